@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>
+/// A table of offsets as read: stations in order from forward (smaller x) to aft, and the lines through them. Millimetres;
+/// x grows aft, half-breadths are to starboard, z up. Nothing is faired or filled in here.
+/// </summary>
+public sealed record OffsetTable(ImmutableArray<Station> Stations, ImmutableArray<OffsetLine> Lines)
+{
+    public OffsetLine? Find(string line) => Lines.FirstOrDefault(l => l.Name == line);
+}
+
+/// <summary>A station: its name as printed in the table's head and its x, mm.</summary>
+public sealed record Station(string Name, double PositionMm);
+
+/// <summary>One longitudinal line; one cell a station and measure, null where the table is empty.</summary>
+/// <param name="PositionsMm">The line's own x where it does not lie in the station's plane; null where it does.</param>
+public sealed record OffsetLine(
+    string Name,
+    ImmutableArray<double?> PositionsMm,
+    ImmutableArray<double?> HeightsMm,
+    ImmutableArray<double?> HalfBreadthsMm
+);

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>The edges of a bottom.</summary>
+public enum HullEdge
+{
+    Keel,
+    Chine,
+    Transom,
+    Stem,
+}
+
+public enum EndCut
+{
+    Fit,
+    LeftLong,
+}
+
+/// <summary>What is done with a plank's end at one edge.</summary>
+/// <param name="ByMm">For an end left long: how far past the edge, square to it, on the surface.</param>
+/// <param name="AllowanceMm">For an end that is fit: extra length to scribe away; null where the job names none.</param>
+public sealed record EndRule(EndCut Cut, double ByMm, double? AllowanceMm)
+{
+    public static readonly EndRule Fit = new(EndCut.Fit, 0, null);
+
+    public static EndRule LeftLong(double byMm) => new(EndCut.LeftLong, byMm, null);
+}
+
+/// <summary>The rules for the four edges, and stretches of the hull where it is done otherwise.</summary>
+public sealed record EndRules(
+    EndRule Keel,
+    EndRule Chine,
+    EndRule Transom,
+    EndRule Stem,
+    ImmutableArray<EndZone> Zones
+)
+{
+    /// <summary>Keel fit, the others left long by 25 mm.</summary>
+    public static readonly EndRules Default = new(
+        EndRule.Fit,
+        EndRule.LeftLong(25),
+        EndRule.LeftLong(25),
+        EndRule.LeftLong(25),
+        []
+    );
+
+    /// <summary>The rule for an end whose midpoint lies at x, mm.</summary>
+    public EndRule For(HullEdge edge, double xMm)
+    {
+        foreach (EndZone zone in Zones)
+        {
+            if (xMm >= zone.FromMm && xMm <= zone.ToMm && zone.Rule(edge) is { } rule)
+            {
+                return rule;
+            }
+        }
+
+        return edge switch
+        {
+            HullEdge.Keel => Keel,
+            HullEdge.Chine => Chine,
+            HullEdge.Transom => Transom,
+            _ => Stem,
+        };
+    }
+}
+
+/// <summary>A stretch from x to x, mm, where some edges have rules of their own; null where the general rule holds.</summary>
+public sealed record EndZone(
+    double FromMm,
+    double ToMm,
+    EndRule? Keel,
+    EndRule? Chine,
+    EndRule? Transom,
+    EndRule? Stem
+)
+{
+    public EndRule? Rule(HullEdge edge) =>
+        edge switch
+        {
+            HullEdge.Keel => Keel,
+            HullEdge.Chine => Chine,
+            HullEdge.Transom => Transom,
+            _ => Stem,
+        };
+}

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>The whole answer for a bottom: every layer, every plank, and what a person should know.</summary>
+public sealed record BottomPlan(
+    Job Job,
+    HullSurface Hull,
+    ImmutableArray<LayerPlan> Layers,
+    ImmutableArray<Finding> Findings
+)
+{
+    public IEnumerable<PlankLayerPlan> PlankLayers => Layers.OfType<PlankLayerPlan>();
+
+    /// <summary>The plank with this id, or null.</summary>
+    public Plank? Find(string id) =>
+        PlankLayers
+            .SelectMany(l => l.Starboard.Concat(l.Port))
+            .FirstOrDefault(p => string.Equals(p.Id, id, StringComparison.OrdinalIgnoreCase));
+}
+
+public abstract record LayerPlan(LayerSpec Spec);
+
+public sealed record ClothLayerPlan(ClothLayerSpec Cloth) : LayerPlan(Cloth);
+
+/// <param name="Number">Counts plank layers only, from 1, from the inside out.</param>
+/// <param name="NeutralOffsetMm">Of the mid-thickness surface from the table's surface, along the outward normal.</param>
+/// <param name="AreaMm2">Of the layer's region, one side, on its mid-thickness surface.</param>
+/// <param name="MasterShiftMm">By how much the master plank was moved (aft positive) to avoid a sliver at a corner.</param>
+/// <param name="Outline">The region's boundary in space, starboard, counter-clockwise seen from outside.</param>
+public sealed record PlankLayerPlan(
+    int Number,
+    PlankLayerSpec Planks,
+    double NeutralOffsetMm,
+    double AreaMm2,
+    double MasterShiftMm,
+    int MasterNumber,
+    ISurface Surface,
+    ImmutableArray<Vec3> Outline,
+    ImmutableArray<Plank> Starboard,
+    ImmutableArray<Plank> Port
+) : LayerPlan(Planks)
+{
+    public ImmutableArray<Plank> On(Side side) => side == Side.Starboard ? Starboard : Port;
+}
