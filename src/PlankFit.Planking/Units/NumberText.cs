@@ -1,0 +1,32 @@
+using System.Globalization;
+
+namespace PlankFit.Planking;
+
+/// <summary>The one way that a number becomes text: invariant, never "-0", never NaN.</summary>
+public static class NumberText
+{
+    /// <summary>At most that many decimals (0 to 9), zeros at the end dropped, halves away from zero: 12.5, 12, -0.25.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite, or beyond 1e15.</exception>
+    public static string Trimmed(double value, int decimals) => Fixed(value, decimals, '#');
+
+    /// <summary>Exactly that many decimals (0 to 9): 12.50.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite, or beyond 1e15.</exception>
+    public static string Padded(double value, int decimals) => Fixed(value, decimals, '0');
+
+    private static string Fixed(double value, int decimals, char place)
+    {
+        if (!double.IsFinite(value) || Math.Abs(value) > 1e15)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(value),
+                value,
+                "only finite numbers up to 1e15 are written"
+            );
+        }
+
+        // Decimal keeps what the double shows in 15 digits, so that 0.125 is a true half at two decimals.
+        decimal rounded = Math.Round((decimal)value, decimals, MidpointRounding.AwayFromZero);
+        string format = decimals == 0 ? "0" : "0." + new string(place, decimals);
+        return (rounded == 0 ? 0m : rounded).ToString(format, CultureInfo.InvariantCulture);
+    }
+}

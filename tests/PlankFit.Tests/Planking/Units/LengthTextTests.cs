@@ -1,0 +1,120 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Planking.Units;
+
+/// <summary>Expected texts worked by hand: 1 in = 25.4 mm, 1/32 in = 0.79375 mm, 1 ft = 304.8 mm.</summary>
+public class LengthTextTests
+{
+    [Theory]
+    [InlineData(1835.74, "1835.5 mm")]
+    [InlineData(1835.75, "1836 mm")]
+    [InlineData(0, "0 mm")]
+    [InlineData(-0.2, "0 mm")]
+    [InlineData(-0.25, "-0.5 mm")]
+    [InlineData(-1200.6, "-1200.5 mm")]
+    public void Millimetres_go_to_the_nearest_half(double mm, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(mm, LengthUnit.Millimetre));
+
+    [Theory]
+    [InlineData(1835.5, "1835.5 mm")]
+    [InlineData(1835.5009, "1835.5 mm")]
+    [InlineData(1835.502, "1836 mm")]
+    [InlineData(1835.01, "1835.5 mm")]
+    [InlineData(-0.3, "0 mm")]
+    public void A_length_to_cut_is_never_written_short(double mm, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(mm, LengthUnit.Millimetre, RoundTo.Up));
+
+    [Theory]
+    [InlineData(LengthUnit.Centimetre, 1835.74, "183.55 cm")]
+    [InlineData(LengthUnit.Centimetre, 1800, "180 cm")]
+    [InlineData(LengthUnit.Metre, 1835.74, "1.8355 m")]
+    [InlineData(LengthUnit.Metre, 600, "0.6 m")]
+    public void Centimetres_and_metres_keep_half_a_millimetre(
+        LengthUnit unit,
+        double mm,
+        string text
+    ) => Assert.Equal(text, LengthText.ForPaper(mm, unit));
+
+    [Theory]
+    [InlineData(12.375, "12 3/8 in")]
+    [InlineData(0.5, "1/2 in")]
+    [InlineData(0.03125, "1/32 in")]
+    [InlineData(0.015, "0 in")]
+    [InlineData(-0.015, "0 in")]
+    [InlineData(11.99, "12 in")]
+    [InlineData(-2.5, "-2 1/2 in")]
+    [InlineData(7.96875, "7 31/32 in")]
+    public void Inches_are_fractions_in_lowest_terms(double inches, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.Inch));
+
+    [Theory]
+    [InlineData(64.75, "5'-4 3/4\"")]
+    [InlineData(11.99, "1'-0\"")]
+    [InlineData(0, "0'-0\"")]
+    [InlineData(-64.75, "-5'-4 3/4\"")]
+    public void Feet_are_feet_and_inches(double inches, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.Foot));
+
+    [Theory]
+    [InlineData(64.75, "5-4-6")]
+    [InlineData(64.8125, "5-4-6+")] // 5 ft 4 13/16 in: the contract's own example
+    [InlineData(64.78125, "5-4-6 1/4")]
+    [InlineData(64.84375, "5-4-6 3/4")]
+    [InlineData(11.99, "1-0-0")] // 11 31/32 and more carries through eighths and inches
+    [InlineData(11.96875, "0-11-7 3/4")]
+    [InlineData(0, "0-0-0")]
+    [InlineData(-3.5, "-0-3-4")]
+    public void Feet_inches_eighths_carry(double inches, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.FeetInchesEighths));
+
+    [Fact]
+    public void Eleven_and_thirtyone_thirtyseconds_and_a_hair_rounds_up_to_a_foot() =>
+        Assert.Equal(
+            "1-0-0",
+            LengthText.ForPaper(11.96875 * 25.4 + 0.01, LengthUnit.FeetInchesEighths, RoundTo.Up)
+        );
+
+    [Theory]
+    [InlineData(1835.74, LengthUnit.Millimetre, "1835.7 mm")]
+    [InlineData(600, LengthUnit.Millimetre, "600 mm")]
+    [InlineData(-0.04, LengthUnit.Millimetre, "0 mm")]
+    [InlineData(1835.74, LengthUnit.Metre, "1.8357 m")]
+    [InlineData(304.79999, LengthUnit.Inch, "12 in")]
+    [InlineData(304.79999, LengthUnit.Foot, "1' 0\"")]
+    [InlineData(1644.65, LengthUnit.FeetInchesEighths, "5' 4.75\"")]
+    [InlineData(-1644.65, LengthUnit.FeetInchesEighths, "-5' 4.75\"")]
+    public void Exact_form_for_lists(double mm, LengthUnit unit, string text) =>
+        Assert.Equal(text, LengthText.FormatExact(mm, unit));
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(1e12)]
+    public void What_is_no_length_is_the_callers_fault(double mm)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            LengthText.ForPaper(mm, LengthUnit.Millimetre)
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            LengthText.FormatExact(mm, LengthUnit.FeetInchesEighths)
+        );
+    }
+
+    [Theory]
+    [InlineData(46.24, "46°", "46.2°")]
+    [InlineData(46.25, "46.5°", "46.3°")]
+    [InlineData(-0.04, "0°", "0°")]
+    [InlineData(-17.3, "-17.5°", "-17.3°")]
+    public void Angles(double degrees, string paper, string exact)
+    {
+        Assert.Equal(paper, AngleText.ForPaper(degrees));
+        Assert.Equal(exact, AngleText.Exact(degrees));
+    }
+
+    [Fact]
+    public void Paper_says_its_tolerance()
+    {
+        Assert.Contains("0.5 mm", LengthText.PaperToleranceText(LengthUnit.Metre));
+        Assert.Contains("1/32 in", LengthText.PaperToleranceText(LengthUnit.FeetInchesEighths));
+    }
+}
