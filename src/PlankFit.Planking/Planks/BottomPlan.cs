@@ -42,5 +42,8 @@ public sealed record PlankLayerPlan(
     ImmutableArray<Plank> Port
 ) : LayerPlan(Planks)
 {
+    /// <summary>What a tape should read for the master plank, the first, the last and every fifth, both sides.</summary>
+    public ImmutableArray<SeamCheck> Checks { get; init; } = [];
+
     public ImmutableArray<Plank> On(Side side) => side == Side.Starboard ? Starboard : Port;
 }
