@@ -1,0 +1,150 @@
+namespace PlankFit.Geometry;
+
+/// <summary>Tracing geodesics.</summary>
+public static class Geodesics
+{
+    /// <summary>No step is longer than this, mm, so that no feature of the surface is stepped over unseen.</summary>
+    private const double LongestStep = 400;
+
+    /// <summary>
+    /// Traces a geodesic through a point, so far back and ahead (mm, both positive), or until <paramref name="goOn"/> says no at a step's end.
+    /// </summary>
+    /// <param name="direction">In space; its tangential part counts.</param>
+    /// <param name="toleranceMm">Error allowed a step, mm at a reach of one metre; 1e-4 keeps the end of 3 m within 0.002 mm.</param>
+    public static Geodesic Trace(
+        ISurface surface,
+        Uv start,
+        Vec3 direction,
+        double back,
+        double ahead,
+        double toleranceMm,
+        Func<Uv, bool>? goOn = null
+    )
+    {
+        Vec3 tangent = surface.At(start.U, start.V).UnitTangent(direction);
+        GeodesicState y0 = GeodesicState.Start(start, tangent);
+        GeodesicState k0 = GeodesicStep.Rates(surface, y0, out _);
+        var steps = new List<GeodesicStep>(32);
+        if (back > 0)
+        {
+            OneWay(surface, y0, k0, -back, toleranceMm, goOn, steps);
+            steps.Reverse();
+        }
+
+        int behind = steps.Count;
+        double from = behind > 0 ? steps[0].To : 0;
+        if (ahead > 0)
+        {
+            OneWay(surface, y0, k0, ahead, toleranceMm, goOn, steps);
+        }
+
+        if (steps.Count == 0)
+        {
+            throw new ArgumentException("a geodesic needs some length to be traced, back or ahead");
+        }
+
+        double to = steps.Count > behind ? steps[^1].To : 0;
+        return new(surface, [.. steps], from, to);
+    }
+
+    /// <summary>
+    /// The end of a short geodesic, by Runge-Kutta steps of at most <paramref name="stepMm"/>: for the perpendiculars of a strip, some 75 mm long.
+    /// At 40 mm a step the error is below 1e-4 mm for radii above half a metre.
+    /// </summary>
+    public static (Uv Uv, Vec3 Tangent) Shoot(
+        ISurface surface,
+        Uv start,
+        Vec3 unitTangent,
+        double lengthMm,
+        double stepMm
+    )
+    {
+        int n = Math.Max(1, (int)Math.Ceiling(Math.Abs(lengthMm) / stepMm));
+        double h = lengthMm / n;
+        Uv uv = start;
+        Vec3 t = unitTangent;
+        for (int i = 0; i < n; i++)
+        {
+            (Uv a, Vec3 a1) = Rates(surface, uv, t);
+            (Uv b, Vec3 b1) = Rates(surface, uv + ((h / 2) * a), t + ((h / 2) * a1));
+            (Uv c, Vec3 c1) = Rates(surface, uv + ((h / 2) * b), t + ((h / 2) * b1));
+            (Uv d, Vec3 d1) = Rates(surface, uv + (h * c), t + (h * c1));
+            uv += (h / 6) * (a + (2 * b) + (2 * c) + d);
+            t += (h / 6) * (a1 + (2 * b1) + (2 * c1) + d1);
+        }
+
+        return (uv, t);
+    }
+
+    private static (Uv, Vec3) Rates(ISurface surface, Uv uv, Vec3 t)
+    {
+        SurfacePoint p = surface.At(uv.U, uv.V);
+        Uv r = p.Rates(t);
+        double bend = (p.L * r.U * r.U) + (2 * p.M * r.U * r.V) + (p.N * r.V * r.V);
+        return (r, bend * p.Normal);
+    }
+
+    private static void OneWay(
+        ISurface surface,
+        GeodesicState y,
+        GeodesicState k,
+        double length,
+        double toleranceMm,
+        Func<Uv, bool>? goOn,
+        List<GeodesicStep> steps
+    )
+    {
+        double s = 0,
+            sign = Math.Sign(length),
+            h = sign * Math.Min(100, Math.Abs(length));
+        while (sign * (length - s) > 1e-9)
+        {
+            bool last = sign * (s + h - length) >= -1e-9;
+            if (last)
+            {
+                h = length - s;
+            }
+
+            GeodesicStep step = GeodesicStep.Try(
+                surface,
+                s,
+                y,
+                k,
+                h,
+                out GeodesicState end,
+                out GeodesicState endRates,
+                out double error
+            );
+            if (!(error <= toleranceMm))
+            {
+                if (Math.Abs(h) < 1e-3)
+                {
+                    throw new GeodesicException(
+                        $"the surface has no direction to follow near u = {y.U:0.###}, v = {y.V:0.###}"
+                    );
+                }
+
+                double shrink = double.IsFinite(error)
+                    ? Math.Max(0.2, 0.9 * Math.Pow(toleranceMm / error, 0.2))
+                    : 0.2;
+                h *= shrink;
+                continue;
+            }
+
+            steps.Add(step);
+            s = step.To;
+            y = end;
+            k = endRates;
+            if (goOn is not null && !goOn(new(y.U, y.V)))
+            {
+                return;
+            }
+
+            double grow = error > 0 ? Math.Min(4, 0.9 * Math.Pow(toleranceMm / error, 0.2)) : 4;
+            h = sign * Math.Min(LongestStep, Math.Abs(h) * Math.Max(0.3, grow));
+        }
+    }
+}
+
+/// <summary>A geodesic could not be followed: the surface degenerates (a fold, or far outside its edges).</summary>
+public sealed class GeodesicException(string message) : Exception(message);

@@ -1,0 +1,61 @@
+namespace PlankFit.Geometry;
+
+/// <summary>A place on a strip: s along its centre geodesic, t square to it (to the left, seen from outside), both mm on the surface.</summary>
+public readonly record struct Fermi(double S, double T);
+
+/// <summary>
+/// Coordinates about a geodesic: the point (s, t) is reached by going s along the centre line and t along the geodesic square to it.
+/// In them the metric is g² ds² + dt², g = 1 − K t²/2 + ..., so that laying the strip flat with x = s, y = t costs only that strain.
+/// </summary>
+public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
+{
+    public Geodesic Centre => centre;
+
+    /// <summary>The surface parameters of (s, t), and the unit tangent of the perpendicular there.</summary>
+    public (Uv Uv, Vec3 Tangent) At(Fermi f)
+    {
+        GeodesicPoint c = centre.At(f.S);
+        SurfacePoint p = centre.Surface.At(c.Uv.U, c.Uv.V);
+        return Geodesics.Shoot(centre.Surface, c.Uv, p.Left(c.Tangent), f.T, stepMm);
+    }
+
+    /// <summary>
+    /// The strip coordinates of a point given by its parameters, by Newton from a guess.
+    /// </summary>
+    /// <param name="toleranceMm">How near the point must be met, mm.</param>
+    /// <exception cref="GeodesicException">Where it does not settle: the point is too far from the strip.</exception>
+    public Fermi Find(Uv uv, Vec3 point, Fermi guess, double toleranceMm)
+    {
+        Fermi f = guess;
+        for (int i = 0; i < 25; i++)
+        {
+            double s = Math.Clamp(f.S, centre.From, centre.To);
+            GeodesicPoint c = centre.At(s);
+            SurfacePoint under = centre.Surface.At(c.Uv.U, c.Uv.V);
+            (Uv end, Vec3 tangent) = Geodesics.Shoot(
+                centre.Surface,
+                c.Uv,
+                under.Left(c.Tangent),
+                f.T,
+                stepMm
+            );
+            SurfacePoint p = centre.Surface.At(end.U, end.V);
+
+            // The miss, taken along the surface: parameter difference through the tangents is exact to second order, as the chord is.
+            Vec3 miss = point - p.P;
+            Vec3 across = p.UnitTangent(tangent);
+            double dt = miss.Dot(across),
+                ds = miss.Dot(across.Cross(p.Normal));
+            double stretch = 1 - (under.GaussCurvature * f.T * f.T / 2);
+            f = new(s + (ds / stretch), f.T + dt);
+            if (Math.Abs(dt) + Math.Abs(ds) < toleranceMm)
+            {
+                return f;
+            }
+        }
+
+        throw new GeodesicException(
+            $"no square foot on the strip's line for the point at {point.X:0.0}, {point.Y:0.0}, {point.Z:0.0} mm"
+        );
+    }
+}
