@@ -13,7 +13,11 @@ public sealed record Job(
     ImmutableArray<LayerSpec> Layers,
     EndRules Ends,
     BendLimits Limits
-);
+)
+{
+    /// <summary>What is asked of the files that come out.</summary>
+    public OutputSpec Output { get; init; } = OutputSpec.Default;
+}
 
 /// <summary>Which lines of the table make the bottom, and which face of the finished stack the table is to.</summary>
 public sealed record HullSpec(
