@@ -1,0 +1,135 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>What lists, sheets and the terminal say about a plank, worded once for all of them.</summary>
+public static class PlankWords
+{
+    /// <summary>How much of a round or hollow a bench cares for at all; less is called straight on paper, mm.</summary>
+    private const double LeastShownMm = 0.25;
+
+    public static string Of(Side side) => side == Side.Starboard ? "starboard" : "port";
+
+    public static string Of(PlankKind kind) =>
+        kind switch
+        {
+            PlankKind.Full => "full width",
+            PlankKind.Master => "master",
+            PlankKind.Tapered => "tapered",
+            _ => "corner piece",
+        };
+
+    public static string Of(Heads heads) => heads == Heads.Aft ? "aft" : "forward";
+
+    public static string Of(Severity severity) =>
+        severity switch
+        {
+            Severity.Error => "error",
+            Severity.Warning => "warning",
+            _ => "note",
+        };
+
+    /// <summary>straight; round 1.5 mm; hollow 1 mm; round 1 mm and hollow 0.5 mm; none where the plank has no such edge.</summary>
+    public static string Edge(PlankEdge edge, LengthUnit unit)
+    {
+        if (!edge.Exists)
+        {
+            return "none";
+        }
+
+        string round = edge.RoundMm < LeastShownMm ? "" : $"round {Small(edge.RoundMm, unit)}";
+        string hollow = edge.HollowMm < LeastShownMm ? "" : $"hollow {Small(edge.HollowMm, unit)}";
+        return (round, hollow) switch
+        {
+            ("", "") => "straight",
+            (_, "") => round,
+            ("", _) => hollow,
+            _ => $"{round} and {hollow}",
+        };
+    }
+
+    /// <summary>Both edges, and whether stock with straight edges serves.</summary>
+    public static string Edges(Plank plank, LengthUnit unit)
+    {
+        string forward = Edge(plank.ForwardEdge, unit),
+            after = Edge(plank.AfterEdge, unit);
+        string shapes =
+            forward == after
+                ? $"Both edges {forward}"
+                : $"Forward edge {forward}, after edge {after}";
+        return plank.StraightEdges
+            ? $"{shapes}; straight stock serves."
+            : $"{shapes}; cut to the line: straight stock would {Misfit(plank, unit)}.";
+    }
+
+    /// <summary>The verdict on the bend with its numbers.</summary>
+    public static string Bend(Plank plank, double thicknessMm, LengthUnit unit)
+    {
+        Bend bend = plank.Bend;
+        string radius = bend.LeastRadiusMm is { } r
+            ? $"Least radius {Radius(r, unit)}, {Times(r / thicknessMm)} the thickness, "
+                + $"{LengthText.ForPaper(bend.WorstAtMm, unit)} from the inboard net end"
+            : "As good as flat";
+        return $"Bend: {bend.Verdict}. {radius}; twist {Twist(bend.TwistDegreesPerMetre, unit)}.";
+    }
+
+    /// <summary>How a plank that is fitted at both ends goes in; empty for one that is not.</summary>
+    public static string DropIn(Plank plank, LengthUnit unit)
+    {
+        if (!plank.FitBothEnds)
+        {
+            return "";
+        }
+
+        string scribe = string.Join(
+            " and ",
+            plank
+                .Ends.Where(e => e.AllowanceMm > 0)
+                .Select(e => $"{Small(e.AllowanceMm, unit)} at the {EndWords.At(e.At)}")
+        );
+        string left = scribe.Length == 0 ? "" : $" Left to scribe away: {scribe}.";
+        string way = plank.DropsIn switch
+        {
+            true => "Fits at both ends and drops in from outside.",
+            false =>
+                "Fits at both ends and does not drop in: its bevels lock it. Spring it in, or slide it in before its neighbour.",
+            null => "Fits at both ends.",
+        };
+        return way + left;
+    }
+
+    /// <summary>A radius to three figures, in metres or feet: 3.7 m, 12.1 ft.</summary>
+    public static string Radius(double mm, LengthUnit unit)
+    {
+        (double value, string name) = LengthUnits.IsMetric(unit)
+            ? (mm / 1000, "m")
+            : (mm / LengthUnits.MmPerFoot, "ft");
+        int decimals =
+            value >= 100 ? 0
+            : value >= 10 ? 1
+            : 2;
+        return $"{NumberText.Trimmed(value, decimals)} {name}";
+    }
+
+    /// <summary>3.1° a metre; 0.9° a foot.</summary>
+    public static string Twist(double degreesPerMetre, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{AngleText.Exact(Math.Abs(degreesPerMetre))} a metre"
+            : $"{AngleText.Exact(Math.Abs(degreesPerMetre) * 0.3048)} a foot";
+
+    /// <summary>A length of the size of a cut or a gap: in the job's metric unit, or in inches where the job is in feet, so that 1/8 in is not 0'-0 1/8".</summary>
+    public static string Small(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest) =>
+        LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch, mode);
+
+    private static string Times(double ratio) =>
+        $"{NumberText.Trimmed(Math.Floor(ratio), 0)} times";
+
+    private static string Misfit(Plank plank, LengthUnit unit)
+    {
+        string gap = $"open by up to {Small(plank.WidestGapMm, unit, RoundTo.Up)}",
+            overlap = $"clash by up to {Small(plank.WidestOverlapMm, unit, RoundTo.Up)}";
+        return plank.WidestOverlapMm <= 0 ? gap
+            : plank.WidestGapMm <= 0 ? overlap
+            : $"{gap} and {overlap}";
+    }
+}

@@ -1,0 +1,93 @@
+using PlankFit.Export;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export.Words;
+
+public sealed class PlankWordsTests
+{
+    private static readonly Plank Plank = PrismaticPlan.Build().Find("S1-17")!;
+
+    [Theory]
+    [InlineData(0, 0, "straight")]
+    [InlineData(0.2, 0.1, "straight")]
+    [InlineData(1.6, 0, "round 1.5 mm")]
+    [InlineData(0, 0.8, "hollow 1 mm")]
+    [InlineData(1, 0.5, "round 1 mm and hollow 0.5 mm")]
+    public void AnEdgeInAWord(double round, double hollow, string word) =>
+        Assert.Equal(
+            word,
+            PlankWords.Edge(
+                Plank.ForwardEdge with
+                {
+                    RoundMm = round,
+                    HollowMm = hollow,
+                },
+                LengthUnit.Millimetre
+            )
+        );
+
+    [Fact]
+    public void AMissingEdgeSaysSo() =>
+        Assert.Equal("none", PlankWords.Edge(PlankEdge.None, LengthUnit.Inch));
+
+    [Fact]
+    public void StraightStockServesOrDoesNot()
+    {
+        Assert.Equal(
+            "Both edges straight; straight stock serves.",
+            PlankWords.Edges(Plank, LengthUnit.Millimetre)
+        );
+        Plank hollow = Plank with
+        {
+            StraightEdges = false,
+            WidestGapMm = 1.3,
+            AfterEdge = Plank.AfterEdge with { HollowMm = 1.2 },
+        };
+        // A gap is rounded up: what is called 1.5 mm is at most 1.5 mm.
+        Assert.Equal(
+            "Forward edge straight, after edge hollow 1 mm; cut to the line: straight stock would open by up to 1.5 mm.",
+            PlankWords.Edges(hollow, LengthUnit.Millimetre)
+        );
+    }
+
+    [Fact]
+    public void ABendWithItsNumbers()
+    {
+        // 3700 / 9 = 411.1; 3700 mm = 12.139 ft; 3 degrees a metre = 0.9144 a foot.
+        Plank bent = Plank with
+        {
+            Bend = new(3700, 0.1216, -3, 0.01, 800, "cold"),
+        };
+        Assert.Equal(
+            "Bend: cold. Least radius 3.7 m, 411 times the thickness, 800 mm from the inboard net end; twist 3° a metre.",
+            PlankWords.Bend(bent, 9, LengthUnit.Millimetre)
+        );
+        Assert.Equal(
+            "Bend: cold. Least radius 12.1 ft, 411 times the thickness, 2'-7 1/2\" from the inboard net end; twist 0.9° a foot.",
+            PlankWords.Bend(bent, 9, LengthUnit.Foot)
+        );
+        Assert.Equal(
+            "Bend: cold. As good as flat; twist 0° a metre.",
+            PlankWords.Bend(Plank, 9, LengthUnit.Millimetre)
+        );
+    }
+
+    [Fact]
+    public void FittedAtBothEnds()
+    {
+        BottomPlan plan = PrismaticPlan.Build(
+            new(Ends: EndRules.Default with { Chine = EndRule.Fit })
+        );
+        Assert.Equal(
+            "Fits at both ends and drops in from outside. Left to scribe away: 15 mm at the chine.",
+            PlankWords.DropIn(plan.Find("S1-17")!, LengthUnit.Millimetre)
+        );
+        Assert.Contains(
+            "does not drop in",
+            PlankWords.DropIn(plan.Find("S1-17")! with { DropsIn = false }, LengthUnit.Millimetre),
+            StringComparison.Ordinal
+        );
+        Assert.Equal("", PlankWords.DropIn(Plank, LengthUnit.Millimetre));
+    }
+}
