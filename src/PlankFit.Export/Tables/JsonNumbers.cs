@@ -17,14 +17,21 @@ internal sealed class JsonNumbers(Utf8JsonWriter json)
     public void Number(string name, double value, int decimals)
     {
         json.WritePropertyName(name);
-        Item(value, decimals);
+        Span<byte> digits = stackalloc byte[FixedPoint.LongestText];
+        json.WriteRawValue(digits[..Trimmed(value, decimals, digits)], true);
     }
 
-    public void Item(double value, int decimals)
+    /// <summary>Two numbers on one line: [17, 17.2].</summary>
+    public void Pair(string name, double first, double second, int decimals)
     {
-        Span<byte> digits = stackalloc byte[FixedPoint.LongestText];
-        int length = FixedPoint.Write(value, decimals, digits);
-        json.WriteRawValue(digits[..FixedPoint.Trimmed(digits[..length])], true);
+        Span<byte> pair = stackalloc byte[(2 * FixedPoint.LongestText) + 3];
+        pair[0] = (byte)'[';
+        int at = 1 + Trimmed(first, decimals, pair[1..]);
+        pair[at++] = (byte)',';
+        at += Trimmed(second, decimals, pair[at..]);
+        pair[at++] = (byte)']';
+        json.WritePropertyName(name);
+        json.WriteRawValue(pair[..at], true);
     }
 
     public void NumberOrNull(string name, double? value, int decimals)
@@ -106,6 +113,9 @@ internal sealed class JsonNumbers(Utf8JsonWriter json)
         into[at++] = (byte)']';
         text.Advance(at);
     }
+
+    private static int Trimmed(double value, int decimals, Span<byte> into) =>
+        FixedPoint.Trimmed(into[..FixedPoint.Write(value, decimals, into)]);
 
     private void Open() => Put((byte)'[');
 

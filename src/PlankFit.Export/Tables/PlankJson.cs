@@ -138,10 +138,7 @@ internal static class PlankJson
 
         numbers.Number("cutDegrees", end.CutDegrees, 4);
         numbers.Number("bevelDegrees", end.BevelDegrees, 4);
-        json.WriteStartArray("bevelAtCorners");
-        numbers.Item(end.BevelAtLeastN, 4);
-        numbers.Item(end.BevelAtGreatestN, 4);
-        json.WriteEndArray();
+        numbers.Pair("bevelAtCorners", end.BevelAtLeastN, end.BevelAtGreatestN, 4);
         numbers.Number("allowanceMm", end.AllowanceMm, 4);
         numbers.Points("outerLine", end.OuterLine);
         numbers.Points("innerLine", end.InnerLine);

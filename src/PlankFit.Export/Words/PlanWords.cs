@@ -1,0 +1,23 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>Sizes of the whole plan in words.</summary>
+public static class PlanWords
+{
+    /// <summary>6.36 m²; 68.4 sq ft.</summary>
+    public static string Area(double mm2, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Padded(mm2 / 1e6, 2)} m²"
+            : $"{NumberText.Padded(mm2 / (LengthUnits.MmPerFoot * LengthUnits.MmPerFoot), 1)} sq ft";
+
+    /// <summary>A length of stock, rounded up: 118.4 m; 389 ft.</summary>
+    public static string Stock(double mm, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Padded(Math.Ceiling(mm / 100) / 10, 1)} m"
+            : $"{NumberText.Trimmed(Math.Ceiling(mm / LengthUnits.MmPerFoot), 0)} ft";
+
+    /// <summary>1 plank; 34 planks.</summary>
+    public static string Count(int number, string one) =>
+        $"{number} {one}{(number == 1 ? "" : "s")}";
+}

@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export.Words;
+
+public sealed class PlanSummaryTests
+{
+    private static readonly BottomPlan Plan = PrismaticPlan.Build();
+
+    [Fact]
+    public void OfAFlatBottom()
+    {
+        string[] lines = [.. PlanSummary.Of(Plan).Lines(LengthUnit.Millimetre)];
+        // 1064.1778 mm less 13.5 tan 20 by 6 m = 6.3556 m²; less 4.5 tan 20, 6.3752 m².
+        Assert.StartsWith(
+            "Layer 1, inner: 34 planks a side, 4 corner pieces in all; 6.36 m² a side; ",
+            lines[0],
+            StringComparison.Ordinal
+        );
+        Assert.Contains("6.38 m² a side", lines[1], StringComparison.Ordinal);
+        Assert.Equal("Straight edges: close everywhere.", lines[2]);
+        Assert.Equal("Hardest bend: none, every plank lies flat.", lines[3]);
+        Assert.Equal(
+            "Look first: S1-18, the master of layer 1: mark its two seams on the hull and tape them before the rest are cut.",
+            lines[^1]
+        );
+    }
+
+    [Fact]
+    public void StockIsTheSumOfWhatIsCutRoundedUp()
+    {
+        PlanSummary summary = PlanSummary.Of(Plan);
+        double sum = 0;
+        foreach (PlankLayerPlan layer in Plan.PlankLayers)
+        {
+            foreach (Plank p in layer.Starboard.Concat(layer.Port))
+            {
+                sum += p.FlatCut.Max(v => v.X) - p.FlatCut.Min(v => v.X);
+            }
+        }
+
+        Assert.Equal(sum, summary.StockMm, 1e-6);
+        Assert.Equal("10.1 m", PlanWords.Stock(10_000.1, LengthUnit.Centimetre));
+        Assert.Equal("10.0 m", PlanWords.Stock(10_000, LengthUnit.Millimetre));
+        Assert.Equal("33 ft", PlanWords.Stock(9_760, LengthUnit.FeetInchesEighths));
+        // 1 m² = 10.7639 sq ft.
+        Assert.Equal("10.8 sq ft", PlanWords.Area(1e6, LengthUnit.Inch));
+    }
+
+    [Fact]
+    public void TheWorstIsNamedAndTheGravestComesFirst()
+    {
+        BottomPlan plan = Changed(
+            ("S1-05", p => p with { Bend = new(900, 0.5, 4, 0.02, 300, "soak or steam to form") }),
+            ("P1-06", p => p with { Bend = new(1500, 0.3, 4, 0.02, 100, "cold, with care") }),
+            ("P1-09", p => p with { StraightEdges = false, WidestGapMm = 0.74 }),
+            ("S1-11", p => p with { WidestOverlapMm = 0.31 }),
+            ("S1-12", p => p with { FitBothEnds = true, DropsIn = false })
+        ) with
+        {
+            Findings =
+            [
+                new(Severity.Note, "hull", "a note"),
+                new(Severity.Warning, "line chine", "one"),
+                new(Severity.Error, "S1-02", "two"),
+                new(Severity.Warning, "a", "three"),
+                new(Severity.Warning, "b", "four"),
+            ],
+        };
+        PlanSummary summary = PlanSummary.Of(plan);
+        Assert.Equal("P1-09", summary.WidestGap!.Id);
+        Assert.Equal("S1-11", summary.WidestOverlap!.Id);
+        Assert.Equal("S1-05", summary.WorstBend!.Id);
+        Assert.Equal(
+            [
+                "S1-02: two",
+                "line chine: one",
+                "a: three",
+                "1 more finding in the list.",
+                "S1-05 (and 1 other): soak or steam to form.",
+                "P1-09: straight stock does not close; cut to the line.",
+                "S1-12: fits at both ends and does not drop in from outside.",
+                "S1-18, the master of layer 1: mark its two seams on the hull and tape them before the rest are cut.",
+            ],
+            summary.LookFirst
+        );
+        string[] lines = [.. summary.Lines(LengthUnit.Foot)];
+        // 0.74 mm = 0.0291 in; 900 mm = 2.953 ft; 300 mm = 11 13/16 in (11.81).
+        Assert.Contains(
+            "Straight edges: widest opening 0.029 in at P1-09; widest clash 0.012 in at S1-11.",
+            lines
+        );
+        Assert.Contains(
+            "Hardest bend: S1-05, 2.95 ft radius 0'-11 13/16\" from its inboard end, soak or steam to form.",
+            lines
+        );
+    }
+
+    [Fact]
+    public void FindingsAreListedGravestFirstAndCounted()
+    {
+        Finding[] findings =
+        [
+            new(Severity.Note, "hull", "a note"),
+            new(Severity.Warning, "S1-02", "first warning"),
+            new(Severity.Warning, "S1-03", "second warning"),
+            new(Severity.Error, "", "an error without a place"),
+        ];
+        Assert.Equal(
+            "error    an error without a place\nwarning  S1-02: first warning\nwarning  S1-03: second warning\nnote     hull: a note\n1 error, 2 warnings, 1 note\n",
+            FindingsText.Listing(findings)
+        );
+        Assert.Equal("nothing found\n", FindingsText.Listing([]));
+    }
+
+    private static BottomPlan Changed(params (string Id, Func<Plank, Plank> Change)[] changes)
+    {
+        ImmutableArray<Plank> Apply(ImmutableArray<Plank> planks) =>
+            [
+                .. planks.Select(p =>
+                    changes.Where(c => c.Id == p.Id).Select(c => c.Change(p)).FirstOrDefault() ?? p
+                ),
+            ];
+        return Plan with
+        {
+            Layers =
+            [
+                .. Plan.PlankLayers.Select(l =>
+                    (LayerPlan)(l with { Starboard = Apply(l.Starboard), Port = Apply(l.Port) })
+                ),
+            ],
+        };
+    }
+}
