@@ -59,7 +59,7 @@ public enum Anchor
     MiddleRight,
 }
 
-/// <summary>A line's width in mm, its grey from 0 (black) to 1 (white), and its dashes in mm (empty for a full line).</summary>
+/// <summary>A line's width in mm (0 for no line: a fill alone), its grey from 0 (black) to 1 (white), and its dashes in mm (empty for a full line).</summary>
 public sealed record Pen(double WidthMm, double Grey = 0, ImmutableArray<double> DashesMm = default)
 {
     public static readonly Pen Thin = new(0.13);
