@@ -1,0 +1,63 @@
+using System.Globalization;
+using CsCheck;
+using PlankFit.Export;
+
+namespace PlankFit.Tests.Export;
+
+public class NumbersTests
+{
+    [Theory]
+    [InlineData(1.5, 3, "1.5")]
+    [InlineData(1, 3, "1")]
+    [InlineData(100, 0, "100")]
+    [InlineData(100, 4, "100")]
+    [InlineData(0.00049, 3, "0")]
+    [InlineData(-0.00049, 3, "0")]
+    [InlineData(-0.0, 0, "0")]
+    [InlineData(-1e-9, 6, "0")]
+    [InlineData(-0.5, 1, "-0.5")]
+    [InlineData(1234567.8901, 2, "1234567.89")]
+    [InlineData(-20, 0, "-20")]
+    public void A_number_is_written_plainly(double value, int decimals, string expected) =>
+        Assert.Equal(expected, Numbers.Text(value, decimals));
+
+    [Theory]
+    [InlineData(double.NaN, "NaN")]
+    [InlineData(double.PositiveInfinity, "Infinity")]
+    [InlineData(double.NegativeInfinity, "-Infinity")]
+    [InlineData(1e300, "1E+300")]
+    public void What_is_no_number_is_refused_by_name(double width, string shown)
+    {
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Numbers.Text(width, 3));
+        Assert.Contains($"width is {shown}", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_comma_culture_changes_nothing()
+    {
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = new CultureInfo("de-DE");
+            Assert.Equal("1234.5", Numbers.Text(1234.5, 3));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void What_is_read_back_is_within_half_of_the_last_decimal() =>
+        Gen.Select(Gen.Double[-1e6, 1e6], Gen.Int[0, 9])
+            .Sample(
+                (value, decimals) =>
+                {
+                    var text = Numbers.Text(value, decimals);
+                    var back = double.Parse(text, CultureInfo.InvariantCulture);
+                    var half = 0.5 * Math.Pow(10, -decimals);
+                    Assert.InRange(back, value - half - 1e-9, value + half + 1e-9);
+                    Assert.False(text is "-0" || (text.Contains('.') && text.EndsWith('0')), text);
+                }
+            );
+}
