@@ -1,0 +1,342 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>A plank with what its neighbours need to know of it.</summary>
+internal sealed record BuiltPlank(
+    Plank Plank,
+    PlankSide? Forward,
+    PlankSide? After,
+    Geodesic OwnLine
+);
+
+/// <summary>From two seams to a starboard plank: net shape, flat shape, ends, shape to saw, bend.</summary>
+internal sealed class PlankBuilder(
+    LayerFaces faces,
+    PlankLayerSpec spec,
+    int layer,
+    Job job,
+    Tracing tracing
+)
+{
+    /// <summary>Every chord of an outline lies within this of its curve, mm; the contract's bound.</summary>
+    private const double ChordMm = 0.002;
+
+    /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees.</summary>
+    private const double MostTurnDegrees = 15;
+
+    private LayerRegion Region => faces.Middle;
+
+    public BuiltPlank Build(SeamRow row, int index)
+    {
+        int number = index + 1;
+        string id = PlankId(Side.Starboard, number);
+        try
+        {
+            return Work(row, index, number, id);
+        }
+        catch (GeodesicException e)
+        {
+            throw new JobFaultException(
+                id,
+                $"the plank reaches too far past the edge of the bottom to be worked out ({e.Message}); move `master`, or give narrower stock"
+            );
+        }
+    }
+
+    public string PlankId(Side side, int number) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{(side == Side.Starboard ? 'S' : 'P')}{layer}-{number:00}"
+        );
+
+    private BuiltPlank Work(SeamRow row, int index, int number, string id)
+    {
+        Seam? forward = row.Forward(index),
+            after = row.After(index);
+        Geodesic own = SeamFamily.OwnLine(Region, spec, forward, after, tracing);
+        Seam? net = Crossings.Find(Region, own);
+        double zero = net?.In.S ?? (forward ?? after)!.In.S;
+        StripMap map = StripMap.About(
+            Region,
+            own,
+            Math.Clamp(zero, own.From, own.To),
+            spec.WidthMm,
+            tracing
+        );
+        PlankSide? ahead = forward is null ? null : PlankSide.Along(Region, map, forward, ChordMm);
+        PlankSide? behind = after is null ? null : PlankSide.Along(Region, map, after, ChordMm);
+        var ends = new EndPieces(faces, map, job, ChordMm);
+        List<EndPiece> outer = [],
+            inner = [];
+        if (forward is not null && after is not null)
+        {
+            outer = Pieces(ends, BoundaryWalk.Outer(forward, after), forward, after);
+            inner = Pieces(ends, BoundaryWalk.Inner(forward, after), after, forward);
+        }
+        else if (after is not null)
+        {
+            outer = Pieces(ends, BoundaryWalk.Ahead(after), after, after);
+        }
+        else
+        {
+            outer = Pieces(ends, BoundaryWalk.Behind(forward!), forward, forward);
+        }
+
+        CheckReach(id, own, net, map, outer, inner);
+        var shape = new PlankShape(ahead, behind, outer, inner);
+        Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
+        List<Vec2> cut = CutOutline.Build(shape.Lines(allowances));
+        double low = Math.Min(-spec.WidthMm / 2, shape.Net.Min(p => p.Y)),
+            high = Math.Max(spec.WidthMm / 2, shape.Net.Max(p => p.Y));
+        cut = CutOutline.WithinStock(cut, low, high);
+        (double widest, double narrowest, Func<double, double> width) = Widths(
+            shape,
+            ahead,
+            behind,
+            net
+        );
+        var lines = new List<(Geodesic, double, double)>();
+        if (net is not null)
+        {
+            lines.Add((own, net.In.S, net.Out.S));
+        }
+
+        lines.AddRange(
+            new[] { forward, after }.OfType<Seam>().Select(s => (s.Line, s.In.S, s.Out.S))
+        );
+        Bend bend = BendCheck.Of(Region, spec, job.Limits, lines, width, zero);
+        double length = net?.LengthMm ?? shape.Net.Max(p => p.X) - shape.Net.Min(p => p.X);
+        var plankEnds = shape
+            .Ends.Select(e => EndOf(e, allowances.GetValueOrDefault(e)))
+            .OrderBy(e => Middle(e.NetLine).X)
+            .ToImmutableArray();
+        var plank = new Plank(
+            id,
+            Side.Starboard,
+            layer,
+            number,
+            Kind(row, index),
+            shape.Space,
+            shape.Net,
+            [.. cut],
+            EdgeOf(ahead, -1, number > 1 ? PlankId(Side.Starboard, number - 1) : null),
+            EdgeOf(behind, 1, number < row.Planks ? PlankId(Side.Starboard, number + 1) : null),
+            plankEnds,
+            length,
+            cut.Max(p => p.X) - cut.Min(p => p.X),
+            widest,
+            narrowest,
+            0,
+            0,
+            true,
+            net is { In.Edge: HullEdge.Keel }
+                ? KeelAngle.Of(Region, own.At(net.In.S), spec.Heads)
+                : null,
+            FlatPolygon.Area(shape.Net),
+            bend.EdgeStrainPercent / 100 * length,
+            bend,
+            fitBoth,
+            fitBoth
+                ? plankEnds.All(e => Math.Min(e.BevelAtLeastN, e.BevelAtGreatestN) >= -1e-9)
+                : null,
+            [
+                .. ahead is null ? [] : WitnessTicks.Along(ahead, index, 1),
+                .. behind is null ? [] : WitnessTicks.Along(behind, index + 1, -1),
+            ]
+        );
+        return new(plank, ahead, behind, own);
+    }
+
+    private static List<EndPiece> Pieces(
+        EndPieces ends,
+        IReadOnlyList<BoundaryPiece> pieces,
+        Seam? start,
+        Seam? end
+    )
+    {
+        var worked = new List<EndPiece>();
+        for (int i = 0; i < pieces.Count; i++)
+        {
+            worked.Add(
+                ends.Work(pieces[i], i == 0 ? start : null, i == pieces.Count - 1 ? end : null)
+            );
+        }
+
+        return worked;
+    }
+
+    /// <summary>An end that is fit gets what the job names; where both ends fit and none is named, the outboard one gets 15 mm to scribe (a proposal, no source).</summary>
+    private static Dictionary<EndPiece, double> Allowances(
+        PlankShape shape,
+        Geodesic own,
+        out bool fitBoth
+    )
+    {
+        var allowances = new Dictionary<EndPiece, double>(ReferenceEqualityComparer.Instance);
+        foreach (EndPiece e in shape.Ends.Where(e => e.Rule.Cut == EndCut.Fit))
+        {
+            allowances[e] = e.Rule.AllowanceMm ?? 0;
+        }
+
+        fitBoth =
+            shape.Inner.Count > 0
+            && shape.Outer.Count > 0
+            && shape.Ends.All(e => e.Rule.Cut == EndCut.Fit);
+        if (fitBoth && shape.Ends.All(e => e.Rule.AllowanceMm is null))
+        {
+            foreach (EndPiece e in shape.Outer)
+            {
+                allowances[e] = 15;
+            }
+        }
+
+        return allowances;
+    }
+
+    private (double Widest, double Narrowest, Func<double, double> At) Widths(
+        PlankShape shape,
+        PlankSide? ahead,
+        PlankSide? behind,
+        Seam? net
+    )
+    {
+        if (ahead is null || behind is null)
+        {
+            double most = shape.Net.Max(p => p.Y) - shape.Net.Min(p => p.Y);
+            return (most, 0, _ => most);
+        }
+
+        CubicSpline a = AcrossAlong(ahead),
+            b = AcrossAlong(behind);
+        double from = Math.Max(a.From, b.From),
+            to = Math.Min(a.To, b.To),
+            widest = 0,
+            narrowest = double.PositiveInfinity;
+        if (!(to > from))
+        {
+            double most = shape.Net.Max(p => p.Y) - shape.Net.Min(p => p.Y);
+            return (most, 0, _ => most);
+        }
+
+        for (int i = 0; i <= 40; i++)
+        {
+            double s = from + ((to - from) * i / 40),
+                w = b.At(s) - a.At(s);
+            (widest, narrowest) = (Math.Max(widest, w), Math.Min(narrowest, w));
+        }
+
+        // A plank that comes to a point where its seams run out at one corner is as narrow as that; elsewhere only where both seams are abreast.
+        double Width(double s) =>
+            Math.Abs(b.At(Math.Clamp(s, b.From, b.To)) - a.At(Math.Clamp(s, a.From, a.To)));
+        return (widest, narrowest, Width);
+    }
+
+    /// <summary>Distance from the plank's own line along an edge, as a function of s.</summary>
+    private static CubicSpline AcrossAlong(PlankSide side)
+    {
+        const int n = 16;
+        double[] s = new double[n + 1],
+            t = new double[n + 1];
+        for (int i = 0; i <= n; i++)
+        {
+            Fermi f = side.Track.At(side.Seam.In.S + (side.Seam.LengthMm * i / n));
+            (s[i], t[i]) = (f.S, f.T);
+        }
+
+        return CubicSpline.Through(s, t);
+    }
+
+    private PlankKind Kind(SeamRow row, int index) =>
+        index == 0 || index == row.Planks - 1 ? PlankKind.Corner
+        : index == row.Master ? PlankKind.Master
+        : row.Tapered.Contains(index) ? PlankKind.Tapered
+        : PlankKind.Full;
+
+    private static PlankEdge EdgeOf(PlankSide? side, int outward, string? neighbour)
+    {
+        if (side is null)
+        {
+            return PlankEdge.None;
+        }
+
+        double[] d = side.DeparturesFromChord(outward);
+        double round = Math.Max(0, d.Max()),
+            hollow = Math.Max(0, -d.Min());
+        return new(
+            [.. side.Space],
+            [.. side.Flat],
+            side.Seam.LengthMm,
+            round,
+            hollow,
+            round >= hollow ? "round" : "hollow",
+            neighbour
+        );
+    }
+
+    private static PlankEnd EndOf(EndPiece e, double allowance)
+    {
+        bool rising = e.Net[^1].Y >= e.Net[0].Y;
+        Vec2[] net = Ordered(e.Net, rising);
+        Vec2 chord = net[^1] - net[0];
+        return new(
+            e.Piece.Edge,
+            e.Rule.Cut,
+            Math.Atan2(chord.Y, chord.X) * 180 / Math.PI,
+            e.Bevels[1],
+            rising ? e.Bevels[0] : e.Bevels[2],
+            rising ? e.Bevels[2] : e.Bevels[0],
+            e.Rule.Cut == EndCut.LeftLong ? e.Rule.ByMm : null,
+            e.Rule.Cut == EndCut.Fit ? allowance : 0,
+            [.. net],
+            [.. Ordered(e.Space, rising)],
+            [.. Ordered(e.Outer, rising)],
+            [.. Ordered(e.Inner, rising)]
+        );
+    }
+
+    private static T[] Ordered<T>(T[] line, bool rising) => rising ? line : [.. line.Reverse()];
+
+    private static Vec2 Middle(ImmutableArray<Vec2> line) => 0.5 * (line[0] + line[^1]);
+
+    /// <summary>The extension past the bottom's edges must still be something like the bottom.</summary>
+    private void CheckReach(
+        string id,
+        Geodesic own,
+        Seam? net,
+        StripMap map,
+        List<EndPiece> outer,
+        List<EndPiece> inner
+    )
+    {
+        foreach (EndPiece e in outer.Concat(inner))
+        {
+            foreach (int k in new[] { 0, e.Net.Length - 1 })
+            {
+                Fermi foot = map.Find(
+                    Region.OnLap(k == 0 ? e.Piece.From : e.Piece.To, e.Piece.Edge),
+                    null
+                );
+                Uv uv = Region.OnLap(k == 0 ? e.Piece.From : e.Piece.To, e.Piece.Edge);
+                Vec3 edge = Region.Surface.At(uv.U, uv.V).Normal;
+                double turn =
+                    Math.Acos(Math.Clamp(edge.Dot(own.Under(foot.S).Normal), -1, 1))
+                    * 180
+                    / Math.PI;
+                Uv under = own.UvAt(foot.S);
+                if (turn > MostTurnDegrees && Region.Room(under) < 0)
+                {
+                    throw new JobFaultException(
+                        id,
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"past the {e.Piece.Edge.ToString().ToLowerInvariant()} the bottom would have to be carried on {-Region.Room(under):0} mm, where it turns by {turn:0} degrees; move `master`, or give narrower stock"
+                        )
+                    );
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,103 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>The map from a layer's surface to one flat plank: strip coordinates about the plank's own line, with the mean-length correction.</summary>
+internal sealed class StripMap
+{
+    private readonly FermiStrip strip;
+    private readonly StripScale scale;
+    private readonly LayerRegion region;
+
+    private StripMap(LayerRegion region, FermiStrip strip, StripScale scale)
+    {
+        this.region = region;
+        this.strip = strip;
+        this.scale = scale;
+    }
+
+    public Geodesic Line => strip.Centre;
+
+    public static StripMap About(
+        LayerRegion region,
+        Geodesic line,
+        double zeroS,
+        double widthMm,
+        Tracing tracing
+    )
+    {
+        double mean = widthMm * widthMm / 12;
+        var scale = StripScale.Along(line, _ => mean, line.From, line.To, zeroS, 60);
+        return new(region, new(line, tracing.PerpendicularStepMm), scale);
+    }
+
+    public Vec2 Flat(Fermi f) => new(scale.Flat(f.S), f.T);
+
+    /// <summary>Strip coordinates of a place on the surface, to 1e-6 mm, from a guess or from the nearest point of the line.</summary>
+    public Fermi Find(Uv uv, Fermi? guess)
+    {
+        Vec3 point = region.PointAt(uv);
+        return strip.Find(uv, point, guess ?? Nearest(point), 1e-6);
+    }
+
+    private Fermi Nearest(Vec3 point)
+    {
+        double best = Line.From,
+            least = double.PositiveInfinity;
+        for (int i = 0; i <= 40; i++)
+        {
+            double s = Line.From + ((Line.To - Line.From) * i / 40);
+            double d = Line.Under(s).P.ChordTo(point);
+            (best, least) = d < least ? (s, d) : (best, least);
+        }
+
+        return new(best, 0);
+    }
+}
+
+/// <summary>A curve on the surface followed in strip coordinates: found exactly at nodes, splined between.</summary>
+internal sealed class TrackedCurve
+{
+    private readonly CubicSpline s,
+        t;
+    private readonly StripMap map;
+
+    private TrackedCurve(StripMap map, CubicSpline s, CubicSpline t)
+    {
+        this.map = map;
+        this.s = s;
+        this.t = t;
+    }
+
+    /// <param name="lengthMm">Rough length of the curve; nodes are set about every <paramref name="nodeMm"/>.</param>
+    public static TrackedCurve Along(
+        StripMap map,
+        Func<double, Uv> curve,
+        double from,
+        double to,
+        double lengthMm,
+        double nodeMm
+    )
+    {
+        int n = Math.Max(6, (int)Math.Ceiling(lengthMm / nodeMm));
+        double[] p = new double[n + 1],
+            s = new double[n + 1],
+            t = new double[n + 1];
+        Fermi? guess = null;
+        for (int i = 0; i <= n; i++)
+        {
+            p[i] = from + ((to - from) * i / n);
+            Fermi f = map.Find(curve(p[i]), guess);
+            (s[i], t[i]) = (f.S, f.T);
+
+            // Two nodes foretell the third.
+            guess = i == 0 ? f : new((2 * f.S) - s[i - 1], (2 * f.T) - t[i - 1]);
+        }
+
+        return new(map, CubicSpline.Through(p, s), CubicSpline.Through(p, t));
+    }
+
+    public Fermi At(double p) => new(s.At(p), t.At(p));
+
+    public Vec2 Flat(double p) => map.Flat(At(p));
+}

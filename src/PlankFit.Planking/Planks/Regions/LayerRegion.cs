@@ -1,0 +1,176 @@
+using MathNet.Numerics.RootFinding;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>
+/// The part of a parallel surface that a layer covers, starboard: between the keel's side (v = KeelV(u)) and the chine, from stem to transom.
+/// Its boundary is walked keel forward to aft, transom outboard, chine aft to forward, stem inboard: a lap number 0 to 4.
+/// </summary>
+internal sealed class LayerRegion
+{
+    private readonly LoftedSurface hull;
+    private readonly CubicSpline keelV;
+    private readonly CubicSpline scale;
+
+    private LayerRegion(
+        LoftedSurface hull,
+        ISurface surface,
+        CubicSpline keelV,
+        CubicSpline scale,
+        double uFrom,
+        bool hasStem
+    )
+    {
+        this.hull = hull;
+        this.keelV = keelV;
+        this.scale = scale;
+        Surface = surface;
+        UFrom = uFrom;
+        UTo = hull.UTo;
+        HasStem = hasStem;
+    }
+
+    public ISurface Surface { get; }
+    public double UFrom { get; }
+    public double UTo { get; }
+
+    /// <summary>False where keel's side and chine meet in a point forward.</summary>
+    public bool HasStem { get; }
+
+    public LoftedSurface Hull => hull;
+
+    public static LayerRegion On(
+        LoftedSurface hull,
+        double offsetMm,
+        KeelSide keelSide,
+        double pastMm
+    )
+    {
+        ISurface surface = new ParallelSurface(hull, offsetMm);
+        CubicSpline keelV = KeelFace.Trace(hull, surface, keelSide, pastMm);
+        CubicSpline scale = Scale(hull, surface, pastMm);
+        double from = hull.UFrom;
+        bool stem = true;
+        if (hull.HasApex)
+        {
+            double Room(double u) => hull.ChineV(u) - keelV.At(u);
+            if (Room(from) <= 1e-9)
+            {
+                double beyond = from;
+                while (Room(beyond) <= 0 && beyond < hull.UTo)
+                {
+                    beyond += (hull.UTo - hull.UFrom) / 500;
+                }
+
+                from = beyond > from ? Brent.FindRoot(Room, from, beyond, 1e-9, 100) : from;
+                stem = false;
+            }
+        }
+
+        return new(hull, surface, keelV, scale, from, stem);
+    }
+
+    public double KeelV(double u) => keelV.At(u);
+
+    public double KeelVRate(double u) => keelV.Slope(u);
+
+    public double ChineV(double u) => hull.ChineV(u);
+
+    /// <summary>Signed distance inside the nearest edge, mm, right to first order near the edge; negative outside.</summary>
+    public double Room(Uv p)
+    {
+        double size = scale.At(p.U);
+        double keel = (p.V - KeelV(p.U)) * size,
+            chine = (ChineV(p.U) - p.V) * size;
+        return Math.Min(Math.Min(keel, chine), Math.Min(p.U - UFrom, UTo - p.U));
+    }
+
+    /// <summary>The edge that a point is nearest to, or furthest beyond.</summary>
+    public HullEdge NearestEdge(Uv p)
+    {
+        double size = scale.At(p.U);
+        double keel = (p.V - KeelV(p.U)) * size,
+            chine = (ChineV(p.U) - p.V) * size,
+            stem = p.U - UFrom,
+            transom = UTo - p.U;
+        double least = Math.Min(Math.Min(keel, chine), Math.Min(stem, transom));
+        return least == keel ? HullEdge.Keel
+            : least == chine ? HullEdge.Chine
+            : least == transom ? HullEdge.Transom
+            : HullEdge.Stem;
+    }
+
+    /// <summary>A point of the boundary by its lap number on a given edge; a lap number may be given a whole lap early.</summary>
+    public Uv OnLap(double lap, HullEdge edge)
+    {
+        double whole = lap < 0 || (lap == 0 && edge == HullEdge.Stem) ? lap + 4 : lap;
+        switch (edge)
+        {
+            case HullEdge.Keel:
+                double u = UFrom + (whole * (UTo - UFrom));
+                return new(u, KeelV(u));
+            case HullEdge.Transom:
+                return new(UTo, KeelV(UTo) + ((whole - 1) * (ChineV(UTo) - KeelV(UTo))));
+            case HullEdge.Chine:
+                double w = UTo - ((whole - 2) * (UTo - UFrom));
+                return new(w, ChineV(w));
+            default:
+                return new(UFrom, ChineV(UFrom) - ((whole - 3) * (ChineV(UFrom) - KeelV(UFrom))));
+        }
+    }
+
+    /// <summary>The lap number of a point on the boundary.</summary>
+    public double LapOf(HullEdge edge, Uv p)
+    {
+        double along = (p.U - UFrom) / (UTo - UFrom);
+        double across = (p.V - KeelV(p.U)) / (ChineV(p.U) - KeelV(p.U));
+        return edge switch
+        {
+            HullEdge.Keel => Math.Clamp(along, 0, 1),
+            HullEdge.Transom => 1 + Math.Clamp(across, 0, 1),
+            HullEdge.Chine => 3 - Math.Clamp(along, 0, 1),
+            _ => 4 - Math.Clamp(across, 0, 1),
+        };
+    }
+
+    public static HullEdge EdgeOfLap(double lap) =>
+        ((int)Math.Floor(lap) & 3) switch
+        {
+            0 => HullEdge.Keel,
+            1 => HullEdge.Transom,
+            2 => HullEdge.Chine,
+            _ => HullEdge.Stem,
+        };
+
+    public Vec3 PointAt(Uv p) => Surface.At(p.U, p.V).P;
+
+    /// <summary>The u at mid-bottom (half of v on the table's surface) where the layer's x is as given; null where it is off the bottom.</summary>
+    public Uv? MidBottomAt(double x)
+    {
+        double X(double u) => Surface.At(u, hull.ChineV(u) / 2).P.X - x;
+        if (X(UFrom) * X(UTo) > 0)
+        {
+            return null;
+        }
+
+        double u = Brent.FindRoot(X, UFrom, UTo, 1e-9, 200);
+        return new(u, hull.ChineV(u) / 2);
+    }
+
+    /// <summary>mm of surface a unit of v, mid-bottom.</summary>
+    private static CubicSpline Scale(LoftedSurface hull, ISurface surface, double pastMm)
+    {
+        const int n = 40;
+        double[] u = new double[n + 1],
+            mm = new double[n + 1];
+        for (int i = 0; i <= n; i++)
+        {
+            u[i] = hull.UFrom - pastMm + ((hull.UTo - hull.UFrom + (2 * pastMm)) * i / n);
+            double inside = Math.Clamp(u[i], hull.UFrom, hull.UTo);
+            mm[i] = surface.At(inside, hull.ChineV(inside) / 2).Dv.Norm;
+        }
+
+        return CubicSpline.Through(u, mm);
+    }
+}

@@ -1,0 +1,107 @@
+using MathNet.Numerics.RootFinding;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>The master plank's own line: it crosses mid-bottom at the x asked for and meets the keel at the angle asked for.</summary>
+internal static class MasterLine
+{
+    public static Seam Find(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        double shiftMm,
+        Tracing tracing
+    )
+    {
+        double keelX0 = region.PointAt(new(region.UFrom, region.ChineV(region.UFrom) / 2)).X;
+        double keelX1 = region.PointAt(new(region.UTo, region.ChineV(region.UTo) / 2)).X;
+        double x = (spec.MasterMm ?? ((keelX0 + keelX1) / 2)) + shiftMm;
+        Uv middle =
+            region.MidBottomAt(x)
+            ?? throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"master = {x:0} mm is off the bottom, whose middle runs from x = {keelX0:0} to {keelX1:0} mm; give a place between"
+            );
+        SurfacePoint at = region.Surface.At(middle.U, middle.V);
+        Vec3 aft = at.UnitTangent(Vec3.UnitX),
+            outboard = at.Left(aft);
+        outboard = outboard.Dot(at.Dv) > 0 ? outboard : -outboard;
+        Vec3 run = spec.Heads == Heads.Aft ? aft : -aft;
+
+        Geodesic Through(double degrees)
+        {
+            double a = degrees * Math.PI / 180;
+            return tracing.Line(region, middle, (Math.Cos(a) * run) + (Math.Sin(a) * outboard));
+        }
+
+        // The angle is wanted at the keel and the line is held at mid-bottom: a scalar equation, nearly linear.
+        double Miss(double degrees)
+        {
+            Geodesic line = Through(degrees);
+            double s = KeelCrossing(region, line, spec, x);
+            return KeelAngle.Of(region, line.At(s), spec.Heads) - spec.AngleDegrees;
+        }
+
+        double low = spec.AngleDegrees,
+            missLow = Miss(low),
+            high = low - missLow,
+            root = low;
+        for (int i = 0; i < 20 && Math.Abs(missLow) > 1e-10; i++)
+        {
+            double missHigh = Miss(high);
+            root = high - (missHigh * (high - low) / (missHigh - missLow));
+            (low, missLow, high) = (high, missHigh, root);
+        }
+
+        Seam found =
+            Crossings.Find(region, Through(root))
+            ?? throw new JobFaultException(
+                $"layer {spec.Name}",
+                "the master plank's line passes the bottom by"
+            );
+        if (found.In.Edge != HullEdge.Keel)
+        {
+            throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"the master plank's line, crossing mid-bottom at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, meets the {found.In.Edge.ToString().ToLowerInvariant()} before the keel; move `master` or change `angle`"
+            );
+        }
+
+        if (found.Out.Edge != HullEdge.Chine)
+        {
+            throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"a plank at angle = {spec.AngleDegrees:0.#} degrees never reaches the chine: from mid-bottom at x = {x:0} mm it runs out at the {found.Out.Edge.ToString().ToLowerInvariant()}; give a larger `angle` or move `master`"
+            );
+        }
+
+        return found;
+    }
+
+    private static double KeelCrossing(
+        LayerRegion region,
+        Geodesic line,
+        PlankLayerSpec spec,
+        double x
+    )
+    {
+        double Level(Uv uv) => uv.V - region.KeelV(uv.U);
+        double from = 0,
+            to = line.From;
+        for (int i = 1; i <= 40; i++)
+        {
+            double s = to * i / 40;
+            if (Level(line.UvAt(s)) <= 0)
+            {
+                return line.Crossing(Level, s, from);
+            }
+
+            from = s;
+        }
+
+        throw new JobFaultException(
+            $"layer {spec.Name}",
+            $"the master plank's line, crossing mid-bottom at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, runs out forward or aft before it meets the keel; move `master` or give a larger `angle`"
+        );
+    }
+}

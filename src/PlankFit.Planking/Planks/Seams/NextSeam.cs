@@ -1,0 +1,168 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>The next seam outward from one that is laid.</summary>
+internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing tracing)
+{
+    /// <summary>A tapered plank keeps at least this part of the stock's width; a proposal, no source.</summary>
+    public const double NarrowestTaper = 0.6;
+
+    /// <summary>Seams are kept within the stock's width so far past the plank's net ends as well, mm: what is left long is sawn from the same stock.</summary>
+    private const double PastEndsMm = 60;
+
+    /// <summary>The next seam on one side (−1 forward, +1 aft) with the width as nearly constant as geodesics allow and never above the stock; null where it passes the region by.</summary>
+    public Seam? AtWidth(Seam seam, int side) => Laid(seam, side, 0, 0);
+
+    /// <summary>The next seam of a plank that is tapered so as to turn the family by an angle (radians, positive counter-clockwise seen from outside).</summary>
+    public Seam? Tapered(Seam seam, int side, double turn, out double turned)
+    {
+        double length = seam.LengthMm + (2 * PastEndsMm);
+        double most = (1 - NarrowestTaper) * spec.WidthMm / length;
+        turned = Math.Clamp(turn, -most, most);
+        return Laid(seam, side, turned, 0);
+    }
+
+    /// <summary>The next seam that leaves the keel at the angle asked for, its place chosen so that the plank is nowhere wider than the stock; null where it does not start from the keel.</summary>
+    public Seam? AtAngle(Seam seam, int side)
+    {
+        Seam? parallel = AtWidth(seam, side);
+        if (parallel is null || parallel.In.Edge != HullEdge.Keel)
+        {
+            return null;
+        }
+
+        double low = seam.In.Uv.U,
+            u = parallel.In.Uv.U,
+            widthLow = 0;
+        for (int i = 0; i < 12; i++)
+        {
+            Geodesic line = tracing.Line(
+                region,
+                new(u, region.KeelV(u)),
+                KeelAngle.Direction(region, u, spec.Heads, spec.AngleDegrees)
+            );
+            Seam? found = Crossings.Find(region, line);
+            if (found is null || found.In.Edge != HullEdge.Keel)
+            {
+                return null;
+            }
+
+            double width = Widest(seam, found);
+            if (width <= spec.WidthMm && width > spec.WidthMm - 1e-4)
+            {
+                return found;
+            }
+
+            // Aim a hair inside, so that the last step ends on the safe side.
+            double next = u + ((spec.WidthMm - 5e-5 - width) * (u - low) / (width - widthLow));
+            (low, widthLow, u) = (u, width, next);
+        }
+
+        throw new JobFaultException(
+            $"layer {spec.Name}",
+            $"no seam at {spec.AngleDegrees:0.#} degrees was found next to the one at u = {seam.In.Uv.U:0} mm"
+        );
+    }
+
+    /// <summary>The greatest width of the plank between two seams, mm, over its net length and a little more, measured square to the first.</summary>
+    public double Widest(Seam seam, Seam next)
+    {
+        (double from, double to) = Span(seam, next, out Func<double, double> across);
+        double most = 0;
+        for (int i = 0; i <= 12; i++)
+        {
+            most = Math.Max(most, Math.Abs(across(from + ((to - from) * i / 12))));
+        }
+
+        return most;
+    }
+
+    private Seam? Laid(Seam seam, int side, double turn, int pass)
+    {
+        double from = seam.In.S - PastEndsMm,
+            to = seam.Out.S + PastEndsMm;
+        Seam? next = null;
+        double target = spec.WidthMm;
+        for (pass = 0; pass < 3; pass++)
+        {
+            (from, to) = (Math.Max(from, seam.Line.From), Math.Min(to, seam.Line.To));
+            Neighbour n = Wish(seam, side, turn, from, to, target);
+            Geodesic line = Neighbours.Trace(region, seam.Line, n, (from + to) / 2, tracing);
+            next = Crossings.Find(region, line);
+            if (next is null)
+            {
+                return null;
+            }
+
+            (from, to) = Span(seam, next, out _);
+            double widest = Widest(seam, next);
+            if (pass > 0 && widest <= spec.WidthMm && widest > spec.WidthMm - 0.01)
+            {
+                break;
+            }
+
+            target *= (spec.WidthMm - 1e-3) / widest;
+        }
+
+        return next;
+    }
+
+    private Neighbour Wish(Seam seam, int side, double turn, double from, double to, double target)
+    {
+        // A positive turn widens the plank outboard on the after side and narrows it there on the forward side.
+        double slope = side * turn;
+        double wideEnd = slope >= 0 ? to : from;
+        Neighbour n = Neighbours.Fit(seam.Line, from, to, s => target + (slope * (s - wideEnd)));
+        return side * target / Neighbours.Greatest(seam.Line, n, from, to) * n;
+    }
+
+    /// <summary>The stretch of the first seam abreast of both seams' inside stretches, with a little more at both ends, and the distance across as a function of s.</summary>
+    private (double From, double To) Span(Seam seam, Seam next, out Func<double, double> across)
+    {
+        var strip = new FermiStrip(seam.Line, tracing.PerpendicularStepMm);
+        const int nodes = 9;
+        double[] s = new double[nodes],
+            t = new double[nodes];
+        double low = Math.Max(next.Line.From, next.In.S - PastEndsMm),
+            high = Math.Min(next.Line.To, next.Out.S + PastEndsMm);
+        Fermi guess = new(seam.In.S, 0);
+        bool first = true;
+        for (int i = 0; i < nodes; i++)
+        {
+            double at = low + ((high - low) * i / (nodes - 1));
+            Uv uv = next.Line.UvAt(at);
+            Vec3 point = region.PointAt(uv);
+            if (first)
+            {
+                guess = Nearest(seam.Line, point);
+                first = false;
+            }
+
+            Fermi f = strip.Find(uv, point, guess, 1e-6);
+            (s[i], t[i]) = (f.S, f.T);
+            guess = new(f.S + ((high - low) / (nodes - 1)), f.T);
+        }
+
+        var spline = CubicSpline.Through(s, t);
+        across = spline.At;
+        return (
+            Math.Max(seam.Line.From, Math.Min(seam.In.S - PastEndsMm, s[0])),
+            Math.Min(seam.Line.To, Math.Max(seam.Out.S + PastEndsMm, s[^1]))
+        );
+    }
+
+    private static Fermi Nearest(Geodesic line, Vec3 point)
+    {
+        double best = line.From,
+            least = double.PositiveInfinity;
+        for (int i = 0; i <= 60; i++)
+        {
+            double s = line.From + ((line.To - line.From) * i / 60);
+            double d = line.Under(s).P.ChordTo(point);
+            (best, least) = d < least ? (s, d) : (best, least);
+        }
+
+        return new(best, 0);
+    }
+}

@@ -1,0 +1,221 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>All seams of a layer, from the master plank outwards both ways.</summary>
+internal static class SeamFamily
+{
+    private const int MostSeams = 5000;
+
+    /// <summary>Lays the family about the master plank's own line, moved by so much.</summary>
+    public static SeamRow Lay(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        double shiftMm,
+        Tracing tracing
+    )
+    {
+        Seam master = MasterLine.Find(region, spec, shiftMm, tracing);
+        Seam forward = Beside(region, spec, master, -1, tracing),
+            after = Beside(region, spec, master, 1, tracing);
+        var tapered = ImmutableHashSet.CreateBuilder<int>();
+        (List<Seam> ahead, List<int> taperedAhead) = March(region, spec, forward, -1, tracing);
+        (List<Seam> behind, List<int> taperedBehind) = March(region, spec, after, 1, tracing);
+        ahead.Reverse();
+        int masterIndex = ahead.Count + 1;
+        foreach (int k in taperedAhead)
+        {
+            tapered.Add(masterIndex - k);
+        }
+
+        foreach (int k in taperedBehind)
+        {
+            tapered.Add(masterIndex + k);
+        }
+
+        return new(
+            [.. ahead, forward, after, .. behind],
+            masterIndex,
+            tapered.ToImmutable(),
+            shiftMm
+        );
+    }
+
+    /// <summary>The geodesic midway between two seams, or half a stock width from the one there is.</summary>
+    public static Geodesic OwnLine(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        Seam? forward,
+        Seam? after,
+        Tracing tracing
+    )
+    {
+        if (forward is null || after is null)
+        {
+            Seam one = forward ?? after!;
+            double half = (forward is null ? -0.5 : 0.5) * spec.WidthMm;
+            return Neighbours.Trace(
+                region,
+                one.Line,
+                Neighbours.Fit(one.Line, one.In.S, one.Out.S, _ => half),
+                one.MiddleS,
+                tracing
+            );
+        }
+
+        // The longer seam is the base: the other lies abreast of it.
+        Seam from = forward.LengthMm >= after.LengthMm ? forward : after,
+            to = ReferenceEquals(from, forward) ? after : forward;
+        Neighbour across = Measured(region, from, to, tracing, out double middle);
+        return Neighbours.Trace(region, from.Line, 0.5 * across, middle, tracing);
+    }
+
+    /// <summary>The neighbour as it was traced, by least squares over what is measured square across at a few places.</summary>
+    private static Neighbour Measured(
+        LayerRegion region,
+        Seam seam,
+        Seam next,
+        Tracing tracing,
+        out double middle
+    )
+    {
+        var strip = new FermiStrip(seam.Line, tracing.PerpendicularStepMm);
+        const int n = 6;
+        double aa = 0,
+            ab = 0,
+            bb = 0,
+            ay = 0,
+            by = 0,
+            sum = 0;
+        Fermi guess = new(
+            Math.Clamp(seam.MiddleS - (next.LengthMm / 2), seam.Line.From, seam.Line.To),
+            0
+        );
+        for (int i = 0; i <= n; i++)
+        {
+            double at = next.In.S + (next.LengthMm * i / n);
+            Uv uv = next.Line.UvAt(at);
+            Fermi f = strip.Find(uv, region.PointAt(uv), guess, 1e-5);
+            guess = new(f.S + (next.LengthMm / n), f.T);
+            GeodesicPoint p = seam.Line.At(f.S);
+            (aa, ab, bb) = (aa + (p.A * p.A), ab + (p.A * p.B), bb + (p.B * p.B));
+            (ay, by) = (ay + (p.A * f.T), by + (p.B * f.T));
+            sum += f.S;
+        }
+
+        middle = sum / (n + 1);
+        double det = (aa * bb) - (ab * ab);
+        return new(((bb * ay) - (ab * by)) / det, ((aa * by) - (ab * ay)) / det);
+    }
+
+    private static Seam Beside(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        Seam master,
+        int side,
+        Tracing tracing
+    )
+    {
+        double from = Math.Max(master.Line.From, master.In.S - spec.WidthMm),
+            to = Math.Min(master.Line.To, master.Out.S + spec.WidthMm);
+        Neighbour n = Neighbours.Fit(master.Line, from, to, _ => 1);
+        double half =
+            side * ((spec.WidthMm / 2) - 5e-4) / Neighbours.Greatest(master.Line, n, from, to);
+        Seam? seam = Crossings.Find(
+            region,
+            Neighbours.Trace(region, master.Line, half * n, master.MiddleS, tracing)
+        );
+        if (seam is null || (spec.Hold == Hold.Angle && seam.In.Edge != HullEdge.Keel))
+        {
+            throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the bottom has room for beside the master plank; give narrower stock or move `master`"
+            );
+        }
+
+        return seam;
+    }
+
+    private static (List<Seam> Seams, List<int> Tapered) March(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        Seam first,
+        int side,
+        Tracing tracing
+    )
+    {
+        var next = new NextSeam(region, spec, tracing);
+        var seams = new List<Seam>();
+        var tapered = new List<int>();
+        Seam seam = first;
+        while (true)
+        {
+            Seam? found =
+                spec.Hold == Hold.Angle
+                    ? next.AtAngle(seam, side) ?? next.AtWidth(seam, side)
+                    : next.AtWidth(seam, side);
+            if (
+                found is not null
+                && spec.Hold == Hold.Width
+                && Turn(region, spec, seam, found, side, tracing) is { } turn
+            )
+            {
+                Seam? turned = next.Tapered(seam, side, turn, out _);
+                if (turned is not null)
+                {
+                    found = turned;
+                    tapered.Add(seams.Count + 1);
+                }
+            }
+
+            if (found is null)
+            {
+                return (seams, tapered);
+            }
+
+            seams.Add(found);
+            seam = found;
+            if (seams.Count > MostSeams)
+            {
+                throw new JobFaultException(
+                    $"layer {spec.Name}",
+                    $"more than {MostSeams} planks a side: is width = {spec.WidthMm:0.##} mm what was meant?"
+                );
+            }
+        }
+    }
+
+    /// <summary>
+    /// The turn (radians, counter-clockwise) by which a taper should bring the angle back, or null where the plank's own line keeps the limit or does not
+    /// meet the keel. As much is asked for as brings it to the far limit: the most a taper gives, so that the fewest serve.
+    /// </summary>
+    private static double? Turn(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        Seam seam,
+        Seam found,
+        int side,
+        Tracing tracing
+    )
+    {
+        if (seam.In.Edge != HullEdge.Keel || found.In.Edge != HullEdge.Keel)
+        {
+            return null;
+        }
+
+        double angle =
+            (
+                KeelAngle.Of(region, seam.Line.At(seam.In.S), spec.Heads)
+                + KeelAngle.Of(region, found.Line.At(found.In.S), spec.Heads)
+            ) / 2;
+        double over = angle - spec.AngleDegrees;
+        if (Math.Abs(over) <= spec.DriftDegrees)
+        {
+            return null;
+        }
+
+        double wanted = -(over + (Math.Sign(over) * spec.DriftDegrees)) * Math.PI / 180;
+        return spec.Heads == Heads.Aft ? -wanted : wanted;
+    }
+}

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>The seams of one layer from forward to aft; plank k lies between seam k − 1 and seam k. Master is the plank's index, from 0 at the forward corner.</summary>
+/// <param name="Tapered">Indices of planks that were tapered to bring the angle back.</param>
+internal sealed record SeamRow(
+    ImmutableArray<Seam> Seams,
+    int Master,
+    ImmutableHashSet<int> Tapered,
+    double ShiftMm
+)
+{
+    public int Planks => Seams.Length + 1;
+
+    public Seam? Forward(int plank) => plank > 0 ? Seams[plank - 1] : null;
+
+    public Seam? After(int plank) => plank < Seams.Length ? Seams[plank] : null;
+}
