@@ -14,12 +14,16 @@ internal static class LayerFindings
 
         foreach (Plank corner in new[] { plan.Starboard[0], plan.Starboard[^1] })
         {
-            if (corner.WidestMm < spec.WidthMm / 4 || corner.NetLengthMm < spec.WidthMm)
+            double length = Math.Max(
+                corner.ForwardEdge.SeamLengthMm,
+                corner.AfterEdge.SeamLengthMm
+            );
+            if (new CornerPiece(corner.WidestMm, length).IsSliver(spec.WidthMm))
             {
                 yield return new(
                     Severity.Warning,
                     corner.Id,
-                    $"the corner piece is small ({Mm(corner.WidestMm)} wide, {Mm(corner.NetLengthMm)} long); no shift of the master plank by up to half a width mends it: glue it to its neighbour before sawing, or choose another `master`"
+                    $"the corner piece is small ({Mm(corner.WidestMm)} wide, {Mm(length)} along its seam); no shift of the master plank by up to half a width mends it: glue it to its neighbour before sawing, or choose another `master`"
                 );
             }
         }

@@ -73,16 +73,16 @@ internal sealed class PlankBuilder(
             inner = [];
         if (forward is not null && after is not null)
         {
-            outer = Pieces(ends, BoundaryWalk.Outer(forward, after), forward, after);
-            inner = Pieces(ends, BoundaryWalk.Inner(forward, after), after, forward);
+            outer = Pieces(ends, BoundaryWalk.Outer(Region, forward, after), forward, after);
+            inner = Pieces(ends, BoundaryWalk.Inner(Region, forward, after), after, forward);
         }
         else if (after is not null)
         {
-            outer = Pieces(ends, BoundaryWalk.Ahead(after), after, after);
+            outer = Pieces(ends, BoundaryWalk.Ahead(Region, after), after, after);
         }
         else
         {
-            outer = Pieces(ends, BoundaryWalk.Behind(forward!), forward, forward);
+            outer = Pieces(ends, BoundaryWalk.Behind(Region, forward!), forward, forward);
         }
 
         CheckReach(id, own, net, map, outer, inner);
@@ -211,26 +211,20 @@ internal sealed class PlankBuilder(
 
         CubicSpline a = AcrossAlong(ahead),
             b = AcrossAlong(behind);
+        double Width(double s) =>
+            Math.Abs(b.At(Math.Clamp(s, b.From, b.To)) - a.At(Math.Clamp(s, a.From, a.To)));
+
+        // Where the seams are abreast; on a short plank whose ends lean so much that they nowhere are, between their nearest ends.
         double from = Math.Max(a.From, b.From),
             to = Math.Min(a.To, b.To),
             widest = 0,
             narrowest = double.PositiveInfinity;
-        if (!(to > from))
-        {
-            double most = shape.Net.Max(p => p.Y) - shape.Net.Min(p => p.Y);
-            return (most, 0, _ => most);
-        }
-
         for (int i = 0; i <= 40; i++)
         {
-            double s = from + ((to - from) * i / 40),
-                w = b.At(s) - a.At(s);
+            double w = Width(from + ((to - from) * i / 40));
             (widest, narrowest) = (Math.Max(widest, w), Math.Min(narrowest, w));
         }
 
-        // A plank that comes to a point where its seams run out at one corner is as narrow as that; elsewhere only where both seams are abreast.
-        double Width(double s) =>
-            Math.Abs(b.At(Math.Clamp(s, b.From, b.To)) - a.At(Math.Clamp(s, a.From, a.To)));
         return (widest, narrowest, Width);
     }
 

@@ -61,14 +61,18 @@ internal sealed class TrackedCurve
     private readonly CubicSpline s,
         t;
     private readonly StripMap map;
+    private readonly double from,
+        to;
 
-    private TrackedCurve(StripMap map, CubicSpline s, CubicSpline t)
+    private TrackedCurve(StripMap map, double from, double to, CubicSpline s, CubicSpline t)
     {
         this.map = map;
+        (this.from, this.to) = (from, to);
         this.s = s;
         this.t = t;
     }
 
+    /// <param name="from">The curve's parameter at its start; it may fall towards <paramref name="to"/>.</param>
     /// <param name="lengthMm">Rough length of the curve; nodes are set about every <paramref name="nodeMm"/>.</param>
     public static TrackedCurve Along(
         StripMap map,
@@ -86,18 +90,22 @@ internal sealed class TrackedCurve
         Fermi? guess = null;
         for (int i = 0; i <= n; i++)
         {
-            p[i] = from + ((to - from) * i / n);
-            Fermi f = map.Find(curve(p[i]), guess);
+            p[i] = (double)i / n;
+            Fermi f = map.Find(curve(from + ((to - from) * p[i])), guess);
             (s[i], t[i]) = (f.S, f.T);
 
             // Two nodes foretell the third.
             guess = i == 0 ? f : new((2 * f.S) - s[i - 1], (2 * f.T) - t[i - 1]);
         }
 
-        return new(map, CubicSpline.Through(p, s), CubicSpline.Through(p, t));
+        return new(map, from, to, CubicSpline.Through(p, s), CubicSpline.Through(p, t));
     }
 
-    public Fermi At(double p) => new(s.At(p), t.At(p));
+    public Fermi At(double p)
+    {
+        double part = (p - from) / (to - from);
+        return new(s.At(part), t.At(part));
+    }
 
     public Vec2 Flat(double p) => map.Flat(At(p));
 }

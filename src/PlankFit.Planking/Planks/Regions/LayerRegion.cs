@@ -101,24 +101,35 @@ internal sealed class LayerRegion
             : HullEdge.Stem;
     }
 
-    /// <summary>A point of the boundary by its lap number on a given edge; a lap number may be given a whole lap early.</summary>
+    /// <summary>A point of an edge by its lap number, which may be given a whole lap early or late.</summary>
     public Uv OnLap(double lap, HullEdge edge)
     {
-        double whole = lap < 0 || (lap == 0 && edge == HullEdge.Stem) ? lap + 4 : lap;
+        double along = lap - First(edge);
+        double x = along - (4 * Math.Round(along / 4));
         switch (edge)
         {
             case HullEdge.Keel:
-                double u = UFrom + (whole * (UTo - UFrom));
+                double u = UFrom + (x * (UTo - UFrom));
                 return new(u, KeelV(u));
             case HullEdge.Transom:
-                return new(UTo, KeelV(UTo) + ((whole - 1) * (ChineV(UTo) - KeelV(UTo))));
+                return new(UTo, KeelV(UTo) + (x * (ChineV(UTo) - KeelV(UTo))));
             case HullEdge.Chine:
-                double w = UTo - ((whole - 2) * (UTo - UFrom));
+                double w = UTo - (x * (UTo - UFrom));
                 return new(w, ChineV(w));
             default:
-                return new(UFrom, ChineV(UFrom) - ((whole - 3) * (ChineV(UFrom) - KeelV(UFrom))));
+                return new(UFrom, ChineV(UFrom) - (x * (ChineV(UFrom) - KeelV(UFrom))));
         }
     }
+
+    /// <summary>The lap number at which an edge begins.</summary>
+    private static int First(HullEdge edge) =>
+        edge switch
+        {
+            HullEdge.Keel => 0,
+            HullEdge.Transom => 1,
+            HullEdge.Chine => 2,
+            _ => 3,
+        };
 
     /// <summary>The lap number of a point on the boundary.</summary>
     public double LapOf(HullEdge edge, Uv p)

@@ -14,10 +14,10 @@ internal readonly record struct CornerPiece(double WidthMm, double LengthMm)
         Math.Min(1, Math.Min(WidthMm / (stockWidthMm / 4), LengthMm / stockWidthMm));
 
     public static CornerPiece Forward(LayerRegion region, SeamRow row, Tracing tracing) =>
-        Beyond(region, row.Seams[0], BoundaryWalk.Ahead(row.Seams[0]), tracing);
+        Beyond(region, row.Seams[0], BoundaryWalk.Ahead(region, row.Seams[0]), tracing);
 
     public static CornerPiece Aft(LayerRegion region, SeamRow row, Tracing tracing) =>
-        Beyond(region, row.Seams[^1], BoundaryWalk.Behind(row.Seams[^1]), tracing);
+        Beyond(region, row.Seams[^1], BoundaryWalk.Behind(region, row.Seams[^1]), tracing);
 
     private static CornerPiece Beyond(
         LayerRegion region,
@@ -56,56 +56,5 @@ internal readonly record struct CornerPiece(double WidthMm, double LengthMm)
                 .Find(uv, point, new(best, 0), 1e-3)
                 .T
         );
-    }
-}
-
-/// <summary>Choosing the master's shift so that neither corner is left a sliver.</summary>
-internal static class CornerShift
-{
-    private const int TriesEachWay = 8;
-
-    /// <summary>The row with the least shift, at most half a width either way, whose corner pieces are both large enough; failing that the one whose worse corner is best.</summary>
-    public static SeamRow Choose(
-        LayerRegion region,
-        PlankLayerSpec spec,
-        double baseShiftMm,
-        bool mayShift,
-        Tracing tracing,
-        CancellationToken stop
-    )
-    {
-        SeamRow? best = null;
-        double bestWorth = -1;
-        for (int i = 0; i <= (mayShift ? 2 * TriesEachWay : 0); i++)
-        {
-            stop.ThrowIfCancellationRequested();
-            double shift =
-                (i % 2 == 0 ? -1 : 1) * ((i + 1) / 2) * spec.WidthMm / (2 * TriesEachWay);
-            SeamRow row;
-            try
-            {
-                row = SeamFamily.Lay(region, spec, baseShiftMm + shift, tracing);
-            }
-            catch (JobFaultException) when (best is not null)
-            {
-                continue;
-            }
-
-            double worth = Math.Min(
-                CornerPiece.Forward(region, row, tracing).Worth(spec.WidthMm),
-                CornerPiece.Aft(region, row, tracing).Worth(spec.WidthMm)
-            );
-            if (worth > bestWorth + 1e-9)
-            {
-                (best, bestWorth) = (row with { ShiftMm = shift }, worth);
-            }
-
-            if (worth >= 1)
-            {
-                break;
-            }
-        }
-
-        return best!;
     }
 }

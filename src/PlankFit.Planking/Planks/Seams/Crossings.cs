@@ -7,7 +7,7 @@ namespace PlankFit.Planking;
 internal static class Crossings
 {
     /// <summary>The line is looked at every so many mm; shorter stretches are found by climbing to where the line comes nearest to the inside.</summary>
-    private const double LookEveryMm = 12;
+    private const double LookEveryMm = 20;
 
     /// <summary>The seam on a line, or null where the line passes the region by.</summary>
     /// <exception cref="JobFaultException">Where the line leaves the region and enters it again.</exception>

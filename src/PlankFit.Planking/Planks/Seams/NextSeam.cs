@@ -11,8 +11,11 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     /// <summary>Seams are kept within the stock's width so far past the plank's net ends as well, mm: what is left long is sawn from the same stock.</summary>
     private const double PastEndsMm = 60;
 
+    /// <summary>Step of the perpendiculars by which widths are measured, mm; good to 1e-4 mm in a width.</summary>
+    private const double MeasureStepMm = 80;
+
     /// <summary>The next seam on one side (−1 forward, +1 aft) with the width as nearly constant as geodesics allow and never above the stock; null where it passes the region by.</summary>
-    public Seam? AtWidth(Seam seam, int side) => Laid(seam, side, 0, 0);
+    public Seam? AtWidth(Seam seam, int side) => Laid(seam, side, 0);
 
     /// <summary>The next seam of a plank that is tapered so as to turn the family by an angle (radians, positive counter-clockwise seen from outside).</summary>
     public Seam? Tapered(Seam seam, int side, double turn, out double turned)
@@ -20,7 +23,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         double length = seam.LengthMm + (2 * PastEndsMm);
         double most = (1 - NarrowestTaper) * spec.WidthMm / length;
         turned = Math.Clamp(turn, -most, most);
-        return Laid(seam, side, turned, 0);
+        return Laid(seam, side, turned);
     }
 
     /// <summary>The next seam that leaves the keel at the angle asked for, its place chosen so that the plank is nowhere wider than the stock; null where it does not start from the keel.</summary>
@@ -68,23 +71,17 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     /// <summary>The greatest width of the plank between two seams, mm, over its net length and a little more, measured square to the first.</summary>
     public double Widest(Seam seam, Seam next)
     {
-        (double from, double to) = Span(seam, next, out Func<double, double> across);
-        double most = 0;
-        for (int i = 0; i <= 12; i++)
-        {
-            most = Math.Max(most, Math.Abs(across(from + ((to - from) * i / 12))));
-        }
-
-        return most;
+        Span(seam, next, out double widest);
+        return widest;
     }
 
-    private Seam? Laid(Seam seam, int side, double turn, int pass)
+    private Seam? Laid(Seam seam, int side, double turn)
     {
         double from = seam.In.S - PastEndsMm,
             to = seam.Out.S + PastEndsMm;
         Seam? next = null;
         double target = spec.WidthMm;
-        for (pass = 0; pass < 3; pass++)
+        for (int pass = 0; pass < 3; pass++)
         {
             (from, to) = (Math.Max(from, seam.Line.From), Math.Min(to, seam.Line.To));
             Neighbour n = Wish(seam, side, turn, from, to, target);
@@ -95,8 +92,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
                 return null;
             }
 
-            (from, to) = Span(seam, next, out _);
-            double widest = Widest(seam, next);
+            (from, to) = Span(seam, next, out double widest);
             if (pass > 0 && widest <= spec.WidthMm && widest > spec.WidthMm - 0.01)
             {
                 break;
@@ -117,48 +113,46 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         return side * target / Neighbours.Greatest(seam.Line, n, from, to) * n;
     }
 
-    /// <summary>The stretch of the first seam abreast of both seams' inside stretches, with a little more at both ends, and the distance across as a function of s.</summary>
-    private (double From, double To) Span(Seam seam, Seam next, out Func<double, double> across)
+    /// <summary>The stretch of the first seam abreast of both seams' inside stretches, with a little more at both ends, and the greatest distance across on it.</summary>
+    private (double From, double To) Span(Seam seam, Seam next, out double widest)
     {
-        var strip = new FermiStrip(seam.Line, tracing.PerpendicularStepMm);
-        const int nodes = 9;
+        var strip = new FermiStrip(seam.Line, MeasureStepMm);
+        const int nodes = 7;
         double[] s = new double[nodes],
             t = new double[nodes];
         double low = Math.Max(next.Line.From, next.In.S - PastEndsMm),
             high = Math.Min(next.Line.To, next.Out.S + PastEndsMm);
-        Fermi guess = new(seam.In.S, 0);
-        bool first = true;
         for (int i = 0; i < nodes; i++)
         {
-            double at = low + ((high - low) * i / (nodes - 1));
-            Uv uv = next.Line.UvAt(at);
+            Uv uv = next.Line.UvAt(low + ((high - low) * i / (nodes - 1)));
             Vec3 point = region.PointAt(uv);
-            if (first)
-            {
-                guess = Nearest(seam.Line, point);
-                first = false;
-            }
-
-            Fermi f = strip.Find(uv, point, guess, 1e-6);
+            Fermi guess =
+                i == 0 ? Nearest(seam.Line, point)
+                : i == 1 ? new(s[0] + ((high - low) / (nodes - 1)), t[0])
+                : new((2 * s[i - 1]) - s[i - 2], (2 * t[i - 1]) - t[i - 2]);
+            Fermi f = strip.Find(uv, point, guess, 1e-5);
             (s[i], t[i]) = (f.S, f.T);
-            guess = new(f.S + ((high - low) / (nodes - 1)), f.T);
         }
 
-        var spline = CubicSpline.Through(s, t);
-        across = spline.At;
-        return (
-            Math.Max(seam.Line.From, Math.Min(seam.In.S - PastEndsMm, s[0])),
-            Math.Min(seam.Line.To, Math.Max(seam.Out.S + PastEndsMm, s[^1]))
-        );
+        double from = Math.Max(seam.Line.From, Math.Min(seam.In.S - PastEndsMm, s[0]));
+        double to = Math.Min(seam.Line.To, Math.Max(seam.Out.S + PastEndsMm, s[^1]));
+        var across = CubicSpline.Through(s, t);
+        widest = 0;
+        for (int i = 0; i <= 24; i++)
+        {
+            widest = Math.Max(widest, Math.Abs(across.At(from + ((to - from) * i / 24))));
+        }
+
+        return (from, to);
     }
 
     private static Fermi Nearest(Geodesic line, Vec3 point)
     {
         double best = line.From,
             least = double.PositiveInfinity;
-        for (int i = 0; i <= 60; i++)
+        for (int i = 0; i <= 24; i++)
         {
-            double s = line.From + ((line.To - line.From) * i / 60);
+            double s = line.From + ((line.To - line.From) * i / 24);
             double d = line.Under(s).P.ChordTo(point);
             (best, least) = d < least ? (s, d) : (best, least);
         }

@@ -199,16 +199,14 @@ internal static class SeamFamily
         Tracing tracing
     )
     {
-        if (seam.In.Edge != HullEdge.Keel || found.In.Edge != HullEdge.Keel)
+        (Seam forward, Seam after) = side < 0 ? (found, seam) : (seam, found);
+        Seam? own = Crossings.Find(region, OwnLine(region, spec, forward, after, tracing));
+        if (own is null || own.In.Edge != HullEdge.Keel)
         {
             return null;
         }
 
-        double angle =
-            (
-                KeelAngle.Of(region, seam.Line.At(seam.In.S), spec.Heads)
-                + KeelAngle.Of(region, found.Line.At(found.In.S), spec.Heads)
-            ) / 2;
+        double angle = KeelAngle.Of(region, own.Line.At(own.In.S), spec.Heads);
         double over = angle - spec.AngleDegrees;
         if (Math.Abs(over) <= spec.DriftDegrees)
         {
