@@ -7,8 +7,8 @@ public static class PngWriter
 {
     private const double LargestSide = 20_000;
 
-    // Level 3 writes a line drawing at twice the speed of level 6 for about a tenth more bytes.
-    private const int Compression = 3;
+    // Level 1 takes half the time of level 3 for a tenth more bytes.
+    private const int Compression = 1;
 
     /// <param name="dpi">Dots an inch: 100 to look at, 200 to print.</param>
     /// <exception cref="ArgumentException">The picture would be larger than 20,000 dots a side, a letter is missing, or the drawing is faulty.</exception>
@@ -27,7 +27,13 @@ public static class PngWriter
             );
         }
 
-        var size = new SKImageInfo((int)width, (int)height, SKColorType.Gray8, SKAlphaType.Opaque);
+        // Drawn in colour, the library's fast path, and written in greys: a third of the time that drawing in greys takes.
+        var size = new SKImageInfo(
+            (int)width,
+            (int)height,
+            SKColorType.Bgra8888,
+            SKAlphaType.Opaque
+        );
         using var surface =
             SKSurface.Create(size)
             ?? throw new InvalidOperationException("There is no memory for the picture.");
@@ -38,7 +44,19 @@ public static class PngWriter
             painter.Paint(surface.Canvas, drawing);
         }
 
-        using var pixels = surface.PeekPixels();
+        using var colours = surface.PeekPixels();
+        using var greys = new SKBitmap(size.WithColorType(SKColorType.Gray8));
+        using var pixels = greys.PeekPixels();
+        for (var row = 0; row < size.Height; row++)
+        {
+            var from = colours.GetPixelSpan<byte>(0, row);
+            var to = pixels.GetPixelSpan<byte>(0, row)[..size.Width];
+            for (var i = 0; i < to.Length; i++)
+            {
+                to[i] = from[(4 * i) + 1];
+            }
+        }
+
         var how = new SKPngEncoderOptions(SKPngEncoderFilterFlags.Up, Compression);
         using var png =
             pixels.Encode(how)
