@@ -1,0 +1,106 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export;
+
+/// <summary>What other people's readers make of our files.</summary>
+public partial class DxfOutsideTests
+{
+    private const string Audit = """
+        import sys
+        try:
+            import ezdxf
+        except ImportError:
+            print("MISSING")
+            sys.exit(0)
+        for name in sys.argv[1:]:
+            document = ezdxf.readfile(name)
+            audit = document.audit()
+            kinds = {}
+            for entity in document.modelspace():
+                kind = entity.dxftype()
+                kinds[kind] = kinds.get(kind, 0) + 1
+            print(len(audit.errors), len(audit.fixes), document.units, sorted(kinds.items()))
+        """;
+
+    public static TheoryData<DxfVersion, DxfUnits> Kinds => DxfWriterTests.Kinds;
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Ezdxf_finds_nothing_to_mend_and_every_entity(DxfVersion version, DxfUnits units)
+    {
+        using var folder = new TempFolder();
+        var file = Written(folder, version, units);
+        var read = OutsideTool
+            .Run("/usr/bin/python3", "python3 python3-ezdxf", "-c", Audit, file)
+            .Trim();
+        Assert.SkipWhen(read == "MISSING", "ezdxf is not installed: apt-get install python3-ezdxf");
+        var line = version == DxfVersion.R12 ? "POLYLINE" : "LWPOLYLINE";
+        var kinds = $"[('CIRCLE', 3), ('{line}', 4), ('TEXT', 5)]";
+        Assert.Equal($"0 0 {(units == DxfUnits.Inches ? 1 : 4)} {kinds}", read);
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Gdal_reads_the_vertices_that_were_drawn(DxfVersion version, DxfUnits units)
+    {
+        using var folder = new TempFolder();
+        var file = Written(folder, version, units);
+        var text = OutsideTool.Run("ogrinfo", "gdal-bin", "-ro", "-al", "-q", file);
+        var read = Wkt()
+            .Matches(text)
+            .Select(m => m.Groups[1].Value.Split(',').Select(Point).ToList())
+            .ToList();
+        var scale = units == DxfUnits.Inches ? 25.4 : 1;
+        foreach (var line in SampleDrawings.Everything.Shapes.OfType<Polyline>())
+        {
+            Assert.Contains(
+                read,
+                r =>
+                    r.Count == line.Points.Length + (line.Closed ? 1 : 0)
+                    && line.Points.Zip(r)
+                        .All(p =>
+                            Math.Abs(p.First.X - (scale * p.Second.X)) < 0.001
+                            && Math.Abs(p.First.Y - (scale * p.Second.Y)) < 0.001
+                        )
+            );
+        }
+
+        Assert.Contains("Layer (String) = CUT", text, StringComparison.Ordinal);
+        Assert.Contains("Text (String) = HEADS AFT", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void LibreCad_draws_it(DxfVersion version, DxfUnits units)
+    {
+        using var folder = new TempFolder();
+        var file = Written(folder, version, units);
+        OutsideTool.Run("librecad", "librecad", "dxf2pdf", "-a", "-t", folder.Path, file);
+        Assert.True(new FileInfo(folder.File("sample.pdf")).Length > 2000);
+    }
+
+    private static string Written(TempFolder folder, DxfVersion version, DxfUnits units)
+    {
+        var file = folder.File("sample.dxf");
+        using var stream = File.Create(file);
+        DxfWriter.Write(stream, SampleDrawings.Everything, new DxfOptions(version, units));
+        return file;
+    }
+
+    private static (double X, double Y) Point(string text)
+    {
+        var parts = text.Trim().Split(' ');
+        return (
+            double.Parse(parts[0], CultureInfo.InvariantCulture),
+            double.Parse(parts[1], CultureInfo.InvariantCulture)
+        );
+    }
+
+    [GeneratedRegex(@"LINESTRING(?: Z)? \(([^)]*)\)")]
+    private static partial Regex Wkt();
+}

@@ -1,0 +1,224 @@
+using System.Globalization;
+
+namespace PlankFit.Tests.Export;
+
+/// <summary>
+/// A strict reader of our own for DXF files, for the faults that no outside reader complains of: counts, layers, line types, owners, the seed of handles,
+/// numbers, segments without length.
+/// </summary>
+internal sealed class DxfReading
+{
+    private readonly List<(int Code, string Value)> _groups = [];
+    private readonly List<DxfObject> _objects = [];
+
+    public DxfReading(byte[] file)
+    {
+        Assert.All(file, b => Assert.InRange(b, 0, 127));
+        var text = System.Text.Encoding.ASCII.GetString(file);
+        Assert.EndsWith("\r\n0\r\nEOF\r\n", text, StringComparison.Ordinal);
+        var lines = text.Split("\r\n")[..^1];
+        Assert.DoesNotContain(lines, l => l.Contains('\n') || l.Contains('\r'));
+        Assert.Equal(0, lines.Length % 2);
+        for (var i = 0; i < lines.Length; i += 2)
+        {
+            _groups.Add((int.Parse(lines[i], CultureInfo.InvariantCulture), lines[i + 1]));
+        }
+
+        var section = "";
+        for (var i = 0; i < _groups.Count; i++)
+        {
+            if (_groups[i].Code != 0)
+            {
+                continue;
+            }
+
+            var end = _groups.FindIndex(i + 1, g => g.Code == 0);
+            var body = _groups[(i + 1)..(end < 0 ? _groups.Count : end)];
+            section = _groups[i].Value == "SECTION" ? body[0].Value : section;
+            _objects.Add(new(section, _groups[i].Value, body));
+        }
+    }
+
+    public IEnumerable<DxfObject> Entities =>
+        _objects.Where(o =>
+            o.Section == "ENTITIES" && o.Kind is not ("SECTION" or "ENDSEC" or "EOF")
+        );
+
+    public string Header(string name)
+    {
+        var at = _groups.FindIndex(g => g.Code == 9 && g.Value == name);
+        Assert.True(at >= 0, name);
+        return _groups[at + 1].Value;
+    }
+
+    /// <summary>A header variable that is a point.</summary>
+    public (double X, double Y) HeaderPoint(string name)
+    {
+        var at = _groups.FindIndex(g => g.Code == 9 && g.Value == name);
+        return (Number(_groups[at + 1].Value), Number(_groups[at + 2].Value));
+    }
+
+    public void HoldToTheRules()
+    {
+        NumbersAreNumbers();
+        Assert.Equal(
+            _objects.Count(o => o.Kind == "SECTION"),
+            _objects.Count(o => o.Kind == "ENDSEC")
+        );
+        Assert.Equal(
+            _objects.Count(o => o.Kind == "TABLE"),
+            _objects.Count(o => o.Kind == "ENDTAB")
+        );
+        TablesCountTheirRecords();
+        var layers = Names("LAYER");
+        var lineTypes = Names("LTYPE");
+        foreach (var entity in Entities)
+        {
+            Assert.Contains(entity.First(8), layers);
+            Assert.Contains(entity.First(6) ?? "CONTINUOUS", lineTypes);
+        }
+
+        foreach (var layer in _objects.Where(o => o.Kind == "LAYER"))
+        {
+            Assert.Contains(layer.First(6), lineTypes);
+            Assert.Matches("^[A-Z0-9_-]{1,31}$", layer.First(2));
+        }
+
+        Outlines();
+        if (Header("$ACADVER") == "AC1015")
+        {
+            Handles();
+        }
+        else
+        {
+            Assert.DoesNotContain(_groups, g => g.Code is 5 or 100 or 330);
+            Assert.DoesNotContain(Entities, e => e.Kind == "LWPOLYLINE");
+        }
+    }
+
+    /// <summary>Every polyline's vertices, whichever way the version writes them.</summary>
+    public List<(bool Closed, List<(double X, double Y)> Points)> Lines()
+    {
+        var lines = new List<(bool, List<(double, double)>)>();
+        foreach (var entity in Entities)
+        {
+            if (entity.Kind is "LWPOLYLINE" or "POLYLINE")
+            {
+                lines.Add(
+                    (entity.First(70) == "1", entity.Kind == "LWPOLYLINE" ? entity.Points() : [])
+                );
+            }
+            else if (entity.Kind == "VERTEX")
+            {
+                lines[^1].Item2.AddRange(entity.Points());
+            }
+        }
+
+        return lines;
+    }
+
+    private void Outlines()
+    {
+        foreach (var entity in Entities.Where(e => e.Kind == "LWPOLYLINE"))
+        {
+            Assert.Equal(entity.First(90), $"{entity.Points().Count}");
+        }
+
+        foreach (var (closed, points) in Lines())
+        {
+            Assert.True(points.Distinct().Count() >= 2);
+            for (var i = closed ? 0 : 1; i < points.Count; i++)
+            {
+                Assert.NotEqual(points[(i + points.Count - 1) % points.Count], points[i]);
+            }
+        }
+    }
+
+    private void Handles()
+    {
+        var seed = Hex(Header("$HANDSEED"));
+        var handles = new HashSet<int>();
+        foreach (var o in _objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
+        {
+            Assert.True(handles.Add(Hex(o.Handle!)), $"handle {o.Handle} is used twice");
+            Assert.True(Hex(o.Handle!) < seed, $"handle {o.Handle} is not below the seed");
+        }
+
+        foreach (var o in _objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
+        {
+            foreach (var (code, value) in o.Groups.Where(g => g.Code is 330 or 340 or 350))
+            {
+                Assert.True(value == "0" || handles.Contains(Hex(value)), $"{code} {value}");
+            }
+        }
+
+        var model = _objects.Single(o => o.Kind == "BLOCK_RECORD" && o.First(2) == "*MODEL_SPACE");
+        Assert.All(Entities, e => Assert.Equal(model.Handle, e.First(330)));
+        Assert.All(Entities, e => Assert.NotNull(e.Handle));
+        DxfObject? table = null;
+        foreach (var o in _objects.Where(o => o.Section == "TABLES"))
+        {
+            table = o.Kind == "TABLE" ? o : table;
+            if (o.Kind is not ("TABLE" or "ENDTAB" or "SECTION" or "ENDSEC"))
+            {
+                Assert.Equal(table!.Handle, o.First(330));
+            }
+        }
+    }
+
+    private void TablesCountTheirRecords()
+    {
+        for (var i = 0; i < _objects.Count; i++)
+        {
+            if (_objects[i].Kind == "TABLE")
+            {
+                var end = _objects.FindIndex(i, o => o.Kind == "ENDTAB");
+                Assert.Equal(_objects[i].First(70), $"{end - i - 1}");
+                Assert.All(_objects[(i + 1)..end], o => Assert.Equal(_objects[i].First(2), o.Kind));
+            }
+        }
+    }
+
+    private void NumbersAreNumbers()
+    {
+        foreach (var (code, value) in _groups)
+        {
+            if (code is (>= 10 and < 60) or (>= 140 and < 150))
+            {
+                Assert.True(double.IsFinite(Number(value)), $"{code} {value}");
+                Assert.NotEqual("-0", value);
+            }
+        }
+    }
+
+    private List<string?> Names(string table) =>
+        [.. _objects.Where(o => o.Kind == table).Select(o => o.First(2))];
+
+    private static int Hex(string text) => Convert.ToInt32(text, 16);
+
+    private static double Number(string text) =>
+        double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    internal sealed record DxfObject(
+        string Section,
+        string Kind,
+        List<(int Code, string Value)> Groups
+    )
+    {
+        public string? Handle => First(Kind == "DIMSTYLE" ? 105 : 5);
+
+        public string? First(int code)
+        {
+            var at = Groups.FindIndex(g => g.Code == code);
+            return at < 0 ? null : Groups[at].Value;
+        }
+
+        public List<(double X, double Y)> Points() =>
+            [
+                .. Groups
+                    .Where(g => g.Code == 10)
+                    .Zip(Groups.Where(g => g.Code == 20))
+                    .Select(p => (Number(p.First.Value), Number(p.Second.Value))),
+            ];
+    }
+}

@@ -1,0 +1,129 @@
+using System.Globalization;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Export;
+
+public class DxfWriterTests
+{
+    public static TheoryData<DxfVersion, DxfUnits> Kinds =>
+        new()
+        {
+            { DxfVersion.R12, DxfUnits.Millimetres },
+            { DxfVersion.R12, DxfUnits.Inches },
+            { DxfVersion.R2000, DxfUnits.Millimetres },
+            { DxfVersion.R2000, DxfUnits.Inches },
+        };
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_file_holds_to_the_rules(DxfVersion version, DxfUnits units)
+    {
+        new DxfReading(Bytes(SampleDrawings.Everything, version, units)).HoldToTheRules();
+        var undashed = SampleDrawings.Of(
+            10,
+            10,
+            new Polyline("Cut line, waste side", Pen.Thin, SampleDrawings.Square(1, 1, 5), true)
+        );
+        new DxfReading(Bytes(undashed, version, units)).HoldToTheRules();
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_header_says_the_version_the_unit_and_where_the_part_lies(
+        DxfVersion version,
+        DxfUnits units
+    )
+    {
+        var drawing = SampleDrawings.Of(
+            500,
+            500,
+            new Polyline("cut", Pen.Thin, [new(25.4, -50.8), new(254, 127)], false)
+        );
+        var read = new DxfReading(Bytes(drawing, version, units));
+        var inches = units == DxfUnits.Inches;
+        Assert.Equal(version == DxfVersion.R12 ? "AC1009" : "AC1015", read.Header("$ACADVER"));
+        Assert.Equal(inches ? "1" : "4", read.Header("$INSUNITS"));
+        Assert.Equal(inches ? "0" : "1", read.Header("$MEASUREMENT"));
+        Assert.Equal(inches ? (1, -2) : (25.4, -50.8), read.HeaderPoint("$EXTMIN"));
+        Assert.Equal(inches ? (10, 5) : (254, 127), read.HeaderPoint("$EXTMAX"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Repeated_points_are_dropped_and_the_closed_flag_set(
+        DxfVersion version,
+        DxfUnits units
+    )
+    {
+        var drawing = SampleDrawings.Of(
+            500,
+            500,
+            new Polyline(
+                "cut",
+                Pen.Thin,
+                [new(0, 0), new(1e-7, 0), new(254, 0), new(254, 0), new(254, 127), new(0, -1e-9)],
+                true
+            )
+        );
+        var line = Assert.Single(new DxfReading(Bytes(drawing, version, units)).Lines());
+        Assert.True(line.Closed);
+        (double, double)[] expected =
+            units == DxfUnits.Inches ? [(0, 0), (10, 0), (10, 5)] : [(0, 0), (254, 0), (254, 127)];
+        Assert.Equal(expected, line.Points);
+    }
+
+    [Fact]
+    public void The_same_drawing_gives_the_same_bytes_in_any_culture()
+    {
+        var first = Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnits.Inches);
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = new CultureInfo("de-DE");
+            Assert.Equal(
+                first,
+                Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnits.Inches)
+            );
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void A_line_without_length_and_a_point_that_is_none_are_refused_by_name()
+    {
+        Refused([new(3, 4), new(3, 4.00001)], "no length");
+        Refused([new(3, 4), new(double.PositiveInfinity, 4)], "not a number");
+
+        static void Refused(Vec2[] points, string word)
+        {
+            var drawing = SampleDrawings.Of(9, 9, new Polyline("cut", Pen.Thin, [.. points], true));
+            var refused = Assert.Throws<ArgumentException>(() =>
+                Bytes(drawing, DxfVersion.R12, DxfUnits.Millimetres)
+            );
+            Assert.Contains("\"sample\"", refused.Message, StringComparison.Ordinal);
+            Assert.Contains(word, refused.Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("12½° ⅝ in", "12 1/2 deg 5/8 in")]
+    [InlineData("5′ 4″ ± 1", "5' 4\" +/- 1")]
+    [InlineData("Ærø, Łódź", "AEro, Lodz")]
+    [InlineData("→ 船", "-> ?")]
+    [InlineData("a\\P b%%d ^J", "a/P b% %d ^ J")]
+    public void Text_comes_down_to_plain_letters(string text, string expected) =>
+        Assert.Equal(expected, DxfText.Ascii(text));
+
+    private static byte[] Bytes(Drawing drawing, DxfVersion version, DxfUnits units)
+    {
+        var made = new MemoryStream();
+        DxfWriter.Write(made, drawing, new DxfOptions(version, units));
+        return made.ToArray();
+    }
+}
