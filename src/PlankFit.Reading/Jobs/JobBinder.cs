@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Reading;
+
+/// <summary>A job file's text to a draft, with every fault that it has.</summary>
+public static class JobBinder
+{
+    /// <summary>Never throws for what the text holds.</summary>
+    /// <param name="file">How messages name the file.</param>
+    public static (JobDraft Draft, ImmutableArray<Finding> Findings) Read(string text, string file)
+    {
+        List<Finding> findings = [];
+        if (string.IsNullOrWhiteSpace(text))
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    file,
+                    "the file is empty: a job has [job], [hull] and at least one [[layer]]"
+                )
+            );
+            return (Empty(file), [.. findings]);
+        }
+
+        TomlText toml = TomlText.Read(text, file, findings);
+        JobDraft draft = Bind(toml, file, findings);
+        if (draft.Units is null)
+        {
+            // Without the unit a length is no ground for a doubt.
+            findings.RemoveAll(f => f.Severity == Severity.Warning);
+        }
+
+        return (draft, [.. findings]);
+    }
+
+    private static JobDraft Bind(TomlText toml, string file, List<Finding> findings)
+    {
+        var faults = new JobFaults(findings, toml.Whole);
+        var root = new TableReader(toml.Root, "the job file", faults);
+        TableReader? job = root.Table("job", "[job]");
+        if (job is null)
+        {
+            Missing(root, "job", "[job] with name and units");
+        }
+
+        string? name = job?.Text("name", "the name that stands on every sheet");
+        LengthUnit? units = job is null ? null : Units(job);
+        job?.Close();
+        LengthUnit length = units ?? LengthUnit.Millimetre;
+
+        TableReader? hullTable = root.Table("hull", "[hull]");
+        if (hullTable is null)
+        {
+            Missing(root, "hull", "[hull] with offsets, offsets-are-to, keel and chine");
+        }
+
+        HullBinding? hull = hullTable is null ? null : HullBinding.Bind(hullTable);
+        ImmutableArray<LayerSpec> layers = LayerBinder.Bind(root.Tables("layer", "layer"), length);
+        if (!layers.Any(l => l is PlankLayerSpec))
+        {
+            faults.ErrorIfWhole(
+                root.At,
+                "no layer of planks: a job has at least one [[layer]] with thickness, width, heads and angle"
+            );
+        }
+
+        EndRules ends = EndsBinder.Bind(root.Table("ends", "[ends]"), length);
+        BendLimits limits = LimitsBinder.Bind(root.Table("limits", "[limits]"));
+        OutputSpec output = Output(root.Table("output", "[output]"));
+        root.Close();
+        return new(
+            name,
+            units,
+            hull?.OffsetsPath,
+            hull?.OffsetsAt ?? new(file, 1, 1),
+            hull?.Forward ?? false,
+            hull?.Spec,
+            hull?.Lines ?? [],
+            layers,
+            ends,
+            limits,
+            output
+        );
+    }
+
+    private static void Missing(TableReader root, string key, string what)
+    {
+        // Where the key is there in another form, that has been said already.
+        if (root.Find(key) is null)
+        {
+            root.Missing(key, "give " + what);
+        }
+    }
+
+    private static LengthUnit? Units(TableReader job) =>
+        job.Choice(
+            "units",
+            [
+                .. LengthUnits
+                    .Accepted.Split(", ")
+                    .Select(name => (name, LengthUnits.Find(name)!.Value)),
+            ],
+            required: true
+        );
+
+    private static OutputSpec Output(TableReader? output)
+    {
+        if (output is null)
+        {
+            return OutputSpec.Default;
+        }
+
+        DxfUnits units =
+            output.Choice(
+                "dxf-units",
+                [("mm", DxfUnits.Millimetres), ("in", DxfUnits.Inches)],
+                required: false
+            ) ?? OutputSpec.Default.DxfUnits;
+        PaperSize paper =
+            output.Choice(
+                "paper",
+                [("A4", PaperSize.A4), ("A3", PaperSize.A3), ("Letter", PaperSize.Letter)],
+                required: false
+            ) ?? OutputSpec.Default.Paper;
+        output.Close();
+        return new(units, paper);
+    }
+
+    private static JobDraft Empty(string file) =>
+        new(
+            null,
+            null,
+            null,
+            new(file, 1, 1),
+            false,
+            null,
+            [],
+            [],
+            EndRules.Default,
+            BendLimits.Default,
+            OutputSpec.Default
+        );
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Reading;
+
+/// <summary>A job file as read, before its table of offsets; null where the file does not say or says it wrongly.</summary>
+/// <param name="OffsetsAt">Where the job names its table.</param>
+/// <param name="Forward">The table's positions grow forward, and so do the positions in this file.</param>
+public sealed record JobDraft(
+    string? Name,
+    LengthUnit? Units,
+    string? OffsetsPath,
+    Place OffsetsAt,
+    bool Forward,
+    HullSpec? Hull,
+    ImmutableArray<NamedLine> Lines,
+    ImmutableArray<LayerSpec> Layers,
+    EndRules Ends,
+    BendLimits Limits,
+    OutputSpec Output
+);
+
+/// <summary>A line of the table that the job names, and where it does.</summary>
+public sealed record NamedLine(string Key, string Name, Place At);

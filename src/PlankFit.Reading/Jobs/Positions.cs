@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Reading;
+
+/// <summary>
+/// The job's own positions (a master's, a zone's) are in the sense of its table. Where that grows forward they are turned with it: x = from - position.
+/// </summary>
+internal static class Positions
+{
+    public static ImmutableArray<LayerSpec> Turned(ImmutableArray<LayerSpec> layers, double from) =>
+        [
+            .. layers.Select(l =>
+                l is PlankLayerSpec { MasterMm: { } x } p ? p with { MasterMm = from - x } : l
+            ),
+        ];
+
+    public static EndRules Turned(EndRules ends, double from) =>
+        ends with
+        {
+            Zones =
+            [
+                .. ends.Zones.Select(z =>
+                    z with
+                    {
+                        FromMm = from - z.ToMm,
+                        ToMm = from - z.FromMm,
+                    }
+                ),
+            ],
+        };
+}

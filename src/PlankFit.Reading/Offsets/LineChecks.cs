@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Reading;
+
+/// <summary>What each line of the table must have for the job.</summary>
+internal static class LineChecks
+{
+    /// <summary>Lines that the job names and the table has not.</summary>
+    public static IEnumerable<Finding> Names(
+        OffsetsReading reading,
+        ImmutableArray<NamedLine> named,
+        string file
+    )
+    {
+        foreach (NamedLine line in named.Where(l => !reading.RowNames.Contains(l.Name)))
+        {
+            string? near = NearestName.Of(line.Name, reading.RowNames.Order());
+            yield return new(
+                Severity.Error,
+                line.At.ToString(),
+                $"[hull] {line.Key} = {Quoted.Of(line.Name)}: {file} has no such line"
+                    + (near is null ? "" : $"; did you mean {Quoted.Of(near)}?")
+                    + (
+                        reading.RowNames.IsEmpty
+                            ? ""
+                            : $" It has: {string.Join(", ", reading.RowNames.Order())}"
+                    )
+            );
+        }
+    }
+
+    /// <summary>Each named line has heights and half-breadths, at two stations or more, and does not run back on itself.</summary>
+    public static IEnumerable<Finding> Whole(
+        OffsetsReading reading,
+        ImmutableArray<NamedLine> named,
+        string file
+    )
+    {
+        foreach (OffsetLine line in reading.Table.Lines)
+        {
+            bool used = named.Any(n => n.Name == line.Name);
+            foreach (Finding finding in Whole(reading, line, used, file))
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Whole(
+        OffsetsReading reading,
+        OffsetLine line,
+        bool used,
+        string file
+    )
+    {
+        bool heights = line.HeightsMm.Any(h => h is not null);
+        bool breadths = line.HalfBreadthsMm.Any(b => b is not null);
+        string where = FormattableString.Invariant($"{file}, line {FirstLine(reading, line)}");
+        if (!heights || !breadths)
+        {
+            string has =
+                heights ? "heights but no half-breadths"
+                : breadths ? "half-breadths but no heights"
+                : "neither heights nor half-breadths";
+            yield return used
+                ? new(
+                    Severity.Error,
+                    where,
+                    $"{line.Name} has {has}: a line of the bottom needs both"
+                )
+                : new(Severity.Note, where, $"{line.Name} has {has}; the bottom does not use it");
+            yield break;
+        }
+
+        if (!used)
+        {
+            yield break;
+        }
+
+        int points = Enumerable.Range(0, line.HeightsMm.Length).Count(i => Has(line, i));
+        if (points < 2)
+        {
+            yield return new(
+                Severity.Error,
+                where,
+                FormattableString.Invariant(
+                    $"{line.Name} has {points} point{(points == 1 ? "" : "s")} with both height and half-breadth: a line needs two or more"
+                )
+            );
+        }
+
+        double? before = null;
+        for (int i = 0; i < reading.Table.Stations.Length; i++)
+        {
+            if (line.HeightsMm[i] is null && line.HalfBreadthsMm[i] is null)
+            {
+                continue;
+            }
+
+            double x = line.PositionsMm[i] ?? reading.Table.Stations[i].PositionMm;
+            if (x <= before)
+            {
+                yield return new(
+                    Severity.Error,
+                    OffsetRows.Cell(
+                        file,
+                        reading.FileLines.GetValueOrDefault((line.Name, OffsetRows.Position)),
+                        reading.Columns[i],
+                        reading.Table.Stations[i].Name
+                    ),
+                    $"{line.Name}, position: the line runs back on itself here; its own positions must follow one another as the stations do"
+                );
+            }
+
+            before = x;
+        }
+    }
+
+    public static bool Has(OffsetLine line, int station) =>
+        line.HeightsMm[station] is not null && line.HalfBreadthsMm[station] is not null;
+
+    private static int FirstLine(OffsetsReading reading, OffsetLine line) =>
+        reading.FileLines.Where(f => f.Key.Line == line.Name).Min(f => f.Value);
+}
