@@ -1,0 +1,217 @@
+using System.Diagnostics;
+using System.Text;
+using PlankFit.Export.Files;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export;
+
+public class OutputFolderTests
+{
+    [Fact]
+    public void A_run_appears_all_at_once_and_leaves_nothing_else_behind()
+    {
+        using var temp = new TempFolder();
+        var folder = temp.File("out");
+        using (var run = Begin(folder, "lay"))
+        {
+            run.Write("planking.json", Text("{}"));
+            run.Write("dxf/S1-01.dxf", Text("a plank"));
+            Assert.False(File.Exists(Path.Combine(folder, "planking.json")));
+            Assert.Equal(["dxf/S1-01.dxf", "planking.json"], run.Commit());
+        }
+
+        Assert.Equal(["dxf/S1-01.dxf", "files.txt", "planking.json"], Everything(folder));
+        Assert.Equal("a plank", File.ReadAllText(Path.Combine(folder, "dxf", "S1-01.dxf")));
+    }
+
+    [Fact]
+    public void A_run_that_is_not_committed_leaves_the_earlier_one_whole()
+    {
+        using var temp = new TempFolder();
+        Lay(temp.Path, ("a", "old a"), ("b", "old b"));
+        using (var run = Begin(temp.Path, "lay"))
+        {
+            run.Write("a", Text("new a"));
+        }
+
+        Assert.Equal("old a", File.ReadAllText(temp.File("a")));
+        Assert.Equal(["a", "b", "files.txt"], Everything(temp.Path));
+    }
+
+    [Fact]
+    public void What_a_run_no_longer_makes_is_removed_and_nothing_else()
+    {
+        using var temp = new TempFolder();
+        Lay(temp.Path, ("dxf/S1-39", "x"), ("dxf/S1-40", "x"), ("old/gone", "x"), ("kept", "x"));
+        using (var check = Begin(temp.Path, "check"))
+        {
+            check.Write("lines.svg", Text("lines"));
+            check.Commit();
+        }
+
+        File.WriteAllText(temp.File("my notes"), "mine");
+        Lay(temp.Path, ("dxf/S1-39", "y"), ("kept", "y"));
+        Assert.Equal(
+            ["dxf/S1-39", "files.txt", "kept", "lines.svg", "my notes"],
+            Everything(temp.Path)
+        );
+        Assert.False(Directory.Exists(temp.File("old")));
+    }
+
+    [Fact]
+    public void An_index_that_was_meddled_with_reaches_nothing_outside()
+    {
+        using var temp = new TempFolder();
+        File.WriteAllText(temp.File("precious"), "mine");
+        var folder = temp.File("out");
+        Lay(folder, ("a", "x"));
+        File.AppendAllText(
+            Path.Combine(folder, "files.txt"),
+            $"lay\t../precious\nlay\t{temp.File("precious")}\nlay\ta/../../precious\n"
+        );
+        Lay(folder, ("b", "x"));
+        Assert.True(File.Exists(temp.File("precious")));
+        Assert.Equal(["b", "files.txt"], Everything(folder));
+    }
+
+    [Fact]
+    public void A_commit_that_fails_half_way_is_taken_back()
+    {
+        using var temp = new TempFolder();
+        Lay(temp.Path, ("a", "old a"), ("stale", "old"));
+        Directory.CreateDirectory(temp.File("m"));
+        using (var run = Begin(temp.Path, "lay"))
+        {
+            run.Write("a", Text("new a"));
+            run.Write("f/new", Text("new"));
+            run.Write("m", Text("in the place of a folder"));
+            var refused = Assert.Throws<OutputException>(() => run.Commit());
+            Assert.Equal(temp.File("m"), refused.Path);
+            Assert.Contains("folder of that name", refused.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal("old a", File.ReadAllText(temp.File("a")));
+        Assert.Equal(["a", "files.txt", "stale"], Everything(temp.Path));
+        Assert.False(Directory.Exists(temp.File("f")));
+    }
+
+    [Fact]
+    public void What_a_killed_run_left_behind_is_cleared_away()
+    {
+        using var temp = new TempFolder();
+        Directory.CreateDirectory(temp.File(".plankfit-writing/new/dxf"));
+        File.WriteAllText(temp.File(".plankfit-writing/new/dxf/half"), "half");
+        Lay(temp.Path, ("a", "x"));
+        Assert.Equal(["a", "files.txt"], Everything(temp.Path));
+    }
+
+    [Fact]
+    public void Two_runs_do_not_write_into_one_folder_at_once()
+    {
+        using var temp = new TempFolder();
+        using var first = Begin(temp.Path, "lay");
+        first.Write("a", Text("first"));
+        var refused = Assert.Throws<OutputException>(() => Begin(temp.Path, "lay"));
+        Assert.Contains("another run", refused.Message, StringComparison.Ordinal);
+        first.Commit();
+        Assert.Equal("first", File.ReadAllText(temp.File("a")));
+    }
+
+    [Fact]
+    public void A_run_that_is_stopped_writes_nothing()
+    {
+        using var temp = new TempFolder();
+        using var stop = new CancellationTokenSource();
+        var folder = temp.File("out");
+        using (var run = OutputFolder.Begin(folder, "lay", stop.Token))
+        {
+            run.Write("a", Text("x"));
+            stop.Cancel();
+            Assert.Throws<OperationCanceledException>(() => run.Write("b", Text("x")));
+            Assert.Throws<OperationCanceledException>(() => run.Commit());
+        }
+
+        Assert.False(Directory.Exists(folder));
+    }
+
+    [Fact]
+    public void A_name_that_leaves_the_folder_or_comes_twice_is_a_bug()
+    {
+        using var temp = new TempFolder();
+        using var run = Begin(temp.Path, "lay");
+        run.Write("a", Text("x"));
+        string[] wrong = ["a", "../b", "/b", "", "c//d", "files.txt", ".plankfit-writing/new/x"];
+        Assert.All(
+            wrong,
+            name => Assert.Throws<ArgumentException>(() => run.Write(name, Text("x")))
+        );
+    }
+
+    [Fact]
+    public void A_file_in_the_place_of_the_folder_or_of_its_parent_is_named()
+    {
+        using var temp = new TempFolder();
+        File.WriteAllText(temp.File("out"), "a file");
+        var taken = Assert.Throws<OutputException>(() => Begin(temp.File("out"), "lay"));
+        Assert.Contains("is a file, not a folder", taken.Message, StringComparison.Ordinal);
+        var below = Assert.Throws<OutputException>(() => Begin(temp.File("out/deeper"), "lay"));
+        Assert.Contains(temp.File("out/deeper"), below.Message, StringComparison.Ordinal);
+        Assert.Equal("a file", File.ReadAllText(temp.File("out")));
+    }
+
+    [Fact]
+    public void A_place_that_cannot_be_written_is_said_so()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "needs Linux's /proc, which nobody can write");
+        var refused = Assert.Throws<OutputException>(() => Begin("/proc/plankfit", "lay"));
+        Assert.Contains("/proc/plankfit", refused.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Several_hundred_files_cost_little()
+    {
+        using var temp = new TempFolder();
+        var content = new byte[10_000];
+        var clock = Stopwatch.StartNew();
+        for (var run = 0; run < 2; run++)
+        {
+            using var files = Begin(temp.Path, "lay");
+            for (var i = 0; i < 300; i++)
+            {
+                files.Write($"dxf/S1-{i}.dxf", content);
+            }
+
+            files.Commit();
+        }
+
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            $"{clock.ElapsedMilliseconds / 2} ms a run"
+        );
+        Assert.True(clock.ElapsedMilliseconds < 4000, $"{clock.ElapsedMilliseconds} ms");
+    }
+
+    private static OutputFolder Begin(string folder, string command) =>
+        OutputFolder.Begin(folder, command, TestContext.Current.CancellationToken);
+
+    private static void Lay(string folder, params (string Name, string Content)[] files)
+    {
+        using var run = Begin(folder, "lay");
+        foreach (var (name, content) in files)
+        {
+            run.Write(name, Text(content));
+        }
+
+        run.Commit();
+    }
+
+    private static string[] Everything(string folder) =>
+        [
+            .. Directory
+                .EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+                .Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))
+                .Order(StringComparer.Ordinal),
+        ];
+
+    private static ReadOnlyMemory<byte> Text(string text) => Encoding.UTF8.GetBytes(text);
+}
