@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Geometry.Development;
+
+public enum FlatteningMethod
+{
+    /// <summary>Developable within the tolerances: laid flat by its rulings, without strain.</summary>
+    ByRulings,
+
+    /// <summary>Not developable: the flat from which an elastic sheet comes onto the surface with least strain.</summary>
+    ByLeastStrain,
+}
+
+/// <summary>A panel laid flat, seen from the outer side: the lower edge's chord on the x axis from (0, 0), the upper edge above it.</summary>
+/// <param name="Map">Where any point of the surface comes to lie.</param>
+/// <param name="Outline">Counter-clockwise, first point not repeated, chords within the outline tolerance of their curves.</param>
+/// <param name="PositionErrorMm">
+/// By least strain: the most that any point of the flat moved when the spans were doubled, which is several times the error that is
+/// left. By rulings: the worst sampled strain carried over half the panel's diagonal.
+/// </param>
+/// <param name="StrainError">The change of the largest strain when the spans were doubled; by rulings the largest strain itself.</param>
+/// <param name="Settled">False where the search did not come to rest: the flat is then not to be used.</param>
+public sealed record FlatPanel(
+    SurfacePatch Patch,
+    DevelopmentVerdict Verdict,
+    FlatteningMethod Method,
+    IFlatMap Map,
+    ImmutableArray<Vec2> Outline,
+    EdgeLength LowerEdge,
+    EdgeLength UpperEdge,
+    StrainField Strain,
+    double SurfaceAreaMm2,
+    double PositionErrorMm,
+    double StrainError,
+    bool Settled
+)
+{
+    public StrainSample Worst => Strain.Worst;
+}
+
+/// <summary>Length of an edge on the surface and of its image in the flat, mm.</summary>
+public readonly record struct EdgeLength(double SurfaceMm, double FlatMm);
+
+/// <summary>Whether a panel is developable, and how far from it.</summary>
+/// <param name="RulingsFoundShare">The part of the rulings that satisfy the condition between the two edges, 0 to 1.</param>
+/// <param name="RulingWarpDegrees">Greatest turn of the ruled surface's normal along one ruling.</param>
+/// <param name="DepartureMm">How far the developable between the same two edges lies from the surface; infinite where there is none.</param>
+/// <param name="SectionWarpDegrees">Greatest turn of the surface's own normal from the lower edge to the upper along a section u = constant, at SectionWarpAtU.</param>
+/// <param name="GaussTurnDegrees">Gauss curvature summed over the panel: nought on a developable.</param>
+public sealed record DevelopmentVerdict(
+    bool Developable,
+    double RulingsFoundShare,
+    double RulingWarpDegrees,
+    double DepartureMm,
+    Uv DepartureAt,
+    double SectionWarpDegrees,
+    double SectionWarpAtU,
+    double GaussTurnDegrees,
+    DevelopmentTolerances Tolerances
+)
+{
+    /// <summary>A developable hangs between the two edges, though not where the surface is.</summary>
+    public bool AnotherDevelopableFitsTheEdges =>
+        !Developable && RulingsFoundShare >= 1 && RulingWarpDegrees <= Tolerances.WarpDegrees;
+}
+
+/// <summary>When a panel counts as developable. The defaults are proposals: what a sheet of plywood takes without notice.</summary>
+/// <param name="WarpDegrees">The most that the normal may turn along a ruling.</param>
+/// <param name="DepartureMm">The most that the developable may lie from the surface.</param>
+public sealed record DevelopmentTolerances(double WarpDegrees = 0.2, double DepartureMm = 0.5);
