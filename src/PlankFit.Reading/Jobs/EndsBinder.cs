@@ -60,7 +60,7 @@ internal static class EndsBinder
 
             if (((string[])["keel", "chine", "transom", "stem"]).All(e => table.Find(e) is null))
             {
-                table.Faults.ErrorIfWhole(
+                table.Faults.Missing(
                     table.At,
                     $"{table.Name} says nothing: name what is done at keel, chine, transom or stem"
                 );

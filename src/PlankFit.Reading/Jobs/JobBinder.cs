@@ -31,12 +31,12 @@ public static class JobBinder
             findings.RemoveAll(f => f.Severity == Severity.Warning);
         }
 
-        return (draft, [.. findings]);
+        return (draft, InOrder.Of(findings));
     }
 
     private static JobDraft Bind(TomlText toml, string file, List<Finding> findings)
     {
-        var faults = new JobFaults(findings, toml.Whole);
+        var faults = new JobFaults(findings, toml.Whole, toml.HeadsWhole);
         var root = new TableReader(toml.Root, "the job file", faults);
         TableReader? job = root.Table("job", "[job]");
         if (job is null)
@@ -59,7 +59,7 @@ public static class JobBinder
         ImmutableArray<LayerSpec> layers = LayerBinder.Bind(root.Tables("layer", "layer"), length);
         if (!layers.Any(l => l is PlankLayerSpec))
         {
-            faults.ErrorIfWhole(
+            faults.Missing(
                 root.At,
                 "no layer of planks: a job has at least one [[layer]] with thickness, width, heads and angle"
             );

@@ -3,17 +3,27 @@ using PlankFit.Planking;
 namespace PlankFit.Reading;
 
 /// <summary>Collects what is wrong with a job file.</summary>
-/// <param name="whole">False where lines could not be read: then nothing is said to be missing or unknown, since the unread line may be why.</param>
-internal sealed class JobFaults(List<Finding> findings, bool whole)
+/// <param name="whole">False where lines could not be read: then nothing is said to be missing, since an unread line may have it.</param>
+/// <param name="headsWhole">False where a table's head could not be read: then no key is said to be unknown, since it may belong to that table.</param>
+internal sealed class JobFaults(List<Finding> findings, bool whole, bool headsWhole)
 {
     public void Error(Place at, string message) => Add(Severity.Error, at, message);
 
     public void Warning(Place at, string message) => Add(Severity.Warning, at, message);
 
-    /// <summary>A fault that an unread line would explain.</summary>
-    public void ErrorIfWhole(Place at, string message)
+    /// <summary>Something is not there.</summary>
+    public void Missing(Place at, string message)
     {
         if (whole)
+        {
+            Error(at, message);
+        }
+    }
+
+    /// <summary>Something is there that nobody knows.</summary>
+    public void Unknown(Place at, string message)
+    {
+        if (headsWhole)
         {
             Error(at, message);
         }

@@ -26,7 +26,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
     public Place PlaceOf(string key) => table.Find(key)?.Value.At ?? table.At;
 
     public void Missing(string key, string accepted) =>
-        faults.ErrorIfWhole(table.At, $"{name} has no \"{key}\": {accepted}");
+        faults.Missing(table.At, $"{name} has no \"{key}\": {accepted}");
 
     public string? Text(string key, string? requiredAs = null)
     {
@@ -178,7 +178,10 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
             case TomlTable inner:
                 return new(inner, shownAs, faults);
             default:
-                Wrong(table.Find(key)!, $"must be a table: {shownAs}");
+                Wrong(
+                    table.Find(key)!,
+                    $"must be a table: {(shownAs.StartsWith('[') && shownAs.EndsWith(']') ? shownAs : key + " = { cut = \"fit\" }")}"
+                );
                 return null;
         }
     }
@@ -197,7 +200,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
                 entry.At,
                 $"\"{key}\" is given once; it is one of several: write [[{shownAs}]] in double brackets"
             );
-            return [];
+            return entry.Value is TomlTable single ? [new(single, $"[{shownAs}]", faults)] : [];
         }
 
         var tables = ImmutableArray.CreateBuilder<TableReader>();
@@ -238,11 +241,11 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         foreach (TomlEntry entry in table.Entries.Where(e => !known.Contains(e.Key)))
         {
             string? near = NearestName.Of(entry.Key, known);
-            faults.ErrorIfWhole(
+            faults.Unknown(
                 entry.At,
                 $"{Quoted.Of(entry.Key)} is not known in {name}"
-                    + (near is null ? "" : $": did you mean \"{near}\"?")
-                    + $" Known: {string.Join(", ", known.Distinct())}"
+                    + (near is null ? "" : $"; did you mean \"{near}\"?")
+                    + $" (known: {string.Join(", ", known.Distinct())})"
             );
         }
     }

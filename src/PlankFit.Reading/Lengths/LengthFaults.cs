@@ -67,7 +67,8 @@ internal static class LengthFaults
     }
 
     private static bool Known(string word) =>
-        word[^1] is TokenKind.MetricUnit or TokenKind.InchMark or TokenKind.FootMark
+        word.Length > 0
+        && word[^1] is TokenKind.MetricUnit or TokenKind.InchMark or TokenKind.FootMark
         && !word.Contains(TokenKind.Stranger, StringComparison.Ordinal)
         && !word.Contains(TokenKind.Comma, StringComparison.Ordinal);
 
@@ -86,7 +87,9 @@ internal static class LengthFaults
     }
 
     private static string RunOn(string digits) =>
-        $" (run on, {digits} could be {digits[..^1]} {digits[^1]}/8 in or {digits} of something)";
+        digits.Length == 2
+            ? $" (run on, it could be {digits[0]} {digits[1]}/8 in or {digits} in)"
+            : $" (run on, it could be {digits[..^1]} {digits[^1]}/8 in or {digits[0]} ft {digits[1..^1]} {digits[^1]}/8 in)";
 
     private static string Stranger(string text)
     {

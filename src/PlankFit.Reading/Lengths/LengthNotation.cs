@@ -38,11 +38,17 @@ public static class LengthNotation
             : Result(number * (decimal)LengthUnits.MmPer(units));
     }
 
-    /// <summary>What is accepted, for the end of a message.</summary>
+    /// <summary>What is accepted in the job file, for the end of a message.</summary>
     public static string Accepted(LengthUnit units) =>
         units == LengthUnit.FeetInchesEighths
-            ? "accepted: feet-inches-eighths such as 5-4-6, 5-4-6+ or 5-4-6 1/4, in the job file also a length with its unit such as \"9 mm\" or \"3/8 in\""
-            : $"accepted: a number of {LengthUnits.Name(units)}, or a length with its own unit: 9 mm, 1.2 m, 3/8 in, 2 1/2 in, 5'-4 3/4\", 5' 4.75\", 5-4-6+";
+            ? "accepted: feet-inches-eighths in quotes, such as \"5-4-6\", \"5-4-6+\" or \"5-4-6 1/4\", or a length with its unit such as \"9 mm\" or \"3/8 in\""
+            : $"accepted: a number of {LengthUnits.Name(units)}, or a length with its own unit in quotes: \"9 mm\", \"1.2 m\", \"3/8 in\", \"2 1/2 in\", \"5-4-6+\"";
+
+    /// <summary>What is accepted in a cell of the table.</summary>
+    public static string AcceptedInCell(LengthUnit units) =>
+        units == LengthUnit.FeetInchesEighths
+            ? "accepted: feet-inches-eighths such as 5-4-6, 5-4-6+ or 5-4-6 1/4, or an empty cell where the table has no value"
+            : $"accepted: a number of {LengthUnits.Name(units)}, a length with its own unit such as 3/8 in, 5'-4 3/4\" or 5-4-6+, or an empty cell where the table has no value";
 
     private static LengthReading Read(string text, LengthUnit units, bool eighthsOnly)
     {

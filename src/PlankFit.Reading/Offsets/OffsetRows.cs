@@ -150,9 +150,9 @@ internal static class OffsetRows
             LengthReading reading = LengthNotation.ReadCell(cell, units);
             string? fault = reading.Ok
                 ? measure == HalfBreadth && reading.Mm < 0
-                    ? "a half-breadth is not negative: give one side, outboard from the centreline"
+                    ? "is negative: a half-breadth goes outboard from the centreline, 0 or more"
                     : null
-                : $"{reading.Fault}; {LengthNotation.Accepted(units)}, or an empty cell where the table has no value";
+                : $"{reading.Fault}; {LengthNotation.AcceptedInCell(units)}";
             if (fault is null)
             {
                 values[i] = reading.Mm;

@@ -42,12 +42,12 @@ public static class OffsetsText
                     "the table is empty: it begins with the line line,measure and the names of the stations"
                 )
             );
-            return (null, [.. findings]);
+            return (null, InOrder.Of(findings));
         }
 
         if (OffsetHead.Read(rows[0], file, findings) is not { } head)
         {
-            return (null, [.. findings]);
+            return (null, InOrder.Of(findings));
         }
 
         List<OffsetCells> cells = OffsetRows.Read(rows.Skip(1), head, units, file, findings);
@@ -69,7 +69,7 @@ public static class OffsetsText
         ];
         return (
             positions is { } known ? Build(head, known, cells, names, forward) : null,
-            [.. findings]
+            InOrder.Of(findings)
         );
     }
 

@@ -19,7 +19,10 @@ internal static class TomlSyntaxFaults
         )
         {
             int line = Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1);
-            if (!seen.Add(line) || seen.Count > Most)
+            // A head whose bracket is not closed trips the parser once more on the line below.
+            bool echo =
+                line > 0 && seen.Contains(line - 1) && lines[line - 1].TrimStart().StartsWith('[');
+            if (!seen.Add(line) || seen.Count > Most || echo)
             {
                 continue;
             }
@@ -36,6 +39,19 @@ internal static class TomlSyntaxFaults
                 yield break;
             }
         }
+    }
+
+    /// <summary>Whether any fault stands on a line that is not plainly key = value, or opened a text that swallows the lines below.</summary>
+    public static bool TouchHeads(DiagnosticsBag diagnostics, string text)
+    {
+        string[] lines = text.Split('\n');
+        return diagnostics.Any(d =>
+        {
+            string line = lines[Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1)].TrimStart();
+            return line.StartsWith('[')
+                || !line.Contains('=', StringComparison.Ordinal)
+                || d.Message.Contains("string", StringComparison.Ordinal);
+        });
     }
 
     private static string Words(string message, string line)
@@ -60,7 +76,10 @@ internal static class TomlSyntaxFaults
             return "a line is key = value, or a table's name in brackets";
         }
 
-        if (message.Contains("for a value", StringComparison.Ordinal))
+        if (
+            message.Contains("for a value", StringComparison.Ordinal)
+            || message.Contains("expecting a value", StringComparison.Ordinal)
+        )
         {
             return "there is no value after the equals sign, or one that is neither a number, a text in quotes nor a list in brackets";
         }
