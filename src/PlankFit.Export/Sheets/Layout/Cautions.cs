@@ -1,0 +1,24 @@
+namespace PlankFit.Export.Sheets;
+
+/// <summary>The caution that belongs to each kind of sheet.</summary>
+internal static class Cautions
+{
+    public const string Saw =
+        "SAW WITH CARE. Support the plank and its offcut on both sides of the cut; guards on, hands clear; eyes, ears and lungs protected. "
+        + "Wood dust harms: extract it. Follow the saw maker's instructions.";
+
+    public const string Check =
+        "CHECK BEFORE SAWING. Tape the bottom as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
+        + "The first plank is cut in scrap or thin ply and offered up.";
+
+    public const string Glue =
+        "WHERE PLANKS ARE GLUED: epoxy and its dust harm skin and lungs. Gloves, fresh air, no bare skin; follow the maker's sheet. "
+        + "Offer every plank up dry, numbers and ticks together, before glue is mixed.";
+
+    public const string Overview =
+        "TO FIND PLANKS BY, NOT TO MEASURE FROM. Take sizes from the plank cards and the patterns, and check before sawing.";
+
+    public const string Pattern =
+        "MEASURE THE CHECK SQUARE BOTH WAYS BEFORE CUTTING: paper creeps and printers scale. Saw to the thick line, support the offcut, guards on, "
+        + "eyes, ears and lungs protected; follow the saw maker's instructions.";
+}

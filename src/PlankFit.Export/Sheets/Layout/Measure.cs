@@ -1,0 +1,60 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>Measuring lines with their figures: slanting strokes at the ends, the figure clear of the line.</summary>
+internal static class Measure
+{
+    public static void Across(Pad pad, double x1, double x2, double y, string figure)
+    {
+        pad.Line(x1, y, x2, y, Pens.Measure);
+        Stroke(pad, new(x1, y));
+        Stroke(pad, new(x2, y));
+        double width = Letters.Width(figure, Letters.Bench, true);
+        if (width + 4 < x2 - x1)
+        {
+            // The figure sits in a gap of the line, on white.
+            double middle = (x1 + x2) / 2;
+            pad.Closed(
+                [
+                    new(middle - (width / 2) - 1, y - 0.6),
+                    new(middle + (width / 2) + 1, y - 0.6),
+                    new(middle + (width / 2) + 1, y + 0.6),
+                    new(middle - (width / 2) - 1, y + 0.6),
+                ],
+                Pens.None,
+                Layers.Marks,
+                1
+            );
+            pad.Text(
+                new(middle, y),
+                figure,
+                Letters.Bench,
+                Anchor.MiddleCentre,
+                true
+            );
+        }
+        else
+        {
+            pad.Text(new(x2 + 1.5, y), figure, Letters.Bench, Anchor.MiddleLeft, true);
+        }
+    }
+
+    /// <summary>A figure beside an upright measuring line.</summary>
+    public static void Up(Pad pad, double x, double y1, double y2, string figure)
+    {
+        pad.Line(x, y1, x, y2, Pens.Measure);
+        Stroke(pad, new(x, y1));
+        Stroke(pad, new(x, y2));
+        pad.Text(
+            new(x + 1.2, (y1 + y2) / 2),
+            figure,
+            Letters.Bench,
+            Anchor.MiddleLeft,
+            true
+        );
+    }
+
+    private static void Stroke(Pad pad, Vec2 at) =>
+        pad.Line(at - new Vec2(0.8, 0.8), at + new Vec2(0.8, 0.8), Pens.Outer);
+}
