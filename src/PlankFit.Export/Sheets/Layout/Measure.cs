@@ -26,13 +26,7 @@ internal static class Measure
                 Layers.Marks,
                 1
             );
-            pad.Text(
-                new(middle, y),
-                figure,
-                Letters.Bench,
-                Anchor.MiddleCentre,
-                true
-            );
+            pad.Text(new(middle, y), figure, Letters.Bench, Anchor.MiddleCentre, true);
         }
         else
         {
@@ -40,19 +34,12 @@ internal static class Measure
         }
     }
 
-    /// <summary>A figure beside an upright measuring line.</summary>
-    public static void Up(Pad pad, double x, double y1, double y2, string figure)
+    /// <summary>An upright measuring line without its figure.</summary>
+    public static void Up(Pad pad, double x, double y1, double y2)
     {
         pad.Line(x, y1, x, y2, Pens.Measure);
         Stroke(pad, new(x, y1));
         Stroke(pad, new(x, y2));
-        pad.Text(
-            new(x + 1.2, (y1 + y2) / 2),
-            figure,
-            Letters.Bench,
-            Anchor.MiddleLeft,
-            true
-        );
     }
 
     private static void Stroke(Pad pad, Vec2 at) =>

@@ -75,10 +75,9 @@ public static class Thinning
             Vec2 from = points[i] - a;
             // Past the chord's ends the distance is to the end, not to the line.
             double along = length > 0 ? from.Dot(chord) / length : 0,
-                off =
-                    along < 0 || length == 0 ? from.Norm
-                    : along > length ? points[i].ChordTo(points[last])
-                    : Math.Abs(chord.Cross(from)) / length;
+                off = along < 0 || length == 0 ? from.Norm
+                : along > length ? points[i].ChordTo(points[last])
+                : Math.Abs(chord.Cross(from)) / length;
             if (off > most)
             {
                 (most, worst) = (off, i);

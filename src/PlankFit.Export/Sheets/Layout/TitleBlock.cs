@@ -26,12 +26,7 @@ internal static class Frame
 
     /// <summary>What is left for the sheet's matter.</summary>
     public static Box Inside(SheetFormat format) =>
-        new(
-            MarginMm,
-            MarginMm + StripMm,
-            format.WidthMm - MarginMm,
-            format.HeightMm - MarginMm
-        );
+        new(MarginMm, MarginMm + StripMm, format.WidthMm - MarginMm, format.HeightMm - MarginMm);
 
     public static void Draw(
         Pad pad,
@@ -111,13 +106,7 @@ internal static class Frame
                 ForwardArrow.InBlock(pad, cell, block.Forward);
                 break;
             case 3:
-                pad.Text(
-                    cell.Left,
-                    top - Letters.Bench,
-                    block.Scale,
-                    Letters.Bench,
-                    bold: true
-                );
+                pad.Text(cell.Left, top - Letters.Bench, block.Scale, Letters.Bench, bold: true);
                 pad.Paragraph(
                     cell.Left,
                     top - (Letters.Bench * 1.7),

@@ -1,0 +1,234 @@
+using System.Globalization;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>All that the bench needs of one plank, in a band across the sheet: whole to scale, its two ends larger, figures and notes.</summary>
+internal static class PlankCard
+{
+    private const double HeaderMm = 8.5;
+    private const double StripMm = 38.5;
+    private const double ArrowMm = 20;
+    private const double DetailMm = 58;
+
+    public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, LengthUnit unit)
+    {
+        Header(pad, card, plank, layer, unit);
+        Strip(
+            pad,
+            new(card.Left, card.Top - HeaderMm - StripMm, card.Right, card.Top - HeaderMm),
+            plank,
+            unit
+        );
+        Foot(pad, card with { Top = card.Top - HeaderMm - StripMm }, plank, layer, unit);
+    }
+
+    private static void Header(
+        Pad pad,
+        Box card,
+        Plank plank,
+        PlankLayerPlan layer,
+        LengthUnit unit
+    )
+    {
+        double y = card.Top - 6.5;
+        pad.Text(card.Left, y, plank.Id, Letters.Name, bold: true);
+        double x = card.Left + Letters.Width(plank.Id, Letters.Name, true) + 4;
+        string what =
+            $"{PlankWords.Of(plank.Side)}, layer {layer.Number} {layer.Spec.Name}, {PlankWords.Of(plank.Kind)}, "
+            + $"{LengthText.ForPaper(layer.Spec.ThicknessMm, unit)} thick";
+        string size =
+            $"to saw {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}"
+            + $"   net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)}";
+        double sizeAt = card.Right - Letters.Width(size, Letters.Heading, true);
+        pad.Text(sizeAt, y, size, Letters.Heading, bold: true);
+        pad.Text(x, y, Letters.Shortened(what, Letters.Bench, sizeAt - x - 3), Letters.Bench);
+        pad.Line(card.Left, y - 2, card.Right, y - 2, Pens.Rule);
+    }
+
+    /// <summary>The whole plank to scale, with what is measured along it.</summary>
+    private static void Strip(Pad pad, Box strip, Plank plank, LengthUnit unit)
+    {
+        Box cut = Box.Around(plank.FlatCut),
+            room =
+                new(strip.Left + 2, strip.Bottom + 11, strip.Right - ArrowMm - 14, strip.Top - 6);
+        Ratio ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
+        Placing at = Placing.Centred(cut, room, ratio.Factor, ratio.Factor);
+        PlankShape.Draw(pad, plank, at, strip, 1.8);
+        TickLabels(pad, plank, at);
+        EdgeNames(pad, plank, at, room);
+        Vec2 left = at[new(cut.Left, cut.Bottom)],
+            right = at[new(cut.Right, cut.Bottom)];
+        PlankEdge lower = plank.Side == Side.Starboard ? plank.ForwardEdge : plank.AfterEdge;
+        Measure.Across(
+            pad,
+            left.X,
+            right.X,
+            left.Y - (lower.Exists ? 8.6 : 4.5),
+            LengthText.PaperNumber(plank.CutLengthMm, unit, RoundTo.Up)
+        );
+        WidthFigures.Draw(pad, plank, at, unit);
+        Vec2 arrow = new(strip.Right - (ArrowMm / 2), room.Middle.Y);
+        ForwardArrow.Draw(pad, arrow, PlankShape.Paper(ForwardArrow.OnFlat(plank), at), 11);
+        pad.Text(arrow - new Vec2(0, 8.5), "forward", Letters.Small, Anchor.MiddleCentre);
+        pad.Text(
+            new(strip.Right, strip.Top - 3),
+            $"outer face up, {ratio}",
+            Letters.Small,
+            Anchor.MiddleRight
+        );
+    }
+
+    private static void TickLabels(Pad pad, Plank plank, Placing at)
+    {
+        double last = double.NegativeInfinity;
+        bool lastUpper = false;
+        foreach (PlankMark mark in plank.Marks.OrderBy(m => m.Inward.Y < 0).ThenBy(m => m.At.X))
+        {
+            Vec2 place = at[mark.At] - (2.2 * PlankShape.Paper(mark.Inward, at));
+            bool upper = mark.Inward.Y < 0;
+            double half = Letters.Width(mark.Label, Letters.Small) / 2;
+            // Labels that would run into each other are left to the full-size pattern.
+            if (upper == lastUpper && place.X - half < last + 0.8)
+            {
+                continue;
+            }
+
+            pad.Text(place, mark.Label, Letters.Small, Anchor.MiddleCentre);
+            (last, lastUpper) = (place.X + half, upper);
+        }
+    }
+
+    private static void EdgeNames(Pad pad, Plank plank, Placing at, Box room)
+    {
+        Name(plank.ForwardEdge, "forward edge", plank.Side == Side.Port);
+        Name(plank.AfterEdge, "after edge", plank.Side == Side.Starboard);
+
+        void Name(PlankEdge edge, string name, bool upper)
+        {
+            if (!edge.Exists)
+            {
+                return;
+            }
+
+            string text = edge.Neighbour is null ? name : $"{name}, against {edge.Neighbour}";
+            double half = Letters.Width(text, Letters.Small) / 2,
+                x = Math.Clamp(
+                    at[0.5 * (edge.Flat[0] + edge.Flat[^1])].X,
+                    room.Left + half,
+                    room.Right - half
+                ),
+                y = upper ? edge.Flat.Max(p => at[p].Y) + 4.9 : edge.Flat.Min(p => at[p].Y) - 4.9;
+            pad.Text(new(x, y), text, Letters.Small, Anchor.MiddleCentre);
+        }
+    }
+
+    private static void Foot(Pad pad, Box foot, Plank plank, PlankLayerPlan layer, LengthUnit unit)
+    {
+        double thickness = layer.Spec.ThicknessMm;
+        EndDetail.Draw(
+            pad,
+            foot with
+            {
+                Right = foot.Left + DetailMm,
+            },
+            plank,
+            false,
+            thickness,
+            unit
+        );
+        EndDetail.Draw(
+            pad,
+            foot with
+            {
+                Left = foot.Right - DetailMm,
+            },
+            plank,
+            true,
+            thickness,
+            unit
+        );
+        double column = plank.Ends.Length switch
+            {
+                <= 2 => 52,
+                3 => 38,
+                _ => 31,
+            },
+            x = foot.Left + DetailMm + 3;
+        foreach (PlankEnd end in plank.Ends)
+        {
+            EndFigures.Draw(
+                pad,
+                foot with
+                {
+                    Left = x,
+                    Right = x + column - 3,
+                },
+                plank,
+                end,
+                thickness,
+                unit
+            );
+            x += column;
+        }
+
+        Notes(
+            pad,
+            foot with
+            {
+                Left = x,
+                Right = foot.Right - DetailMm - 3,
+            },
+            plank,
+            thickness,
+            unit
+        );
+    }
+
+    private static void Notes(Pad pad, Box on, Plank plank, double thickness, LengthUnit unit)
+    {
+        double y = on.Top;
+        foreach (string note in PlankNotes.Of(plank, thickness, unit))
+        {
+            y = pad.Paragraph(on.Left, y, on.Width, note, Letters.Small) - 1;
+        }
+
+        if (!plank.StraightEdges)
+        {
+            y = OffsetsLine(pad, on, y, "forward edge", plank, plank.ForwardEdge, unit);
+            OffsetsLine(pad, on, y, "after edge", plank, plank.AfterEdge, unit);
+        }
+    }
+
+    private static double OffsetsLine(
+        Pad pad,
+        Box on,
+        double y,
+        string name,
+        Plank plank,
+        PlankEdge edge,
+        LengthUnit unit
+    )
+    {
+        if (!edge.Exists)
+        {
+            return y;
+        }
+
+        IEnumerable<string> ordinates = EdgeOffset
+            .Of(plank, edge, unit)
+            .Select(o => LengthText.PaperNumber(o.OutMm, unit));
+        string every = LengthText.ForPaper(EdgeOffset.SpacingMm(unit), unit);
+        return pad.Paragraph(
+                on.Left,
+                y,
+                on.Width,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{name}, out from the line every {every}: {string.Join("; ", ordinates)}"
+                ),
+                Letters.Small
+            ) - 1;
+    }
+}

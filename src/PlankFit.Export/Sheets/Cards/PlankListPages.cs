@@ -1,0 +1,184 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>The numbered list of planks for paper: a picture, the sizes, both ends and notes for each, six planks a sheet.</summary>
+public static class PlankListPages
+{
+    private const int PerPage = 6;
+    private const double HeadMm = 7;
+
+    // Plank, picture, sizes, ends, notes.
+    private static readonly double[] Columns = [0.08, 0.215, 0.13, 0.395, 0.18];
+
+    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    {
+        List<SheetPage> pages = [];
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            foreach (Side side in Enum.GetValues<Side>())
+            {
+                TitleBlock block = new(
+                    "Plank list",
+                    SheetWords.Of(side, layer),
+                    "pictures not to scale",
+                    null,
+                    Cautions.Saw
+                );
+                pages.AddRange(
+                    layer
+                        .On(side)
+                        .Chunk(PerPage)
+                        .Select(rows => new SheetPage(
+                            SheetFormat.Bench(plan.Job),
+                            block,
+                            (pad, inside) => Table(pad, inside, rows, layer, plan.Job.Units)
+                        ))
+                );
+            }
+        }
+
+        return SheetPage.Numbered(plan.Job, pages);
+    }
+
+    private static void Table(
+        Pad pad,
+        Box inside,
+        Plank[] rows,
+        PlankLayerPlan layer,
+        LengthUnit unit
+    )
+    {
+        Box head = inside with { Bottom = inside.Top - HeadMm };
+        string[] names =
+        [
+            "plank",
+            "seen on the outer face",
+            $"sizes, {SheetWords.Unit(unit)}",
+            "ends, inboard to outboard",
+            "edges, bend, fitting",
+        ];
+        for (int i = 0; i < names.Length; i++)
+        {
+            Box cell = Column(head, i);
+            pad.Text(
+                new(cell.Left, head.Middle.Y),
+                names[i],
+                Letters.Small,
+                Anchor.MiddleLeft,
+                true
+            );
+            if (i > 0)
+            {
+                pad.Line(cell.Left - 2, inside.Top, cell.Left - 2, inside.Bottom, Pens.Rule);
+            }
+        }
+
+        Box body = inside with { Top = head.Bottom };
+        for (int i = 0; i < rows.Length; i++)
+        {
+            Box row = body.Row(i, PerPage);
+            pad.Line(row.Left, row.Top, row.Right, row.Top, i == 0 ? Pens.Frame : Pens.Rule);
+            Row(pad, row, rows[i], layer, unit);
+        }
+    }
+
+    private static Box Column(Box row, int index)
+    {
+        double left = row.Left + (Columns.Take(index).Sum() * row.Width);
+        return row with { Left = left + 2, Right = left + (Columns[index] * row.Width) - 2 };
+    }
+
+    private static void Row(
+        Pad pad,
+        Box row,
+        Plank plank,
+        PlankLayerPlan layer,
+        LengthUnit unit
+    )
+    {
+        Box name = Column(row, 0);
+        pad.Text(name.Left, row.Top - 6.5, plank.Id, Letters.Heading, bold: true);
+        pad.Paragraph(
+            name.Left,
+            row.Top - 9,
+            name.Width,
+            PlankWords.Of(plank.Kind),
+            Letters.Small
+        );
+        Picture(pad, Column(row, 1), plank);
+        Sizes(pad, Column(row, 2), plank, unit);
+        Ends(pad, Column(row, 3), plank, layer.Spec.ThicknessMm, unit);
+        Box notes = Column(row, 4);
+        double y = row.Top - 1.6;
+        foreach (string note in PlankNotes.Short(plank, layer.Spec.ThicknessMm, unit))
+        {
+            y = pad.Paragraph(notes.Left, y, notes.Width, note, Letters.Small);
+        }
+    }
+
+    private static void Picture(Pad pad, Box cell, Plank plank)
+    {
+        Box cut = Box.Around(plank.FlatCut),
+            room = cell with { Right = cell.Right - 7, Top = cell.Top - 2, Bottom = cell.Bottom + 2 };
+        double factor = Math.Min(room.Width / cut.Width, Math.Min(room.Height, 9) / cut.Height);
+        Placing at = Placing.Centred(cut, room, factor, factor);
+        PlankShape.Draw(pad, plank, at, cell.Within(-5), 1);
+        ForwardArrow.Draw(
+            pad,
+            new(cell.Right - 3, cell.Middle.Y),
+            PlankShape.Paper(ForwardArrow.OnFlat(plank), at),
+            5
+        );
+    }
+
+    private static void Sizes(Pad pad, Box cell, Plank plank, LengthUnit unit)
+    {
+        ImmutableArray<WidthAt> widths = WidthAt.Of(plank);
+        string[] across = [.. widths.Select(w => LengthText.PaperNumber(w.WidthMm, unit))];
+        double y = cell.Top - 1.8;
+        Item("saw", LengthText.PaperNumber(plank.CutLengthMm, unit, RoundTo.Up));
+        Item("net", LengthText.PaperNumber(plank.NetLengthMm, unit, RoundTo.Up));
+        Item("wide", across.Distinct().Count() == 1 ? across[0] : across[0] + " in");
+        if (across.Length == 3 && across.Distinct().Count() > 1)
+        {
+            Item("", across[1] + " mid");
+            Item("", across[2] + " out");
+        }
+
+        void Item(string name, string figure)
+        {
+            pad.Text(cell.Left, y - Letters.Bench, name, Letters.Small);
+            pad.Text(cell.Left + 7.5, y - Letters.Bench, figure, Letters.Bench, bold: true);
+            y -= Letters.Bench * 1.6;
+        }
+    }
+
+    private static void Ends(Pad pad, Box cell, Plank plank, double thicknessMm, LengthUnit unit)
+    {
+        const double SketchMm = 15;
+        double y = cell.Top - 1.6,
+            height = (cell.Height - 1) / Math.Max(2, plank.Ends.Length);
+        foreach (PlankEnd end in plank.Ends)
+        {
+            EndReading reading = EndReading.Of(plank, end, thicknessMm);
+            pad.Paragraph(
+                cell.Left,
+                y,
+                cell.Width - (2 * SketchMm),
+                EndFigures.Line(plank, end, thicknessMm, unit),
+                Letters.Small
+            );
+            double x = cell.Right - (1.5 * SketchMm) + (reading.FacesOutboard ? 4 : -4);
+            EndSketches.Lean(pad, new(x, y - 4), end, reading.FacesOutboard);
+            if (Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees)
+            {
+                EndSketches.Bevel(pad, new(x + SketchMm, y - 4.2), end, reading.FacesOutboard);
+            }
+
+            y -= height;
+        }
+    }
+}

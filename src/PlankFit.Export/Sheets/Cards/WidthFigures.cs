@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>The widths of a plank measured on its drawing, each figure where no line runs through it.</summary>
+internal static class WidthFigures
+{
+    public static void Draw(Pad pad, Plank plank, Placing at, LengthUnit unit)
+    {
+        ImmutableArray<WidthAt> widths = WidthAt.Of(plank);
+        List<(Vec2 A, Vec2 B)> lines = [.. Lines(plank, at)];
+        List<Box> taken = [];
+        string[] figures = [.. widths.Select(w => LengthText.PaperNumber(w.WidthMm, unit))];
+        double widest = figures.Max(f => Letters.Width(f, Letters.Bench, true));
+        // Too short to hold three: the middle one speaks for all.
+        if (
+            widths.Length == 3
+            && (widths[2].AtMm - widths[0].AtMm) * at.X < 3.5 * (widest + 3)
+        )
+        {
+            (widths, figures) = ([widths[1]], [figures[1]]);
+        }
+
+        foreach (WidthAt width in widths)
+        {
+            (Vec2 low, Vec2 high) = Ends(width, at);
+            lines.Add((low, high));
+        }
+
+        for (int i = 0; i < widths.Length; i++)
+        {
+            (Vec2 low, Vec2 high) = Ends(widths[i], at);
+            if (Free(low, high, figures[i], lines, taken) is { } box)
+            {
+                Measure.Up(pad, low.X, low.Y, high.Y);
+                Put(pad, box, figures[i]);
+                taken.Add(box);
+            }
+            else
+            {
+                Outside(pad, plank, at, low, high, figures[i]);
+            }
+        }
+    }
+
+    private static (Vec2 Low, Vec2 High) Ends(WidthAt width, Placing at) =>
+        (at[new(width.AtMm, width.LowMm)], at[new(width.AtMm, width.LowMm + width.WidthMm)]);
+
+    private static IEnumerable<(Vec2 A, Vec2 B)> Lines(Plank plank, Placing at)
+    {
+        foreach (ImmutableArray<Vec2> ring in new[] { plank.FlatCut, plank.FlatNet })
+        {
+            for (int i = 0; i < ring.Length; i++)
+            {
+                yield return (at[ring[i]], at[ring[(i + 1) % ring.Length]]);
+            }
+        }
+
+        foreach (PlankMark mark in plank.Marks)
+        {
+            Vec2 foot = at[mark.At];
+            yield return (foot, foot + (2 * PlankShape.Paper(mark.Inward, at)));
+        }
+    }
+
+    private static Box? Free(
+        Vec2 low,
+        Vec2 high,
+        string figure,
+        List<(Vec2 A, Vec2 B)> lines,
+        List<Box> taken
+    )
+    {
+        double width = Letters.Width(figure, Letters.Bench, true);
+        foreach (double part in new[] { 0.5, 0.7, 0.3 })
+        {
+            foreach (double left in new[] { low.X + 1, low.X - 1 - width })
+            {
+                double y = low.Y + (part * (high.Y - low.Y));
+                Box box = new(
+                    left,
+                    y - (Letters.Bench / 2),
+                    left + width,
+                    y + (Letters.Bench / 2)
+                );
+                Box room = box.Within(-0.6);
+                if (
+                    !taken.Any(t => t.Overlaps(room))
+                    && !lines.Any(l => Segments.Clip(l.A, l.B, room) is not null)
+                )
+                {
+                    return box;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Beside the plank, with lines led out from the edges.</summary>
+    private static void Outside(
+        Pad pad,
+        Plank plank,
+        Placing at,
+        Vec2 low,
+        Vec2 high,
+        string figure
+    )
+    {
+        double x = plank.FlatCut.Max(p => at[p].X) + 5;
+        pad.Line(low.X, low.Y, x + 1.5, low.Y, Pens.Measure);
+        pad.Line(high.X, high.Y, x + 1.5, high.Y, Pens.Measure);
+        Measure.Up(pad, x, low.Y, high.Y);
+        double y = (low.Y + high.Y) / 2,
+            width = Letters.Width(figure, Letters.Bench, true);
+        Put(pad, new(x + 1.2, y - (Letters.Bench / 2), x + 1.2 + width, y), figure);
+    }
+
+    private static void Put(Pad pad, Box box, string figure) =>
+        pad.Text(box.Left, box.Bottom, figure, Letters.Bench, Anchor.BaselineLeft, true);
+}
