@@ -91,23 +91,11 @@ public static class PlankListPages
         return row with { Left = left + 2, Right = left + (Columns[index] * row.Width) - 2 };
     }
 
-    private static void Row(
-        Pad pad,
-        Box row,
-        Plank plank,
-        PlankLayerPlan layer,
-        LengthUnit unit
-    )
+    private static void Row(Pad pad, Box row, Plank plank, PlankLayerPlan layer, LengthUnit unit)
     {
         Box name = Column(row, 0);
         pad.Text(name.Left, row.Top - 6.5, plank.Id, Letters.Heading, bold: true);
-        pad.Paragraph(
-            name.Left,
-            row.Top - 9,
-            name.Width,
-            PlankWords.Of(plank.Kind),
-            Letters.Small
-        );
+        pad.Paragraph(name.Left, row.Top - 9, name.Width, PlankWords.Of(plank.Kind), Letters.Small);
         Picture(pad, Column(row, 1), plank);
         Sizes(pad, Column(row, 2), plank, unit);
         Ends(pad, Column(row, 3), plank, layer.Spec.ThicknessMm, unit);
@@ -122,7 +110,13 @@ public static class PlankListPages
     private static void Picture(Pad pad, Box cell, Plank plank)
     {
         Box cut = Box.Around(plank.FlatCut),
-            room = cell with { Right = cell.Right - 7, Top = cell.Top - 2, Bottom = cell.Bottom + 2 };
+            room =
+                cell with
+                {
+                    Right = cell.Right - 7,
+                    Top = cell.Top - 2,
+                    Bottom = cell.Bottom + 2,
+                };
         double factor = Math.Min(room.Width / cut.Width, Math.Min(room.Height, 9) / cut.Height);
         Placing at = Placing.Centred(cut, room, factor, factor);
         PlankShape.Draw(pad, plank, at, cell.Within(-5), 1);

@@ -15,10 +15,7 @@ internal static class WidthFigures
         string[] figures = [.. widths.Select(w => LengthText.PaperNumber(w.WidthMm, unit))];
         double widest = figures.Max(f => Letters.Width(f, Letters.Bench, true));
         // Too short to hold three: the middle one speaks for all.
-        if (
-            widths.Length == 3
-            && (widths[2].AtMm - widths[0].AtMm) * at.X < 3.5 * (widest + 3)
-        )
+        if (widths.Length == 3 && (widths[2].AtMm - widths[0].AtMm) * at.X < 3.5 * (widest + 3))
         {
             (widths, figures) = ([widths[1]], [figures[1]]);
         }
@@ -79,12 +76,7 @@ internal static class WidthFigures
             foreach (double left in new[] { low.X + 1, low.X - 1 - width })
             {
                 double y = low.Y + (part * (high.Y - low.Y));
-                Box box = new(
-                    left,
-                    y - (Letters.Bench / 2),
-                    left + width,
-                    y + (Letters.Bench / 2)
-                );
+                Box box = new(left, y - (Letters.Bench / 2), left + width, y + (Letters.Bench / 2));
                 Box room = box.Within(-0.6);
                 if (
                     !taken.Any(t => t.Overlaps(room))
