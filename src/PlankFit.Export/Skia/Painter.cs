@@ -8,6 +8,8 @@ namespace PlankFit.Export.Skia;
 /// <summary>Paints drawings on a canvas whose unit has been made a millimetre, y down from the sheet's top: the one painter for PDF and PNG.</summary>
 internal sealed class Painter(Typefaces typefaces) : IDisposable
 {
+    private const double DashSagMm = 0.01;
+
     private readonly SKPaint _stroke = new()
     {
         Style = SKPaintStyle.Stroke,
@@ -80,7 +82,8 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
         if (circle.Pen.IsDashed && circle.Pen.WidthMm > 0)
         {
-            Stroke(canvas, null, Round(circle), true, heightMm, circle.Pen);
+            var round = Circles.Polygon(circle.Centre, circle.RadiusMm, DashSagMm);
+            Stroke(canvas, null, round, true, heightMm, circle.Pen);
         }
         else if (circle.Pen.WidthMm > 0)
         {
@@ -176,22 +179,6 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     private static SKPoint Point(Vec2 point, double heightMm) =>
         new((float)point.X, (float)(heightMm - point.Y));
-
-    /// <summary>A circle as a polygon for its dashes; the chords leave it by 0.01 mm at most.</summary>
-    private static ImmutableArray<Vec2> Round(CircleShape circle)
-    {
-        const double Sag = 0.01;
-        var half = Math.Acos(Math.Max(0, 1 - (Sag / circle.RadiusMm)));
-        var count = Math.Max(12, (int)Math.Ceiling(Math.PI / half));
-        var points = ImmutableArray.CreateBuilder<Vec2>(count);
-        for (var i = 0; i < count; i++)
-        {
-            var (sin, cos) = Math.SinCos(2 * Math.PI * i / count);
-            points.Add(circle.Centre + (circle.RadiusMm * new Vec2(cos, sin)));
-        }
-
-        return points.MoveToImmutable();
-    }
 
     private static SKPath Path<TLine>(IReadOnlyList<TLine> lines, bool closed, double heightMm)
         where TLine : IReadOnlyList<Vec2>

@@ -1,0 +1,231 @@
+using PlankFit.Export;
+using PlankFit.Export.Skia;
+using PlankFit.Export.Tiling;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using UglyToad.PdfPig;
+
+namespace PlankFit.Tests.Export;
+
+public class TilerTests
+{
+    private const double MmPerPoint = 25.4 / 72;
+
+    public static TheoryData<PaperSize, bool> Papers =>
+        new()
+        {
+            { PaperSize.A4, false },
+            { PaperSize.A4, true },
+            { PaperSize.A3, true },
+            { PaperSize.Letter, true },
+        };
+
+    /// <summary>A plank across the sheet on the skew, with a seam, marks and lettering.</summary>
+    private static Drawing Plank { get; } =
+        SampleDrawings.Of(
+            1700,
+            420,
+            new Polyline("cut", Pen.Medium, Skew(0, 150), true, 0.95),
+            new Polyline("net", Pen.Dashed, Skew(10, 130), true),
+            new CircleShape("marks", Pen.Thin, new(190, 110), 12),
+            new Lettering(
+                "text",
+                Pen.Thin,
+                new(850, 210),
+                "S1-07 outer face",
+                8,
+                Anchor.MiddleCentre
+            )
+        );
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Every_point_of_every_line_is_on_a_page_in_its_place(PaperSize paper, bool inches)
+    {
+        var options = new TilingOptions(paper, Inches: inches);
+        var grid = TileGrid.Of(Plank, options);
+        var pages = Tiler.Pages(Plank, options);
+        Assert.Equal(grid.Tiles.Length, pages.Length);
+        var cut = (Polyline)Plank.Shapes[0];
+        for (var i = 0; i < cut.Points.Length; i++)
+        {
+            var (from, to) = (cut.Points[i], cut.Points[(i + 1) % cut.Points.Length]);
+            for (var part = 0.0; part < 1; part += 0.01)
+            {
+                var point = from + (part * (to - from));
+                Assert.Contains(
+                    grid.Tiles.Zip(pages),
+                    p =>
+                        p.First.Window.Holds(point)
+                        && On(p.Second, point - p.First.Window.Least + new Vec2(10, 30))
+                );
+            }
+        }
+
+        static bool On(Drawing page, Vec2 point) =>
+            page
+                .Shapes.OfType<Polyline>()
+                .Where(l => l.Layer == "cut" && l.Pen.WidthMm > 0)
+                .Any(l =>
+                    l.Points.Zip(l.Points.Skip(1)).Any(s => Off(point, s.First, s.Second) < 1e-9)
+                );
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Crosses_of_neighbours_are_at_the_same_place_of_the_drawing(
+        PaperSize paper,
+        bool inches
+    )
+    {
+        var grid = TileGrid.Of(Plank, new TilingOptions(paper, Inches: inches));
+        var crosses = grid.Tiles.ToDictionary(t => t.Code, t => Crosses(grid, t));
+        var seams = 0;
+        foreach (var tile in grid.Tiles)
+        {
+            foreach (var other in grid.Tiles)
+            {
+                if (Math.Abs(tile.Row - other.Row) + Math.Abs(tile.Column - other.Column) == 1)
+                {
+                    seams++;
+                    var shared = crosses[tile.Code].Intersect(crosses[other.Code]).ToList();
+                    Assert.Equal(2, shared.Count);
+                    Assert.All(
+                        shared,
+                        c => Assert.True(tile.Window.Holds(c) && other.Window.Holds(c))
+                    );
+                    var codes = SeamCrosses.Of(grid, tile).OfType<Lettering>().Select(t => t.Text);
+                    Assert.Contains(other.Code, codes);
+                }
+            }
+        }
+
+        Assert.True(seams > 0);
+
+        static List<Vec2> Crosses(TileGrid grid, Tile tile) =>
+            [.. SeamCrosses.Of(grid, tile).OfType<CircleShape>().Select(c => c.Centre)];
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Check_squares_are_measured_back_from_the_file(PaperSize paper, bool inches)
+    {
+        var pages = Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches));
+        var long1 = Tiler.LongPage(Plank, new TilingOptions(paper, Inches: inches));
+        var file = new MemoryStream();
+        PdfWriter.Write(file, [.. pages, long1], "Tiles", TestContext.Current.CancellationToken);
+        using var pdf = PdfDocument.Open(file.ToArray());
+        foreach (var page in pdf.GetPages())
+        {
+            var sizes = page
+                .Paths.Select(p => p.GetBoundingRectangle()!.Value)
+                .Select(b => (Width: b.Width * MmPerPoint, Height: b.Height * MmPerPoint))
+                .ToList();
+            Assert.Contains(sizes, s => IsSquare(s, 100));
+            Assert.Equal(inches, sizes.Exists(s => IsSquare(s, 101.6)));
+        }
+
+        static bool IsSquare((double Width, double Height) size, double side) =>
+            Math.Abs(size.Width - side) < 0.02 && Math.Abs(size.Height - side) < 0.02;
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void The_two_squares_do_not_overlap_and_stay_inside_the_page(
+        PaperSize paper,
+        bool inches
+    )
+    {
+        foreach (var page in Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches)))
+        {
+            var squares = page
+                .Shapes.OfType<Polyline>()
+                .Where(l => l.Layer == CheckSquares.Layer)
+                .ToList();
+            Assert.Equal(inches ? 2 : 1, squares.Count);
+            var sheet = new Window(new(10, 30), new(page.WidthMm - 10, page.HeightMm - 10));
+            Assert.All(squares.SelectMany(s => s.Points), p => Assert.True(sheet.Holds(p)));
+            if (inches)
+            {
+                var first = new Window(squares[0].Points[0], squares[0].Points[2]);
+                Assert.Empty(first.CutArea(squares[1].Points));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_way_round_with_fewer_pages_is_taken_and_empty_pages_are_left_out()
+    {
+        var wide = SampleDrawings.Of(
+            270,
+            160,
+            new Polyline("cut", Pen.Thin, SampleDrawings.Square(5, 5, 150), true)
+        );
+        var grid = TileGrid.Of(wide, new TilingOptions(PaperSize.A4));
+        Assert.Equal((297, 210), (grid.PageWidthMm, grid.PageHeightMm));
+        Assert.Single(grid.Tiles);
+
+        var corners = SampleDrawings.Of(
+            1000,
+            1000,
+            new Polyline("cut", Pen.Thin, SampleDrawings.Square(5, 5, 50), true),
+            new Polyline("cut", Pen.Thin, SampleDrawings.Square(945, 945, 50), true)
+        );
+        var few = TileGrid.Of(corners, new TilingOptions(PaperSize.A4));
+        Assert.Equal(2, few.Tiles.Length);
+        Assert.True(few.Rows * few.Columns > 10);
+    }
+
+    [Fact]
+    public void Lettering_is_whole_on_a_page_and_never_lost()
+    {
+        var pages = Tiler.Pages(Plank, new TilingOptions(PaperSize.A4));
+        var shown = pages
+            .SelectMany(p => p.Shapes)
+            .OfType<Lettering>()
+            .Count(t => t.Text == "S1-07 outer face");
+        Assert.InRange(shown, 1, 4);
+    }
+
+    [Fact]
+    public void The_long_page_is_the_drawing_and_its_margins()
+    {
+        var page = Tiler.LongPage(Plank, new TilingOptions(PaperSize.A4));
+        Assert.Equal(1720, page.WidthMm, 1e-9);
+        Assert.Equal(460, page.HeightMm, 1e-9);
+        var cut = page.Shapes.OfType<Polyline>().Single(l => l.Layer == "cut");
+        var moved = cut.Points[0] - ((Polyline)Plank.Shapes[0]).Points[0];
+        Assert.Equal(new Vec2(10, 30), moved);
+    }
+
+    [Theory]
+    [InlineData(0, 0, "A1")]
+    [InlineData(1, 2, "B3")]
+    [InlineData(26, 9, "AA10")]
+    public void Pages_are_named_by_row_and_column(int row, int column, string code) =>
+        Assert.Equal(code, new Tile(row, column, default).Code);
+
+    private static System.Collections.Immutable.ImmutableArray<Vec2> Skew(
+        double inset,
+        double width
+    )
+    {
+        var along = new Vec2(1660, 240).Unit();
+        var start = new Vec2(40, 20) + (inset * (along + along.Left()));
+        var length = 1640 - (2 * inset);
+        return
+        [
+            start,
+            start + (length * along),
+            start + (length * along) + (width * along.Left()),
+            start + (width * along.Left()),
+        ];
+    }
+
+    private static double Off(Vec2 point, Vec2 from, Vec2 to)
+    {
+        var along = to - from;
+        var part = Math.Clamp((point - from).Dot(along) / along.Dot(along), 0, 1);
+        return point.ChordTo(from + (part * along));
+    }
+}

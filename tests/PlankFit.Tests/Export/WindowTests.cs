@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using CsCheck;
+using PlankFit.Export.Tiling;
+using PlankFit.Geometry;
+
+namespace PlankFit.Tests.Export;
+
+public class WindowTests
+{
+    private static readonly Window Ten = new(new(0, 0), new(10, 10));
+
+    private static readonly Gen<ImmutableArray<Vec2>> Lines = Gen.Select(
+            Gen.Double[-300, 1300],
+            Gen.Double[-300, 900]
+        )
+        .Select((x, y) => new Vec2(x, y))
+        .Array[2, 40]
+        .Select(points => points.ToImmutableArray());
+
+    [Fact]
+    public void A_line_is_cut_exactly_at_the_sides()
+    {
+        var piece = Assert.Single(Ten.Cut([new(-5, 2), new(15, 6)], false));
+        Assert.Equal([new(0, 3), new(10, 5)], piece.Points);
+    }
+
+    [Fact]
+    public void A_line_that_leaves_and_comes_back_is_two_pieces()
+    {
+        var pieces = Ten.Cut([new(2, 2), new(12, 2), new(12, 8), new(2, 8)], false);
+        Assert.Equal(2, pieces.Count);
+        Assert.Equal([new(2, 2), new(10, 2)], pieces[0].Points);
+        Assert.Equal([new(10, 8), new(2, 8)], pieces[1].Points);
+    }
+
+    [Fact]
+    public void A_closed_line_that_begins_inside_is_not_cut_at_its_beginning()
+    {
+        var piece = Assert.Single(Ten.Cut([new(5, 5), new(12, 5), new(12, 12), new(5, 12)], true));
+        Assert.False(piece.Closed);
+        Assert.Equal([new(5, 10), new(5, 5), new(10, 5)], piece.Points);
+    }
+
+    [Fact]
+    public void What_only_touches_or_misses_is_left_out_and_what_is_inside_is_kept_whole()
+    {
+        Assert.Empty(Ten.Cut([new(-5, 5), new(5, 15)], false));
+        Assert.Empty(Ten.Cut([new(-1, 0), new(-1, 9)], false));
+        ImmutableArray<Vec2> inside = [new(1, 1), new(9, 1), new(5, 9)];
+        var whole = Assert.Single(Ten.Cut(inside, true));
+        Assert.True(whole.Closed);
+        Assert.Equal(inside, whole.Points);
+    }
+
+    /// <summary>Cut into windows that lie side by side without overlap, nothing is lost and nothing is there twice.</summary>
+    [Fact]
+    public void The_pieces_in_windows_side_by_side_add_up_to_the_whole_line() =>
+        Gen.Select(Lines, Gen.Bool)
+            .Sample(
+                (points, closed) =>
+                {
+                    var sum = 0.0;
+                    for (var i = 0; i < 8; i++)
+                    {
+                        for (var j = 0; j < 5; j++)
+                        {
+                            var least = new Vec2((220.5 * i) - 300.25, (260.5 * j) - 300.25);
+                            var window = new Window(least, least + new Vec2(220.5, 260.5));
+                            sum += window.Cut(points, closed).Sum(p => Length(p.Points, p.Closed));
+                        }
+                    }
+
+                    Assert.Equal(Length(points, closed), sum, 1e-6);
+                }
+            );
+
+    [Fact]
+    public void The_areas_in_windows_side_by_side_add_up_to_the_whole_area() =>
+        Lines.Sample(points =>
+        {
+            var sum = 0.0;
+            for (var i = 0; i < 4; i++)
+            {
+                var least = new Vec2((441.0 * i) - 300.25, -300.25);
+                var window = new Window(least, least + new Vec2(441, 1302.5));
+                sum += Area(window.CutArea(points));
+            }
+
+            Assert.Equal(Area(points), sum, 1e-4);
+        });
+
+    internal static double Length(ImmutableArray<Vec2> points, bool closed)
+    {
+        var length = 0.0;
+        for (var i = closed ? 0 : 1; i < points.Length; i++)
+        {
+            length += points[i].ChordTo(points[(i + points.Length - 1) % points.Length]);
+        }
+
+        return length;
+    }
+
+    private static double Area(ImmutableArray<Vec2> points) =>
+        0.5 * points.Select((p, i) => p.Cross(points[(i + 1) % points.Length])).Sum();
+}
