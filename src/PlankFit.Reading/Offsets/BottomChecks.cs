@@ -27,6 +27,15 @@ internal static class BottomChecks
                 .Where(i => LineChecks.Has(keel, i) && LineChecks.Has(chine, i)),
         ];
         bool keelBelow = both.Any(i => chine.HeightsMm[i] > keel.HeightsMm[i]);
+        if (!keelBelow && both.Any(i => chine.HeightsMm[i] < keel.HeightsMm[i]))
+        {
+            yield return new(
+                Severity.Warning,
+                file,
+                $"{chine.Name} is nowhere above {keel.Name}: are the two lines, or the sign of the heights, the wrong way round?"
+            );
+        }
+
         foreach (int i in both)
         {
             double outboard = chine.HalfBreadthsMm[i]!.Value - keel.HalfBreadthsMm[i]!.Value;

@@ -6,6 +6,15 @@ namespace PlankFit.Reading;
 /// <summary>What each line of the table must have for the job.</summary>
 internal static class LineChecks
 {
+    private const int MostNamesShown = 20;
+
+    private static readonly string[] Measures =
+    [
+        OffsetRows.Height,
+        OffsetRows.HalfBreadth,
+        OffsetRows.Position,
+    ];
+
     /// <summary>Lines that the job names and the table has not.</summary>
     public static IEnumerable<Finding> Names(
         OffsetsReading reading,
@@ -24,7 +33,7 @@ internal static class LineChecks
                     + (
                         reading.RowNames.IsEmpty
                             ? ""
-                            : $" It has: {string.Join(", ", reading.RowNames.Order())}"
+                            : $" It has: {string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))}"
                     )
             );
         }
@@ -121,5 +130,7 @@ internal static class LineChecks
         line.HeightsMm[station] is not null && line.HalfBreadthsMm[station] is not null;
 
     private static int FirstLine(OffsetsReading reading, OffsetLine line) =>
-        reading.FileLines.Where(f => f.Key.Line == line.Name).Min(f => f.Value);
+        Measures
+            .Select(m => reading.FileLines.GetValueOrDefault((line.Name, m), int.MaxValue))
+            .Min();
 }

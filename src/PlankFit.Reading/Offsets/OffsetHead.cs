@@ -33,6 +33,7 @@ internal sealed record OffsetHead(ImmutableArray<string> Columns)
         }
 
         ImmutableArray<string> names = cells[2..used];
+        var firstAt = new Dictionary<string, int>(StringComparer.Ordinal);
         for (int i = 0; i < names.Length; i++)
         {
             string column = FormattableString.Invariant($"{where}, column {i + 3}");
@@ -40,13 +41,13 @@ internal sealed record OffsetHead(ImmutableArray<string> Columns)
             {
                 findings.Add(new(Severity.Error, column, "a station without a name"));
             }
-            else if (names.IndexOf(names[i]) is var first && first < i)
+            else if (!firstAt.TryAdd(names[i], i))
             {
                 findings.Add(
                     new(
                         Severity.Error,
                         column,
-                        $"station {Quoted.Of(names[i])} is given twice, first in column {(first + 3).ToString(CultureInfo.InvariantCulture)}"
+                        $"station {Quoted.Of(names[i])} is given twice, first in column {(firstAt[names[i]] + 3).ToString(CultureInfo.InvariantCulture)}"
                     )
                 );
             }

@@ -94,8 +94,9 @@ public static class OffsetsText
             .. order.Select(i => new Station(head.Columns[i], Turned(positions[i]))),
         ];
 
+        var rows = cells.ToDictionary(c => (c.Line, c.Measure));
         ImmutableArray<double?> Row(string line, string measure) =>
-            cells.Find(c => c.Line == line && c.Measure == measure) is { } row
+            rows.TryGetValue((line, measure), out OffsetCells? row)
                 ? [.. order.Select(i => row.Mm[i])]
                 : [.. order.Select(_ => (double?)null)];
 
@@ -114,7 +115,7 @@ public static class OffsetsText
         ];
         return new(
             new(stations, lines),
-            cells.ToDictionary(c => (c.Line, c.Measure), c => c.FileLine),
+            rows.ToDictionary(r => r.Key, r => r.Value.FileLine),
             from,
             names,
             [.. order]

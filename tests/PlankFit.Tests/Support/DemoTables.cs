@@ -18,10 +18,12 @@ public static class DemoTables
         ("tender", LengthUnit.Millimetre),
     ];
 
-    public static string Folder(string hull, [CallerFilePath] string here = "") =>
+    public static string Folder(string hull) =>
         Path.GetFullPath(
-            Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", "hulls", hull)
+            Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "..", "..", "hulls", hull)
         );
+
+    private static string ThisFile([CallerFilePath] string here = "") => here;
 
     public static OffsetTable Read(string hull)
     {

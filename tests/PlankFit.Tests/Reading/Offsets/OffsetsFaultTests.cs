@@ -175,6 +175,15 @@ public class OffsetsFaultTests
     }
 
     [Fact]
+    public void A_bottom_that_is_the_wrong_way_up_is_doubted()
+    {
+        ReadResult result = Texts.Read(
+            offsets: Texts.Offsets.Replace("900,735,620,470", "-900,-735,-620,-470")
+        );
+        Texts.Finds(result, Severity.Warning, "offsets.csv", "wrong way round");
+    }
+
+    [Fact]
     public void Without_units_the_cells_are_not_judged()
     {
         ReadResult result = Texts.Read(Texts.Job.Replace("\"mm\"", "\"furlong\""), "rubbish");
