@@ -12,11 +12,11 @@ public static class CheckSquares
     public const double MetricMm = 100;
     public const double InchesMm = 4 * 25.4;
 
-    private const double InsetMm = 8; // off the sides, where the crosses are
+    private const double InsetMm = 14; // off the sides, where the crosses and their codes are
     private const double ApartMm = 6;
     private static readonly Pen Line = new(0.13, 0.45);
 
-    /// <param name="room">Where they may stand, at least 120 mm each way, and 230 mm one way where there are two of them.</param>
+    /// <param name="room">Where they may stand, at least 128 mm each way, and 236 mm one way where there are two of them.</param>
     public static IEnumerable<Shape> In(Window room, IReadOnlyList<Shape> drawn, bool inches)
     {
         var metric = Places(room, MetricMm, drawn);

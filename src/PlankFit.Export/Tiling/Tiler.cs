@@ -22,8 +22,8 @@ public static class Tiler
 
         // A narrow drawing still gets a window that holds its check squares.
         var room = new Vec2(
-            Math.Max(drawing.WidthMm, options.Inches ? 230 : 120),
-            Math.Max(drawing.HeightMm, 120)
+            Math.Max(drawing.WidthMm, options.Inches ? 236 : 130),
+            Math.Max(drawing.HeightMm, 130)
         );
         var least = -0.5 * (room - new Vec2(drawing.WidthMm, drawing.HeightMm));
         var move = Corner(options) - least;
@@ -50,8 +50,8 @@ public static class Tiler
         ImmutableArray<Vec2> frame = [least, new(most.X, least.Y), most, new(least.X, most.Y)];
         var move = Corner(options) - least;
         var onWindow = new Shape[] { new Polyline(PageFooter.Layer, Frame, frame, true) }
-            .Concat(CheckSquares.In(tile.Window, shown, options.Inches))
             .Concat(shown)
+            .Concat(CheckSquares.In(tile.Window, shown, options.Inches)) // over any grey
             .Concat(SeamCrosses.Of(grid, tile));
         return new(
             $"{drawing.Title}, page {tile.Code}",

@@ -198,6 +198,26 @@ public class TilerTests
         Assert.Equal(new Vec2(10, 30), moved);
     }
 
+    [Fact]
+    public void The_smallest_drawing_still_gets_both_check_squares()
+    {
+        var tiny = SampleDrawings.Of(
+            20,
+            10,
+            new Polyline("cut", Pen.Thin, SampleDrawings.Square(1, 1, 5), true)
+        );
+        foreach (var paper in Enum.GetValues<PaperSize>())
+        {
+            var options = new TilingOptions(paper, Inches: true);
+            var page = Assert.Single(Tiler.Pages(tiny, options));
+            Assert.Equal(2, Squares(page));
+            Assert.Equal(2, Squares(Tiler.LongPage(tiny, options)));
+        }
+
+        static int Squares(Drawing page) =>
+            page.Shapes.OfType<Polyline>().Count(l => l.Layer == CheckSquares.Layer);
+    }
+
     [Theory]
     [InlineData(0, 0, "A1")]
     [InlineData(1, 2, "B3")]
