@@ -76,6 +76,24 @@ internal static class CsvLines
         }
     }
 
+    /// <summary>Where each cell of a line begins and ends; the last one ends with the line. An unclosed quote takes the rest of the line.</summary>
+    public static List<(int From, int To)> Cells(string line, char separator)
+    {
+        List<(int, int)> cells = [];
+        int at = 0;
+        while (true)
+        {
+            int end = EndOfCell(line, at, separator) is var found and >= 0 ? found : line.Length;
+            cells.Add((at, end));
+            if (end == line.Length)
+            {
+                return cells;
+            }
+
+            at = end + 1;
+        }
+    }
+
     private static int EndOfCell(string line, int at, char separator)
     {
         int i = at;

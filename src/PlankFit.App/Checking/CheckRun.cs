@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using PlankFit.Export;
+using PlankFit.Export.Files;
+using PlankFit.Planking;
+using PlankFit.Reading;
+
+namespace PlankFit.App;
+
+/// <summary>Checks a job and the fairness of its table, and draws its lines; with a tolerance, writes a faired copy of the table beside the old one.</summary>
+public static class CheckRun
+{
+    public static RunReport Run(RunRequest request, string? fairTolerance, Timings timings, CancellationToken stop)
+    {
+        ReadResult read = timings.Time("read the job and its offsets", () => JobReader.Read(request.JobPath));
+        if (read.Job is not { } job)
+        {
+            return RunReport.Faults(read.Findings);
+        }
+
+        double? toleranceMm = null;
+        if (fairTolerance is not null)
+        {
+            LengthReading reading = LengthNotation.Read(fairTolerance, job.Units);
+            if (reading.Fault is { } fault || !(reading.Mm > 0))
+            {
+                return RunReport.Faults([new(Severity.Error, "--fair", $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.Units)}")]);
+            }
+
+            toleranceMm = reading.Mm;
+        }
+
+        FairnessReport fairness = timings.Time("judge the fairness of every line", () => Fairness.Judge(job.Offsets, job.Units));
+        ImmutableArray<Finding> loft = timings.Time("loft the bottom", () => Lofted(job));
+        ImmutableArray<Finding> findings = [.. read.Findings, .. loft, .. fairness.Findings(job.Units)];
+        var lines = ImmutableArray.CreateBuilder<string>();
+        lines.Add(
+            fairness.Suspicions.IsEmpty
+                ? $"All {fairness.Rows.Length} lines run fair within what reading a table can tell."
+                : $"{PlanWords.Count(fairness.Suspicions.Length, "offset")} of {fairness.Rows.Length} lines look doubtful, the worst named first: look at the drawing and at the source before changing any."
+        );
+        using (OutputFolder output = OutputFolder.Begin(request.Folder, "check", stop))
+        {
+            timings.Time("draw the lines", () => CheckFiles.Write(output, job, fairness));
+            IReadOnlyList<string> written = output.Commit();
+            lines.Add($"The lines and their curvature are drawn in {request.Folder}: {string.Join(", ", written)}.");
+        }
+
+        if (toleranceMm is { } tolerance)
+        {
+            lines.AddRange(timings.Time("fair the table", () => FairedFiles.Write(request.JobPath, job, tolerance, stop)));
+        }
+
+        string? json = request.Json ? Json(findings) : null;
+        ExitCode exit = findings.Any(f => f.Severity == Severity.Error) ? ExitCode.JobHasFaults : ExitCode.Done;
+        return new(exit, findings, lines.ToImmutable(), json);
+    }
+
+    private static ImmutableArray<Finding> Lofted(Job job)
+    {
+        try
+        {
+            HullLoft.Build(job.Offsets, job.Hull);
+            return [];
+        }
+        catch (JobFaultException fault)
+        {
+            return [fault.Finding];
+        }
+    }
+
+    private static string Json(ImmutableArray<Finding> findings) =>
+        JsonSerializer.Serialize(
+            new
+            {
+                schema = "plankfit-check/1",
+                findings = findings.Select(f => new { severity = PlankWords.Of(f.Severity), where = f.Where, message = f.Message }),
+            },
+            new JsonSerializerOptions { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+        ) + "\n";
+}

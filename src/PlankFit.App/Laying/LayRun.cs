@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Files;
+using PlankFit.Planking;
+using PlankFit.Reading;
+
+namespace PlankFit.App;
+
+/// <summary>The main job: a job file in, everything that a builder needs to saw the planks out.</summary>
+public static class LayRun
+{
+    public static RunReport Run(RunRequest request, IProgress<PlanProgress> progress, Timings timings, CancellationToken stop)
+    {
+        ReadResult read = timings.Time("read the job and its offsets", () => JobReader.Read(request.JobPath));
+        if (read.Job is not { } job)
+        {
+            return RunReport.Faults(read.Findings);
+        }
+
+        PlanResult planned = timings.Time("work out every plank", () => BottomPlanner.Plan(job, progress, stop));
+        ImmutableArray<Finding> findings = [.. read.Findings, .. planned.Findings];
+        if (planned.Plan is not { } plan)
+        {
+            return RunReport.Faults(findings);
+        }
+
+        plan = plan with { Findings = findings };
+        progress.Report(new("writing lists, drawings and patterns", 0));
+        IReadOnlyList<string> written = timings.Time("write all files", () => Write(request.Folder, plan, progress, timings, stop));
+        string? json = request.Json ? Text(stream => Export.Tables.PlankingJson.Write(plan, stream)) : null;
+        return new(
+            ExitCode.Done,
+            findings,
+            [
+                .. PlanSummary.Of(plan).Lines(job.Units),
+                $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
+            ],
+            json
+        );
+    }
+
+    private static IReadOnlyList<string> Write(string folder, BottomPlan plan, IProgress<PlanProgress> progress, Timings timings, CancellationToken stop)
+    {
+        using OutputFolder output = OutputFolder.Begin(folder, "lay", stop);
+        ImmutableArray<FileWork> work = LayFiles.Of(plan);
+        int done = 0;
+        try
+        {
+            Parallel.ForEach(
+                work,
+                new ParallelOptions { CancellationToken = stop },
+                w =>
+                {
+                    timings.Time("  " + w.What, () => w.Write(output));
+                    progress.Report(new("writing " + w.What, (double)Interlocked.Increment(ref done) / work.Length));
+                }
+            );
+        }
+        catch (AggregateException e)
+        {
+            // One file that cannot be written ends the run; the first reason is the one to tell.
+            throw e.InnerExceptions.OfType<OutputException>().FirstOrDefault() ?? e.InnerExceptions[0];
+        }
+
+        return output.Commit();
+    }
+
+    private static string Text(Action<Stream> write)
+    {
+        using var stream = new MemoryStream();
+        write(stream);
+        return System.Text.Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+    }
+}
+
+/// <summary>A piece of work that writes one file or a few.</summary>
+internal sealed record FileWork(string What, Action<OutputFolder> Write);

@@ -1,0 +1,48 @@
+using System.Diagnostics;
+using PlankFit.Planking;
+
+namespace PlankFit.Cli;
+
+/// <summary>One line that is written over while work goes on, at a terminal only, and no more than ten times a second.</summary>
+internal sealed class ProgressLine : IProgress<PlanProgress>, IDisposable
+{
+    private readonly bool shown = !Console.IsErrorRedirected;
+    private readonly Lock gate = new();
+    private long last;
+    private int width;
+
+    public void Report(PlanProgress value)
+    {
+        if (!shown)
+        {
+            return;
+        }
+
+        lock (gate)
+        {
+            if (last != 0 && Stopwatch.GetElapsedTime(last).TotalMilliseconds < 100)
+            {
+                return;
+            }
+
+            last = Stopwatch.GetTimestamp();
+            string text = $"{(int)(100 * value.Part), 3} %  {value.Doing}";
+            Console.Error.Write("\r" + text.PadRight(width));
+            width = text.Length;
+        }
+    }
+
+    public void Clear()
+    {
+        lock (gate)
+        {
+            if (width > 0)
+            {
+                Console.Error.Write("\r" + new string(' ', width) + "\r");
+                width = 0;
+            }
+        }
+    }
+
+    public void Dispose() => Clear();
+}

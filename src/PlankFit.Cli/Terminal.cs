@@ -1,0 +1,84 @@
+using System.CommandLine;
+using System.Runtime.InteropServices;
+using PlankFit.App;
+using PlankFit.Export;
+using PlankFit.Export.Files;
+using PlankFit.Planking;
+
+namespace PlankFit.Cli;
+
+/// <summary>Runs a verb at the terminal: messages to standard error, results asked for to standard output, Ctrl-C stops it cleanly.</summary>
+internal static class Terminal
+{
+    public static int Run(
+        CommonOptions common,
+        ParseResult parsed,
+        Func<RunRequest, IProgress<PlanProgress>, Timings, CancellationToken, RunReport> verb
+    )
+    {
+        using var stop = new CancellationTokenSource();
+        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        void Stop(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            stop.Cancel();
+        }
+
+        var timings = new Timings();
+        using var progress = new ProgressLine();
+        try
+        {
+            RunReport report = verb(common.Request(parsed), progress, timings, stop.Token);
+            progress.Clear();
+            Print(report);
+            if (common.WantsTimings(parsed))
+            {
+                timings.Lines().ToList().ForEach(Console.Error.WriteLine);
+            }
+
+            return (int)report.Exit;
+        }
+        catch (OperationCanceledException)
+        {
+            progress.Clear();
+            Console.Error.WriteLine("plankfit: stopped; what an earlier run wrote is untouched.");
+            return (int)ExitCode.Interrupted;
+        }
+        catch (OutputException e)
+        {
+            progress.Clear();
+            Console.Error.WriteLine($"plankfit: {e.Message} What an earlier run wrote is untouched.");
+            return (int)ExitCode.CouldNotWrite;
+        }
+        catch (Exception e) when (Environment.GetEnvironmentVariable("PLANKFIT_TRACE") is null)
+        {
+            progress.Clear();
+            Console.Error.WriteLine($"plankfit: a fault of the program, not of the job: {e.Message} Please report it with the job's two files; PLANKFIT_TRACE=1 shows where.");
+            return (int)ExitCode.JobHasFaults;
+        }
+    }
+
+    private static void Print(RunReport report)
+    {
+        foreach (Finding finding in FindingsText.GravestFirst(report.Findings))
+        {
+            Console.Error.WriteLine(FindingsText.Line(finding));
+        }
+
+        foreach (string line in report.Lines)
+        {
+            Console.Error.WriteLine(line);
+        }
+
+        if (report.Exit == ExitCode.JobHasFaults)
+        {
+            Console.Error.WriteLine(FindingsText.Tally(report.Findings));
+        }
+
+        if (report.Result is not null)
+        {
+            Console.Out.Write(report.Result);
+        }
+    }
+}
