@@ -48,7 +48,7 @@ public static class CheckRun
 
         if (toleranceMm is { } tolerance)
         {
-            lines.AddRange(timings.Time("fair the table", () => FairedFiles.Write(request.JobPath, job, tolerance, stop)));
+            lines.AddRange(timings.Time("fair the table", () => FairedFiles.Write(read.OffsetsPath!, job, tolerance, stop)));
         }
 
         string? json = request.Json ? Json(findings) : null;

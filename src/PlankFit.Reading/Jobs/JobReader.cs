@@ -23,10 +23,8 @@ public static class JobReader
             return new(null, findings);
         }
 
-        TextFile offsets = TextFile.Read(
-            Path.Combine(Path.GetDirectoryName(jobPath) ?? "", offsetsFile),
-            offsetsFile
-        );
+        string offsetsPath = Path.Combine(Path.GetDirectoryName(jobPath) ?? "", offsetsFile);
+        TextFile offsets = TextFile.Read(offsetsPath, offsetsFile);
         return offsets.Text is null
             ? new(
                 null,
@@ -38,7 +36,16 @@ public static class JobReader
                     }
                 )
             )
-            : Join(draft, findings, offsets.Text, offsetsFile, Revision(job.Bytes, offsets.Bytes));
+            : Join(
+                draft,
+                findings,
+                offsets.Text,
+                offsetsFile,
+                Revision(job.Bytes, offsets.Bytes)
+            ) with
+            {
+                OffsetsPath = offsetsPath,
+            };
     }
 
     /// <summary>The same from texts in memory; the revision is that of the texts as UTF-8.</summary>

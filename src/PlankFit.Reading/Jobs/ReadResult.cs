@@ -6,5 +6,8 @@ namespace PlankFit.Reading;
 /// <summary>The job, or null where any finding is an error; and all that was found, faults of both files together.</summary>
 public sealed record ReadResult(Job? Job, ImmutableArray<Finding> Findings)
 {
+    /// <summary>Where the table of offsets stands on the disk; null where the job was read from memory.</summary>
+    public string? OffsetsPath { get; init; }
+
     public bool HasFaults => Findings.Any(f => f.Severity == Severity.Error);
 }

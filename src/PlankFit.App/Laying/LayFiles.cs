@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Text;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Export.Files;
+using PlankFit.Export.Skia;
+using PlankFit.Export.Svg;
+using PlankFit.Export.Tables;
+using PlankFit.Planking;
+
+namespace PlankFit.App;
+
+/// <summary>Every file that `lay` leaves for the bench, by name.</summary>
+internal static class LayFiles
+{
+    private const double PictureDpi = 110;
+
+    public static ImmutableArray<FileWork> Of(BottomPlan plan)
+    {
+        var work = ImmutableArray.CreateBuilder<FileWork>();
+        work.Add(File("planking.json", s => PlankingJson.Write(plan, s)));
+        work.Add(File("plank-list.csv", s => PlankListCsv.Write(plan, s)));
+        work.Add(File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
+        work.Add(File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan)))));
+        work.Add(Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
+        work.Add(Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                work.Add(new($"DXF, layer {layer.Number} {PlankWords.Of(side)}", output => Dxf(output, plan, layer, side)));
+            }
+        }
+
+        return work.ToImmutable();
+    }
+
+    public static string PlankDxfName(Plank plank, DxfVersion version) => $"dxf/{VersionName(version)}/{plank.Id}.dxf";
+
+    public static void WritePlankDxf(BottomPlan plan, Plank plank, DxfVersion version, Stream stream) =>
+        DxfWriter.Write(stream, CuttingPattern.Of(plan, plank), new(version, plan.Job.Output.DxfUnits));
+
+    private static void Dxf(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
+    {
+        DxfVersion[] versions = [DxfVersion.R2000, DxfVersion.R12];
+        foreach (Plank plank in layer.On(side))
+        {
+            Drawing pattern = CuttingPattern.Of(plan, plank);
+            foreach (DxfVersion version in versions)
+            {
+                output.Write(PlankDxfName(plank, version), s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits)));
+            }
+        }
+
+        Drawing all = CuttingPattern.Layer(plan, layer, side);
+        foreach (DxfVersion version in versions)
+        {
+            output.Write($"dxf/{VersionName(version)}/layer-{layer.Number}-{PlankWords.Of(side)}.dxf", s => DxfWriter.Write(s, all, new(version, plan.Job.Output.DxfUnits)));
+        }
+    }
+
+    private static string VersionName(DxfVersion version) => version == DxfVersion.R12 ? "r12" : "r2000";
+
+    private static FileWork File(string name, Action<Stream> write) => new(name, output => output.Write(name, write));
+
+    private static FileWork Pdf(string name, BottomPlan plan, string what, Func<IReadOnlyList<Drawing>> pages) =>
+        File(name, s => PdfWriter.Write(s, pages(), $"{plan.Job.Name}: {what}"));
+
+    /// <summary>One drawing as SVG, PDF and PNG.</summary>
+    private static FileWork Picture(string name, Func<Drawing> draw) =>
+        new(
+            name,
+            output =>
+            {
+                Drawing drawing = draw();
+                output.Write(name + ".svg", s => SvgWriter.Write(s, drawing));
+                output.Write(name + ".pdf", s => PdfWriter.Write(s, [drawing], drawing.Title));
+                output.Write(name + ".png", s => PngWriter.Write(s, drawing, PictureDpi));
+            }
+        );
+
+    private static string SummaryText(BottomPlan plan) =>
+        string.Join("\n", [$"{plan.Job.Name}, revision {plan.Job.Revision}", "", .. PlanSummary.Of(plan).Lines(plan.Job.Units), "", FindingsText.Listing(plan.Findings)]) + "\n";
+}

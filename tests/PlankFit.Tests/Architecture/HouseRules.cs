@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using System.Text.RegularExpressions;
+using ArchUnitNET.Domain;
+using ArchUnitNET.Loader;
+using ArchUnitNET.xUnitV3;
+using PlankFit.Tests.Support;
+using static ArchUnitNET.Fluent.ArchRuleDefinition;
+using Assembly = System.Reflection.Assembly;
+
+namespace PlankFit.Tests.Architecture;
+
+/// <summary>The rules of the house, held by machine: one direction, small files, values that do not change, no clock and no chance in the source.</summary>
+public sealed partial class HouseRules
+{
+    private static readonly Assembly Geometry = typeof(PlankFit.Geometry.Vec3).Assembly;
+    private static readonly Assembly Planking = typeof(PlankFit.Planking.Job).Assembly;
+    private static readonly Assembly Reading = typeof(PlankFit.Reading.JobReader).Assembly;
+    private static readonly Assembly Export = typeof(PlankFit.Export.Drawing).Assembly;
+    private static readonly Assembly App = typeof(PlankFit.App.LayRun).Assembly;
+
+    private static readonly ArchUnitNET.Domain.Architecture House = new ArchLoader().LoadAssemblies(Geometry, Planking, Reading, Export, App).Build();
+
+    [Theory]
+    [InlineData("PlankFit.Geometry", "")]
+    [InlineData("PlankFit.Planking", "PlankFit.Geometry")]
+    [InlineData("PlankFit.Reading", "PlankFit.Geometry PlankFit.Planking")]
+    [InlineData("PlankFit.Export", "PlankFit.Geometry PlankFit.Planking")]
+    [InlineData("PlankFit.App", "PlankFit.Geometry PlankFit.Planking PlankFit.Reading PlankFit.Export")]
+    public void EachProjectKnowsOnlyThoseBelowIt(string project, string mayKnow)
+    {
+        Assembly assembly = new[] { Geometry, Planking, Reading, Export, App }.Single(a => a.GetName().Name == project);
+        IEnumerable<string> known = assembly.GetReferencedAssemblies().Select(a => a.Name!).Where(n => n.StartsWith("PlankFit.", StringComparison.Ordinal));
+        Assert.Subset(mayKnow.Split(' ', StringSplitOptions.RemoveEmptyEntries).ToHashSet(), known.ToHashSet());
+    }
+
+    [Fact]
+    public void OnlyTheSkiaFolderKnowsSkia() =>
+        Types()
+            .That()
+            .ResideInAssembly(Export)
+            .And()
+            .DoNotResideInNamespaceMatching(@"^PlankFit\.Export\.Skia")
+            .Should()
+            .NotDependOnAnyTypesThat()
+            .ResideInNamespaceMatching("^SkiaSharp")
+            .Check(House);
+
+    [Fact]
+    public void SheetsKnowNoBackend() =>
+        Types()
+            .That()
+            .ResideInNamespaceMatching(@"^PlankFit\.Export\.Sheets")
+            .Should()
+            .NotDependOnAnyTypesThat()
+            .ResideInNamespaceMatching(@"^PlankFit\.Export\.(Dxf|Svg|Skia|Files)")
+            .Check(House);
+
+    [Theory]
+    [InlineData(typeof(PlankFit.Geometry.Vec3))]
+    [InlineData(typeof(PlankFit.Planking.Job))]
+    public void KernelAndPlankingTouchNoFile(Type inAssembly)
+    {
+        string[] banned = ["System.IO.FileSystem", "System.Net.Http", "System.Console"];
+        Assert.DoesNotContain(inAssembly.Assembly.GetReferencedAssemblies(), a => banned.Contains(a.Name));
+    }
+
+    /// <summary>A value that can change under its reader is no value: public fields are read-only, public properties of records have no public setter.</summary>
+    [Fact]
+    public void PublicValuesDoNotChange()
+    {
+        var changing =
+            from type in new[] { Geometry, Planking, Export }.SelectMany(a => a.GetExportedTypes())
+            where !type.IsEnum
+            from member in type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+            where
+                member is FieldInfo { IsInitOnly: false, IsLiteral: false }
+                || (member is PropertyInfo { SetMethod: { IsPublic: true } set } && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(System.Runtime.CompilerServices.IsExternalInit)))
+            select $"{type.FullName}.{member.Name}";
+        Assert.Empty(changing);
+    }
+
+    [Fact]
+    public void FilesAreSmall()
+    {
+        var long_ = SourceFiles().Select(f => (f, Lines: File.ReadLines(f).Count())).Where(f => f.Lines > 400).Select(f => $"{Path.GetFileName(f.f)}: {f.Lines} lines");
+        Assert.Empty(long_);
+    }
+
+    [Fact]
+    public void NoClockAndNoChanceInTheSource()
+    {
+        var found = SourceFiles().Where(f => Banned().IsMatch(File.ReadAllText(f))).Select(Path.GetFileName);
+        Assert.Empty(found);
+    }
+
+    [Fact]
+    public void NothingIsLeftForLater()
+    {
+        var found = SourceFiles().Where(f => Unfinished().IsMatch(File.ReadAllText(f))).Select(Path.GetFileName);
+        Assert.Empty(found);
+    }
+
+    [Fact]
+    public void TheTopHoldsOnlyWhatWasAgreed()
+    {
+        string[] agreed = ["README.md", "DEVELOPERS.md", "LICENSE", "PlankFit.sln", "src", "tests", "hulls", "output", "global.json"];
+        string root = Root();
+        var there = Directory.EnumerateFileSystemEntries(root).Select(Path.GetFileName).Where(n => !n!.StartsWith('.'));
+        Assert.Subset(agreed.ToHashSet(), there.ToHashSet()!);
+    }
+
+    private static IEnumerable<string> SourceFiles() =>
+        Directory
+            .EnumerateFiles(Path.Combine(Root(), "src"), "*.cs", SearchOption.AllDirectories)
+            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
+
+    private static string Root()
+    {
+        string folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "PlankFit.sln")))
+        {
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the tests run outside the checkout");
+        }
+
+        return folder;
+    }
+
+    [GeneratedRegex(@"DateTime(Offset)?\.(Now|UtcNow|Today)|new Random\(\)|Random\.Shared|Guid\.NewGuid")]
+    private static partial Regex Banned();
+
+    [GeneratedRegex(@"NotImplemented|\bTODO\b|\bFIXME\b|\bHACK\b")]
+    private static partial Regex Unfinished();
+}
