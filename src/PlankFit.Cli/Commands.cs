@@ -8,7 +8,9 @@ internal static class Commands
 {
     public static RootCommand Root()
     {
-        var root = new RootCommand("From the table of offsets of a hard-chine hull to every diagonal plank of its bottom, before a saw is lifted.");
+        var root = new RootCommand(
+            "From the table of offsets of a hard-chine hull to every diagonal plank of its bottom, before a saw is lifted."
+        );
         root.Add(Lay());
         root.Add(Check());
         root.Add(Explain());
@@ -18,9 +20,18 @@ internal static class Commands
     private static Command Lay()
     {
         var common = new CommonOptions();
-        var lay = new Command("lay", "Work out every plank of every layer and write all that the bench needs.");
+        var lay = new Command(
+            "lay",
+            "Work out every plank of every layer and write all that the bench needs."
+        );
         common.AddTo(lay);
-        lay.SetAction(parsed => Terminal.Run(common, parsed, (request, progress, timings, stop) => LayRun.Run(request, progress, timings, stop)));
+        lay.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) => LayRun.Run(request, progress, timings, stop)
+            )
+        );
         return lay;
     }
 
@@ -29,16 +40,24 @@ internal static class Commands
         var common = new CommonOptions();
         var fair = new Option<string?>("--fair")
         {
-            Description = "Write a faired copy of the table beside the old one: no value moved by more than this (\"1 mm\", \"1/32 in\").",
+            Description =
+                "Write a faired copy of the table beside the old one: no value moved by more than this (\"1 mm\", \"1/32 in\").",
             HelpName = "TOLERANCE",
         };
-        var check = new Command("check", "Check the job and the fairness of its table of offsets, and draw its lines.");
+        var check = new Command(
+            "check",
+            "Check the job and the fairness of its table of offsets, and draw its lines."
+        );
         common.AddTo(check);
         check.Add(fair);
         check.SetAction(parsed =>
         {
             string? tolerance = parsed.GetValue(fair);
-            return Terminal.Run(common, parsed, (request, _, timings, stop) => CheckRun.Run(request, tolerance, timings, stop));
+            return Terminal.Run(
+                common,
+                parsed,
+                (request, _, timings, stop) => CheckRun.Run(request, tolerance, timings, stop)
+            );
         });
         return check;
     }
@@ -46,14 +65,25 @@ internal static class Commands
     private static Command Explain()
     {
         var common = new CommonOptions();
-        var plank = new Argument<string>("PLANK") { Description = "The plank's id, such as S1-07." };
-        var explain = new Command("explain", "Tell how one plank came to be, from the offsets that bear on it to the line of its DXF file.");
+        var plank = new Argument<string>("PLANK")
+        {
+            Description = "The plank's id, such as S1-07.",
+        };
+        var explain = new Command(
+            "explain",
+            "Tell how one plank came to be, from the offsets that bear on it to the line of its DXF file."
+        );
         common.AddTo(explain);
         explain.Add(plank);
         explain.SetAction(parsed =>
         {
             string id = parsed.GetValue(plank)!;
-            return Terminal.Run(common, parsed, (request, progress, timings, stop) => ExplainRun.Run(request, id, progress, timings, stop));
+            return Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) =>
+                    ExplainRun.Run(request, id, progress, timings, stop)
+            );
         });
         return explain;
     }
@@ -62,10 +92,23 @@ internal static class Commands
 /// <summary>What every verb takes: the job, where results go, JSON, timings.</summary>
 internal sealed class CommonOptions
 {
-    private readonly Argument<string> job = new("JOB") { Description = "The job file, such as hulls/survey-launch/job.toml." };
-    private readonly Option<string?> output = new("--out") { Description = "Where results go; output/ and the name of the job's folder where left out.", HelpName = "DIR" };
-    private readonly Option<bool> json = new("--json") { Description = "Print the result as JSON on standard output." };
-    private readonly Option<bool> timings = new("--timings") { Description = "Print how long each phase took." };
+    private readonly Argument<string> job = new("JOB")
+    {
+        Description = "The job file, such as hulls/survey-launch/job.toml.",
+    };
+    private readonly Option<string?> output = new("--out")
+    {
+        Description = "Where results go; output/ and the name of the job's folder where left out.",
+        HelpName = "DIR",
+    };
+    private readonly Option<bool> json = new("--json")
+    {
+        Description = "Print the result as JSON on standard output.",
+    };
+    private readonly Option<bool> timings = new("--timings")
+    {
+        Description = "Print how long each phase took.",
+    };
 
     public void AddTo(Command command)
     {
@@ -75,7 +118,8 @@ internal sealed class CommonOptions
         command.Add(timings);
     }
 
-    public RunRequest Request(ParseResult parsed) => new(parsed.GetValue(job)!, parsed.GetValue(output), parsed.GetValue(json));
+    public RunRequest Request(ParseResult parsed) =>
+        new(parsed.GetValue(job)!, parsed.GetValue(output), parsed.GetValue(json));
 
     public bool WantsTimings(ParseResult parsed) => parsed.GetValue(timings);
 }

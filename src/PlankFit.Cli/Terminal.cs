@@ -17,8 +17,14 @@ internal static class Terminal
     )
     {
         using var stop = new CancellationTokenSource();
-        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
-        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(
+            PosixSignal.SIGINT,
+            Stop
+        );
+        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(
+            PosixSignal.SIGTERM,
+            Stop
+        );
         void Stop(PosixSignalContext signal)
         {
             signal.Cancel = true;
@@ -48,13 +54,17 @@ internal static class Terminal
         catch (OutputException e)
         {
             progress.Clear();
-            Console.Error.WriteLine($"plankfit: {e.Message} What an earlier run wrote is untouched.");
+            Console.Error.WriteLine(
+                $"plankfit: {e.Message} What an earlier run wrote is untouched."
+            );
             return (int)ExitCode.CouldNotWrite;
         }
         catch (Exception e) when (Environment.GetEnvironmentVariable("PLANKFIT_TRACE") is null)
         {
             progress.Clear();
-            Console.Error.WriteLine($"plankfit: a fault of the program, not of the job: {e.Message} Please report it with the job's two files; PLANKFIT_TRACE=1 shows where.");
+            Console.Error.WriteLine(
+                $"plankfit: a fault of the program, not of the job: {e.Message} Please report it with the job's two files; PLANKFIT_TRACE=1 shows where."
+            );
             return (int)ExitCode.JobHasFaults;
         }
     }

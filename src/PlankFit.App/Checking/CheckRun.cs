@@ -10,9 +10,17 @@ namespace PlankFit.App;
 /// <summary>Checks a job and the fairness of its table, and draws its lines; with a tolerance, writes a faired copy of the table beside the old one.</summary>
 public static class CheckRun
 {
-    public static RunReport Run(RunRequest request, string? fairTolerance, Timings timings, CancellationToken stop)
+    public static RunReport Run(
+        RunRequest request,
+        string? fairTolerance,
+        Timings timings,
+        CancellationToken stop
+    )
     {
-        ReadResult read = timings.Time("read the job and its offsets", () => JobReader.Read(request.JobPath));
+        ReadResult read = timings.Time(
+            "read the job and its offsets",
+            () => JobReader.Read(request.JobPath)
+        );
         if (read.Job is not { } job)
         {
             return RunReport.Faults(read.Findings);
@@ -24,15 +32,29 @@ public static class CheckRun
             LengthReading reading = LengthNotation.Read(fairTolerance, job.Units);
             if (reading.Fault is { } fault || !(reading.Mm > 0))
             {
-                return RunReport.Faults([new(Severity.Error, "--fair", $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.Units)}")]);
+                return RunReport.Faults([
+                    new(
+                        Severity.Error,
+                        "--fair",
+                        $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.Units)}"
+                    ),
+                ]);
             }
 
             toleranceMm = reading.Mm;
         }
 
-        FairnessReport fairness = timings.Time("judge the fairness of every line", () => Fairness.Judge(job.Offsets, job.Units));
+        FairnessReport fairness = timings.Time(
+            "judge the fairness of every line",
+            () => Fairness.Judge(job.Offsets, job.Units)
+        );
         ImmutableArray<Finding> loft = timings.Time("loft the bottom", () => Lofted(job));
-        ImmutableArray<Finding> findings = [.. read.Findings, .. loft, .. fairness.Findings(job.Units)];
+        ImmutableArray<Finding> findings =
+        [
+            .. read.Findings,
+            .. loft,
+            .. fairness.Findings(job.Units),
+        ];
         var lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
             fairness.Suspicions.IsEmpty
@@ -43,16 +65,25 @@ public static class CheckRun
         {
             timings.Time("draw the lines", () => CheckFiles.Write(output, job, fairness));
             IReadOnlyList<string> written = output.Commit();
-            lines.Add($"The lines and their curvature are drawn in {request.Folder}: {string.Join(", ", written)}.");
+            lines.Add(
+                $"The lines and their curvature are drawn in {request.Folder}: {string.Join(", ", written)}."
+            );
         }
 
         if (toleranceMm is { } tolerance)
         {
-            lines.AddRange(timings.Time("fair the table", () => FairedFiles.Write(read.OffsetsPath!, job, tolerance, stop)));
+            lines.AddRange(
+                timings.Time(
+                    "fair the table",
+                    () => FairedFiles.Write(read.OffsetsPath!, job, tolerance, stop)
+                )
+            );
         }
 
         string? json = request.Json ? Json(findings) : null;
-        ExitCode exit = findings.Any(f => f.Severity == Severity.Error) ? ExitCode.JobHasFaults : ExitCode.Done;
+        ExitCode exit = findings.Any(f => f.Severity == Severity.Error)
+            ? ExitCode.JobHasFaults
+            : ExitCode.Done;
         return new(exit, findings, lines.ToImmutable(), json);
     }
 
@@ -74,8 +105,17 @@ public static class CheckRun
             new
             {
                 schema = "plankfit-check/1",
-                findings = findings.Select(f => new { severity = PlankWords.Of(f.Severity), where = f.Where, message = f.Message }),
+                findings = findings.Select(f => new
+                {
+                    severity = PlankWords.Of(f.Severity),
+                    where = f.Where,
+                    message = f.Message,
+                }),
             },
-            new JsonSerializerOptions { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+            new JsonSerializerOptions
+            {
+                WriteIndented = true,
+                Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+            }
         ) + "\n";
 }

@@ -8,7 +8,12 @@ namespace PlankFit.App;
 /// <summary>Writes the faired copy of the table beside the old one, and the list of every move. The job goes on reading the old table until a person changes it.</summary>
 internal static class FairedFiles
 {
-    public static IEnumerable<string> Write(string table, Job job, double toleranceMm, CancellationToken stop)
+    public static IEnumerable<string> Write(
+        string table,
+        Job job,
+        double toleranceMm,
+        CancellationToken stop
+    )
     {
         FairedTable faired = Fairing.Fair(job.Offsets, toleranceMm, job.Units);
         foreach (Finding left in faired.Findings)
@@ -22,10 +27,20 @@ internal static class FairedFiles
             yield break;
         }
 
-        string copy = Path.ChangeExtension(table, ".faired.csv"), moves = Path.ChangeExtension(table, ".moves.csv");
+        string copy = Path.ChangeExtension(table, ".faired.csv"),
+            moves = Path.ChangeExtension(table, ".moves.csv");
         string text = OffsetTableWriter.Faired(File.ReadAllText(table), faired.Moves, job.Units);
         AtomicFile.Write(copy, s => s.Write(System.Text.Encoding.UTF8.GetBytes(text)), stop);
-        AtomicFile.Write(moves, s => s.Write(System.Text.Encoding.UTF8.GetBytes(OffsetTableWriter.Moves(faired.Moves, job.Units))), stop);
+        AtomicFile.Write(
+            moves,
+            s =>
+                s.Write(
+                    System.Text.Encoding.UTF8.GetBytes(
+                        OffsetTableWriter.Moves(faired.Moves, job.Units)
+                    )
+                ),
+            stop
+        );
         double most = faired.Moves.Max(m => Math.Abs(m.MoveMm));
         yield return $"{PlanWords.Count(faired.Moves.Length, "value")} moved, the most by {NumberText.Trimmed(most, 2)} mm: the faired table is {copy}, every move is in {moves}. The job still reads the old table.";
     }

@@ -11,13 +11,19 @@ internal static class DxfStep
     {
         using var stream = new MemoryStream();
         LayFiles.WritePlankDxf(plan, plank, Export.Dxf.DxfVersion.R2000, stream);
-        string[] lines = System.Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length).Split('\n', StringSplitOptions.TrimEntries);
+        string[] lines = System
+            .Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length)
+            .Split('\n', StringSplitOptions.TrimEntries);
         int at = FirstVertexOfCut(lines);
         var told = ImmutableArray.CreateBuilder<string>();
-        told.Add($"{LayFiles.PlankDxfName(plank, Export.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw.");
+        told.Add(
+            $"{LayFiles.PlankDxfName(plank, Export.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
+        );
         if (at >= 0)
         {
-            told.Add($"Its first corner stands on lines {at + 1} to {at + 4}: x = {lines[at + 1]}, y = {lines[at + 3]}.");
+            told.Add(
+                $"Its first corner stands on lines {at + 1} to {at + 4}: x = {lines[at + 1]}, y = {lines[at + 3]}."
+            );
         }
 
         return new("The line of the DXF file (Export/Dxf)", told.ToImmutable());

@@ -9,15 +9,27 @@ namespace PlankFit.App;
 /// <summary>Tells how one plank came to be, from the offsets that bear on it to the line of its DXF file.</summary>
 public static class ExplainRun
 {
-    public static RunReport Run(RunRequest request, string plankId, IProgress<PlanProgress> progress, Timings timings, CancellationToken stop)
+    public static RunReport Run(
+        RunRequest request,
+        string plankId,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    )
     {
-        ReadResult read = timings.Time("read the job and its offsets", () => JobReader.Read(request.JobPath));
+        ReadResult read = timings.Time(
+            "read the job and its offsets",
+            () => JobReader.Read(request.JobPath)
+        );
         if (read.Job is not { } job)
         {
             return RunReport.Faults(read.Findings);
         }
 
-        PlanResult planned = timings.Time("work out every plank", () => BottomPlanner.Plan(job, progress, stop));
+        PlanResult planned = timings.Time(
+            "work out every plank",
+            () => BottomPlanner.Plan(job, progress, stop)
+        );
         if (planned.Plan is not { } plan)
         {
             return RunReport.Faults([.. read.Findings, .. planned.Findings]);
@@ -29,12 +41,22 @@ public static class ExplainRun
         }
 
         PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == plank.Layer);
-        ImmutableArray<StoryStep> steps = [.. PlankStory.Of(plan, layer, plank), DxfStep.Of(plan, plank)];
-        string text = request.Json ? Json(plank, steps) : string.Join("\n", Lines(plank, layer, steps)) + "\n";
+        ImmutableArray<StoryStep> steps =
+        [
+            .. PlankStory.Of(plan, layer, plank),
+            DxfStep.Of(plan, plank),
+        ];
+        string text = request.Json
+            ? Json(plank, steps)
+            : string.Join("\n", Lines(plank, layer, steps)) + "\n";
         return new(ExitCode.Done, [], [], text);
     }
 
-    private static IEnumerable<string> Lines(Plank plank, PlankLayerPlan layer, ImmutableArray<StoryStep> steps)
+    private static IEnumerable<string> Lines(
+        Plank plank,
+        PlankLayerPlan layer,
+        ImmutableArray<StoryStep> steps
+    )
     {
         yield return $"{plank.Id}: {PlankWords.Of(plank.Side)}, layer {layer.Number} ({layer.Spec.Name}), plank {plank.Number} of {layer.Starboard.Length} from forward, {PlankWords.Of(plank.Kind)}";
         for (int i = 0; i < steps.Length; i++)
@@ -50,13 +72,23 @@ public static class ExplainRun
 
     private static string Json(Plank plank, ImmutableArray<StoryStep> steps) =>
         JsonSerializer.Serialize(
-            new { plank = plank.Id, steps = steps.Select(s => new { heading = s.Heading, lines = s.Lines.ToArray() }) },
-            new JsonSerializerOptions { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+            new
+            {
+                plank = plank.Id,
+                steps = steps.Select(s => new { heading = s.Heading, lines = s.Lines.ToArray() }),
+            },
+            new JsonSerializerOptions
+            {
+                WriteIndented = true,
+                Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+            }
         ) + "\n";
 
     private static string NoSuchPlank(BottomPlan plan, string id)
     {
-        var ranges = plan.PlankLayers.Select(l => $"{l.Starboard[0].Id} to {l.Starboard[^1].Id} and {l.Port[0].Id} to {l.Port[^1].Id}");
+        var ranges = plan.PlankLayers.Select(l =>
+            $"{l.Starboard[0].Id} to {l.Starboard[^1].Id} and {l.Port[0].Id} to {l.Port[^1].Id}"
+        );
         return $"the job has no plank '{id}'; it has {string.Join(", ", ranges)}";
     }
 }

@@ -3,9 +3,9 @@ using System.Text;
 using PlankFit.Export;
 using PlankFit.Export.Dxf;
 using PlankFit.Export.Files;
+using PlankFit.Export.Sheets;
 using PlankFit.Export.Skia;
 using PlankFit.Export.Svg;
-using PlankFit.Export.Tables;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -28,17 +28,41 @@ internal static class LayFiles
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
-                work.Add(new($"DXF, layer {layer.Number} {PlankWords.Of(side)}", output => Dxf(output, plan, layer, side)));
+                string of = $"layer-{layer.Number}-{PlankWords.Of(side)}";
+                work.Add(
+                    Pdf(
+                        $"patterns/{of}.pdf",
+                        plan,
+                        $"full-size patterns, {of}",
+                        () => FullSizePattern.Of(plan, layer, side)
+                    )
+                );
+                work.Add(
+                    new(
+                        $"DXF, layer {layer.Number} {PlankWords.Of(side)}",
+                        output => Dxf(output, plan, layer, side)
+                    )
+                );
             }
         }
 
         return work.ToImmutable();
     }
 
-    public static string PlankDxfName(Plank plank, DxfVersion version) => $"dxf/{VersionName(version)}/{plank.Id}.dxf";
+    public static string PlankDxfName(Plank plank, DxfVersion version) =>
+        $"dxf/{VersionName(version)}/{plank.Id}.dxf";
 
-    public static void WritePlankDxf(BottomPlan plan, Plank plank, DxfVersion version, Stream stream) =>
-        DxfWriter.Write(stream, CuttingPattern.Of(plan, plank), new(version, plan.Job.Output.DxfUnits));
+    public static void WritePlankDxf(
+        BottomPlan plan,
+        Plank plank,
+        DxfVersion version,
+        Stream stream
+    ) =>
+        DxfWriter.Write(
+            stream,
+            CuttingPattern.Of(plan, plank),
+            new(version, plan.Job.Output.DxfUnits)
+        );
 
     private static void Dxf(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
     {
@@ -48,23 +72,35 @@ internal static class LayFiles
             Drawing pattern = CuttingPattern.Of(plan, plank);
             foreach (DxfVersion version in versions)
             {
-                output.Write(PlankDxfName(plank, version), s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits)));
+                output.Write(
+                    PlankDxfName(plank, version),
+                    s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
+                );
             }
         }
 
         Drawing all = CuttingPattern.Layer(plan, layer, side);
         foreach (DxfVersion version in versions)
         {
-            output.Write($"dxf/{VersionName(version)}/layer-{layer.Number}-{PlankWords.Of(side)}.dxf", s => DxfWriter.Write(s, all, new(version, plan.Job.Output.DxfUnits)));
+            output.Write(
+                $"dxf/{VersionName(version)}/layer-{layer.Number}-{PlankWords.Of(side)}.dxf",
+                s => DxfWriter.Write(s, all, new(version, plan.Job.Output.DxfUnits))
+            );
         }
     }
 
-    private static string VersionName(DxfVersion version) => version == DxfVersion.R12 ? "r12" : "r2000";
+    private static string VersionName(DxfVersion version) =>
+        version == DxfVersion.R12 ? "r12" : "r2000";
 
-    private static FileWork File(string name, Action<Stream> write) => new(name, output => output.Write(name, write));
+    private static FileWork File(string name, Action<Stream> write) =>
+        new(name, output => output.Write(name, write));
 
-    private static FileWork Pdf(string name, BottomPlan plan, string what, Func<IReadOnlyList<Drawing>> pages) =>
-        File(name, s => PdfWriter.Write(s, pages(), $"{plan.Job.Name}: {what}"));
+    private static FileWork Pdf(
+        string name,
+        BottomPlan plan,
+        string what,
+        Func<IReadOnlyList<Drawing>> pages
+    ) => File(name, s => PdfWriter.Write(s, pages(), $"{plan.Job.Name}: {what}"));
 
     /// <summary>One drawing as SVG, PDF and PNG.</summary>
     private static FileWork Picture(string name, Func<Drawing> draw) =>
@@ -80,5 +116,14 @@ internal static class LayFiles
         );
 
     private static string SummaryText(BottomPlan plan) =>
-        string.Join("\n", [$"{plan.Job.Name}, revision {plan.Job.Revision}", "", .. PlanSummary.Of(plan).Lines(plan.Job.Units), "", FindingsText.Listing(plan.Findings)]) + "\n";
+        string.Join(
+            "\n",
+            [
+                $"{plan.Job.Name}, revision {plan.Job.Revision}",
+                "",
+                .. PlanSummary.Of(plan).Lines(plan.Job.Units),
+                "",
+                FindingsText.Listing(plan.Findings),
+            ]
+        ) + "\n";
 }

@@ -9,15 +9,26 @@ namespace PlankFit.App;
 /// <summary>The main job: a job file in, everything that a builder needs to saw the planks out.</summary>
 public static class LayRun
 {
-    public static RunReport Run(RunRequest request, IProgress<PlanProgress> progress, Timings timings, CancellationToken stop)
+    public static RunReport Run(
+        RunRequest request,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    )
     {
-        ReadResult read = timings.Time("read the job and its offsets", () => JobReader.Read(request.JobPath));
+        ReadResult read = timings.Time(
+            "read the job and its offsets",
+            () => JobReader.Read(request.JobPath)
+        );
         if (read.Job is not { } job)
         {
             return RunReport.Faults(read.Findings);
         }
 
-        PlanResult planned = timings.Time("work out every plank", () => BottomPlanner.Plan(job, progress, stop));
+        PlanResult planned = timings.Time(
+            "work out every plank",
+            () => BottomPlanner.Plan(job, progress, stop)
+        );
         ImmutableArray<Finding> findings = [.. read.Findings, .. planned.Findings];
         if (planned.Plan is not { } plan)
         {
@@ -26,8 +37,13 @@ public static class LayRun
 
         plan = plan with { Findings = findings };
         progress.Report(new("writing lists, drawings and patterns", 0));
-        IReadOnlyList<string> written = timings.Time("write all files", () => Write(request.Folder, plan, progress, timings, stop));
-        string? json = request.Json ? Text(stream => Export.Tables.PlankingJson.Write(plan, stream)) : null;
+        IReadOnlyList<string> written = timings.Time(
+            "write all files",
+            () => Write(request.Folder, plan, progress, timings, stop)
+        );
+        string? json = request.Json
+            ? Text(stream => PlankingJson.Write(plan, stream))
+            : null;
         return new(
             ExitCode.Done,
             findings,
@@ -39,7 +55,13 @@ public static class LayRun
         );
     }
 
-    private static IReadOnlyList<string> Write(string folder, BottomPlan plan, IProgress<PlanProgress> progress, Timings timings, CancellationToken stop)
+    private static IReadOnlyList<string> Write(
+        string folder,
+        BottomPlan plan,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    )
     {
         using OutputFolder output = OutputFolder.Begin(folder, "lay", stop);
         ImmutableArray<FileWork> work = LayFiles.Of(plan);
@@ -52,14 +74,20 @@ public static class LayRun
                 w =>
                 {
                     timings.Time("  " + w.What, () => w.Write(output));
-                    progress.Report(new("writing " + w.What, (double)Interlocked.Increment(ref done) / work.Length));
+                    progress.Report(
+                        new(
+                            "writing " + w.What,
+                            (double)Interlocked.Increment(ref done) / work.Length
+                        )
+                    );
                 }
             );
         }
         catch (AggregateException e)
         {
             // One file that cannot be written ends the run; the first reason is the one to tell.
-            throw e.InnerExceptions.OfType<OutputException>().FirstOrDefault() ?? e.InnerExceptions[0];
+            throw e.InnerExceptions.OfType<OutputException>().FirstOrDefault()
+                ?? e.InnerExceptions[0];
         }
 
         return output.Commit();

@@ -6,9 +6,15 @@ namespace PlankFit.App;
 /// <summary>What a run has to say when it ends.</summary>
 /// <param name="Lines">For the person at the terminal, on standard error.</param>
 /// <param name="Result">What was asked for on standard output; null where nothing was.</param>
-public sealed record RunReport(ExitCode Exit, ImmutableArray<Finding> Findings, ImmutableArray<string> Lines, string? Result = null)
+public sealed record RunReport(
+    ExitCode Exit,
+    ImmutableArray<Finding> Findings,
+    ImmutableArray<string> Lines,
+    string? Result = null
+)
 {
-    public static RunReport Faults(ImmutableArray<Finding> findings) => new(ExitCode.JobHasFaults, findings, []);
+    public static RunReport Faults(ImmutableArray<Finding> findings) =>
+        new(ExitCode.JobHasFaults, findings, []);
 }
 
 /// <summary>What every run is given.</summary>

@@ -36,5 +36,10 @@ public sealed class Timings
         );
 
     public IEnumerable<string> Lines() =>
-        phases.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Took.TotalMilliseconds, 8:0.0} ms  {p.Phase}"));
+        phases.Select(p =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{p.Took.TotalMilliseconds, 8:0.0} ms  {p.Phase}"
+            )
+        );
 }

@@ -12,7 +12,9 @@ public static class OffsetTableWriter
     public static string Faired(string text, ImmutableArray<FairingMove> moves, LengthUnit units)
     {
         string newline = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
-        string[] raw = text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Split('\n');
+        string[] raw = text.Replace("\r\n", "\n", StringComparison.Ordinal)
+            .Replace('\r', '\n')
+            .Split('\n');
         string[] live = CsvLines.Split(text);
         int head = Array.FindIndex(live, l => !string.IsNullOrWhiteSpace(l));
         char separator = head < 0 ? ',' : CsvLines.Separator(live[head]);
@@ -22,7 +24,9 @@ public static class OffsetTableWriter
             int column = head < 0 ? -1 : Words(live[head], separator).IndexOf(move.Station, 2);
             if (row < 0 || column < 0)
             {
-                throw new ArgumentException($"the table has no cell for {move.Line} {OffsetRow.Word(move.Measure)} at station {move.Station}");
+                throw new ArgumentException(
+                    $"the table has no cell for {move.Line} {OffsetRow.Word(move.Measure)} at station {move.Station}"
+                );
             }
 
             (int from, int to) = CsvLines.Cells(raw[row], separator)[column];
@@ -39,8 +43,18 @@ public static class OffsetTableWriter
         var csv = new StringBuilder("line,measure,station,old,new,moved mm\r\n");
         foreach (FairingMove m in moves)
         {
-            csv.Append(Quoted(m.Line)).Append(',').Append(OffsetRow.Word(m.Measure)).Append(',').Append(Quoted(m.Station)).Append(',');
-            csv.Append(Cell(m.OldMm, units)).Append(',').Append(Cell(m.NewMm, units)).Append(',').Append(NumberText.Trimmed(m.MoveMm, 3)).Append("\r\n");
+            csv.Append(Quoted(m.Line))
+                .Append(',')
+                .Append(OffsetRow.Word(m.Measure))
+                .Append(',')
+                .Append(Quoted(m.Station))
+                .Append(',');
+            csv.Append(Cell(m.OldMm, units))
+                .Append(',')
+                .Append(Cell(m.NewMm, units))
+                .Append(',')
+                .Append(NumberText.Trimmed(m.MoveMm, 3))
+                .Append("\r\n");
         }
 
         return csv.ToString();
@@ -62,8 +76,14 @@ public static class OffsetTableWriter
     {
         for (int i = head + 1; i < lines.Length; i++)
         {
-            List<string> words = string.IsNullOrWhiteSpace(lines[i]) ? [] : Words(lines[i], separator);
-            if (words.Count > 1 && words[0] == move.Line && words[1] == OffsetRow.Word(move.Measure))
+            List<string> words = string.IsNullOrWhiteSpace(lines[i])
+                ? []
+                : Words(lines[i], separator);
+            if (
+                words.Count > 1
+                && words[0] == move.Line
+                && words[1] == OffsetRow.Word(move.Measure)
+            )
             {
                 return i;
             }
@@ -73,8 +93,19 @@ public static class OffsetTableWriter
     }
 
     private static List<string> Words(string line, char separator) =>
-        [.. CsvLines.Cells(line, separator).Select(c => line[c.From..c.To].Trim().Trim('"').Replace("\"\"", "\"", StringComparison.Ordinal))];
+        [
+            .. CsvLines
+                .Cells(line, separator)
+                .Select(c =>
+                    line[c.From..c.To]
+                        .Trim()
+                        .Trim('"')
+                        .Replace("\"\"", "\"", StringComparison.Ordinal)
+                ),
+        ];
 
     private static string Quoted(string text) =>
-        text.AsSpan().IndexOfAny(',', '"', '\n') < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        text.AsSpan().IndexOfAny(',', '"', '\n') < 0
+            ? text
+            : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -19,19 +19,32 @@ public sealed partial class HouseRules
     private static readonly Assembly Export = typeof(PlankFit.Export.Drawing).Assembly;
     private static readonly Assembly App = typeof(PlankFit.App.LayRun).Assembly;
 
-    private static readonly ArchUnitNET.Domain.Architecture House = new ArchLoader().LoadAssemblies(Geometry, Planking, Reading, Export, App).Build();
+    private static readonly ArchUnitNET.Domain.Architecture House = new ArchLoader()
+        .LoadAssemblies(Geometry, Planking, Reading, Export, App)
+        .Build();
 
     [Theory]
     [InlineData("PlankFit.Geometry", "")]
     [InlineData("PlankFit.Planking", "PlankFit.Geometry")]
     [InlineData("PlankFit.Reading", "PlankFit.Geometry PlankFit.Planking")]
     [InlineData("PlankFit.Export", "PlankFit.Geometry PlankFit.Planking")]
-    [InlineData("PlankFit.App", "PlankFit.Geometry PlankFit.Planking PlankFit.Reading PlankFit.Export")]
+    [InlineData(
+        "PlankFit.App",
+        "PlankFit.Geometry PlankFit.Planking PlankFit.Reading PlankFit.Export"
+    )]
     public void EachProjectKnowsOnlyThoseBelowIt(string project, string mayKnow)
     {
-        Assembly assembly = new[] { Geometry, Planking, Reading, Export, App }.Single(a => a.GetName().Name == project);
-        IEnumerable<string> known = assembly.GetReferencedAssemblies().Select(a => a.Name!).Where(n => n.StartsWith("PlankFit.", StringComparison.Ordinal));
-        Assert.Subset(mayKnow.Split(' ', StringSplitOptions.RemoveEmptyEntries).ToHashSet(), known.ToHashSet());
+        Assembly assembly = new[] { Geometry, Planking, Reading, Export, App }.Single(a =>
+            a.GetName().Name == project
+        );
+        IEnumerable<string> known = assembly
+            .GetReferencedAssemblies()
+            .Select(a => a.Name!)
+            .Where(n => n.StartsWith("PlankFit.", StringComparison.Ordinal));
+        Assert.Subset(
+            mayKnow.Split(' ', StringSplitOptions.RemoveEmptyEntries).ToHashSet(),
+            known.ToHashSet()
+        );
     }
 
     [Fact]
@@ -62,7 +75,10 @@ public sealed partial class HouseRules
     public void KernelAndPlankingTouchNoFile(Type inAssembly)
     {
         string[] banned = ["System.IO.FileSystem", "System.Net.Http", "System.Console"];
-        Assert.DoesNotContain(inAssembly.Assembly.GetReferencedAssemblies(), a => banned.Contains(a.Name));
+        Assert.DoesNotContain(
+            inAssembly.Assembly.GetReferencedAssemblies(),
+            a => banned.Contains(a.Name)
+        );
     }
 
     /// <summary>A value that can change under its reader is no value: public fields are read-only, public properties of records have no public setter.</summary>
@@ -72,10 +88,20 @@ public sealed partial class HouseRules
         var changing =
             from type in new[] { Geometry, Planking, Export }.SelectMany(a => a.GetExportedTypes())
             where !type.IsEnum
-            from member in type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+            from member in type.GetMembers(
+                BindingFlags.Public
+                    | BindingFlags.Instance
+                    | BindingFlags.Static
+                    | BindingFlags.DeclaredOnly
+            )
             where
                 member is FieldInfo { IsInitOnly: false, IsLiteral: false }
-                || (member is PropertyInfo { SetMethod: { IsPublic: true } set } && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(System.Runtime.CompilerServices.IsExternalInit)))
+                || (
+                    member is PropertyInfo { SetMethod: { IsPublic: true } set }
+                    && !set
+                        .ReturnParameter.GetRequiredCustomModifiers()
+                        .Contains(typeof(System.Runtime.CompilerServices.IsExternalInit))
+                )
             select $"{type.FullName}.{member.Name}";
         Assert.Empty(changing);
     }
@@ -83,50 +109,80 @@ public sealed partial class HouseRules
     [Fact]
     public void FilesAreSmall()
     {
-        var long_ = SourceFiles().Select(f => (f, Lines: File.ReadLines(f).Count())).Where(f => f.Lines > 400).Select(f => $"{Path.GetFileName(f.f)}: {f.Lines} lines");
+        var long_ = SourceFiles()
+            .Select(f => (f, Lines: File.ReadLines(f).Count()))
+            .Where(f => f.Lines > 400)
+            .Select(f => $"{Path.GetFileName(f.f)}: {f.Lines} lines");
         Assert.Empty(long_);
     }
 
     [Fact]
     public void NoClockAndNoChanceInTheSource()
     {
-        var found = SourceFiles().Where(f => Banned().IsMatch(File.ReadAllText(f))).Select(Path.GetFileName);
+        var found = SourceFiles()
+            .Where(f => Banned().IsMatch(File.ReadAllText(f)))
+            .Select(Path.GetFileName);
         Assert.Empty(found);
     }
 
     [Fact]
     public void NothingIsLeftForLater()
     {
-        var found = SourceFiles().Where(f => Unfinished().IsMatch(File.ReadAllText(f))).Select(Path.GetFileName);
+        var found = SourceFiles()
+            .Where(f => Unfinished().IsMatch(File.ReadAllText(f)))
+            .Select(Path.GetFileName);
         Assert.Empty(found);
     }
 
     [Fact]
     public void TheTopHoldsOnlyWhatWasAgreed()
     {
-        string[] agreed = ["README.md", "DEVELOPERS.md", "LICENSE", "PlankFit.sln", "src", "tests", "hulls", "output", "global.json"];
+        string[] agreed =
+        [
+            "README.md",
+            "DEVELOPERS.md",
+            "LICENSE",
+            "PlankFit.sln",
+            "src",
+            "tests",
+            "hulls",
+            "output",
+            "global.json",
+        ];
         string root = Root();
-        var there = Directory.EnumerateFileSystemEntries(root).Select(Path.GetFileName).Where(n => !n!.StartsWith('.'));
+        var there = Directory
+            .EnumerateFileSystemEntries(root)
+            .Select(Path.GetFileName)
+            .Where(n => !n!.StartsWith('.'));
         Assert.Subset(agreed.ToHashSet(), there.ToHashSet()!);
     }
 
     private static IEnumerable<string> SourceFiles() =>
         Directory
             .EnumerateFiles(Path.Combine(Root(), "src"), "*.cs", SearchOption.AllDirectories)
-            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
+            .Where(f =>
+                !f.Contains(
+                    $"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}",
+                    StringComparison.Ordinal
+                )
+            );
 
     private static string Root()
     {
         string folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "PlankFit.sln")))
         {
-            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("the tests run outside the checkout");
+            folder =
+                Path.GetDirectoryName(folder)
+                ?? throw new InvalidOperationException("the tests run outside the checkout");
         }
 
         return folder;
     }
 
-    [GeneratedRegex(@"DateTime(Offset)?\.(Now|UtcNow|Today)|new Random\(\)|Random\.Shared|Guid\.NewGuid")]
+    [GeneratedRegex(
+        @"DateTime(Offset)?\.(Now|UtcNow|Today)|new Random\(\)|Random\.Shared|Guid\.NewGuid"
+    )]
     private static partial Regex Banned();
 
     [GeneratedRegex(@"NotImplemented|\bTODO\b|\bFIXME\b|\bHACK\b")]

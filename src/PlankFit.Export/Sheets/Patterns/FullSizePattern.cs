@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>
+/// A plank in true size on one long page, outer face up: outlines, the lines where each face ends, witness ticks, a check square, and what to mind. One plank a
+/// page, to be plotted on a roll or cut up into tiles.
+/// </summary>
+public static class FullSizePattern
+{
+    private const double MarginMm = 12;
+    private const double FootMm = 34;
+    private const double CheckMm = 100;
+
+    /// <summary>One page a plank for a layer and side.</summary>
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, PlankLayerPlan layer, Side side) =>
+        [.. layer.On(side).Select(p => Page(plan, layer, p))];
+
+    /// <summary>One plank's page.</summary>
+    public static Drawing Page(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    {
+        bool metric = LengthUnits.IsMetric(plan.Job.Units);
+        Box box = Box.Around(plank.FlatCut);
+        double square = CheckMm + (metric ? 0 : 110);
+        double width = Math.Max(box.Width + (2 * MarginMm), square + 150),
+            left = MarginMm;
+        double height = box.Height + (2 * MarginMm) + FootMm + CheckMm + 10;
+        var pad = new Pad();
+        pad.Rectangle(new(4, 4, width - 4, height - 4), Pens.Rule);
+        var at = new Placing(
+            1,
+            1,
+            new Vec2(left - box.Left, MarginMm + FootMm + CheckMm + 10 - box.Bottom)
+        );
+        PlankShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
+        foreach (PlankMark mark in plank.Marks)
+        {
+            pad.Text(
+                at[mark.At] + (16 * mark.Inward),
+                mark.Label,
+                Letters.Heading,
+                Anchor.MiddleCentre
+            );
+        }
+
+        Name(pad, plank, at);
+        CheckSquares(pad, metric, left, MarginMm + FootMm);
+        Words(
+            pad,
+            plan,
+            layer,
+            plank,
+            new(left + square + 8, MarginMm + FootMm, width - MarginMm, MarginMm + FootMm + CheckMm)
+        );
+        pad.Paragraph(
+            left,
+            MarginMm + FootMm - 6,
+            width - (2 * MarginMm),
+            Cautions.Pattern,
+            Letters.Bench
+        );
+        return pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height);
+    }
+
+    private static void Name(Pad pad, Plank plank, Placing at)
+    {
+        Vec2 middle = Interior.DeepestPoint(plank.FlatNet, out double room);
+        double height = Math.Clamp(room / 4, 2.5, 12);
+        pad.Text(at[middle], plank.Id, height, Anchor.MiddleCentre, bold: true);
+        Vec2 forward = ForwardArrow.OnFlat(plank);
+        if (room > 25)
+        {
+            ForwardArrow.Draw(pad, at[middle] - new Vec2(70, 0), forward, Math.Min(50, room));
+            pad.Text(
+                at[middle] - new Vec2(70, -Math.Min(30, room / 2) - 6),
+                "forward",
+                Letters.Heading,
+                Anchor.MiddleCentre
+            );
+        }
+    }
+
+    private static void CheckSquares(Pad pad, bool metric, double left, double bottom)
+    {
+        Square(pad, left, bottom, CheckMm, "100 mm both ways");
+        if (!metric)
+        {
+            Square(pad, left + CheckMm + 8, bottom, 101.6, "4 in both ways");
+        }
+    }
+
+    private static void Square(Pad pad, double left, double bottom, double side, string text)
+    {
+        pad.Rectangle(new(left, bottom, left + side, bottom + side), Pens.Measure);
+        pad.Text(
+            left + (side / 2),
+            bottom + (side / 2),
+            text,
+            Letters.Heading,
+            Anchor.MiddleCentre
+        );
+    }
+
+    private static void Words(Pad pad, BottomPlan plan, PlankLayerPlan layer, Plank plank, Box box)
+    {
+        LengthUnit unit = plan.Job.Units;
+        double top = pad.Paragraph(
+            box.Left,
+            box.Top,
+            box.Width,
+            $"{plan.Job.Name}, revision {plan.Job.Revision}",
+            Letters.Heading,
+            true
+        );
+        top =
+            pad.Paragraph(
+                box.Left,
+                top,
+                box.Width,
+                $"{plank.Id}: {SheetWords.Of(plank.Side, layer)}. True size.",
+                Letters.Heading,
+                true
+            ) - 2;
+        string[] said =
+        [
+            $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",
+            .. plank.Ends.Select(e =>
+                EndWords.Sentence(plank, e, layer.Planks.ThicknessMm, unit) + "."
+            ),
+            PlankWords.Edges(plank, unit),
+            "Thick line: saw. Long dashes: net outline, the edge of the bottom. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
+            LengthText.PaperToleranceText(unit) + " Outlines are drawn within 0.02 mm.",
+        ];
+        foreach (string line in said)
+        {
+            if (top - (Letters.Bench * Letters.Leading) < box.Bottom)
+            {
+                break;
+            }
+
+            top = pad.Paragraph(box.Left, top, box.Width, line, Letters.Bench);
+        }
+    }
+}
