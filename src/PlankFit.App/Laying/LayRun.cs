@@ -41,9 +41,7 @@ public static class LayRun
             "write all files",
             () => Write(request.Folder, plan, progress, timings, stop)
         );
-        string? json = request.Json
-            ? Text(stream => PlankingJson.Write(plan, stream))
-            : null;
+        string? json = request.Json ? Text(stream => PlankingJson.Write(plan, stream)) : null;
         return new(
             ExitCode.Done,
             findings,
