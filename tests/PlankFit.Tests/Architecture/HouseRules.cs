@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.RegularExpressions;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
-using PlankFit.Tests.Support;
 using static ArchUnitNET.Fluent.ArchRuleDefinition;
 using Assembly = System.Reflection.Assembly;
 
@@ -72,7 +70,7 @@ public sealed partial class HouseRules
     [Theory]
     [InlineData(typeof(PlankFit.Geometry.Vec3))]
     [InlineData(typeof(PlankFit.Planking.Job))]
-    public void KernelAndPlankingTouchNoFile(Type inAssembly)
+    public void KernelAndPlankingTouchNoFile(System.Type inAssembly)
     {
         string[] banned = ["System.IO.FileSystem", "System.Net.Http", "System.Console"];
         Assert.DoesNotContain(
