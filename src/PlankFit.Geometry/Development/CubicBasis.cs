@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>
@@ -17,6 +19,7 @@ internal sealed class CubicBasis(int spans)
     public int SpanOf(double t) => Math.Clamp((int)Math.Floor(t * spans), 0, spans - 1);
 
     /// <summary>Values and first derivatives at t of the four functions alive on the span; the first has the span's own index.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void At(int span, double t, Span<double> value, Span<double> rate)
     {
         Span<double> left = stackalloc double[4],

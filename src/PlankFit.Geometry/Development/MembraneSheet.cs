@@ -35,6 +35,7 @@ internal sealed class MembraneSheet
 
     public double AreaMm2 { get; private set; }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Prepare(SurfacePatch patch)
     {
         double[] gauss = [0.5 - Math.Sqrt(0.15), 0.5, 0.5 + Math.Sqrt(0.15)];

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>
@@ -37,6 +39,7 @@ internal sealed class SplineMap(
     private static double Across(double v, double low, double width) =>
         width != 0 ? (v - low) / width : 0.5;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (Vec2 P, Vec2 DAlong, Vec2 DAcross) Evaluate(double s, double t)
     {
         Span<double> a = stackalloc double[4],

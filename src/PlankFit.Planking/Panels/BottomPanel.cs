@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Geometry.Development;
+
+namespace PlankFit.Planking;
+
+/// <summary>The whole starboard bottom as one panel, on the table's surface, and what is drawn on it.</summary>
+public static class BottomPanel
+{
+    /// <summary>How near the foot of a seam's point must come to square, mm.</summary>
+    private const double FootMm = 1e-4;
+
+    public static SurfacePatch Patch(HullSurface hull) =>
+        new(hull.Surface, hull.Surface.UFrom, hull.Surface.UTo, _ => 0, hull.Surface.ChineV);
+
+    /// <summary>Laid flat, with stations and the seams of every plank layer.</summary>
+    public static PanelPlan Develop(BottomPlan plan, PanelOptions options) =>
+        new(
+            PanelFlattening.Flatten(Patch(plan.Hull), options),
+            plan.Hull.Stations,
+            [
+                .. plan.PlankLayers.Select(l => new PanelSeams(
+                    l.Number,
+                    l.Spec.Name,
+                    Seams(plan.Hull, l)
+                )),
+            ]
+        );
+
+    /// <summary>
+    /// The seams of a layer on the starboard side, forward to aft, each inboard to outboard. Their points lie on the layer's own
+    /// mid-thickness surface and are carried to the table's surface along its normal.
+    /// </summary>
+    public static ImmutableArray<PanelSeam> Seams(HullSurface hull, PlankLayerPlan layer) =>
+        [
+            .. layer
+                .Starboard.Where(p => p.AfterEdge.Exists && p.AfterEdge.Neighbour is not null)
+                .Select(p => new PanelSeam(
+                    p.Id,
+                    p.AfterEdge.Neighbour!,
+                    Feet(hull, p.AfterEdge.Seam)
+                )),
+        ];
+
+    private static ImmutableArray<Uv> Feet(HullSurface hull, ImmutableArray<Vec3> seam)
+    {
+        var feet = ImmutableArray.CreateBuilder<Uv>(seam.Length);
+        Uv? guess = null;
+        foreach (Vec3 point in seam)
+        {
+            Uv from = guess ?? Nearest(hull.Surface, point);
+            if (
+                ClosestPoint.TryFind(
+                    hull.Surface,
+                    point,
+                    from,
+                    FootMm,
+                    out ClosestPoint.Result found
+                )
+                || ClosestPoint.TryFind(
+                    hull.Surface,
+                    point,
+                    Nearest(hull.Surface, point),
+                    FootMm,
+                    out found
+                )
+            )
+            {
+                feet.Add(found.Uv);
+                guess = found.Uv;
+            }
+        }
+
+        return feet.ToImmutable();
+    }
+
+    /// <summary>The nearest of a coarse grid of points.</summary>
+    private static Uv Nearest(LoftedSurface surface, Vec3 point)
+    {
+        (double Mm, Uv At) best = (double.PositiveInfinity, default);
+        for (int i = 0; i <= 40; i++)
+        {
+            double u = surface.UFrom + ((surface.UTo - surface.UFrom) * i / 40);
+            for (int j = 0; j <= 6; j++)
+            {
+                double v = surface.ChineV(u) * j / 6,
+                    mm = surface.At(u, v).P.ChordTo(point);
+                best = mm < best.Mm ? (mm, new(u, v)) : best;
+            }
+        }
+
+        return best.At;
+    }
+}
+
+/// <summary>The developed bottom and what is drawn on it: starboard; port is its mirror image.</summary>
+public sealed record PanelPlan(
+    FlatPanel Flat,
+    ImmutableArray<StationOnHull> Stations,
+    ImmutableArray<PanelSeams> Layers
+);
+
+/// <summary>The seams of one plank layer.</summary>
+public sealed record PanelSeams(int Layer, string Name, ImmutableArray<PanelSeam> Seams);
+
+/// <summary>A seam between two planks, as points of the panel's surface.</summary>
+public sealed record PanelSeam(string Forward, string After, ImmutableArray<Uv> Line);

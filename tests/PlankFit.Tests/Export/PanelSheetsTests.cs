@@ -1,0 +1,191 @@
+using System.Text.RegularExpressions;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Skia;
+using PlankFit.Geometry;
+using PlankFit.Geometry.Development;
+using PlankFit.Planking;
+using PlankFit.Reading;
+using PlankFit.Tests.Support;
+using UglyToad.PdfPig;
+
+namespace PlankFit.Tests.Export;
+
+/// <summary>The developed bottom on paper and as DXF, on all the demo hulls.</summary>
+public sealed class PanelSheetsTests
+{
+    public static TheoryData<string> Hulls => [.. DemoTables.All.Select(d => d.Hull)];
+
+    private static (Job Job, PanelPlan Panel, BottomPlan Plan) Develop(string hull)
+    {
+        Job job = JobReader.Read(Path.Combine(DemoTables.Folder(hull), "job.toml")).Job!;
+        BottomPlan plan = BottomPlanner
+            .Plan(job, null, TestContext.Current.CancellationToken)
+            .Plan!;
+        return (job, BottomPanel.Develop(plan, PanelOptions.Usual), plan);
+    }
+
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void Every_line_and_letter_lies_on_the_sheet_and_no_letters_meet(string hull)
+    {
+        (Job job, PanelPlan panel, _) = Develop(hull);
+        foreach (Drawing page in PanelSheets.Pages(job, panel))
+        {
+            List<(double L, double B, double R, double T, string Text)> boxes = [];
+            foreach (Lettering l in page.Shapes.OfType<Lettering>())
+            {
+                double width = LetterWidths.TextWidth(l.Text, l.HeightMm, l.Bold),
+                    left = l.Anchor switch
+                    {
+                        Anchor.BaselineCentre or Anchor.MiddleCentre => l.At.X - (width / 2),
+                        Anchor.BaselineRight or Anchor.MiddleRight => l.At.X - width,
+                        _ => l.At.X,
+                    },
+                    bottom = l.Anchor
+                        is Anchor.MiddleLeft
+                            or Anchor.MiddleCentre
+                            or Anchor.MiddleRight
+                        ? l.At.Y - (l.HeightMm / 2)
+                        : l.At.Y;
+                Assert.True(l.HeightMm >= 1.8, l.Text);
+                Assert.InRange(left, 8, page.WidthMm - 8 - width);
+                Assert.InRange(bottom, 8, page.HeightMm - 8 - l.HeightMm);
+                boxes.Add((left, bottom, left + width, bottom + l.HeightMm, l.Text));
+            }
+
+            for (int i = 0; i < boxes.Count; i++)
+            {
+                for (int j = 0; j < i; j++)
+                {
+                    var (a, b) = (boxes[i], boxes[j]);
+                    bool meet = a.L < b.R && b.L < a.R && a.B < b.T && b.B < a.T;
+                    Assert.False(meet, $"{page.Title}: \"{a.Text}\" and \"{b.Text}\"");
+                }
+            }
+
+            Assert.All(
+                page.Shapes.OfType<Polyline>().SelectMany(p => p.Points),
+                p =>
+                    Assert.True(p.X >= 0 && p.Y >= 0 && p.X <= page.WidthMm && p.Y <= page.HeightMm)
+            );
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void The_page_says_the_verdict_the_largest_strain_and_both_edges(string hull)
+    {
+        (Job job, PanelPlan panel, _) = Develop(hull);
+        using MemoryStream pdf = new();
+        PdfWriter.Write(
+            pdf,
+            PanelSheets.Pages(job, panel),
+            "panel",
+            TestContext.Current.CancellationToken
+        );
+        using PdfDocument read = PdfDocument.Open(pdf.ToArray());
+        string text = Regex.Replace(read.GetPage(1).Text, @"\s", "");
+        Assert.Contains("NOTDEVELOPABLE", text, StringComparison.Ordinal);
+        Assert.Contains("Largeststrain", text, StringComparison.Ordinal);
+        Assert.Contains(job.Revision, text, StringComparison.Ordinal);
+        foreach (EdgeLength edge in (EdgeLength[])[panel.Flat.LowerEdge, panel.Flat.UpperEdge])
+        {
+            string shown = Regex.Replace(LengthText.ForPaper(edge.SurfaceMm, job.Units), @"\s", "");
+            Assert.Contains(shown, text, StringComparison.Ordinal);
+        }
+
+        // All stations by name, in the table.
+        Assert.All(panel.Stations, s => Assert.Contains(s.Name, text, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void Full_size_dxf_holds_the_outline_to_a_thousandth_and_every_seam(string hull)
+    {
+        (Job job, PanelPlan panel, BottomPlan plan) = Develop(hull);
+        Drawing full = PanelFullSize.Of(job, panel);
+        using TempFolder folder = new();
+        string file = Path.Combine(folder.Path, "panel.dxf");
+        using (FileStream stream = File.Create(file))
+        {
+            DxfWriter.Write(stream, full, DxfOptions.Default);
+        }
+
+        new DxfReading(File.ReadAllBytes(file)).HoldToTheRules();
+        const string script = """
+            import sys
+            try:
+                import ezdxf
+            except ImportError:
+                print("MISSING")
+                sys.exit(0)
+            d = ezdxf.readfile(sys.argv[1])
+            a = d.audit()
+            layers = {}
+            for e in d.modelspace().query("LWPOLYLINE"):
+                layers.setdefault(e.dxf.layer, []).append(e)
+            cut = layers["CUT"][0]
+            print(len(a.errors), len(a.fixes), len(layers["CUT"]), cut.closed, sum(len(v) for k, v in layers.items() if k.startswith("SEAMS")))
+            for x, y in cut.vertices():
+                print(repr(x), repr(y))
+            """;
+        string[] read = OutsideTool
+            .Run("/usr/bin/python3", "python3 python3-ezdxf", "-c", script, file)
+            .Trim()
+            .Split('\n');
+        Assert.SkipWhen(
+            read[0] == "MISSING",
+            "ezdxf is not installed: apt-get install python3-ezdxf"
+        );
+        int seams = plan.PlankLayers.Sum(l => l.Starboard.Length - 1);
+        Assert.Equal($"0 0 1 True {seams}", read[0]);
+        Vec2[] drawn = [.. read[1..].Select(Vertex)];
+        Vec2[] flat = [.. panel.Flat.Outline];
+        Assert.Equal(flat.Length, drawn.Length);
+        Vec2 shift = drawn[0] - flat[0];
+        for (int k = 0; k < flat.Length; k++)
+        {
+            Assert.InRange(drawn[k].ChordTo(flat[k] + shift), 0, 1e-3);
+        }
+
+        static Vec2 Vertex(string line)
+        {
+            string[] parts = line.Split(' ');
+            return new(
+                double.Parse(parts[0], System.Globalization.CultureInfo.InvariantCulture),
+                double.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture)
+            );
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Hulls))]
+    public void Seams_keep_their_length_within_the_strain_and_the_layer_height(string hull)
+    {
+        // A seam on a layer's own mid-surface, carried along the normal by the layer's offset h, is longer by the order of h times the curvature
+        // (radii here above 1.5 m, offsets under 20 mm); the flat adds the stated strain.
+        (_, PanelPlan panel, BottomPlan plan) = Develop(hull);
+        double most = Math.Abs(panel.Flat.Worst.Leading) + (20.0 / 1500);
+        foreach (PanelSeams layer in panel.Layers)
+        {
+            PlankLayerPlan planks = plan.PlankLayers.Single(l => l.Number == layer.Layer);
+            foreach (PanelSeam seam in layer.Seams)
+            {
+                Plank plank = planks.Starboard.Single(p => p.Id == seam.Forward);
+                double onHull = 0,
+                    flat = 0;
+                var laid = FlatLines.Along(panel.Flat.Map, seam.Line);
+                Assert.Equal(plank.AfterEdge.Seam.Length, laid.Length);
+                for (int k = 1; k < laid.Length; k++)
+                {
+                    onHull += plank.AfterEdge.Seam[k - 1].ChordTo(plank.AfterEdge.Seam[k]);
+                    flat += laid[k - 1].ChordTo(laid[k]);
+                }
+
+                Assert.InRange(flat / onHull, 1 - most, 1 + most);
+            }
+        }
+    }
+}
