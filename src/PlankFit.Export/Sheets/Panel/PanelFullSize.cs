@@ -10,7 +10,7 @@ public static class PanelFullSize
 {
     private const double MarginMm = 20;
     private const double ChordMm = 0.02;
-    private const double LetterMm = 12;
+    private const double LetterMm = 20;
 
     /// <summary>
     /// Outline on "cut"; base line, stations and an arrow forward on "marks"; the seams of each plank layer on a layer of their own, "seams-1" and on;
@@ -53,7 +53,7 @@ public static class PanelFullSize
 
         double middle = 0.5 * (flat.Patch.UFrom + flat.Patch.UTo);
         Vec2 centre = flat.Map.At(middle, flat.Patch.V(middle, 0.5)) + shift;
-        ForwardArrow.Draw(pad, centre + new Vec2(0, 2.5 * LetterMm), new(1, 0), 200);
+        ForwardArrow.Draw(pad, centre + new Vec2(0, 3.5 * LetterMm), new(1, 0), 200);
         string[] lines =
         [
             LetterWidths.Drawable(
