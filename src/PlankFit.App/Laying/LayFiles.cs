@@ -46,6 +46,7 @@ internal static class LayFiles
             }
         }
 
+        work.Add(PanelFiles.Of(plan));
         return work.ToImmutable();
     }
 

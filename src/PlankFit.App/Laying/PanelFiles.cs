@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Export.Files;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Skia;
+using PlankFit.Export.Svg;
+using PlankFit.Export.Tiling;
+using PlankFit.Geometry.Development;
+using PlankFit.Planking;
+
+namespace PlankFit.App;
+
+/// <summary>The whole bottom laid flat: sheets to a scale as PDF and SVG, full size as DXF and SVG, and as one long PDF page where that is short enough.</summary>
+internal static class PanelFiles
+{
+    private const string Name = "bottom-laid-flat";
+
+    public static FileWork Of(BottomPlan plan) =>
+        new("the bottom laid flat", output => Write(output, plan));
+
+    private static void Write(OutputFolder output, BottomPlan plan)
+    {
+        Job job = plan.Job;
+        PanelPlan panel = BottomPanel.Develop(plan, PanelOptions.Usual);
+        ImmutableArray<Drawing> pages = PanelSheets.Pages(job, panel);
+        output.Write(
+            Name + ".pdf",
+            s => PdfWriter.Write(s, pages, $"{job.Name}: the bottom laid flat")
+        );
+        for (int k = 0; k < pages.Length; k++)
+        {
+            Drawing page = pages[k];
+            output.Write(
+                $"{Name}-{(k + 1).ToString(CultureInfo.InvariantCulture)}.svg",
+                s => SvgWriter.Write(s, page)
+            );
+        }
+
+        Drawing full = PanelFullSize.Of(job, panel);
+        output.Write(Name + "-full-size.svg", s => SvgWriter.Write(s, full));
+        foreach (
+            (string folder, DxfVersion version) in new[]
+            {
+                ("r2000", DxfVersion.R2000),
+                ("r12", DxfVersion.R12),
+            }
+        )
+        {
+            output.Write(
+                $"dxf/{folder}/{Name}.dxf",
+                s => DxfWriter.Write(s, full, new(version, job.Output.DxfUnits))
+            );
+        }
+
+        Drawing roll = Tiler.LongPage(
+            full,
+            new(job.Output.Paper, Inches: !LengthUnits.IsMetric(job.Units))
+        );
+        if (Math.Max(roll.WidthMm, roll.HeightMm) <= PdfWriter.LongestMm)
+        {
+            output.Write(Name + "-full-size.pdf", s => PdfWriter.Write(s, [roll], roll.Title));
+        }
+    }
+}
