@@ -1,12 +1,17 @@
 using PlankFit.Export;
 using PlankFit.Export.Files;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Skia;
+using PlankFit.Export.Svg;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
 
-/// <summary>The files that `check` leaves: the lines and their curvature.</summary>
+/// <summary>The files that `check` leaves: the lines, the curvature of each, and the findings in words.</summary>
 internal static class CheckFiles
 {
+    private const double PictureDpi = 110;
+
     public static void Write(OutputFolder output, Job job, FairnessReport fairness)
     {
         string findings = FindingsText.Listing(fairness.Findings(job.Units));
@@ -14,5 +19,17 @@ internal static class CheckFiles
             "check.txt",
             s => s.Write(System.Text.Encoding.UTF8.GetBytes(findings + "\n"))
         );
+        Picture(output, "lines", LinesPlan.Of(job));
+        IReadOnlyList<Drawing> charts = CurvatureCharts.Of(job, fairness);
+        for (int i = 0; i < charts.Count; i++)
+        {
+            Picture(output, charts.Count == 1 ? "curvature" : $"curvature-{i + 1}", charts[i]);
+        }
+    }
+
+    private static void Picture(OutputFolder output, string name, Drawing drawing)
+    {
+        output.Write(name + ".svg", s => SvgWriter.Write(s, drawing));
+        output.Write(name + ".png", s => PngWriter.Write(s, drawing, PictureDpi));
     }
 }

@@ -6,6 +6,7 @@ using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Skia;
 using PlankFit.Export.Svg;
+using PlankFit.Export.Tiling;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -34,7 +35,7 @@ internal static class LayFiles
                         $"patterns/{of}.pdf",
                         plan,
                         $"full-size patterns, {of}",
-                        () => FullSizePattern.Of(plan, layer, side)
+                        () => Patterns(plan, layer, side)
                     )
                 );
                 work.Add(
@@ -48,6 +49,25 @@ internal static class LayFiles
 
         work.Add(PanelFiles.Of(plan));
         return work.ToImmutable();
+    }
+
+    private static IReadOnlyList<Drawing> Patterns(BottomPlan plan, PlankLayerPlan layer, Side side)
+    {
+        if (plan.Job.Output.Patterns == PatternPages.Long)
+        {
+            return FullSizePattern.Of(plan, layer, side);
+        }
+
+        var options = new TilingOptions(
+            plan.Job.Output.Paper,
+            Inches: !LengthUnits.IsMetric(plan.Job.Units)
+        );
+        return
+        [
+            .. layer
+                .On(side)
+                .SelectMany(p => Tiler.Pages(FullSizePattern.Bare(plan, layer, p), options)),
+        ];
     }
 
     public static string PlankDxfName(Plank plank, DxfVersion version) =>

@@ -3,6 +3,9 @@ namespace PlankFit.Planking;
 /// <summary>What the job asks of the files that come out: [output] in the job file.</summary>
 public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)
 {
+    /// <summary>Full-size patterns on one long page a plank, or cut up into pages of the paper.</summary>
+    public PatternPages Patterns { get; init; } = PatternPages.Long;
+
     /// <summary>DXF in millimetres, sheets on A4.</summary>
     public static readonly OutputSpec Default = new(DxfUnits.Millimetres, PaperSize.A4);
 }
@@ -18,4 +21,14 @@ public enum PaperSize
     A4,
     A3,
     Letter,
+}
+
+/// <summary>How full-size patterns come on paper.</summary>
+public enum PatternPages
+{
+    /// <summary>One long page a plank, for a roll.</summary>
+    Long,
+
+    /// <summary>Pages of the job's paper, to be joined at their registration marks.</summary>
+    Tiled,
 }

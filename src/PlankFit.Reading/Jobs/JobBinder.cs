@@ -123,8 +123,14 @@ public static class JobBinder
                 [("A4", PaperSize.A4), ("A3", PaperSize.A3), ("Letter", PaperSize.Letter)],
                 required: false
             ) ?? OutputSpec.Default.Paper;
+        PatternPages patterns =
+            output.Choice(
+                "patterns",
+                [("long", PatternPages.Long), ("tiled", PatternPages.Tiled)],
+                required: false
+            ) ?? OutputSpec.Default.Patterns;
         output.Close();
-        return new(units, paper);
+        return new(units, paper) { Patterns = patterns };
     }
 
     private static JobDraft Empty(string file) =>

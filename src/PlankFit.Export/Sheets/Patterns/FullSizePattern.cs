@@ -18,6 +18,22 @@ public static class FullSizePattern
     public static ImmutableArray<Drawing> Of(BottomPlan plan, PlankLayerPlan layer, Side side) =>
         [.. layer.On(side).Select(p => Page(plan, layer, p))];
 
+    /// <summary>One plank in true size with its name and marks alone, for cutting up into pages that bring their own check squares and notes.</summary>
+    public static Drawing Bare(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    {
+        Box box = Box.Around(plank.FlatCut);
+        var pad = new Pad();
+        var at = new Placing(1, 1, new Vec2(MarginMm - box.Left, MarginMm - box.Bottom));
+        double width = box.Width + (2 * MarginMm),
+            height = box.Height + (2 * MarginMm);
+        Shape(pad, plank, at, width, height);
+        return pad.Done(
+            $"{plan.Job.Name}, revision {plan.Job.Revision}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
+            width,
+            height
+        );
+    }
+
     /// <summary>One plank's page.</summary>
     public static Drawing Page(BottomPlan plan, PlankLayerPlan layer, Plank plank)
     {
@@ -34,18 +50,7 @@ public static class FullSizePattern
             1,
             new Vec2(left - box.Left, MarginMm + FootMm + CheckMm + 10 - box.Bottom)
         );
-        PlankShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
-        foreach (PlankMark mark in plank.Marks)
-        {
-            pad.Text(
-                at[mark.At] + (16 * mark.Inward),
-                mark.Label,
-                Letters.Heading,
-                Anchor.MiddleCentre
-            );
-        }
-
-        Name(pad, plank, at);
+        Shape(pad, plank, at, width, height);
         CheckSquares(pad, metric, left, MarginMm + FootMm);
         Words(
             pad,
@@ -62,6 +67,22 @@ public static class FullSizePattern
             Letters.Bench
         );
         return pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height);
+    }
+
+    private static void Shape(Pad pad, Plank plank, Placing at, double width, double height)
+    {
+        PlankShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
+        foreach (PlankMark mark in plank.Marks)
+        {
+            pad.Text(
+                at[mark.At] + (16 * mark.Inward),
+                mark.Label,
+                Letters.Heading,
+                Anchor.MiddleCentre
+            );
+        }
+
+        Name(pad, plank, at);
     }
 
     private static void Name(Pad pad, Plank plank, Placing at)
