@@ -25,8 +25,25 @@ internal static class LayFiles
         work.Add(File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan)))));
         work.Add(Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
         work.Add(Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
+        work.Add(
+            Pdf(
+                "check-before-sawing.pdf",
+                plan,
+                "check before sawing",
+                () => CheckBeforeSawing.Of(plan)
+            )
+        );
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
+            work.Add(
+                Picture($"drawings/plan-layer-{layer.Number}", () => BottomPlanView.Of(plan, layer))
+            );
+            work.Add(
+                Picture(
+                    $"drawings/shell-expansion-layer-{layer.Number}",
+                    () => ShellExpansion.Of(plan, layer)
+                )
+            );
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
                 string of = $"layer-{layer.Number}-{PlankWords.Of(side)}";

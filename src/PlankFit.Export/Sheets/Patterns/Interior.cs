@@ -5,38 +5,49 @@ namespace PlankFit.Export.Sheets;
 /// <summary>Where lettering has most room inside a shape.</summary>
 internal static class Interior
 {
-    private const int Across = 25;
+    private const int Across = 32;
+    private const int Up = 20;
 
     /// <summary>The point of a coarse grid that lies deepest inside the polygon, and how far it is from the nearest side, mm.</summary>
     public static Vec2 DeepestPoint(IReadOnlyList<Vec2> polygon, out double room)
     {
-        IReadOnlyList<Vec2> rough = Thinning.Closed(polygon, 0.5);
+        IReadOnlyList<Vec2> rough = Thinning.Closed(polygon, ThinMm(polygon));
         Box box = Box.Around(rough);
-        Vec2 best = box.Middle;
-        room = 0;
+        var inside = new List<(Vec2 At, double Depth)>();
         for (int i = 1; i < Across; i++)
         {
-            for (int j = 1; j < 8; j++)
+            for (int j = 1; j < Up; j++)
             {
                 var p = new Vec2(
                     box.Left + (box.Width * i / Across),
-                    box.Bottom + (box.Height * j / 8)
+                    box.Bottom + (box.Height * j / Up)
                 );
-                if (!Segments.Inside(rough, p))
+                if (Segments.Inside(rough, p))
                 {
-                    continue;
-                }
-
-                // Among equally deep places the one nearest the middle.
-                double depth = Depth(rough, p) - (1e-3 * p.ChordTo(box.Middle));
-                if (depth > room)
-                {
-                    (best, room) = (p, depth);
+                    inside.Add((p, Depth(rough, p)));
                 }
             }
         }
 
+        if (inside.Count == 0)
+        {
+            room = 0;
+            return box.Middle;
+        }
+
+        // Among places nearly as deep as the deepest, the one nearest the middle: numbers of like planks then stand in a row.
+        double deepest = inside.Max(p => p.Depth);
+        (Vec2 best, room) = inside
+            .Where(p => p.Depth >= 0.88 * deepest)
+            .MinBy(p => p.At.ChordTo(box.Middle));
         return best;
+    }
+
+    /// <summary>A thousandth of the shape's size: enough to letter it.</summary>
+    private static double ThinMm(IReadOnlyList<Vec2> polygon)
+    {
+        Box box = Box.Around(polygon);
+        return 1e-3 * Math.Max(box.Width, box.Height);
     }
 
     private static double Depth(IReadOnlyList<Vec2> polygon, Vec2 p)
