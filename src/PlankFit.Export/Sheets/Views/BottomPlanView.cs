@@ -55,21 +55,21 @@ public static class BottomPlanView
                 Pens.HullEdge,
                 Layers.Hull
             );
-            PlankNumbers.Draw(
-                pad,
-                [
-                    .. layer
-                        .On(side)
-                        .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.Outline.Select(Seen)))),
-                ],
-                edge.Middle
-            );
             double y = side == Side.Port ? edge.Top + 4 : edge.Bottom - 4 - Letters.Bench;
             string heads =
                 $"{PlankWords.Of(side)}: planks {layer.On(side)[0].Id} to {layer.On(side)[^1].Id}, heading {PlankWords.Of(layer.Planks.Heads)}; the master plank, number {layer.MasterNumber}, is grey";
             pad.Text(edge.Middle.X, y, heads, Letters.Bench, Anchor.BaselineCentre);
         }
 
+        // Both sides at once: a leader from one must not end in the other.
+        PlankNumbers.Draw(
+            pad,
+            [
+                .. layer
+                    .Starboard.Concat(layer.Port)
+                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.Outline.Select(Seen)))),
+            ]
+        );
         StationMarks.Draw(pad, plan, layer, at, p => Seen(p), inside);
     }
 }

@@ -8,17 +8,11 @@ internal static class PlankNumbers
 {
     private const double LeastMm = 1.8;
     private const double MostMm = 3.2;
-    private const double LeaderMm = 7;
+    private const double LeaderMm = 6;
+    private const double MasterGrey = 0.85;
 
-    /// <summary>Draws outlines already on the sheet and letters them.</summary>
-    /// <param name="away">The middle of the whole view: leaders lead away from it.</param>
-    /// <param name="mastersFill">The master plank is greyed, so that the eye finds where to start.</param>
-    public static void Draw(
-        Pad pad,
-        IReadOnlyList<(Plank Plank, IReadOnlyList<Vec2> Paper)> planks,
-        Vec2 away,
-        double? mastersFill = 0.85
-    )
+    /// <summary>Draws outlines already on the sheet and letters them; the master plank is greyed, so that the eye finds where to start.</summary>
+    public static void Draw(Pad pad, IReadOnlyList<(Plank Plank, IReadOnlyList<Vec2> Paper)> planks)
     {
         foreach ((Plank plank, IReadOnlyList<Vec2> paper) in planks)
         {
@@ -27,7 +21,7 @@ internal static class PlankNumbers
                 thin,
                 Pens.Seam,
                 Layers.Hull,
-                plank.Kind == PlankKind.Master ? mastersFill : null
+                plank.Kind == PlankKind.Master ? MasterGrey : null
             );
         }
 
@@ -49,13 +43,7 @@ internal static class PlankNumbers
                 continue;
             }
 
-            Lead(
-                pad,
-                number,
-                at,
-                (at - away).Norm > 1e-6 ? (at - away).Unit() : new Vec2(0, 1),
-                taken
-            );
+            Lead(pad, number, at, planks, taken);
         }
     }
 
@@ -63,32 +51,49 @@ internal static class PlankNumbers
     private static double Fitting(string number, double room)
     {
         double width = Letters.Width(number, 1, bold: true);
-        return 0.92 * room * 2 / Math.Sqrt(1 + (width * width));
+        return 0.78 * room * 2 / Math.Sqrt(1 + (width * width));
     }
 
-    private static void Lead(Pad pad, string number, Vec2 at, Vec2 direction, List<Box> taken)
+    /// <summary>On a leader, to the nearest place clear of all planks and of other leaders' numbers.</summary>
+    private static void Lead(
+        Pad pad,
+        string number,
+        Vec2 at,
+        IReadOnlyList<(Plank Plank, IReadOnlyList<Vec2> Paper)> planks,
+        List<Box> taken
+    )
     {
-        double width = Letters.Width(number, Letters.Bench),
-            reach = LeaderMm;
-        for (int i = 0; i < 12; i++, reach += 3)
+        double width = Letters.Width(number, Letters.Bench);
+        for (double reach = LeaderMm; reach < 60; reach += 2)
         {
-            Vec2 end = at + (reach * direction);
-            var box = new Box(
-                end.X - (width / 2) - 0.5,
-                end.Y - Letters.Bench,
-                end.X + (width / 2) + 0.5,
-                end.Y + Letters.Bench
-            );
-            if (taken.Any(box.Overlaps))
+            for (int k = 0; k < 16; k++)
             {
-                continue;
-            }
+                double angle = k * Math.PI / 8;
+                var direction = new Vec2(Math.Cos(angle), Math.Sin(angle));
+                Vec2 end = at + (reach * direction);
+                var box = new Box(
+                    end.X - (width / 2) - 1,
+                    end.Y - Letters.Bench,
+                    end.X + (width / 2) + 1,
+                    end.Y + Letters.Bench
+                );
+                if (taken.Any(box.Overlaps) || planks.Any(p => Touches(p.Paper, box)))
+                {
+                    continue;
+                }
 
-            taken.Add(box);
-            pad.Line(at, end - (2.2 * direction), Pens.Measure);
-            pad.Dot(at, 0.4);
-            pad.Text(end, number, Letters.Bench, Anchor.MiddleCentre);
-            return;
+                taken.Add(box);
+                pad.Line(at, end - (2.2 * direction), Pens.Measure);
+                pad.Dot(at, 0.4);
+                pad.Text(end, number, Letters.Bench, Anchor.MiddleCentre);
+                return;
+            }
         }
     }
+
+    private static bool Touches(IReadOnlyList<Vec2> polygon, Box box) =>
+        polygon.Any(box.Holds)
+        || Segments.Inside(polygon, box.Middle)
+        || Segments.Inside(polygon, new(box.Left, box.Bottom))
+        || Segments.Inside(polygon, new(box.Right, box.Top));
 }

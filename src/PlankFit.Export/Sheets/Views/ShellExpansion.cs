@@ -89,8 +89,7 @@ public static class ShellExpansion
         pad.Line(at[new(whole.Left, 0)], at[new(whole.Right, 0)], Pens.HullEdge, Layers.Hull);
         PlankNumbers.Draw(
             pad,
-            [.. expanded.Select(e => (e.Plank, (IReadOnlyList<Vec2>)at.Of(e.Points)))],
-            at[whole.Middle]
+            [.. expanded.Select(e => (e.Plank, (IReadOnlyList<Vec2>)at.Of(e.Points)))]
         );
         Edge(pad, plan, layer, at, u => 0);
         Edge(pad, plan, layer, at, plan.Hull.Surface.ChineV);

@@ -40,8 +40,7 @@ internal static class SideView
                         .. layer
                             .On(side)
                             .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.Outline.Select(Seen)))),
-                    ],
-                    at[hull.Middle]
+                    ]
                 );
                 Box shown = Box.Around(layer.Outline.Select(p => at[Seen(p)]));
                 pad.Text(
