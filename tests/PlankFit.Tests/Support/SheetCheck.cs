@@ -7,8 +7,8 @@ namespace PlankFit.Tests.Support;
 /// <summary>What makes a sheet hard to read: letterings that overlap, that are too small, or that leave the frame; and lines through letterings.</summary>
 internal static class SheetCheck
 {
-    /// <summary>Letterings may come this near before they count as overlapping, mm: backends round to a hundredth.</summary>
-    private const double TouchMm = 0.05;
+    /// <summary>Letterings nearer than this read as one: a third of the smallest letter, mm.</summary>
+    private const double ApartMm = 0.6;
 
     /// <summary>How far g, j, p, q, y and the comma hang below the baseline, in heights of capitals (measured on Inter: 0.28).</summary>
     private const double Hang = 0.28;
@@ -54,7 +54,7 @@ internal static class SheetCheck
 
             for (int j = 0; j < i; j++)
             {
-                if (Overlap(corners[i], corners[j]))
+                if (Overlap(corners[i], corners[j], ApartMm))
                 {
                     yield return $"{sheet.Title}: \"{texts[i].Text}\" at {At(texts[i])} lies on \"{texts[j].Text}\" at {At(texts[j])}";
                 }
@@ -91,7 +91,7 @@ internal static class SheetCheck
                 {
                     Vec2 a = line.Points[i],
                         b = line.Points[(i + 1) % line.Points.Length];
-                    if (line.Pen.WidthMm > 0 && Overlap(box, [a, b]))
+                    if (line.Pen.WidthMm > 0 && Overlap(box, [a, b], 0))
                     {
                         yield return $"{sheet.Title}: a line on layer {line.Layer} runs through \"{text.Text}\" at {At(text)}";
                     }
@@ -118,10 +118,13 @@ internal static class SheetCheck
             );
     }
 
-    /// <summary>Whether two convex shapes overlap: no side of either separates them (separating axes). A shape of two points is a line.</summary>
-    private static bool Overlap(Vec2[] a, Vec2[] b) => !Parted(a, b) && !Parted(b, a);
+    /// <summary>
+    /// Whether two convex shapes come nearer than so much: no side of either separates them by it (separating axes). A shape of two points is a line.
+    /// </summary>
+    private static bool Overlap(Vec2[] a, Vec2[] b, double apartMm) =>
+        !Parted(a, b, apartMm) && !Parted(b, a, apartMm);
 
-    private static bool Parted(Vec2[] a, Vec2[] b)
+    private static bool Parted(Vec2[] a, Vec2[] b, double apartMm)
     {
         for (int i = 0; i < a.Length; i++)
         {
@@ -136,7 +139,7 @@ internal static class SheetCheck
                 aHigh = a.Max(p => p.Dot(across)),
                 bLow = b.Min(p => p.Dot(across)),
                 bHigh = b.Max(p => p.Dot(across));
-            if (aHigh <= bLow + TouchMm || bHigh <= aLow + TouchMm)
+            if (aHigh + apartMm <= bLow + 1e-9 || bHigh + apartMm <= aLow + 1e-9)
             {
                 return true;
             }

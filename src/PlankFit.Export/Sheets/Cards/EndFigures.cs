@@ -6,6 +6,7 @@ namespace PlankFit.Export.Sheets;
 internal static class EndFigures
 {
     private const double SketchMm = 14;
+    private const double BevelSketchMm = 7.6;
 
     /// <returns>The foot of the column.</returns>
     public static double Draw(
@@ -67,10 +68,21 @@ internal static class EndFigures
 
         double bevelTop = y;
         int comma = bevel.IndexOf(',', StringComparison.Ordinal);
-        y =
-            comma < 0
-                ? pad.Paragraph(x, y, width - SketchMm, bevel, Letters.Bench, true)
-                : Pair(pad, x, y, width - SketchMm, bevel[..comma], bevel[(comma + 2)..]);
+        y = pad.Paragraph(
+            x,
+            y,
+            width - SketchMm,
+            comma < 0 ? bevel : bevel[..comma],
+            Letters.Bench,
+            true
+        );
+        if (comma >= 0)
+        {
+            // Below the sketch the words have the whole column.
+            y = Math.Min(y + 0.5, bevelTop - BevelSketchMm);
+            y = pad.Paragraph(x, y, width, bevel[(comma + 2)..], Letters.Small);
+        }
+
         EndSketches.Bevel(pad, new(sketchEnd, bevelTop - 4.2), end, reading.FacesOutboard);
         return Math.Min(y, bevelTop - 8);
     }

@@ -10,7 +10,6 @@ internal static class PlankCard
     private const double HeaderMm = 8.5;
     private const double StripMm = 38.5;
     private const double ArrowMm = 20;
-    private const double DetailMm = 58;
 
     public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, LengthUnit unit)
     {
@@ -119,7 +118,7 @@ internal static class PlankCard
                     room.Left + half,
                     room.Right - half
                 ),
-                y = upper ? edge.Flat.Max(p => at[p].Y) + 4.9 : edge.Flat.Min(p => at[p].Y) - 4.9;
+                y = upper ? edge.Flat.Max(p => at[p].Y) + 5.2 : edge.Flat.Min(p => at[p].Y) - 5.2;
             pad.Text(new(x, y), text, Letters.Small, Anchor.MiddleCentre);
         }
     }
@@ -127,35 +126,26 @@ internal static class PlankCard
     private static void Foot(Pad pad, Box foot, Plank plank, PlankLayerPlan layer, LengthUnit unit)
     {
         double thickness = layer.Spec.ThicknessMm;
+        // Where a plank has more than two ends their figures need the room more than the pictures.
+        (double detail, double column) = plank.Ends.Length switch
+        {
+            <= 2 => (58.0, 52.0),
+            3 => (46.0, 46.0),
+            _ => (42.0, 39.0),
+        };
         EndDetail.Draw(
             pad,
             foot with
             {
-                Right = foot.Left + DetailMm,
+                Right = foot.Left + detail,
             },
             plank,
             false,
             thickness,
             unit
         );
-        EndDetail.Draw(
-            pad,
-            foot with
-            {
-                Left = foot.Right - DetailMm,
-            },
-            plank,
-            true,
-            thickness,
-            unit
-        );
-        double column = plank.Ends.Length switch
-            {
-                <= 2 => 52,
-                3 => 38,
-                _ => 31,
-            },
-            x = foot.Left + DetailMm + 3;
+        EndDetail.Draw(pad, foot with { Left = foot.Right - detail }, plank, true, thickness, unit);
+        double x = foot.Left + detail + 3;
         foreach (PlankEnd end in plank.Ends)
         {
             EndFigures.Draw(
@@ -173,17 +163,7 @@ internal static class PlankCard
             x += column;
         }
 
-        Notes(
-            pad,
-            foot with
-            {
-                Left = x,
-                Right = foot.Right - DetailMm - 3,
-            },
-            plank,
-            thickness,
-            unit
-        );
+        Notes(pad, foot with { Left = x, Right = foot.Right - detail - 3 }, plank, thickness, unit);
     }
 
     private static void Notes(Pad pad, Box on, Plank plank, double thickness, LengthUnit unit)

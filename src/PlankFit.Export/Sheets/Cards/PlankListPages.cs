@@ -9,6 +9,7 @@ public static class PlankListPages
 {
     private const int PerPage = 6;
     private const double HeadMm = 7;
+    private const int EndsColumn = 3;
 
     // Plank, picture, sizes, ends, notes.
     private static readonly double[] Columns = [0.08, 0.215, 0.13, 0.395, 0.18];
@@ -28,9 +29,7 @@ public static class PlankListPages
                     Cautions.Saw
                 );
                 pages.AddRange(
-                    layer
-                        .On(side)
-                        .Chunk(PerPage)
+                    Paged(plan, layer, side)
                         .Select(rows => new SheetPage(
                             SheetFormat.Bench(plan.Job),
                             block,
@@ -43,10 +42,45 @@ public static class PlankListPages
         return SheetPage.Numbered(plan.Job, pages);
     }
 
+    /// <summary>As many planks to a page as have room; one with many ends takes more of it.</summary>
+    private static IEnumerable<List<(Plank Plank, double HeightMm)>> Paged(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side
+    )
+    {
+        Box body = Frame.Inside(SheetFormat.Bench(plan.Job));
+        body = body with { Top = body.Top - HeadMm };
+        double usual = body.Height / PerPage,
+            left = body.Height;
+        List<(Plank, double)> page = [];
+        foreach (Plank plank in layer.On(side))
+        {
+            double needed = ListedEnds.HeightMm(
+                plank,
+                Column(body, EndsColumn).Width,
+                layer.Spec.ThicknessMm,
+                plan.Job.Units
+            );
+            double height = Math.Max(usual, needed);
+            if (height > left + 1e-9 && page.Count > 0)
+            {
+                yield return page;
+                page = [];
+                left = body.Height;
+            }
+
+            page.Add((plank, height));
+            left -= height;
+        }
+
+        yield return page;
+    }
+
     private static void Table(
         Pad pad,
         Box inside,
-        Plank[] rows,
+        List<(Plank Plank, double HeightMm)> rows,
         PlankLayerPlan layer,
         LengthUnit unit
     )
@@ -76,12 +110,13 @@ public static class PlankListPages
             }
         }
 
-        Box body = inside with { Top = head.Bottom };
-        for (int i = 0; i < rows.Length; i++)
+        double top = head.Bottom;
+        for (int i = 0; i < rows.Count; i++)
         {
-            Box row = body.Row(i, PerPage);
+            Box row = inside with { Top = top, Bottom = top - rows[i].HeightMm };
             pad.Line(row.Left, row.Top, row.Right, row.Top, i == 0 ? Pens.Frame : Pens.Rule);
-            Row(pad, row, rows[i], layer, unit);
+            Row(pad, row, rows[i].Plank, layer, unit);
+            top = row.Bottom;
         }
     }
 
@@ -98,7 +133,7 @@ public static class PlankListPages
         pad.Paragraph(name.Left, row.Top - 9, name.Width, PlankWords.Of(plank.Kind), Letters.Small);
         Picture(pad, Column(row, 1), plank);
         Sizes(pad, Column(row, 2), plank, unit);
-        Ends(pad, Column(row, 3), plank, layer.Spec.ThicknessMm, unit);
+        ListedEnds.Draw(pad, Column(row, EndsColumn), plank, layer.Spec.ThicknessMm, unit);
         Box notes = Column(row, 4);
         double y = row.Top - 1.6;
         foreach (string note in PlankNotes.Short(plank, layer.Spec.ThicknessMm, unit))
@@ -147,32 +182,6 @@ public static class PlankListPages
             pad.Text(cell.Left, y - Letters.Bench, name, Letters.Small);
             pad.Text(cell.Left + 7.5, y - Letters.Bench, figure, Letters.Bench, bold: true);
             y -= Letters.Bench * 1.6;
-        }
-    }
-
-    private static void Ends(Pad pad, Box cell, Plank plank, double thicknessMm, LengthUnit unit)
-    {
-        const double SketchMm = 15;
-        double y = cell.Top - 1.6,
-            height = (cell.Height - 1) / Math.Max(2, plank.Ends.Length);
-        foreach (PlankEnd end in plank.Ends)
-        {
-            EndReading reading = EndReading.Of(plank, end, thicknessMm);
-            pad.Paragraph(
-                cell.Left,
-                y,
-                cell.Width - (2 * SketchMm),
-                EndFigures.Line(plank, end, thicknessMm, unit),
-                Letters.Small
-            );
-            double x = cell.Right - (1.5 * SketchMm) + (reading.FacesOutboard ? 4 : -4);
-            EndSketches.Lean(pad, new(x, y - 4), end, reading.FacesOutboard);
-            if (Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees)
-            {
-                EndSketches.Bevel(pad, new(x + SketchMm, y - 4.2), end, reading.FacesOutboard);
-            }
-
-            y -= height;
         }
     }
 }

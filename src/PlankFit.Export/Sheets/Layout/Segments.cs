@@ -120,4 +120,14 @@ internal static class Segments
 
         return null;
     }
+
+    /// <summary>The upright box around a lettering, what hangs below the baseline included.</summary>
+    public static Box Around(Lettering text)
+    {
+        Vec2 along = text.Along(),
+            foot = text.LeftEnd() - (0.3 * text.HeightMm * along.Left()),
+            width = text.WidthMm() * along,
+            height = 1.3 * text.HeightMm * along.Left();
+        return Box.Around([foot, foot + width, foot + width + height, foot + height]);
+    }
 }

@@ -88,7 +88,7 @@ internal static class Frame
                     Letters.Heading,
                     bold: true
                 );
-                pad.Text(cell.Left, foot(5.2), "revision of inputs", Letters.Small);
+                pad.Text(cell.Left, foot(5.8), "revision of inputs", Letters.Small);
                 pad.Text(cell.Left, foot(1.8), job.Revision, Letters.Bench, bold: true);
                 break;
             case 1:

@@ -90,17 +90,7 @@ public static class FullSizePattern
         Vec2 middle = Interior.DeepestPoint(plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 2.5, 12);
         pad.Text(at[middle], plank.Id, height, Anchor.MiddleCentre, bold: true);
-        Vec2 forward = ForwardArrow.OnFlat(plank);
-        if (room > 25)
-        {
-            ForwardArrow.Draw(pad, at[middle] - new Vec2(70, 0), forward, Math.Min(50, room));
-            pad.Text(
-                at[middle] - new Vec2(70, -Math.Min(30, room / 2) - 6),
-                "forward",
-                Letters.Heading,
-                Anchor.MiddleCentre
-            );
-        }
+        PatternArrow.Draw(pad, plank, at, middle, Letters.Width(plank.Id, height, true));
     }
 
     private static void CheckSquares(Pad pad, bool metric, double left, double bottom)

@@ -4,28 +4,39 @@ using PlankFit.Planking;
 namespace PlankFit.Export.Sheets;
 
 /// <summary>The planks of a view with their numbers: inside each where it has room, on a leader where it has not.</summary>
-internal static class PlankNumbers
+/// <param name="LeastMm">Height of capitals below which a number goes on a leader.</param>
+/// <param name="MostMm">The greatest height of a number.</param>
+internal sealed record PlankNumbers(double LeastMm, double MostMm)
 {
-    private const double LeastMm = 1.8;
-    private const double MostMm = 3.2;
     private const double LeaderMm = 6;
+    private const double FarthestMm = 60;
     private const double MasterGrey = 0.85;
 
+    /// <summary>For a view that is looked at on paper.</summary>
+    public static readonly PlankNumbers Usual = new(Letters.Small, 3.2);
+
+    /// <summary>For a view that hangs in the shop.</summary>
+    public static readonly PlankNumbers Large = new(Letters.Bench, 4.5);
+
     /// <summary>Draws outlines already on the sheet and letters them; the master plank is greyed, so that the eye finds where to start.</summary>
-    public static void Draw(Pad pad, IReadOnlyList<(Plank Plank, IReadOnlyList<Vec2> Paper)> planks)
+    /// <param name="clear">Where no leader may go.</param>
+    public void Draw(
+        Pad pad,
+        IReadOnlyList<(Plank Plank, IReadOnlyList<Vec2> Paper)> planks,
+        Box clear = default
+    )
     {
         foreach ((Plank plank, IReadOnlyList<Vec2> paper) in planks)
         {
-            IReadOnlyList<Vec2> thin = Thinning.Closed(paper, 0.02);
             pad.Closed(
-                thin,
+                Thinning.Closed(paper, 0.02),
                 Pens.Seam,
                 Layers.Hull,
                 plank.Kind == PlankKind.Master ? MasterGrey : null
             );
         }
 
-        var taken = new List<Box>();
+        List<(string Number, Vec2 At)> small = [];
         foreach ((Plank plank, IReadOnlyList<Vec2> paper) in planks)
         {
             string number = NumberText.Trimmed(plank.Number, 0);
@@ -33,17 +44,18 @@ internal static class PlankNumbers
             double height = Math.Min(MostMm, Fitting(number, room));
             if (height >= LeastMm)
             {
-                pad.Text(
-                    at,
-                    number,
-                    height,
-                    Anchor.MiddleCentre,
-                    bold: plank.Kind == PlankKind.Master
-                );
-                continue;
+                bool master = plank.Kind == PlankKind.Master;
+                pad.Text(at, number, height, Anchor.MiddleCentre, bold: master);
             }
+            else
+            {
+                small.Add((number, at));
+            }
+        }
 
-            Lead(pad, number, at, planks, taken);
+        foreach ((string number, Vec2 at) in small)
+        {
+            Lead(pad, number, at, [.. planks.Select(p => p.Paper)], clear);
         }
     }
 
@@ -54,46 +66,62 @@ internal static class PlankNumbers
         return 0.78 * room * 2 / Math.Sqrt(1 + (width * width));
     }
 
-    /// <summary>On a leader, to the nearest place clear of all planks and of other leaders' numbers.</summary>
+    /// <summary>On a leader, to the nearest place clear of all planks and of what is lettered already.</summary>
     private static void Lead(
         Pad pad,
         string number,
         Vec2 at,
-        IReadOnlyList<(Plank Plank, IReadOnlyList<Vec2> Paper)> planks,
-        List<Box> taken
+        IReadOnlyList<IReadOnlyList<Vec2>> planks,
+        Box clear
     )
     {
-        double width = Letters.Width(number, Letters.Bench);
-        for (double reach = LeaderMm; reach < 60; reach += 2)
+        double half = (Letters.Width(number, Letters.Bench) / 2) + 1;
+        for (double reach = LeaderMm; reach < FarthestMm; reach += 2)
         {
             for (int k = 0; k < 16; k++)
             {
-                double angle = k * Math.PI / 8;
-                var direction = new Vec2(Math.Cos(angle), Math.Sin(angle));
-                Vec2 end = at + (reach * direction);
+                (double sin, double cos) = Math.SinCos(k * Math.PI / 8);
+                Vec2 end = at + (reach * new Vec2(cos, sin));
                 var box = new Box(
-                    end.X - (width / 2) - 1,
+                    end.X - half,
                     end.Y - Letters.Bench,
-                    end.X + (width / 2) + 1,
+                    end.X + half,
                     end.Y + Letters.Bench
                 );
-                if (taken.Any(box.Overlaps) || planks.Any(p => Touches(p.Paper, box)))
+                Vec2 stop = Segments.Clip(at, end, box) is { } inside ? inside.From : end;
+                if (
+                    box.Overlaps(clear)
+                    || planks.Any(p => Touches(p, box))
+                    || pad.Letterings.Any(l => Segments.Around(l).Overlaps(box))
+                    || pad.Letterings.Any(l =>
+                        Segments.Clip(at, stop, Segments.Around(l)) is not null
+                    )
+                )
                 {
                     continue;
                 }
 
-                taken.Add(box);
-                pad.Line(at, end - (2.2 * direction), Pens.Measure);
+                pad.Line(at, stop, Pens.Measure);
                 pad.Dot(at, 0.4);
                 pad.Text(end, number, Letters.Bench, Anchor.MiddleCentre);
                 return;
             }
         }
+
+        // No clear place within reach: small in its plank, rather than nowhere.
+        pad.Text(at, number, Letters.Small, Anchor.MiddleCentre);
     }
 
-    private static bool Touches(IReadOnlyList<Vec2> polygon, Box box) =>
-        polygon.Any(box.Holds)
-        || Segments.Inside(polygon, box.Middle)
-        || Segments.Inside(polygon, new(box.Left, box.Bottom))
-        || Segments.Inside(polygon, new(box.Right, box.Top));
+    private static bool Touches(IReadOnlyList<Vec2> polygon, Box box)
+    {
+        for (int i = 0; i < polygon.Count; i++)
+        {
+            if (Segments.Clip(polygon[i], polygon[(i + 1) % polygon.Count], box) is not null)
+            {
+                return true;
+            }
+        }
+
+        return Segments.Inside(polygon, box.Middle);
+    }
 }

@@ -6,20 +6,29 @@ namespace PlankFit.Export.Sheets;
 /// <summary>
 /// One side of a layer as it stands upside down in the shop, seen by one who stands outboard facing it: keel on top, chine below. With the hull upside down,
 /// forward lies to the left of one who faces the starboard side, and to the right of one who faces the port side (right = look × up, up being the hull's down).
-/// Drawn square to the bottom's mean slope, so that planks are hardly foreshortened.
+/// Drawn square to the bottom's mean slope, so that planks are hardly foreshortened, and cut into strips where that makes it larger.
 /// </summary>
 internal static class SideView
 {
+    private const double HeadMm = 15;
+    private const int MostStrips = 3;
+
     public static SheetPage Page(BottomPlan plan, PlankLayerPlan layer, Side side)
     {
         SheetFormat format = SheetFormat.Wall(plan.Job);
-        Box inside = Frame.Inside(format).Within(16);
+        Box inside = Frame.Inside(format).Within(8);
         int turn = side == Side.Starboard ? 1 : -1;
         Vec3 slope = MeanSlope(layer);
-        Vec2 Seen(Vec3 p) => new(turn * p.X, -(slope.Y * Math.Abs(p.Y) + (slope.Z * p.Z)));
-        Box hull = Box.Around(layer.Outline.Select(Seen));
-        Ratio ratio = Ratio.Fitting(hull, inside.Width, inside.Height - 24, plan.Job.Units);
-        Placing at = Placing.Centred(hull, inside, ratio.Factor, ratio.Factor);
+        Vec2 Seen(Vec3 p) => new(turn * p.X, -((slope.Y * Math.Abs(p.Y)) + (slope.Z * p.Z)));
+        List<(Plank Plank, Vec2[] Outline)> planks =
+        [
+            .. layer.On(side).Select(p => (p, p.Outline.Select(Seen).ToArray())),
+        ];
+        Box room = inside with { Top = inside.Top - HeadMm };
+        (SideStrip[] strips, Ratio ratio) = Enumerable
+            .Range(1, MostStrips)
+            .Select(n => SideStrip.Fitting(planks, n, room, plan.Job.Units))
+            .MinBy(s => s.Ratio.Of);
         var forward = new Vec2(-turn, 0);
         var block = new TitleBlock(
             "The side as it stands upside down",
@@ -33,65 +42,37 @@ internal static class SideView
             block,
             (pad, _) =>
             {
-                pad.Closed(layer.Outline.Select(p => at[Seen(p)]), Pens.HullEdge, Layers.Hull);
-                PlankNumbers.Draw(
-                    pad,
-                    [
-                        .. layer
-                            .On(side)
-                            .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.Outline.Select(Seen)))),
-                    ]
-                );
-                Box shown = Box.Around(layer.Outline.Select(p => at[Seen(p)]));
-                pad.Text(
-                    inside.Left,
-                    inside.Top - Letters.Name,
-                    $"{PlankWords.Of(side).ToUpperInvariant()}, {SheetWords.Of(layer)}: planks {layer.On(side)[0].Id} to {layer.On(side)[^1].Id}",
-                    Letters.Name,
-                    bold: true
-                );
-                pad.Text(
-                    inside.Left,
-                    inside.Top - Letters.Name - 6,
-                    $"You face the {PlankWords.Of(side)} side; the hull is upside down; forward is to your {(turn > 0 ? "left" : "right")}. The master plank, number {layer.MasterNumber}, is grey.",
-                    Letters.Bench
-                );
-                ForwardArrow.Draw(pad, new Vec2(inside.Middle.X, shown.Bottom - 12), forward, 24);
-                pad.Text(
-                    inside.Middle.X,
-                    shown.Bottom - 21,
-                    "forward",
-                    Letters.Heading,
-                    Anchor.BaselineCentre
-                );
-                Stations(pad, plan, layer, p => at[Seen(p)], shown);
+                Heading(pad, inside, layer, side);
+                Vec2[] outline = [.. layer.Outline.Select(Seen)];
+                (string, Vec2)[] stations =
+                [
+                    .. LayerEdges.Of(plan, layer).Stations.Select(s => (s.Name, Seen(s.Keel))),
+                ];
+                for (int i = 0; i < strips.Length; i++)
+                {
+                    strips[i]
+                        .Draw(pad, room.Row(i, strips.Length), ratio, outline, stations, forward);
+                }
             }
         );
     }
 
-    private static void Stations(
-        Pad pad,
-        BottomPlan plan,
-        PlankLayerPlan layer,
-        Func<Vec3, Vec2> seen,
-        Box shown
-    )
+    private static void Heading(Pad pad, Box inside, PlankLayerPlan layer, Side side)
     {
-        double last = double.NegativeInfinity;
-        foreach (
-            (StationOnHull station, Vec2 keel) in plan
-                .Hull.Stations.Select(s => (s, seen(layer.Surface.At(s.U, 0).P)))
-                .OrderBy(s => s.Item2.X)
-        )
-        {
-            double y = shown.Top + 3;
-            pad.Line(keel.X, y, keel.X, y + 3, Pens.Measure);
-            if (keel.X - last > Letters.Width(station.Name, Letters.Bench) + 2)
-            {
-                pad.Text(keel.X, y + 4, station.Name, Letters.Bench, Anchor.BaselineCentre);
-                last = keel.X;
-            }
-        }
+        pad.Text(
+            inside.Left,
+            inside.Top - Letters.Name,
+            $"{PlankWords.Of(side).ToUpperInvariant()}, {SheetWords.Of(layer)}: planks {layer.On(side)[0].Id} to {layer.On(side)[^1].Id}",
+            Letters.Name,
+            bold: true
+        );
+        pad.Text(
+            inside.Left,
+            inside.Top - Letters.Name - 6,
+            $"You stand outboard and face the {PlankWords.Of(side)} side; the hull is upside down, keel on top; forward is to your {(side == Side.Starboard ? "left" : "right")}. "
+                + $"The master plank, number {layer.MasterNumber}, is grey. Tape this to the hull.",
+            Letters.Bench
+        );
     }
 
     /// <summary>Unit direction from keel to chine, athwartships, the mean over the layer's outline.</summary>

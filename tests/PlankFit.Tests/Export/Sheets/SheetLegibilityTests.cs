@@ -34,9 +34,7 @@ public sealed class SheetLegibilityTests
     public void Plan_views_are_legible(string name)
     {
         BottomPlan plan = Plan(name);
-        None(
-            plan.PlankLayers.SelectMany(l => SheetCheck.Faults(BottomPlanView.Of(plan, l)))
-        );
+        None(plan.PlankLayers.SelectMany(l => SheetCheck.Faults(BottomPlanView.Of(plan, l))));
     }
 
     [Theory]
@@ -44,9 +42,7 @@ public sealed class SheetLegibilityTests
     public void Shell_expansions_are_legible(string name)
     {
         BottomPlan plan = Plan(name);
-        None(
-            plan.PlankLayers.SelectMany(l => SheetCheck.Faults(ShellExpansion.Of(plan, l)))
-        );
+        None(plan.PlankLayers.SelectMany(l => SheetCheck.Faults(ShellExpansion.Of(plan, l))));
     }
 
     [Theory]

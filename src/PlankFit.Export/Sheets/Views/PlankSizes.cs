@@ -1,0 +1,65 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>Each plank's length to saw and greatest width in columns, to know planks by when they lie in a heap; the two sides are alike.</summary>
+internal sealed class PlankSizes
+{
+    private const double GapMm = 7;
+
+    private readonly (string Number, string Size)[] rows;
+    private readonly string title;
+    private readonly double letters;
+    private readonly double numbers;
+    private readonly double widthMm;
+    private readonly int across;
+    private readonly int down;
+
+    private PlankSizes(PlankLayerPlan layer, LengthUnit unit, double widthMm, double letters)
+    {
+        rows =
+        [
+            .. layer.Starboard.Select(p =>
+                (
+                    NumberText.Trimmed(p.Number, 0),
+                    LengthText.PaperNumber(p.CutLengthMm, unit, RoundTo.Up)
+                        + " × "
+                        + LengthText.PaperNumber(p.WidestMm, unit, RoundTo.Up)
+                )
+            ),
+        ];
+        title =
+            $"To know the planks by: length to saw × greatest width, {SheetWords.Unit(unit)}, starboard and port alike";
+        this.letters = letters;
+        this.widthMm = widthMm;
+        numbers = rows.Max(r => Letters.Width(r.Number, letters, true)) + 2;
+        double sizes = rows.Max(r => Letters.Width(r.Size, letters));
+        across = Math.Clamp((int)(widthMm / (numbers + sizes + GapMm)), 1, rows.Length);
+        down = (rows.Length + across - 1) / across;
+    }
+
+    public double HeightMm => Letters.Heading + 3 + (down * letters * Letters.Leading);
+
+    /// <summary>In the largest lettering that fits the height, or null where none does.</summary>
+    public static PlankSizes? Fitting(
+        PlankLayerPlan layer,
+        LengthUnit unit,
+        double widthMm,
+        double heightMm
+    ) =>
+        new[] { Letters.Heading, 3, Letters.Bench }
+            .Select(h => new PlankSizes(layer, unit, widthMm, h))
+            .FirstOrDefault(t => t.HeightMm <= heightMm);
+
+    public void Draw(Pad pad, double left, double top)
+    {
+        pad.Text(left, top - Letters.Bench, title, Letters.Bench, bold: true);
+        for (int i = 0; i < rows.Length; i++)
+        {
+            double x = left + (i / down * widthMm / across),
+                y = top - Letters.Heading - 3 - letters - (i % down * letters * Letters.Leading);
+            pad.Text(x + numbers - 2, y, rows[i].Number, letters, Anchor.BaselineRight, true);
+            pad.Text(x + numbers, y, rows[i].Size, letters);
+        }
+    }
+}
