@@ -3,173 +3,104 @@ using PlankFit.Geometry;
 namespace PlankFit.Planking;
 
 /// <summary>
-/// The shape to saw: the edges carried straight on past the net ends until they meet the cut of each end. An end left long is cut parallel to the net end's
-/// chord; an end that is fit is cut on the outermost of its lines on the two faces, or parallel to its chord where there is an allowance.
+/// The shape to saw: the board between the plank's two edges, carried straight on past its net ends, cut off at each end. An end left long is cut parallel to the
+/// net end's chord; an end that is fit is cut on the outermost of its lines on the two faces, or parallel to its chord where there is an allowance.
 /// </summary>
 internal static class CutOutline
 {
-    /// <summary>Sharp tips are cut blunt beyond so many overhangs.</summary>
-    private const double BluntBeyond = 4;
-
-    /// <param name="lines">Edges and ends in the order of the outline; an end with its rule and allowance, an edge without.</param>
+    /// <param name="ahead">The forward edge laid flat, inboard to outboard; null where the stock's own edge serves. <paramref name="behind"/> likewise.</param>
+    /// <param name="halfWidthMm">Half the stock's width: nothing is sawn from beyond its edges.</param>
+    /// <param name="low">Least and greatest n of the net shape, mm.</param>
     public static List<Vec2> Build(
-        IReadOnlyList<(Vec2[] Line, EndPiece? End, double AllowanceMm)> lines
+        Vec2[]? ahead,
+        Vec2[]? behind,
+        IEnumerable<(EndPiece End, double AllowanceMm)> ends,
+        double halfWidthMm,
+        double low,
+        double high
     )
     {
-        Vec2[][] cut =
-        [
-            .. lines.Select(l => l.End is null ? l.Line : CutLine(l.End, l.AllowanceMm)),
-        ];
-        var points = new List<Vec2>();
-        int n = cut.Length;
-        var joints = new Joint[n];
-        for (int i = 0; i < n; i++)
+        (EndPiece End, double AllowanceMm)[] all = [.. ends];
+        double reach =
+            (6 * halfWidthMm)
+            + (4 * all.Select(e => e.End.Rule.ByMm + e.AllowanceMm).DefaultIfEmpty(0).Max());
+        double from = all.SelectMany(e => e.End.Net).Min(p => p.X) - reach,
+            to = all.SelectMany(e => e.End.Net).Max(p => p.X) + reach;
+        double bottom = Math.Min(-halfWidthMm, low),
+            top = Math.Max(halfWidthMm, high);
+        List<Vec2> shape = Board(
+            ahead ?? [new(from, bottom), new(to, bottom)],
+            behind ?? [new(from, top), new(to, top)],
+            reach
+        );
+        foreach ((EndPiece end, double allowance) in all)
         {
-            int j = (i + 1) % n;
-            double reach = Math.Max(Reach(lines[i]), Reach(lines[j]));
-            joints[i] = Join(
-                cut[i],
-                lines[i].End is not null,
-                cut[j],
-                lines[j].End is not null,
-                reach
-            );
+            shape = LineClip.Cut(shape, CutLine(end, allowance), end.Outward);
         }
 
-        for (int i = 0; i < n; i++)
+        shape = LineClip.Cut(shape, [new(from, bottom), new(to, bottom)], new(0, -1));
+        return Clean(LineClip.Cut(shape, [new(from, top), new(to, top)], new(0, 1)));
+    }
+
+    /// <summary>Both edges carried on; where they would meet, they end in that point.</summary>
+    private static List<Vec2> Board(Vec2[] ahead, Vec2[] behind, double reach)
+    {
+        (Vec2 a0, Vec2 b0) = Beyond(ahead[0], ahead[1], behind[0], behind[1], reach);
+        (Vec2 a1, Vec2 b1) = Beyond(ahead[^1], ahead[^2], behind[^1], behind[^2], reach);
+        return [a0, .. ahead, a1, b1, .. behind.Reverse(), b0];
+    }
+
+    private static (Vec2 Ahead, Vec2 Behind) Beyond(
+        Vec2 a,
+        Vec2 aFrom,
+        Vec2 b,
+        Vec2 bFrom,
+        double reach
+    )
+    {
+        Vec2 p = (a - aFrom).Unit(),
+            q = (b - bFrom).Unit();
+        double det = p.Cross(q);
+        if (Math.Abs(det) > 1e-9)
         {
-            Joint before = joints[(i + n - 1) % n],
-                after = joints[i];
-            points.AddRange(before.Points);
-            for (int k = before.NextFrom; k <= after.UpTo; k++)
+            double along = (b - a).Cross(q) / det,
+                alongB = (b - a).Cross(p) / det;
+            if (along > 0 && alongB > 0 && Math.Min(along, alongB) < reach)
             {
-                points.Add(cut[i][k]);
+                Vec2 tip = a + (along * p);
+                return (tip, tip);
             }
         }
 
-        return Clean(points);
+        return (a + (reach * p), b + (reach * q));
     }
 
-    private static double Reach((Vec2[] Line, EndPiece? End, double AllowanceMm) line) =>
-        line.End is null ? 0 : (BluntBeyond * (line.End.Rule.ByMm + line.AllowanceMm)) + 30;
-
-    private static Vec2[] CutLine(EndPiece end, double allowanceMm)
+    private static IReadOnlyList<Vec2> CutLine(EndPiece end, double allowanceMm)
     {
         Vec2 a = end.Net[0],
             b = end.Net[^1],
             outward = end.Outward;
         double Out(Vec2 p) => outward.Dot(p - a);
         double net = end.Net.Max(Out),
-            outer = end.Outer.Max(Out),
-            inner = end.Inner.Max(Out);
-        double offset =
-            end.Rule.Cut == EndCut.LeftLong ? net + end.Rule.ByMm
-            : allowanceMm > 0 ? Math.Max(net, Math.Max(outer, inner)) + allowanceMm
-            : 0;
-        if (offset > 0)
+            faces = Math.Max(end.Outer.Max(Out), end.Inner.Max(Out));
+        double? offset =
+            end.Rule.Cut == EndCut.LeftLong ? Math.Max(net + end.Rule.ByMm, faces)
+            : allowanceMm > 0 ? Math.Max(net, faces) + allowanceMm
+            : null;
+        if (offset is { } o)
         {
-            offset = Math.Max(offset, Math.Max(outer, inner));
-            return [a + (offset * outward), b + (offset * outward)];
+            return [a + (o * outward), b + (o * outward)];
         }
 
-        double Mean(Vec2[] line) => line.Average(Out);
-        double[] means = [Mean(end.Net), Mean(end.Outer), Mean(end.Inner)];
-        return means[1] >= means[0] && means[1] >= means[2] ? end.Outer
-            : means[2] >= means[0] ? end.Inner
-            : end.Net;
-    }
+        IReadOnlyList<Vec2>[] lines = [end.Net, end.Outer, end.Inner];
+        IReadOnlyList<Vec2> outermost = lines.MaxBy(l => l.Average(Out))!;
 
-    /// <summary>Where one line gives way to the next: extra points, the last point kept of this line and the first kept of the next.</summary>
-    private readonly record struct Joint(Vec2[] Points, int UpTo, int NextFrom);
-
-    private static Joint Join(Vec2[] x, bool xIsEnd, Vec2[] y, bool yIsEnd, double reachMm)
-    {
-        const double far = 1e5;
-        Vec2 xOn = x[^1] + (far * (x[^1] - x[^2]).Unit()),
-            yBack = y[0] + (far * (y[0] - y[1]).Unit());
-        int xFirst = xIsEnd ? 0 : x.Length - 2,
-            yLast = yIsEnd ? y.Length - 2 : 0;
-        double least = double.PositiveInfinity;
-        Joint? best = null;
-        for (int i = xFirst; i <= x.Length - 2; i++)
-        {
-            Vec2 xTo = i == x.Length - 2 ? xOn : x[i + 1];
-            for (int j = 0; j <= yLast; j++)
-            {
-                Vec2 yFrom = j == 0 ? yBack : y[j];
-                if (Meet(x[i], xTo, yFrom, y[j + 1]) is not { } p)
-                {
-                    continue;
-                }
-
-                double away = p.ChordTo(x[^1]) + p.ChordTo(y[0]);
-                if (away < least)
-                {
-                    least = away;
-                    bool beyondX = i == x.Length - 2 && (p - x[^1]).Dot(x[^1] - x[^2]) >= 0;
-                    bool beyondY = j == 0 && (p - y[0]).Dot(y[1] - y[0]) <= 0;
-                    best = new([p], beyondX ? x.Length - 1 : i, beyondY ? 0 : j + 1);
-                }
-            }
-        }
-
-        if (
-            best is { } joint
-            && (joint.Points[0].ChordTo(x[^1]) <= Math.Max(reachMm, 1) || joint.UpTo < x.Length - 1)
-        )
-        {
-            return joint;
-        }
-
-        // A tip too sharp to be carried to its point: blunt.
-        return new(
-            [x[^1] + (reachMm * (x[^1] - x[^2]).Unit()), y[0] + (reachMm * (y[0] - y[1]).Unit())],
-            x.Length - 1,
-            0
-        );
-    }
-
-    private static Vec2? Meet(Vec2 a, Vec2 b, Vec2 c, Vec2 d)
-    {
-        Vec2 r = b - a,
-            q = d - c;
-        double det = r.Cross(q);
-        if (Math.Abs(det) <= 1e-12 * r.Norm * q.Norm)
-        {
-            return null;
-        }
-
-        double t = (c - a).Cross(q) / det,
-            v = (c - a).Cross(r) / det;
-        const double hair = 1e-9;
-        return t >= -hair && t <= 1 + hair && v >= -hair && v <= 1 + hair ? a + (t * r) : null;
-    }
-
-    /// <summary>Keeps what lies between two straight edges of stock, n from low to high.</summary>
-    public static List<Vec2> WithinStock(List<Vec2> outline, double low, double high) =>
-        Clean(Half(Half(outline, high, 1), -low, -1));
-
-    private static List<Vec2> Half(List<Vec2> outline, double limit, int sign)
-    {
-        var kept = new List<Vec2>(outline.Count + 4);
-        for (int i = 0; i < outline.Count; i++)
-        {
-            Vec2 a = outline[i],
-                b = outline[(i + 1) % outline.Count];
-            double da = limit - (sign * a.Y),
-                db = limit - (sign * b.Y);
-            if (da >= 0)
-            {
-                kept.Add(a);
-            }
-
-            if ((da > 0 && db < 0) || (da < 0 && db > 0))
-            {
-                kept.Add(a + (da / (da - db) * (b - a)));
-            }
-        }
-
-        return kept;
+        // Where the faces change places along the cut, no one line is outermost: a straight cut beyond all of them.
+        return
+            lines.All(l => l.Max(Out) <= outermost.Max(Out) + 1e-9)
+            && lines.All(l => l.Min(Out) <= outermost.Min(Out) + 1e-9)
+            ? outermost
+            : [a + (Math.Max(net, faces) * outward), b + (Math.Max(net, faces) * outward)];
     }
 
     private static List<Vec2> Clean(List<Vec2> points)

@@ -88,10 +88,14 @@ internal sealed class PlankBuilder(
         CheckReach(id, own, net, map, outer, inner);
         var shape = new PlankShape(ahead, behind, outer, inner);
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
-        List<Vec2> cut = CutOutline.Build(shape.Lines(allowances));
-        double low = Math.Min(-spec.WidthMm / 2, shape.Net.Min(p => p.Y)),
-            high = Math.Max(spec.WidthMm / 2, shape.Net.Max(p => p.Y));
-        cut = CutOutline.WithinStock(cut, low, high);
+        List<Vec2> cut = CutOutline.Build(
+            ahead?.Flat,
+            behind?.Flat,
+            shape.Ends.Select(e => (e, allowances.GetValueOrDefault(e))),
+            spec.WidthMm / 2,
+            shape.Net.Min(p => p.Y),
+            shape.Net.Max(p => p.Y)
+        );
         (double widest, double narrowest, Func<double, double> width) = Widths(
             shape,
             ahead,

@@ -52,27 +52,6 @@ internal sealed class PlankShape
     public ImmutableArray<Vec2> Net { get; }
     public ImmutableArray<Vec3> Space { get; }
 
-    /// <summary>Edges and ends in the order of the outline, for the shape to saw.</summary>
-    public List<(Vec2[] Line, EndPiece? End, double AllowanceMm)> Lines(
-        Dictionary<EndPiece, double> allowances
-    )
-    {
-        var lines = new List<(Vec2[], EndPiece?, double)>();
-        if (ahead is not null)
-        {
-            lines.Add((ahead.Flat, null, 0));
-        }
-
-        lines.AddRange(Outer.Select(e => (e.Net, (EndPiece?)e, allowances.GetValueOrDefault(e))));
-        if (behind is not null)
-        {
-            lines.Add(([.. behind.Flat.Reverse()], null, 0));
-        }
-
-        lines.AddRange(Inner.Select(e => (e.Net, (EndPiece?)e, allowances.GetValueOrDefault(e))));
-        return lines;
-    }
-
     /// <summary>The forward corner piece has no forward edge: its outline starts at the corner with the least n in its inboard half.</summary>
     private static int FirstOfCorner(List<Vec2> net, List<EndPiece> outer)
     {

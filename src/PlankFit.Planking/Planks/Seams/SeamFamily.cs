@@ -55,10 +55,14 @@ internal static class SeamFamily
         {
             Seam one = forward ?? after!;
             double half = (forward is null ? -0.5 : 0.5) * spec.WidthMm;
+            Neighbour n = Neighbours.Fit(one.Line, one.In.S, one.Out.S, _ => half);
+
+            // Nowhere further than half the stock: the seam is then the stock's own edge.
+            double most = Neighbours.Greatest(one.Line, n, one.In.S, one.Out.S);
             return Neighbours.Trace(
                 region,
                 one.Line,
-                Neighbours.Fit(one.Line, one.In.S, one.Out.S, _ => half),
+                Math.Abs(half) / most * n,
                 one.MiddleS,
                 tracing
             );

@@ -1,0 +1,332 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Geometries;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using GeometryFactory = NetTopologySuite.Geometries.GeometryFactory;
+
+namespace PlankFit.Tests.Planking;
+
+/// <summary>
+/// What must hold for every plan of every bottom, whatever its hull: the planks cover their layer once, neighbours agree, flat shapes are true to the surface,
+/// what is sawn holds both faces. Each law comes back as words where it is broken.
+/// </summary>
+internal static class BottomLaws
+{
+    private static readonly GeometryFactory Polygons = new();
+
+    public static List<string> Broken(BottomPlan plan)
+    {
+        var broken = new List<string>();
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            Areas(layer, broken);
+            Seams(layer, broken);
+            Edges(layer, broken);
+            Port(layer, broken);
+            foreach (Plank plank in layer.Starboard)
+            {
+                Shape(layer, plank, broken);
+                Corners(plank, broken);
+                OnTheSurface(plan, layer, plank, broken);
+            }
+
+            foreach (Plank plank in layer.Port)
+            {
+                Shape(layer, plank, broken);
+            }
+        }
+
+        return broken;
+    }
+
+    /// <summary>Areas of planks sum to the layer's within 1e-5 and the stated strain.</summary>
+    private static void Areas(PlankLayerPlan layer, List<string> broken)
+    {
+        double sum = layer.Starboard.Sum(p => p.AreaMm2),
+            strain = layer.Starboard.Sum(p => p.AreaMm2 * p.Bend.EdgeStrainPercent / 100);
+        if (!(Math.Abs(sum - layer.AreaMm2) <= (1e-5 * layer.AreaMm2) + strain))
+        {
+            broken.Add(
+                $"layer {layer.Number}: planks sum to {sum} mm², the layer has {layer.AreaMm2}"
+            );
+        }
+    }
+
+    private static void Seams(PlankLayerPlan layer, List<string> broken)
+    {
+        for (int i = 0; i + 1 < layer.Starboard.Length; i++)
+        {
+            Plank a = layer.Starboard[i],
+                b = layer.Starboard[i + 1];
+            if (
+                a.Number != i + 1
+                || !a.AfterEdge.Exists
+                || !b.ForwardEdge.Exists
+                || !a.AfterEdge.Seam.SequenceEqual(b.ForwardEdge.Seam)
+            )
+            {
+                broken.Add($"{a.Id} and {b.Id} do not share one seam");
+                continue;
+            }
+
+            double la = Length(a.AfterEdge.Flat),
+                lb = Length(b.ForwardEdge.Flat);
+            if (!(Math.Abs(la - lb) <= 0.05 + a.StrainMm + b.StrainMm))
+            {
+                broken.Add($"{a.Id} and {b.Id}: shared seam {la} and {lb} mm long in the flat");
+            }
+
+            double meanA = a.Outline.Average(p => p.X),
+                meanB = b.Outline.Average(p => p.X);
+            bool whole =
+                a.Ends.Concat(b.Ends).All(e => e.At is HullEdge.Keel or HullEdge.Chine)
+                && a.Ends.Length == 2
+                && b.Ends.Length == 2;
+            if (whole && !(meanA < meanB))
+            {
+                broken.Add($"{a.Id} does not lie forward of {b.Id}");
+            }
+
+            Ticks(a, b, broken);
+        }
+    }
+
+    /// <summary>Ticks of both neighbours stand at one distance along the shared seam.</summary>
+    private static void Ticks(Plank a, Plank b, List<string> broken)
+    {
+        string seam = a.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        bool OfSeam(PlankMark m) =>
+            m.Kind == "witness"
+            && m.Label.TrimEnd("abcdefghijklmnopqrstuvwxyz".ToCharArray()) == seam;
+        PlankMark[] ma = [.. a.Marks.Where(OfSeam)],
+            mb = [.. b.Marks.Where(OfSeam)];
+        if (!ma.Select(m => m.Label).SequenceEqual(mb.Select(m => m.Label)))
+        {
+            broken.Add($"{a.Id} and {b.Id} have different ticks on their seam");
+            return;
+        }
+
+        for (int i = 0; i < ma.Length; i++)
+        {
+            double fromA = ma[i].At.ChordTo(a.AfterEdge.Flat[0]),
+                fromB = mb[i].At.ChordTo(b.ForwardEdge.Flat[0]);
+            if (!(Math.Abs(fromA - fromB) <= 0.05 + a.StrainMm + b.StrainMm))
+            {
+                broken.Add(
+                    $"tick {ma[i].Label} stands {fromA} along {a.Id} and {fromB} along {b.Id}"
+                );
+            }
+        }
+    }
+
+    /// <summary>The ends of all planks tile the edges of the region: no stretch of boundary twice or not at all.</summary>
+    private static void Edges(PlankLayerPlan layer, List<string> broken)
+    {
+        double ends = layer.Starboard.SelectMany(p => p.Ends).Sum(e => Length(e.Outline)),
+            around = Length(layer.Outline) + layer.Outline[^1].ChordTo(layer.Outline[0]);
+        if (!(Math.Abs(ends - around) <= 2e-4 * around))
+        {
+            broken.Add(
+                $"layer {layer.Number}: ends of planks are {ends} mm long, the boundary {around}"
+            );
+        }
+    }
+
+    private static void Port(PlankLayerPlan layer, List<string> broken)
+    {
+        for (int i = 0; i < layer.Starboard.Length; i++)
+        {
+            Plank s = layer.Starboard[i],
+                p = layer.Port[i];
+            var mirrored = s.Outline.Select(v => v.MirroredInY()).ToHashSet();
+            bool same =
+                p.Id == "P" + s.Id[1..]
+                && p.Outline.Length == s.Outline.Length
+                && p.Outline.All(mirrored.Contains)
+                && p.FlatNet.ToHashSet().SetEquals(s.FlatNet.Select(v => new Vec2(v.X, -v.Y)))
+                && p.FlatCut.Reverse().SequenceEqual(s.FlatCut.Select(v => new Vec2(v.X, -v.Y)))
+                && p.Ends.Zip(s.Ends)
+                    .All(e =>
+                        e.First.CutDegrees == 180 - e.Second.CutDegrees
+                        && e.First.BevelDegrees == e.Second.BevelDegrees
+                    );
+            if (!same)
+            {
+                broken.Add($"{p.Id} is not the mirror image of {s.Id}");
+            }
+        }
+    }
+
+    private static void Shape(PlankLayerPlan layer, Plank plank, List<string> broken)
+    {
+        Polygon net = Ring(plank.FlatNet),
+            cut = Ring(plank.FlatCut);
+        if (!net.IsValid || !cut.IsValid || Area(plank.FlatNet) <= 0 || Area(plank.FlatCut) <= 0)
+        {
+            broken.Add($"{plank.Id}: a flat outline crosses itself or runs clockwise");
+            return;
+        }
+
+        if (plank.Outline.Length != plank.FlatNet.Length)
+        {
+            broken.Add($"{plank.Id}: outline and flat outline have different vertices");
+        }
+
+        NetTopologySuite.Geometries.Geometry room = cut.Buffer(1e-3);
+        foreach (
+            ImmutableArray<Vec2> line in plank
+                .Ends.SelectMany(e => new[] { e.OuterLine, e.InnerLine })
+                .Append(plank.FlatNet)
+        )
+        {
+            // A tip of one face may reach past the stock's own edge: there is no wood to saw it from, and the plan says so.
+            Vec2[] outside =
+            [
+                .. line.Where(p =>
+                    Math.Abs(p.Y) < layer.Planks.WidthMm / 2
+                    && !room.Contains(Polygons.CreatePoint(new Coordinate(p.X, p.Y)))
+                ),
+            ];
+            if (outside.Length > 0)
+            {
+                broken.Add($"{plank.Id}: the shape to saw does not hold {outside[0]}");
+                break;
+            }
+        }
+
+        double low = plank.FlatCut.Min(p => p.Y),
+            high = plank.FlatCut.Max(p => p.Y);
+        if (
+            high - low > layer.Planks.WidthMm + 0.02
+            || plank.WidestMm > layer.Planks.WidthMm + 0.002
+        )
+        {
+            broken.Add(
+                $"{plank.Id}: {plank.WidestMm} mm wide, {high - low} to saw, of stock {layer.Planks.WidthMm}"
+            );
+        }
+
+        foreach (PlankEnd end in plank.Ends)
+        {
+            if (!(end.CutDegrees > 0 && end.CutDegrees < 180))
+            {
+                broken.Add(
+                    $"{plank.Id}: its cut at the {end.At} stands at {end.CutDegrees} degrees"
+                );
+            }
+
+            Overhang(layer, plank, end, broken);
+        }
+    }
+
+    /// <summary>An end left long reaches past its net line by what was asked, but for where the stock's own edge cuts it off.</summary>
+    private static void Overhang(
+        PlankLayerPlan layer,
+        Plank plank,
+        PlankEnd end,
+        List<string> broken
+    )
+    {
+        if (end.Cut != EndCut.LeftLong || end.NetLine[0].ChordTo(end.NetLine[^1]) < 1)
+        {
+            return;
+        }
+
+        Vec2 across = (end.NetLine[^1] - end.NetLine[0]).Unit().Left();
+        Vec2 middle = 0.5 * (end.NetLine[0] + end.NetLine[^1]),
+            centre = Centre(plank.FlatNet);
+        Vec2 outward = across.Dot(middle - centre) > 0 ? across : -1 * across;
+        double reached = plank.FlatCut.Max(q => outward.Dot(q - middle));
+        bool stockEdge =
+            Math.Abs((middle + (end.OverhangMm!.Value * outward)).Y)
+            > (layer.Planks.WidthMm / 2) - 0.01;
+        if (!stockEdge && !(reached >= end.OverhangMm.Value - 1e-6))
+        {
+            broken.Add(
+                $"{plank.Id}: left long by {reached} mm at the {end.At}, {end.OverhangMm} were asked for"
+            );
+        }
+    }
+
+    /// <summary>Flat corners have the angles that they have on the surface, within 0.05°; chords stand for tangents on both.</summary>
+    private static void Corners(Plank plank, List<string> broken)
+    {
+        int n = plank.FlatNet.Length;
+        for (int i = 0; i < n; i++)
+        {
+            Vec2 a = plank.FlatNet[(i + n - 1) % n] - plank.FlatNet[i],
+                b = plank.FlatNet[(i + 1) % n] - plank.FlatNet[i];
+            Vec3 c = plank.Outline[(i + n - 1) % n] - plank.Outline[i],
+                d = plank.Outline[(i + 1) % n] - plank.Outline[i];
+            double flat = Math.Atan2(Math.Abs(a.Cross(b)), a.Dot(b)),
+                space = Math.Atan2(c.Cross(d).Norm, c.Dot(d));
+            if (
+                flat < 175 * Math.PI / 180
+                && Math.Min(a.Norm, b.Norm) > 0.5
+                && Math.Abs(flat - space) > 0.05 * Math.PI / 180
+            )
+            {
+                broken.Add(
+                    $"{plank.Id}: corner {i} is {flat * 180 / Math.PI:0.000}° in the flat and {space * 180 / Math.PI:0.000}° on the hull"
+                );
+            }
+        }
+    }
+
+    /// <summary>Outline points lie on the layer's mid-thickness surface within 0.02 mm, and so do the middles of their chords within 0.002 mm.</summary>
+    private static void OnTheSurface(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Plank plank,
+        List<string> broken
+    )
+    {
+        StationOnHull near = plan.Hull.Stations.MinBy(s =>
+            Math.Abs(s.PositionMm - plank.Outline[0].X)
+        )!;
+        var uv = new Uv(
+            near.U,
+            plan.Hull.Surface.ChineV(Math.Max(near.U, plan.Hull.Surface.UFrom + 60)) / 2
+        );
+        int step = Math.Max(1, plank.Outline.Length / 24);
+        for (int i = 0; i < plank.Outline.Length; i += step)
+        {
+            Vec3 p = plank.Outline[i],
+                middle = 0.5 * (p + plank.Outline[(i + 1) % plank.Outline.Length]);
+            if (
+                !ClosestPoint.TryFind(layer.Surface, p, uv, 1e-7, out ClosestPoint.Result foot)
+                || Math.Abs(foot.HeightMm) > 0.02
+            )
+            {
+                broken.Add($"{plank.Id}: point {i} is {foot.HeightMm} mm off the layer's surface");
+                return;
+            }
+
+            uv = foot.Uv;
+            if (
+                !ClosestPoint.TryFind(layer.Surface, middle, uv, 1e-7, out foot)
+                || Math.Abs(foot.HeightMm) > 0.002
+            )
+            {
+                broken.Add(
+                    $"{plank.Id}: the chord after point {i} leaves the surface by {foot.HeightMm} mm"
+                );
+            }
+        }
+    }
+
+    private static Polygon Ring(ImmutableArray<Vec2> points) =>
+        Polygons.CreatePolygon([.. points.Append(points[0]).Select(p => new Coordinate(p.X, p.Y))]);
+
+    private static double Area(ImmutableArray<Vec2> p) =>
+        Enumerable.Range(0, p.Length).Sum(i => p[i].Cross(p[(i + 1) % p.Length])) / 2;
+
+    private static Vec2 Centre(ImmutableArray<Vec2> p) =>
+        (1.0 / p.Length) * p.Aggregate(new Vec2(0, 0), (a, b) => a + b);
+
+    private static double Length(ImmutableArray<Vec2> p) =>
+        Enumerable.Range(0, p.Length - 1).Sum(i => p[i].ChordTo(p[i + 1]));
+
+    private static double Length(ImmutableArray<Vec3> p) =>
+        Enumerable.Range(0, p.Length - 1).Sum(i => p[i].ChordTo(p[i + 1]));
+}
