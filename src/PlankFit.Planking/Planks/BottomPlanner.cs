@@ -30,7 +30,8 @@ public static class BottomPlanner
         {
             return new(null, [fault.Finding]);
         }
-        catch (GeodesicException e)
+        catch (Exception e)
+            when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)
         {
             return new(
                 null,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.ExceptionServices;
 using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
@@ -49,9 +50,12 @@ internal static class LayerPlanner
             Parallel.For(0, row.Planks, options, i => built[i] = builder.Build(row, i));
         }
         catch (AggregateException e)
-            when (e.InnerExceptions.OfType<JobFaultException>().FirstOrDefault() is { } fault)
         {
-            throw fault;
+            // The planks are worked out side by side; the first one's reason is the one to tell.
+            ExceptionDispatchInfo.Throw(
+                e.InnerExceptions.OfType<JobFaultException>().FirstOrDefault()
+                    ?? e.InnerExceptions[0]
+            );
         }
 
         ImmutableArray<Plank> starboard = SeamGaps.Judge(built, spec.GapMm);

@@ -213,8 +213,8 @@ internal sealed class PlankBuilder(
             return (most, 0, _ => most);
         }
 
-        CubicSpline a = AcrossAlong(ahead),
-            b = AcrossAlong(behind);
+        CubicSpline a = AcrossOf(ahead),
+            b = AcrossOf(behind);
         double Width(double s) =>
             Math.Abs(b.At(Math.Clamp(s, b.From, b.To)) - a.At(Math.Clamp(s, a.From, a.To)));
 
@@ -233,7 +233,7 @@ internal sealed class PlankBuilder(
     }
 
     /// <summary>Distance from the plank's own line along an edge, as a function of s.</summary>
-    private static CubicSpline AcrossAlong(PlankSide side)
+    private static CubicSpline AcrossOf(PlankSide side)
     {
         const int n = 16;
         double[] s = new double[n + 1],
@@ -244,7 +244,7 @@ internal sealed class PlankBuilder(
             (s[i], t[i]) = (f.S, f.T);
         }
 
-        return CubicSpline.Through(s, t);
+        return AcrossAlong.Through(s, t);
     }
 
     private PlankKind Kind(SeamRow row, int index) =>

@@ -83,7 +83,12 @@ internal static class CornerShift
         {
             return SeamFamily.Lay(region, spec, shiftMm, tracing);
         }
-        catch (JobFaultException)
+        catch (Exception e)
+            when (e
+                    is JobFaultException
+                        or GeodesicException
+                        or MathNet.Numerics.NonConvergenceException
+            )
         {
             return null;
         }

@@ -93,12 +93,12 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
             }
 
             (from, to) = Span(seam, next, out double widest);
-            if (pass > 0 && widest <= spec.WidthMm && widest > spec.WidthMm - 0.01)
+            if (pass > 0 && widest <= spec.WidthMm + 1e-5 && widest > spec.WidthMm - 0.01)
             {
                 break;
             }
 
-            target *= (spec.WidthMm - 1e-3) / widest;
+            target *= (spec.WidthMm - 2e-5) / widest;
         }
 
         return next;
@@ -136,7 +136,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
 
         double from = Math.Max(seam.Line.From, Math.Min(seam.In.S - PastEndsMm, s[0]));
         double to = Math.Min(seam.Line.To, Math.Max(seam.Out.S + PastEndsMm, s[^1]));
-        var across = CubicSpline.Through(s, t);
+        CubicSpline across = AcrossAlong.Through(s, t);
         widest = 0;
         for (int i = 0; i <= 24; i++)
         {

@@ -125,7 +125,7 @@ internal static class SeamFamily
             to = Math.Min(master.Line.To, master.Out.S + spec.WidthMm);
         Neighbour n = Neighbours.Fit(master.Line, from, to, _ => 1);
         double half =
-            side * ((spec.WidthMm / 2) - 5e-4) / Neighbours.Greatest(master.Line, n, from, to);
+            side * ((spec.WidthMm / 2) - 1e-5) / Neighbours.Greatest(master.Line, n, from, to);
         Seam? seam = Crossings.Find(
             region,
             Neighbours.Trace(region, master.Line, half * n, master.MiddleS, tracing)

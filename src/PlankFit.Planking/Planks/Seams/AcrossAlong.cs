@@ -1,0 +1,23 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Distance across as a function of distance along a line.</summary>
+internal static class AcrossAlong
+{
+    /// <exception cref="GeodesicException">Where the curve turns back on the line: the surface folds there.</exception>
+    public static CubicSpline Through(double[] s, double[] t)
+    {
+        for (int i = 1; i < s.Length; i++)
+        {
+            if (!(s[i] > s[i - 1]))
+            {
+                throw new GeodesicException(
+                    $"two neighbouring seams do not run alike near s = {s[i]:0} mm: the surface folds or bends too sharply there"
+                );
+            }
+        }
+
+        return CubicSpline.Through(s, t);
+    }
+}

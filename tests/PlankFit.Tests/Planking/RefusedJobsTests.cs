@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using CsCheck;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using PlankFit.Tests.Geometry;
+
+namespace PlankFit.Tests.Planking;
+
+/// <summary>Jobs that cannot be planked say why, where, and what to do; nothing that a job holds is an exception.</summary>
+public sealed class RefusedJobsTests
+{
+    [Fact]
+    public void AnAngleThatNeverReachesTheChine() =>
+        Refused(With(l => l with { AngleDegrees = 5 }), "layer inner", "give a larger `angle`");
+
+    [Fact]
+    public void StockWiderThanTheBottom() =>
+        Refused(With(l => l with { WidthMm = 1500 }), "layer inner", "wider than the bottom");
+
+    [Fact]
+    public void AMasterOffTheBottom() =>
+        Refused(With(l => l with { MasterMm = 12000 }), "layer inner", "is off the bottom");
+
+    [Fact]
+    public void ALayerTooThickForItsCurvature()
+    {
+        // A section with a camber of 20 mm radius between keel and chine, and a layer of 30 mm laid inside it.
+        double[] x = [0, 500, 1000, 1500, 2000];
+        OffsetLine Line(string name, double y, double z) =>
+            new(name, [], [.. x.Select(_ => (double?)z)], [.. x.Select(_ => (double?)y)]);
+        var job = new Job(
+            "tight",
+            "000000",
+            LengthUnit.Millimetre,
+            new(
+                [.. x.Select((a, i) => new Station($"{i}", a))],
+                [Line("keel", 0, 0), Line("b", 28, 6), Line("chine", 40, 30)]
+            ),
+            new("keel", "chine", ["b"], OffsetsAreTo.Outside, KeelSide.Plumb),
+            [new PlankLayerSpec("thick", 60, 20, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null)],
+            EndRules.Default,
+            BendLimits.Default
+        );
+        Refused(job, "layer thick", "too thick for its curvature");
+    }
+
+    [Fact]
+    public void NoLayerOfPlanks() =>
+        Refused(
+            LoftTests.Demo("tender") with
+            {
+                Layers = [new ClothLayerSpec("cloth", 1)],
+            },
+            "job",
+            "no layer of planks"
+        );
+
+    /// <summary>Silly jobs by chance: a plan or findings, never an exception, never long.</summary>
+    [Fact]
+    public void NoJobThrows()
+    {
+        Job demo = LoftTests.Demo("tender");
+        Gen.Select(
+                Gen.Double[-50, 400],
+                Gen.Double[-20, 3000],
+                Gen.Double[-10, 200],
+                Gen.Double[-3000, 9000],
+                Gen.Double[0, 60],
+                Gen.Double[-400, 400],
+                Gen.Int[0, 9]
+            )
+            .Sample(
+                (thickness, width, angle, master, drift, bump, station) =>
+                {
+                    PlankLayerSpec layer = new(
+                        "odd",
+                        Math.Abs(thickness) + 0.1,
+                        Math.Abs(width) + 20,
+                        Heads.Aft,
+                        Math.Clamp(angle, 0.5, 179.5),
+                        master,
+                        Hold.Width,
+                        drift,
+                        0.5,
+                        null
+                    );
+                    OffsetLine chine = demo.Offsets.Find("chine")!;
+                    OffsetLine bumped = chine with
+                    {
+                        HalfBreadthsMm = chine.HalfBreadthsMm.SetItem(
+                            station,
+                            Math.Abs(chine.HalfBreadthsMm[station]!.Value + bump)
+                        ),
+                    };
+                    Job job = demo with
+                    {
+                        Layers = [layer],
+                        Offsets = new(
+                            demo.Offsets.Stations,
+                            [demo.Offsets.Find("keel edge")!, bumped]
+                        ),
+                    };
+                    PlanResult result = BottomPlanner.Plan(job);
+                    return result.Plan is not null
+                        || result.Findings.Any(f =>
+                            f.Severity == Severity.Error && f.Message.Length > 20
+                        );
+                },
+                iter: 400
+            );
+    }
+
+    [Fact]
+    public void AStopIsHeeded()
+    {
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            BottomPlanner.Plan(LoftTests.Demo("tender"), null, stop.Token)
+        );
+    }
+
+    private static Job With(Func<PlankLayerSpec, PlankLayerSpec> change)
+    {
+        Job job = LoftTests.Demo("survey-launch");
+        return job with
+        {
+            Layers = [.. job.Layers.Select(l => l is PlankLayerSpec p ? change(p) : l)],
+        };
+    }
+
+    private static void Refused(Job job, string where, string says)
+    {
+        PlanResult result = BottomPlanner.Plan(job);
+        Assert.Null(result.Plan);
+        Finding fault = Assert.Single(result.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(where, fault.Where);
+        Assert.Contains(says, fault.Message, StringComparison.Ordinal);
+    }
+}
