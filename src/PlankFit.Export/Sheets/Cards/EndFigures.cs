@@ -5,7 +5,7 @@ namespace PlankFit.Export.Sheets;
 /// <summary>An end as the saw wants it, in a column: figures large, their meaning under them, the sketches beside.</summary>
 internal static class EndFigures
 {
-    private const double SketchMm = 14;
+    private const double SketchMm = 16;
     private const double BevelSketchMm = 7.6;
 
     /// <returns>The foot of the column.</returns>
@@ -78,13 +78,32 @@ internal static class EndFigures
         );
         if (comma >= 0)
         {
-            // Below the sketch the words have the whole column.
-            y = Math.Min(y + 0.5, bevelTop - BevelSketchMm);
-            y = pad.Paragraph(x, y, width, bevel[(comma + 2)..], Letters.Small);
+            y = Beside(pad, x, y + 0.5, width, bevelTop - BevelSketchMm, bevel[(comma + 2)..]);
         }
 
         EndSketches.Bevel(pad, new(sketchEnd, bevelTop - 4.2), end, reading.FacesOutboard);
-        return Math.Min(y, bevelTop - 8);
+        return Math.Min(y, bevelTop - BevelSketchMm);
+    }
+
+    /// <summary>Words beside a sketch as far down as it goes, below it across the whole column.</summary>
+    private static double Beside(
+        Pad pad,
+        double x,
+        double top,
+        double width,
+        double sketchFoot,
+        string text
+    )
+    {
+        IReadOnlyList<string> narrow = Letters.Wrap(text, Letters.Small, width - SketchMm);
+        int beside = 0;
+        while (beside < narrow.Count && top > sketchFoot)
+        {
+            top = pad.Paragraph(x, top, width - SketchMm, narrow[beside], Letters.Small);
+            beside++;
+        }
+
+        return pad.Paragraph(x, top, width, string.Join(" ", narrow.Skip(beside)), Letters.Small);
     }
 
     /// <summary>The same in one line for a list whose head names the unit.</summary>

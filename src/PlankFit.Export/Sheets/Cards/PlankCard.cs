@@ -8,7 +8,7 @@ namespace PlankFit.Export.Sheets;
 internal static class PlankCard
 {
     private const double HeaderMm = 8.5;
-    private const double StripMm = 38.5;
+    private const double StripMm = 37;
     private const double ArrowMm = 20;
 
     public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, LengthUnit unit)
@@ -51,7 +51,12 @@ internal static class PlankCard
     {
         Box cut = Box.Around(plank.FlatCut),
             room =
-                new(strip.Left + 2, strip.Bottom + 11, strip.Right - ArrowMm - 14, strip.Top - 6);
+                new(
+                    strip.Left + 2,
+                    strip.Bottom + 11.6,
+                    strip.Right - ArrowMm - 14,
+                    strip.Top - 6.6
+                );
         Ratio ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
         Placing at = Placing.Centred(cut, room, ratio.Factor, ratio.Factor);
         PlankShape.Draw(pad, plank, at, strip, 1.8);
@@ -85,7 +90,7 @@ internal static class PlankCard
         bool lastUpper = false;
         foreach (PlankMark mark in plank.Marks.OrderBy(m => m.Inward.Y < 0).ThenBy(m => m.At.X))
         {
-            Vec2 place = at[mark.At] - (2.2 * PlankShape.Paper(mark.Inward, at));
+            Vec2 place = at[mark.At] - (2.35 * PlankShape.Paper(mark.Inward, at));
             bool upper = mark.Inward.Y < 0;
             double half = Letters.Width(mark.Label, Letters.Small) / 2;
             // Labels that would run into each other are left to the full-size pattern.
@@ -118,7 +123,7 @@ internal static class PlankCard
                     room.Left + half,
                     room.Right - half
                 ),
-                y = upper ? edge.Flat.Max(p => at[p].Y) + 5.2 : edge.Flat.Min(p => at[p].Y) - 5.2;
+                y = upper ? edge.Flat.Max(p => at[p].Y) + 5.3 : edge.Flat.Min(p => at[p].Y) - 5.3;
             pad.Text(new(x, y), text, Letters.Small, Anchor.MiddleCentre);
         }
     }
@@ -148,23 +153,39 @@ internal static class PlankCard
         double x = foot.Left + detail + 3;
         foreach (PlankEnd end in plank.Ends)
         {
+            double here = column + (plank.Ends.Length > 2 ? Wider(plank, end) : 0);
             EndFigures.Draw(
                 pad,
                 foot with
                 {
                     Left = x,
-                    Right = x + column - 3,
+                    Right = x + here - 3,
                 },
                 plank,
                 end,
                 thickness,
                 unit
             );
-            x += column;
+            x += here;
         }
 
         Notes(pad, foot with { Left = x, Right = foot.Right - detail - 3 }, plank, thickness, unit);
     }
+
+    /// <summary>A bevelled end has more to say than one without: it takes room from those, mm.</summary>
+    private static double Wider(Plank plank, PlankEnd end)
+    {
+        const double MostMm = 10;
+        int bevelled = plank.Ends.Count(IsBevelled),
+            plain = plank.Ends.Length - bevelled;
+        double each = Math.Min(MostMm, bevelled == 0 ? 0 : 5.0 * plain / bevelled);
+        return IsBevelled(end) ? each
+            : plain == 0 ? 0
+            : -each * bevelled / plain;
+    }
+
+    private static bool IsBevelled(PlankEnd end) =>
+        Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees;
 
     private static void Notes(Pad pad, Box on, Plank plank, double thickness, LengthUnit unit)
     {

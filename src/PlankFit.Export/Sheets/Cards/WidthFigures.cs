@@ -26,6 +26,7 @@ internal static class WidthFigures
             lines.Add((low, high));
         }
 
+        List<int> outside = [];
         for (int i = 0; i < widths.Length; i++)
         {
             (Vec2 low, Vec2 high) = Ends(widths[i], at);
@@ -37,8 +38,14 @@ internal static class WidthFigures
             }
             else
             {
-                Outside(pad, plank, at, low, high, figures[i]);
+                outside.Add(i);
             }
+        }
+
+        foreach (int i in outside)
+        {
+            (Vec2 low, Vec2 high) = Ends(widths[i], at);
+            Outside(pad, plank, at, low, high, figures[i], taken);
         }
     }
 
@@ -79,7 +86,7 @@ internal static class WidthFigures
                 Box box = new(left, y - (Letters.Bench / 2), left + width, y + (Letters.Bench / 2));
                 Box room = box.Within(-0.6);
                 if (
-                    !taken.Any(t => t.Overlaps(room))
+                    !taken.Any(t => t.Overlaps(box.Within(-1.4)))
                     && !lines.Any(l => Segments.Clip(l.A, l.B, room) is not null)
                 )
                 {
@@ -98,16 +105,19 @@ internal static class WidthFigures
         Placing at,
         Vec2 low,
         Vec2 high,
-        string figure
+        string figure,
+        List<Box> taken
     )
     {
-        double x = plank.FlatCut.Max(p => at[p].X) + 5;
+        double x = taken.Select(t => t.Right + 2).Append(plank.FlatCut.Max(p => at[p].X) + 5).Max();
         pad.Line(low.X, low.Y, x + 1.5, low.Y, Pens.Measure);
         pad.Line(high.X, high.Y, x + 1.5, high.Y, Pens.Measure);
         Measure.Up(pad, x, low.Y, high.Y);
         double y = (low.Y + high.Y) / 2,
             width = Letters.Width(figure, Letters.Bench, true);
-        Put(pad, new(x + 1.2, y - (Letters.Bench / 2), x + 1.2 + width, y), figure);
+        Box box = new(x + 1.2, y - (Letters.Bench / 2), x + 1.2 + width, y + (Letters.Bench / 2));
+        Put(pad, box, figure);
+        taken.Add(box);
     }
 
     private static void Put(Pad pad, Box box, string figure) =>

@@ -37,10 +37,11 @@ public static class CheckBeforeSawing
                             SheetFormat.Bench(plan.Job),
                             block with
                             {
-                                Forward = new Vec2(-1, 0),
+                                Forward = new Vec2(side == Side.Starboard ? -1 : 1, 0),
                                 Scale = $"by tape, {SheetWords.Unit(plan.Job.Units)}",
                             },
-                            (pad, inside) => CheckTable.Draw(pad, inside, plan, layer, part, last)
+                            (pad, inside) =>
+                                CheckTable.Draw(pad, inside, plan, layer, side, part, last)
                         )
                     );
                 }

@@ -7,12 +7,8 @@ namespace PlankFit.Export.Sheets;
 internal static class CheckTable
 {
     private const double HeadMm = 13;
-    private const double RowMm = 9.8;
-
-    /// <summary>
-    /// Offsets read to ±0.8 mm change a length from keel to chine by up to 1.4 mm rms (computed for the project's methods note); twice that is the limit.
-    /// </summary>
-    public const double LimitMm = 3;
+    private const double MostRowMm = 12;
+    private const double ContinuedMm = 9;
 
     private static readonly double[] Widths =
     [
@@ -31,6 +27,7 @@ internal static class CheckTable
         Box inside,
         BottomPlan plan,
         PlankLayerPlan layer,
+        Side side,
         SeamCheck[] checks,
         bool withNotes
     )
@@ -46,11 +43,13 @@ internal static class CheckTable
             .FirstOrDefault("-");
         double[] x = Columns(box);
         Head(pad, box, x, station);
-        double top = box.Top - HeadMm;
+        double top = box.Top - HeadMm,
+            below = withNotes ? CheckNotes.HeightMm : ContinuedMm,
+            row = Math.Min(MostRowMm, (top - box.Bottom - below) / checks.Length);
         foreach (SeamCheck check in checks)
         {
-            Row(pad, x, top, check, layer, unit);
-            top -= RowMm;
+            Row(pad, x, top, row, check, layer, unit);
+            top -= row;
         }
 
         for (int i = 0; i < x.Length; i++)
@@ -60,7 +59,7 @@ internal static class CheckTable
 
         if (withNotes)
         {
-            CheckNotes.Draw(pad, new Box(box.Left, box.Bottom, box.Right, top - 3), layer, unit);
+            CheckNotes.Draw(pad, box with { Top = top - 3 }, layer, side, station, unit);
         }
         else
         {
@@ -86,13 +85,13 @@ internal static class CheckTable
         string[] heads =
         [
             "plank",
-            "along keel from",
-            "along chine from",
-            "taped, end to end",
-            "along keel from",
-            "along chine from",
-            "taped, end to end",
-            "diagonal",
+            "a: along keel from",
+            "b: along chine from",
+            "c: taped, end to end",
+            "a: along keel from",
+            "b: along chine from",
+            "c: taped, end to end",
+            "d: diagonal",
         ];
         for (int i = 0; i < heads.Length; i++)
         {
@@ -128,6 +127,7 @@ internal static class CheckTable
         Pad pad,
         double[] x,
         double top,
+        double row,
         SeamCheck check,
         PlankLayerPlan layer,
         LengthUnit unit
@@ -140,16 +140,17 @@ internal static class CheckTable
             pad.Text(x[0] + 1.5, top - 7.8, "master", Letters.Small);
         }
 
-        Seam(pad, x, 1, top, check.Forward, unit);
-        Seam(pad, x, 4, top, check.After, unit);
+        Seam(pad, x, 1, top, row, check.Forward, unit);
+        Seam(pad, x, 4, top, row, check.After, unit);
         Cell(
             pad,
             x[7],
             x[8],
             top,
+            row,
             check.DiagonalMm is { } d ? LengthText.PaperNumber(d, unit) : null
         );
-        pad.Line(x[0], top - RowMm, x[^1], top - RowMm, Pens.Rule);
+        pad.Line(x[0], top - row, x[^1], top - row, Pens.Rule);
     }
 
     private static void Seam(
@@ -157,6 +158,7 @@ internal static class CheckTable
         double[] x,
         int column,
         double top,
+        double row,
         TapedSeam? seam,
         LengthUnit unit
     )
@@ -169,6 +171,7 @@ internal static class CheckTable
                 x[column + i],
                 x[column + i + 1],
                 top,
+                row,
                 ends[i] is { } end ? Place(end, unit) : null
             );
         }
@@ -178,6 +181,7 @@ internal static class CheckTable
             x[column + 2],
             x[column + 3],
             top,
+            row,
             seam is null ? null : LengthText.PaperNumber(seam.LengthMm, unit)
         );
     }
@@ -193,15 +197,28 @@ internal static class CheckTable
         };
     }
 
-    private static void Cell(Pad pad, double left, double right, double top, string? should)
+    private static void Cell(
+        Pad pad,
+        double left,
+        double right,
+        double top,
+        double row,
+        string? should
+    )
     {
         if (should is null)
         {
-            pad.Text((left + right) / 2, top - 5.5, "none", Letters.Small, Anchor.BaselineCentre);
+            pad.Text(
+                (left + right) / 2,
+                top - (row / 2) - 0.9,
+                "none",
+                Letters.Small,
+                Anchor.BaselineCentre
+            );
             return;
         }
 
         pad.Text(left + 1.5, top - 3.8, should, Letters.Bench);
-        pad.Line(left + 1.5, top - 8.8, right - 1.5, top - 8.8, Pens.Net);
+        pad.Line(left + 1.5, top - row + 0.9, right - 1.5, top - row + 0.9, Pens.Net);
     }
 }

@@ -7,29 +7,21 @@ internal static class Measure
 {
     public static void Across(Pad pad, double x1, double x2, double y, string figure)
     {
-        pad.Line(x1, y, x2, y, Pens.Measure);
         Stroke(pad, new(x1, y));
         Stroke(pad, new(x2, y));
         double width = Letters.Width(figure, Letters.Bench, true);
         if (width + 4 < x2 - x1)
         {
-            // The figure sits in a gap of the line, on white.
-            double middle = (x1 + x2) / 2;
-            pad.Closed(
-                [
-                    new(middle - (width / 2) - 1, y - 0.6),
-                    new(middle + (width / 2) + 1, y - 0.6),
-                    new(middle + (width / 2) + 1, y + 0.6),
-                    new(middle - (width / 2) - 1, y + 0.6),
-                ],
-                Pens.None,
-                Layers.Marks,
-                1
-            );
+            // The figure sits in a gap of the line.
+            double middle = (x1 + x2) / 2,
+                gap = (width / 2) + 1;
+            pad.Line(x1, y, middle - gap, y, Pens.Measure);
+            pad.Line(middle + gap, y, x2, y, Pens.Measure);
             pad.Text(new(middle, y), figure, Letters.Bench, Anchor.MiddleCentre, true);
         }
         else
         {
+            pad.Line(x1, y, x2, y, Pens.Measure);
             pad.Text(new(x2 + 1.5, y), figure, Letters.Bench, Anchor.MiddleLeft, true);
         }
     }

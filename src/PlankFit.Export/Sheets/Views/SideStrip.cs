@@ -4,7 +4,7 @@ using PlankFit.Planking;
 namespace PlankFit.Export.Sheets;
 
 /// <summary>A run of whole planks of a side, as much as goes across the sheet; the last plank of a strip is the first of the next.</summary>
-internal sealed record SideStrip(IReadOnlyList<(Plank Plank, Vec2[] Outline)> Planks, string Name)
+internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
 {
     private const double NamesMm = 9;
     private const double FootMm = 8;
@@ -12,7 +12,7 @@ internal sealed record SideStrip(IReadOnlyList<(Plank Plank, Vec2[] Outline)> Pl
 
     /// <summary>The side cut into so many strips of like width, and the scale at which they fit a box one under the other.</summary>
     public static (SideStrip[] Strips, Ratio Ratio) Fitting(
-        IReadOnlyList<(Plank Plank, Vec2[] Outline)> planks,
+        IReadOnlyList<SeenPlank> planks,
         int count,
         Box room,
         LengthUnit unit
@@ -67,7 +67,6 @@ internal sealed record SideStrip(IReadOnlyList<(Plank Plank, Vec2[] Outline)> Pl
         Pad pad,
         Box row,
         Ratio ratio,
-        Vec2[] hull,
         IEnumerable<(string Name, Vec2 Keel)> stations,
         Vec2 forward
     )
@@ -88,16 +87,23 @@ internal sealed record SideStrip(IReadOnlyList<(Plank Plank, Vec2[] Outline)> Pl
             [.. Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
             new Box(row.Left, shown.Top + 1, row.Right, row.Top)
         );
-        foreach (List<Vec2> edge in Segments.Clip(at.Of(hull), shown.Within(-0.01), closed: true))
+        foreach ((HullEdge _, Vec2[] edge) in Planks.SelectMany(p => p.Ends))
         {
-            pad.Open(edge, Pens.HullEdge, Layers.Hull);
+            pad.Open(at.Of(edge), Pens.HullEdge, Layers.Hull);
         }
 
+        var keel = Box.Around(
+            Planks
+                .SelectMany(p => p.Ends)
+                .Where(e => e.At == HullEdge.Keel)
+                .SelectMany(e => e.Edge)
+                .Select(p => at[p])
+        );
         (string, double X)[] marks =
         [
             .. stations
                 .Select(s => (s.Name, at[s.Keel].X))
-                .Where(s => s.X >= shown.Left - 1 && s.X <= shown.Right + 1),
+                .Where(s => s.X >= keel.Left - 0.5 && s.X <= keel.Right + 0.5),
         ];
         double y = shown.Top + 1.5;
         StationNames.Row(pad, marks, y + 4);
@@ -116,4 +122,15 @@ internal sealed record SideStrip(IReadOnlyList<(Plank Plank, Vec2[] Outline)> Pl
             20
         );
     }
+}
+
+/// <summary>A plank as it is seen in a view, true size: its outline, and its ends along the edges of the bottom.</summary>
+internal sealed record SeenPlank(Plank Plank, Vec2[] Outline, (HullEdge At, Vec2[] Edge)[] Ends)
+{
+    public static SeenPlank Of(Plank plank, Func<Vec3, Vec2> seen) =>
+        new(
+            plank,
+            [.. plank.Outline.Select(seen)],
+            [.. plank.Ends.Select(e => (e.At, e.Outline.Select(seen).ToArray()))]
+        );
 }

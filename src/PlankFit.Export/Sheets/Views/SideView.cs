@@ -20,10 +20,7 @@ internal static class SideView
         int turn = side == Side.Starboard ? 1 : -1;
         Vec3 slope = MeanSlope(layer);
         Vec2 Seen(Vec3 p) => new(turn * p.X, -((slope.Y * Math.Abs(p.Y)) + (slope.Z * p.Z)));
-        List<(Plank Plank, Vec2[] Outline)> planks =
-        [
-            .. layer.On(side).Select(p => (p, p.Outline.Select(Seen).ToArray())),
-        ];
+        List<SeenPlank> planks = [.. layer.On(side).Select(p => SeenPlank.Of(p, Seen))];
         Box room = inside with { Top = inside.Top - HeadMm };
         (SideStrip[] strips, Ratio ratio) = Enumerable
             .Range(1, MostStrips)
@@ -43,15 +40,13 @@ internal static class SideView
             (pad, _) =>
             {
                 Heading(pad, inside, layer, side);
-                Vec2[] outline = [.. layer.Outline.Select(Seen)];
                 (string, Vec2)[] stations =
                 [
                     .. LayerEdges.Of(plan, layer).Stations.Select(s => (s.Name, Seen(s.Keel))),
                 ];
                 for (int i = 0; i < strips.Length; i++)
                 {
-                    strips[i]
-                        .Draw(pad, room.Row(i, strips.Length), ratio, outline, stations, forward);
+                    strips[i].Draw(pad, room.Row(i, strips.Length), ratio, stations, forward);
                 }
             }
         );
