@@ -11,7 +11,7 @@ using PlankFit.Planking;
 
 namespace PlankFit.App;
 
-/// <summary>Every file that `lay` leaves for the bench, by name.</summary>
+/// <summary>Every file that `lay` leaves for the bench, by name; those that take longest first.</summary>
 internal static class LayFiles
 {
     private const double PictureDpi = 110;
@@ -19,12 +19,13 @@ internal static class LayFiles
     public static ImmutableArray<FileWork> Of(BottomPlan plan)
     {
         var work = ImmutableArray.CreateBuilder<FileWork>();
+        work.Add(Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
+        work.Add(Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
+        work.Add(PanelFiles.Of(plan));
         work.Add(File("planking.json", s => PlankingJson.Write(plan, s)));
         work.Add(File("plank-list.csv", s => PlankListCsv.Write(plan, s)));
         work.Add(File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
         work.Add(File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan)))));
-        work.Add(Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
-        work.Add(Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
         work.Add(
             Pdf(
                 "check-before-sawing.pdf",
@@ -64,7 +65,6 @@ internal static class LayFiles
             }
         }
 
-        work.Add(PanelFiles.Of(plan));
         return work.ToImmutable();
     }
 

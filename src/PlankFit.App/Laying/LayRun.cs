@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using PlankFit.Export;
 using PlankFit.Export.Files;
@@ -66,8 +67,9 @@ public static class LayRun
         int done = 0;
         try
         {
+            // One piece at a time to each core, the heavy ones first, so that none is left to run alone at the end.
             Parallel.ForEach(
-                work,
+                Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),
                 new ParallelOptions { CancellationToken = stop },
                 w =>
                 {

@@ -5,8 +5,8 @@ namespace PlankFit.Export.Sheets;
 /// <summary>Where lettering has most room inside a shape.</summary>
 internal static class Interior
 {
-    private const int Across = 32;
-    private const int Up = 20;
+    private const int Across = 24;
+    private const int Up = 12;
 
     /// <summary>The point of a coarse grid that lies deepest inside the polygon, and how far it is from the nearest side, mm.</summary>
     public static Vec2 DeepestPoint(IReadOnlyList<Vec2> polygon, out double room)
@@ -43,11 +43,11 @@ internal static class Interior
         return best;
     }
 
-    /// <summary>A thousandth of the shape's size: enough to letter it.</summary>
+    /// <summary>Three thousandths of the shape's size: enough to letter it.</summary>
     private static double ThinMm(IReadOnlyList<Vec2> polygon)
     {
         Box box = Box.Around(polygon);
-        return 1e-3 * Math.Max(box.Width, box.Height);
+        return 3e-3 * Math.Max(box.Width, box.Height);
     }
 
     private static double Depth(IReadOnlyList<Vec2> polygon, Vec2 p)
