@@ -19,11 +19,11 @@ public sealed class SheetLegibilityTests
     private static BottomPlan Plan(string name) =>
         name switch
         {
-            Prism => PrismaticPlan.Build(new(KeelHalfBreadthMm: 40)),
-            PrismInFeet => PrismaticPlan.Build(
+            Prism => PrismChecks.With(new(KeelHalfBreadthMm: 40)),
+            PrismInFeet => PrismChecks.With(
                 new(KeelHalfBreadthMm: 40, Units: LengthUnit.FeetInchesEighths)
             ),
-            PrismOnLetter => PrismaticPlan.Build(new(KeelHalfBreadthMm: 40, Units: LengthUnit.Inch))
+            PrismOnLetter => PrismChecks.With(new(KeelHalfBreadthMm: 40, Units: LengthUnit.Inch))
                 is var plan
                 ? plan with
                 {

@@ -1,0 +1,175 @@
+using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export.Sheets;
+
+/// <summary>The expansion of a prism is its exact development: a plane needs only be turned into the paper.</summary>
+public sealed class ShellExpansionTests
+{
+    private static readonly Prism Hull = new(KeelHalfBreadthMm: 40);
+
+    [Fact]
+    public void Planks_of_a_prism_come_out_in_their_true_shape()
+    {
+        BottomPlan plan = PrismaticPlan.Build(Hull with { MaxChordMm = 30 });
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            var expanded = ExpandedLayer.Of(plan, layer);
+            Assert.Equal(layer.Starboard.Length, expanded.Planks.Length);
+            foreach ((Plank plank, ImmutableArray<Vec2> outline) in expanded.Planks)
+            {
+                Assert.Equal(plank.AreaMm2, Area(outline), 1e-3);
+                // Every expanded vertex is one of the flat net's, seen from the same first vertex.
+                foreach (Vec2 p in outline)
+                {
+                    double away = p.ChordTo(outline[0]);
+                    Assert.Contains(
+                        plank.FlatNet,
+                        f => Math.Abs(f.ChordTo(plank.FlatNet[0]) - away) < 1e-6
+                    );
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Girths_are_those_of_the_slant_from_the_layers_own_edge()
+    {
+        BottomPlan plan = PrismaticPlan.Build(Hull);
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            var expanded = ExpandedLayer.Of(plan, layer);
+            double keel = Hull.KeelMm(layer.NeutralOffsetMm);
+            Assert.Equal(7, expanded.Stations.Length);
+            Assert.All(
+                expanded.Stations,
+                s =>
+                {
+                    Assert.Equal(Hull.ChineMm - keel, s.GirthMm, 1e-6);
+                    Assert.Equal(0, s.Keel.Y, 1e-6);
+                    Assert.Equal(s.U, s.Keel.X, 1e-6);
+                }
+            );
+        }
+    }
+
+    [Fact]
+    public void Seams_cross_stations_where_straight_lines_do()
+    {
+        BottomPlan plan = PrismaticPlan.Build(Hull with { MaxChordMm = 30 });
+        int met = 0;
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            var expanded = ExpandedLayer.Of(plan, layer);
+            double keel = Hull.KeelMm(layer.NeutralOffsetMm),
+                lean = layer.Planks.Heads == Heads.Aft ? 1 : -1;
+            foreach ((Plank plank, _) in expanded.Planks)
+            {
+                foreach (ExpandedStation station in expanded.Stations)
+                {
+                    // x = x at keel + lean (a - keel): at 45 degrees a seam goes out as fast as along.
+                    double atKeel = PrismChecks.SeamX(Hull, layer, plank.Number, keel),
+                        girth = (station.U - atKeel) * lean;
+                    bool crosses = girth > 1e-6 && girth < Hull.ChineMm - keel - 1e-6;
+                    double? found = expanded.GirthWhere(plank.AfterEdge, station);
+                    if (crosses && station.U > 1 && station.U < Hull.LengthMm - 1)
+                    {
+                        Assert.NotNull(found);
+                        Assert.Equal(girth, found.Value, 1e-6);
+                        met++;
+                    }
+                }
+            }
+        }
+
+        Assert.True(met >= 40, $"{met} crossings");
+    }
+
+    /// <summary>On the warped hulls: girths by adding up short chords of the layer's surface, a way of its own.</summary>
+    [Theory]
+    [InlineData("survey-launch")]
+    [InlineData("pilot-skiff")]
+    [InlineData("tender")]
+    public void Girths_of_the_demo_hulls_agree_with_added_chords(string hull)
+    {
+        BottomPlan plan = DemoPlans.Of(hull);
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            var expanded = ExpandedLayer.Of(plan, layer);
+            Assert.True(expanded.Stations.Length >= plan.Hull.Stations.Length - 1);
+            foreach (ExpandedStation station in expanded.Stations)
+            {
+                double from = KeelV(plan, layer, station.U),
+                    to = plan.Hull.Surface.ChineV(station.U);
+                double sum = 0;
+                Vec3 last = layer.Surface.At(station.U, from).P;
+                for (int i = 1; i <= 400; i++)
+                {
+                    Vec3 next = layer.Surface.At(station.U, from + ((to - from) * i / 400)).P;
+                    sum += last.ChordTo(next);
+                    last = next;
+                }
+
+                Assert.Equal(sum, station.GirthMm, 0.02);
+            }
+        }
+    }
+
+    /// <summary>Where a plumb keel side cuts the layer: the v at which y on the layer is that of the table's keel line at the same x, by bisection.</summary>
+    private static double KeelV(BottomPlan plan, PlankLayerPlan layer, double u)
+    {
+        // Where the table is to the inside, a layer's edge lies inboard of the keel line's own normals: v below 0.
+        double high = plan.Hull.Surface.ChineV(u),
+            low = -0.3 * high;
+        for (int i = 0; i < 60; i++)
+        {
+            double v = (low + high) / 2;
+            Vec3 p = layer.Surface.At(u, v).P;
+            if (p.Y < KeelY(plan, p.X))
+            {
+                low = v;
+            }
+            else
+            {
+                high = v;
+            }
+        }
+
+        return (low + high) / 2;
+    }
+
+    private static double KeelY(BottomPlan plan, double x)
+    {
+        double low = plan.Hull.Surface.UFrom - 200,
+            high = plan.Hull.Surface.UTo + 200;
+        for (int i = 0; i < 60; i++)
+        {
+            double u = (low + high) / 2;
+            if (plan.Hull.Surface.At(u, 0).P.X < x)
+            {
+                low = u;
+            }
+            else
+            {
+                high = u;
+            }
+        }
+
+        return plan.Hull.Surface.At((low + high) / 2, 0).P.Y;
+    }
+
+    private static double Area(ImmutableArray<Vec2> polygon)
+    {
+        double twice = 0;
+        for (int i = 0; i < polygon.Length; i++)
+        {
+            twice += polygon[i].Cross(polygon[(i + 1) % polygon.Length]);
+        }
+
+        return Math.Abs(twice) / 2;
+    }
+}
