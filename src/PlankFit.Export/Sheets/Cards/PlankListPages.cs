@@ -11,6 +11,9 @@ public static class PlankListPages
     private const double HeadMm = 7;
     private const int EndsColumn = 3;
 
+    /// <summary>What a row's sizes and notes need, mm.</summary>
+    private const double LeastRowMm = 24;
+
     // Plank, picture, sizes, ends, notes.
     private static readonly double[] Columns = [0.08, 0.215, 0.13, 0.395, 0.18];
 
@@ -42,7 +45,7 @@ public static class PlankListPages
         return SheetPage.Numbered(plan.Job, pages);
     }
 
-    /// <summary>As many planks to a page as have room; one with many ends takes more of it.</summary>
+    /// <summary>As many planks to a page as have room, six at the most; one with many ends takes more of it, and what is over goes to all alike.</summary>
     private static IEnumerable<List<(Plank Plank, double HeightMm)>> Paged(
         BottomPlan plan,
         PlankLayerPlan layer,
@@ -50,32 +53,36 @@ public static class PlankListPages
     )
     {
         Box body = Frame.Inside(SheetFormat.Bench(plan.Job));
-        body = body with { Top = body.Top - HeadMm };
-        double usual = body.Height / PerPage,
-            left = body.Height;
-        List<(Plank, double)> page = [];
+        double room = body.Height - HeadMm,
+            endsMm = Column(body, EndsColumn).Width,
+            left = room;
+        List<(Plank Plank, double HeightMm)> page = [];
         foreach (Plank plank in layer.On(side))
         {
-            double needed = ListedEnds.HeightMm(
-                plank,
-                Column(body, EndsColumn).Width,
-                layer.Spec.ThicknessMm,
-                plan.Job.Units
+            double needed = Math.Max(
+                LeastRowMm,
+                ListedEnds.HeightMm(plank, endsMm, layer.Spec.ThicknessMm, plan.Job.Units)
             );
-            double height = Math.Max(usual, needed);
-            if (height > left + 1e-9 && page.Count > 0)
+            if (page.Count > 0 && (page.Count == PerPage || needed > left))
             {
-                yield return page;
+                yield return Spread(page, left / page.Count);
                 page = [];
-                left = body.Height;
+                left = room;
             }
 
-            page.Add((plank, height));
-            left -= height;
+            page.Add((plank, needed));
+            left -= needed;
         }
 
-        yield return page;
+        // The last page's rows keep the height of the others.
+        double usual = room / PerPage;
+        yield return Spread(page, Math.Max(0, Math.Min(left / page.Count, usual - LeastRowMm)));
     }
+
+    private static List<(Plank Plank, double HeightMm)> Spread(
+        List<(Plank Plank, double HeightMm)> page,
+        double moreMm
+    ) => [.. page.Select(r => (r.Plank, r.HeightMm + moreMm))];
 
     private static void Table(
         Pad pad,

@@ -30,7 +30,7 @@ internal static class WidthFigures
         for (int i = 0; i < widths.Length; i++)
         {
             (Vec2 low, Vec2 high) = Ends(widths[i], at);
-            if (Free(low, high, figures[i], lines, taken) is { } box)
+            if (IsOn(plank, widths[i]) && Free(low, high, figures[i], lines, taken) is { } box)
             {
                 Measure.Up(pad, low.X, low.Y, high.Y);
                 Put(pad, box, figures[i]);
@@ -67,6 +67,15 @@ internal static class WidthFigures
             Vec2 foot = at[mark.At];
             yield return (foot, foot + (2 * PlankShape.Paper(mark.Inward, at)));
         }
+    }
+
+    /// <summary>Whether the plank is that wide at one place, so that the measuring line lies on wood from end to end.</summary>
+    private static bool IsOn(Plank plank, WidthAt width)
+    {
+        const double Inset = 0.03;
+        return new[] { Inset, 1 - Inset }.All(part =>
+            Segments.Inside(plank.FlatNet, new(width.AtMm, width.LowMm + (part * width.WidthMm)))
+        );
     }
 
     private static Box? Free(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
@@ -12,6 +13,7 @@ public static class BottomPlanView
     public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
     {
         SheetFormat format = SheetFormat.Wall(plan.Job);
+        var edges = LayerEdges.Of(plan, layer);
         Box inside = Frame.Inside(format).Within(8);
         Box hull = Box.Around(
             layer.Outline.SelectMany(p => new[] { Seen(p), Seen(p.MirroredInY()) })
@@ -50,8 +52,8 @@ public static class BottomPlanView
                     block,
                     (pad, _) =>
                     {
-                        Heading(pad, inside, plan, layer);
-                        Draw(pad, plan, layer, at, foot);
+                        Heading(pad, inside, layer, edges.Beyond(plan));
+                        Draw(pad, edges, layer, at, foot);
                         table?.Draw(pad, inside.Left, foot - NamesMm - space);
                     }
                 ),
@@ -62,7 +64,7 @@ public static class BottomPlanView
     /// <summary>From below, forward to the left: port comes to the top.</summary>
     private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
 
-    private static void Heading(Pad pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    private static void Heading(Pad pad, Box inside, PlankLayerPlan layer, string beyond)
     {
         pad.Text(
             inside.Left,
@@ -75,14 +77,14 @@ public static class BottomPlanView
             inside.Left,
             inside.Top - Letters.Name - 6,
             "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Going outboard planks head "
-                + $"{PlankWords.Of(layer.Planks.Heads)}. The master plank, number {layer.MasterNumber}, is grey.",
+                + $"{PlankWords.Of(layer.Planks.Heads)}. The master plank, number {layer.MasterNumber}, is grey.{beyond}",
             Letters.Bench
         );
     }
 
     private static void Draw(
         Pad pad,
-        BottomPlan plan,
+        LayerEdges edges,
         PlankLayerPlan layer,
         Placing at,
         double foot
@@ -106,7 +108,7 @@ public static class BottomPlanView
             );
         }
 
-        var stations = LayerEdges.Of(plan, layer).Stations;
+        ImmutableArray<StationLine> stations = edges.Stations;
         StationNames.Row(
             pad,
             stations.Select(s => (s.Name, at[Seen(s.Chine)].X)),

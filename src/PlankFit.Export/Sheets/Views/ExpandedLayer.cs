@@ -37,7 +37,9 @@ public sealed class ExpandedLayer
     }
 
     public static ExpandedLayer Of(BottomPlan plan, PlankLayerPlan layer) =>
-        new(LayerEdges.Of(plan, layer), layer);
+        Of(LayerEdges.Of(plan, layer), layer);
+
+    internal static ExpandedLayer Of(LayerEdges edges, PlankLayerPlan layer) => new(edges, layer);
 
     /// <summary>Every plank and its net outline expanded (x aft, girth outboard, mm), the first vertex not repeated.</summary>
     public ImmutableArray<(Plank Plank, ImmutableArray<Vec2> Outline)> Planks { get; }

@@ -52,6 +52,20 @@ internal sealed class LayerEdges
     /// <summary>The stations that this layer reaches, from forward.</summary>
     public ImmutableArray<StationLine> Stations { get; }
 
+    /// <summary>Says which stations the layer does not reach, as where keel and chine meet in a point; empty where it reaches all.</summary>
+    public string Beyond(BottomPlan plan)
+    {
+        string[] names =
+        [
+            .. plan
+                .Hull.Stations.Where(s => Stations.All(t => t.Name != s.Name))
+                .Select(s => s.Name),
+        ];
+        return names.Length == 0 ? ""
+            : names.Length == 1 ? $" Station {names[0]} lies beyond this layer."
+            : $" Stations {string.Join(", ", names)} lie beyond this layer.";
+    }
+
     private EdgeLine Edge(PlankLayerPlan layer, HullEdge edge) =>
         new(
             layer

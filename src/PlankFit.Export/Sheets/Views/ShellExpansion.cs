@@ -17,7 +17,8 @@ public static class ShellExpansion
     {
         SheetFormat format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        var expanded = ExpandedLayer.Of(plan, layer);
+        var edges = LayerEdges.Of(plan, layer);
+        var expanded = ExpandedLayer.Of(edges, layer);
         Box whole = Box.Around(expanded.Planks.SelectMany(p => p.Outline));
         Ratio ratio = Ratio.Fitting(
             whole,
@@ -58,7 +59,8 @@ public static class ShellExpansion
                             inside.Top,
                             inside.Width,
                             "Each station's girth is laid out straight from the layer's edge at the keel; along the hull the stations stand as in plan, so that lengths "
-                                + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on.",
+                                + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
+                                + edges.Beyond(plan),
                             Letters.Small
                         );
                         Draw(pad, expanded, at, plan.Job.Units);
