@@ -48,6 +48,7 @@ public static class HullLoft
             );
         }
 
+        CheckCrossed(table, spec, stations, sections);
         LoftedSurface surface = Loft.Through(sections, -1 * Vec3.UnitZ, ApexMm);
         var on = stations.Select(
             (i, k) =>
@@ -58,6 +59,29 @@ public static class HullLoft
                 )
         );
         return new(surface, [.. on]);
+    }
+
+    /// <summary>The chine must not lie inboard of the keel: a bottom folded back on itself has no outside.</summary>
+    private static void CheckCrossed(
+        OffsetTable table,
+        HullSpec spec,
+        ImmutableArray<int> stations,
+        List<IReadOnlyList<Vec3>> sections
+    )
+    {
+        for (int i = 0; i < sections.Count; i++)
+        {
+            Vec3 keel = sections[i][0],
+                chine = sections[i][^1];
+            bool apex = i == 0 && keel.ChordTo(chine) < ApexMm;
+            if (!apex && !(chine.Y >= keel.Y))
+            {
+                throw new JobFaultException(
+                    $"offsets, station {table.Stations[stations[i]].Name}",
+                    $"'{spec.Chine}' at half-breadth {chine.Y:0.#} mm is inboard of '{spec.Keel}' at {keel.Y:0.#} mm: the lines cross there; correct the table, or name the right lines in [hull]"
+                );
+            }
+        }
     }
 
     private static OffsetLine Line(OffsetTable table, string name) =>
