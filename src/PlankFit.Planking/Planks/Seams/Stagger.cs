@@ -16,14 +16,40 @@ internal static class Stagger
     )
     {
         SeamRow unshifted = SeamFamily.Lay(region, spec, 0, tracing);
-        double after = AtMidBottom(region, unshifted.After(unshifted.Master)!)!.Value;
-        double pitch = after - AtMidBottom(region, unshifted.Forward(unshifted.Master)!)!.Value;
+        (double after, double pitch) = NearMaster(region, unshifted, spec);
         return belowRow
             .Seams.Select(s => AtMidBottom(below, s))
             .OfType<double>()
             .Select(x => x + (part * pitch) - after)
             .DefaultIfEmpty(0)
             .MinBy(Math.Abs);
+    }
+
+    /// <summary>
+    /// Where a seam crosses mid-bottom, x mm, and how far it lies from the one before: the master's two seams, or where the master stands so near an end that
+    /// one of them passes by the middle, the two nearest that cross it.
+    /// </summary>
+    private static (double After, double Pitch) NearMaster(
+        LayerRegion region,
+        SeamRow row,
+        PlankLayerSpec spec
+    )
+    {
+        (double After, double Pitch)? near = Enumerable
+            .Range(1, row.Seams.Length - 1)
+            .OrderBy(i => Math.Abs(i - row.Master))
+            .Select(i =>
+                AtMidBottom(region, row.Seams[i - 1]) is { } a
+                && AtMidBottom(region, row.Seams[i]) is { } b
+                    ? (b, b - a)
+                    : ((double, double)?)null
+            )
+            .FirstOrDefault(p => p is not null);
+        return near
+            ?? throw new JobFaultException(
+                $"layer {spec.Name}",
+                "`stagger` cannot be set: fewer than two of the layer's seams cross the middle of the bottom; leave it out, or give narrower stock"
+            );
     }
 
     /// <summary>The least distance between seams of two layers, mm along the surface, and the x where it is; null where no seam lies abreast of another.</summary>
