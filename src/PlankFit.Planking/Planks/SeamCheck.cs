@@ -7,7 +7,7 @@ namespace PlankFit.Planking;
 /// </summary>
 /// <param name="Forward">The forward seam; null where the plank has none.</param>
 /// <param name="After">The after seam; null where the plank has none.</param>
-/// <param name="DiagonalMm">From the inboard end of the forward seam to the outboard end of the after seam, tape held down on the surface; null where one of them is missing.</param>
+/// <param name="DiagonalMm">From the inboard end of the forward seam to the outboard end of the after seam, tape held down on the surface; null where one of them is missing or no straight run of tape joins them on the face.</param>
 public sealed record SeamCheck(
     string PlankId,
     Side Side,

@@ -156,8 +156,8 @@ internal static class TapeReadings
         return sum;
     }
 
-    /// <summary>The geodesic on the face between two corners, by aiming: the miss square across over the Jacobi field gives the next aim.</summary>
-    private static double Diagonal(LayerRegion face, Seam forward, Seam after)
+    /// <summary>The geodesic on the face between two corners, by aiming: the miss square across over the Jacobi field gives the next aim. Null where the aim does not settle: no number is better than a wrong one.</summary>
+    private static double? Diagonal(LayerRegion face, Seam forward, Seam after)
     {
         Uv start = forward.Line.UvAt(MeetFace(face, forward)),
             end = after.Out.Uv;
@@ -165,7 +165,7 @@ internal static class TapeReadings
             to = face.PointAt(end);
         Vec3 aim = to - from;
         double length = aim.Norm;
-        for (int i = 0; i < 8; i++)
+        for (int i = 0; i < 12 && length > 0; i++)
         {
             Geodesic line = Geodesics.Trace(face.Surface, start, aim, 0, length, 1e-5);
             GeodesicPoint p = line.At(length);
@@ -175,7 +175,7 @@ internal static class TapeReadings
                 across = miss.Dot(under.Left(p.Tangent));
             if (Math.Abs(across) < 1e-4 && Math.Abs(ahead) < 1e-4)
             {
-                break;
+                return length;
             }
 
             SurfacePoint first = face.Surface.At(start.U, start.V);
@@ -185,6 +185,6 @@ internal static class TapeReadings
             length += ahead;
         }
 
-        return length;
+        return null;
     }
 }
