@@ -26,6 +26,7 @@ internal static class BottomLaws
             foreach (Plank plank in layer.Starboard)
             {
                 Shape(layer, plank, broken);
+                OutlineLaws.Check(layer, plank, broken);
                 Corners(plank, broken);
                 OnTheSurface(plan, layer, plank, broken);
             }
@@ -33,6 +34,7 @@ internal static class BottomLaws
             foreach (Plank plank in layer.Port)
             {
                 Shape(layer, plank, broken);
+                OutlineLaws.Check(layer, plank, broken);
             }
         }
 
@@ -87,35 +89,7 @@ internal static class BottomLaws
                 broken.Add($"{a.Id} does not lie forward of {b.Id}");
             }
 
-            Ticks(a, b, broken);
-        }
-    }
-
-    /// <summary>Ticks of both neighbours stand at one distance along the shared seam.</summary>
-    private static void Ticks(Plank a, Plank b, List<string> broken)
-    {
-        string seam = a.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        bool OfSeam(PlankMark m) =>
-            m.Kind == "witness"
-            && m.Label.TrimEnd("abcdefghijklmnopqrstuvwxyz".ToCharArray()) == seam;
-        PlankMark[] ma = [.. a.Marks.Where(OfSeam)],
-            mb = [.. b.Marks.Where(OfSeam)];
-        if (!ma.Select(m => m.Label).SequenceEqual(mb.Select(m => m.Label)))
-        {
-            broken.Add($"{a.Id} and {b.Id} have different ticks on their seam");
-            return;
-        }
-
-        for (int i = 0; i < ma.Length; i++)
-        {
-            double fromA = ma[i].At.ChordTo(a.AfterEdge.Flat[0]),
-                fromB = mb[i].At.ChordTo(b.ForwardEdge.Flat[0]);
-            if (!(Math.Abs(fromA - fromB) <= 0.05 + a.StrainMm + b.StrainMm))
-            {
-                broken.Add(
-                    $"tick {ma[i].Label} stands {fromA} along {a.Id} and {fromB} along {b.Id}"
-                );
-            }
+            TickLaws.Check(a, b, broken);
         }
     }
 

@@ -9,9 +9,9 @@ internal static class RandomHull
 {
     public static readonly Gen<Job> Gen = CsCheck
         .Gen.Select(
-            CsCheck.Gen.Int[6, 12],
+            CsCheck.Gen.Int[5, 12],
             CsCheck.Gen.Double[3000, 9000],
-            CsCheck.Gen.Double[8, 20],
+            CsCheck.Gen.Double[8, 24],
             CsCheck.Gen.Double[0, 28],
             CsCheck.Gen.Double[0.10, 0.15],
             Shape,
@@ -48,10 +48,10 @@ internal static class RandomHull
         bool HoldAngle
     )> Layers =>
         CsCheck.Gen.Select(
-            CsCheck.Gen.Int[1, 2],
+            CsCheck.Gen.Int[1, 3],
             CsCheck.Gen.Double[3, 12],
-            CsCheck.Gen.Double[80, 220],
-            CsCheck.Gen.Double[38, 65],
+            CsCheck.Gen.Double[60, 250],
+            CsCheck.Gen.Double[30, 75],
             CsCheck.Gen.Bool,
             CsCheck.Gen.Bool
         );
