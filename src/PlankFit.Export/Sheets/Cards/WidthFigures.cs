@@ -119,8 +119,13 @@ internal static class WidthFigures
     )
     {
         double x = taken.Select(t => t.Right + 2).Append(plank.FlatCut.Max(p => at[p].X) + 5).Max();
-        pad.Line(low.X, low.Y, x + 1.5, low.Y, Pens.Measure);
-        pad.Line(high.X, high.Y, x + 1.5, high.Y, Pens.Measure);
+        // Led out from the corners that stand that far out, not from thin air.
+        foreach (double level in new[] { low.Y, high.Y })
+        {
+            double from = plank.FlatNet.Select(p => at[p]).MinBy(p => Math.Abs(p.Y - level)).X;
+            pad.Line(from, level, x + 1.5, level, Pens.Measure);
+        }
+
         Measure.Up(pad, x, low.Y, high.Y);
         double y = (low.Y + high.Y) / 2,
             width = Letters.Width(figure, Letters.Bench, true);
