@@ -1,1 +1,4 @@
-return;
+using BenchmarkDotNet.Running;
+
+// dotnet run -c Release --project tests/PlankFit.Benchmarks -- --filter '*' --job short
+BenchmarkSwitcher.FromAssembly(typeof(PlankFit.Benchmarks.KernelBenchmarks).Assembly).Run(args);
