@@ -47,6 +47,16 @@ internal static class LayFiles
             );
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
+                if (plan.Job.Output.CardPictures)
+                {
+                    work.Add(
+                        new(
+                            $"cards, layer {layer.Number} {PlankWords.Of(side)}",
+                            output => Cards(output, plan, layer, side)
+                        )
+                    );
+                }
+
                 string of = $"layer-{layer.Number}-{PlankWords.Of(side)}";
                 work.Add(
                     Pdf(
@@ -66,6 +76,16 @@ internal static class LayFiles
         }
 
         return work.ToImmutable();
+    }
+
+    private static void Cards(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
+    {
+        foreach (Plank plank in layer.On(side))
+        {
+            Drawing card = PlankCardPages.Single(plan, layer, plank);
+            output.Write($"cards/{plank.Id}.svg", s => SvgWriter.Write(s, card));
+            output.Write($"cards/{plank.Id}.png", s => PngWriter.Write(s, card, PictureDpi));
+        }
     }
 
     private static IReadOnlyList<Drawing> Patterns(BottomPlan plan, PlankLayerPlan layer, Side side)

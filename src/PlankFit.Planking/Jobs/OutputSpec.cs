@@ -6,6 +6,9 @@ public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)
     /// <summary>Full-size patterns on one long page a plank, or cut up into pages of the paper.</summary>
     public PatternPages Patterns { get; init; } = PatternPages.Long;
 
+    /// <summary>Each plank's card as an SVG and a PNG of its own as well, for a page on a phone; some two hundred files for a bottom.</summary>
+    public bool CardPictures { get; init; }
+
     /// <summary>DXF in millimetres, sheets on A4.</summary>
     public static readonly OutputSpec Default = new(DxfUnits.Millimetres, PaperSize.A4);
 }

@@ -129,8 +129,11 @@ public static class JobBinder
                 [("long", PatternPages.Long), ("tiled", PatternPages.Tiled)],
                 required: false
             ) ?? OutputSpec.Default.Patterns;
+        bool pictures =
+            output.Choice("cards", [("pdf", false), ("pdf-svg-png", true)], required: false)
+            ?? OutputSpec.Default.CardPictures;
         output.Close();
-        return new(units, paper) { Patterns = patterns };
+        return new(units, paper) { Patterns = patterns, CardPictures = pictures };
     }
 
     private static JobDraft Empty(string file) =>

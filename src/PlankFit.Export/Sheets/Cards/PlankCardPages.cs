@@ -40,6 +40,37 @@ public static class PlankCardPages
         return SheetPage.Numbered(plan.Job, pages);
     }
 
+    /// <summary>One plank's card on a sheet of its own, half as high as a page of two.</summary>
+    public static Drawing Single(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    {
+        SheetFormat bench = SheetFormat.Bench(plan.Job);
+        SheetFormat half = bench with
+        {
+            HeightMm = bench.HeightMm - (Frame.Inside(bench).Height / 2),
+        };
+        var block = new TitleBlock(
+            $"Plank card {plank.Id}",
+            SheetWords.Of(plank.Side, layer),
+            "scale: at each drawing",
+            null,
+            Cautions.Saw
+        );
+        return SheetPage.Numbered(
+            plan.Job,
+            [
+                new(
+                    half,
+                    block,
+                    (pad, inside) =>
+                        PlankCard.Draw(pad, Inner(inside), plank, layer, plan.Job.Units)
+                ),
+            ]
+        )[0];
+    }
+
+    private static Box Inner(Box row) =>
+        new(row.Left + PadMm, row.Bottom + 1, row.Right - PadMm, row.Top - 1);
+
     private static void Cards(
         Pad pad,
         Box inside,
@@ -56,13 +87,7 @@ public static class PlankCardPages
                 pad.Line(row.Left, row.Top, row.Right, row.Top, Pens.Frame);
             }
 
-            PlankCard.Draw(
-                pad,
-                new(row.Left + PadMm, row.Bottom + 1, row.Right - PadMm, row.Top - 1),
-                planks[i],
-                layer,
-                unit
-            );
+            PlankCard.Draw(pad, Inner(row), planks[i], layer, unit);
         }
     }
 }

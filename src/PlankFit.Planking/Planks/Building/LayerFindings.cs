@@ -1,4 +1,5 @@
 using System.Globalization;
+using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
@@ -120,4 +121,10 @@ internal static class LayerFindings
             );
         }
     }
+
+    /// <summary>A last look with a library that had no part in making it: the sawn outline is simple, and the net outline lies in it to 0.001 mm.</summary>
+    private static bool SawnShapeHolds(Plank plank) =>
+        PlanarShapes.IsSimple(plank.FlatNet)
+        && PlanarShapes.IsSimple(plank.FlatCut)
+        && PlanarShapes.FurthestOutside(plank.FlatCut, plank.FlatNet).Mm < 1e-3;
 }

@@ -1,0 +1,53 @@
+using PlankFit.App;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.App;
+
+/// <summary>Cards as pictures, where the job asks for them.</summary>
+public sealed class CardPicturesTests
+{
+    [Fact]
+    public void EachPlankGetsItsCardAsSvgAndPng()
+    {
+        using var folder = new TempFolder();
+        string source = DemoTables.Folder("tender");
+        string job = File.ReadAllText(Path.Combine(source, "job.toml"));
+        int second = job.IndexOf(
+            "[[layer]]",
+            job.IndexOf("[[layer]]", StringComparison.Ordinal) + 5,
+            StringComparison.Ordinal
+        );
+        File.WriteAllText(
+            folder.File("job.toml"),
+            job[..second] + "\n[output]\ncards = \"pdf-svg-png\"\n"
+        );
+        File.Copy(Path.Combine(source, "offsets.csv"), folder.File("offsets.csv"));
+        RunReport report = LayRun.Run(
+            new(folder.File("job.toml"), folder.File("out"), false),
+            new Progress<PlanProgress>(),
+            new(),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(ExitCode.Done, report.Exit);
+        string[] svg =
+        [
+            .. Directory
+                .EnumerateFiles(folder.File("out/cards"), "*.svg")
+                .Select(f => Path.GetFileNameWithoutExtension(f)),
+        ];
+        string[] dxf =
+        [
+            .. Directory
+                .EnumerateFiles(folder.File("out/dxf/r12"), "?1-*.dxf")
+                .Select(f => Path.GetFileNameWithoutExtension(f)),
+        ];
+        Assert.Equal(dxf.Order(), svg.Order());
+        Assert.Contains(
+            "S1-05",
+            File.ReadAllText(folder.File("out/cards/S1-05.svg")),
+            StringComparison.Ordinal
+        );
+        Assert.True(new FileInfo(folder.File("out/cards/S1-05.png")).Length > 5000);
+    }
+}
