@@ -21,7 +21,7 @@ internal static class BottomLaws
         {
             Areas(layer, broken);
             Seams(layer, broken);
-            Edges(layer, broken);
+            TilingLaws.Check(layer, broken);
             Port(layer, broken);
             foreach (Plank plank in layer.Starboard)
             {
@@ -90,19 +90,6 @@ internal static class BottomLaws
             }
 
             TickLaws.Check(a, b, broken);
-        }
-    }
-
-    /// <summary>The ends of all planks tile the edges of the region: no stretch of boundary twice or not at all.</summary>
-    private static void Edges(PlankLayerPlan layer, List<string> broken)
-    {
-        double ends = layer.Starboard.SelectMany(p => p.Ends).Sum(e => Length(e.Outline)),
-            around = Length(layer.Outline) + layer.Outline[^1].ChordTo(layer.Outline[0]);
-        if (!(Math.Abs(ends - around) <= 2e-4 * around))
-        {
-            broken.Add(
-                $"layer {layer.Number}: ends of planks are {ends} mm long, the boundary {around}"
-            );
         }
     }
 
