@@ -4,7 +4,10 @@ using PlankFit.Tests.Geometry;
 
 namespace PlankFit.Tests.Planking;
 
-/// <summary>Where the angle is held, every seam leaves the keel at it, measured on the finished outlines in the surface's tangent plane.</summary>
+/// <summary>
+/// Where the angle is held, seams leave the keel at it, measured on the finished outlines in the surface's tangent plane. On the master plank it is its own line
+/// that stands at the angle; its two seams run beside that line at the full width, and so stand a little off it on a warped bottom.
+/// </summary>
 public sealed class HeldAngleTests
 {
     [Theory]
@@ -27,6 +30,11 @@ public sealed class HeldAngleTests
         int measured = 0;
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
+            Assert.Equal(
+                angle,
+                layer.Starboard[layer.MasterNumber - 1].KeelAngleDegrees!.Value,
+                0.01
+            );
             foreach ((Plank a, Plank b) in layer.Starboard.Zip(layer.Starboard.Skip(1)))
             {
                 if (KeelDirection(a, b) is not { } keel)
@@ -50,8 +58,9 @@ public sealed class HeldAngleTests
                 Vec3 seam = foot.Foot.UnitTangent(a.AfterEdge.Seam[1] - start),
                     along = foot.Foot.UnitTangent(keel);
                 double found = Math.Acos(Math.Abs(seam.Dot(along))) * 180 / Math.PI;
+                bool ofMaster = a.Kind == PlankKind.Master || b.Kind == PlankKind.Master;
                 Assert.True(
-                    Math.Abs(found - angle) < 0.01,
+                    Math.Abs(found - angle) < (ofMaster ? 0.2 : 0.01),
                     $"{a.Id}: its after seam leaves the keel at {found}°"
                 );
                 measured++;

@@ -27,7 +27,7 @@ public sealed class PrismTests
         {
             Assert.Equal(should.NeutralOffsetMm, layer.NeutralOffsetMm, 1e-9);
             Assert.Equal(should.AreaMm2, layer.AreaMm2, 1e-6 * should.AreaMm2);
-            if (Math.Abs(layer.MasterShiftMm) > 1e-9 || Near(should) > 0.5)
+            if (Math.Abs(layer.MasterShiftMm) > 1e-9)
             {
                 // The planking moves the master where clipping leaves a sliver, and mid-bottom is a little elsewhere on a layer with a keel's breadth.
                 continue;
