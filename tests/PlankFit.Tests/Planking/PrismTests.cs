@@ -29,7 +29,7 @@ public sealed class PrismTests
             Assert.Equal(should.AreaMm2, layer.AreaMm2, 1e-6 * should.AreaMm2);
             if (Math.Abs(layer.MasterShiftMm) > 1e-9)
             {
-                // The planking moves the master where clipping leaves a sliver, and mid-bottom is a little elsewhere on a layer with a keel's breadth.
+                // The planking moves the master where clipping leaves a sliver.
                 continue;
             }
 
@@ -50,9 +50,6 @@ public sealed class PrismTests
             }
         }
     }
-
-    /// <summary>The master's line of the fixture crosses the slant midway between middle line and chine; ours midway between the keel line and the chine of the table.</summary>
-    private static double Near(PlankLayerPlan layer) => layer.Outline[0].Y > 1 ? 1 : 0;
 
     [Fact]
     public void TheDefaultPrismAgreesToAHundredthOfAMillimetre()
