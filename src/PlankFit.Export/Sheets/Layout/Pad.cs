@@ -8,6 +8,9 @@ internal sealed class Pad
 {
     private readonly ImmutableArray<Shape>.Builder shapes = ImmutableArray.CreateBuilder<Shape>();
 
+    /// <summary>What is drawn so far.</summary>
+    public ImmutableArray<Shape> Shapes => shapes.ToImmutable();
+
     public IEnumerable<Lettering> Letterings => shapes.OfType<Lettering>();
 
     public void Line(Vec2 a, Vec2 b, Pen pen, string layer = Layers.Marks) =>

@@ -27,7 +27,7 @@ public static class CuttingPattern
             $"{plan.Job.Name} {plank.Id}",
             box.Width,
             box.Height,
-            [.. Shapes(plan, plank, new Vec2(0, 0))]
+            Shapes(plan, plank, new Vec2(0, 0))
         );
     }
 
@@ -54,7 +54,13 @@ public static class CuttingPattern
         );
     }
 
-    private static IEnumerable<Shape> Shapes(BottomPlan plan, Plank plank, Vec2 shift)
+    private static ImmutableArray<Shape> Shapes(BottomPlan plan, Plank plank, Vec2 shift)
+    {
+        ImmutableArray<Shape> shapes = [.. Unnamed(plan, plank, shift)];
+        return [.. shapes, .. EndLineNames.Of(plank, shift, shapes)];
+    }
+
+    private static IEnumerable<Shape> Unnamed(BottomPlan plan, Plank plank, Vec2 shift)
     {
         ImmutableArray<Vec2> Moved(IEnumerable<Vec2> points) => [.. points.Select(p => p + shift)];
         ImmutableArray<Vec2> cut = Thinning.Closed(plank.FlatCut, ThinningMm);

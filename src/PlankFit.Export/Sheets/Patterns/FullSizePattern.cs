@@ -13,6 +13,7 @@ public static class FullSizePattern
     private const double MarginMm = 12;
     private const double FootMm = 34;
     private const double CheckMm = 100;
+    private const double LeastPageMm = 170;
 
     /// <summary>One page a plank for a layer and side.</summary>
     public static ImmutableArray<Drawing> Of(BottomPlan plan, PlankLayerPlan layer, Side side) =>
@@ -24,7 +25,8 @@ public static class FullSizePattern
         Box box = Box.Around(plank.FlatCut);
         var pad = new Pad();
         var at = new Placing(1, 1, new Vec2(MarginMm - box.Left, MarginMm - box.Bottom));
-        double width = box.Width + (2 * MarginMm),
+        // Room for the words of a piece too small to hold them.
+        double width = Math.Max(box.Width + (2 * MarginMm), LeastPageMm),
             height = box.Height + (2 * MarginMm);
         Shape(pad, plank, at, width, height);
         return pad.Done(
@@ -83,6 +85,7 @@ public static class FullSizePattern
         }
 
         Name(pad, plank, at);
+        pad.Add(EndLineNames.Of(plank, at.Origin, pad.Shapes));
     }
 
     private static void Name(Pad pad, Plank plank, Placing at)
