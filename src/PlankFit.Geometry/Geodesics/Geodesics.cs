@@ -6,6 +6,9 @@ public static class Geodesics
     /// <summary>No step is longer than this, mm, so that no feature of the surface is stepped over unseen.</summary>
     private const double LongestStep = 400;
 
+    /// <summary>A surface that needs more steps than this is no surface that a plank lies on.</summary>
+    private const int MostSteps = 20000;
+
     /// <summary>
     /// Traces a geodesic through a point, so far back and ahead (mm, both positive), or until <paramref name="goOn"/> says no at a step's end.
     /// </summary>
@@ -117,7 +120,7 @@ public static class Geodesics
             );
             if (!(error <= toleranceMm))
             {
-                if (Math.Abs(h) < 1e-3)
+                if (Math.Abs(h) < 1e-3 || steps.Count > MostSteps)
                 {
                     throw new GeodesicException(
                         $"the surface has no direction to follow near u = {y.U:0.###}, v = {y.V:0.###}"
@@ -132,6 +135,13 @@ public static class Geodesics
             }
 
             steps.Add(step);
+            if (steps.Count > MostSteps)
+            {
+                throw new GeodesicException(
+                    $"the surface is too rough to follow near u = {y.U:0.###}, v = {y.V:0.###}"
+                );
+            }
+
             s = step.To;
             y = end;
             k = endRates;

@@ -9,6 +9,9 @@ public readonly record struct Fermi(double S, double T);
 /// </summary>
 public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
 {
+    /// <summary>A foot further off than this, mm, is none: the search has run away.</summary>
+    private const double FurthestMm = 10000;
+
     public Geodesic Centre => centre;
 
     /// <summary>The surface parameters of (s, t), and the unit tangent of the perpendicular there.</summary>
@@ -51,6 +54,11 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
             if (Math.Abs(dt) + Math.Abs(ds) < toleranceMm)
             {
                 return f;
+            }
+
+            if (!(Math.Abs(f.T) < FurthestMm))
+            {
+                break;
             }
         }
 
