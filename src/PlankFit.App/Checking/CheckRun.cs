@@ -59,7 +59,7 @@ public static class CheckRun
         lines.Add(
             fairness.Suspicions.IsEmpty
                 ? $"All {fairness.Rows.Length} lines run fair within what reading a table can tell."
-                : $"{PlanWords.Count(fairness.Suspicions.Length, "offset")} of {fairness.Rows.Length} lines look doubtful, the worst named first: look at the drawing and at the source before changing any."
+                : $"{PlanWords.Count(fairness.Suspicions.Length, "offset")} to look at in {fairness.Rows.Length} lines, the worst named first: see the drawing and the source before changing any."
         );
         using (OutputFolder output = OutputFolder.Begin(request.Folder, "check", stop))
         {

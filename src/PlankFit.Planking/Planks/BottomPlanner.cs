@@ -100,7 +100,7 @@ public static class BottomPlanner
                     (double)laid.Count / planked
                 )
             );
-            LaidLayer layer = LayerPlanner.Lay(
+            LaidLayer layer = Laid(
                 job,
                 hull,
                 spec,
@@ -127,6 +127,31 @@ public static class BottomPlanner
             new(job, hull, layers.ToImmutable(), findings.ToImmutable()),
             findings.ToImmutable()
         );
+    }
+
+    /// <summary>One layer; where its lines cannot be followed, the fault names it.</summary>
+    private static LaidLayer Laid(
+        Job job,
+        HullSurface hull,
+        PlankLayerSpec spec,
+        int number,
+        double offsetMm,
+        LaidLayer? below,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            return LayerPlanner.Lay(job, hull, spec, number, offsetMm, below, stop);
+        }
+        catch (Exception e)
+            when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)
+        {
+            throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"its seams cannot be followed over the whole bottom ({e.Message.TrimEnd('.')}): look at the lines with `plankfit check`; if they are right, try another `angle`, `master` or `width`"
+            );
+        }
     }
 
     private static double LongestGirth(LoftedSurface surface) =>
