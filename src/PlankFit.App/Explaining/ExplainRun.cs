@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using PlankFit.Export;
 using PlankFit.Planking;
-using PlankFit.Reading;
 
 namespace PlankFit.App;
 
@@ -17,22 +16,10 @@ public static class ExplainRun
         CancellationToken stop
     )
     {
-        ReadResult read = timings.Time(
-            "read the job and its offsets",
-            () => JobReader.Read(request.JobPath)
-        );
-        if (read.Job is not { } job)
-        {
-            return RunReport.Faults(read.Findings);
-        }
-
-        PlanResult planned = timings.Time(
-            "work out every plank",
-            () => BottomPlanner.Plan(job, progress, stop)
-        );
+        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
-            return RunReport.Faults([.. read.Findings, .. planned.Findings]);
+            return planned.Faults!;
         }
 
         if (plan.Find(plankId) is not { } plank)

@@ -3,7 +3,6 @@ using System.Collections.Immutable;
 using PlankFit.Export;
 using PlankFit.Export.Files;
 using PlankFit.Planking;
-using PlankFit.Reading;
 
 namespace PlankFit.App;
 
@@ -17,26 +16,12 @@ public static class LayRun
         CancellationToken stop
     )
     {
-        ReadResult read = timings.Time(
-            "read the job and its offsets",
-            () => JobReader.Read(request.JobPath)
-        );
-        if (read.Job is not { } job)
-        {
-            return RunReport.Faults(read.Findings);
-        }
-
-        PlanResult planned = timings.Time(
-            "work out every plank",
-            () => BottomPlanner.Plan(job, progress, stop)
-        );
-        ImmutableArray<Finding> findings = [.. read.Findings, .. planned.Findings];
+        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
-            return RunReport.Faults(findings);
+            return planned.Faults!;
         }
 
-        plan = plan with { Findings = findings };
         progress.Report(new("writing lists, drawings and patterns", 0));
         IReadOnlyList<string> written = timings.Time(
             "write all files",
@@ -45,9 +30,9 @@ public static class LayRun
         string? json = request.Json ? Text(stream => PlankingJson.Write(plan, stream)) : null;
         return new(
             ExitCode.Done,
-            findings,
+            plan.Findings,
             [
-                .. PlanSummary.Of(plan).Lines(job.Units),
+                .. PlanSummary.Of(plan).Lines(plan.Job.Units),
                 $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
             ],
             json

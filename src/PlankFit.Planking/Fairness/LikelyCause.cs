@@ -115,6 +115,9 @@ public static class LikelyCause
                 yield return (mm, mm.ToString(CultureInfo.InvariantCulture) + " mm");
             }
 
+            // A metric table may have been taken off a rule in inches.
+            yield return (LengthUnits.MmPerInch, "1 in");
+            yield return (LengthUnits.MmPerFoot, "1 ft");
             yield break;
         }
 

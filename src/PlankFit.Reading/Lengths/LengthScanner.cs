@@ -6,8 +6,11 @@ namespace PlankFit.Reading;
 /// <summary>Cuts the text of a length into tokens. Never fails: what it does not know becomes a stranger.</summary>
 internal static class LengthScanner
 {
-    /// <summary>More digits than any length of a boat has; keeps every sum exact in decimal arithmetic.</summary>
+    /// <summary>More digits before the point than any length of a boat has.</summary>
     private const int MostDigits = 12;
+
+    /// <summary>After the point as many as a spreadsheet puts out: with a whole part in metres or feet they still fit decimal arithmetic.</summary>
+    private const int MostDecimals = 17;
 
     public static ImmutableArray<LengthToken> Scan(string text)
     {
@@ -85,7 +88,7 @@ internal static class LengthScanner
         }
 
         string digits = text[at..end];
-        return digits.Length > MostDigits + 1
+        return whole - at > MostDigits || end - whole - 1 > MostDecimals
             ? new(TokenKind.Stranger, digits, 0)
             : new(
                 point ? TokenKind.Decimal : TokenKind.Whole,
