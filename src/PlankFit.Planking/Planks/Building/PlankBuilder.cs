@@ -96,7 +96,7 @@ internal sealed class PlankBuilder(
             shape.Net.Min(p => p.Y),
             shape.Net.Max(p => p.Y)
         );
-        (double widest, double narrowest, Func<double, double> width) = Widths(
+        (double widest, double narrowest, Func<double, double> width) = PlankParts.Widths(
             shape,
             ahead,
             behind,
@@ -114,8 +114,8 @@ internal sealed class PlankBuilder(
         Bend bend = BendCheck.Of(Region, spec, job.Limits, lines, width, zero);
         double length = net?.LengthMm ?? shape.Net.Max(p => p.X) - shape.Net.Min(p => p.X);
         var plankEnds = shape
-            .Ends.Select(e => EndOf(e, allowances.GetValueOrDefault(e)))
-            .OrderBy(e => Middle(e.NetLine).X)
+            .Ends.Select(e => PlankParts.End(e, allowances.GetValueOrDefault(e)))
+            .OrderBy(e => PlankParts.Middle(e.NetLine).X)
             .ToImmutableArray();
         var plank = new Plank(
             id,
@@ -126,8 +126,12 @@ internal sealed class PlankBuilder(
             shape.Space,
             shape.Net,
             [.. cut],
-            EdgeOf(ahead, -1, number > 1 ? PlankId(Side.Starboard, number - 1) : null),
-            EdgeOf(behind, 1, number < row.Planks ? PlankId(Side.Starboard, number + 1) : null),
+            PlankParts.Edge(ahead, -1, number > 1 ? PlankId(Side.Starboard, number - 1) : null),
+            PlankParts.Edge(
+                behind,
+                1,
+                number < row.Planks ? PlankId(Side.Starboard, number + 1) : null
+            ),
             plankEnds,
             length,
             cut.Max(p => p.X) - cut.Min(p => p.X),
@@ -200,104 +204,11 @@ internal sealed class PlankBuilder(
         return allowances;
     }
 
-    private (double Widest, double Narrowest, Func<double, double> At) Widths(
-        PlankShape shape,
-        PlankSide? ahead,
-        PlankSide? behind,
-        Seam? net
-    )
-    {
-        if (ahead is null || behind is null)
-        {
-            double most = shape.Net.Max(p => p.Y) - shape.Net.Min(p => p.Y);
-            return (most, 0, _ => most);
-        }
-
-        CubicSpline a = AcrossOf(ahead),
-            b = AcrossOf(behind);
-        double Width(double s) =>
-            Math.Abs(b.At(Math.Clamp(s, b.From, b.To)) - a.At(Math.Clamp(s, a.From, a.To)));
-
-        // Where the seams are abreast; on a short plank whose ends lean so much that they nowhere are, between their nearest ends.
-        double from = Math.Max(a.From, b.From),
-            to = Math.Min(a.To, b.To),
-            widest = 0,
-            narrowest = double.PositiveInfinity;
-        for (int i = 0; i <= 40; i++)
-        {
-            double w = Width(from + ((to - from) * i / 40));
-            (widest, narrowest) = (Math.Max(widest, w), Math.Min(narrowest, w));
-        }
-
-        return (widest, narrowest, Width);
-    }
-
-    /// <summary>Distance from the plank's own line along an edge, as a function of s.</summary>
-    private static CubicSpline AcrossOf(PlankSide side)
-    {
-        const int n = 16;
-        double[] s = new double[n + 1],
-            t = new double[n + 1];
-        for (int i = 0; i <= n; i++)
-        {
-            Fermi f = side.Track.At(side.Seam.In.S + (side.Seam.LengthMm * i / n));
-            (s[i], t[i]) = (f.S, f.T);
-        }
-
-        return AcrossAlong.Through(s, t);
-    }
-
     private PlankKind Kind(SeamRow row, int index) =>
         index == 0 || index == row.Planks - 1 ? PlankKind.Corner
         : index == row.Master ? PlankKind.Master
         : row.Tapered.Contains(index) ? PlankKind.Tapered
         : PlankKind.Full;
-
-    private static PlankEdge EdgeOf(PlankSide? side, int outward, string? neighbour)
-    {
-        if (side is null)
-        {
-            return PlankEdge.None;
-        }
-
-        double[] d = side.DeparturesFromChord(outward);
-        double round = Math.Max(0, d.Max()),
-            hollow = Math.Max(0, -d.Min());
-        return new(
-            [.. side.Space],
-            [.. side.Flat],
-            side.Seam.LengthMm,
-            round,
-            hollow,
-            round >= hollow ? "round" : "hollow",
-            neighbour
-        );
-    }
-
-    private static PlankEnd EndOf(EndPiece e, double allowance)
-    {
-        bool rising = e.Net[^1].Y >= e.Net[0].Y;
-        Vec2[] net = Ordered(e.Net, rising);
-        Vec2 chord = net[^1] - net[0];
-        return new(
-            e.Piece.Edge,
-            e.Rule.Cut,
-            Math.Atan2(chord.Y, chord.X) * 180 / Math.PI,
-            e.Bevels[1],
-            rising ? e.Bevels[0] : e.Bevels[2],
-            rising ? e.Bevels[2] : e.Bevels[0],
-            e.Rule.Cut == EndCut.LeftLong ? e.Rule.ByMm : null,
-            e.Rule.Cut == EndCut.Fit ? allowance : 0,
-            [.. net],
-            [.. Ordered(e.Space, rising)],
-            [.. Ordered(e.Outer, rising)],
-            [.. Ordered(e.Inner, rising)]
-        );
-    }
-
-    private static T[] Ordered<T>(T[] line, bool rising) => rising ? line : [.. line.Reverse()];
-
-    private static Vec2 Middle(ImmutableArray<Vec2> line) => 0.5 * (line[0] + line[^1]);
 
     /// <summary>The extension past the bottom's edges must still be something like the bottom.</summary>
     private void CheckReach(
