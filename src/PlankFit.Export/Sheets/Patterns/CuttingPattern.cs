@@ -135,13 +135,32 @@ public static class CuttingPattern
             );
         }
 
+        // Whose plank it is, where there is room for it clear of the arrow.
+        PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == plank.Layer);
+        string whose = $"{plan.Job.Name}: {PlankWords.Of(plank.Side)}, {SheetWords.Of(layer)}";
+        double width = LetterWidths.TextWidth(whose, height / 2);
+        if (room > 40 && width < 0.4 * plank.NetLengthMm)
+        {
+            yield return new Lettering(
+                Layers.Text,
+                Pen.Thin,
+                middle + shift - new Vec2(0, 1.6 * height),
+                whose,
+                height / 2,
+                Anchor.BaselineCentre
+            );
+        }
+
         Vec2 forward = ForwardArrow.OnFlat(plank);
         double length = Math.Min(60, 0.9 * room);
         Vec2 tail =
                 middle
                 + shift
                 - (0.5 * length * forward)
-                + new Vec2(room > 40 ? -90 : 0, room > 40 ? 0 : -2.2 * height),
+                + new Vec2(
+                    room > 40 ? -Math.Max(90, (width / 2) + 40) : 0,
+                    room > 40 ? 0 : -2.2 * height
+                ),
             tip = tail + (length * forward);
         yield return new Polyline(Layers.Marks, Pens.Tick, [tail, tip], false);
         Vec2 back = tip - (0.25 * length * forward);
