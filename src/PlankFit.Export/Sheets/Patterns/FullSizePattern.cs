@@ -139,13 +139,13 @@ public static class FullSizePattern
             ) - 2;
         string[] said =
         [
+            LengthText.PaperToleranceText(unit) + " Outlines are drawn within 0.02 mm.",
             $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",
             .. plank.Ends.Select(e =>
                 EndWords.Sentence(plank, e, layer.Planks.ThicknessMm, unit) + "."
             ),
             PlankWords.Edges(plank, unit),
             "Thick line: saw. Long dashes: net outline, the edge of the bottom. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
-            LengthText.PaperToleranceText(unit) + " Outlines are drawn within 0.02 mm.",
         ];
         foreach (string line in said)
         {
