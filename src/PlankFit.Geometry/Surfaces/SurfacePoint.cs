@@ -25,14 +25,26 @@ public readonly record struct SurfacePoint(
     /// <summary>Mean curvature, 1/mm, positive where the surface bends towards its normal.</summary>
     public double MeanCurvature => ((E * N) - (2 * F * M) + (G * L)) / (2 * ((E * G) - (F * F)));
 
-    /// <summary>The two principal curvatures, 1/mm, the greater first.</summary>
+    /// <summary>
+    /// The two principal curvatures, 1/mm, the greater first. By the second form in a square frame of the tangent plane: the root of H² − K would
+    /// leave only half the digits where the two are nearly alike.
+    /// </summary>
     public (double Greater, double Lesser) PrincipalCurvatures
     {
         get
         {
-            double h = MeanCurvature;
-            double r = Math.Sqrt(Math.Max(0, (h * h) - GaussCurvature));
-            return (h + r, h - r);
+            // Unit vectors Du/|Du| and (Dv − skew Du)/|Dv − skew Du|.
+            double e = E,
+                skew = F / e;
+            Vec3 square = Dv - (skew * Du);
+            double g = square.NormSquared,
+                along = L / e,
+                twist = (M - (skew * L)) / Math.Sqrt(e * g),
+                across = (N - (2 * skew * M) + (skew * skew * L)) / g;
+            double mean = (along + across) / 2,
+                half = (along - across) / 2,
+                r = Math.Sqrt((half * half) + (twist * twist));
+            return (mean + r, mean - r);
         }
     }
 
