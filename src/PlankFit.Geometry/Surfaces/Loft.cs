@@ -3,7 +3,7 @@ using System.Runtime.Intrinsics;
 namespace PlankFit.Geometry;
 
 /// <summary>
-/// Lofting: one section a station, each the polynomial through its two to five points (straight, or cambered), rows interpolated along u
+/// Lofting: one section a station, each the polynomial through its two to seven points (straight, or cambered), rows interpolated along u
 /// by cubic splines on one common knot vector. The two edge lines and every given point are on the surface exactly.
 /// Skinning with a common averaged parameter: Piegl and Tiller, The NURBS Book, ch. 10 (from memory).
 /// </summary>
