@@ -60,13 +60,25 @@ public static class Geodesics
         Vec3 unitTangent,
         double lengthMm,
         double stepMm
+    ) => Shoot(surface, start, unitTangent, lengthMm, StepsOf(lengthMm, stepMm));
+
+    /// <summary>How many steps of at most <paramref name="stepMm"/> a length takes.</summary>
+    internal static int StepsOf(double lengthMm, double stepMm) =>
+        Math.Max(1, (int)Math.Ceiling(Math.Abs(lengthMm) / stepMm));
+
+    /// <summary>The same in a given number of steps: for a search, which must not see the end jump where one step more begins.</summary>
+    internal static (Uv Uv, Vec3 Tangent) Shoot(
+        ISurface surface,
+        Uv start,
+        Vec3 unitTangent,
+        double lengthMm,
+        int steps
     )
     {
-        int n = Math.Max(1, (int)Math.Ceiling(Math.Abs(lengthMm) / stepMm));
-        double h = lengthMm / n;
+        double h = lengthMm / steps;
         Uv uv = start;
         Vec3 t = unitTangent;
-        for (int i = 0; i < n; i++)
+        for (int i = 0; i < steps; i++)
         {
             (Uv a, Vec3 a1) = Rates(surface, uv, t);
             (Uv b, Vec3 b1) = Rates(surface, uv + ((h / 2) * a), t + ((h / 2) * a1));

@@ -30,17 +30,21 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
     public Fermi Find(Uv uv, Vec3 point, Fermi guess, double toleranceMm)
     {
         Fermi f = guess;
+        int steps = 1;
         for (int i = 0; i < 25; i++)
         {
             double s = Math.Clamp(f.S, centre.From, centre.To);
             GeodesicPoint c = centre.At(s);
             SurfacePoint under = centre.Surface.At(c.Uv.U, c.Uv.V);
+
+            // Never fewer steps than before: a foot just where one step more begins would be missed from either side for ever.
+            steps = Math.Max(steps, Geodesics.StepsOf(f.T, stepMm));
             (Uv end, Vec3 tangent) = Geodesics.Shoot(
                 centre.Surface,
                 c.Uv,
                 under.Left(c.Tangent),
                 f.T,
-                stepMm
+                steps
             );
             SurfacePoint p = centre.Surface.At(end.U, end.V);
 

@@ -1,0 +1,53 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Tests.Geometry;
+
+/// <summary>Laws of strip coordinates that hold on every surface, checked by distances and by perpendiculars traced for themselves.</summary>
+internal static class FermiLaws
+{
+    /// <summary>A place found again from its own point, to 1e-6 mm.</summary>
+    public static void RoundTrip(FermiStrip strip, Fermi at, Fermi astray)
+    {
+        Uv uv = strip.At(at).Uv;
+        Vec3 point = strip.Centre.Surface.At(uv.U, uv.V).P;
+        Fermi found = strip.Find(uv, point, new(at.S + astray.S, at.T + astray.T), 1e-8);
+        Assert.True(
+            Math.Abs(found.S - at.S) < 1e-6 && Math.Abs(found.T - at.T) < 1e-6,
+            $"{at} found again as {found}"
+        );
+    }
+
+    /// <summary>
+    /// The metric is g² ds² + dt² (Gauss's lemma; do Carmo 4-6, from memory): by differences in space the two directions are square, a mm of t is a mm, and a
+    /// mm of s is g, where g'' = −K g along the perpendicular, g = 1 and g' = 0 on the centre line: the first Jacobi field of that perpendicular.
+    /// </summary>
+    public static void Metric(FermiStrip strip, Fermi at)
+    {
+        ISurface surface = strip.Centre.Surface;
+        Vec3 P(double s, double t)
+        {
+            Uv uv = strip.At(new(s, t)).Uv;
+            return surface.At(uv.U, uv.V).P;
+        }
+
+        const double h = 1;
+        Vec3 ds = (P(at.S + h, at.T) - P(at.S - h, at.T)) / (2 * h),
+            dt = (P(at.S, at.T + h) - P(at.S, at.T - h)) / (2 * h);
+        GeodesicPoint c = strip.Centre.At(at.S);
+        Vec3 square = strip.Centre.Under(at.S).Left(c.Tangent);
+        Geodesic across = Geodesics.Trace(
+            surface,
+            c.Uv,
+            Math.Sign(at.T) * square,
+            0,
+            Math.Abs(at.T),
+            1e-9
+        );
+        double g = across.At(Math.Abs(at.T)).A;
+
+        // Chords of 2 mm fall short by (h k)²/6, below 1e-6 at a radius of half a metre.
+        Assert.True(Math.Abs(dt.Norm - 1) < 2e-6, $"a mm of t is {dt.Norm} mm at {at}");
+        Assert.True(Math.Abs(ds.Norm - g) < 3e-6, $"a mm of s is {ds.Norm} mm, not {g}, at {at}");
+        Assert.True(Math.Abs(ds.Dot(dt)) < 3e-6, $"not square at {at}: {ds.Dot(dt)}");
+    }
+}
