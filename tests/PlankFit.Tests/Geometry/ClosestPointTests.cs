@@ -71,6 +71,25 @@ public sealed class ClosestPointTests
         Assert.Equal(-z * Math.Sin(a), found.HeightMm, 1e-6);
     }
 
+    /// <summary>Nine tenths of the way to the centre of a sphere the second form counts: without it the search would still be underway after thirty steps.</summary>
+    [Fact]
+    public void CurvatureIsReckonedWith()
+    {
+        var sphere = new SphereSurface(3000);
+        Assert.True(
+            ClosestPoint.TryFind(
+                sphere,
+                300 * sphere.At(0.5, 0.3).Normal,
+                new(0.46, 0.25),
+                1e-9,
+                out ClosestPoint.Result found
+            )
+        );
+        Assert.Equal(-2700, found.HeightMm, 1e-8);
+        Assert.Equal(0.5, found.Uv.U, 1e-9);
+        Assert.Equal(0.3, found.Uv.V, 1e-9);
+    }
+
     [Fact]
     public void APointThatIsNoneIsNotFound()
     {

@@ -179,6 +179,41 @@ public sealed class GeodesicAccuracyTests
         }
     }
 
+    /// <summary>A dent of 30 mm, half a metre across, in six metres of flat plate: long easy steps must not pass over it.</summary>
+    [Fact]
+    public void ADentInAFlatPlateIsNotSteppedOver()
+    {
+        var plate = new DentedPlate();
+        Vec3 d = Vec3.UnitX;
+        Geodesic g = Geodesics.Trace(plate, new(0, 60), d, 0, 6000, 1e-5);
+        Vec3 coarse = SpaceStepper.Walk(plate, new(0, 60), d, 6000, 6).P,
+            fine = SpaceStepper.Walk(plate, new(0, 60), d, 6000, 3).P,
+            limit = fine + ((fine - coarse) / 3);
+        Assert.True(Math.Abs(limit.Y - 60) > 10, "the dent turns nothing: it tests nothing");
+        double miss = g.Under(6000).P.ChordTo(limit);
+        Assert.True(miss < 0.02, $"{miss} mm from the stepper's end");
+    }
+
+    /// <summary>z = −30 exp(−((x − 3400)² + y²) / 2a²), a = 120 mm.</summary>
+    private sealed record DentedPlate : ISurface
+    {
+        public SurfacePoint At(double u, double v)
+        {
+            const double a2 = 120 * 120;
+            double x = u - 3400,
+                z = -30 * Math.Exp(-((x * x) + (v * v)) / (2 * a2));
+            return AnalyticSurfaces.Point(
+                new(u, v, z),
+                new(1, 0, -z * x / a2),
+                new(0, 1, -z * v / a2),
+                new(0, 0, z * ((x * x / a2) - 1) / a2),
+                new(0, 0, z * x * v / (a2 * a2)),
+                new(0, 0, z * ((v * v / a2) - 1) / a2),
+                1
+            );
+        }
+    }
+
     /// <summary>Landing: on the level to 1e-6 mm, and where a far finer trace lands to 0.005 mm.</summary>
     [Theory]
     [InlineData("survey-launch", 45)]

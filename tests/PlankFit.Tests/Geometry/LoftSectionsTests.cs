@@ -91,6 +91,59 @@ public sealed class LoftSectionsTests
         }
     }
 
+    /// <summary>
+    /// Where keel and chine meet, every ray out of the point has its own limit of curvature, and it is reached: nothing blows up and nothing switches.
+    /// (Of two or three points all rays have the same one.)
+    /// </summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(7)]
+    public void AlongEveryRayCurvatureHasItsLimitAtTheApex(int points)
+    {
+        LoftedSurface loft = Made(points, apex: true);
+        foreach (double t in new[] { 0.05, 0.3, 0.5, 0.9 })
+        {
+            (double Greater, double Lesser) At(double s) =>
+                loft.At(loft.UFrom + s, t * s).PrincipalCurvatures;
+            foreach (double s in new[] { 1e-2, 1e-4, 1e-6 })
+            {
+                // Curvature is smooth along the ray: its change is at most what s over the first bay would make of it, generously.
+                double allowed = 20 * s / 350 * 1e-3;
+                Assert.Equal(At(1e-7).Greater, At(s).Greater, allowed + 1e-12);
+                Assert.Equal(At(1e-7).Lesser, At(s).Lesser, allowed + 1e-12);
+            }
+
+            Assert.True(Math.Abs(At(1e-7).Greater) + Math.Abs(At(1e-7).Lesser) < 0.01);
+        }
+    }
+
+    /// <summary>Keel and chine are alike to the loft: sections given the other way round make the same surface.</summary>
+    [Fact]
+    public void KeelAndChineMayChangePlaces()
+    {
+        LoftedSurface one = Made(4, apex: false),
+            other = Loft.Through(
+                [
+                    .. Stations.Select(x =>
+                        (IReadOnlyList<Vec3>)[.. Section(4, apex: false, x).Reverse()]
+                    ),
+                ],
+                -Vec3.UnitZ,
+                0.01
+            );
+        for (double u = 20; u < one.UTo; u += 97)
+        {
+            SurfacePoint a = one.At(u, 0.3),
+                b = other.At(u, 0.7);
+            Assert.True(a.P.ChordTo(b.P) < 1e-9);
+            Assert.True(a.Normal.ChordTo(b.Normal) < 1e-12);
+            Assert.Equal(a.GaussCurvature, b.GaussCurvature, 1e-18);
+        }
+    }
+
     [Fact]
     public void TheNormalIsOnTheSideAskedFor()
     {

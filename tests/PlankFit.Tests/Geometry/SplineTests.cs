@@ -69,6 +69,18 @@ public sealed class SplineTests
     }
 
     [Fact]
+    public void FromSixPointsOnACubicIsMet()
+    {
+        static double P(double x) => 3 - (2 * x) + (0.5 * x * x) - (0.1 * x * x * x);
+        double[] x = [0, 1, 2.5, 3, 5, 6.5];
+        var s = CubicSpline.Through(x, [.. x.Select(P)]);
+        foreach (double at in new[] { 0.3, 1.7, 4.1, 6.2 })
+        {
+            Assert.Equal(P(at), s.At(at), 12);
+        }
+    }
+
+    [Fact]
     public void AFlatEndIsFlat()
     {
         var s = CubicSpline.Through(
