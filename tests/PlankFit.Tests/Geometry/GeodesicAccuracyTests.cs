@@ -194,13 +194,13 @@ public sealed class GeodesicAccuracyTests
         Assert.True(miss < 0.02, $"{miss} mm from the stepper's end");
     }
 
-    /// <summary>z = −30 exp(−((x − 3400)² + y²) / 2a²), a = 120 mm.</summary>
+    /// <summary>z = −30 exp(−((x − 4250)² + y²) / 2a²), a = 120 mm.</summary>
     private sealed record DentedPlate : ISurface
     {
         public SurfacePoint At(double u, double v)
         {
             const double a2 = 120 * 120;
-            double x = u - 3400,
+            double x = u - 4250,
                 z = -30 * Math.Exp(-((x * x) + (v * v)) / (2 * a2));
             return AnalyticSurfaces.Point(
                 new(u, v, z),
