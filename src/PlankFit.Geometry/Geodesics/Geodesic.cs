@@ -41,22 +41,14 @@ public sealed class Geodesic
     /// <summary>The geodesic at s, which must lie in its traced range (a hair beyond is allowed).</summary>
     public GeodesicPoint At(double s)
     {
-        if (s < From - 1e-6 || s > To + 1e-6)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(s),
-                $"s = {s} lies outside the traced range {From} to {To}"
-            );
-        }
-
-        GeodesicState y = steps[Step(s)].At(s);
+        GeodesicState y = State(s);
         return new(s, new(y.U, y.V), y.Tangent.Unit(), y.A, y.A1, y.B, y.B1);
     }
 
     /// <summary>The surface under the geodesic at s.</summary>
     public SurfacePoint Under(double s)
     {
-        GeodesicState y = steps[Step(s)].At(s);
+        GeodesicState y = State(s);
         return Surface.At(y.U, y.V);
     }
 
@@ -68,8 +60,22 @@ public sealed class Geodesic
 
     public Uv UvAt(double s)
     {
-        GeodesicState y = steps[Step(s)].At(s);
+        GeodesicState y = State(s);
         return new(y.U, y.V);
+    }
+
+    private GeodesicState State(double s)
+    {
+        // Past its ends a trace says nothing: its polynomials would go on, and go astray.
+        if (!(s >= From - 1e-6 && s <= To + 1e-6))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(s),
+                $"s = {s} lies outside the traced range {From} to {To}"
+            );
+        }
+
+        return steps[Step(s)].At(s);
     }
 
     private int Step(double s)

@@ -138,6 +138,18 @@ public sealed class GeodesicTests
     }
 
     [Theory]
+    [InlineData(-0.01)]
+    [InlineData(500.01)]
+    [InlineData(double.NaN)]
+    public void PastItsEndsATraceSaysNothing(double s)
+    {
+        Geodesic g = From(new HyparSurface(1.5e-4), new(0, 0), 0.3, 500);
+        Assert.Throws<ArgumentOutOfRangeException>(() => g.At(s));
+        Assert.Throws<ArgumentOutOfRangeException>(() => g.Under(s));
+        Assert.Throws<ArgumentOutOfRangeException>(() => g.UvAt(s));
+    }
+
+    [Theory]
     [InlineData("survey-launch", -14.5)]
     [InlineData("survey-launch", 0)]
     [InlineData("pilot-skiff", 4.76)]
