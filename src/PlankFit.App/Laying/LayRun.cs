@@ -55,7 +55,11 @@ public static class LayRun
             // One piece at a time to each core, the heavy ones first, so that none is left to run alone at the end.
             Parallel.ForEach(
                 Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),
-                new ParallelOptions { CancellationToken = stop },
+                new ParallelOptions
+                {
+                    CancellationToken = stop,
+                    MaxDegreeOfParallelism = Environment.ProcessorCount,
+                },
                 w =>
                 {
                     timings.Time("  " + w.What, () => w.Write(output));
