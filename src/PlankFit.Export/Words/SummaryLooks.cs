@@ -26,13 +26,13 @@ internal static class SummaryLooks
         string gentlest = plan.Job.Limits.Bend[0].Verdict;
         Add(
             planks
-                .Where(p => p.Bend.Verdict != gentlest)
+                .Where(p => p.Bend.Verdict != gentlest && !Told(p.Bend.Verdict))
                 .OrderByDescending(p => p.Bend.StrainPercent),
             p => p.Bend.Verdict
         );
         Add(
             planks
-                .Where(p => !p.StraightEdges)
+                .Where(p => !p.StraightEdges && !Told("edges shaped"))
                 .OrderByDescending(p => Math.Max(p.WidestGapMm, p.WidestOverlapMm)),
             _ => "straight stock does not close; cut to the line"
         );
@@ -48,6 +48,10 @@ internal static class SummaryLooks
         }
 
         return [.. looks];
+
+        // What a finding says already is not said twice.
+        bool Told(string what) =>
+            grave.Any(f => f.Message.Contains(what, StringComparison.Ordinal));
 
         void Add(IEnumerable<Plank> worstFirst, Func<Plank, string> what)
         {

@@ -111,7 +111,7 @@ public static class BottomPlanner
             );
             laid.Add(layer);
             layers.Add(layer.Plan);
-            findings.AddRange(LayerFindings.Of(layer, job.Units));
+            findings.AddRange(LayerFindings.Of(layer, job.Limits, job.Units));
         }
 
         if (laid.Count == 0)

@@ -44,23 +44,30 @@ public static class FullSizePattern
         double square = CheckMm + (metric ? 0 : 110);
         double width = Math.Max(box.Width + (2 * MarginMm), square + 150),
             left = MarginMm;
-        double height = box.Height + (2 * MarginMm) + FootMm + CheckMm + 10;
+        double beside = left + square + 8;
+
+        // Written to nowhere first, to know how much room the words ask for: none may be left out.
+        double written = -Words(
+            new Pad(),
+            plan,
+            layer,
+            plank,
+            beside,
+            0,
+            width - MarginMm - beside
+        );
+        double band = Math.Max(CheckMm, written);
+        double height = box.Height + (2 * MarginMm) + FootMm + band + 10;
         var pad = new Pad();
         pad.Rectangle(new(4, 4, width - 4, height - 4), Pens.Rule);
         var at = new Placing(
             1,
             1,
-            new Vec2(left - box.Left, MarginMm + FootMm + CheckMm + 10 - box.Bottom)
+            new Vec2(left - box.Left, MarginMm + FootMm + band + 10 - box.Bottom)
         );
         Shape(pad, plank, at, width, height);
         CheckSquares(pad, metric, left, MarginMm + FootMm);
-        Words(
-            pad,
-            plan,
-            layer,
-            plank,
-            new(left + square + 8, MarginMm + FootMm, width - MarginMm, MarginMm + FootMm + CheckMm)
-        );
+        Words(pad, plan, layer, plank, beside, MarginMm + FootMm + band, width - MarginMm - beside);
         pad.Paragraph(
             left,
             MarginMm + FootMm - 6,
@@ -117,22 +124,31 @@ public static class FullSizePattern
         );
     }
 
-    private static void Words(Pad pad, BottomPlan plan, PlankLayerPlan layer, Plank plank, Box box)
+    /// <summary>All that is said of the plank, from a top down; returns where the words end.</summary>
+    private static double Words(
+        Pad pad,
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Plank plank,
+        double left,
+        double top,
+        double width
+    )
     {
         LengthUnit unit = plan.Job.Units;
-        double top = pad.Paragraph(
-            box.Left,
-            box.Top,
-            box.Width,
+        top = pad.Paragraph(
+            left,
+            top,
+            width,
             $"{plan.Job.Name}, revision {plan.Job.Revision}",
             Letters.Heading,
             true
         );
         top =
             pad.Paragraph(
-                box.Left,
+                left,
                 top,
-                box.Width,
+                width,
                 $"{plank.Id}: {SheetWords.Of(plank.Side, layer)}. True size.",
                 Letters.Heading,
                 true
@@ -149,12 +165,9 @@ public static class FullSizePattern
         ];
         foreach (string line in said)
         {
-            if (top - (Letters.Bench * Letters.Leading) < box.Bottom)
-            {
-                break;
-            }
-
-            top = pad.Paragraph(box.Left, top, box.Width, line, Letters.Bench);
+            top = pad.Paragraph(left, top, width, line, Letters.Bench);
         }
+
+        return top;
     }
 }

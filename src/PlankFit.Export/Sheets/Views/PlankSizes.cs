@@ -2,7 +2,7 @@ using PlankFit.Planking;
 
 namespace PlankFit.Export.Sheets;
 
-/// <summary>Each plank's length to saw and greatest width in columns, to know planks by when they lie in a heap; the two sides are alike.</summary>
+/// <summary>Each plank's length and width as sawn in columns, to know planks by when they lie in a heap; the two sides are alike.</summary>
 internal sealed class PlankSizes
 {
     private const double GapMm = 7;
@@ -24,12 +24,12 @@ internal sealed class PlankSizes
                     NumberText.Trimmed(p.Number, 0),
                     LengthText.PaperNumber(p.CutLengthMm, unit, RoundTo.Up)
                         + " × "
-                        + LengthText.PaperNumber(p.WidestMm, unit, RoundTo.Up)
+                        + LengthText.PaperNumber(AcrossMm(p), unit, RoundTo.Up)
                 )
             ),
         ];
         title =
-            $"To know the planks by: length to saw × greatest width, {SheetWords.Unit(unit)}, starboard and port alike";
+            $"To know the planks by: length × width as sawn, {SheetWords.Unit(unit)}, starboard and port alike";
         this.letters = letters;
         this.widthMm = widthMm;
         numbers = rows.Max(r => Letters.Width(r.Number, letters, true)) + 2;
@@ -37,6 +37,8 @@ internal sealed class PlankSizes
         across = Math.Clamp((int)(widthMm / (numbers + sizes + GapMm)), 1, rows.Length);
         down = (rows.Length + across - 1) / across;
     }
+
+    private static double AcrossMm(Plank p) => p.FlatCut.Max(v => v.Y) - p.FlatCut.Min(v => v.Y);
 
     public double HeightMm => Letters.Heading + 3 + (down * letters * Letters.Leading);
 

@@ -6,7 +6,10 @@ namespace PlankFit.Planking;
 /// <summary>What a person should know of a layer before sawing.</summary>
 internal static class LayerFindings
 {
-    public static IEnumerable<Finding> Of(LaidLayer layer, LengthUnit units)
+    /// <summary>A tip shorter than this is lost in the saw's kerf, mm.</summary>
+    private const double LeastTipMm = 0.25;
+
+    public static IEnumerable<Finding> Of(LaidLayer layer, BendLimits limits, LengthUnit units)
     {
         PlankLayerPlan plan = layer.Plan;
         PlankLayerSpec spec = layer.Spec;
@@ -44,7 +47,8 @@ internal static class LayerFindings
             int tapered = layer.Row.Tapered.Count;
             if (tapered > 0)
             {
-                run += $"; {tapered} tapered plank(s) keep the drift within bounds";
+                run +=
+                    $"; {Count(tapered, "tapered plank")} a side keep{(tapered == 1 ? "s" : "")} the drift within bounds";
             }
 
             bool over =
@@ -70,25 +74,13 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 worst.Id,
-                $"{shaped} plank(s) a side of {where} need their edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                $"{Count(shaped, "plank")} a side of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
             );
         }
 
-        foreach (
-            IGrouping<string, Plank> verdict in plan
-                .Starboard.GroupBy(p => p.Bend.Verdict)
-                .Where(g => g.Key != "cold")
-        )
+        foreach (Finding finding in Sawn(plan, Mm).Concat(Bent(plan, limits, where, units)))
         {
-            Plank worst = verdict.MaxBy(p => p.Bend.StrainPercent)!;
-            yield return new(
-                Severity.Warning,
-                worst.Id,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{verdict.Count()} plank(s) a side of {where}: {verdict.Key}; the hardest here, radius {worst.Bend.LeastRadiusMm ?? double.PositiveInfinity:0} mm, {worst.Bend.WorstAtMm:0} mm from its inboard end"
-                )
-            );
+            yield return finding;
         }
 
         int both = plan.Starboard.Count(p => p.FitBothEnds);
@@ -97,7 +89,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Note,
                 where,
-                $"{both} plank(s) a side fit at both ends: saw one end long by its allowance, scribe, then trim"
+                $"{Count(both, "plank")} a side to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
             );
         }
 
@@ -122,9 +114,69 @@ internal static class LayerFindings
         }
     }
 
-    /// <summary>A last look with a library that had no part in making it: the sawn outline is simple, and the net outline lies in it to 0.001 mm.</summary>
-    private static bool SawnShapeHolds(Plank plank) =>
-        PlanarShapes.IsSimple(plank.FlatNet)
-        && PlanarShapes.IsSimple(plank.FlatCut)
-        && PlanarShapes.FurthestOutside(plank.FlatCut, plank.FlatNet).Mm < 1e-3;
+    /// <summary>Planks whose shape to saw cannot be trusted, and those of which a tip has no wood.</summary>
+    private static IEnumerable<Finding> Sawn(PlankLayerPlan plan, Func<double, string> length)
+    {
+        foreach (Plank plank in plan.Starboard)
+        {
+            if (!SawnShape.Holds(plank, plan.Planks.WidthMm))
+            {
+                yield return new(
+                    Severity.Error,
+                    plank.Id,
+                    "its shape to saw does not hold its net shape and both faces: do not saw it, and report the job's two files as a fault of the program"
+                );
+            }
+
+            double past = SawnShape.TipPastStockMm(plank, plan.Planks.WidthMm);
+            if (past > LeastTipMm)
+            {
+                yield return new(
+                    Severity.Warning,
+                    plank.Id,
+                    $"a tip of one face reaches {length(past)} past the edge of the stock: saw it from a wider piece, or leave the tip short and fill it"
+                );
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Bent(
+        PlankLayerPlan plan,
+        BendLimits limits,
+        string where,
+        LengthUnit units
+    )
+    {
+        foreach (
+            IGrouping<string, Plank> verdict in plan
+                .Starboard.GroupBy(p => p.Bend.Verdict)
+                .Where(g => g.Key != limits.Bend[0].Verdict)
+        )
+        {
+            Plank worst = verdict.MaxBy(p => p.Bend.StrainPercent)!,
+                twisted = verdict.MaxBy(p => p.Bend.TwistDegreesPerMetre)!;
+            string radius = worst.Bend.LeastRadiusMm is { } r
+                ? $"the least radius {Radius(r, units)}, in {worst.Id}, {LengthText.ForPaper(worst.Bend.WorstAtMm, units)} from its inboard end"
+                : "none of them bent";
+            bool metric = LengthUnits.IsMetric(units);
+            string twist = string.Create(
+                CultureInfo.InvariantCulture,
+                $"the most twist {(metric ? twisted.Bend.TwistDegreesPerMetre : twisted.Bend.TwistDegreesPerMetre * 0.3048):0.0}° a {(metric ? "metre" : "foot")}, in {twisted.Id}"
+            );
+            yield return new(
+                Severity.Warning,
+                worst.Id,
+                $"{Count(verdict.Count(), "plank")} a side of {where}: {verdict.Key}; {radius}; {twist}. Try the first one dry, pulled down a little at a time, before the others are sawn"
+            );
+        }
+    }
+
+    private static string Count(int number, string one) =>
+        number == 1 ? $"1 {one}" : string.Create(CultureInfo.InvariantCulture, $"{number} {one}s");
+
+    /// <summary>To three figures at most: nobody bends a plank to the millimetre.</summary>
+    private static string Radius(double mm, LengthUnit units) =>
+        LengthUnits.IsMetric(units)
+            ? NumberText.Trimmed(mm / 1000, 2) + " m"
+            : NumberText.Trimmed(mm / LengthUnits.MmPerFoot, 1) + " ft";
 }

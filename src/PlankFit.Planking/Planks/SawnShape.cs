@@ -1,0 +1,31 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>A last look at a plank's shape to saw, with a polygon library that had no part in making it.</summary>
+public static class SawnShape
+{
+    /// <summary>How far a point may lie outside and still be on the line, mm: what the numbers of planking.json round to, and a little.</summary>
+    private const double OnTheLineMm = 1e-3;
+
+    /// <summary>Whether both flat outlines are simple and the net one, with every face line that the stock can hold, lies within the one to saw.</summary>
+    /// <param name="stockWidthMm">Beyond half of it from the plank's own line there is no wood, so nothing is asked there.</param>
+    public static bool Holds(Plank plank, double stockWidthMm)
+    {
+        IEnumerable<Vec2> faces = plank
+            .Ends.SelectMany(e => e.OuterLine.Concat(e.InnerLine))
+            .Where(p => Math.Abs(p.Y) < stockWidthMm / 2);
+        return PlanarShapes.IsSimple(plank.FlatNet)
+            && PlanarShapes.IsSimple(plank.FlatCut)
+            && PlanarShapes.FurthestOutside(plank.FlatCut, plank.FlatNet.Concat(faces)).Mm
+                < OnTheLineMm;
+    }
+
+    /// <summary>How far a tip of either face reaches past the stock's edge, mm; nought or less where none does.</summary>
+    public static double TipPastStockMm(Plank plank, double stockWidthMm) =>
+        plank
+            .Ends.SelectMany(e => e.OuterLine.Concat(e.InnerLine))
+            .Select(p => Math.Abs(p.Y))
+            .DefaultIfEmpty(0)
+            .Max() - (stockWidthMm / 2);
+}
