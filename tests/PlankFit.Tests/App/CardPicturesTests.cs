@@ -11,20 +11,9 @@ public sealed class CardPicturesTests
     public void EachPlankGetsItsCardAsSvgAndPng()
     {
         using var folder = new TempFolder();
-        string source = DemoTables.Folder("tender");
-        string job = File.ReadAllText(Path.Combine(source, "job.toml"));
-        int second = job.IndexOf(
-            "[[layer]]",
-            job.IndexOf("[[layer]]", StringComparison.Ordinal) + 5,
-            StringComparison.Ordinal
-        );
-        File.WriteAllText(
-            folder.File("job.toml"),
-            job[..second] + "\n[output]\ncards = \"pdf-svg-png\"\n"
-        );
-        File.Copy(Path.Combine(source, "offsets.csv"), folder.File("offsets.csv"));
+        string job = OneLayerTender.In(folder, "cards = \"pdf-svg-png\"");
         RunReport report = LayRun.Run(
-            new(folder.File("job.toml"), folder.File("out"), false),
+            new(job, folder.File("out"), false),
             new Progress<PlanProgress>(),
             new(),
             TestContext.Current.CancellationToken

@@ -251,25 +251,13 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
     public void TiledPatternsComeOnTheJobsPaper()
     {
         using var folder = new TempFolder();
-        string source = DemoTables.Folder("tender");
-        string job = File.ReadAllText(Path.Combine(source, "job.toml"));
-        int second = job.IndexOf(
-            "[[layer]]",
-            job.IndexOf("[[layer]]", StringComparison.Ordinal) + 5,
-            StringComparison.Ordinal
+        string job = OneLayerTender.In(
+            folder,
+            "patterns = \"tiled\"\npaper = \"A3\"\ndxf-units = \"in\""
         );
-        File.WriteAllText(
-            folder.File("job.toml"),
-            job[..second] + "\n[output]\npatterns = \"tiled\"\npaper = \"A3\"\ndxf-units = \"in\"\n"
-        );
-        File.Copy(Path.Combine(source, "offsets.csv"), folder.File("offsets.csv"));
         Assert.Equal(
             ExitCode.Done,
-            Lay(
-                folder.File("job.toml"),
-                folder.File("out"),
-                TestContext.Current.CancellationToken
-            ).Exit
+            Lay(job, folder.File("out"), TestContext.Current.CancellationToken).Exit
         );
         using PdfDocument pdf = PdfDocument.Open(folder.File("out/patterns/layer-1-starboard.pdf"));
         Assert.True(pdf.NumberOfPages > 40);

@@ -6,9 +6,6 @@ namespace PlankFit.Planking;
 /// <summary>The net boundary of a plank put together from its edges and ends, counter-clockwise seen from outside.</summary>
 internal sealed class PlankShape
 {
-    private readonly PlankSide? ahead,
-        behind;
-
     public PlankShape(
         PlankSide? ahead,
         PlankSide? behind,
@@ -16,7 +13,7 @@ internal sealed class PlankShape
         List<EndPiece> inner
     )
     {
-        (this.ahead, this.behind, Outer, Inner) = (ahead, behind, outer, inner);
+        (Outer, Inner) = (outer, inner);
         var net = new List<Vec2>();
         var space = new List<Vec3>();
         void Add(IReadOnlyList<Vec2> n, IReadOnlyList<Vec3> p)
