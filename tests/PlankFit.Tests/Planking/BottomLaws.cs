@@ -287,7 +287,4 @@ internal static class BottomLaws
 
     private static double Length(ImmutableArray<Vec2> p) =>
         Enumerable.Range(0, p.Length - 1).Sum(i => p[i].ChordTo(p[i + 1]));
-
-    private static double Length(ImmutableArray<Vec3> p) =>
-        Enumerable.Range(0, p.Length - 1).Sum(i => p[i].ChordTo(p[i + 1]));
 }
