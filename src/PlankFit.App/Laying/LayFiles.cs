@@ -75,6 +75,13 @@ internal static class LayFiles
             }
         }
 
+        work.AddRange(KeelFiles.Of(plan));
+        work.AddRange(SettingUpFiles.Of(plan));
+        work.AddRange(JointFiles.Of(plan));
+        work.AddRange(BehindFiles.Of(plan));
+        work.AddRange(FasteningFiles.Of(plan));
+        work.AddRange(TimberFiles.Of(plan));
+        work.AddRange(StandingFiles.Of(plan));
         return work.ToImmutable();
     }
 
@@ -150,10 +157,10 @@ internal static class LayFiles
     private static string VersionName(DxfVersion version) =>
         version == DxfVersion.R12 ? "r12" : "r2000";
 
-    private static FileWork File(string name, Action<Stream> write) =>
+    internal static FileWork File(string name, Action<Stream> write) =>
         new(name, output => output.Write(name, write));
 
-    private static FileWork Pdf(
+    internal static FileWork Pdf(
         string name,
         BottomPlan plan,
         string what,
@@ -161,7 +168,7 @@ internal static class LayFiles
     ) => File(name, s => PdfWriter.Write(s, pages(), $"{plan.Job.Name}: {what}"));
 
     /// <summary>One drawing as SVG, PDF and PNG.</summary>
-    private static FileWork Picture(string name, Func<Drawing> draw) =>
+    internal static FileWork Picture(string name, Func<Drawing> draw) =>
         new(
             name,
             output =>

@@ -17,6 +17,27 @@ public sealed record Job(
 {
     /// <summary>What is asked of the files that come out.</summary>
     public OutputSpec Output { get; init; } = OutputSpec.Default;
+
+    /// <summary>The keel's layers; none where the job names none.</summary>
+    public KeelSpec Keel { get; init; } = KeelSpec.None;
+
+    /// <summary>The topside, the chine piece and the edges; what is left out is not drawn.</summary>
+    public SettingUpSpec SettingUp { get; init; } = SettingUpSpec.Default;
+
+    /// <summary>How long planks are pieced; null where the job does not say how long stock is.</summary>
+    public JointSpec? Joints { get; init; }
+
+    /// <summary>What lies behind the planks.</summary>
+    public ImmutableArray<BehindSpec> Behind { get; init; } = [];
+
+    /// <summary>How the planks are held; null where the job does not say.</summary>
+    public FasteningSpec? Fastenings { get; init; }
+
+    /// <summary>What the planks are made of; null where the job does not say.</summary>
+    public TimberSpec? Timber { get; init; }
+
+    /// <summary>What was measured on the hull as it stands; empty where nothing was.</summary>
+    public StandingSpec Standing { get; init; } = StandingSpec.None;
 }
 
 /// <summary>Which lines of the table make the bottom, and which face of the finished stack the table is to.</summary>
@@ -45,7 +66,16 @@ public enum KeelSide
 public abstract record LayerSpec(string Name, double ThicknessMm);
 
 /// <summary>Cloth or anything else that only adds thickness.</summary>
-public sealed record ClothLayerSpec(string Name, double ThicknessMm) : LayerSpec(Name, ThicknessMm);
+public sealed record ClothLayerSpec(string Name, double ThicknessMm) : LayerSpec(Name, ThicknessMm)
+{
+    /// <summary>Where port and starboard cloth lap under the keel; null where they only meet.</summary>
+    public ClothLap? Lap { get; init; }
+}
+
+/// <summary>Port and starboard cloth lap on the centre line and count twice there.</summary>
+/// <param name="WidthMm">Of the lap, half of it on each side of the centre line.</param>
+/// <param name="FromMm">The stretch of the hull, x in mm, over which they lap; null for all of it. <paramref name="ToMm"/> likewise.</param>
+public sealed record ClothLap(double WidthMm, double? FromMm, double? ToMm);
 
 /// <summary>A layer of diagonal planks.</summary>
 /// <param name="WidthMm">Width of the stock, edges straight and parallel.</param>

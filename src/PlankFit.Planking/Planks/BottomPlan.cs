@@ -13,6 +13,25 @@ public sealed record BottomPlan(
 {
     public IEnumerable<PlankLayerPlan> PlankLayers => Layers.OfType<PlankLayerPlan>();
 
+    /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
+    public KeelPlan? Keel { get; init; }
+
+    /// <summary>Deductions, bevels and the corner at the chine.</summary>
+    public SettingUpPlan? SettingUp { get; init; }
+
+    /// <summary>The pieces of planks longer than the stock.</summary>
+    public JointPlan? Joints { get; init; }
+
+    /// <summary>Where what lies behind crosses every plank.</summary>
+    public BehindPlan? Behind { get; init; }
+
+    public FasteningPlan? Fastenings { get; init; }
+
+    public TimberPlan? Timber { get; init; }
+
+    /// <summary>What the hull as it stands makes of the plan.</summary>
+    public StandingPlan? Standing { get; init; }
+
     /// <summary>The plank with this id, or null.</summary>
     public Plank? Find(string id) =>
         PlankLayers

@@ -123,10 +123,11 @@ public static class BottomPlanner
         }
 
         progress?.Report(new("planks worked out", 1));
-        return new(
+        BottomPlan plan = PlanParts.AddedTo(
             new(job, hull, layers.ToImmutable(), findings.ToImmutable()),
-            findings.ToImmutable()
+            stop
         );
+        return new(plan, plan.Findings);
     }
 
     /// <summary>One layer; where its lines cannot be followed, the fault names it.</summary>

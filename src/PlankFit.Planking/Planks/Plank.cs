@@ -46,7 +46,11 @@ public sealed record Plank(
     bool FitBothEnds,
     bool? DropsIn,
     ImmutableArray<PlankMark> Marks
-);
+)
+{
+    /// <summary>From the flat plank to the hull and back.</summary>
+    public required PlankMap Map { get; init; }
+}
 
 public enum PlankKind
 {

@@ -68,6 +68,19 @@ public static class JobBinder
         EndRules ends = EndsBinder.Bind(root.Table("ends", "[ends]"), length);
         BendLimits limits = LimitsBinder.Bind(root.Table("limits", "[limits]"));
         OutputSpec output = Output(root.Table("output", "[output]"));
+        JobParts parts = new(
+            KeelBinder.Bind(
+                root.Table("keel", "[keel]"),
+                root.Tables("keel-layer", "keel-layer"),
+                length
+            ),
+            SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),
+            JointsBinder.Bind(root.Table("joints", "[joints]"), length),
+            BehindBinder.Bind(root.Tables("behind", "behind"), length),
+            FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
+            TimberBinder.Bind(root.Table("timber", "[timber]"), length),
+            StandingBinder.Bind(root.Table("standing", "[standing]"), length)
+        );
         root.Close();
         return new(
             name,
@@ -81,7 +94,10 @@ public static class JobBinder
             ends,
             limits,
             output
-        );
+        )
+        {
+            Parts = parts,
+        };
     }
 
     private static void Missing(TableReader root, string key, string what)

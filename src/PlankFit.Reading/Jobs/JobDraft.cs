@@ -18,7 +18,32 @@ public sealed record JobDraft(
     EndRules Ends,
     BendLimits Limits,
     OutputSpec Output
-);
+)
+{
+    public JobParts Parts { get; init; } = JobParts.None;
+}
+
+/// <summary>What the job says beyond the bottom itself, as read; positions are still in the sense of its table.</summary>
+public sealed record JobParts(
+    KeelSpec Keel,
+    SettingUpSpec SettingUp,
+    JointSpec? Joints,
+    ImmutableArray<BehindSpec> Behind,
+    FasteningSpec? Fastenings,
+    TimberSpec? Timber,
+    StandingSpec Standing
+)
+{
+    public static readonly JobParts None = new(
+        KeelSpec.None,
+        SettingUpSpec.Default,
+        null,
+        [],
+        null,
+        null,
+        StandingSpec.None
+    );
+}
 
 /// <summary>A line of the table that the job names, and where it does.</summary>
 public sealed record NamedLine(string Key, string Name, Place At);

@@ -102,6 +102,7 @@ public static class JobReader
         }
 
         double? from = reading.ReversedFromMm;
+        JobParts parts = from is { } h ? Positions.Turned(draft.Parts, h) : draft.Parts;
         var job = new Job(
             draft.Name,
             revision,
@@ -114,6 +115,13 @@ public static class JobReader
         )
         {
             Output = draft.Output,
+            Keel = parts.Keel,
+            SettingUp = parts.SettingUp,
+            Joints = parts.Joints,
+            Behind = parts.Behind,
+            Fastenings = parts.Fastenings,
+            Timber = parts.Timber,
+            Standing = parts.Standing,
         };
         return new(job, findings);
     }

@@ -11,9 +11,35 @@ internal static class Positions
     public static ImmutableArray<LayerSpec> Turned(ImmutableArray<LayerSpec> layers, double from) =>
         [
             .. layers.Select(l =>
-                l is PlankLayerSpec { MasterMm: { } x } p ? p with { MasterMm = from - x } : l
+                l switch
+                {
+                    PlankLayerSpec { MasterMm: { } x } p => p with { MasterMm = from - x },
+                    ClothLayerSpec { Lap: { } lap } c => c with
+                    {
+                        Lap = lap with { FromMm = from - lap.ToMm, ToMm = from - lap.FromMm },
+                    },
+                    _ => l,
+                }
             ),
         ];
+
+    public static JobParts Turned(JobParts parts, double from) =>
+        parts with
+        {
+            Behind =
+            [
+                .. parts.Behind.Select(b =>
+                    b with
+                    {
+                        Line = b.Line is BehindLine.AtPosition at
+                            ? new BehindLine.AtPosition(from - at.XMm)
+                            : b.Line,
+                        FromMm = from - b.ToMm,
+                        ToMm = from - b.FromMm,
+                    }
+                ),
+            ],
+        };
 
     public static EndRules Turned(EndRules ends, double from) =>
         ends with

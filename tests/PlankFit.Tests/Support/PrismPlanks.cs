@@ -125,7 +125,11 @@ internal sealed class PrismPlanks(Prism prism, int layer, PlankLayerSpec spec, d
             // Away from the plank, the keel side looks inward (-sin of the deadrise) and the others lie in the normal: nothing holds the plank out.
             fitBoth ? true : null,
             [.. Ticks(forward, new(0, 1)), .. Ticks(after, new(0, -1))]
-        );
+        )
+        {
+            // These planks are laid by hand on a plane; nothing asks them the way back to the hull.
+            Map = null!,
+        };
 
         PlankEdge Edge(Stretch on, int? neighbour)
         {

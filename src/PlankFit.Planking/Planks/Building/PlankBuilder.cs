@@ -154,7 +154,10 @@ internal sealed class PlankBuilder(
                 .. ahead is null ? [] : WitnessTicks.Along(ahead, index, 1),
                 .. behind is null ? [] : WitnessTicks.Along(behind, index + 1, -1),
             ]
-        );
+        )
+        {
+            Map = new(map, Region.Surface),
+        };
         return new(plank, ahead, behind, own);
     }
 

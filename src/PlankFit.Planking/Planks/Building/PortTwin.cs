@@ -21,6 +21,7 @@ internal static class PortTwin
             ForwardEdge = Edge(p.ForwardEdge),
             AfterEdge = Edge(p.AfterEdge),
             Ends = [.. p.Ends.Select(End)],
+            Map = p.Map.OfPort(),
             Marks =
             [
                 .. p.Marks.Select(m => m with { At = Mirror(m.At), Inward = Mirror(m.Inward) }),

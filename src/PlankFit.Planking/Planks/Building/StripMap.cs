@@ -9,8 +9,11 @@ internal sealed class StripMap
     private readonly StripScale scale;
     private readonly LayerRegion region;
 
-    private StripMap(LayerRegion region, FermiStrip strip, StripScale scale)
+    private readonly double zeroS;
+
+    private StripMap(LayerRegion region, FermiStrip strip, StripScale scale, double zeroS)
     {
+        this.zeroS = zeroS;
         this.region = region;
         this.strip = strip;
         this.scale = scale;
@@ -28,10 +31,30 @@ internal sealed class StripMap
     {
         double mean = widthMm * widthMm / 12;
         var scale = StripScale.Along(line, _ => mean, line.From, line.To, zeroS, 60);
-        return new(region, new(line, tracing.PerpendicularStepMm), scale);
+        return new(region, new(line, tracing.PerpendicularStepMm), scale, zeroS);
     }
 
     public Vec2 Flat(Fermi f) => new(scale.Flat(f.S), f.T);
+
+    /// <summary>Strip coordinates of a flat place: the scale is inverted by Newton, which its slope within a thousandth of 1 makes a matter of three steps.</summary>
+    public Fermi Fermi(Vec2 flat)
+    {
+        double s = Math.Clamp(flat.X + zeroS, Line.From, Line.To);
+        for (int i = 0; i < 20; i++)
+        {
+            double step = (scale.Flat(s) - flat.X) / scale.Rate(s);
+            s -= step;
+            if (Math.Abs(step) < 1e-10)
+            {
+                break;
+            }
+        }
+
+        return new(s, flat.Y);
+    }
+
+    /// <summary>The surface's parameters at strip coordinates.</summary>
+    public Uv On(Fermi f) => strip.At(f).Uv;
 
     /// <summary>Strip coordinates of a place on the surface, to 1e-6 mm, from a guess or from the nearest point of the line.</summary>
     public Fermi Find(Uv uv, Fermi? guess)

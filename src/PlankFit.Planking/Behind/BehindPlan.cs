@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Where what lies behind crosses every plank of every layer, both sides.</summary>
+public sealed record BehindPlan(
+    ImmutableDictionary<string, ImmutableArray<BehindCrossing>> ByPlank,
+    ImmutableArray<Finding> Findings
+)
+{
+    /// <summary>What crosses one plank; nothing where its id is not known.</summary>
+    public ImmutableArray<BehindCrossing> On(string plankId) =>
+        ByPlank.GetValueOrDefault(plankId, []);
+}
+
+/// <summary>
+/// One thing behind, as it crosses one plank: its centre and its two edges on the flat plank (in the plank's own s and n, mm), each in one run from the
+/// side of lesser to that of greater n or, where it runs nearly along the plank, inboard to outboard; clipped to the plank's net shape. An edge that
+/// does not cross the plank is empty. <paramref name="Cover"/> is the strip between the edges, clipped to the net shape, counter-clockwise.
+/// </summary>
+public sealed record BehindCrossing(
+    BehindSpec Of,
+    ImmutableArray<Vec2> Centre,
+    ImmutableArray<Vec2> OneEdge,
+    ImmutableArray<Vec2> OtherEdge,
+    ImmutableArray<Vec2> Cover
+);

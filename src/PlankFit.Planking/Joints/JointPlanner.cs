@@ -1,0 +1,6 @@
+namespace PlankFit.Planking;
+
+internal static class JointPlanner
+{
+    public static JointPlan? Of(BottomPlan plan, CancellationToken stop) => null;
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>The keel as the job names it: its layers from the inside out, and what is judged of them.</summary>
+/// <param name="HalfWidthToleranceMm">Default 0.8 mm, 1/32 in: the tolerance of a fair line from any of its points (a canoe designer's letter of 1999, in public text).</param>
+/// <param name="ProudToleranceMm">Default 0.5 mm: a proposal, no source.</param>
+public sealed record KeelSpec(
+    ImmutableArray<KeelLayerSpec> Layers,
+    double HalfWidthToleranceMm,
+    double ProudToleranceMm
+)
+{
+    public static readonly KeelSpec None = new([], 0.8, 0.5);
+}
+
+/// <summary>One layer of the keel; the first one's inner face lies where the inner face of the planking meets the keel's side.</summary>
+/// <param name="Meets">The plank layer whose ends meet its side.</param>
+/// <param name="HalfWidth">At its outer face.</param>
+public sealed record KeelLayerSpec(
+    string Name,
+    string Meets,
+    double ThicknessMm,
+    KeelHalfWidth HalfWidth,
+    KeelLayerSide Side
+);
+
+/// <summary>The half-width of a keel layer at its outer face.</summary>
+public abstract record KeelHalfWidth
+{
+    /// <summary>As the planking wants it: where the planks' outer face meets the layer's.</summary>
+    public sealed record Mitre : KeelHalfWidth;
+
+    /// <summary>A half-breadth row of the table of offsets.</summary>
+    public sealed record Line(string Name) : KeelHalfWidth;
+
+    /// <summary>Straight from the forward end of the bottom to its after end.</summary>
+    public sealed record Tapered(double ForwardMm, double AftMm) : KeelHalfWidth;
+}
+
+/// <summary>How the side of a keel layer stands.</summary>
+public abstract record KeelLayerSide
+{
+    public sealed record Plumb : KeelLayerSide;
+
+    public sealed record SquareToPlank : KeelLayerSide;
+
+    /// <summary>Off plumb by so much, positive where the outer face is the wider.</summary>
+    public sealed record Leaning(double Degrees) : KeelLayerSide;
+}

@@ -1,0 +1,51 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>
+/// The map between a plank laid flat and its layer's mid-thickness surface, both ways. To port the surface is the starboard one (that is what
+/// <see cref="Uv"/> means on either side) and the flat plank is its mirror image.
+/// </summary>
+public sealed class PlankMap
+{
+    private readonly StripMap strip;
+    private readonly ISurface surface;
+    private readonly bool port;
+
+    internal PlankMap(StripMap strip, ISurface surface, bool port = false)
+    {
+        (this.strip, this.surface, this.port) = (strip, surface, port);
+    }
+
+    /// <summary>The flat place, mm, of a place on the (starboard) surface; to 1e-6 mm of the strip's coordinates.</summary>
+    /// <exception cref="GeodesicException">Where the place is too far from the plank to have a square foot on its line.</exception>
+    public Vec2 Flat(Uv uv) => Mirrored(strip.Flat(strip.Find(uv, null)));
+
+    /// <summary>The same with a guess: a flat place near the answer, which saves the search.</summary>
+    public Vec2 Flat(Uv uv, Vec2 near) =>
+        Mirrored(strip.Flat(strip.Find(uv, strip.Fermi(Mirrored(near)))));
+
+    /// <summary>The parameters on the (starboard) surface of a flat place.</summary>
+    public Uv On(Vec2 flat) => strip.On(strip.Fermi(Mirrored(flat)));
+
+    /// <summary>The (starboard) mid-thickness surface under a flat place.</summary>
+    public SurfacePoint Under(Vec2 flat)
+    {
+        Uv uv = On(flat);
+        return surface.At(uv.U, uv.V);
+    }
+
+    /// <summary>The point in space of a flat place, on the plank's own side of the hull.</summary>
+    public Vec3 Point(Vec2 flat)
+    {
+        Vec3 p = Under(flat).P;
+        return port ? p.MirroredInY() : p;
+    }
+
+    /// <summary>Unit tangent in space of the plank's own line abreast of a flat place, going outboard, in the starboard frame.</summary>
+    public Vec3 Grain(Vec2 flat) => strip.Line.At(strip.Fermi(Mirrored(flat)).S).Tangent;
+
+    internal PlankMap OfPort() => new(strip, surface, true);
+
+    private Vec2 Mirrored(Vec2 p) => port ? new(p.X, -p.Y) : p;
+}

@@ -1,0 +1,6 @@
+namespace PlankFit.Planking;
+
+internal static class SettingUpPlanner
+{
+    public static SettingUpPlan? Of(BottomPlan plan, CancellationToken stop) => null;
+}
