@@ -118,6 +118,20 @@ internal static class BottomLaws
         }
     }
 
+    /// <summary>A face of the keel's side may run on past a seam near a corner of the bottom: what lies there is the neighbour's.</summary>
+    private static bool PastASeam(Plank plank, Vec2 p) =>
+        new[] { plank.ForwardEdge, plank.AfterEdge }
+            .Where(e => e.Exists)
+            .Any(e =>
+            {
+                // The seam's stretch nearest the place; which side of it the plank lies on is told by the middle of its net shape.
+                (Vec2 a, Vec2 b) = e
+                    .Flat.Zip(e.Flat.Skip(1))
+                    .MinBy(s => (0.5 * (s.First + s.Second)).ChordTo(p));
+                Vec2 middle = new(plank.FlatNet.Average(v => v.X), plank.FlatNet.Average(v => v.Y));
+                return (b - a).Cross(p - a) * (b - a).Cross(middle - a) < 0;
+            });
+
     private static void Shape(PlankLayerPlan layer, Plank plank, List<string> broken)
     {
         Polygon net = Ring(plank.FlatNet),
@@ -145,6 +159,7 @@ internal static class BottomLaws
             [
                 .. line.Where(p =>
                     Math.Abs(p.Y) < layer.Planks.WidthMm / 2
+                    && (line == plank.FlatNet || !PastASeam(plank, p))
                     && !room.Contains(Polygons.CreatePoint(new Coordinate(p.X, p.Y)))
                 ),
             ];
