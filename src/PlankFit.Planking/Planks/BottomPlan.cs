@@ -13,6 +13,12 @@ public sealed record BottomPlan(
 {
     public IEnumerable<PlankLayerPlan> PlankLayers => Layers.OfType<PlankLayerPlan>();
 
+    /// <summary>The port bottom in the starboard frame: the same as <see cref="Hull"/> unless girths were measured.</summary>
+    public HullSurface PortHull { get; init; } = Hull;
+
+    /// <summary>The bottom of one side, in the starboard frame.</summary>
+    public HullSurface HullOf(Side side) => side == Side.Port ? PortHull : Hull;
+
     /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
     public KeelPlan? Keel { get; init; }
 
@@ -63,6 +69,12 @@ public sealed record PlankLayerPlan(
 {
     /// <summary>What a tape should read for the master plank, the first, the last and every fifth, both sides.</summary>
     public ImmutableArray<SeamCheck> Checks { get; init; } = [];
+
+    /// <summary>The port side's own plan, in the starboard frame, where the two sides were measured apart; null where they are mirror images.</summary>
+    public PlankLayerPlan? PortApart { get; init; }
+
+    /// <summary>The plan that holds on a side, in the starboard frame: its surface, outline, area and master.</summary>
+    public PlankLayerPlan Of(Side side) => side == Side.Port ? PortApart ?? this : this;
 
     public ImmutableArray<Plank> On(Side side) => side == Side.Starboard ? Starboard : Port;
 }

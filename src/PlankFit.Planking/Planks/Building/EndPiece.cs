@@ -27,7 +27,13 @@ internal sealed record EndPiece(
 }
 
 /// <summary>Working out an end: its net line, its lines on both faces, its bevels.</summary>
-internal sealed class EndPieces(LayerFaces faces, StripMap map, Job job, double chordMm)
+internal sealed class EndPieces(
+    LayerFaces faces,
+    StripMap map,
+    EndRules rules,
+    KeelSideFace keelSide,
+    double chordMm
+)
 {
     private LayerRegion Middle => faces.Middle;
 
@@ -42,8 +48,8 @@ internal sealed class EndPieces(LayerFaces faces, StripMap map, Job job, double 
         Vec2[] net = Array.ConvertAll(laps, track.Flat);
         Vec3[] space = Array.ConvertAll(laps, l => Point(l));
         Vec3 middle = Point(piece.Middle);
-        EndRule rule = job.Ends.For(piece.Edge, middle.X);
-        if (piece.Edge != HullEdge.Keel || job.Hull.KeelSide == KeelSide.SquareToPlank)
+        EndRule rule = rules.For(piece.Edge, middle.X);
+        if (piece.Edge != HullEdge.Keel || keelSide.SquareToPlank)
         {
             // The edge is carried along the surface normal: both faces end on the same line and the cut is square.
             return new(piece, rule, space, net, net, net, [0, 0, 0]);
@@ -69,9 +75,7 @@ internal sealed class EndPieces(LayerFaces faces, StripMap map, Job job, double 
     private double Bevel(Uv uv)
     {
         SurfacePoint p = Middle.Surface.At(uv.U, uv.V);
-        return Math.Asin(
-                Math.Clamp(KeelFace.PlumbNormal(Middle.Hull, uv.U, p.P.X).Dot(p.Normal), -1, 1)
-            )
+        return Math.Asin(Math.Clamp(keelSide.Normal(p.P, uv.U).Dot(p.Normal), -1, 1))
             * 180
             / Math.PI;
     }

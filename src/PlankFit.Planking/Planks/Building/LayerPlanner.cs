@@ -26,6 +26,7 @@ internal static class LayerPlanner
         PlankLayerSpec spec,
         int number,
         double offsetMm,
+        KeelSideFace keelSide,
         LaidLayer? below,
         CancellationToken stop
     )
@@ -33,7 +34,7 @@ internal static class LayerPlanner
         double past = spec.WidthMm + 150;
         var tracing = new Tracing(TraceMm, past);
         double half = spec.ThicknessMm / 2;
-        LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, job.Hull.KeelSide, past);
+        LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past);
         var faces = new LayerFaces(On(offsetMm), On(offsetMm + half), On(offsetMm - half));
         LayerRegion region = faces.Middle;
         double baseShift =
@@ -42,7 +43,15 @@ internal static class LayerPlanner
                 : 0;
         bool mayShift = spec.Stagger is null || below is null;
         SeamRow row = CornerShift.Choose(region, spec, baseShift, mayShift, tracing, stop);
-        var builder = new PlankBuilder(faces, spec, number, job, tracing);
+        var builder = new PlankBuilder(
+            faces,
+            spec,
+            number,
+            job.Ends,
+            job.Limits,
+            keelSide,
+            tracing
+        );
         var built = new BuiltPlank[row.Planks];
         var options = new ParallelOptions { CancellationToken = stop };
         try

@@ -17,7 +17,9 @@ internal sealed class PlankBuilder(
     LayerFaces faces,
     PlankLayerSpec spec,
     int layer,
-    Job job,
+    EndRules rules,
+    BendLimits limits,
+    KeelSideFace keelSide,
     Tracing tracing
 )
 {
@@ -68,7 +70,7 @@ internal sealed class PlankBuilder(
         );
         PlankSide? ahead = forward is null ? null : PlankSide.Along(Region, map, forward, ChordMm);
         PlankSide? behind = after is null ? null : PlankSide.Along(Region, map, after, ChordMm);
-        var ends = new EndPieces(faces, map, job, ChordMm);
+        var ends = new EndPieces(faces, map, rules, keelSide, ChordMm);
         List<EndPiece> outer = [],
             inner = [];
         if (forward is not null && after is not null)
@@ -111,7 +113,7 @@ internal sealed class PlankBuilder(
         lines.AddRange(
             new[] { forward, after }.OfType<Seam>().Select(s => (s.Line, s.In.S, s.Out.S))
         );
-        Bend bend = BendCheck.Of(Region, spec, job.Limits, lines, width, zero);
+        Bend bend = BendCheck.Of(Region, spec, limits, lines, width, zero);
         double length = net?.LengthMm ?? shape.Net.Max(p => p.X) - shape.Net.Min(p => p.X);
         var plankEnds = shape
             .Ends.Select(e => PlankParts.End(e, allowances.GetValueOrDefault(e)))

@@ -43,7 +43,7 @@ internal sealed class LayerRegion
     public static LayerRegion On(
         LoftedSurface hull,
         double offsetMm,
-        KeelSide keelSide,
+        KeelSideFace keelSide,
         double pastMm
     )
     {

@@ -1,0 +1,140 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Counts layers as they are laid, for whoever waits.</summary>
+internal sealed class LayerCount(IProgress<PlanProgress>? progress, int whole)
+{
+    private int done;
+
+    public void Begin(string layer)
+    {
+        progress?.Report(new($"laying layer {done + 1} of {whole}, {layer}", (double)done / whole));
+        done++;
+    }
+}
+
+/// <summary>All layers of one side, in the starboard frame: port is laid as its own mirror image.</summary>
+internal static class SidePlanner
+{
+    /// <summary>A face may be no nearer to its centre of curvature than this part of the radius.</summary>
+    private const double LeastRoom = 0.2;
+
+    public static IReadOnlyList<LaidLayer> Lay(
+        Job job,
+        HullSurface hull,
+        Side side,
+        LayerCount counter,
+        CancellationToken stop
+    )
+    {
+        var offsets = BottomPlanner.NeutralOffsets(job);
+        double longest = LongestGirth(hull.Surface);
+        var laid = new List<LaidLayer>();
+        for (int i = 0; i < job.Layers.Length; i++)
+        {
+            stop.ThrowIfCancellationRequested();
+            CheckThickness(hull.Surface, job.Layers[i], offsets[i]);
+            if (job.Layers[i] is not PlankLayerSpec spec)
+            {
+                continue;
+            }
+
+            if (spec.WidthMm >= longest)
+            {
+                throw new JobFaultException(
+                    $"layer {spec.Name}",
+                    $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the bottom, which is at most {longest:0} mm from keel to chine"
+                );
+            }
+
+            counter.Begin(spec.Name);
+            laid.Add(
+                Laid(
+                    job,
+                    hull,
+                    spec,
+                    laid.Count + 1,
+                    offsets[i],
+                    side,
+                    laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
+                    stop
+                )
+            );
+        }
+
+        return laid;
+    }
+
+    /// <summary>One layer; where its lines cannot be followed, the fault names it.</summary>
+    private static LaidLayer Laid(
+        Job job,
+        HullSurface hull,
+        PlankLayerSpec spec,
+        int number,
+        double offsetMm,
+        Side side,
+        LaidLayer? below,
+        CancellationToken stop
+    )
+    {
+        try
+        {
+            return LayerPlanner.Lay(
+                job,
+                hull,
+                spec,
+                number,
+                offsetMm,
+                KeelSides.Of(job, hull, spec, side),
+                below,
+                stop
+            );
+        }
+        catch (Exception e)
+            when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)
+        {
+            throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"its seams cannot be followed over the whole bottom ({e.Message.TrimEnd('.')}): look at the lines with `plankfit check`; if they are right, try another `angle`, `master` or `width`"
+            );
+        }
+    }
+
+    private static double LongestGirth(LoftedSurface surface) =>
+        Enumerable
+            .Range(0, 41)
+            .Select(i => surface.UFrom + ((surface.UTo - surface.UFrom) * i / 40))
+            .Max(u => surface.At(u, 0).P.ChordTo(surface.At(u, surface.ChineV(u)).P));
+
+    /// <summary>A face laid inside the bend of the surface must stay well short of its centre of curvature.</summary>
+    private static void CheckThickness(LoftedSurface surface, LayerSpec layer, double offsetMm)
+    {
+        for (int i = 0; i <= 60; i++)
+        {
+            double u = surface.UFrom + ((surface.UTo - surface.UFrom) * Math.Max(i, 0.2) / 60);
+            for (int j = 0; j <= 6; j++)
+            {
+                SurfacePoint p = surface.At(u, surface.ChineV(u) * j / 6);
+                (double k1, double k2) = p.PrincipalCurvatures;
+                foreach (
+                    double z in new[]
+                    {
+                        offsetMm - (layer.ThicknessMm / 2),
+                        offsetMm + (layer.ThicknessMm / 2),
+                    }
+                )
+                {
+                    double room = 1 - (z * (z > 0 ? k1 : k2));
+                    if (!(room > LeastRoom))
+                    {
+                        throw new JobFaultException(
+                            $"layer {layer.Name}",
+                            $"the layer is too thick for its curvature: {Math.Abs(z):0.#} mm from the table's surface, where the bottom at x = {p.P.X:0} mm, y = {p.P.Y:0} mm has a radius of {1 / Math.Abs(z > 0 ? k1 : k2):0} mm; look at the offsets there, or make the stack thinner"
+                        );
+                    }
+                }
+            }
+        }
+    }
+}
