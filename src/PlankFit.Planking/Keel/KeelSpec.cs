@@ -12,6 +12,9 @@ public sealed record KeelSpec(
 )
 {
     public static readonly KeelSpec None = new([], 0.8, 0.5);
+
+    /// <summary>Full width of the timber that the keel's layers are sawn from; null where the job does not say.</summary>
+    public double? StockWidthMm { get; init; }
 }
 
 /// <summary>One layer of the keel; the first one's inner face lies where the inner face of the planking meets the keel's side.</summary>

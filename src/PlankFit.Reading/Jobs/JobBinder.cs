@@ -72,6 +72,7 @@ public static class JobBinder
             KeelBinder.Bind(
                 root.Table("keel", "[keel]"),
                 root.Tables("keel-layer", "keel-layer"),
+                layers,
                 length
             ),
             SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),

@@ -53,7 +53,7 @@ internal static class LayerBinder
             layers.Add(
                 cloth switch
                 {
-                    true => Cloth(table, name, thickness),
+                    true => Cloth(table, name, thickness, units),
                     false => Planks(table, name, thickness, units),
                     null => Unknown(table, name, thickness),
                 }
@@ -86,22 +86,55 @@ internal static class LayerBinder
         return mm;
     }
 
-    private static ClothLayerSpec Cloth(TableReader table, string name, double thickness)
+    private static ClothLayerSpec Cloth(
+        TableReader table,
+        string name,
+        double thickness,
+        LengthUnit units
+    )
     {
         foreach (string key in PlankKeys)
         {
             if (table.Find(key) is not null)
             {
-                table.Wrong(key, "belongs to planks; a cloth has kind, name and thickness");
+                table.Wrong(key, "belongs to planks; a cloth has kind, name, thickness and lap");
             }
         }
 
-        return new(name, thickness);
+        return new(name, thickness) { Lap = Lap(table, units) };
+    }
+
+    private static ClothLap? Lap(TableReader table, LengthUnit units)
+    {
+        if (table.Table("lap", $"{table.Name} lap") is not { } lap)
+        {
+            return null;
+        }
+
+        double? width = lap.Length("width", units, required: true),
+            from = lap.Length("from", units),
+            to = lap.Length("to", units);
+        lap.Close();
+        if (width <= 0)
+        {
+            lap.Wrong(
+                "width",
+                "must be greater than 0: how wide port and starboard lap, half of it on each side"
+            );
+        }
+
+        if (to <= from)
+        {
+            lap.Wrong("to", "must be greater than \"from\"");
+        }
+
+        return width is { } mm ? new(mm, from, to) : null;
     }
 
     /// <summary>Where the kind itself is wrong the other keys cannot be judged.</summary>
     private static ClothLayerSpec Unknown(TableReader table, string name, double thickness)
     {
+        table.Find("lap");
         foreach (string key in PlankKeys)
         {
             table.Find(key);

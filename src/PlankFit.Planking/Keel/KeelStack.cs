@@ -1,0 +1,216 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>The keel's layers one on the other, on one side, in the starboard frame.</summary>
+internal static class KeelStack
+{
+    private const int NodesABay = 10;
+
+    /// <summary>
+    /// At a lap's end the cloth's second thickness is taken up over this length, mm: nobody planes a step of a millimetre into a keel. A proposal, no source.
+    /// </summary>
+    public const double LapRampMm = 300;
+
+    private const double MeetMm = 1e-9;
+
+    public static ImmutableArray<KeelLayerStanding> Of(Job job, HullSurface hull, Side side)
+    {
+        if (job.Keel.Layers.IsEmpty)
+        {
+            return [];
+        }
+
+        LoftedSurface table = hull.Surface;
+        double whole = job.Layers.Sum(l => l.ThicknessMm);
+        double innerZ = job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -whole : 0;
+        var innerFace = new ParallelSurface(table, innerZ);
+        KeelProfile profile = KeelProfile.At(
+            table,
+            innerFace,
+            KeelFace.Trace(table, innerFace, KeelSides.OfTable(job, hull), 200)
+        );
+        var standing = ImmutableArray.CreateBuilder<KeelLayerStanding>();
+        double timber = 0;
+        foreach (KeelLayerSpec spec in job.Keel.Layers)
+        {
+            timber += spec.ThicknessMm;
+            int index = PlankLayer(job, spec);
+            var planks = (PlankLayerSpec)job.Layers[index];
+            var outer = new ParallelSurface(
+                table,
+                innerZ + job.Layers.Take(index + 1).Sum(l => l.ThicknessMm)
+            );
+            ClothLayerSpec[] cloths = [.. job.Layers.Take(index).OfType<ClothLayerSpec>()];
+            double sofar = timber;
+            double Height(double x) => profile.HeightAt(x, sofar + cloths.Sum(c => Cloth(c, x)));
+            KeelEdgeCurve wanted = Wanted(table, outer, Height);
+            KeelEdgeCurve design = spec.HalfWidth switch
+            {
+                KeelHalfWidth.Line(var name) => OfLine(job.Offsets, name),
+                KeelHalfWidth.Tapered(var forward, var aft) => Straight(profile, forward, aft),
+                _ => wanted,
+            };
+            standing.Add(
+                new(
+                    spec,
+                    planks,
+                    outer,
+                    Height,
+                    wanted,
+                    design.Measured(Measured(job, hull, spec, side))
+                )
+            );
+        }
+
+        return standing.ToImmutable();
+    }
+
+    /// <summary>The thickness of a cloth on the keel at x: twice where port and starboard lap.</summary>
+    private static double Cloth(ClothLayerSpec cloth, double x)
+    {
+        if (cloth.Lap is not { } lap)
+        {
+            return cloth.ThicknessMm;
+        }
+
+        double inside = Math.Min(
+            x - (lap.FromMm ?? double.NegativeInfinity),
+            (lap.ToMm ?? double.PositiveInfinity) - x
+        );
+
+        // Half of the ramp inside the lap, half outside.
+        double t = Math.Clamp((inside / LapRampMm) + 0.5, 0, 1);
+        return cloth.ThicknessMm * (1 + (t * t * t * (10 + (t * ((6 * t) - 15)))));
+    }
+
+    /// <summary>Where the planks' outer face meets the layer's, station by station and between.</summary>
+    private static KeelEdgeCurve Wanted(
+        LoftedSurface table,
+        ISurface outer,
+        Func<double, double> height
+    )
+    {
+        var x = new List<double>();
+        var y = new List<double>();
+        IReadOnlyList<double> stations = table.StationU;
+        double v = 0;
+        for (int bay = 0; bay + 1 < stations.Count; bay++)
+        {
+            int last = bay + 2 == stations.Count ? NodesABay : NodesABay - 1;
+            for (int i = 0; i <= last; i++)
+            {
+                double u = stations[bay] + ((stations[bay + 1] - stations[bay]) * i / NodesABay);
+                if (Meet(outer, u, v, height) is not { } met)
+                {
+                    continue;
+                }
+
+                v = met.V;
+                Vec3 p = outer.At(u, v).P;
+                if (x.Count == 0 || p.X > x[^1] + 1e-6)
+                {
+                    x.Add(p.X);
+                    y.Add(p.Y);
+                }
+            }
+        }
+
+        return x.Count >= 4
+            ? KeelEdgeCurve.Through(x, y)
+            : throw new JobFaultException(
+                "keel",
+                "the planks' outer face nowhere meets the keel layer's outer face: the bottom is flat at the keel, or the layer is far thicker than the planks; give its half-width as a line of the offsets"
+            );
+    }
+
+    /// <summary>The v at which the outer face of the planks has the height of the keel layer's outer face, by Newton with a bounded step; null where it has none near.</summary>
+    private static Uv? Meet(ISurface outer, double u, double guess, Func<double, double> height)
+    {
+        double v = guess;
+        for (int i = 0; i < 40; i++)
+        {
+            SurfacePoint p = outer.At(u, v);
+            const double dx = 0.5;
+            double slope = (height(p.P.X + dx) - height(p.P.X - dx)) / (2 * dx);
+            double miss = p.P.Z - height(p.P.X),
+                rate = p.Dv.Z - (slope * p.Dv.X);
+            double step = miss / rate;
+
+            // Never further than 100 mm a step, and never folded back through the centre line.
+            double mm = Math.Abs(step) * p.Dv.Norm;
+            v -= mm > 100 ? step * 100 / mm : step;
+            if (Math.Abs(miss) < MeetMm)
+            {
+                return p.P.Y > 0 ? new(u, v) : null;
+            }
+        }
+
+        return null;
+    }
+
+    private static KeelEdgeCurve Straight(KeelProfile profile, double forward, double aft)
+    {
+        double[] part = [0, 0.2, 0.4, 0.6, 0.8, 1];
+        return KeelEdgeCurve.Through(
+            [.. part.Select(p => profile.FromX + (p * (profile.ToX - profile.FromX)))],
+            [.. part.Select(p => forward + (p * (aft - forward)))]
+        );
+    }
+
+    private static KeelEdgeCurve OfLine(OffsetTable table, string name)
+    {
+        OffsetLine line =
+            table.Find(name)
+            ?? throw new JobFaultException("keel", $"the table has no line '{name}'");
+        var x = new List<double>();
+        var y = new List<double>();
+        for (int i = 0; i < table.Stations.Length; i++)
+        {
+            if (line.HalfBreadthsMm[i] is { } half)
+            {
+                double? own = line.PositionsMm.IsDefaultOrEmpty ? null : line.PositionsMm[i];
+                x.Add(own ?? table.Stations[i].PositionMm);
+                y.Add(half);
+            }
+        }
+
+        return x.Count >= 3
+            ? KeelEdgeCurve.Through(x, y)
+            : throw new JobFaultException(
+                "keel",
+                $"the line '{name}' has {x.Count} half-breadth(s); a keel layer's half-width needs three at least"
+            );
+    }
+
+    /// <summary>The place in the job's layers of the plank layer that a keel layer names.</summary>
+    private static int PlankLayer(Job job, KeelLayerSpec spec)
+    {
+        for (int i = 0; i < job.Layers.Length; i++)
+        {
+            if (job.Layers[i] is PlankLayerSpec p && p.Name == spec.Meets)
+            {
+                return i;
+            }
+        }
+
+        throw new JobFaultException(
+            "keel",
+            $"keel layer '{spec.Name}' meets '{spec.Meets}', and no layer of planks has that name"
+        );
+    }
+
+    private static IReadOnlyList<(double X, double Y)> Measured(
+        Job job,
+        HullSurface hull,
+        KeelLayerSpec spec,
+        Side side
+    ) =>
+        [
+            .. job
+                .Standing.KeelHalfWidths.Where(m => m.Layer == spec.Name && m.Side == side)
+                .Select(m => (hull.Stations.First(s => s.Name == m.Station).PositionMm, m.Mm))
+                .OrderBy(m => m.PositionMm),
+        ];
+}
