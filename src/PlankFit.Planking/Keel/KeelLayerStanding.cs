@@ -5,7 +5,8 @@ namespace PlankFit.Planking;
 /// <summary>One keel layer as it stands on one side, in the starboard frame: where its outer face lies, how wide the planks want it and how wide it is.</summary>
 internal sealed class KeelLayerStanding
 {
-    private readonly Func<double, double> heightAt;
+    private readonly LoftedSurface hull;
+    private readonly KeelFaceLine face;
     private readonly KeelEdgeCurve halfWidth;
     private readonly KeelEdgeCurve wanted;
 
@@ -13,13 +14,15 @@ internal sealed class KeelLayerStanding
         KeelLayerSpec spec,
         PlankLayerSpec planks,
         ISurface planksOuterFace,
-        Func<double, double> heightAt,
+        LoftedSurface hull,
+        KeelFaceLine face,
         KeelEdgeCurve wanted,
         KeelEdgeCurve halfWidth
     )
     {
         (Spec, Planks, PlanksOuterFace) = (spec, planks, planksOuterFace);
-        (this.heightAt, this.wanted, this.halfWidth) = (heightAt, wanted, halfWidth);
+        (this.hull, this.face) = (hull, face);
+        (this.wanted, this.halfWidth) = (wanted, halfWidth);
     }
 
     public KeelLayerSpec Spec { get; }
@@ -30,7 +33,23 @@ internal sealed class KeelLayerStanding
     public ISurface PlanksOuterFace { get; }
 
     /// <summary>Height of its outer face at x, level athwart, mm.</summary>
-    public double HeightAt(double x) => heightAt(x);
+    public double HeightAt(double x) => face.HeightAt(x);
+
+    /// <summary>Its slope dz/dx there.</summary>
+    public double FaceSlopeAt(double x) => face.SlopeAt(x);
+
+    /// <summary>Distance along it from the forward end of the bottom, mm.</summary>
+    public double AlongFaceMm(double x) => face.AlongMm(x);
+
+    /// <summary>The planks' outer face at x and half-breadth y; null where it has no such place.</summary>
+    public SectionPlace? PlanksOver(double x, double y) =>
+        SectionPlace.Find(PlanksOuterFace, hull, x, y);
+
+    /// <summary>The unit normal of a plumb or leaning side, pointing outboard into the planks.</summary>
+    public Vec3 SideNormal(SurfacePoint at) =>
+        Spec.Side is KeelLayerSide.Leaning(var degrees)
+            ? Leaning(Math.Tan(degrees * Math.PI / 180))(at.P, 0).Gradient.Unit()
+            : Plumb(at.P, 0).Gradient.Unit();
 
     /// <summary>The half-width at which its outer face meets the planks' outer face, mm.</summary>
     public double WantedAt(double x) => wanted.At(x);
@@ -52,16 +71,15 @@ internal sealed class KeelLayerStanding
             _ => KeelSideFace.Standing(Plumb),
         };
 
-    private (double, Vec3) Plumb(Vec3 place, double u) =>
+    private (double BeyondMm, Vec3 Gradient) Plumb(Vec3 place, double u) =>
         (place.Y - HalfWidthAt(place.X), new Vec3(-HalfWidthSlopeAt(place.X), 1, 0));
 
     /// <summary>Through the outer edge, wider outward by the tangent of the lean: y = h(x) − tan (z − z_outer(x)).</summary>
     private KeelSideFace.Wall Leaning(double tangent) =>
         (place, u) =>
         {
-            const double step = 1;
             double z = HeightAt(place.X),
-                slope = (HeightAt(place.X + step) - HeightAt(place.X - step)) / (2 * step);
+                slope = FaceSlopeAt(place.X);
             return (
                 place.Y - HalfWidthAt(place.X) + (tangent * (place.Z - z)),
                 new Vec3(-HalfWidthSlopeAt(place.X) - (tangent * slope), 1, tangent)

@@ -23,14 +23,8 @@ internal static class KeelStack
         }
 
         LoftedSurface table = hull.Surface;
-        double whole = job.Layers.Sum(l => l.ThicknessMm);
-        double innerZ = job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -whole : 0;
-        var innerFace = new ParallelSurface(table, innerZ);
-        KeelProfile profile = KeelProfile.At(
-            table,
-            innerFace,
-            KeelFace.Trace(table, innerFace, KeelSides.OfTable(job, hull), 200)
-        );
+        double innerZ = InnerFaceMm(job);
+        KeelProfile profile = Profile(job, hull);
         var standing = ImmutableArray.CreateBuilder<KeelLayerStanding>();
         double timber = 0;
         foreach (KeelLayerSpec spec in job.Keel.Layers)
@@ -44,8 +38,8 @@ internal static class KeelStack
             );
             ClothLayerSpec[] cloths = [.. job.Layers.Take(index).OfType<ClothLayerSpec>()];
             double sofar = timber;
-            double Height(double x) => profile.HeightAt(x, sofar + cloths.Sum(c => Cloth(c, x)));
-            KeelEdgeCurve wanted = Wanted(table, outer, Height);
+            var face = new KeelFaceLine(profile, x => sofar + cloths.Sum(c => Cloth(c, x)));
+            KeelEdgeCurve wanted = Wanted(table, outer, face);
             KeelEdgeCurve design = spec.HalfWidth switch
             {
                 KeelHalfWidth.Line(var name) => OfLine(job.Offsets, name),
@@ -57,7 +51,8 @@ internal static class KeelStack
                     spec,
                     planks,
                     outer,
-                    Height,
+                    table,
+                    face,
                     wanted,
                     design.Measured(Measured(job, hull, spec, side))
                 )
@@ -65,6 +60,33 @@ internal static class KeelStack
         }
 
         return standing.ToImmutable();
+    }
+
+    /// <summary>The whole keel and all cloth against the whole planking and all cloth.</summary>
+    public static KeelFinish Finished(Job job, HullSurface hull)
+    {
+        double timber = job.Keel.Layers.Sum(k => k.ThicknessMm);
+        ClothLayerSpec[] cloths = [.. job.Layers.OfType<ClothLayerSpec>()];
+        var face = new KeelFaceLine(Profile(job, hull), x => timber + cloths.Sum(c => Cloth(c, x)));
+        var bottom = new ParallelSurface(
+            hull.Surface,
+            InnerFaceMm(job) + job.Layers.Sum(l => l.ThicknessMm)
+        );
+        return new(bottom, Wanted(hull.Surface, bottom, face));
+    }
+
+    /// <summary>The planking's inner face, from the table's surface, mm.</summary>
+    private static double InnerFaceMm(Job job) =>
+        job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -job.Layers.Sum(l => l.ThicknessMm) : 0;
+
+    private static KeelProfile Profile(Job job, HullSurface hull)
+    {
+        var inner = new ParallelSurface(hull.Surface, InnerFaceMm(job));
+        return KeelProfile.At(
+            hull.Surface,
+            inner,
+            KeelFace.Trace(hull.Surface, inner, KeelSides.OfTable(job, hull), 200)
+        );
     }
 
     /// <summary>The thickness of a cloth on the keel at x: twice where port and starboard lap.</summary>
@@ -86,11 +108,7 @@ internal static class KeelStack
     }
 
     /// <summary>Where the planks' outer face meets the layer's, station by station and between.</summary>
-    private static KeelEdgeCurve Wanted(
-        LoftedSurface table,
-        ISurface outer,
-        Func<double, double> height
-    )
+    private static KeelEdgeCurve Wanted(LoftedSurface table, ISurface outer, KeelFaceLine face)
     {
         var x = new List<double>();
         var y = new List<double>();
@@ -102,7 +120,7 @@ internal static class KeelStack
             for (int i = 0; i <= last; i++)
             {
                 double u = stations[bay] + ((stations[bay + 1] - stations[bay]) * i / NodesABay);
-                if (Meet(outer, u, v, height) is not { } met)
+                if (Meet(outer, u, v, face) is not { } met)
                 {
                     continue;
                 }
@@ -126,16 +144,14 @@ internal static class KeelStack
     }
 
     /// <summary>The v at which the outer face of the planks has the height of the keel layer's outer face, by Newton with a bounded step; null where it has none near.</summary>
-    private static Uv? Meet(ISurface outer, double u, double guess, Func<double, double> height)
+    private static Uv? Meet(ISurface outer, double u, double guess, KeelFaceLine face)
     {
         double v = guess;
         for (int i = 0; i < 40; i++)
         {
             SurfacePoint p = outer.At(u, v);
-            const double dx = 0.5;
-            double slope = (height(p.P.X + dx) - height(p.P.X - dx)) / (2 * dx);
-            double miss = p.P.Z - height(p.P.X),
-                rate = p.Dv.Z - (slope * p.Dv.X);
+            double miss = p.P.Z - face.HeightAt(p.P.X),
+                rate = p.Dv.Z - (face.SlopeAt(p.P.X) * p.Dv.X);
             double step = miss / rate;
 
             // Never further than 100 mm a step, and never folded back through the centre line.

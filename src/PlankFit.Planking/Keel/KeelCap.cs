@@ -1,0 +1,30 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>The cap that closes the keel: it lies on the last keel layer and the last cloth, and its edges run on in the finished bottom.</summary>
+internal static class KeelCap
+{
+    public static IEnumerable<KeelCapStation> Of(Job job, HullSurface hull, Side side)
+    {
+        KeelFinish finish = KeelStack.Finished(job, hull);
+        foreach (StationOnHull station in hull.Stations)
+        {
+            double x = station.PositionMm,
+                half = finish.HalfWidth.At(x);
+            if (SectionPlace.Find(finish.Bottom, hull.Surface, x, half) is { } at)
+            {
+                yield return new(
+                    station.Name,
+                    x,
+                    side,
+                    half,
+                    Math.Atan(at.SlopeAcross) * 180 / Math.PI
+                );
+            }
+        }
+    }
+}
+
+/// <summary>The finished bottom and the half-width at which it meets the finished keel.</summary>
+internal sealed record KeelFinish(ISurface Bottom, KeelEdgeCurve HalfWidth);

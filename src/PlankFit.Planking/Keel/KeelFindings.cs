@@ -1,0 +1,140 @@
+using System.Globalization;
+
+namespace PlankFit.Planking;
+
+/// <summary>What a person should know of the keel before planks are cut to it.</summary>
+internal static class KeelFindings
+{
+    /// <summary>As in a table of offsets: less than this is not told from the reading, mm.</summary>
+    private const double FairMm = 2.5;
+
+    public static IEnumerable<Finding> Of(BottomPlan plan, KeelPlan keel)
+    {
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            if (keel.Layers.All(k => k.Spec.Meets != layer.Planks.Name))
+            {
+                yield return new(
+                    Severity.Warning,
+                    $"layer {layer.Planks.Name}",
+                    $"no keel layer names these planks; they are cut to the side of {keel.Layers[0].Spec.Name}, carried on: name the keel layer that they meet under [[keel-layer]] meets"
+                );
+            }
+        }
+
+        foreach (KeelLayerPlan layer in keel.Layers)
+        {
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                foreach (Finding finding in OfSide(plan.Job, layer, side))
+                {
+                    yield return finding;
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> OfSide(Job job, KeelLayerPlan layer, Side side)
+    {
+        string Mm(double mm) => LengthText.ForPaper(mm, job.Units, RoundTo.Nearest);
+        string on = side == Side.Starboard ? "starboard" : "port";
+        KeelStation[] rows = [.. layer.On(side)];
+        if (rows.Length == 0)
+        {
+            yield return new(
+                Severity.Warning,
+                $"keel, {layer.Spec.Name}, {on}",
+                "the planks' outer face nowhere meets this layer's: look at its thickness and at the deadrise"
+            );
+            yield break;
+        }
+
+        KeelStation[] off = [.. rows.Where(r => IsOff(job.Keel, r))];
+        foreach (KeelStation row in off.Where(r => r.Measured))
+        {
+            yield return new(
+                Severity.Warning,
+                $"keel, {layer.Spec.Name}, station {row.Station}, {on}",
+                Told(row, Mm)
+            );
+        }
+
+        KeelStation[] drawn = [.. off.Where(r => !r.Measured)];
+        if (layer.Spec.HalfWidth is not KeelHalfWidth.Mitre && drawn.Length > 0)
+        {
+            KeelStation worst = drawn.MaxBy(r => Math.Abs(r.TakeOffSideMm))!;
+            yield return new(
+                Severity.Warning,
+                $"keel, {layer.Spec.Name}, {on}",
+                $"as drawn it leaves its mitre at {drawn.Length} of {rows.Length} stations, the most at station {worst.Station}: {Told(worst, Mm)}"
+            );
+        }
+
+        if (job.Keel.StockWidthMm is { } stock)
+        {
+            KeelStation widest = rows.MaxBy(r => r.HalfWidthMm)!;
+            double inner =
+                widest.HalfWidthMm
+                - (Math.Tan(widest.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
+            double asked = 2 * Math.Max(widest.HalfWidthMm, inner);
+            if (asked > stock + 1e-9)
+            {
+                yield return new(
+                    Severity.Warning,
+                    $"keel, {layer.Spec.Name}, station {widest.Station}",
+                    $"it wants timber {Mm(asked)} wide, and the stock is {Mm(stock)}: glue it up of two, or leave the planks there long at the keel and fit them to a narrower one"
+                );
+            }
+        }
+
+        foreach (Finding finding in Unfair(job, layer, rows, on))
+        {
+            yield return finding;
+        }
+    }
+
+    private static bool IsOff(KeelSpec spec, KeelStation row) =>
+        Math.Abs(row.TakeOffSideMm) > spec.HalfWidthToleranceMm
+        || Math.Abs(row.ProudMm) > spec.ProudToleranceMm;
+
+    private static string Told(KeelStation row, Func<double, string> mm)
+    {
+        double side = row.TakeOffSideMm;
+        string what =
+            $"half-width {mm(row.HalfWidthMm)}, wanted {mm(row.WantedHalfWidthMm)}: {mm(Math.Abs(side))} too {(side > 0 ? "wide" : "narrow")}";
+        return side > 0
+            ? $"{what}; its outer face stands {mm(row.ProudMm)} proud of the planks: plane so much off its side, or so much off its outer face at the edge, before the planks are fitted"
+            : $"{what}; its outer face is {mm(-row.ProudMm)} shy of the planks: glue a strip to its side and plane it back, or plane the planks' ends down to it";
+    }
+
+    /// <summary>Between measured stations the edge is judged by its run: each against what the others foretell.</summary>
+    private static IEnumerable<Finding> Unfair(
+        Job job,
+        KeelLayerPlan layer,
+        KeelStation[] rows,
+        string on
+    )
+    {
+        KeelStation[] measured = [.. rows.Where(r => r.Measured)];
+        if (measured.Length < 6)
+        {
+            yield break;
+        }
+
+        double[] x = [.. measured.Select(r => r.PositionMm)],
+            off = [.. measured.Select(r => r.HalfWidthMm - r.WantedHalfWidthMm)];
+        LeaveOneOut judged = LeaveOneOut.Of(x, off, 3);
+        int k = Enumerable.Range(0, x.Length).MaxBy(i => judged.Gains[i]);
+        if (k > 0 && k < x.Length - 1 && Math.Abs(judged.Residuals[k]) >= FairMm)
+        {
+            yield return new(
+                Severity.Warning,
+                $"keel, {layer.Spec.Name}, station {measured[k].Station}, {on}",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the edge as measured does not run fair here: {LengthText.ForPaper(Math.Abs(judged.Residuals[k]), job.Units, RoundTo.Nearest)} {(judged.Residuals[k] > 0 ? "outside" : "inside")} the run of the other stations; measure again"
+                )
+            );
+        }
+    }
+}
