@@ -6,7 +6,8 @@ namespace PlankFit.Planking;
 /// <summary>The keel's layers one on the other, on one side, in the starboard frame.</summary>
 internal static class KeelStack
 {
-    private const int NodesABay = 10;
+    /// <summary>Nodes a bay: enough that the ramp at a lap's end rings by less than 0.001 mm.</summary>
+    private const int NodesABay = 40;
 
     /// <summary>
     /// At a lap's end the cloth's second thickness is taken up over this length, mm: nobody planes a step of a millimetre into a keel. A proposal, no source.

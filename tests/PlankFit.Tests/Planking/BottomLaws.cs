@@ -19,26 +19,45 @@ internal static class BottomLaws
         var broken = new List<string>();
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
-            Areas(layer, broken);
-            Seams(layer, broken);
-            TilingLaws.Check(layer, broken);
-            Port(layer, broken);
-            foreach (Plank plank in layer.Starboard)
+            OfLayer(plan, layer, broken, mirrored: layer.PortApart is null);
+            if (layer.PortApart is { } port)
             {
-                Shape(layer, plank, broken);
-                OutlineLaws.Check(layer, plank, broken);
-                Corners(plank, broken);
-                OnTheSurface(plan, layer, plank, broken);
-            }
-
-            foreach (Plank plank in layer.Port)
-            {
-                Shape(layer, plank, broken);
-                OutlineLaws.Check(layer, plank, broken);
+                // Port measured apart is a plan of its own in the starboard frame; what stands to port is its mirror image.
+                OfLayer(plan with { Hull = plan.PortHull }, port, broken, mirrored: true);
             }
         }
 
         return broken;
+    }
+
+    private static void OfLayer(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        List<string> broken,
+        bool mirrored
+    )
+    {
+        Areas(layer, broken);
+        Seams(layer, broken);
+        TilingLaws.Check(layer, broken);
+        if (mirrored)
+        {
+            Port(layer, broken);
+        }
+
+        foreach (Plank plank in layer.Starboard)
+        {
+            Shape(layer, plank, broken);
+            OutlineLaws.Check(layer, plank, broken);
+            Corners(plank, broken);
+            OnTheSurface(plan, layer, plank, broken);
+        }
+
+        foreach (Plank plank in layer.Port)
+        {
+            Shape(layer, plank, broken);
+            OutlineLaws.Check(layer, plank, broken);
+        }
     }
 
     /// <summary>Areas of planks sum to the layer's within 1e-5 and the stated strain.</summary>

@@ -5,9 +5,6 @@ namespace PlankFit.Planking;
 /// <summary>The trace of the keel's side on a parallel surface of the bottom: v as a function of u, as a spline.</summary>
 internal static class KeelFace
 {
-    /// <summary>Nodes of the trace in each bay between stations: enough to keep it within 0.001 mm of the side.</summary>
-    private const int NodesABay = 10;
-
     /// <param name="pastMm">How far the trace goes past both ends of the bottom.</param>
     public static CubicSpline Trace(
         LoftedSurface hull,
@@ -16,7 +13,7 @@ internal static class KeelFace
         double pastMm
     )
     {
-        double[] nodes = Nodes(hull, pastMm);
+        double[] nodes = Nodes(hull, side.NodesABay, pastMm);
         double[] v = new double[nodes.Length];
         double guess = 0;
         for (int i = 0; i < nodes.Length; i++)
@@ -28,7 +25,7 @@ internal static class KeelFace
         return CubicSpline.Through(nodes, v);
     }
 
-    private static double[] Nodes(LoftedSurface hull, double pastMm)
+    private static double[] Nodes(LoftedSurface hull, int nodesABay, double pastMm)
     {
         var u = new List<double>();
         for (double before = pastMm; before > 1; before -= pastMm / 4)
@@ -40,9 +37,9 @@ internal static class KeelFace
         {
             double from = hull.StationU[bay],
                 length = hull.StationU[bay + 1] - from;
-            for (int i = 0; i < NodesABay; i++)
+            for (int i = 0; i < nodesABay; i++)
             {
-                u.Add(from + (length * i / NodesABay));
+                u.Add(from + (length * i / nodesABay));
             }
         }
 

@@ -20,6 +20,9 @@ internal sealed class KeelSideFace
         SquareToPlank = square;
     }
 
+    /// <summary>Nodes of its trace in each bay between stations: enough to keep it within 0.001 mm of the side. A side of its own may have the ramps of a lap in it.</summary>
+    public int NodesABay { get; private init; } = 10;
+
     /// <summary>Every face ends on the same line and the cut is square.</summary>
     public bool SquareToPlank { get; }
 
@@ -40,10 +43,11 @@ internal sealed class KeelSideFace
     public static KeelSideFace SquareAtKeelLine { get; } = new(null, null, true);
 
     /// <summary>Any side given as a surface.</summary>
-    public static KeelSideFace Standing(Wall wall) => new(wall, null, false);
+    public static KeelSideFace Standing(Wall wall) => new(wall, null, false) { NodesABay = 30 };
 
     /// <summary>The normals of the bottom along the line in which a side given as a surface cuts one of its parallel surfaces.</summary>
-    public static KeelSideFace SquareThrough(Wall wall, ISurface on) => new(wall, on, true);
+    public static KeelSideFace SquareThrough(Wall wall, ISurface on) =>
+        new(wall, on, true) { NodesABay = 30 };
 
     /// <summary>The v at which the side meets a parallel surface at u, by Newton from a guess; within 1e-10 mm.</summary>
     public double Meet(ISurface surface, double u, double guess)
