@@ -11,8 +11,9 @@ internal static class PlankCard
     private const double StripMm = 37;
     private const double ArrowMm = 20;
 
-    public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, LengthUnit unit)
+    public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, BottomPlan plan)
     {
+        LengthUnit unit = plan.Job.Units;
         Header(pad, card, plank, layer, unit);
         Strip(
             pad,
@@ -20,7 +21,7 @@ internal static class PlankCard
             plank,
             unit
         );
-        Foot(pad, card with { Top = card.Top - HeaderMm - StripMm }, plank, layer, unit);
+        Foot(pad, card with { Top = card.Top - HeaderMm - StripMm }, plank, layer, plan);
     }
 
     private static void Header(
@@ -128,8 +129,9 @@ internal static class PlankCard
         }
     }
 
-    private static void Foot(Pad pad, Box foot, Plank plank, PlankLayerPlan layer, LengthUnit unit)
+    private static void Foot(Pad pad, Box foot, Plank plank, PlankLayerPlan layer, BottomPlan plan)
     {
+        LengthUnit unit = plan.Job.Units;
         double thickness = layer.Spec.ThicknessMm;
         // Where a plank has more than two ends their figures need the room more than the pictures.
         (double detail, double column) = plank.Ends.Length switch
@@ -169,7 +171,7 @@ internal static class PlankCard
             x += here;
         }
 
-        Notes(pad, foot with { Left = x, Right = foot.Right - detail - 3 }, plank, thickness, unit);
+        Notes(pad, foot with { Left = x, Right = foot.Right - detail - 3 }, plank, thickness, plan);
     }
 
     /// <summary>A bevelled end has more to say than one without: it takes room from those, mm.</summary>
@@ -187,10 +189,15 @@ internal static class PlankCard
     private static bool IsBevelled(PlankEnd end) =>
         Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees;
 
-    private static void Notes(Pad pad, Box on, Plank plank, double thickness, LengthUnit unit)
+    private static void Notes(Pad pad, Box on, Plank plank, double thickness, BottomPlan plan)
     {
+        LengthUnit unit = plan.Job.Units;
         double y = on.Top;
-        foreach (string note in PlankNotes.Of(plank, thickness, unit))
+        foreach (
+            string note in PlankNotes
+                .Of(plank, thickness, unit)
+                .Concat(PartNotes.OnCard(plan, plank))
+        )
         {
             y = pad.Paragraph(on.Left, y, on.Width, note, Letters.Small) - 1;
         }

@@ -31,7 +31,7 @@ public static class PlankCardPages
                         .Select(two => new SheetPage(
                             format,
                             block,
-                            (pad, inside) => Cards(pad, inside, two, layer, plan.Job.Units)
+                            (pad, inside) => Cards(pad, inside, two, layer, plan)
                         ))
                 );
             }
@@ -61,8 +61,7 @@ public static class PlankCardPages
                 new(
                     half,
                     block,
-                    (pad, inside) =>
-                        PlankCard.Draw(pad, Inner(inside), plank, layer, plan.Job.Units)
+                    (pad, inside) => PlankCard.Draw(pad, Inner(inside), plank, layer, plan)
                 ),
             ]
         )[0];
@@ -76,7 +75,7 @@ public static class PlankCardPages
         Box inside,
         Plank[] planks,
         PlankLayerPlan layer,
-        LengthUnit unit
+        BottomPlan plan
     )
     {
         for (int i = 0; i < planks.Length; i++)
@@ -87,7 +86,7 @@ public static class PlankCardPages
                 pad.Line(row.Left, row.Top, row.Right, row.Top, Pens.Frame);
             }
 
-            PlankCard.Draw(pad, Inner(row), planks[i], layer, unit);
+            PlankCard.Draw(pad, Inner(row), planks[i], layer, plan);
         }
     }
 }

@@ -36,7 +36,7 @@ public static class PlankListPages
                         .Select(rows => new SheetPage(
                             SheetFormat.Bench(plan.Job),
                             block,
-                            (pad, inside) => Table(pad, inside, rows, layer, plan.Job.Units)
+                            (pad, inside) => Table(pad, inside, rows, layer, plan)
                         ))
                 );
             }
@@ -89,9 +89,10 @@ public static class PlankListPages
         Box inside,
         List<(Plank Plank, double HeightMm)> rows,
         PlankLayerPlan layer,
-        LengthUnit unit
+        BottomPlan plan
     )
     {
+        LengthUnit unit = plan.Job.Units;
         Box head = inside with { Bottom = inside.Top - HeadMm };
         string[] names =
         [
@@ -122,7 +123,7 @@ public static class PlankListPages
         {
             Box row = inside with { Top = top, Bottom = top - rows[i].HeightMm };
             pad.Line(row.Left, row.Top, row.Right, row.Top, i == 0 ? Pens.Frame : Pens.Rule);
-            Row(pad, row, rows[i].Plank, layer, unit);
+            Row(pad, row, rows[i].Plank, layer, plan);
             top = row.Bottom;
         }
     }
@@ -133,8 +134,9 @@ public static class PlankListPages
         return row with { Left = left + 2, Right = left + (Columns[index] * row.Width) - 2 };
     }
 
-    private static void Row(Pad pad, Box row, Plank plank, PlankLayerPlan layer, LengthUnit unit)
+    private static void Row(Pad pad, Box row, Plank plank, PlankLayerPlan layer, BottomPlan plan)
     {
+        LengthUnit unit = plan.Job.Units;
         Box name = Column(row, 0);
         pad.Text(name.Left, row.Top - 6.5, plank.Id, Letters.Heading, bold: true);
         pad.Paragraph(name.Left, row.Top - 9, name.Width, PlankWords.Of(plank.Kind), Letters.Small);
@@ -143,7 +145,11 @@ public static class PlankListPages
         ListedEnds.Draw(pad, Column(row, EndsColumn), plank, layer.Spec.ThicknessMm, unit);
         Box notes = Column(row, 4);
         double y = row.Top - 1.6;
-        foreach (string note in PlankNotes.Short(plank, layer.Spec.ThicknessMm, unit))
+        foreach (
+            string note in PlankNotes
+                .Short(plank, layer.Spec.ThicknessMm, unit)
+                .Concat(PartNotes.InList(plan, plank))
+        )
         {
             y = pad.Paragraph(notes.Left, y, notes.Width, note, Letters.Small);
         }

@@ -1,0 +1,13 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>What the parts worked out after the planks (joints, what lies behind, fastenings ...) say of one plank; a part adds its lines here.</summary>
+internal static class PartNotes
+{
+    /// <summary>In sentences, for the plank's card.</summary>
+    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank) => [];
+
+    /// <summary>In a few words, for its row of the list.</summary>
+    public static IEnumerable<string> InList(BottomPlan plan, Plank plank) => [];
+}
