@@ -12,6 +12,7 @@ internal static class Commands
             "From the table of offsets of a hard-chine hull to every diagonal plank of its bottom, before a saw is lifted."
         );
         root.Add(Lay());
+        root.Add(Keel());
         root.Add(Check());
         root.Add(Explain());
         return root;
@@ -33,6 +34,24 @@ internal static class Commands
             )
         );
         return lay;
+    }
+
+    private static Command Keel()
+    {
+        var common = new CommonOptions();
+        var keel = new Command(
+            "keel",
+            "Hold the keel's layers against the planking: half-widths and bevels wanted and there, patterns, the cap."
+        );
+        common.AddTo(keel);
+        keel.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) => KeelRun.Run(request, progress, timings, stop)
+            )
+        );
+        return keel;
     }
 
     private static Command Check()

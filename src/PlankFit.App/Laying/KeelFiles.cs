@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Export.Files;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Skia;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -6,5 +11,56 @@ namespace PlankFit.App;
 /// <summary>The keel held against the planking: tables, chart, patterns of its edges.</summary>
 internal static class KeelFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) => plan.Keel is null ? [] : [];
+    public static ImmutableArray<FileWork> Of(BottomPlan plan)
+    {
+        if (plan.Keel is not { } keel)
+        {
+            return [];
+        }
+
+        return
+        [
+            LayFiles.File("keel.json", s => KeelJson.Write(plan.Job, keel, s)),
+            LayFiles.File("keel.csv", s => Csv.Write(KeelTables.Stations(plan.Job, keel), s)),
+            LayFiles.Pdf("keel.pdf", plan, "the keel", () => KeelPages.Of(plan, keel)),
+            .. keel
+                .Layers.Where(l => !l.Between.IsEmpty)
+                .Select(
+                    (layer, i) =>
+                        new FileWork(
+                            $"pattern of {layer.Spec.Name}",
+                            output => Pattern(output, plan, layer, i + 1)
+                        )
+                ),
+        ];
+    }
+
+    private static void Pattern(
+        OutputFolder output,
+        BottomPlan plan,
+        KeelLayerPlan layer,
+        int number
+    )
+    {
+        string name = $"keel-layer-{number}";
+        Drawing pattern = KeelEdgePattern.Of(plan, layer);
+        foreach (
+            (string folder, DxfVersion version) in new[]
+            {
+                ("r2000", DxfVersion.R2000),
+                ("r12", DxfVersion.R12),
+            }
+        )
+        {
+            output.Write(
+                $"dxf/{folder}/{name}.dxf",
+                s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
+            );
+        }
+
+        output.Write(
+            $"patterns/{name}.pdf",
+            s => PdfWriter.Write(s, LongPages.Of(plan.Job, pattern), pattern.Title)
+        );
+    }
 }

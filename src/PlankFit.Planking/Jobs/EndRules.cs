@@ -45,6 +45,13 @@ public sealed record EndRules(
         []
     );
 
+    /// <summary>Where the keel fades forward; null where planks meet it all along.</summary>
+    public KeelFade? Fade { get; init; }
+
+    /// <summary>Whether a zone of the job says what is done at this edge at x.</summary>
+    public bool Zoned(HullEdge edge, double xMm) =>
+        Zones.Any(z => xMm >= z.FromMm && xMm <= z.ToMm && z.Rule(edge) is not null);
+
     /// <summary>The rule for an end whose midpoint lies at x, mm.</summary>
     public EndRule For(HullEdge edge, double xMm)
     {
@@ -65,6 +72,12 @@ public sealed record EndRules(
         };
     }
 }
+
+/// <summary>
+/// Forward of x, mm, the keel layer that a layer of planks meets has faded: a plank whose inner end lies there is left long at the keel and fit at the chine,
+/// wherever its outer end lies. A zone of the job goes before it.
+/// </summary>
+public sealed record KeelFade(double XMm, double ByMm);
 
 /// <summary>A stretch from x to x, mm, where some edges have rules of their own; null where the general rule holds.</summary>
 public sealed record EndZone(

@@ -24,6 +24,11 @@ internal static class KeelFindings
 
         foreach (KeelLayerPlan layer in keel.Layers)
         {
+            if (layer.FadesAtMm is { } x)
+            {
+                yield return Fades(plan, layer, x);
+            }
+
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
                 foreach (Finding finding in OfSide(plan.Job, layer, side))
@@ -32,6 +37,28 @@ internal static class KeelFindings
                 }
             }
         }
+    }
+
+    private static Finding Fades(BottomPlan plan, KeelLayerPlan layer, double x)
+    {
+        string[] ids =
+        [
+            .. plan
+                .PlankLayers.First(l => l.Planks.Name == layer.Spec.Meets)
+                .Starboard.Where(p =>
+                    p.Ends.Any(e => e.At == HullEdge.Keel && e.Cut == EndCut.LeftLong)
+                )
+                .Select(p => p.Id),
+        ];
+        string planks =
+            ids.Length == 0
+                ? "no plank's end lies there"
+                : $"{(ids.Length == 1 ? ids[0] : $"{ids[0]} to {ids[^1]}")}, and their twins to port, are left long at the keel and fit at the chine where no [[ends.zone]] says otherwise";
+        return new(
+            Severity.Note,
+            $"keel, {layer.Spec.Name}",
+            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} at {LengthText.ForPaper(x, plan.Job.Units)} from the table's nought: forward of that {planks}"
+        );
     }
 
     private static IEnumerable<Finding> OfSide(Job job, KeelLayerPlan layer, Side side)
@@ -49,6 +76,7 @@ internal static class KeelFindings
             yield break;
         }
 
+        rows = [.. rows.Where(r => !(r.PositionMm < layer.FadesAtMm))];
         KeelStation[] off = [.. rows.Where(r => IsOff(job.Keel, r))];
         foreach (KeelStation row in off.Where(r => r.Measured))
         {

@@ -32,6 +32,9 @@ internal static class KeelPlanner
                     [.. sides.SelectMany(s => Between(plan, stacks[s][at], s))],
                     [.. sides.SelectMany(s => KeelPlankEnds.Of(plan, stacks[s][at], s))]
                 )
+                {
+                    FadesAtMm = KeelFades.At(job.Keel, plan.Hull, stacks[Side.Starboard][at]),
+                }
             );
         }
 

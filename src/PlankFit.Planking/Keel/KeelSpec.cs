@@ -13,6 +13,12 @@ public sealed record KeelSpec(
 {
     public static readonly KeelSpec None = new([], 0.8, 0.5);
 
+    /// <summary>Where the half-width that the planks want falls below this going forward, the keel layer is taken to have faded; null for never.</summary>
+    public double? LeastHalfWidthMm { get; init; }
+
+    /// <summary>How far planks are left long at the keel where it has faded. A proposal, no source.</summary>
+    public double LeftLongMm { get; init; } = 30;
+
     /// <summary>Full width of the timber that the keel's layers are sawn from; null where the job does not say.</summary>
     public double? StockWidthMm { get; init; }
 }
@@ -26,7 +32,11 @@ public sealed record KeelLayerSpec(
     double ThicknessMm,
     KeelHalfWidth HalfWidth,
     KeelLayerSide Side
-);
+)
+{
+    /// <summary>x at which the layer begins, mm; forward of it there is none and planks are left long. Null where it runs the whole bottom.</summary>
+    public double? FromMm { get; init; }
+}
 
 /// <summary>The half-width of a keel layer at its outer face.</summary>
 public abstract record KeelHalfWidth

@@ -80,16 +80,7 @@ internal static class SidePlanner
     {
         try
         {
-            return LayerPlanner.Lay(
-                job,
-                hull,
-                spec,
-                number,
-                offsetMm,
-                KeelSides.Of(job, hull, spec, side),
-                below,
-                stop
-            );
+            return LayerPlanner.Lay(job, hull, spec, number, offsetMm, side, below, stop);
         }
         catch (Exception e)
             when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)

@@ -26,6 +26,8 @@ internal static class KeelBinder
             keel!.Wrong("stock-width", "must be greater than 0");
         }
 
+        double? least = Tolerance(keel, "least-half-width", units);
+        double leftLong = Tolerance(keel, "left-long", units) ?? KeelSpec.None.LeftLongMm;
         keel?.Close();
         var read = ImmutableArray.CreateBuilder<KeelLayerSpec>();
         foreach (TableReader table in layers)
@@ -34,7 +36,12 @@ internal static class KeelBinder
             table.Close();
         }
 
-        return new(read.ToImmutable(), half, proud) { StockWidthMm = stock };
+        return new(read.ToImmutable(), half, proud)
+        {
+            StockWidthMm = stock,
+            LeastHalfWidthMm = least,
+            LeftLongMm = leftLong,
+        };
     }
 
     private static double? Tolerance(TableReader? keel, string key, LengthUnit units)
@@ -103,7 +110,10 @@ internal static class KeelBinder
             );
         }
 
-        return new(name, meets, thickness, Width(table, units), Side(table));
+        return new(name, meets, thickness, Width(table, units), Side(table))
+        {
+            FromMm = table.Length("from", units),
+        };
     }
 
     private static KeelHalfWidth Width(TableReader table, LengthUnit units)

@@ -26,6 +26,10 @@ internal static class Positions
     public static JobParts Turned(JobParts parts, double from) =>
         parts with
         {
+            Keel = parts.Keel with
+            {
+                Layers = [.. parts.Keel.Layers.Select(k => k with { FromMm = from - k.FromMm })],
+            },
             Behind =
             [
                 .. parts.Behind.Select(b =>

@@ -11,6 +11,10 @@ internal static class Cautions
         "CHECK BEFORE SAWING. Tape the bottom as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
         + "The first plank is cut in scrap or thin ply and offered up.";
 
+    public const string Keel =
+        "CHECK WITH A STRAIGHTEDGE ACROSS PLANK AND KEEL before the first plank is cut, at three stations at least. Planes and spokeshaves: work away from the hand, "
+        + "clamp the work, mind the nails. Strength of keel and joints is a matter for local codes and a qualified person.";
+
     public const string Glue =
         "WHERE PLANKS ARE GLUED: epoxy and its dust harm skin and lungs. Gloves, fresh air, no bare skin; follow the maker's sheet. "
         + "Offer every plank up dry, numbers and ticks together, before glue is mixed.";

@@ -26,6 +26,9 @@ internal sealed record ListSheet(
     private const double GapMm = 3;
     private const double RowGapMm = 1.4;
 
+    /// <summary>A rule stands midway between the letters above and below it.</summary>
+    private const double RuleMm = 1.5;
+
     public IReadOnlyList<SheetPage> Pages(Job job)
     {
         SheetFormat format = SheetFormat.Bench(job);
@@ -72,7 +75,7 @@ internal sealed record ListSheet(
         }
 
         top -= head;
-        pad.Line(box.Left, top + (RowGapMm / 2), box.Right, top + (RowGapMm / 2), Pens.Frame);
+        pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Frame);
         for (int i = from; i < to; i++)
         {
             for (int c = 0; c < Columns.Length; c++)
@@ -81,7 +84,7 @@ internal sealed record ListSheet(
             }
 
             top -= RowMm(Rows[i], box.Width);
-            pad.Line(box.Left, top + (RowGapMm / 2), box.Right, top + (RowGapMm / 2), Pens.Rule);
+            pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Rule);
         }
     }
 

@@ -26,12 +26,13 @@ internal static class LayerPlanner
         PlankLayerSpec spec,
         int number,
         double offsetMm,
-        KeelSideFace keelSide,
+        Side side,
         LaidLayer? below,
         CancellationToken stop
     )
     {
         double past = spec.WidthMm + 150;
+        KeelSideFace keelSide = KeelSides.Of(job, hull, spec, side);
         var tracing = new Tracing(TraceMm, past);
         double half = spec.ThicknessMm / 2;
         LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past);
@@ -47,7 +48,10 @@ internal static class LayerPlanner
             faces,
             spec,
             number,
-            job.Ends,
+            job.Ends with
+            {
+                Fade = KeelFades.Under(job, hull, spec, side),
+            },
             job.Limits,
             keelSide,
             tracing

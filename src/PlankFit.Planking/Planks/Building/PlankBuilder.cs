@@ -87,6 +87,7 @@ internal sealed class PlankBuilder(
             outer = Pieces(ends, BoundaryWalk.Behind(Region, forward!), forward, forward);
         }
 
+        (outer, inner) = Faded(outer, inner);
         CheckReach(id, own, net, map, outer, inner);
         var shape = new PlankShape(ahead, behind, outer, inner);
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
@@ -162,6 +163,34 @@ internal sealed class PlankBuilder(
         };
         return new(plank, ahead, behind, own);
     }
+
+    /// <summary>Where the keel has faded under a plank's inner end the pair of ends changes: left long at the keel, fit at the chine.</summary>
+    private (List<EndPiece> Outer, List<EndPiece> Inner) Faded(
+        List<EndPiece> outer,
+        List<EndPiece> inner
+    )
+    {
+        if (rules.Fade is not { } fade)
+        {
+            return (outer, inner);
+        }
+
+        bool Over(EndPiece e) => e.Piece.Edge == HullEdge.Keel && MiddleX(e) < fade.XMm;
+        if (!outer.Concat(inner).Any(Over))
+        {
+            return (outer, inner);
+        }
+
+        EndPiece Changed(EndPiece e) =>
+            rules.Zoned(e.Piece.Edge, MiddleX(e)) ? e
+            : Over(e) ? e with { Rule = EndRule.LeftLong(fade.ByMm) }
+            : e.Piece.Edge == HullEdge.Chine ? e with { Rule = EndRule.Fit }
+            : e;
+        return ([.. outer.Select(Changed)], [.. inner.Select(Changed)]);
+    }
+
+    private double MiddleX(EndPiece e) =>
+        Region.PointAt(Region.OnLap(e.Piece.Middle, e.Piece.Edge)).X;
 
     private static List<EndPiece> Pieces(
         EndPieces ends,

@@ -1,0 +1,80 @@
+using System.Text;
+using PlankFit.Export;
+using PlankFit.Export.Files;
+using PlankFit.Planking;
+
+namespace PlankFit.App;
+
+/// <summary>The keel alone: what it should be, what it is, and what that does to the planks.</summary>
+public static class KeelRun
+{
+    public static RunReport Run(
+        RunRequest request,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    )
+    {
+        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
+        if (planned.Plan is not { } plan)
+        {
+            return planned.Faults!;
+        }
+
+        if (plan.Keel is not { } keel)
+        {
+            return RunReport.Faults([
+                new(
+                    Severity.Error,
+                    Path.GetFileName(request.JobPath),
+                    "the job names no keel layer: add a [[keel-layer]] with name, meets (the layer of planks whose ends meet it), thickness and half-width"
+                ),
+            ]);
+        }
+
+        using OutputFolder output = OutputFolder.Begin(request.Folder, "keel", stop);
+        timings.Time(
+            "write the keel's files",
+            () =>
+            {
+                foreach (FileWork work in KeelFiles.Of(plan))
+                {
+                    stop.ThrowIfCancellationRequested();
+                    work.Write(output);
+                }
+            }
+        );
+        IReadOnlyList<string> written = output.Commit();
+        return new(
+            ExitCode.Done,
+            keel.Findings,
+            [
+                .. keel.Layers.Select(l => Line(plan.Job, l)),
+                $"{written.Count} files are in {request.Folder}: start with keel.pdf.",
+            ],
+            request.Json ? Json(plan.Job, keel) : null
+        );
+    }
+
+    private static string Line(Job job, KeelLayerPlan layer)
+    {
+        if (layer.Stations.IsEmpty)
+        {
+            return $"{layer.Spec.Name}: the planks of {layer.Spec.Meets} nowhere meet it.";
+        }
+
+        string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
+        int off = layer.Stations.Count(s =>
+            Math.Abs(s.TakeOffSideMm) > job.Keel.HalfWidthToleranceMm
+            || Math.Abs(s.ProudMm) > job.Keel.ProudToleranceMm
+        );
+        return $"{layer.Spec.Name}, met by {layer.Spec.Meets}: half-width wanted {Mm(layer.Stations.Min(s => s.WantedHalfWidthMm))} to {Mm(layer.Stations.Max(s => s.WantedHalfWidthMm))}; {(off == 0 ? "fair at every station" : $"out at {PlanWords.Count(off, "place")}")}.";
+    }
+
+    private static string Json(Job job, KeelPlan keel)
+    {
+        using var stream = new MemoryStream();
+        KeelJson.Write(job, keel, stream);
+        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+    }
+}
