@@ -2,13 +2,34 @@ using System.Collections.Immutable;
 
 namespace PlankFit.Planking;
 
-/// <summary>What was measured on the hull as it stands, and what is cut and fitted already.</summary>
+/// <summary>What was measured on the hull as it stands, and what is fitted already.</summary>
 public sealed record StandingSpec
 {
     public static readonly StandingSpec None = new();
 
     public ImmutableArray<MeasuredKeelHalfWidth> KeelHalfWidths { get; init; } = [];
+
+    public ImmutableArray<MeasuredGirth> Girths { get; init; } = [];
+
+    public ImmutableArray<MeasuredSeam> Seams { get; init; } = [];
+
+    /// <summary>The station from which seams are measured; null for the first of the bottom.</summary>
+    public string? From { get; init; }
+
+    public bool IsEmpty => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
 }
 
 /// <summary>The half-width of a keel layer at its outer face, as measured at one station on one side.</summary>
 public sealed record MeasuredKeelHalfWidth(string Layer, string Station, Side Side, double Mm);
+
+/// <summary>
+/// Keel edge to chine at a station, along the face that the first layer is laid on (the inner face of the planking, on the bare frames), tape held to it.
+/// </summary>
+public sealed record MeasuredGirth(string Station, Side Side, double Mm);
+
+/// <summary>
+/// Where the after seam of a fitted plank really crosses keel or chine: its distance along that edge, on the face its layer is laid on, from the station that the
+/// job names; aft positive.
+/// </summary>
+/// <param name="At">Keel or chine.</param>
+public sealed record MeasuredSeam(string PlankId, Side Side, HullEdge At, double Mm);

@@ -80,7 +80,7 @@ public static class JobBinder
             BehindBinder.Bind(root.Tables("behind", "behind"), length),
             FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
             TimberBinder.Bind(root.Table("timber", "[timber]"), length),
-            StandingBinder.Bind(root.Table("standing", "[standing]"), length)
+            StandingBinder.Bind(root.Table("standing", "[standing]"))
         );
         root.Close();
         return new(

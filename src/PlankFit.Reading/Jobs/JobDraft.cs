@@ -31,7 +31,7 @@ public sealed record JobParts(
     ImmutableArray<BehindSpec> Behind,
     FasteningSpec? Fastenings,
     TimberSpec? Timber,
-    StandingSpec Standing
+    StandingDraft Standing
 )
 {
     public static readonly JobParts None = new(
@@ -41,7 +41,7 @@ public sealed record JobParts(
         [],
         null,
         null,
-        StandingSpec.None
+        StandingDraft.None
     );
 }
 

@@ -23,7 +23,22 @@ public static class JobReader
             return new(null, findings);
         }
 
-        string offsetsPath = Path.Combine(Path.GetDirectoryName(jobPath) ?? "", offsetsFile);
+        string folder = Path.GetDirectoryName(jobPath) ?? "",
+            offsetsPath = Path.Combine(folder, offsetsFile);
+        TextFile? measured = draft.Parts.Standing.MeasuredPath is { } path
+            ? TextFile.Read(Path.Combine(folder, path), path)
+            : null;
+        if (measured is { Text: null })
+        {
+            findings = findings.Add(
+                measured.Fault! with
+                {
+                    Message =
+                        $"{measured.Fault.Message}; named in {draft.Parts.Standing.MeasuredAt} as what was measured",
+                }
+            );
+        }
+
         TextFile offsets = TextFile.Read(offsetsPath, offsetsFile);
         return offsets.Text is null
             ? new(
@@ -41,7 +56,8 @@ public static class JobReader
                 findings,
                 offsets.Text,
                 offsetsFile,
-                Revision(job.Bytes, offsets.Bytes)
+                measured?.Text,
+                Revision(job.Bytes, offsets.Bytes, measured?.Bytes)
             ) with
             {
                 OffsetsPath = offsetsPath,
@@ -53,15 +69,17 @@ public static class JobReader
         string jobText,
         string jobFile,
         string offsetsText,
-        string offsetsFile
+        string offsetsFile,
+        string? measuredText = null
     )
     {
         (JobDraft draft, ImmutableArray<Finding> findings) = JobBinder.Read(jobText, jobFile);
         string revision = Revision(
             System.Text.Encoding.UTF8.GetBytes(jobText),
-            System.Text.Encoding.UTF8.GetBytes(offsetsText)
+            System.Text.Encoding.UTF8.GetBytes(offsetsText),
+            measuredText is null ? null : System.Text.Encoding.UTF8.GetBytes(measuredText)
         );
-        return Join(draft, findings, offsetsText, offsetsFile, revision);
+        return Join(draft, findings, offsetsText, offsetsFile, measuredText, revision);
     }
 
     private static ReadResult Join(
@@ -69,6 +87,7 @@ public static class JobReader
         ImmutableArray<Finding> findings,
         string offsetsText,
         string offsetsFile,
+        string? measuredText,
         string revision
     )
     {
@@ -89,6 +108,17 @@ public static class JobReader
         {
             bool faulty = ofTable.Any(f => f.Severity == Severity.Error);
             findings = findings.AddRange(TableChecks.Check(reading, draft, offsetsFile, faulty));
+        }
+
+        StandingSpec standing = StandingSpec.None;
+        if (reading is not null)
+        {
+            (standing, ImmutableArray<Finding> ofMeasured) = Standing(
+                draft,
+                reading.Table,
+                measuredText
+            );
+            findings = findings.AddRange(ofMeasured);
         }
 
         if (
@@ -121,16 +151,56 @@ public static class JobReader
             Behind = parts.Behind,
             Fastenings = parts.Fastenings,
             Timber = parts.Timber,
-            Standing = parts.Standing,
+            Standing = standing,
         };
         return new(job, findings);
     }
 
-    private static string Revision(byte[] job, byte[] offsets)
+    private static (StandingSpec, ImmutableArray<Finding>) Standing(
+        JobDraft draft,
+        OffsetTable table,
+        string? measuredText
+    )
+    {
+        StandingDraft said = draft.Parts.Standing;
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        if (said.From is { } from && table.Stations.All(s => s.Name != from))
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    said.FromAt.ToString(),
+                    $"[standing] from: the table has no station {Quoted.Of(from)}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
+                )
+            );
+        }
+
+        if (measuredText is null)
+        {
+            return (StandingSpec.None with { From = said.From }, findings.ToImmutable());
+        }
+
+        (StandingSpec spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
+            measuredText,
+            said.MeasuredPath ?? "measured.csv",
+            draft.Units ?? LengthUnit.Millimetre,
+            table,
+            [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
+            draft.Layers.OfType<PlankLayerSpec>().Count()
+        );
+        return (spec with { From = said.From }, [.. findings, .. ofFile]);
+    }
+
+    private static string Revision(byte[] job, byte[] offsets, byte[]? measured)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(job);
         hash.AppendData(offsets);
+        if (measured is not null)
+        {
+            hash.AppendData(measured);
+        }
+
         return Convert.ToHexStringLower(hash.GetHashAndReset())[..6];
     }
 }

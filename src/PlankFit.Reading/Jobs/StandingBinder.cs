@@ -2,12 +2,39 @@ using PlankFit.Planking;
 
 namespace PlankFit.Reading;
 
-/// <summary>[standing]: what was measured on the hull as it stands.</summary>
+/// <summary>[standing]: the file of what was measured on the hull as it stands, and the station from which seams are measured.</summary>
 internal static class StandingBinder
 {
-    public static StandingSpec Bind(TableReader? table, LengthUnit units)
+    public static StandingDraft Bind(TableReader? table)
     {
-        table?.Close();
-        return StandingSpec.None;
+        if (table is null)
+        {
+            return StandingDraft.None;
+        }
+
+        string? measured = table.Text(
+            "measured",
+            "the file of what was measured, such as \"measured.csv\""
+        );
+        string? from = table.Text("from");
+        var draft = new StandingDraft(
+            measured,
+            table.PlaceOf("measured"),
+            from,
+            table.PlaceOf("from")
+        );
+        table.Close();
+        return draft;
     }
+}
+
+/// <summary>[standing] as read, before the file that it names.</summary>
+public sealed record StandingDraft(
+    string? MeasuredPath,
+    Place MeasuredAt,
+    string? From,
+    Place FromAt
+)
+{
+    public static readonly StandingDraft None = new(null, default, null, default);
 }
