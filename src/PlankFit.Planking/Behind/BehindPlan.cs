@@ -16,8 +16,9 @@ public sealed record BehindPlan(
 
 /// <summary>
 /// One thing behind, as it crosses one plank: its centre and its two edges on the flat plank (in the plank's own s and n, mm), each in one run from the
-/// side of lesser to that of greater n or, where it runs nearly along the plank, inboard to outboard; clipped to the plank's net shape. An edge that
-/// does not cross the plank is empty. <paramref name="Cover"/> is the strip between the edges, clipped to the net shape, counter-clockwise.
+/// side of lesser to that of greater n or, where it runs nearly along the plank, inboard to outboard; clipped to the plank's net shape. A centre or an edge
+/// that does not cross the plank is empty. <paramref name="OneEdge"/> lies to the left of the centre as it runs. <paramref name="Cover"/> is the strip
+/// between the edges, clipped to the net shape, counter-clockwise. All within 0.02 mm.
 /// </summary>
 public sealed record BehindCrossing(
     BehindSpec Of,

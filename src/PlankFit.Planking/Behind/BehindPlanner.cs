@@ -1,6 +1,91 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
 namespace PlankFit.Planking;
 
+/// <summary>Finds where everything behind crosses every plank.</summary>
 internal static class BehindPlanner
 {
-    public static BehindPlan? Of(BottomPlan plan, CancellationToken stop) => null;
+    public static BehindPlan? Of(BottomPlan plan, CancellationToken stop)
+    {
+        Job job = plan.Job;
+        if (job.Behind.IsEmpty)
+        {
+            return null;
+        }
+
+        bool apart = plan.PlankLayers.Any(l => l.PortApart is not null);
+        Side[] worked = apart ? [Side.Starboard, Side.Port] : [Side.Starboard];
+        var strips = worked.ToDictionary(s => s, s => Strips(plan, s));
+        (Plank Plank, Side Side)[] planks =
+        [
+            .. worked.SelectMany(s =>
+                plan.PlankLayers.SelectMany(l => l.On(s)).Select(p => (p, s))
+            ),
+        ];
+        var found = new ImmutableArray<BehindCrossing>[planks.Length];
+        Parallel.For(
+            0,
+            planks.Length,
+            new ParallelOptions { CancellationToken = stop },
+            i =>
+            {
+                var crossing = new PlankCrossing(planks[i].Plank);
+                found[i] = [.. strips[planks[i].Side].SelectMany(crossing.Of)];
+            }
+        );
+        var byPlank = ImmutableDictionary.CreateBuilder<string, ImmutableArray<BehindCrossing>>();
+        for (int i = 0; i < planks.Length; i++)
+        {
+            (Plank plank, Side side) = planks[i];
+            byPlank[plank.Id] = [.. found[i].Where(c => c.Of.Only is null || c.Of.Only == side)];
+            if (!apart)
+            {
+                byPlank["P" + plank.Id[1..]] =
+                [
+                    .. found[i].Where(c => c.Of.Only is null or Side.Port).Select(Mirrored),
+                ];
+            }
+        }
+
+        return new(byPlank.ToImmutable(), []);
+    }
+
+    /// <summary>The inner face of the whole stack, where things are fitted and measured.</summary>
+    internal static SectionFace InnerFace(BottomPlan plan, Side side)
+    {
+        Job job = plan.Job;
+        PlankLayerSpec first = plan.PlankLayers.First().Planks;
+        HullSurface hull = plan.HullOf(side);
+        double offset = BottomPlanner.NeutralOffsets(job)[0] - (job.Layers[0].ThicknessMm / 2);
+        return SectionFace.At(hull, offset, KeelSides.Of(job, hull, first, side));
+    }
+
+    private static BehindStrip[] Strips(BottomPlan plan, Side side)
+    {
+        SectionFace face = InnerFace(plan, side);
+        return
+        [
+            .. plan.Job.Behind.SelectMany(b =>
+                BehindStrips.Of(b, plan.Job.Offsets, plan.HullOf(side), face)
+            ),
+        ];
+    }
+
+    /// <summary>The same on the port twin of the plank.</summary>
+    private static BehindCrossing Mirrored(BehindCrossing c)
+    {
+        ImmutableArray<Vec2> centre = Mirror(c.Centre),
+            one = Mirror(c.OtherEdge),
+            other = Mirror(c.OneEdge);
+        ImmutableArray<Vec2> line =
+            !centre.IsEmpty ? centre
+            : !one.IsEmpty ? one
+            : other;
+        BehindCrossing mirrored = new(c.Of, centre, one, other, [.. Mirror(c.Cover).Reverse()]);
+        return line.IsEmpty ? mirrored : PlankCrossing.Oriented(mirrored, line);
+    }
+
+    private static ImmutableArray<Vec2> Mirror(ImmutableArray<Vec2> line) =>
+        [.. line.Select(p => new Vec2(p.X, -p.Y))];
 }

@@ -68,6 +68,7 @@ public static class JobBinder
         EndRules ends = EndsBinder.Bind(root.Table("ends", "[ends]"), length);
         BendLimits limits = LimitsBinder.Bind(root.Table("limits", "[limits]"));
         OutputSpec output = Output(root.Table("output", "[output]"));
+        BehindBinding behind = BehindBinder.Bind(root.Tables("behind", "behind"), length);
         JobParts parts = new(
             KeelBinder.Bind(
                 root.Table("keel", "[keel]"),
@@ -77,7 +78,7 @@ public static class JobBinder
             ),
             SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),
             JointsBinder.Bind(root.Table("joints", "[joints]"), length),
-            BehindBinder.Bind(root.Tables("behind", "behind"), length),
+            behind.Specs,
             FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
             TimberBinder.Bind(root.Table("timber", "[timber]"), length),
             StandingBinder.Bind(root.Table("standing", "[standing]"))
@@ -90,7 +91,7 @@ public static class JobBinder
             hull?.OffsetsAt ?? new(file, 1, 1),
             hull?.Forward ?? false,
             hull?.Spec,
-            hull?.Lines ?? [],
+            [.. hull?.Lines ?? [], .. behind.Lines],
             layers,
             ends,
             limits,
@@ -98,6 +99,7 @@ public static class JobBinder
         )
         {
             Parts = parts,
+            Stations = behind.Stations,
         };
     }
 

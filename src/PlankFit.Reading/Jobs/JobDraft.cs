@@ -21,6 +21,9 @@ public sealed record JobDraft(
 )
 {
     public JobParts Parts { get; init; } = JobParts.None;
+
+    /// <summary>Stations of the table that the job names.</summary>
+    public ImmutableArray<NamedLine> Stations { get; init; } = [];
 }
 
 /// <summary>What the job says beyond the bottom itself, as read; positions are still in the sense of its table.</summary>
@@ -46,4 +49,8 @@ public sealed record JobParts(
 }
 
 /// <summary>A line of the table that the job names, and where it does.</summary>
-public sealed record NamedLine(string Key, string Name, Place At);
+public sealed record NamedLine(string Key, string Name, Place At)
+{
+    /// <summary>The table of the job file in which it does.</summary>
+    public string Table { get; init; } = "[hull]";
+}

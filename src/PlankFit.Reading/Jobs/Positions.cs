@@ -35,14 +35,20 @@ internal static class Positions
                 .. parts.Behind.Select(b =>
                     b with
                     {
-                        Line = b.Line is BehindLine.AtPosition at
-                            ? new BehindLine.AtPosition(from - at.XMm)
-                            : b.Line,
+                        Line = Turned(b.Line, from),
                         FromMm = from - b.ToMm,
                         ToMm = from - b.FromMm,
                     }
                 ),
             ],
+        };
+
+    private static BehindLine Turned(BehindLine line, double from) =>
+        line switch
+        {
+            BehindLine.AtPosition at => new BehindLine.AtPosition(from - at.XMm),
+            BehindLine.Spot spot => spot with { Across = Turned(spot.Across, from) },
+            _ => line,
         };
 
     public static EndRules Turned(EndRules ends, double from) =>

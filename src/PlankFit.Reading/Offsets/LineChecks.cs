@@ -28,7 +28,7 @@ internal static class LineChecks
             yield return new(
                 Severity.Error,
                 line.At.ToString(),
-                $"[hull] {line.Key} = {Quoted.Of(line.Name)}: {file} has no such line"
+                $"{line.Table} {line.Key} = {Quoted.Of(line.Name)}: {file} has no such line"
                     + (near is null ? "" : $"; did you mean {Quoted.Of(near)}?")
                     + (
                         reading.RowNames.IsEmpty

@@ -14,7 +14,9 @@ internal static class TableChecks
         bool faulty
     )
     {
-        IEnumerable<Finding> findings = LineChecks.Names(reading, draft.Lines, file);
+        IEnumerable<Finding> findings = LineChecks
+            .Names(reading, draft.Lines, file)
+            .Concat(StationNames(reading, draft.Stations, file));
         if (!faulty)
         {
             findings = findings.Concat(LineChecks.Whole(reading, draft.Lines, file));
@@ -34,6 +36,24 @@ internal static class TableChecks
         }
 
         return findings;
+    }
+
+    /// <summary>Stations that the job names and the table has not.</summary>
+    private static IEnumerable<Finding> StationNames(
+        OffsetsReading reading,
+        ImmutableArray<NamedLine> named,
+        string file
+    )
+    {
+        string[] known = [.. reading.Table.Stations.Select(s => s.Name)];
+        foreach (NamedLine station in named.Where(n => !known.Contains(n.Name)))
+        {
+            yield return new(
+                Severity.Error,
+                station.At.ToString(),
+                $"{station.Table} {station.Key} = {Quoted.Of(station.Name)}: {file} has no such station; it has {string.Join(", ", known)}"
+            );
+        }
     }
 
     private static OffsetLine? Line(

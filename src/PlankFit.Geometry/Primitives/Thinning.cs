@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
 
-namespace PlankFit.Export.Sheets;
+namespace PlankFit.Geometry;
 
 /// <summary>
 /// Leaving out vertices that a straight line replaces to within a tolerance: each vertex left out lies within it of the chord that spans it

@@ -1,0 +1,165 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Strips against one plank. The plank may be of either side; strips are in the starboard frame.</summary>
+internal sealed class PlankCrossing
+{
+    /// <summary>Spacing of the places at which a crossing is laid flat exactly, mm.</summary>
+    private const double NodeMm = 70;
+
+    /// <summary>What the first look, by a plane under the plank, may be wrong by, mm.</summary>
+    private const double RoughMm = 60;
+
+    private const double ChordMm = 0.005;
+    private const double ThinMm = 0.002;
+    private const double LeastAreaMm2 = 1;
+
+    /// <summary>A line within so many degrees of the plank's own is taken to run along it.</summary>
+    private const double AlongDegrees = 15;
+
+    private readonly Plank plank;
+    private readonly ImmutableArray<Vec2> net;
+    private readonly Vec2 low,
+        high,
+        middle;
+    private readonly Vec3 origin,
+        along,
+        across;
+
+    public PlankCrossing(Plank plank)
+    {
+        this.plank = plank;
+        net = Thinning.Closed(plank.FlatNet, ThinMm);
+        low = new(net.Min(p => p.X), net.Min(p => p.Y));
+        high = new(net.Max(p => p.X), net.Max(p => p.Y));
+        middle = 0.5 * (low + high);
+        SurfacePoint under = plank.Map.Under(middle);
+        origin = under.P;
+        along = under.UnitTangent(plank.Map.Grain(middle));
+        across = under.Left(along) * (plank.Side == Side.Port ? -1 : 1);
+    }
+
+    public IEnumerable<BehindCrossing> Of(BehindStrip strip)
+    {
+        foreach ((int first, int last) in Near(strip))
+        {
+            if (Cross(strip, strip.Nodes[first], strip.Nodes[last]) is { } crossing)
+            {
+                yield return crossing;
+            }
+        }
+    }
+
+    private Vec2 Rough(Vec3 p) =>
+        middle + new Vec2((p - origin).Dot(along), (p - origin).Dot(across));
+
+    /// <summary>Runs of the strip's nodes that may touch the plank.</summary>
+    private IEnumerable<(int First, int Last)> Near(BehindStrip strip)
+    {
+        double room = RoughMm + (strip.Of.WidthMm / 2);
+        int? first = null;
+        int n = strip.Nodes.Length;
+        for (int i = 0; i <= n; i++)
+        {
+            bool near = false;
+            if (i < n)
+            {
+                Vec2 p = Rough(strip.Points[i]);
+                near =
+                    p.X > low.X - room
+                    && p.X < high.X + room
+                    && p.Y > low.Y - room
+                    && p.Y < high.Y + room;
+            }
+
+            if (near)
+            {
+                first ??= i;
+            }
+            else if (first is { } from)
+            {
+                yield return (Math.Max(0, from - 1), Math.Min(n - 1, i));
+                first = null;
+            }
+        }
+    }
+
+    private BehindCrossing? Cross(BehindStrip strip, double from, double to)
+    {
+        int n = Math.Max(5, (int)Math.Ceiling((to - from) / NodeMm));
+        double[] nodes = [.. Enumerable.Range(0, n + 1).Select(i => from + ((to - from) * i / n))];
+        PlankMap map = plank.Map;
+        FlatCurve centre,
+            left,
+            right;
+        try
+        {
+            Vec2[] rough = [.. nodes.Select(t => Rough(PointNear(strip, t)))];
+            centre = FlatCurve.Of(map, nodes, strip.Centre, i => rough[i]);
+            double half = strip.Of.WidthMm / 2 * (plank.Side == Side.Port ? -1 : 1);
+            Vec2 Beside(int i, double by) =>
+                centre.At(nodes[i]) + (by * centre.Slope(nodes[i]).Unit().Left());
+            left = FlatCurve.Of(map, nodes, strip.Left, i => Beside(i, half));
+            right = FlatCurve.Of(map, nodes, strip.Right, i => Beside(i, -half));
+        }
+        catch (GeodesicException)
+        {
+            // Past the reach of the plank's own map there is nothing of the plank.
+            return null;
+        }
+
+        ImmutableArray<Vec2> c = centre.Points(ChordMm),
+            l = left.Points(ChordMm),
+            r = right.Points(ChordMm);
+        var cover = new List<Vec2>(net);
+        Vec2 leftward = l[l.Length / 2] - r[r.Length / 2];
+        cover = LineClip.Cut(cover, l, leftward);
+        cover = cover.Count > 2 ? LineClip.Cut(cover, r, -1 * leftward) : cover;
+        if (strip.EndsFirst && from <= strip.From && cover.Count > 2)
+        {
+            cover = LineClip.Cut(cover, [l[0], r[0]], c[0] - c[1]);
+        }
+
+        if (strip.EndsLast && to >= strip.To && cover.Count > 2)
+        {
+            cover = LineClip.Cut(cover, [l[^1], r[^1]], c[^1] - c[^2]);
+        }
+
+        return cover.Count < 3 || FlatPolygon.Area(cover) < LeastAreaMm2
+            ? null
+            : Oriented(
+                new(
+                    strip.Of,
+                    RunInside.Of(c, net),
+                    RunInside.Of(plank.Side == Side.Port ? r : l, net),
+                    RunInside.Of(plank.Side == Side.Port ? l : r, net),
+                    [.. cover]
+                ),
+                c
+            );
+    }
+
+    /// <summary>As the crossing's own words ask: towards greater n or, along the plank, outboard.</summary>
+    internal static BehindCrossing Oriented(BehindCrossing c, IReadOnlyList<Vec2> line)
+    {
+        Vec2 run = line[^1] - line[0];
+        bool lies = Math.Abs(run.Y) < Math.Tan(AlongDegrees * Math.PI / 180) * Math.Abs(run.X);
+        return (lies ? run.X : run.Y) >= 0
+            ? c
+            : c with
+            {
+                Centre = [.. c.Centre.Reverse()],
+                OneEdge = [.. c.OtherEdge.Reverse()],
+                OtherEdge = [.. c.OneEdge.Reverse()],
+            };
+    }
+
+    private static Vec3 PointNear(BehindStrip strip, double t)
+    {
+        int i = Knots.Span(strip.Nodes, t);
+        double part = (t - strip.Nodes[i]) / (strip.Nodes[i + 1] - strip.Nodes[i]);
+        return strip.Points[i] + (part * (strip.Points[i + 1] - strip.Points[i]));
+    }
+}

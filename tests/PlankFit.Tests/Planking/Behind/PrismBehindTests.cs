@@ -1,0 +1,193 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.WhatLiesBehind;
+
+/// <summary>
+/// What lies behind a prismatic bottom: every line is straight, every distance worked by hand in (x, slant) of the plane, and every crossing held to the line
+/// met with the planks' own outlines in space, carried to the flat vertex by vertex.
+/// </summary>
+public sealed class PrismBehindTests
+{
+    private static readonly Prism Bottom = new(KeelHalfBreadthMm: 30, ClothMm: 1);
+
+    private static readonly ImmutableArray<BehindSpec> Things =
+    [
+        new("S1", BehindKind.Stringer, new BehindLine.FromKeel(300), 40, null, null),
+        new("S2", BehindKind.Stringer, new BehindLine.FromChine(210), 30, 1000, 5200),
+        new("F3", BehindKind.Frame, new BehindLine.AtStation("3"), 45, null, null),
+        new("floor", BehindKind.Floor, new BehindLine.AtPosition(2345), 60, null, null)
+        {
+            OutToMm = 480,
+        },
+        new(
+            "pad",
+            BehindKind.Solid,
+            new BehindLine.Spot(new BehindLine.FromKeel(620), new BehindLine.AtPosition(4321)),
+            150,
+            null,
+            null
+        )
+        {
+            LengthMm = 260,
+            Only = Side.Port,
+        },
+    ];
+
+    [Fact]
+    public void EveryLineLiesWhereTheTapeSays()
+    {
+        BottomPlan plan = Planned();
+        double station = plan.Job.Offsets.Stations.Single(s => s.Name == "3").PositionMm,
+            // The keel's plumb side cuts the inner face (19 mm under the table's) outboard of the keel line's own slant.
+            keel = Bottom.KeelMm(-19);
+        (string Name, bool Along, double Centre, double Width)[] should =
+        [
+            ("S1", true, keel + 300, 40),
+            ("S2", true, Bottom.ChineMm - 210, 30),
+            ("F3", false, station, 45),
+            ("floor", false, 2345, 60),
+            ("pad", true, keel + 620, 150),
+        ];
+        int held = 0;
+        foreach (Plank plank in Planks(plan))
+        {
+            foreach (BehindCrossing c in plan.Behind!.On(plank.Id))
+            {
+                (_, bool along, double centre, double width) = should.Single(s =>
+                    s.Name == c.Of.Name
+                );
+                held += Hold(plank, c.Centre, along, centre, centre);
+                held += Hold(plank, c.OneEdge, along, centre - (width / 2), centre + (width / 2));
+                held += Hold(plank, c.OtherEdge, along, centre - (width / 2), centre + (width / 2));
+            }
+        }
+
+        Assert.True(held > 2000, $"{held} points");
+    }
+
+    [Fact]
+    public void CrossingsAreThoseOfTheOutlinesInSpace()
+    {
+        BottomPlan plan = Planned();
+        double keel = Bottom.KeelMm(-19);
+        int met = 0;
+        foreach (Plank plank in Planks(plan))
+        {
+            Vec2[] meets = Meets(plank, p => Slant(p) - (keel + 300));
+            BehindCrossing? c = plan.Behind!.On(plank.Id).SingleOrDefault(b => b.Of.Name == "S1");
+            if (meets.Length == 0)
+            {
+                Assert.True(c is null || c.Centre.IsEmpty, $"{plank.Id} is not crossed");
+                continue;
+            }
+
+            Assert.Equal(2, meets.Length);
+            if (meets[0].ChordTo(meets[1]) < 0.5)
+            {
+                continue;
+            }
+
+            Assert.NotNull(c);
+            foreach (Vec2 end in new[] { c.Centre[0], c.Centre[^1] })
+            {
+                Assert.InRange(meets.Min(m => m.ChordTo(end)), 0, 0.01);
+            }
+
+            Assert.True(c.Centre[^1].Y > c.Centre[0].Y, "from lesser to greater n");
+            met++;
+        }
+
+        Assert.True(met > 110, $"{met} planks crossed");
+    }
+
+    [Fact]
+    public void CoversAddUpToTheStrips()
+    {
+        BottomPlan plan = Planned();
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            double keelThere = Bottom.KeelMm(layer.NeutralOffsetMm);
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                Assert.Equal(40 * Bottom.LengthMm, Area(plan, layer, side, "S1"), 5);
+                Assert.Equal(30 * 4200, Area(plan, layer, side, "S2"), 5);
+                Assert.Equal(45 * (Bottom.ChineMm - keelThere), Area(plan, layer, side, "F3"), 5);
+                Assert.Equal(
+                    60 * (Bottom.KeelMm(-19) + 480 - keelThere),
+                    Area(plan, layer, side, "floor"),
+                    5
+                );
+                Assert.Equal(side == Side.Port ? 150 * 260 : 0, Area(plan, layer, side, "pad"), 5);
+            }
+        }
+    }
+
+    private static double Area(BottomPlan plan, PlankLayerPlan layer, Side side, string name)
+    {
+        double sum = 0;
+        foreach (
+            ImmutableArray<Vec2> cover in layer
+                .On(side)
+                .SelectMany(p => plan.Behind!.On(p.Id))
+                .Where(c => c.Of.Name == name)
+                .Select(c => c.Cover)
+        )
+        {
+            double twice = 0;
+            for (int i = 0; i < cover.Length; i++)
+            {
+                twice += cover[i].Cross(cover[(i + 1) % cover.Length]);
+            }
+
+            Assert.True(twice > 0, "counter-clockwise");
+            sum += twice / 2;
+        }
+
+        return sum;
+    }
+
+    private static BottomPlan Planned() =>
+        WholeBottomTests.Planned(PrismaticPlan.Build(Bottom).Job with { Behind = Things });
+
+    private static IEnumerable<Plank> Planks(BottomPlan plan) =>
+        plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port));
+
+    private static int Hold(Plank plank, ImmutableArray<Vec2> line, bool along, double a, double b)
+    {
+        foreach (Vec2 flat in line)
+        {
+            Vec3 p = plank.Map.Point(flat);
+            double at = along ? Slant(p) : p.X;
+            Assert.True(
+                Math.Min(Math.Abs(at - a), Math.Abs(at - b)) < 0.01,
+                $"{plank.Id}: {at} and not {a} or {b}"
+            );
+        }
+
+        return line.Length;
+    }
+
+    private static double Slant(Vec3 p) =>
+        (Math.Abs(p.Y) * Math.Cos(Bottom.Deadrise)) + (p.Z * Math.Sin(Bottom.Deadrise));
+
+    /// <summary>Where a level of the plane crosses the outline in space, carried to the flat by the part of the side that it cuts off.</summary>
+    private static Vec2[] Meets(Plank plank, Func<Vec3, double> level)
+    {
+        var meets = new List<Vec2>();
+        for (int i = 0; i < plank.Outline.Length; i++)
+        {
+            int k = (i + 1) % plank.Outline.Length;
+            double a = level(plank.Outline[i]),
+                b = level(plank.Outline[k]);
+            if (a < 0 != b < 0)
+            {
+                meets.Add(plank.FlatNet[i] + (a / (a - b) * (plank.FlatNet[k] - plank.FlatNet[i])));
+            }
+        }
+
+        return [.. meets];
+    }
+}
