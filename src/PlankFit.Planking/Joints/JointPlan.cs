@@ -1,6 +1,84 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
 /// <summary>The pieces of all planks longer than the stock.</summary>
-public sealed record JointPlan(ImmutableArray<Finding> Findings);
+/// <param name="ByPlank">By the plank's id; a plank of one piece is not among them.</param>
+public sealed record JointPlan(
+    ImmutableArray<JointedLayer> Layers,
+    ImmutableDictionary<string, JointedPlank> ByPlank,
+    ImmutableArray<Finding> Findings
+)
+{
+    /// <summary>The pieces of a plank; null where it is of one piece.</summary>
+    public JointedPlank? On(string plankId) => ByPlank.GetValueOrDefault(plankId);
+
+    /// <summary>Everything about a layer and side; null where its planks are not pieced.</summary>
+    public JointedLayer? Of(int layer, Side side) =>
+        Layers.FirstOrDefault(l => l.Layer == layer && l.Side == side);
+}
+
+/// <summary>A layer of one side, its stock and rules, and its planks of more than one piece from forward.</summary>
+/// <param name="Least">The pieces are proved the fewest, and the waste the least, of all places tried.</param>
+public sealed record JointedLayer(
+    int Layer,
+    Side Side,
+    JointStock Stock,
+    ImmutableArray<JointRule> Rules,
+    ImmutableArray<JointedPlank> Planks,
+    double WasteMm,
+    bool Least
+);
+
+/// <summary>A plank in pieces: one more than its joints, both from inboard.</summary>
+public sealed record JointedPlank(
+    string PlankId,
+    ImmutableArray<PlankJoint> Joints,
+    ImmutableArray<PlankPiece> Pieces
+);
+
+/// <summary>One piece of a plank, in the plank's own flat coordinates.</summary>
+/// <param name="Id">S1-07a: the plank's, and a letter from inboard.</param>
+/// <param name="Net">What of the plank's net shape it makes, the whole overlap of its scarfs with it.</param>
+/// <param name="Cut">The shape to saw; at a scarf before it is tapered.</param>
+/// <param name="LengthMm">Overall, corner to corner along the plank's own line: what it asks of a board, scarfs included.</param>
+public sealed record PlankPiece(
+    string Id,
+    ImmutableArray<Vec2> Net,
+    ImmutableArray<Vec2> Cut,
+    double LengthMm,
+    PlankJoint? Inboard,
+    PlankJoint? Outboard
+);
+
+/// <summary>A joint between two pieces of a plank, in the plank's own flat coordinates, mm.</summary>
+/// <param name="Id">S1-07a/b: the two pieces that meet in it.</param>
+/// <param name="AtMm">s where the joint's middle crosses the plank's own line.</param>
+/// <param name="CutDegrees">Turning counter-clockwise from +s to the joint, 0 to 180; 90 is square.</param>
+/// <param name="Backing">What is behind it, by name; null for a scarf.</param>
+/// <param name="Ratio">Length of a scarf over the thickness; null for a butt.</param>
+/// <param name="LengthMm">Of a scarf's overlap along the plank; 0 for a butt.</param>
+/// <param name="OuterLine">Where it shows on the outer face, lesser n first.</param>
+/// <param name="InnerLine">Where it shows on the inner face; the same for a butt.</param>
+/// <param name="InboardOnOuter">At a scarf, the piece inboard of it reaches furthest on the outer face: it is tapered on its inner face, the other piece on its outer.</param>
+/// <param name="Distances">How near the joints and seams are that the rules speak of, one for each rule that has any within sight.</param>
+public sealed record PlankJoint(
+    string Id,
+    JointKind Kind,
+    double AtMm,
+    double CutDegrees,
+    string? Backing,
+    double? Ratio,
+    double LengthMm,
+    ImmutableArray<Vec2> OuterLine,
+    ImmutableArray<Vec2> InnerLine,
+    bool InboardOnOuter,
+    ImmutableArray<JointDistance> Distances
+);
+
+/// <summary>The nearest of what a rule speaks of.</summary>
+/// <param name="To">The joint, or the two planks whose seam it is.</param>
+/// <param name="DistanceMm">Null for a rule that counts planks.</param>
+/// <param name="Between">Whole planks between, for a rule that counts them.</param>
+public sealed record JointDistance(JointRule Rule, string To, double? DistanceMm, int? Between);

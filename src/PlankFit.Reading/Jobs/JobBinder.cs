@@ -77,7 +77,7 @@ public static class JobBinder
                 length
             ),
             SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),
-            JointsBinder.Bind(root.Table("joints", "[joints]"), length),
+            JointsBinder.Bind(root.Table("joints", "[joints]"), length, layers),
             behind.Specs,
             FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
             TimberBinder.Bind(root.Table("timber", "[timber]"), length),

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace PlankFit.Planking;
+
+/// <summary>What a person should know of the joints.</summary>
+internal static class JointFindings
+{
+    /// <summary>Up to so many layers Gougeon Brothers ask for scarfs rather than butts.</summary>
+    private const int FewLayers = 3;
+
+    /// <summary>What concerns the job rather than one layer.</summary>
+    public static IEnumerable<Finding> OfSpec(BottomPlan plan, JointSpec spec)
+    {
+        string[] layers = [.. plan.PlankLayers.Select(l => l.Spec.Name)];
+        JointStock[] stocks = [.. layers.Select(spec.Of).OfType<JointStock>().Distinct()];
+        string[] known =
+        [
+            .. JointStock.Carrying,
+            JointStock.Block,
+            JointStock.LayerBelow,
+            .. plan.Job.Behind.Select(b => b.Name),
+        ];
+        foreach (string name in stocks.SelectMany(s => s.On).Distinct().Except(known))
+        {
+            yield return new(
+                Severity.Warning,
+                "[joints] on",
+                $"\"{name}\" is nothing that [[behind]] names; no butt is laid on it (known: {string.Join(", ", known)})"
+            );
+        }
+
+        if (stocks.Any(s => s.Kind == JointKind.Butt) && layers.Length <= FewLayers)
+        {
+            yield return new(
+                Severity.Note,
+                "[joints]",
+                $"a hull of {layers.Length} layer{(layers.Length == 1 ? "" : "s")} is butted; Gougeon Brothers on Boat Construction, ch. 21 (p. 231), uses 8:1 scarfs, not butts, where there are only two or three"
+            );
+        }
+    }
+
+    /// <summary>What came of a layer and side.</summary>
+    public static IEnumerable<Finding> Of(
+        LayerCase layer,
+        ImmutableArray<JointRule> rules,
+        WayChoice choice,
+        bool thinned,
+        JointedLayer? pieced,
+        Relief? relief,
+        LengthUnit units
+    )
+    {
+        string where = $"layer {layer.Layer.Spec.Name}";
+        string Mm(double mm) => LengthText.ForPaper(mm, units);
+        PlankCase[] whole = [.. layer.Planks.Where(p => p.LeastJoints is null)];
+        if (whole.Length > 0)
+        {
+            PlankCase first = whole[0];
+            yield return new(
+                Severity.Warning,
+                first.Plank.Id,
+                $"{Count(whole.Length, "plank")} a side of {where}: longer than the longest usable piece, {Mm(layer.Stock.LongestMm)}, and left whole: "
+                    + (
+                        first.Places.IsEmpty
+                            ? NothingBehind(layer.Stock)
+                            : $"none of the {first.Places.Length} places for a joint leaves pieces between {Mm(layer.Stock.ShortestMm)} and {Mm(layer.Stock.LongestMm)}"
+                    )
+            );
+        }
+
+        if (relief is not null && choice.Stuck is { } stuck)
+        {
+            yield return new(
+                Severity.Warning,
+                layer.Planks[stuck].Plank.Id,
+                $"{where} cannot be pieced by its rules of stagger, and no plank of it is: going aft, this is the first plank for which {(choice.Complete && !thinned ? "no place is left" : "no place was found")}. {Advice(relief, units)}"
+            );
+        }
+
+        if (pieced is null || pieced.Planks.IsEmpty)
+        {
+            yield break;
+        }
+
+        int pieces = pieced.Planks.Sum(p => p.Pieces.Length);
+        string[] on =
+        [
+            .. pieced
+                .Planks.SelectMany(p => p.Joints)
+                .Select(j => j.Backing)
+                .OfType<string>()
+                .Distinct()
+                .Order(StringComparer.Ordinal),
+        ];
+        string joined =
+            layer.Stock.Kind == JointKind.Scarf
+                ? $"scarfs of {NumberText.Trimmed(layer.Stock.ScarfRatio, 1)}:1, {Mm(layer.JointMm)} long"
+                : $"butts on {string.Join(", ", on)}";
+        yield return new(
+            Severity.Note,
+            where,
+            $"{Count(pieced.Planks.Length, "plank")} a side are longer than {Mm(layer.Stock.LongestMm)} and are made of {pieces} pieces, joined by {joined}"
+                + (
+                    pieced.Least
+                        ? ""
+                        : "; there may be a better way than the one found, since not all were tried"
+                )
+        );
+    }
+
+    /// <summary>A rule in words: next plank 1.2 m (source).</summary>
+    public static string Rule(JointRule rule, LengthUnit units) =>
+        rule.What == JointRuleKind.SameBacking
+            ? $"{Name(rule.What)}, {rule.Count} between"
+            : $"{Name(rule.What)}, {LengthText.ForPaper(rule.DistanceMm ?? 0, units)}";
+
+    private static string Advice(Relief relief, LengthUnit units) =>
+        relief switch
+        {
+            { Relaxed: [] } =>
+                "It is not the rules: name more backing, shorten `shortest`, or use longer stock",
+            { Relaxed: [var one], To: { } to } =>
+                $"The first rule to relax: \"{Rule(one, units)}\" ({one.Source}); with {(to.Count is { } n ? NumberText.Trimmed(n, 0) + " between" : LengthText.ForPaper(to.DistanceMm ?? 0, units))} the rest can be kept. Or use longer stock",
+            { Relaxed: [var one] } =>
+                $"The first rule to relax: \"{Rule(one, units)}\" ({one.Source}), of which nothing can be kept. Or use longer stock",
+            _ =>
+                $"No rule alone is the cause; together these would have to go, the mildest first: {string.Join("; ", relief.Relaxed.Select(r => $"\"{Rule(r, units)}\""))}. Or use longer stock",
+        };
+
+    private static string Name(JointRuleKind what) =>
+        what switch
+        {
+            JointRuleKind.NextPlank => "next plank",
+            JointRuleKind.OneBetween => "one plank between",
+            JointRuleKind.SameBacking => "same backing",
+            JointRuleKind.JointsBelow => "joints below",
+            _ => "seams below",
+        };
+
+    private static string NothingBehind(JointStock stock) =>
+        stock.Kind == JointKind.Scarf ? "a scarf that long does not go across it from edge to edge"
+        : stock.Cut == ButtCut.Square
+            ? $"nothing behind it that carries a butt ({string.Join(", ", stock.On)}) is broad enough for one square across it; say cut = \"along the backing\", allow blocks, or name more in [[behind]]"
+        : $"nothing behind it carries a butt ({string.Join(", ", stock.On)}); name more in [[behind]], or allow blocks";
+
+    private static string Count(int number, string one) =>
+        number == 1 ? $"1 {one}" : string.Create(CultureInfo.InvariantCulture, $"{number} {one}s");
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>
+/// The joints and seams of the layer below as they lie under the layer above: brought out along the normal to its mid-thickness surface, where distances are
+/// straight through space. Starboard frame.
+/// </summary>
+internal sealed class LayerBelow
+{
+    private const int PointsASeam = 8;
+
+    /// <summary>A joint that crosses the seams at more than this cannot keep clear of them, and is not asked to, degrees.</summary>
+    private const double RunsWithDegrees = 30;
+
+    private static readonly double RunsWith = Math.Cos(RunsWithDegrees * Math.PI / 180);
+
+    private readonly ImmutableArray<(string Id, Vec3[] Line)> joints,
+        seams;
+
+    private LayerBelow(
+        ImmutableArray<(string Id, Vec3[] Line)> joints,
+        ImmutableArray<(string Id, Vec3[] Line)> seams
+    )
+    {
+        (this.joints, this.seams) = (joints, seams);
+    }
+
+    /// <param name="pieced">What the layer below is pieced of; null where all its planks are whole.</param>
+    public static LayerBelow Of(
+        PlankLayerPlan below,
+        PlankLayerPlan above,
+        Side side,
+        JointedLayer? pieced
+    )
+    {
+        double gap = above.NeutralOffsetMm - below.NeutralOffsetMm;
+        ImmutableArray<Plank> planks = below.On(side);
+        Vec3[] Brought(Plank plank, IEnumerable<Vec2> flat) =>
+            [
+                .. flat.Select(p =>
+                {
+                    SurfacePoint under = plank.Map.Under(p);
+                    return under.P + (gap * under.Normal);
+                }),
+            ];
+        Dictionary<string, Plank> byId = planks.ToDictionary(p => p.Id);
+        return new(
+            [
+                .. (pieced?.Planks ?? []).SelectMany(p =>
+                    p.Joints.Select(j =>
+                        (
+                            j.Id,
+                            Brought(
+                                byId[p.PlankId],
+                                [
+                                    Mid(j.OuterLine[0], j.InnerLine[0]),
+                                    Mid(j.OuterLine[1], j.InnerLine[1]),
+                                ]
+                            )
+                        )
+                    )
+                ),
+            ],
+            [
+                .. planks
+                    .Where(p => p.AfterEdge.Exists)
+                    .Select(p =>
+                        (
+                            p.AfterEdge.Neighbour is { } next ? $"{p.Id}/{next[^2..]}" : p.Id,
+                            Brought(p, PlankWays.Thinned(p.AfterEdge.Flat, PointsASeam))
+                        )
+                    ),
+            ]
+        );
+    }
+
+    /// <summary>The joint below that is nearest to a joint's line; null where there is none.</summary>
+    public (string Id, double Mm)? NearestJoint(Vec3 a, Vec3 b) => Nearest(joints, a, b, _ => true);
+
+    /// <summary>The seam below nearest to a joint's line, of those that it runs with; null where there is none.</summary>
+    public (string Id, double Mm)? NearestSeam(Vec3 a, Vec3 b)
+    {
+        Vec3 along = (b - a).Unit();
+        return Nearest(seams, a, b, run => Math.Abs(run.Unit().Dot(along)) >= RunsWith);
+    }
+
+    private static (string Id, double Mm)? Nearest(
+        ImmutableArray<(string Id, Vec3[] Line)> lines,
+        Vec3 a,
+        Vec3 b,
+        Func<Vec3, bool> counts
+    )
+    {
+        (string, double)? best = null;
+        foreach ((string id, Vec3[] line) in lines)
+        {
+            for (int i = 1; i < line.Length; i++)
+            {
+                if (!counts(line[i] - line[i - 1]))
+                {
+                    continue;
+                }
+
+                double mm = SegmentDistance.Between(a, b, line[i - 1], line[i]);
+                if (best is null || mm < best.Value.Item2)
+                {
+                    best = (id, mm);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    private static Vec2 Mid(Vec2 a, Vec2 b) => 0.5 * (a + b);
+}

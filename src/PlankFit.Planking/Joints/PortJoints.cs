@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Where the port planks are the mirror images of the starboard ones and the same lies behind both, port has starboard's joints, mirrored.</summary>
+internal static class PortJoints
+{
+    private const double AlikeMm = 1e-3;
+
+    /// <summary>Whether what lies behind the planks of a layer is the same on both sides.</summary>
+    public static bool AreTwins(BottomPlan plan, PlankLayerPlan layer) =>
+        layer.PortApart is null
+        && layer
+            .Starboard.Zip(layer.Port)
+            .All(pair =>
+                Alike(plan.Behind?.On(pair.First.Id) ?? [], plan.Behind?.On(pair.Second.Id) ?? [])
+            );
+
+    public static (LayerCase Case, WayChoice Choice) Of(LayerCase starboard, WayChoice choice)
+    {
+        var twins = new Dictionary<JointPlace, JointPlace>(ReferenceEqualityComparer.Instance);
+        ImmutableArray<PlankCase> planks =
+        [
+            .. starboard.Planks.Select(
+                (p, i) =>
+                    new PlankCase(
+                        new JointedShape(starboard.Layer.Port[i]),
+                        [.. p.Places.Select(Twin)],
+                        p.LeastJoints
+                    )
+            ),
+        ];
+        return (
+            starboard with
+            {
+                Side = Side.Port,
+                Planks = planks,
+            },
+            choice with
+            {
+                Ways =
+                [
+                    .. choice.Ways.Select(w =>
+                        w with
+                        {
+                            Joints = [.. w.Joints.Select(j => twins[j])],
+                        }
+                    ),
+                ],
+            }
+        );
+
+        SeenPlace Twin(SeenPlace seen)
+        {
+            JointPlace twin = Mirrored(seen.Place);
+            twins.Add(seen.Place, twin);
+            return new(twin, OfPort(seen.JointBelow), OfPort(seen.SeamBelow));
+        }
+    }
+
+    private static JointPlace Mirrored(JointPlace p) =>
+        p with
+        {
+            CutDegrees = 180 - p.CutDegrees,
+            Line = [.. p.Line.Reverse().Select(v => new Vec2(v.X, -v.Y))],
+        };
+
+    private static (string Id, double Mm)? OfPort((string Id, double Mm)? starboard) =>
+        starboard is { } s ? ("P" + s.Id[1..], s.Mm) : null;
+
+    private static bool Alike(
+        ImmutableArray<BehindCrossing> starboard,
+        ImmutableArray<BehindCrossing> port
+    ) =>
+        starboard.Length == port.Length
+        && starboard
+            .Zip(port)
+            .All(pair =>
+                pair.First.Of == pair.Second.Of
+                && Alike(pair.First.Centre, pair.Second.Centre)
+                && Alike(pair.First.Cover, pair.Second.Cover)
+            );
+
+    /// <summary>Mirror images take the same room.</summary>
+    private static bool Alike(ImmutableArray<Vec2> a, ImmutableArray<Vec2> b) =>
+        a.IsDefaultOrEmpty == b.IsDefaultOrEmpty
+        && (
+            a.IsDefaultOrEmpty
+            || (
+                Near(a.Min(p => p.X), b.Min(p => p.X))
+                && Near(a.Max(p => p.X), b.Max(p => p.X))
+                && Near(a.Min(p => p.Y), -b.Max(p => p.Y))
+                && Near(a.Max(p => p.Y), -b.Min(p => p.Y))
+            )
+        );
+
+    private static bool Near(double a, double b) => Math.Abs(a - b) < AlikeMm;
+}
