@@ -17,6 +17,11 @@ internal static class PlankJson
         json.WriteNumber("layer", plank.Layer);
         json.WriteNumber("number", plank.Number);
         json.WriteString("kind", Kind(plank.Kind));
+        if (plank.IsFitted)
+        {
+            json.WriteBoolean("fitted", true);
+        }
+
         json.WriteStartObject("edges");
         numbers.Points("forward", plank.ForwardEdge.Seam);
         numbers.Points("after", plank.AfterEdge.Seam);

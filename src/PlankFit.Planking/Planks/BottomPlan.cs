@@ -19,6 +19,9 @@ public sealed record BottomPlan(
     /// <summary>The bottom of one side, in the starboard frame.</summary>
     public HullSurface HullOf(Side side) => side == Side.Port ? PortHull : Hull;
 
+    /// <summary>How seams that were measured lie against those drawn.</summary>
+    internal ImmutableArray<SeamDrift> Drifts { get; init; } = [];
+
     /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
     public KeelPlan? Keel { get; init; }
 

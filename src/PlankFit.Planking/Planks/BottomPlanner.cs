@@ -77,16 +77,30 @@ public static class BottomPlanner
         HullSurface starboardHull = HullAsItStands.Of(job, Side.Starboard);
         bool apart = HullAsItStands.SidesDiffer(job);
         HullSurface portHull = apart ? HullAsItStands.Of(job, Side.Port) : starboardHull;
-        var counter = new LayerCount(progress, apart ? 2 * planked : planked);
+        int rounds = (apart ? 2 : 1) + (job.Standing.IsEmpty ? 0 : 1);
+        var counter = new LayerCount(progress, rounds * planked);
+
+        // What was drawn holds the planks' numbers, and is what the hull as it stands is measured against.
+        Job drawnJob = job with
+        {
+            Standing = StandingSpec.None,
+        };
+        HullSurface drawnHull = job.Standing.IsEmpty
+            ? starboardHull
+            : HullAsItStands.Of(drawnJob, Side.Starboard);
+        IReadOnlyList<LaidLayer>? asDrawn = job.Standing.IsEmpty
+            ? null
+            : SidePlanner.Lay(drawnJob, drawnHull, Side.Starboard, null, counter, stop);
         IReadOnlyList<LaidLayer> starboard = SidePlanner.Lay(
             job,
             starboardHull,
             Side.Starboard,
+            asDrawn,
             counter,
             stop
         );
         IReadOnlyList<LaidLayer>? port = apart
-            ? SidePlanner.Lay(job, portHull, Side.Port, counter, stop)
+            ? SidePlanner.Lay(job, portHull, Side.Port, asDrawn, counter, stop)
             : null;
         progress?.Report(new("planks worked out", 1));
         var layers = ImmutableArray.CreateBuilder<LayerPlan>();
@@ -121,6 +135,7 @@ public static class BottomPlanner
             new(job, starboardHull, layers.ToImmutable(), findings.ToImmutable())
             {
                 PortHull = portHull,
+                Drifts = asDrawn is null ? [] : SeamDrifts.Of(job, drawnHull, asDrawn),
             },
             stop
         );

@@ -48,6 +48,9 @@ public sealed record Plank(
     ImmutableArray<PlankMark> Marks
 )
 {
+    /// <summary>It is on the hull already: its edges are where they were measured, and it is not to be sawn again.</summary>
+    public bool IsFitted { get; init; }
+
     /// <summary>From the flat plank to the hull and back.</summary>
     public required PlankMap Map { get; init; }
 }

@@ -24,6 +24,7 @@ internal static class SidePlanner
         Job job,
         HullSurface hull,
         Side side,
+        IReadOnlyList<LaidLayer>? asDrawn,
         LayerCount counter,
         CancellationToken stop
     )
@@ -58,6 +59,7 @@ internal static class SidePlanner
                     offsets[i],
                     side,
                     laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
+                    asDrawn?[laid.Count],
                     stop
                 )
             );
@@ -75,12 +77,13 @@ internal static class SidePlanner
         double offsetMm,
         Side side,
         LaidLayer? below,
+        LaidLayer? asDrawn,
         CancellationToken stop
     )
     {
         try
         {
-            return LayerPlanner.Lay(job, hull, spec, number, offsetMm, side, below, stop);
+            return LayerPlanner.Lay(job, hull, spec, number, offsetMm, side, below, asDrawn, stop);
         }
         catch (Exception e)
             when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)

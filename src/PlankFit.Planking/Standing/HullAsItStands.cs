@@ -1,10 +1,32 @@
+using System.Collections.Immutable;
+
 namespace PlankFit.Planking;
 
-/// <summary>The bottom's surface on one side, in the starboard frame.</summary>
+/// <summary>The bottom's surface on one side, in the starboard frame, corrected to the girths that were measured there.</summary>
 internal static class HullAsItStands
 {
     /// <summary>Whether anything was measured for which the two sides can no longer be each other's mirror images.</summary>
-    public static bool SidesDiffer(Job job) => !job.Standing.KeelHalfWidths.IsEmpty;
+    public static bool SidesDiffer(Job job)
+    {
+        StandingSpec s = job.Standing;
+        return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
+            || Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
+            || Differ(s.Seams, m => m.Side, m => (m.PlankId[1..], m.At, m.Mm));
+    }
 
-    public static HullSurface Of(Job job, Side side) => HullLoft.Build(job.Offsets, job.Hull);
+    public static HullSurface Of(Job job, Side side) => Corrected(job, side).Hull;
+
+    /// <summary>The table with its chine (and the lines between) moved along each section until the girths are those measured; and by how much, where.</summary>
+    public static CorrectedHull Corrected(Job job, Side side) =>
+        GirthCorrection.Of(job, [.. job.Standing.Girths.Where(g => g.Side == side)]);
+
+    private static bool Differ<T, TKey>(
+        ImmutableArray<T> all,
+        Func<T, Side> side,
+        Func<T, TKey> key
+    ) =>
+        !all.Where(m => side(m) == Side.Starboard)
+            .Select(key)
+            .ToHashSet()
+            .SetEquals(all.Where(m => side(m) == Side.Port).Select(key));
 }

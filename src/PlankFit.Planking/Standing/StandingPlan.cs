@@ -2,5 +2,47 @@ using System.Collections.Immutable;
 
 namespace PlankFit.Planking;
 
-/// <summary>What drifted, since when, and what no longer fits.</summary>
-public sealed record StandingPlan(ImmutableArray<Finding> Findings);
+/// <summary>The hull as it stands against the hull as drawn.</summary>
+/// <param name="Girths">By side, one row a station where any girth was measured there.</param>
+/// <param name="Drifts">By layer and side, where seams were measured.</param>
+public sealed record StandingPlan(
+    ImmutableDictionary<Side, ImmutableArray<GirthRow>> Girths,
+    ImmutableArray<SeamDrift> Drifts,
+    ImmutableArray<Finding> Findings
+);
+
+/// <summary>The girth of one station on the planking's inner face, mm.</summary>
+/// <param name="DrawnMm">As the table gives it.</param>
+/// <param name="NowMm">As corrected.</param>
+/// <param name="MeasuredMm">Null where it was not measured.</param>
+public sealed record GirthRow(
+    string Station,
+    double PositionMm,
+    double DrawnMm,
+    double NowMm,
+    double? MeasuredMm
+)
+{
+    public double MovedMm => NowMm - DrawnMm;
+}
+
+/// <summary>How the seams of one layer and side crept away from where they were drawn, at one edge, going one way from the master.</summary>
+/// <param name="At">Keel or chine.</param>
+/// <param name="Rows">From the master outward.</param>
+/// <param name="MmAPlank">By least squares over the rows: aft positive.</param>
+/// <param name="SincePlank">The first plank whose seam is beyond what a tape can tell; null where none is.</param>
+public sealed record SeamDrift(
+    int Layer,
+    Side Side,
+    HullEdge At,
+    bool GoingAft,
+    ImmutableArray<DriftRow> Rows,
+    double MmAPlank,
+    string? SincePlank
+);
+
+/// <param name="PlannedMm">Where the plank's after seam was drawn to cross the edge, from the station named; aft positive.</param>
+public sealed record DriftRow(string PlankId, double PlannedMm, double MeasuredMm)
+{
+    public double OffMm => MeasuredMm - PlannedMm;
+}

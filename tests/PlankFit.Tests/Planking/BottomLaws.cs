@@ -191,9 +191,13 @@ internal static class BottomLaws
 
         double low = plank.FlatCut.Min(p => p.Y),
             high = plank.FlatCut.Max(p => p.Y);
+        // A fitted plank's edges are where they were measured: open seams count with it.
         if (
-            high - low > layer.Planks.WidthMm + 0.02
-            || plank.WidestMm > layer.Planks.WidthMm + 0.002
+            !plank.IsFitted
+            && (
+                high - low > layer.Planks.WidthMm + 0.02
+                || plank.WidestMm > layer.Planks.WidthMm + 0.002
+            )
         )
         {
             broken.Add(

@@ -7,6 +7,11 @@ internal static class PlankNotes
 {
     public static IEnumerable<string> Of(Plank plank, double thicknessMm, LengthUnit unit)
     {
+        if (plank.IsFitted)
+        {
+            yield return "Fitted already, by what was measured: do not saw it again.";
+        }
+
         yield return PlankWords.Edges(plank, unit);
         yield return PlankWords.Bend(plank, thicknessMm, unit);
         if (PlankWords.DropIn(plank, unit) is { Length: > 0 } fitted)
@@ -28,6 +33,11 @@ internal static class PlankNotes
     /// <summary>The same in a few words, for a row of the list: each starts with what it is about.</summary>
     public static IEnumerable<string> Short(Plank plank, double thicknessMm, LengthUnit unit)
     {
+        if (plank.IsFitted)
+        {
+            yield return "Fitted already: do not saw.";
+        }
+
         string forward = PlankWords.Edge(plank.ForwardEdge, unit),
             after = PlankWords.Edge(plank.AfterEdge, unit);
         yield return forward == after

@@ -24,8 +24,8 @@ internal static class StockCreep
             p.Kind == PlankKind.Full
             && (
                 forward
-                    ? p.Number > 1 && p.Number < layer.MasterNumber
-                    : p.Number > layer.MasterNumber && p.Number < layer.Starboard.Length
+                    ? p.Number > layer.Starboard[0].Number && p.Number < layer.MasterNumber
+                    : p.Number > layer.MasterNumber && p.Number < layer.Starboard[^1].Number
             )
         );
         return eachMm * (between + 0.5) / Math.Sin(layer.Planks.AngleDegrees * Math.PI / 180);

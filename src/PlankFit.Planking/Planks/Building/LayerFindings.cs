@@ -67,10 +67,12 @@ internal static class LayerFindings
             yield return new(over ? Severity.Warning : Severity.Note, where, run);
         }
 
-        int shaped = plan.Starboard.Count(p => !p.StraightEdges);
+        int shaped = plan.Starboard.Count(p => !p.StraightEdges && !p.IsFitted);
         if (shaped > 0)
         {
-            Plank worst = plan.Starboard.MaxBy(p => Math.Max(p.WidestGapMm, p.WidestOverlapMm))!;
+            Plank worst = plan
+                .Starboard.Where(p => !p.IsFitted)
+                .MaxBy(p => Math.Max(p.WidestGapMm, p.WidestOverlapMm))!;
             yield return new(
                 Severity.Warning,
                 worst.Id,
@@ -117,7 +119,7 @@ internal static class LayerFindings
     /// <summary>Planks whose shape to saw cannot be trusted, and those of which a tip has no wood.</summary>
     private static IEnumerable<Finding> Sawn(PlankLayerPlan plan, Func<double, string> length)
     {
-        foreach (Plank plank in plan.Starboard)
+        foreach (Plank plank in plan.Starboard.Where(p => !p.IsFitted))
         {
             if (!SawnShape.Holds(plank, plan.Planks.WidthMm))
             {

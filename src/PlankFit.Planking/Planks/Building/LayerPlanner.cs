@@ -28,6 +28,7 @@ internal static class LayerPlanner
         double offsetMm,
         Side side,
         LaidLayer? below,
+        LaidLayer? asDrawn,
         CancellationToken stop
     )
     {
@@ -39,11 +40,17 @@ internal static class LayerPlanner
         var faces = new LayerFaces(On(offsetMm), On(offsetMm + half), On(offsetMm - half));
         LayerRegion region = faces.Middle;
         double baseShift =
-            spec.Stagger is { } part && below is not null
+            asDrawn is not null ? asDrawn.Plan.MasterShiftMm
+            : spec.Stagger is { } part && below is not null
                 ? Stagger.Shift(below.Faces.Middle, below.Row, region, spec, part, tracing)
-                : 0;
-        bool mayShift = spec.Stagger is null || below is null;
+            : 0;
+        bool mayShift = asDrawn is null && (spec.Stagger is null || below is null);
         SeamRow row = CornerShift.Choose(region, spec, baseShift, mayShift, tracing, stop);
+        if (asDrawn is not null)
+        {
+            row = Standing(job, hull, spec, number, side, faces, row, asDrawn, tracing);
+        }
+
         var builder = new PlankBuilder(
             faces,
             spec,
@@ -78,7 +85,7 @@ internal static class LayerPlanner
             offsetMm,
             RegionArea.Of(region),
             baseShift + row.ShiftMm,
-            row.Master + 1,
+            row.Master + row.FirstNumber,
             region.Surface,
             RegionArea.Outline(region, 120),
             starboard,
@@ -93,4 +100,33 @@ internal static class LayerPlanner
                 : null;
         return new(spec, number, faces, row, plan, least);
     }
+
+    /// <summary>Planks keep the numbers that they were drawn with; those that are fitted lie where they were measured, and the rest goes on from them.</summary>
+    private static SeamRow Standing(
+        Job job,
+        HullSurface hull,
+        PlankLayerSpec spec,
+        int number,
+        Side side,
+        LayerFaces faces,
+        SeamRow row,
+        LaidLayer asDrawn,
+        Tracing tracing
+    )
+    {
+        row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
+        MeasuredSeam[] measured =
+        [
+            .. job.Standing.Seams.Where(m => m.Side == side && LayerOf(m.PlankId) == number),
+        ];
+        return measured.Length == 0
+            ? row
+            : FittedSeams.Relaid(faces, spec, row, measured, SeamDrifts.From(job, hull), tracing);
+    }
+
+    private static int LayerOf(string id) =>
+        int.Parse(
+            id.AsSpan(1, id.IndexOf('-') - 1),
+            System.Globalization.CultureInfo.InvariantCulture
+        );
 }

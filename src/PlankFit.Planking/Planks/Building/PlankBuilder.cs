@@ -33,7 +33,7 @@ internal sealed class PlankBuilder(
 
     public BuiltPlank Build(SeamRow row, int index)
     {
-        int number = index + 1;
+        int number = index + row.FirstNumber;
         string id = PlankId(Side.Starboard, number);
         try
         {
@@ -129,11 +129,11 @@ internal sealed class PlankBuilder(
             shape.Space,
             shape.Net,
             [.. cut],
-            PlankParts.Edge(ahead, -1, number > 1 ? PlankId(Side.Starboard, number - 1) : null),
+            PlankParts.Edge(ahead, -1, index > 0 ? PlankId(Side.Starboard, number - 1) : null),
             PlankParts.Edge(
                 behind,
                 1,
-                number < row.Planks ? PlankId(Side.Starboard, number + 1) : null
+                index < row.Planks - 1 ? PlankId(Side.Starboard, number + 1) : null
             ),
             plankEnds,
             length,
@@ -160,6 +160,7 @@ internal sealed class PlankBuilder(
         )
         {
             Map = new(map, Region.Surface),
+            IsFitted = row.Fitted.Contains(index),
         };
         return new(plank, ahead, behind, own);
     }

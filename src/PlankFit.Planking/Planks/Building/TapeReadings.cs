@@ -35,6 +35,18 @@ internal static class TapeReadings
         return checks.ToImmutable();
     }
 
+    /// <summary>What a tape reads along keel or chine, on the layer's inner face, from a station to a seam; null where the seam does not cross that edge.</summary>
+    public static double? AlongEdge(LayerFaces faces, StationOnHull from, Seam seam, HullEdge edge)
+    {
+        if ((edge == HullEdge.Keel ? seam.In.Edge : seam.Out.Edge) != edge)
+        {
+            return null;
+        }
+
+        double s = edge == HullEdge.Keel ? MeetFace(faces.Inner, seam) : seam.Out.S;
+        return End(faces.Inner, from, seam, edge, s).AlongMm;
+    }
+
     private static StationOnHull Nearest(LayerFaces faces, HullSurface hull, SeamRow row)
     {
         double u = row.After(row.Master)!.In.Uv.U;

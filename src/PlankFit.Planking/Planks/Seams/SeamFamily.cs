@@ -141,7 +141,8 @@ internal static class SeamFamily
         return seam;
     }
 
-    private static (List<Seam> Seams, List<int> Tapered) March(
+    /// <summary>All seams outward from one, on one side (−1 forward, +1 aft), and which of the planks between were tapered, counted from 1.</summary>
+    public static (List<Seam> Seams, List<int> Tapered) March(
         LayerRegion region,
         PlankLayerSpec spec,
         Seam first,

@@ -11,6 +11,12 @@ internal sealed record SeamRow(
     double ShiftMm
 )
 {
+    /// <summary>The number of the first plank: 1, unless planks that are fitted already hold the numbers of an earlier count.</summary>
+    public int FirstNumber { get; init; } = 1;
+
+    /// <summary>Indices of planks both of whose seams lie where they were measured.</summary>
+    public ImmutableHashSet<int> Fitted { get; init; } = [];
+
     public int Planks => Seams.Length + 1;
 
     public Seam? Forward(int plank) => plank > 0 ? Seams[plank - 1] : null;

@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using MathNet.Numerics.Interpolation;
+
+namespace PlankFit.Planking;
+
+/// <summary>The bottom of one side as corrected, and what was done to it, station by station.</summary>
+internal sealed record CorrectedHull(HullSurface Hull, ImmutableArray<GirthRow> Rows);
+
+/// <summary>
+/// Bends the table smoothly to the girths that were measured. The keel is held; chine and lines between move along their own section, in proportion to their
+/// distance from the keel. Between measured stations the change runs by a monotone cubic (Fritsch and Carlson, by MathNet), which overshoots nowhere; beyond
+/// the outermost it is held.
+/// </summary>
+internal static class GirthCorrection
+{
+    /// <summary>The girth is brought to what was measured within this, mm.</summary>
+    private const double WithinMm = 0.002;
+
+    private const int MostRounds = 8;
+
+    public static CorrectedHull Of(Job job, ImmutableArray<MeasuredGirth> girths)
+    {
+        HullSurface table = HullLoft.Build(job.Offsets, job.Hull);
+        if (girths.IsEmpty)
+        {
+            return new(table, []);
+        }
+
+        double[] drawn = Girths(job, table);
+        double[] wanted = Wanted(table, drawn, girths);
+        double[] scale = [.. drawn.Select(_ => 1.0)];
+        HullSurface hull = table;
+        double[] now = drawn;
+        for (int round = 0; round < MostRounds && Worst(now, wanted) > WithinMm; round++)
+        {
+            for (int i = 0; i < scale.Length; i++)
+            {
+                scale[i] *= now[i] > 1 ? wanted[i] / now[i] : 1;
+            }
+
+            hull = HullLoft.Build(Scaled(job, table, scale), job.Hull);
+            now = Girths(job, hull);
+        }
+
+        return new(
+            hull,
+            [
+                .. table.Stations.Select(
+                    (s, i) =>
+                        new GirthRow(
+                            s.Name,
+                            s.PositionMm,
+                            drawn[i],
+                            now[i],
+                            girths.FirstOrDefault(g => g.Station == s.Name)?.Mm
+                        )
+                ),
+            ]
+        );
+    }
+
+    private static double Worst(double[] now, double[] wanted) =>
+        now.Zip(wanted).Max(p => p.First > 1 ? Math.Abs(p.First - p.Second) : 0);
+
+    private static double[] Girths(Job job, HullSurface hull) =>
+        [.. hull.Stations.Select(s => SectionGirth.OnInnerFace(job, hull, s))];
+
+    private static double[] Wanted(
+        HullSurface table,
+        double[] drawn,
+        ImmutableArray<MeasuredGirth> girths
+    )
+    {
+        var known = girths
+            .Select(g => (Index: IndexOf(table, g.Station), g.Mm))
+            .Where(g => g.Index >= 0)
+            .OrderBy(g => g.Index)
+            .ToList();
+        if (known.Count == 0)
+        {
+            return drawn;
+        }
+
+        double[] x = [.. known.Select(k => table.Stations[k.Index].PositionMm)],
+            off = [.. known.Select(k => k.Mm - drawn[k.Index])];
+        double At(double at)
+        {
+            double held = Math.Clamp(at, x[0], x[^1]);
+            return x.Length switch
+            {
+                1 => off[0],
+                2 => off[0] + ((off[1] - off[0]) * (held - x[0]) / (x[1] - x[0])),
+                _ => CubicSpline.InterpolatePchip(x, off).Interpolate(held),
+            };
+        }
+
+        return [.. drawn.Select((g, i) => g + At(table.Stations[i].PositionMm))];
+    }
+
+    private static int IndexOf(HullSurface table, string station)
+    {
+        for (int i = 0; i < table.Stations.Length; i++)
+        {
+            if (table.Stations[i].Name == station)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>Every line from the one after the keel to the chine, moved from the keel's point by the station's factor. Cells that the table leaves empty stay empty.</summary>
+    private static OffsetTable Scaled(Job job, HullSurface table, double[] scale)
+    {
+        OffsetLine keel = job.Offsets.Find(job.Hull.Keel)!;
+        string[] moved = [.. job.Hull.Between, job.Hull.Chine];
+        var at = new Dictionary<int, double>();
+        for (int i = 0; i < job.Offsets.Stations.Length; i++)
+        {
+            int on = IndexOf(table, job.Offsets.Stations[i].Name);
+            if (on >= 0)
+            {
+                at[i] = scale[on];
+            }
+        }
+
+        double?[] Moved(ImmutableArray<double?> cells, ImmutableArray<double?> from) =>
+            [
+                .. cells.Select(
+                    (c, i) =>
+                        c is { } v && from[i] is { } k && at.TryGetValue(i, out double f)
+                            ? k + (f * (v - k))
+                            : c
+                ),
+            ];
+        return job.Offsets with
+        {
+            Lines =
+            [
+                .. job.Offsets.Lines.Select(l =>
+                    moved.Contains(l.Name)
+                        ? l with
+                        {
+                            HeightsMm = [.. Moved(l.HeightsMm, keel.HeightsMm)],
+                            HalfBreadthsMm = [.. Moved(l.HalfBreadthsMm, keel.HalfBreadthsMm)],
+                        }
+                        : l
+                ),
+            ],
+        };
+    }
+}
