@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -6,5 +8,21 @@ namespace PlankFit.App;
 /// <summary>The hull as it stands: corrections and drift.</summary>
 internal static class StandingFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) => plan.Standing is null ? [] : [];
+    public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
+        plan.Standing is not { } standing
+            ? []
+            :
+            [
+                LayFiles.File("standing.json", s => StandingJson.Write(plan.Job, standing, s)),
+                LayFiles.File(
+                    "standing.csv",
+                    s => Csv.Write(StandingTables.Of(plan.Job, standing), s)
+                ),
+                LayFiles.Pdf(
+                    "standing.pdf",
+                    plan,
+                    "the hull as it stands",
+                    () => StandingPages.Of(plan, standing)
+                ),
+            ];
 }

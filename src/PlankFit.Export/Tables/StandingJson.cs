@@ -1,0 +1,82 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>The hull as it stands as data, standing.json, schema plankfit-standing/1.</summary>
+public static class StandingJson
+{
+    public const string Schema = "plankfit-standing/1";
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        IndentSize = 1,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes what was measured and made of it. The stream is left open.</summary>
+    public static void Write(Job job, StandingPlan standing, Stream stream)
+    {
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            var numbers = new JsonNumbers(json);
+            json.WriteStartObject();
+            json.WriteString("schema", Schema);
+            json.WriteString("revision", job.Revision);
+            json.WriteString("job", job.Name);
+            json.WriteString("lengthUnit", "mm");
+            json.WriteStartArray("girths");
+            foreach ((Side side, var rows) in standing.Girths.OrderBy(g => g.Key))
+            {
+                foreach (GirthRow row in rows)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("station", row.Station);
+                    json.WriteString("side", PlankWords.Of(side));
+                    numbers.Number("positionMm", row.PositionMm, 4);
+                    numbers.Number("drawnMm", row.DrawnMm, 4);
+                    numbers.NumberOrNull("measuredMm", row.MeasuredMm, 4);
+                    numbers.Number("laidToMm", row.NowMm, 4);
+                    json.WriteEndObject();
+                }
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("seams");
+            foreach (SeamDrift drift in standing.Drifts)
+            {
+                foreach (DriftRow row in drift.Rows)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("plank", row.PlankId);
+                    json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
+                    numbers.Number("drawnMm", row.PlannedMm, 4);
+                    numbers.Number("measuredMm", row.MeasuredMm, 4);
+                    json.WriteEndObject();
+                }
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("drifts");
+            foreach (SeamDrift drift in standing.Drifts)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("layer", drift.Layer);
+                json.WriteString("side", PlankWords.Of(drift.Side));
+                json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
+                json.WriteString("going", drift.GoingAft ? "aft" : "forward");
+                numbers.Number("mmAPlank", drift.MmAPlank, 4);
+                json.WriteString("since", drift.SincePlank);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+    }
+}

@@ -1,0 +1,62 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>What was measured and what was made of it, as a table of data.</summary>
+public static class StandingTables
+{
+    private sealed record Row(
+        string What,
+        string Where,
+        Side Side,
+        double DrawnMm,
+        double? MeasuredMm,
+        double LaidToMm
+    );
+
+    public static Table Of(Job job, StandingPlan standing)
+    {
+        LengthUnit unit = job.Units;
+        IEnumerable<Row> girths = standing
+            .Girths.OrderBy(g => g.Key)
+            .SelectMany(g =>
+                g.Value.Select(r => new Row(
+                    "girth",
+                    r.Station,
+                    g.Key,
+                    r.DrawnMm,
+                    r.MeasuredMm,
+                    r.NowMm
+                ))
+            );
+        IEnumerable<Row> seams = standing.Drifts.SelectMany(d =>
+            d.Rows.Select(r => new Row(
+                d.At == HullEdge.Keel ? "seam at keel" : "seam at chine",
+                r.PlankId,
+                d.Side,
+                r.PlannedMm,
+                r.MeasuredMm,
+                r.MeasuredMm
+            ))
+        );
+        return TableOf.Build<Row>(
+            "as it stands",
+            [
+                new("what", 14, r => r.What),
+                new("where", 10, r => r.Where),
+                new("side", 10, r => PlankWords.Of(r.Side)),
+                new("drawn", 12, r => LengthText.ForPaper(r.DrawnMm, unit)),
+                new(
+                    "measured",
+                    12,
+                    r => r.MeasuredMm is { } m ? LengthText.ForPaper(m, unit) : null
+                ),
+                new("laid to", 12, r => LengthText.ForPaper(r.LaidToMm, unit)),
+                new("drawn mm", 11, r => r.DrawnMm, 2),
+                new("measured mm", 11, r => r.MeasuredMm, 2),
+                new("off mm", 11, r => r.LaidToMm - r.DrawnMm, 2),
+            ],
+            girths.Concat(seams)
+        );
+    }
+}
