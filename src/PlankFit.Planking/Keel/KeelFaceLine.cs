@@ -18,16 +18,15 @@ internal sealed class KeelFaceLine(KeelProfile profile, Func<double, double> dis
         return rate == 0 ? slope : slope - (rate * Math.Sqrt(1 + (slope * slope)));
     }
 
-    /// <summary>Length of the profile from the forward end of the bottom, mm, by Gauss-Legendre; better than 0.001 mm on keels of boats.</summary>
-    public double AlongMm(double x)
+    /// <summary>Length of the profile between two places, mm, by Gauss-Legendre; better than 0.001 mm on keels of boats. Negative where it runs forward.</summary>
+    public double AlongMm(double from, double to)
     {
-        double from = profile.FromX;
-        int bays = Math.Max(1, (int)Math.Ceiling(Math.Abs(x - from) / 400));
+        int bays = Math.Max(1, (int)Math.Ceiling(Math.Abs(to - from) / 400));
         double sum = 0;
         for (int i = 0; i < bays; i++)
         {
-            double a = from + ((x - from) * i / bays),
-                b = from + ((x - from) * (i + 1) / bays);
+            double a = from + ((to - from) * i / bays),
+                b = from + ((to - from) * (i + 1) / bays);
             sum += GaussLegendreRule.Integrate(
                 t => Math.Sqrt(1 + (SlopeAt(t) * SlopeAt(t))),
                 a,

@@ -20,7 +20,10 @@ internal static class KeelFades
         return At(job.Keel, hull, keel) is { } x ? new(x, job.Keel.LeftLongMm) : null;
     }
 
-    /// <summary>The x at which the layer begins: as given, or the aftermost at which the planks want it narrower than the least; to 0.001 mm.</summary>
+    /// <summary>
+    /// The x at which the layer begins: as given, or the aftermost at which the planks want it narrower than the least or rise more steeply than the most; to
+    /// 0.001 mm. Null where it runs the whole bottom.
+    /// </summary>
     public static double? At(KeelSpec spec, HullSurface hull, KeelLayerStanding keel)
     {
         if (keel.Spec.FromMm is { } given)
@@ -28,27 +31,35 @@ internal static class KeelFades
             return given;
         }
 
-        if (spec.LeastHalfWidthMm is not { } least)
-        {
-            return null;
-        }
+        double? narrow = spec.LeastHalfWidthMm is { } least
+            ? ForwardOf(hull, x => keel.WantedAt(x) - least)
+            : null;
+        double? steep = spec.MostDeadriseDegrees is { } most
+            ? ForwardOf(hull, x => Math.Tan(most * Math.PI / 180) - SlopeAcross(keel, x))
+            : null;
+        return narrow > steep ? narrow : steep ?? narrow;
+    }
 
+    /// <summary>A place that the planks' outer face does not reach is as steep as can be.</summary>
+    private static double SlopeAcross(KeelLayerStanding keel, double x) =>
+        keel.PlanksOver(x, keel.WantedAt(x)) is { } at ? at.SlopeAcross : 100;
+
+    /// <summary>The x up to which the room is wanting from the forward end on: a keel that wants it further aft as well is another matter.</summary>
+    private static double? ForwardOf(HullSurface hull, Func<double, double> room)
+    {
         double from = hull.Stations[0].PositionMm,
             to = hull.Stations[^1].PositionMm;
-        double Over(double x) => keel.WantedAt(x) - least;
-
-        // Only what runs on to the forward end is a fade: a keel that is narrow aft as well is another matter.
-        if (Over(from) >= 0)
+        if (room(from) >= 0)
         {
             return null;
         }
 
         double x = from;
-        while (x < to && Over(x) < 0)
+        while (x < to && room(x) < 0)
         {
             x += StepMm;
         }
 
-        return x >= to ? to : Brent.FindRoot(Over, x - StepMm, x, 1e-3, 100);
+        return x >= to ? to : Brent.FindRoot(room, x - StepMm, x, 1e-3, 100);
     }
 }

@@ -37,6 +37,11 @@ internal static class KeelFindings
                 }
             }
         }
+
+        foreach (Finding finding in KeelLaps.Findings(plan, keel))
+        {
+            yield return finding;
+        }
     }
 
     private static Finding Fades(BottomPlan plan, KeelLayerPlan layer, double x)
@@ -57,7 +62,7 @@ internal static class KeelFindings
         return new(
             Severity.Note,
             $"keel, {layer.Spec.Name}",
-            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} at {LengthText.ForPaper(x, plan.Job.Units)} from the table's nought: forward of that {planks}"
+            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} {KeelPlaces.Of(plan.Hull, x, plan.Job.Units)}: forward of that {planks}"
         );
     }
 

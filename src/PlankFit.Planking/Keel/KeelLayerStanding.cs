@@ -38,21 +38,27 @@ internal sealed class KeelLayerStanding
     /// <summary>Its slope dz/dx there.</summary>
     public double FaceSlopeAt(double x) => face.SlopeAt(x);
 
-    /// <summary>Distance along it from the forward end of the bottom, mm.</summary>
-    public double AlongFaceMm(double x) => face.AlongMm(x);
+    /// <summary>Distance along it between two places, mm.</summary>
+    public double AlongFaceMm(double from, double to) => face.AlongMm(from, to);
 
     /// <summary>The planks' outer face at x and half-breadth y; null where it has no such place.</summary>
     public SectionPlace? PlanksOver(double x, double y) =>
         SectionPlace.Find(PlanksOuterFace, hull, x, y);
 
     /// <summary>The unit normal of a plumb or leaning side, pointing outboard into the planks.</summary>
-    public Vec3 SideNormal(SurfacePoint at) =>
+    public Vec3 SideNormal(SurfacePoint at) => SideGradient(at).Unit();
+
+    /// <summary>The same, 1 athwart.</summary>
+    public Vec3 SideGradient(SurfacePoint at) =>
         Spec.Side is KeelLayerSide.Leaning(var degrees)
-            ? Leaning(Math.Tan(degrees * Math.PI / 180))(at.P, 0).Gradient.Unit()
-            : Plumb(at.P, 0).Gradient.Unit();
+            ? Leaning(Math.Tan(degrees * Math.PI / 180))(at.P, 0).Gradient
+            : Plumb(at.P, 0).Gradient;
 
     /// <summary>The half-width at which its outer face meets the planks' outer face, mm.</summary>
     public double WantedAt(double x) => wanted.At(x);
+
+    /// <summary>How fast that changes along the hull, mm a mm.</summary>
+    public double WantedSlopeAt(double x) => wanted.SlopeAt(x);
 
     /// <summary>The half-width that is there, at its outer face, mm.</summary>
     public double HalfWidthAt(double x) => halfWidth.At(x);

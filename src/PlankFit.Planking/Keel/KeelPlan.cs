@@ -50,7 +50,7 @@ public sealed record KeelStation(
     bool Measured
 )
 {
-    /// <summary>The layer's outer face as it lies on the hull, along the keel from the forward end of the bottom, mm: what a batten or a tape shows.</summary>
+    /// <summary>Along the layer's outer face as it lies on the hull, from the first station, mm: what a batten or a tape shows.</summary>
     public double AlongMm { get; init; }
 
     /// <summary>What to plane off the side (positive) or make up (negative) to bring the edge to the mitre, mm.</summary>
@@ -68,7 +68,11 @@ public sealed record KeelPlankEnd(
     double LengthChangeMm,
     double CutDegrees,
     double BevelDegrees
-);
+)
+{
+    /// <summary>By how much the cut is turned from what it would be on a keel at its mitre, positive where <see cref="CutDegrees"/> is the greater.</summary>
+    public double CutChangeDegrees { get; init; }
+}
 
 /// <summary>The cap over the last keel layer and the last cloth.</summary>
 /// <param name="HalfWidthMm">Where the finished bottom meets the finished keel: the half-width of the cap's inner face.</param>

@@ -12,16 +12,35 @@ internal static class KeelPlankEnds
         {
             foreach (PlankEnd end in plank.Ends.Where(e => e.At == HullEdge.Keel))
             {
-                Vec2 middle = 0.5 * (end.NetLine[0] + end.NetLine[^1]);
-                SurfacePoint at = plank.Map.Under(middle);
-                double x = at.P.X;
-                Vec3 normal = new Vec3(-keel.HalfWidthSlopeAt(x), 1, 0).Unit();
-
-                // The side moves square to itself by so much; along the plank's own line that is so much more.
-                double moved = (keel.HalfWidthAt(x) - keel.WantedAt(x)) * normal.Y;
-                double along = plank.Map.Grain(middle).Dot(normal);
-                yield return new(plank.Id, x, -moved / along, end.CutDegrees, end.BevelDegrees);
+                yield return Of(keel, plank, end);
             }
         }
     }
+
+    private static KeelPlankEnd Of(KeelLayerStanding keel, Plank plank, PlankEnd end)
+    {
+        Vec2 middle = 0.5 * (end.NetLine[0] + end.NetLine[^1]);
+        SurfacePoint at = plank.Map.Under(middle);
+        double x = at.P.X;
+        Vec3 there = keel.SideGradient(at);
+
+        // A side at the mitre differs from it in place, athwart, and in how fast it widens.
+        Vec3 mitred = there + new Vec3(keel.HalfWidthSlopeAt(x) - keel.WantedSlopeAt(x), 0, 0);
+        double moved = keel.HalfWidthAt(x) - keel.WantedAt(x);
+        double turned = Turned(at.Normal.Cross(mitred), at.Normal.Cross(there), at.Normal);
+        return new(
+            plank.Id,
+            x,
+            -moved * there.Y / plank.Map.Grain(middle).Dot(there),
+            end.CutDegrees,
+            end.BevelDegrees
+        )
+        {
+            CutChangeDegrees = (plank.Side == Side.Starboard ? 1 : -1) * turned * 180 / Math.PI,
+        };
+    }
+
+    /// <summary>The angle from one direction to another, counter-clockwise about an axis that points to the eye.</summary>
+    private static double Turned(Vec3 from, Vec3 to, Vec3 axis) =>
+        Math.Atan2(from.Cross(to).Dot(axis), from.Dot(to));
 }

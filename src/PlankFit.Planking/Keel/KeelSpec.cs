@@ -16,6 +16,9 @@ public sealed record KeelSpec(
     /// <summary>Where the half-width that the planks want falls below this going forward, the keel layer is taken to have faded; null for never.</summary>
     public double? LeastHalfWidthMm { get; init; }
 
+    /// <summary>Where the deadrise at the keel grows beyond this going forward, likewise; null for never.</summary>
+    public double? MostDeadriseDegrees { get; init; }
+
     /// <summary>How far planks are left long at the keel where it has faded. A proposal, no source.</summary>
     public double LeftLongMm { get; init; } = 30;
 

@@ -27,6 +27,14 @@ internal static class KeelBinder
         }
 
         double? least = Tolerance(keel, "least-half-width", units);
+        const string steep =
+            "accepted: degrees more than 0 and less than 90; a saw tilts to 45 as a rule";
+        double? most = keel?.Number("most-deadrise", steep);
+        if (most is <= 0 or >= 90)
+        {
+            keel!.Wrong("most-deadrise", steep);
+        }
+
         double leftLong = Tolerance(keel, "left-long", units) ?? KeelSpec.None.LeftLongMm;
         keel?.Close();
         var read = ImmutableArray.CreateBuilder<KeelLayerSpec>();
@@ -40,6 +48,7 @@ internal static class KeelBinder
         {
             StockWidthMm = stock,
             LeastHalfWidthMm = least,
+            MostDeadriseDegrees = most,
             LeftLongMm = leftLong,
         };
     }

@@ -1,0 +1,100 @@
+namespace PlankFit.Planking;
+
+/// <summary>
+/// Where port and starboard cloth lap under the keel. A lap counts for the whole width of a keel layer that lies on it: timber does not bend down beside a lap.
+/// Where the lap is wider than the layer the planks ride on it, and where it is narrower the layer's edges want bedding: both are told.
+/// </summary>
+internal static class KeelLaps
+{
+    /// <summary>The x at which laps end inside the hull.</summary>
+    public static IEnumerable<double> Ends(Job job) =>
+        job
+            .Layers.OfType<ClothLayerSpec>()
+            .SelectMany(c => new[] { c.Lap?.FromMm, c.Lap?.ToMm })
+            .OfType<double>();
+
+    public static IEnumerable<Finding> Findings(BottomPlan plan, KeelPlan keel)
+    {
+        foreach (KeelLayerPlan layer in keel.Layers)
+        {
+            IEnumerable<ClothLayerSpec> under = plan
+                .Job.Layers.TakeWhile(l => l.Name != layer.Spec.Meets)
+                .OfType<ClothLayerSpec>();
+            foreach (ClothLayerSpec cloth in under)
+            {
+                if (cloth.Lap is { } lap)
+                {
+                    foreach (Finding finding in Of(plan, layer, cloth, lap))
+                    {
+                        yield return finding;
+                    }
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Of(
+        BottomPlan plan,
+        KeelLayerPlan layer,
+        ClothLayerSpec cloth,
+        ClothLap lap
+    )
+    {
+        string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), plan.Job.Units);
+        string where = $"keel, {layer.Spec.Name}";
+        KeelStation[] run = [.. layer.Between.Where(r => r.Side == Side.Starboard)];
+        KeelStation[] inside =
+        [
+            .. run.Where(r => !(r.PositionMm < lap.FromMm) && !(r.PositionMm > lap.ToMm)),
+        ];
+        if (inside.Length == 0)
+        {
+            yield break;
+        }
+
+        foreach (double end in new[] { lap.FromMm, lap.ToMm }.OfType<double>())
+        {
+            double half = KeelStack.LapRampMm / 2;
+            if (end - half > run[0].PositionMm && end + half < run[^1].PositionMm)
+            {
+                KeelStation steepest = run.MinBy(r => Math.Abs(r.PositionMm - end))!;
+                double narrower =
+                    cloth.ThicknessMm
+                    / Math.Cos(steepest.SlopeDegrees * Math.PI / 180)
+                    / Math.Tan(steepest.DeadriseDegrees * Math.PI / 180);
+                yield return new(
+                    Severity.Note,
+                    where,
+                    $"the lap of {cloth.Name} ends {KeelPlaces.Of(plan.Hull, end, plan.Job.Units)}: the layer's outer face drops {Mm(cloth.ThicknessMm)} there and its mitre is {Mm(narrower)} the wider a side beyond it, worked over {Mm(KeelStack.LapRampMm)}; fair the end of the lap over as much before the layer goes on"
+                );
+            }
+        }
+
+        double least = inside.Min(r => Math.Min(r.HalfWidthMm, Inner(layer, r))),
+            most = inside.Max(r => Math.Max(r.HalfWidthMm, Inner(layer, r)));
+        Severity severity =
+            cloth.ThicknessMm > plan.Job.Keel.ProudToleranceMm ? Severity.Warning : Severity.Note;
+        double over = (lap.WidthMm / 2) - least,
+            under = most - (lap.WidthMm / 2);
+        if (over > plan.Job.Keel.HalfWidthToleranceMm)
+        {
+            yield return new(
+                severity,
+                where,
+                $"the lap of {cloth.Name} reaches {Mm(over)} beyond its edge at the narrowest: planks of {layer.Spec.Meets} would ride on it by {Mm(cloth.ThicknessMm)}; trim the lap to {Mm(2 * least)}, or feather it out to nothing there"
+            );
+        }
+
+        if (under > plan.Job.Keel.HalfWidthToleranceMm)
+        {
+            yield return new(
+                Severity.Note,
+                where,
+                $"the lap of {cloth.Name} stops {Mm(under)} short of its edge at the widest: it is taken to lie level on the lap, so bed its edges there by {Mm(cloth.ThicknessMm)}"
+            );
+        }
+    }
+
+    private static double Inner(KeelLayerPlan layer, KeelStation row) =>
+        row.HalfWidthMm - (Math.Tan(row.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
+}
