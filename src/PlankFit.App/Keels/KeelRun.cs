@@ -64,10 +64,7 @@ public static class KeelRun
         }
 
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
-        int off = layer.Stations.Count(s =>
-            Math.Abs(s.TakeOffSideMm) > job.Keel.HalfWidthToleranceMm
-            || Math.Abs(s.ProudMm) > job.Keel.ProudToleranceMm
-        );
+        int off = KeelWords.OffAt(job.Keel, layer);
         return $"{layer.Spec.Name}, met by {layer.Spec.Meets}: half-width wanted {Mm(layer.Stations.Min(s => s.WantedHalfWidthMm))} to {Mm(layer.Stations.Max(s => s.WantedHalfWidthMm))}; {(off == 0 ? "fair at every station" : $"out at {PlanWords.Count(off, "place")}")}.";
     }
 

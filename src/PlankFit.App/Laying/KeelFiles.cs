@@ -22,6 +22,7 @@ internal static class KeelFiles
         [
             LayFiles.File("keel.json", s => KeelJson.Write(plan.Job, keel, s)),
             LayFiles.File("keel.csv", s => Csv.Write(KeelTables.Stations(plan.Job, keel), s)),
+            LayFiles.File("keel-cap.csv", s => Csv.Write(KeelTables.Cap(plan.Job, keel), s)),
             LayFiles.Pdf("keel.pdf", plan, "the keel", () => KeelPages.Of(plan, keel)),
             .. keel
                 .Layers.Where(l => !l.Between.IsEmpty)
@@ -60,7 +61,12 @@ internal static class KeelFiles
 
         output.Write(
             $"patterns/{name}.pdf",
-            s => PdfWriter.Write(s, LongPages.Of(plan.Job, pattern), pattern.Title)
+            s =>
+                PdfWriter.Write(
+                    s,
+                    LongPages.Of(plan.Job, KeelEdgePattern.OnPaper(plan, layer)),
+                    pattern.Title
+                )
         );
     }
 }

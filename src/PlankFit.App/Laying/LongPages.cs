@@ -5,21 +5,39 @@ using PlankFit.Planking;
 
 namespace PlankFit.App;
 
-/// <summary>A drawing in true size for paper: one long page for a roll, or pages of the job's paper where it is longer than a page of a PDF may be or the job asks for them.</summary>
+/// <summary>A drawing in true size for paper: for a roll, on one long page or a few where a PDF takes none so long; or cut up on the job's paper where it asks for that.</summary>
 internal static class LongPages
 {
     public static IReadOnlyList<Drawing> Of(Job job, Drawing fullSize)
     {
         var options = new TilingOptions(job.Output.Paper, Inches: !LengthUnits.IsMetric(job.Units));
-        if (job.Output.Patterns == PatternPages.Long)
+        if (job.Output.Patterns == PatternPages.Tiled)
         {
-            Drawing roll = Tiler.LongPage(fullSize, options);
-            if (Math.Max(roll.WidthMm, roll.HeightMm) <= PdfWriter.LongestMm)
-            {
-                return [roll];
-            }
+            return Tiler.Pages(fullSize, options);
         }
 
-        return Tiler.Pages(fullSize, options);
+        Drawing roll = Tiler.LongPage(fullSize, options);
+        return Math.Max(roll.WidthMm, roll.HeightMm) <= PdfWriter.LongestMm
+            ? [roll]
+            : Tiler.Pages(
+                fullSize,
+                options with
+                {
+                    Sheet = OfRoll(fullSize, options, roll.HeightMm),
+                }
+            );
+    }
+
+    /// <summary>Lengths of a roll, all alike, as few as a PDF allows.</summary>
+    private static (double WidthMm, double HeightMm) OfRoll(
+        Drawing drawing,
+        TilingOptions options,
+        double heightMm
+    )
+    {
+        double most = PdfWriter.LongestMm - (2 * options.MarginMm) - options.OverlapMm;
+        double pages = Math.Ceiling(drawing.WidthMm / most);
+        double window = Math.Ceiling((drawing.WidthMm / pages) + options.OverlapMm);
+        return (window + (2 * options.MarginMm), heightMm);
     }
 }

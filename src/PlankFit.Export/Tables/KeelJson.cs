@@ -75,6 +75,7 @@ public static class KeelJson
         json.WriteString("name", layer.Spec.Name);
         json.WriteString("meets", layer.Spec.Meets);
         numbers.Number("thicknessMm", layer.Spec.ThicknessMm, 4);
+        numbers.NumberOrNull("fadesAtMm", layer.FadesAtMm, 4);
         Rows(json, numbers, "stations", layer.Stations);
         Rows(json, numbers, "between", layer.Between);
         json.WriteStartArray("plankEnds");
@@ -85,6 +86,7 @@ public static class KeelJson
             numbers.Number("positionMm", end.PositionMm, 4);
             numbers.Number("lengthChangeMm", end.LengthChangeMm, 4);
             numbers.Number("cutDegrees", end.CutDegrees, 4);
+            numbers.Number("cutChangeDegrees", end.CutChangeDegrees, 4);
             numbers.Number("bevelDegrees", end.BevelDegrees, 4);
             json.WriteEndObject();
         }

@@ -26,6 +26,8 @@ public static class KeelTables
                 new("plank end bevel deg", 10, r => r.Row.PlankEndBevelDegrees, 2),
                 new("deadrise deg", 10, r => r.Row.DeadriseDegrees, 2),
                 new("keel slope deg", 10, r => r.Row.SlopeDegrees, 2),
+                new("times thickness", 10, r => KeelWords.TimesThickness(r.Row)),
+                new("what to do", 44, r => KeelWords.ToDo(job, r.Layer, r.Row)),
                 new("measured", 10, r => r.Row.Measured ? "yes" : "no"),
                 new("position mm", 11, r => r.Row.PositionMm, 1),
                 new("wanted mm", 11, r => r.Row.WantedHalfWidthMm, 3),
@@ -37,4 +39,19 @@ public static class KeelTables
             keel.Layers.SelectMany(l => l.Stations.Select(s => (l, s)))
         );
     }
+
+    /// <summary>The cap over the last cloth, one row a station and side.</summary>
+    public static Table Cap(Job job, KeelPlan keel) =>
+        TableOf.Build<KeelCapStation>(
+            "keel cap",
+            [
+                new("station", 10, c => c.Station),
+                new("side", 10, c => PlankWords.Of(c.Side)),
+                new("half-width", 14, c => LengthText.ForPaper(c.HalfWidthMm, job.Units)),
+                new("edge bevel deg", 10, c => c.EdgeBevelDegrees, 2),
+                new("position mm", 11, c => c.PositionMm, 1),
+                new("half-width mm", 11, c => c.HalfWidthMm, 3),
+            ],
+            keel.Cap
+        );
 }

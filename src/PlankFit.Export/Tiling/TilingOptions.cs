@@ -16,9 +16,13 @@ public sealed record TilingOptions(
     /// <summary>Under the window of each page: the page's code, the title, what to do, the map.</summary>
     internal const double FooterMm = 20;
 
+    /// <summary>A sheet of its own size in place of the paper, mm: for a roll.</summary>
+    public (double WidthMm, double HeightMm)? Sheet { get; init; }
+
     /// <summary>Width and height, upright. A4 and A3: ISO 216; Letter: 8 1/2 by 11 in.</summary>
     internal (double Width, double Height) Upright =>
-        Paper switch
+        Sheet
+        ?? Paper switch
         {
             PaperSize.A3 => (297, 420),
             PaperSize.Letter => (8.5 * 25.4, 11 * 25.4),

@@ -38,6 +38,19 @@ internal static class KeelFindings
             }
         }
 
+        foreach (
+            MeasuredKeelHalfWidth beyond in plan.Job.Standing.KeelHalfWidths.Where(m =>
+                plan.Hull.Stations.All(s => s.Name != m.Station)
+            )
+        )
+        {
+            yield return new(
+                Severity.Warning,
+                $"keel, {beyond.Layer}, station {beyond.Station}",
+                "was measured where the table has no bottom, between keel and chine: it is not used"
+            );
+        }
+
         foreach (Finding finding in KeelLaps.Findings(plan, keel))
         {
             yield return finding;
@@ -120,6 +133,11 @@ internal static class KeelFindings
             }
         }
 
+        foreach (Finding finding in BeyondMeasured(job, layer, rows, on))
+        {
+            yield return finding;
+        }
+
         foreach (Finding finding in Unfair(job, layer, rows, on))
         {
             yield return finding;
@@ -138,6 +156,39 @@ internal static class KeelFindings
         return side > 0
             ? $"{what}; its outer face stands {mm(row.ProudMm)} proud of the planks: plane so much off its side, or so much off its outer face at the edge, before the planks are fitted"
             : $"{what}; its outer face is {mm(-row.ProudMm)} shy of the planks: glue a strip to its side and plane it back, or plane the planks' ends down to it";
+    }
+
+    /// <summary>Past the outermost station that was measured the keel is taken to be out by as much as there: a guess, and told as one.</summary>
+    private static IEnumerable<Finding> BeyondMeasured(
+        Job job,
+        KeelLayerPlan layer,
+        KeelStation[] rows,
+        string on
+    )
+    {
+        KeelStation[] measured = [.. rows.Where(r => r.Measured)];
+        if (measured.Length == 0)
+        {
+            yield break;
+        }
+
+        foreach (
+            (KeelStation last, string way, bool open) in new[]
+            {
+                (measured[0], "forward", rows[0].PositionMm < measured[0].PositionMm),
+                (measured[^1], "aft", rows[^1].PositionMm > measured[^1].PositionMm),
+            }
+        )
+        {
+            if (open && IsOff(job.Keel, last))
+            {
+                yield return new(
+                    Severity.Warning,
+                    $"keel, {layer.Spec.Name}, {on}",
+                    $"nothing is measured {way} of station {last.Station}: the planks there are cut to a keel that is out by as much as at that station; measure on before they are cut"
+                );
+            }
+        }
     }
 
     /// <summary>Between measured stations the edge is judged by its run: each against what the others foretell.</summary>

@@ -227,7 +227,9 @@ internal static class KeelStack
         [
             .. job
                 .Standing.KeelHalfWidths.Where(m => m.Layer == spec.Name && m.Side == side)
-                .Select(m => (hull.Stations.First(s => s.Name == m.Station).PositionMm, m.Mm))
+                .SelectMany(m =>
+                    hull.Stations.Where(s => s.Name == m.Station).Select(s => (s.PositionMm, m.Mm))
+                )
                 .OrderBy(m => m.PositionMm),
         ];
 }

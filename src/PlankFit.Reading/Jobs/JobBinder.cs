@@ -69,12 +69,14 @@ public static class JobBinder
         BendLimits limits = LimitsBinder.Bind(root.Table("limits", "[limits]"));
         OutputSpec output = Output(root.Table("output", "[output]"));
         BehindBinding behind = BehindBinder.Bind(root.Tables("behind", "behind"), length);
+        List<NamedLine> keelLines = [];
         JobParts parts = new(
             KeelBinder.Bind(
                 root.Table("keel", "[keel]"),
                 root.Tables("keel-layer", "keel-layer"),
                 layers,
-                length
+                length,
+                keelLines
             ),
             SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),
             JointsBinder.Bind(root.Table("joints", "[joints]"), length, layers),
@@ -82,7 +84,10 @@ public static class JobBinder
             FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
             TimberBinder.Bind(root.Table("timber", "[timber]"), length),
             StandingBinder.Bind(root.Table("standing", "[standing]"))
-        );
+        )
+        {
+            KeelLines = [.. keelLines],
+        };
         root.Close();
         return new(
             name,

@@ -37,6 +37,9 @@ public sealed record JobParts(
     StandingDraft Standing
 )
 {
+    /// <summary>The lines of the table that keel layers take their half-widths from.</summary>
+    public ImmutableArray<NamedLine> KeelLines { get; init; } = [];
+
     public static readonly JobParts None = new(
         KeelSpec.None,
         SettingUpSpec.Default,

@@ -10,11 +10,13 @@ internal static class KeelBinder
     private const double ThickestMm = 400;
     private const double WidestMm = 1000;
 
+    /// <param name="lines">Takes the lines of the table that are named, to be looked for in it.</param>
     public static KeelSpec Bind(
         TableReader? keel,
         ImmutableArray<TableReader> layers,
         ImmutableArray<LayerSpec> planks,
-        LengthUnit units
+        LengthUnit units,
+        ICollection<NamedLine> lines
     )
     {
         double half =
@@ -40,7 +42,7 @@ internal static class KeelBinder
         var read = ImmutableArray.CreateBuilder<KeelLayerSpec>();
         foreach (TableReader table in layers)
         {
-            read.Add(Layer(table, read, planks, units));
+            read.Add(Layer(table, read, planks, units, lines));
             table.Close();
         }
 
@@ -68,7 +70,8 @@ internal static class KeelBinder
         TableReader table,
         IReadOnlyList<KeelLayerSpec> before,
         ImmutableArray<LayerSpec> planks,
-        LengthUnit units
+        LengthUnit units,
+        ICollection<NamedLine> lines
     )
     {
         string name = table.Text("name") ?? $"keel layer {before.Count + 1}";
@@ -119,13 +122,17 @@ internal static class KeelBinder
             );
         }
 
-        return new(name, meets, thickness, Width(table, units), Side(table))
+        return new(name, meets, thickness, Width(table, units, lines), Side(table))
         {
             FromMm = table.Length("from", units),
         };
     }
 
-    private static KeelHalfWidth Width(TableReader table, LengthUnit units)
+    private static KeelHalfWidth Width(
+        TableReader table,
+        LengthUnit units,
+        ICollection<NamedLine> lines
+    )
     {
         const string accepted =
             "accepted: \"mitre\", { line = \"a line of the offsets\" } or { forward = ..., aft = ... }";
@@ -148,7 +155,11 @@ internal static class KeelBinder
         KeelHalfWidth result = new KeelHalfWidth.Mitre();
         if (width.Find("line") is not null)
         {
-            result = new KeelHalfWidth.Line(width.Text("line") ?? "");
+            if (width.Text("line") is { } line)
+            {
+                lines.Add(new($"{width.Name} line", line, width.PlaceOf("line")));
+                result = new KeelHalfWidth.Line(line);
+            }
         }
         else
         {

@@ -24,31 +24,44 @@ internal static class LineChecks
     {
         foreach (NamedLine line in named.Where(l => !reading.RowNames.Contains(l.Name)))
         {
-            string? near = NearestName.Of(line.Name, reading.RowNames.Order());
             yield return new(
                 Severity.Error,
                 line.At.ToString(),
-                $"{line.Table} {line.Key} = {Quoted.Of(line.Name)}: {file} has no such line"
-                    + (near is null ? "" : $"; did you mean {Quoted.Of(near)}?")
-                    + (
-                        reading.RowNames.IsEmpty
-                            ? ""
-                            : $" It has: {string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))}"
-                    )
+                $"{line.Table} {line.Key} = {Quoted.Of(line.Name)}: {NoSuchLine(reading, line.Name, file)}"
             );
         }
     }
 
+    /// <summary>What the file has instead of a line that was named.</summary>
+    public static string NoSuchLine(OffsetsReading reading, string name, string file)
+    {
+        string? near = NearestName.Of(name, reading.RowNames.Order());
+        return $"{file} has no such line"
+            + (near is null ? "" : $"; did you mean {Quoted.Of(near)}?")
+            + (
+                reading.RowNames.IsEmpty
+                    ? ""
+                    : $" It has: {string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))}"
+            );
+    }
+
     /// <summary>Each named line has heights and half-breadths, at two stations or more, and does not run back on itself.</summary>
+    /// <param name="elsewhere">Lines that the job uses for something else than its bottom: nothing is said of what they lack.</param>
     public static IEnumerable<Finding> Whole(
         OffsetsReading reading,
         ImmutableArray<NamedLine> named,
+        ImmutableArray<NamedLine> elsewhere,
         string file
     )
     {
         foreach (OffsetLine line in reading.Table.Lines)
         {
             bool used = named.Any(n => n.Name == line.Name);
+            if (!used && elsewhere.Any(n => n.Name == line.Name))
+            {
+                continue;
+            }
+
             foreach (Finding finding in Whole(reading, line, used, file))
             {
                 yield return finding;

@@ -14,12 +14,14 @@ internal static class TableChecks
         bool faulty
     )
     {
+        ImmutableArray<NamedLine> ofKeel = draft.Parts.KeelLines;
         IEnumerable<Finding> findings = LineChecks
             .Names(reading, draft.Lines, file)
-            .Concat(StationNames(reading, draft.Stations, file));
+            .Concat(StationNames(reading, draft.Stations, file))
+            .Concat(KeelLineChecks.Of(reading, ofKeel, file));
         if (!faulty)
         {
-            findings = findings.Concat(LineChecks.Whole(reading, draft.Lines, file));
+            findings = findings.Concat(LineChecks.Whole(reading, draft.Lines, ofKeel, file));
         }
 
         if (

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
@@ -8,6 +7,9 @@ namespace PlankFit.Export.Sheets;
 internal static class KeelChart
 {
     private const double ScaleColumnMm = 16;
+
+    /// <summary>Broad enough to be seen where it runs along a level of the chart.</summary>
+    private static readonly Pen Dashes = new(0.5, 0, [2.4, 1.6]);
 
     public static SheetPage Page(BottomPlan plan, KeelLayerPlan layer) =>
         new(
@@ -44,7 +46,7 @@ internal static class KeelChart
             box.Left + ScaleColumnMm,
             box.Bottom + (0.44 * box.Height),
             box.Right - 2,
-            box.Top - 12
+            box.Top - 10
         );
         Box lower = new(
             box.Left + ScaleColumnMm,
@@ -58,12 +60,13 @@ internal static class KeelChart
                 stock ?? 0
             ),
             least = between.Min(r => Math.Min(r.WantedHalfWidthMm, r.HalfWidthMm));
-        var widths = new Axis(
+        var widths = ChartAxis.OfLengths(
             upper,
             from,
             to,
-            Math.Max(0, least - (0.1 * (most - least)) - 1),
-            most + (0.05 * most)
+            Math.Max(0, least - 0.5),
+            most + 0.5,
+            job.Units
         );
         pad.Text(
             box.Left,
@@ -73,8 +76,9 @@ internal static class KeelChart
             bold: true
         );
         Legend(pad, box.Left + 75, box.Top - (Letters.Bench / 2));
-        Levels(pad, widths, 5, v => LengthText.PaperNumber(v, job.Units));
-        Stations(pad, widths, plan, job);
+        Levels(pad, widths, v => LengthText.PaperNumber(v, job.Units));
+        Stations(pad, widths, plan);
+        Fade(pad, widths, layer);
         if (stock is { } half)
         {
             double y = widths.Y(half);
@@ -103,15 +107,13 @@ internal static class KeelChart
             }
         }
 
-        double lowest = Math.Min(
-                0,
-                between.Min(r => Math.Min(r.BevelDegrees, r.PlankEndBevelDegrees))
-            ),
-            highest = Math.Max(
-                5,
-                between.Max(r => Math.Max(r.BevelDegrees, r.PlankEndBevelDegrees))
-            );
-        var bevels = new Axis(lower, from, to, lowest, highest * 1.05);
+        var bevels = ChartAxis.OfDegrees(
+            lower,
+            from,
+            to,
+            Math.Min(0, between.Min(r => Math.Min(r.BevelDegrees, r.PlankEndBevelDegrees))),
+            Math.Max(5, between.Max(r => Math.Max(r.BevelDegrees, r.PlankEndBevelDegrees)))
+        );
         pad.Text(
             box.Left,
             lower.Top + 4,
@@ -119,14 +121,17 @@ internal static class KeelChart
             Letters.Bench,
             bold: true
         );
-        Levels(pad, bevels, 4, v => v.ToString("0.0", CultureInfo.InvariantCulture));
-        Stations(pad, bevels, plan, job);
-        KeelStation[] starboard = [.. between.Where(r => r.Side == Side.Starboard)];
-        pad.Open(
-            starboard.Select(r => bevels.At(r.PositionMm, r.PlankEndBevelDegrees)),
-            Pens.HullEdge
-        );
-        pad.Open(starboard.Select(r => bevels.At(r.PositionMm, r.BevelDegrees)), Pens.Inner);
+        Levels(pad, bevels, KeelWords.Degrees);
+        Stations(pad, bevels, plan);
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            KeelStation[] run = [.. between.Where(r => r.Side == side)];
+            pad.Open(
+                run.Select(r => bevels.At(r.PositionMm, r.PlankEndBevelDegrees)),
+                side == Side.Starboard ? Pens.HullEdge : Pens.Seam
+            );
+            pad.Open(run.Select(r => bevels.At(r.PositionMm, r.BevelDegrees)), Dashes);
+        }
     }
 
     private static void Legend(Pad pad, double left, double y)
@@ -148,18 +153,32 @@ internal static class KeelChart
         pad.Text(new(left + 5, y), "measured", Letters.Small, Anchor.MiddleLeft);
     }
 
-    private static void Levels(Pad pad, Axis axis, int count, Func<double, string> word)
+    private static void Levels(Pad pad, ChartAxis axis, Func<double, string> word)
     {
-        for (int i = 0; i <= count; i++)
+        foreach (double v in axis.Levels())
         {
-            double v = axis.Low + ((axis.High - axis.Low) * i / count),
-                y = axis.Y(v);
+            double y = axis.Y(v);
             pad.Line(axis.Box.Left, y, axis.Box.Right, y, Pens.Rule);
             pad.Text(new(axis.Box.Left - 1.5, y), word(v), Letters.Small, Anchor.MiddleRight);
         }
     }
 
-    private static void Stations(Pad pad, Axis axis, BottomPlan plan, Job job)
+    /// <summary>Where the layer begins or fades: forward of it planks are left long.</summary>
+    private static void Fade(Pad pad, ChartAxis axis, KeelLayerPlan layer)
+    {
+        if (layer.FadesAtMm is { } at && at > axis.From && at < axis.To)
+        {
+            double x = axis.X(at);
+            pad.Line(x, axis.Box.Bottom, x, axis.Box.Top, Pens.Net);
+            pad.Text(
+                new(x, axis.Box.Top + 1.5),
+                "forward of this planks are left long at the keel",
+                Letters.Small
+            );
+        }
+    }
+
+    private static void Stations(Pad pad, ChartAxis axis, BottomPlan plan)
     {
         double last = double.NegativeInfinity;
         foreach (StationOnHull station in plan.Hull.Stations)
@@ -173,15 +192,5 @@ internal static class KeelChart
                 last = x;
             }
         }
-    }
-
-    /// <summary>A chart's box and what its edges stand for.</summary>
-    private readonly record struct Axis(Box Box, double From, double To, double Low, double High)
-    {
-        public double X(double x) => Box.Left + ((x - From) / (To - From) * Box.Width);
-
-        public double Y(double y) => Box.Bottom + ((y - Low) / (High - Low) * Box.Height);
-
-        public Vec2 At(double x, double y) => new(X(x), Y(y));
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Planking;
 
 namespace PlankFit.Export.Sheets;
@@ -39,59 +38,55 @@ public static class KeelPages
         return new(
             Block($"{layer.Spec.Name}, met by {layer.Spec.Meets}"),
             [
-                $"Half-widths at the layer's outer face, {SheetWords.Unit(unit)}, from the centre line. \"Wanted\" is where the outer faces of planks and keel meet; \"there\" is what the keel has: measured where starred, else as the job names it. Plane where it is too wide, before planks are fitted.",
-                "Side bevel: off plumb, + where the outer face is the wider. Plank ends: tilt of the saw from square, the outer face the longer.",
+                $"Half-widths at the layer's outer face, {SheetWords.Unit(unit)}, from the centre line; along the keel from the first station, on that face. \"Wanted\" is where the outer faces of planks and keel meet; \"there\" is what the keel has: measured where starred, else as the job names it. \"Proud\": its outer face stands beyond the planks' at its edge. Allowed: {KeelWords.Fine(job.Keel.HalfWidthToleranceMm, unit)} of half-width and {KeelWords.Fine(job.Keel.ProudToleranceMm, unit)} proud or shy.",
+                "\"Times\": how many times a difference in the planks' thickness moves the half-width wanted. Side bevel: off plumb, + where the outer face is the wider. Plank ends: tilt of the saw from square, + where the planks' outer face is the longer.",
             ],
             [
                 new("station", 9, false),
-                new("side", 11, false),
+                new("side", 10, false),
+                new("along the keel", 12),
                 new("deadrise", 9),
-                new("wanted", 12),
+                new("times", 7),
+                new("wanted", 11),
                 new("there", 12),
-                new("what to do", 42, false),
-                new("side bevel", 10),
-                new("plank ends", 10),
+                new("proud or shy", 15),
+                new("what to do", 34, false),
+                new("side bevel", 9),
+                new("plank ends", 9),
             ],
             [
-                .. layer.Stations.Select(r =>
-                    ImmutableArray.Create(
-                        r.Station,
-                        PlankWords.Of(r.Side),
-                        Degrees(r.DeadriseDegrees),
-                        Mm(r.WantedHalfWidthMm),
-                        Mm(r.HalfWidthMm) + (r.Measured ? " *" : ""),
-                        ToDo(job, r),
-                        Degrees(r.BevelDegrees),
-                        Degrees(r.PlankEndBevelDegrees)
-                    )
-                ),
+                .. KeelWords
+                    .BySide(layer)
+                    .Select(r =>
+                        ImmutableArray.Create(
+                            r.Row.Station,
+                            r.Side,
+                            Mm(r.Row.AlongMm),
+                            KeelWords.Degrees(r.Row.DeadriseDegrees) + "°",
+                            KeelWords.TimesThickness(r.Row),
+                            Mm(r.Row.WantedHalfWidthMm),
+                            Mm(r.Row.HalfWidthMm) + (r.Row.Measured ? " *" : ""),
+                            KeelWords.Proud(r.Row, unit),
+                            KeelWords.ToDo(job, layer, r.Row),
+                            KeelWords.Signed(r.Row.BevelDegrees) + "°",
+                            KeelWords.Signed(r.Row.PlankEndBevelDegrees) + "°"
+                        )
+                    ),
             ]
         );
-    }
-
-    /// <summary>In words, to half a millimetre: "plane 2 off the side (stands 0.5 proud)".</summary>
-    private static string ToDo(Job job, KeelStation row)
-    {
-        string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units);
-        bool off =
-            Math.Abs(row.TakeOffSideMm) > job.Keel.HalfWidthToleranceMm
-            || Math.Abs(row.ProudMm) > job.Keel.ProudToleranceMm;
-        return !off ? "fair: nothing"
-            : row.TakeOffSideMm > 0
-                ? $"plane {Mm(row.TakeOffSideMm)} off the side, or {Mm(row.ProudMm)} off the face"
-            : $"{Mm(row.TakeOffSideMm)} narrow, {Mm(row.ProudMm)} shy: make up or plane planks";
     }
 
     private static ListSheet Ends(Job job, KeelLayerPlan layer) =>
         new(
             Block($"{layer.Spec.Name}: what it does to the planks of {layer.Spec.Meets}"),
             [
-                "The planks are already cut to the keel that is there. This is how much longer (+) or shorter (-) each is along its own line than it would be on a keel at its mitre.",
+                "The planks' sizes on cards and patterns are to the keel that is there already. This is how much longer (+) or shorter (-) each is along its own line, and how far its cut is turned, against a keel at its mitre.",
             ],
             [
                 new("plank", 12, false),
                 new("longer or shorter", 18),
                 new("cut, from square", 16),
+                new("turned by", 12),
                 new("bevel", 12),
             ],
             [
@@ -99,9 +94,10 @@ public static class KeelPages
                     ImmutableArray.Create(
                         e.PlankId,
                         (e.LengthChangeMm < 0 ? "- " : "+ ")
-                            + LengthText.ForPaper(Math.Abs(e.LengthChangeMm), job.Units),
-                        Degrees(Math.Abs(90 - e.CutDegrees)),
-                        Degrees(e.BevelDegrees)
+                            + KeelWords.Fine(Math.Abs(e.LengthChangeMm), job.Units),
+                        KeelWords.Degrees(Math.Abs(90 - e.CutDegrees)) + "°",
+                        NumberText.Trimmed(Math.Abs(e.CutChangeDegrees), 2) + "°",
+                        KeelWords.Signed(e.BevelDegrees) + "°"
                     )
                 ),
             ]
@@ -117,24 +113,37 @@ public static class KeelPages
                 new("station", 10, false),
                 new("side", 12, false),
                 new("half-width", 14),
+                new("width if both alike", 14),
                 new("edge bevel", 12),
             ],
             [
-                .. keel.Cap.Select(c =>
-                    ImmutableArray.Create(
-                        c.Station,
-                        PlankWords.Of(c.Side),
-                        LengthText.PaperNumber(c.HalfWidthMm, job.Units),
-                        Degrees(c.EdgeBevelDegrees)
-                    )
-                ),
+                .. Alike(keel.Cap)
+                    .Select(c =>
+                        ImmutableArray.Create(
+                            c.Row.Station,
+                            c.Side,
+                            LengthText.PaperNumber(c.Row.HalfWidthMm, job.Units),
+                            LengthText.PaperNumber(2 * c.Row.HalfWidthMm, job.Units),
+                            KeelWords.Degrees(c.Row.EdgeBevelDegrees) + "°"
+                        )
+                    ),
             ]
         );
 
-    /// <summary>To half a degree, as a saw is set.</summary>
-    private static string Degrees(double degrees) =>
-        (Math.Round(2 * degrees, MidpointRounding.AwayFromZero) / 2 + 0.0).ToString(
-            "0.0",
-            CultureInfo.InvariantCulture
-        ) + "°";
+    /// <summary>One row for both sides where they are alike.</summary>
+    private static IEnumerable<(KeelCapStation Row, string Side)> Alike(
+        ImmutableArray<KeelCapStation> cap
+    )
+    {
+        KeelCapStation[] starboard = [.. cap.Where(c => c.Side == Side.Starboard)],
+            port = [.. cap.Where(c => c.Side == Side.Port)];
+        bool same =
+            starboard.Length == port.Length
+            && starboard
+                .Zip(port)
+                .All(p => Math.Abs(p.First.HalfWidthMm - p.Second.HalfWidthMm) < 0.02);
+        return same
+            ? starboard.Select(c => (c, "both"))
+            : cap.Select(c => (c, PlankWords.Of(c.Side)));
+    }
 }
