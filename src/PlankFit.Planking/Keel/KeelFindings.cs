@@ -29,6 +29,11 @@ internal static class KeelFindings
                 yield return Fades(plan, layer, x);
             }
 
+            if (KeelStock.Finding(plan.Job, layer) is { } narrow)
+            {
+                yield return narrow;
+            }
+
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
                 foreach (Finding finding in OfSide(plan.Job, layer, side))
@@ -81,7 +86,6 @@ internal static class KeelFindings
 
     private static IEnumerable<Finding> OfSide(Job job, KeelLayerPlan layer, Side side)
     {
-        string Mm(double mm) => LengthText.ForPaper(mm, job.Units, RoundTo.Nearest);
         string on = side == Side.Starboard ? "starboard" : "port";
         KeelStation[] rows = [.. layer.On(side)];
         if (rows.Length == 0)
@@ -101,36 +105,23 @@ internal static class KeelFindings
             yield return new(
                 Severity.Warning,
                 $"keel, {layer.Spec.Name}, station {row.Station}, {on}",
-                Told(row, Mm)
+                Told(row, job.Units)
             );
         }
 
-        KeelStation[] drawn = [.. off.Where(r => !r.Measured)];
-        if (layer.Spec.HalfWidth is not KeelHalfWidth.Mitre && drawn.Length > 0)
+        // Where anything was measured the drawing is out of date, and only what was measured is judged.
+        if (
+            layer.Spec.HalfWidth is not KeelHalfWidth.Mitre
+            && off.Length > 0
+            && rows.All(r => !r.Measured)
+        )
         {
-            KeelStation worst = drawn.MaxBy(r => Math.Abs(r.TakeOffSideMm))!;
+            KeelStation worst = off.MaxBy(r => Math.Abs(r.TakeOffSideMm))!;
             yield return new(
                 Severity.Warning,
                 $"keel, {layer.Spec.Name}, {on}",
-                $"as drawn it leaves its mitre at {drawn.Length} of {rows.Length} stations, the most at station {worst.Station}: {Told(worst, Mm)}"
+                $"as drawn it leaves its mitre at {off.Length} of {rows.Length} stations, the most at station {worst.Station}: {Told(worst, job.Units)}"
             );
-        }
-
-        if (job.Keel.StockWidthMm is { } stock)
-        {
-            KeelStation widest = rows.MaxBy(r => r.HalfWidthMm)!;
-            double inner =
-                widest.HalfWidthMm
-                - (Math.Tan(widest.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
-            double asked = 2 * Math.Max(widest.HalfWidthMm, inner);
-            if (asked > stock + 1e-9)
-            {
-                yield return new(
-                    Severity.Warning,
-                    $"keel, {layer.Spec.Name}, station {widest.Station}",
-                    $"it wants timber {Mm(asked)} wide, and the stock is {Mm(stock)}: glue it up of two, or leave the planks there long at the keel and fit them to a narrower one"
-                );
-            }
         }
 
         foreach (Finding finding in BeyondMeasured(job, layer, rows, on))
@@ -148,14 +139,17 @@ internal static class KeelFindings
         Math.Abs(row.TakeOffSideMm) > spec.HalfWidthToleranceMm
         || Math.Abs(row.ProudMm) > spec.ProudToleranceMm;
 
-    private static string Told(KeelStation row, Func<double, string> mm)
+    private static string Told(KeelStation row, LengthUnit unit)
     {
+        string Half(double mm) => LengthText.ForPaper(mm, unit);
+        string Fine(double mm) =>
+            LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
         double side = row.TakeOffSideMm;
         string what =
-            $"half-width {mm(row.HalfWidthMm)}, wanted {mm(row.WantedHalfWidthMm)}: {mm(Math.Abs(side))} too {(side > 0 ? "wide" : "narrow")}";
+            $"half-width {Half(row.HalfWidthMm)}, wanted {Half(row.WantedHalfWidthMm)}: {Fine(Math.Abs(side))} too {(side > 0 ? "wide" : "narrow")}";
         return side > 0
-            ? $"{what}; its outer face stands {mm(row.ProudMm)} proud of the planks: plane so much off its side, or so much off its outer face at the edge, before the planks are fitted"
-            : $"{what}; its outer face is {mm(-row.ProudMm)} shy of the planks: glue a strip to its side and plane it back, or plane the planks' ends down to it";
+            ? $"{what}; its outer face stands {Fine(row.ProudMm)} proud of the planks: plane so much off its side, or so much off its outer face at the edge, before the planks are fitted"
+            : $"{what}; its outer face is {Fine(-row.ProudMm)} shy of the planks: glue a strip to its side and plane it back, or plane the planks' ends down to it";
     }
 
     /// <summary>Past the outermost station that was measured the keel is taken to be out by as much as there: a guess, and told as one.</summary>

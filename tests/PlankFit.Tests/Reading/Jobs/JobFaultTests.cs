@@ -86,7 +86,7 @@ public class JobFaultTests
     [InlineData("[[layer]]", "[layer]", 11, 1, "[[layer]]", "double brackets")]
     [InlineData("[[layer]]", "[[layers]]", 11, 1, "\"layers\"", "did you mean \"layer\"")]
     [InlineData("[[layer]]", "[hull]\n[[layer]]", 11, 1, "[hull] is given twice", "line 5")]
-    [InlineData("[[layer]]", "[[keel-layer]]\n[[layer]]", 11, 1, "\"keel-layer\"", "not known")]
+    [InlineData("[[layer]]", "[[rudder]]\n[[layer]]", 11, 1, "\"rudder\"", "not known")]
     [InlineData("[[layer]]", "[job.name]\n[[layer]]", 11, 1, "line 2")]
     public void In_the_job(
         string sound,
