@@ -31,7 +31,7 @@ internal static class KeelPlankEnds
         return new(
             plank.Id,
             x,
-            -moved * there.Y / plank.Map.Grain(middle).Dot(there),
+            -moved / plank.Map.Grain(middle).Dot(mitred),
             end.CutDegrees,
             end.BevelDegrees
         )

@@ -37,7 +37,9 @@ public sealed class KeelFadeTests
         Assert.True(before > 4 && after > 20, $"{before} before, {after} after");
         Assert.Contains(
             plan.Findings,
-            f => f.Where == "keel, first layer" && f.Message.StartsWith("it begins at 1500 mm")
+            f =>
+                f.Where == "keel, first layer"
+                && f.Message.StartsWith("it begins 600 mm aft of station 1:")
         );
     }
 
