@@ -21,8 +21,8 @@ public sealed record Job(
     /// <summary>The keel's layers; none where the job names none.</summary>
     public KeelSpec Keel { get; init; } = KeelSpec.None;
 
-    /// <summary>The topside, the chine piece and the edges; what is left out is not drawn.</summary>
-    public SettingUpSpec SettingUp { get; init; } = SettingUpSpec.Default;
+    /// <summary>Frames, bevels and the corner at the chine; null where the job does not ask.</summary>
+    public SettingUpSpec? SettingUp { get; init; }
 
     /// <summary>How long planks are pieced; null where the job does not say how long stock is.</summary>
     public JointSpec? Joints { get; init; }

@@ -29,7 +29,7 @@ public sealed record JobDraft(
 /// <summary>What the job says beyond the bottom itself, as read; positions are still in the sense of its table.</summary>
 public sealed record JobParts(
     KeelSpec Keel,
-    SettingUpSpec SettingUp,
+    SettingUpSpec? SettingUp,
     JointSpec? Joints,
     ImmutableArray<BehindSpec> Behind,
     FasteningSpec? Fastenings,
@@ -42,7 +42,7 @@ public sealed record JobParts(
 
     public static readonly JobParts None = new(
         KeelSpec.None,
-        SettingUpSpec.Default,
+        null,
         null,
         [],
         null,

@@ -26,6 +26,12 @@ internal static class Positions
     public static JobParts Turned(JobParts parts, double from) =>
         parts with
         {
+            SettingUp = parts.SettingUp is { } setting
+                ? setting with
+                {
+                    FramesAtMm = [.. setting.FramesAtMm.Select(x => from - x)],
+                }
+                : null,
             Keel = parts.Keel with
             {
                 Layers = [.. parts.Keel.Layers.Select(k => k with { FromMm = from - k.FromMm })],

@@ -11,6 +11,10 @@ internal static class Cautions
         "CHECK BEFORE SAWING. Tape the bottom as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
         + "The first plank is cut in scrap or thin ply and offered up.";
 
+    public const string SettingUp =
+        "CHECK THE FIRST FRAME against the loft or a batten before the rest are sawn. Saws, planes: guards on, hands clear, eyes, ears and lungs protected; "
+        + "follow the makers' instructions. Sizes of frames and fastenings are a matter for local codes and a qualified person.";
+
     public const string Keel =
         "CHECK WITH A STRAIGHTEDGE ACROSS PLANK AND KEEL before the first plank is cut, at three stations at least. Planes and spokeshaves: work away from the hand, "
         + "clamp the work, mind the nails. Strength of keel and joints is a matter for local codes and a qualified person.";
