@@ -1,10 +1,68 @@
 using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Export.Files;
+using PlankFit.Export.Sheets;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
 
-/// <summary>The pieces of long planks.</summary>
+/// <summary>The pieces of long planks: the table of joints, a map of each layer's, the list of pieces, and a DXF file a piece.</summary>
 internal static class JointFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) => plan.Joints is null ? [] : [];
+    public static ImmutableArray<FileWork> Of(BottomPlan plan)
+    {
+        if (plan.Joints is not { } joints || joints.ByPlank.IsEmpty)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. joints
+                .Layers.Where(l => !l.Planks.IsEmpty)
+                .Select(l => new FileWork(
+                    $"DXF of pieces, layer {l.Layer} {PlankWords.Of(l.Side)}",
+                    output => Pieces(output, plan, l)
+                )),
+            .. plan
+                .PlankLayers.Where(l =>
+                    joints.Layers.Any(j => j.Layer == l.Number && !j.Planks.IsEmpty)
+                )
+                .Select(l =>
+                    LayFiles.Picture(
+                        $"drawings/joints-layer-{l.Number}",
+                        () => JointMap.Of(plan, l)
+                    )
+                ),
+            LayFiles.Pdf("joints.pdf", plan, "joints in long planks", () => JointPages.Of(plan)),
+            LayFiles.File("joints.csv", s => Csv.Write(JointTables.Joints(plan), s)),
+            LayFiles.File("pieces.csv", s => Csv.Write(JointTables.Pieces(plan), s)),
+        ];
+    }
+
+    private static void Pieces(OutputFolder output, BottomPlan plan, JointedLayer layer)
+    {
+        foreach (JointedPlank pieced in layer.Planks)
+        {
+            Plank plank = plan.Find(pieced.PlankId)!;
+            foreach (PlankPiece piece in pieced.Pieces)
+            {
+                Drawing pattern = PiecePattern.Of(plan, plank, piece);
+                foreach (
+                    (string folder, DxfVersion version) in new[]
+                    {
+                        ("r2000", DxfVersion.R2000),
+                        ("r12", DxfVersion.R12),
+                    }
+                )
+                {
+                    output.Write(
+                        $"dxf/{folder}/{piece.Id}.dxf",
+                        s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
+                    );
+                }
+            }
+        }
+    }
 }

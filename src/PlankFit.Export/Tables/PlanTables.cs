@@ -38,7 +38,7 @@ public static class PlanTables
                 new(
                     "stock, both sides",
                     14,
-                    l => Planks(l, p => PlanWords.Stock(StockMm(p), unit))
+                    l => Planks(l, p => PlanWords.Stock(StockMm(plan, p), unit))
                 ),
                 new("thickness mm", 11, l => l.Spec.ThicknessMm, 3),
                 new("stock width mm", 11, l => (l as PlankLayerPlan)?.Planks.WidthMm, 3),
@@ -52,7 +52,7 @@ public static class PlanTables
                 new(
                     "stock, both sides mm",
                     14,
-                    l => l is PlankLayerPlan p ? StockMm(p) : TableCell.Empty,
+                    l => l is PlankLayerPlan p ? StockMm(plan, p) : TableCell.Empty,
                     1
                 ),
             ],
@@ -99,9 +99,9 @@ public static class PlanTables
         );
     }
 
-    /// <summary>Lengths to cut added up, as boards of one plank each would need; a plan of cutting may need less.</summary>
-    internal static double StockMm(PlankLayerPlan layer) =>
-        layer.Starboard.Concat(layer.Port).Sum(p => p.CutLengthMm);
+    /// <summary>Lengths to cut added up, as boards of one plank or piece each would need; a plan of cutting may need less.</summary>
+    internal static double StockMm(BottomPlan plan, PlankLayerPlan layer) =>
+        layer.Starboard.Concat(layer.Port).Sum(p => JointWords.StockMm(plan, p));
 
     private static TableCell Planks(LayerPlan layer, Func<PlankLayerPlan, string?> read) =>
         layer is PlankLayerPlan planks ? read(planks) : null;

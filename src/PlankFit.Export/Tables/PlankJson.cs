@@ -9,7 +9,12 @@ internal static class PlankJson
     /// <summary>A radius above this is written as null: there is no bend to speak of, mm.</summary>
     private const double StraightAboveMm = 1e6;
 
-    public static void Write(Utf8JsonWriter json, JsonNumbers numbers, Plank plank)
+    public static void Write(
+        Utf8JsonWriter json,
+        JsonNumbers numbers,
+        Plank plank,
+        JointedPlank? pieced
+    )
     {
         json.WriteStartObject();
         json.WriteString("id", plank.Id);
@@ -44,8 +49,12 @@ internal static class PlankJson
         json.WriteEndArray();
         Sizes(json, numbers, plank);
         Bend(json, numbers, plank.Bend);
-        // Where a plank is cut into pieces for its butts they are listed here; laying alone makes none.
         json.WriteStartArray("pieces");
+        foreach (PlankPiece piece in pieced?.Pieces ?? [])
+        {
+            PieceJson.Write(json, numbers, piece);
+        }
+
         json.WriteEndArray();
         json.WriteStartArray("marks");
         foreach (PlankMark mark in plank.Marks)

@@ -30,6 +30,7 @@ internal sealed record PlankRow(BottomPlan Plan, PlankLayerPlan Layer, Plank Pla
                 notes.Add(PlankWords.Edges(Plank, Unit));
             }
 
+            notes.AddRange(JointWords.Sentences(Plan, Plank));
             notes.AddRange(
                 Plan.Findings.Where(f => string.Equals(f.Where, Plank.Id, StringComparison.Ordinal))
                     .Select(f => f.Message)

@@ -46,7 +46,10 @@ public static class PlankingJson
         {
             foreach (Plank plank in layer.Starboard.Concat(layer.Port))
             {
-                Named(plank.Id, () => PlankJson.Write(json, numbers, plank));
+                Named(
+                    plank.Id,
+                    () => PlankJson.Write(json, numbers, plank, plan.Joints?.On(plank.Id))
+                );
                 json.Flush();
             }
         }

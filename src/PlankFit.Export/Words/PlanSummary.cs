@@ -7,7 +7,7 @@ namespace PlankFit.Export;
 /// <param name="WidestGap">The plank whose straight edge would open furthest from its neighbour's; null where none opens.</param>
 /// <param name="WidestOverlap">The plank whose straight edge would clash most; null where none does.</param>
 /// <param name="WorstBend">The plank with the greatest fibre strain from bending; null where all are flat.</param>
-/// <param name="StockMm">Lengths to cut of all planks added up.</param>
+/// <param name="StockMm">Lengths to cut of all planks, or of their pieces, added up.</param>
 /// <param name="LookFirst">What to look at first, the gravest first; never empty while there is a plank.</param>
 public sealed record PlanSummary(
     ImmutableArray<LayerSummary> Layers,
@@ -29,11 +29,11 @@ public sealed record PlanSummary(
             .. plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)),
         ];
         return new(
-            [.. plan.PlankLayers.Select(LayerSummary.Of)],
+            [.. plan.PlankLayers.Select(l => LayerSummary.Of(plan, l))],
             Greatest(planks, p => p.WidestGapMm, NothingMm),
             Greatest(planks, p => p.WidestOverlapMm, NothingMm),
             Greatest(planks, p => p.Bend.StrainPercent, NothingPercent),
-            planks.Sum(p => p.CutLengthMm),
+            planks.Sum(p => JointWords.StockMm(plan, p)),
             SummaryLooks.First(plan, planks)
         );
     }
@@ -94,7 +94,7 @@ public sealed record LayerSummary(
     double StockMm
 )
 {
-    public static LayerSummary Of(PlankLayerPlan layer)
+    public static LayerSummary Of(BottomPlan plan, PlankLayerPlan layer)
     {
         ImmutableArray<Plank> all = [.. layer.Starboard, .. layer.Port];
         return new(
@@ -105,7 +105,7 @@ public sealed record LayerSummary(
             all.Count(p => p.Kind == PlankKind.Tapered),
             all.Count(p => p.Kind == PlankKind.Corner),
             layer.AreaMm2,
-            all.Sum(p => p.CutLengthMm)
+            all.Sum(p => JointWords.StockMm(plan, p))
         );
     }
 

@@ -75,7 +75,15 @@ public sealed record PlankJoint(
     ImmutableArray<Vec2> InnerLine,
     bool InboardOnOuter,
     ImmutableArray<JointDistance> Distances
-);
+)
+{
+    /// <summary>The face on which a piece is planed to its taper, "inner" or "outer"; null for a butt.</summary>
+    /// <param name="inboardPiece">The piece inboard of the joint, or the one outboard.</param>
+    public string? TaperedFace(bool inboardPiece) =>
+        Kind == JointKind.Butt ? null
+        : inboardPiece == InboardOnOuter ? "inner"
+        : "outer";
+}
 
 /// <summary>The nearest of what a rule speaks of.</summary>
 /// <param name="To">The joint, or the two planks whose seam it is.</param>

@@ -63,7 +63,7 @@ public static class JointPlanner
         return new(
             layers.ToImmutable(),
             layers.SelectMany(l => l.Planks).ToImmutableDictionary(p => p.PlankId),
-            findings.ToImmutable()
+            [.. findings.Distinct()]
         );
     }
 

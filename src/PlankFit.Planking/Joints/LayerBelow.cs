@@ -11,6 +11,9 @@ internal sealed class LayerBelow
 {
     private const int PointsASeam = 8;
 
+    /// <summary>What is further away than this is out of sight, mm.</summary>
+    private const double SightMm = 500;
+
     /// <summary>A joint that crosses the seams at more than this cannot keep clear of them, and is not asked to, degrees.</summary>
     private const double RunsWithDegrees = 30;
 
@@ -76,10 +79,10 @@ internal sealed class LayerBelow
         );
     }
 
-    /// <summary>The joint below that is nearest to a joint's line; null where there is none.</summary>
+    /// <summary>The joint below that is nearest to a joint's line; null where none is within sight.</summary>
     public (string Id, double Mm)? NearestJoint(Vec3 a, Vec3 b) => Nearest(joints, a, b, _ => true);
 
-    /// <summary>The seam below nearest to a joint's line, of those that it runs with; null where there is none.</summary>
+    /// <summary>The seam below nearest to a joint's line, of those that it runs with; null where none is within sight.</summary>
     public (string Id, double Mm)? NearestSeam(Vec3 a, Vec3 b)
     {
         Vec3 along = (b - a).Unit();
@@ -104,7 +107,7 @@ internal sealed class LayerBelow
                 }
 
                 double mm = SegmentDistance.Between(a, b, line[i - 1], line[i]);
-                if (best is null || mm < best.Value.Item2)
+                if (mm < (best?.Item2 ?? SightMm))
                 {
                     best = (id, mm);
                 }

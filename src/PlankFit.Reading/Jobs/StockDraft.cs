@@ -49,7 +49,7 @@ internal sealed record StockDraft(
         double? longest = table.Length("longest", units) ?? (lengths.IsEmpty ? null : lengths[^1]);
         return new(
             longest ?? usual.LongestMm,
-            table.Length("shortest", units) ?? (longest is null ? usual.ShortestMm : null),
+            table.Length("shortest", units) ?? usual.ShortestMm,
             table.Choice("kind", Kinds, required: false) ?? usual.Kind,
             table.Number("ratio", JointStockBinder.RatioAccepted) ?? usual.Ratio,
             table.Choice("cut", Cuts, required: false) ?? usual.Cut,

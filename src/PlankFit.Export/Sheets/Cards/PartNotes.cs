@@ -6,8 +6,20 @@ namespace PlankFit.Export.Sheets;
 internal static class PartNotes
 {
     /// <summary>In sentences, for the plank's card.</summary>
-    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank) => [];
+    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank)
+    {
+        if (plan.Joints?.On(plank.Id) is { } pieced)
+        {
+            yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
+        }
+    }
 
     /// <summary>In a few words, for its row of the list.</summary>
-    public static IEnumerable<string> InList(BottomPlan plan, Plank plank) => [];
+    public static IEnumerable<string> InList(BottomPlan plan, Plank plank)
+    {
+        if (plan.Joints?.On(plank.Id) is { } pieced)
+        {
+            yield return JointWords.Pieces(pieced, plan.Job.Units) + ".";
+        }
+    }
 }

@@ -10,6 +10,8 @@ public static class PlankListPages
     private const int PerPage = 6;
     private const double HeadMm = 7;
     private const int EndsColumn = 3;
+    private const int NotesColumn = 4;
+    private const double TopMm = 1.6;
 
     /// <summary>What a row's sizes and notes need, mm.</summary>
     private const double LeastRowMm = 24;
@@ -55,12 +57,15 @@ public static class PlankListPages
         Box body = Frame.Inside(SheetFormat.Bench(plan.Job));
         double room = body.Height - HeadMm,
             endsMm = Column(body, EndsColumn).Width,
+            notesMm = Column(body, NotesColumn).Width,
             left = room;
         List<(Plank Plank, double HeightMm)> page = [];
         foreach (Plank plank in layer.On(side))
         {
             double needed = Math.Max(
-                LeastRowMm,
+                PartNotes.InList(plan, plank).Any()
+                    ? Math.Max(LeastRowMm, NotesHeightMm(plan, plank, layer, notesMm))
+                    : LeastRowMm,
                 ListedEnds.HeightMm(plank, endsMm, layer.Spec.ThicknessMm, plan.Job.Units)
             );
             if (page.Count > 0 && (page.Count == PerPage || needed > left))
@@ -143,17 +148,32 @@ public static class PlankListPages
         Picture(pad, Column(row, 1), plank);
         Sizes(pad, Column(row, 2), plank, unit);
         ListedEnds.Draw(pad, Column(row, EndsColumn), plank, layer.Spec.ThicknessMm, unit);
-        Box notes = Column(row, 4);
-        double y = row.Top - 1.6;
-        foreach (
-            string note in PlankNotes
-                .Short(plank, layer.Spec.ThicknessMm, unit)
-                .Concat(PartNotes.InList(plan, plank))
-        )
+        Box notes = Column(row, NotesColumn);
+        double y = row.Top - TopMm;
+        foreach (string note in Notes(plan, plank, layer))
         {
             y = pad.Paragraph(notes.Left, y, notes.Width, note, Letters.Small);
         }
     }
+
+    private static IEnumerable<string> Notes(BottomPlan plan, Plank plank, PlankLayerPlan layer) =>
+        PlankNotes
+            .Short(plank, layer.Spec.ThicknessMm, plan.Job.Units)
+            .Concat(PartNotes.InList(plan, plank));
+
+    private static double NotesHeightMm(
+        BottomPlan plan,
+        Plank plank,
+        PlankLayerPlan layer,
+        double widthMm
+    ) =>
+        TopMm
+        + (
+            Notes(plan, plank, layer).Sum(n => Letters.Wrap(n, Letters.Small, widthMm).Count)
+            * Letters.Small
+            * Letters.Leading
+        )
+        + 1;
 
     private static void Picture(Pad pad, Box cell, Plank plank)
     {

@@ -29,4 +29,8 @@ internal static class Cautions
     public const string Pattern =
         "MEASURE THE CHECK SQUARE BOTH WAYS BEFORE CUTTING: paper creeps and printers scale. Saw to the thick line, support the offcut, guards on, "
         + "eyes, ears and lungs protected; follow the saw maker's instructions.";
+
+    public const string Joints =
+        "JOINTS CARRY LOAD. Stagger does not make a joint strong: the outermost joint governs. Which joints, where, and how they are glued or fastened is for the "
+        + "rules that apply where you are, checked by somebody licensed to do so.";
 }

@@ -12,6 +12,9 @@ public static class Layers
     /// <summary>Pencil lines: where each face ends, witness ticks, the arrow forward.</summary>
     public const string Marks = "marks";
 
+    /// <summary>Where a plank is divided into pieces.</summary>
+    public const string Joints = "joints";
+
     public const string Text = "text";
 
     /// <summary>The sheet's own border and rules.</summary>

@@ -83,6 +83,11 @@ public static class CuttingPattern
             }
         }
 
+        foreach (Shape joint in JointMarks.Of(plan, plank, shift))
+        {
+            yield return joint;
+        }
+
         foreach (PlankMark mark in plank.Marks)
         {
             yield return new Polyline(
@@ -110,14 +115,16 @@ public static class CuttingPattern
     /// <summary>The plank's name at its middle, the arrow forward beside it; small pieces are lettered smaller.</summary>
     private static IEnumerable<Shape> Names(BottomPlan plan, Plank plank, Vec2 shift)
     {
-        Vec2 middle = Interior.DeepestPoint(plank.FlatNet, out double room);
+        // Where a plank is in pieces its longest is lettered as the plank would be, so that no joint runs through the words.
+        PlankPiece? piece = JointMarks.Longest(plan, plank);
+        Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 1.5, TextMm);
         string face = $"outer face up, rev {plan.Job.Revision}";
         yield return new Lettering(
             Layers.Text,
             Pen.Thin,
             middle + shift + new Vec2(0, 0.4 * height),
-            plank.Id,
+            piece?.Id ?? plank.Id,
             height,
             Anchor.BaselineCentre,
             0,
@@ -139,7 +146,7 @@ public static class CuttingPattern
         PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == plank.Layer);
         string whose = $"{plan.Job.Name}: {PlankWords.Of(plank.Side)}, {SheetWords.Of(layer)}";
         double width = LetterWidths.TextWidth(whose, height / 2);
-        if (room > 40 && width < 0.4 * plank.NetLengthMm)
+        if (room > 40 && width < 0.4 * (piece?.LengthMm ?? plank.NetLengthMm))
         {
             yield return new Lettering(
                 Layers.Text,

@@ -28,7 +28,7 @@ public static class FullSizePattern
         // Room for the words of a piece too small to hold them.
         double width = Math.Max(box.Width + (2 * MarginMm), LeastPageMm),
             height = box.Height + (2 * MarginMm);
-        Shape(pad, plank, at, width, height);
+        Shape(pad, plan, plank, at, width, height);
         return pad.Done(
             $"{plan.Job.Name}, revision {plan.Job.Revision}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
             width,
@@ -65,7 +65,7 @@ public static class FullSizePattern
             1,
             new Vec2(left - box.Left, MarginMm + FootMm + band + 10 - box.Bottom)
         );
-        Shape(pad, plank, at, width, height);
+        Shape(pad, plan, plank, at, width, height);
         CheckSquares(pad, metric, left, MarginMm + FootMm);
         Words(pad, plan, layer, plank, beside, MarginMm + FootMm + band, width - MarginMm - beside);
         pad.Paragraph(
@@ -78,9 +78,17 @@ public static class FullSizePattern
         return pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height);
     }
 
-    private static void Shape(Pad pad, Plank plank, Placing at, double width, double height)
+    private static void Shape(
+        Pad pad,
+        BottomPlan plan,
+        Plank plank,
+        Placing at,
+        double width,
+        double height
+    )
     {
         PlankShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
+        pad.Add(JointMarks.Of(plan, plank, at.Origin));
         foreach (PlankMark mark in plank.Marks)
         {
             pad.Text(
@@ -91,16 +99,25 @@ public static class FullSizePattern
             );
         }
 
-        Name(pad, plank, at);
+        Name(pad, plan, plank, at);
         pad.Add(EndLineNames.Of(plank, at.Origin, pad.Shapes));
     }
 
-    private static void Name(Pad pad, Plank plank, Placing at)
+    private static void Name(Pad pad, BottomPlan plan, Plank plank, Placing at)
     {
-        Vec2 middle = Interior.DeepestPoint(plank.FlatNet, out double room);
+        PlankPiece? piece = JointMarks.Longest(plan, plank);
+        string name = piece?.Id ?? plank.Id;
+        Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 2.5, 12);
-        pad.Text(at[middle], plank.Id, height, Anchor.MiddleCentre, bold: true);
-        PatternArrow.Draw(pad, plank, at, middle, Letters.Width(plank.Id, height, true));
+        pad.Text(at[middle], name, height, Anchor.MiddleCentre, bold: true);
+        PatternArrow.Draw(
+            pad,
+            plank,
+            piece?.Cut ?? plank.FlatCut,
+            at,
+            middle,
+            Letters.Width(name, height, true)
+        );
     }
 
     private static void CheckSquares(Pad pad, bool metric, double left, double bottom)
@@ -160,6 +177,7 @@ public static class FullSizePattern
             .. plank.Ends.Select(e =>
                 EndWords.Sentence(plank, e, layer.Planks.ThicknessMm, unit) + "."
             ),
+            .. JointWords.Sentences(plan, plank),
             PlankWords.Edges(plank, unit),
             "Thick line: saw. Long dashes: net outline, the edge of the bottom. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
         ];

@@ -11,9 +11,17 @@ internal static class PatternArrow
     private const double AsideMm = 70;
     private const double LeastMm = 12;
 
+    /// <param name="within">The shape that must hold it: the plank's, or that of one of its pieces.</param>
     /// <param name="name">Where the plank's name is centred, flat.</param>
     /// <param name="nameMm">How wide the name is.</param>
-    public static void Draw(Pad pad, Plank plank, Placing at, Vec2 name, double nameMm)
+    public static void Draw(
+        Pad pad,
+        Plank plank,
+        IReadOnlyList<Vec2> within,
+        Placing at,
+        Vec2 name,
+        double nameMm
+    )
     {
         Vec2 forward = ForwardArrow.OnFlat(plank);
         for (double length = UsualMm; length >= LeastMm; length *= 0.8)
@@ -26,7 +34,7 @@ internal static class PatternArrow
                 foreach (Vec2 middle in new[] { name + new Vec2(dx, -dy), name + new Vec2(dx, dy) })
                 {
                     Vec2 word = WordAt(middle, forward, length);
-                    if (Fits(plank, middle, forward, length, word))
+                    if (Fits(plank, within, middle, forward, length, word))
                     {
                         ForwardArrow.Draw(pad, at[middle], forward, length);
                         pad.Text(at[word], Word, Letters.Heading, Anchor.MiddleCentre);
@@ -53,7 +61,14 @@ internal static class PatternArrow
         return middle - (((length / 2) + behind) * forward);
     }
 
-    private static bool Fits(Plank plank, Vec2 middle, Vec2 forward, double length, Vec2 word)
+    private static bool Fits(
+        Plank plank,
+        IReadOnlyList<Vec2> within,
+        Vec2 middle,
+        Vec2 forward,
+        double length,
+        Vec2 word
+    )
     {
         double half = (Letters.Width(Word, Letters.Heading) / 2) + 1,
             high = (Letters.Heading / 2) + 1;
@@ -66,7 +81,7 @@ internal static class PatternArrow
             word + new Vec2(half, high),
             word + new Vec2(-half, high),
         ];
-        return corners.All(c => Segments.Inside(plank.FlatCut, c))
+        return corners.All(c => Segments.Inside(within, c))
             && plank.Marks.All(m => (m.At + (16 * m.Inward)).ChordTo(word) > half + 4);
     }
 }

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>The joints of a plank in true size: where each shows on the outer and on the inner face, and the name of every piece but the longest, which the pattern letters itself.</summary>
+internal static class JointMarks
+{
+    private const double MostNameMm = 8;
+    private const double LeastNameMm = 2.5;
+
+    /// <summary>The piece that carries the plank's lettering; null where the plank is of one piece.</summary>
+    public static PlankPiece? Longest(BottomPlan plan, Plank plank) =>
+        plan.Joints?.On(plank.Id)?.Pieces.MaxBy(p => p.LengthMm);
+
+    /// <param name="shift">Added to the plank's own (s, n).</param>
+    public static IEnumerable<Shape> Of(BottomPlan plan, Plank plank, Vec2 shift)
+    {
+        if (plan.Joints?.On(plank.Id) is not { } pieced)
+        {
+            yield break;
+        }
+
+        foreach (PlankJoint joint in pieced.Joints)
+        {
+            foreach (Shape line in Lines(joint, shift))
+            {
+                yield return line;
+            }
+        }
+
+        PlankPiece longest = Longest(plan, plank)!;
+        foreach (PlankPiece piece in pieced.Pieces.Where(p => p != longest))
+        {
+            Vec2 middle = Interior.DeepestPoint(piece.Net, out double room);
+            yield return new Lettering(
+                Layers.Text,
+                Pen.Thin,
+                middle + shift,
+                piece.Id,
+                Math.Clamp(room / 4, LeastNameMm, MostNameMm),
+                Anchor.MiddleCentre,
+                0,
+                true
+            );
+        }
+    }
+
+    /// <summary>A joint's line on the outer face, and where it differs that on the inner face, in dashes.</summary>
+    public static IEnumerable<Shape> Lines(PlankJoint joint, Vec2 shift)
+    {
+        ImmutableArray<Vec2> Moved(ImmutableArray<Vec2> line) => [.. line.Select(p => p + shift)];
+        yield return new Polyline(Layers.Joints, Pens.Cut, Moved(joint.OuterLine), false);
+        if (joint.Kind == JointKind.Scarf)
+        {
+            yield return new Polyline(Layers.Joints, Pens.Inner, Moved(joint.InnerLine), false);
+        }
+    }
+}
