@@ -20,7 +20,7 @@ public sealed record JointPlace(
 )
 {
     /// <summary>
-    /// The place along the planks in a measure common to the layer, mm: by square feet from one plank's own line to the next's. Differences of it are the
+    /// The place along the planks in a measure common to the layer, mm: from one plank's own line square to the next's. Differences of it are the
     /// stagger that a tape shows along the planks.
     /// </summary>
     public double AlongMm { get; init; } = AtMm;
