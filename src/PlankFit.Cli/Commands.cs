@@ -15,6 +15,7 @@ internal static class Commands
         root.Add(Keel());
         root.Add(Check());
         root.Add(Explain());
+        root.Add(Cut());
         return root;
     }
 
@@ -79,6 +80,33 @@ internal static class Commands
             );
         });
         return check;
+    }
+
+    private static Command Cut()
+    {
+        var common = new CommonOptions();
+        var planks = new Argument<string[]>("PLANKS")
+        {
+            Description = "The planks that are sawn: S1-08 S1-09, or a run, S1-08..S1-12.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var cut = new Command(
+            "cut",
+            "Mark planks as sawn: their shapes are written down beside the job, and no later lay-out moves or renumbers them."
+        );
+        common.AddTo(cut);
+        cut.Add(planks);
+        cut.SetAction(parsed =>
+        {
+            string[] named = parsed.GetValue(planks)!;
+            return Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) =>
+                    CutRun.Run(request, named, progress, timings, stop)
+            );
+        });
+        return cut;
     }
 
     private static Command Explain()

@@ -22,6 +22,11 @@ internal static class PlankJson
         json.WriteNumber("layer", plank.Layer);
         json.WriteNumber("number", plank.Number);
         json.WriteString("kind", Kind(plank.Kind));
+        if (plank.IsCut)
+        {
+            json.WriteBoolean("sawn", true);
+        }
+
         if (plank.IsFitted)
         {
             json.WriteBoolean("fitted", true);

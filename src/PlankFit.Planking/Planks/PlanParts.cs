@@ -7,6 +7,7 @@ internal static class PlanParts
 {
     public static BottomPlan AddedTo(BottomPlan plan, CancellationToken stop)
     {
+        plan = CutPlanks.KeptIn(plan);
         plan = plan with { Keel = KeelPlanner.Of(plan, stop) };
         plan = plan with { SettingUp = SettingUpPlanner.Of(plan, stop) };
         plan = plan with { Behind = BehindPlanner.Of(plan, stop) };

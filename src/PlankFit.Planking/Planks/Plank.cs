@@ -48,6 +48,9 @@ public sealed record Plank(
     ImmutableArray<PlankMark> Marks
 )
 {
+    /// <summary>It is sawn: its shapes are those of the record, whatever the lay-out does.</summary>
+    public bool IsCut { get; init; }
+
     /// <summary>It is on the hull already: its edges are where they were measured, and it is not to be sawn again.</summary>
     public bool IsFitted { get; init; }
 

@@ -16,6 +16,13 @@ public sealed record StandingSpec
     /// <summary>The station from which seams are measured; null for the first of the bottom.</summary>
     public string? From { get; init; }
 
+    /// <summary>Planks that are sawn, by the record of them.</summary>
+    public ImmutableArray<CutPlank> Cut { get; init; } = [];
+
+    /// <summary>The file of that record, as the job names it; null where it names none.</summary>
+    public string? CutFile { get; init; }
+
+    /// <summary>Nothing was measured. What is sawn keeps its shapes without that.</summary>
     public bool IsEmpty => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
 }
 

@@ -39,6 +39,20 @@ public static class JobReader
             );
         }
 
+        TextFile? cut = draft.Parts.Standing.CutPath is { } cutPath
+            ? TextFile.Read(Path.Combine(folder, cutPath), cutPath)
+            : null;
+        if (cut is { Text: null })
+        {
+            findings = findings.Add(
+                cut.Fault! with
+                {
+                    Message =
+                        $"{cut.Fault.Message}; named in {draft.Parts.Standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes",
+                }
+            );
+        }
+
         TextFile offsets = TextFile.Read(offsetsPath, offsetsFile);
         return offsets.Text is null
             ? new(
@@ -57,7 +71,8 @@ public static class JobReader
                 offsets.Text,
                 offsetsFile,
                 measured?.Text,
-                Revision(job.Bytes, offsets.Bytes, measured?.Bytes)
+                cut?.Text,
+                Revision(job.Bytes, offsets.Bytes, measured?.Bytes, cut?.Bytes)
             ) with
             {
                 OffsetsPath = offsetsPath,
@@ -70,16 +85,18 @@ public static class JobReader
         string jobFile,
         string offsetsText,
         string offsetsFile,
-        string? measuredText = null
+        string? measuredText = null,
+        string? cutText = null
     )
     {
         (JobDraft draft, ImmutableArray<Finding> findings) = JobBinder.Read(jobText, jobFile);
         string revision = Revision(
             System.Text.Encoding.UTF8.GetBytes(jobText),
             System.Text.Encoding.UTF8.GetBytes(offsetsText),
-            measuredText is null ? null : System.Text.Encoding.UTF8.GetBytes(measuredText)
+            measuredText is null ? null : System.Text.Encoding.UTF8.GetBytes(measuredText),
+            cutText is null ? null : System.Text.Encoding.UTF8.GetBytes(cutText)
         );
-        return Join(draft, findings, offsetsText, offsetsFile, measuredText, revision);
+        return Join(draft, findings, offsetsText, offsetsFile, measuredText, cutText, revision);
     }
 
     private static ReadResult Join(
@@ -88,6 +105,7 @@ public static class JobReader
         string offsetsText,
         string offsetsFile,
         string? measuredText,
+        string? cutText,
         string revision
     )
     {
@@ -116,7 +134,8 @@ public static class JobReader
             (standing, ImmutableArray<Finding> ofMeasured) = Standing(
                 draft,
                 reading.Table,
-                measuredText
+                measuredText,
+                cutText
             );
             findings = findings.AddRange(ofMeasured);
         }
@@ -159,7 +178,8 @@ public static class JobReader
     private static (StandingSpec, ImmutableArray<Finding>) Standing(
         JobDraft draft,
         OffsetTable table,
-        string? measuredText
+        string? measuredText,
+        string? cutText
     )
     {
         StandingDraft said = draft.Parts.Standing;
@@ -175,9 +195,23 @@ public static class JobReader
             );
         }
 
+        StandingSpec known = StandingSpec.None with { From = said.From, CutFile = said.CutPath };
+        if (cutText is not null)
+        {
+            (ImmutableArray<CutPlank> cut, Finding? fault) = CutPlanksFile.Read(
+                cutText,
+                said.CutPath ?? "cut-planks.json"
+            );
+            known = known with { Cut = cut };
+            if (fault is not null)
+            {
+                findings.Add(fault);
+            }
+        }
+
         if (measuredText is null)
         {
-            return (StandingSpec.None with { From = said.From }, findings.ToImmutable());
+            return (known, findings.ToImmutable());
         }
 
         (StandingSpec spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
@@ -188,17 +222,25 @@ public static class JobReader
             [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
             draft.Layers.OfType<PlankLayerSpec>().Count()
         );
-        return (spec with { From = said.From }, [.. findings, .. ofFile]);
+        return (
+            known with
+            {
+                KeelHalfWidths = spec.KeelHalfWidths,
+                Girths = spec.Girths,
+                Seams = spec.Seams,
+            },
+            [.. findings, .. ofFile]
+        );
     }
 
-    private static string Revision(byte[] job, byte[] offsets, byte[]? measured)
+    private static string Revision(byte[] job, byte[] offsets, params byte[]?[] others)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(job);
         hash.AppendData(offsets);
-        if (measured is not null)
+        foreach (byte[] other in others.OfType<byte[]>())
         {
-            hash.AppendData(measured);
+            hash.AppendData(other);
         }
 
         return Convert.ToHexStringLower(hash.GetHashAndReset())[..6];

@@ -12,16 +12,16 @@ internal static class StandingBinder
             return StandingDraft.None;
         }
 
-        string? measured = table.Text(
-            "measured",
-            "the file of what was measured, such as \"measured.csv\""
-        );
+        string? measured = table.Text("measured");
         string? from = table.Text("from");
+        string? cut = table.Text("cut");
         var draft = new StandingDraft(
             measured,
             table.PlaceOf("measured"),
             from,
-            table.PlaceOf("from")
+            table.PlaceOf("from"),
+            cut,
+            table.PlaceOf("cut")
         );
         table.Close();
         return draft;
@@ -33,8 +33,10 @@ public sealed record StandingDraft(
     string? MeasuredPath,
     Place MeasuredAt,
     string? From,
-    Place FromAt
+    Place FromAt,
+    string? CutPath,
+    Place CutAt
 )
 {
-    public static readonly StandingDraft None = new(null, default, null, default);
+    public static readonly StandingDraft None = new(null, default, null, default, null, default);
 }

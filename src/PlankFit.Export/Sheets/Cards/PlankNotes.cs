@@ -7,6 +7,11 @@ internal static class PlankNotes
 {
     public static IEnumerable<string> Of(Plank plank, double thicknessMm, LengthUnit unit)
     {
+        if (plank.IsCut)
+        {
+            yield return "Sawn already: its shape is that of the record.";
+        }
+
         if (plank.IsFitted)
         {
             yield return "Fitted already, by what was measured: do not saw it again.";
@@ -33,6 +38,11 @@ internal static class PlankNotes
     /// <summary>The same in a few words, for a row of the list: each starts with what it is about.</summary>
     public static IEnumerable<string> Short(Plank plank, double thicknessMm, LengthUnit unit)
     {
+        if (plank.IsCut)
+        {
+            yield return "Sawn already.";
+        }
+
         if (plank.IsFitted)
         {
             yield return "Fitted already: do not saw.";

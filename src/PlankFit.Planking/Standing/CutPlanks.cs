@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Planks that are sawn keep their shapes; what no longer fits is told.</summary>
+internal static class CutPlanks
+{
+    /// <summary>Less than this is not told at the bench, mm.</summary>
+    private const double ToldMm = 0.5;
+
+    public static BottomPlan KeptIn(BottomPlan plan)
+    {
+        if (plan.Job.Standing.Cut.IsEmpty)
+        {
+            return plan;
+        }
+
+        var cut = plan.Job.Standing.Cut.ToDictionary(c => c.Id);
+        var findings = new List<Finding>();
+        ImmutableArray<Plank> Kept(ImmutableArray<Plank> planks) =>
+            [
+                .. planks.Select(p =>
+                {
+                    if (!cut.Remove(p.Id, out CutPlank? sawn))
+                    {
+                        return p;
+                    }
+
+                    findings.AddRange(Misfits(plan.Job, sawn, p));
+                    return sawn.In(p);
+                }),
+            ];
+
+        ImmutableArray<LayerPlan> layers =
+        [
+            .. plan.Layers.Select(l =>
+                l is PlankLayerPlan layer
+                    ? layer with
+                    {
+                        Starboard = Kept(layer.Starboard),
+                        Port = Kept(layer.Port),
+                    }
+                    : l
+            ),
+        ];
+        findings.AddRange(
+            cut.Values.Select(c => new Finding(
+                Severity.Warning,
+                c.Id,
+                "it is sawn, and the lay-out as it is now has no plank of this number: put it aside, or take it out of the record of what is cut"
+            ))
+        );
+        return plan with { Layers = layers, Findings = plan.Findings.AddRange(findings) };
+    }
+
+    /// <summary>The edges and fitted ends as sawn against where the seams and edges of the bottom now run.</summary>
+    private static IEnumerable<Finding> Misfits(Job job, CutPlank sawn, Plank now)
+    {
+        string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
+        foreach (
+            (string word, var was, var seam) in new[]
+            {
+                ("forward", sawn.ForwardSeam, now.ForwardEdge.Seam),
+                ("after", sawn.AfterSeam, now.AfterEdge.Seam),
+            }
+        )
+        {
+            double off = Apart(was, seam);
+            if (off > ToldMm)
+            {
+                yield return new(
+                    Severity.Warning,
+                    sawn.Id,
+                    $"it is sawn, and its {word} edge no longer fits: the seam now runs up to {Mm(off)} from it; offer it up before glue, and plane or fill"
+                );
+            }
+        }
+
+        foreach (CutEnd end in sawn.Ends.Where(e => e.Cut == EndCut.Fit))
+        {
+            if (now.Ends.FirstOrDefault(e => e.At == end.At) is not { } today)
+            {
+                yield return new(
+                    Severity.Warning,
+                    sawn.Id,
+                    $"it is sawn to fit at the {Word(end.At)}, where the plank of its number no longer ends"
+                );
+                continue;
+            }
+
+            // Along the plank's own line, at the middle of the end; inboard ends run out towards lesser s.
+            double moved = Middle(today.NetLine).X - Middle(end.NetLine).X;
+            bool inboard = Middle(end.NetLine).X < sawn.FlatNet.Average(p => p.X);
+            double shorter = inboard ? -moved : moved;
+            double apart = Apart(end.Outline, today.Outline);
+            if (apart > ToldMm)
+            {
+                yield return new(
+                    Severity.Warning,
+                    sawn.Id,
+                    $"it is sawn, and its end at the {Word(end.At)} no longer fits: as the hull stands it is about {Mm(apart)} {(shorter > 0 ? "short" : "long")}; {(shorter > 0 ? "glue a piece on, or saw it anew" : "scribe and trim")}"
+                );
+            }
+        }
+    }
+
+    private static Vec2 Middle(ImmutableArray<Vec2> line) => 0.5 * (line[0] + line[^1]);
+
+    private static string Word(HullEdge edge) => edge.ToString().ToLowerInvariant();
+
+    /// <summary>How far the points of one line lie from the other, the most, mm.</summary>
+    private static double Apart(ImmutableArray<Vec3> line, ImmutableArray<Vec3> other)
+    {
+        if (line.IsEmpty || other.Length < 2)
+        {
+            return line.IsEmpty && other.IsEmpty ? 0 : double.PositiveInfinity;
+        }
+
+        // The ends of seams run out along the edges of the bottom: only what lies abreast is compared.
+        return new[] { 0.1, 0.3, 0.5, 0.7, 0.9 }.Max(part =>
+        {
+            Vec3 p = line[(int)(part * (line.Length - 1))];
+            return Enumerable
+                .Range(0, other.Length - 1)
+                .Min(i => ToSegment(p, other[i], other[i + 1]));
+        });
+    }
+
+    private static double ToSegment(Vec3 p, Vec3 a, Vec3 b)
+    {
+        Vec3 run = b - a;
+        double t = run.NormSquared > 0 ? Math.Clamp((p - a).Dot(run) / run.NormSquared, 0, 1) : 0;
+        return (a + (t * run)).ChordTo(p);
+    }
+}

@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Planking;
+using PlankFit.Reading;
+using PlankFit.Tests.Planking.Keels;
+
+namespace PlankFit.Tests.Planking.Standing;
+
+/// <summary>Planks that are sawn: the record gives back every digit, no lay-out moves them, and what no longer fits is told.</summary>
+public sealed class CutPlanksTests
+{
+    [Fact]
+    public void TheRecordGivesBackEveryDigit()
+    {
+        BottomPlan plan = WholeBottomTests.Planned(Job());
+        CutPlank[] sawn = [.. Sawn(plan, "S1-20", "P2-07", "S1-01")];
+        (ImmutableArray<CutPlank> read, Finding? fault) = CutPlanksFile.Read(
+            CutPlanksFile.Write(sawn),
+            "cut-planks.json"
+        );
+        Assert.Null(fault);
+        Assert.Equal(["P2-07", "S1-01", "S1-20"], read.Select(p => p.Id));
+        foreach (CutPlank was in sawn)
+        {
+            CutPlank back = read.Single(p => p.Id == was.Id);
+            Assert.Equal(was.Outline.AsEnumerable(), back.Outline.AsEnumerable());
+            Assert.Equal(was.FlatNet.AsEnumerable(), back.FlatNet.AsEnumerable());
+            Assert.Equal(was.FlatCut.AsEnumerable(), back.FlatCut.AsEnumerable());
+            Assert.Equal(was.AfterSeam.AsEnumerable(), back.AfterSeam.AsEnumerable());
+            Assert.Equal(was.ForwardFlat.AsEnumerable(), back.ForwardFlat.AsEnumerable());
+            foreach ((CutEnd a, CutEnd b) in was.Ends.Zip(back.Ends))
+            {
+                Assert.Equal((a.At, a.Cut, a.CutDegrees), (b.At, b.Cut, b.CutDegrees));
+                Assert.Equal((a.BevelDegrees, a.OverhangMm), (b.BevelDegrees, b.OverhangMm));
+                Assert.Equal(a.OuterLine.AsEnumerable(), b.OuterLine.AsEnumerable());
+            }
+        }
+    }
+
+    [Fact]
+    public void NothingChangesWhereNothingHasMoved()
+    {
+        BottomPlan plan = WholeBottomTests.Planned(Job());
+        BottomPlan again = WholeBottomTests.Planned(With(Job(), [.. Sawn(plan, "S1-20", "P2-07")]));
+        Assert.Equal(
+            Text(plan),
+            Text(again).Replace("\n   \"sawn\": true,", "", StringComparison.Ordinal)
+        );
+        Assert.DoesNotContain(
+            again.Findings,
+            f => f.Message.Contains("sawn", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>The keel at station 4 turns out 3 mm wide to starboard: the sawn plank keeps its shape and is 3 / cos b / sin 45 too long, where its uncut neighbour is right.</summary>
+    [Fact]
+    public void ASawnPlankKeepsItsShapeAndWhatNoLongerFitsIsTold()
+    {
+        Job job = Job() with
+        {
+            Keel = KeelSpec.None with
+            {
+                Layers = [PlaneBottom.KeelLayer("first layer", "inner", 9)],
+            },
+        };
+        BottomPlan drawn = WholeBottomTests.Planned(job);
+        double half = drawn.Keel!.Layers[0].Stations[0].WantedHalfWidthMm;
+        BottomPlan plan = WholeBottomTests.Planned(
+            With(job, [.. Sawn(drawn, "S1-20", "P1-20")]) with
+            {
+                Standing = StandingSpec.None with
+                {
+                    Cut = [.. Sawn(drawn, "S1-20", "P1-20")],
+                    KeelHalfWidths =
+                    [
+                        .. job.Offsets.Stations.Select(s => new MeasuredKeelHalfWidth(
+                            "first layer",
+                            s.Name,
+                            Side.Starboard,
+                            half + 3
+                        )),
+                    ],
+                },
+            }
+        );
+        Plank sawn = plan.Find("S1-20")!;
+        Assert.True(sawn.IsCut);
+        Assert.Equal(drawn.Find("S1-20")!.FlatCut.AsEnumerable(), sawn.FlatCut.AsEnumerable());
+        Assert.NotEqual(drawn.Find("S1-21")!.NetLengthMm, plan.Find("S1-21")!.NetLengthMm, 0.5);
+        Finding told = Assert.Single(
+            plan.Findings,
+            f => f.Message.StartsWith("it is sawn", StringComparison.Ordinal)
+        );
+        Assert.Equal("S1-20", told.Where);
+
+        // 3 mm athwart in a bottom of 20 degrees, square to the keel's trace: 3 / cos 20 = 3.19, to half a millimetre.
+        Assert.Contains("3 mm long", told.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void APlankThatTheLayOutNoLongerHasIsNamed()
+    {
+        BottomPlan plan = WholeBottomTests.Planned(Job());
+        CutPlank stray = Sawn(plan, "S1-20").Single() with { Id = "S1-99" };
+        Assert.Contains(
+            WholeBottomTests.Planned(With(Job(), [stray])).Findings,
+            f => f.Where == "S1-99" && f.Message.Contains("no plank of this number")
+        );
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("{")]
+    [InlineData("{\"schema\":\"plankfit-cut/9\",\"planks\":[]}")]
+    [InlineData("{\"schema\":\"plankfit-cut/1\"}")]
+    [InlineData("{\"schema\":\"plankfit-cut/1\",\"planks\":[{\"id\":\"S1-01\"}]}")]
+    [InlineData("[1]")]
+    [InlineData("null")]
+    public void ASpoiledRecordIsRefusedInWords(string text)
+    {
+        (ImmutableArray<CutPlank> planks, Finding? fault) = CutPlanksFile.Read(
+            text,
+            "cut-planks.json"
+        );
+        Assert.Empty(planks);
+        Assert.StartsWith("cut-planks.json", fault!.Where, StringComparison.Ordinal);
+        Assert.True(fault.Message.Length > 20);
+    }
+
+    private static Job Job() => PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
+
+    private static IEnumerable<CutPlank> Sawn(BottomPlan plan, params string[] ids) =>
+        ids.Select(id => CutPlank.Of(plan.Find(id)!, "abc123"));
+
+    private static Job With(Job job, ImmutableArray<CutPlank> cut) =>
+        job with
+        {
+            Standing = StandingSpec.None with { Cut = cut },
+        };
+
+    private static string Text(BottomPlan plan)
+    {
+        using var stream = new MemoryStream();
+        PlankingJson.Write(plan, stream);
+        return System.Text.Encoding.UTF8.GetString(stream.ToArray());
+    }
+}
