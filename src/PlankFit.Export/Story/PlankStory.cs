@@ -185,9 +185,12 @@ public static class PlankStory
     {
         double thickness = layer.Planks.ThicknessMm;
         double ratio = (plank.Bend.LeastRadiusMm ?? double.PositiveInfinity) / thickness;
-        BendLimit row =
-            job.Limits.Bend.FirstOrDefault(l => ratio >= l.LeastRadiusOverThickness)
-            ?? job.Limits.Bend[^1];
+        BendJudge judge = BendJudge.Of(job, layer.Planks);
+        double strain = plank.Bend.GrainStrainPercent;
+        BendLimit row = judge.Row(ratio, strain / 100);
+        string wood = judge.Index(strain / 100) is { } index
+            ? $" The wood: {Num(strain, 3)} % along the grain in all, {Num(100 * index, 0)} % of what a cold bend is trusted with ({judge.Basis})."
+            : "";
         return new(
             "How hard it is bent (Planking/Planks/Building/BendCheck)",
             [
@@ -195,7 +198,7 @@ public static class PlankStory
                     ? $"Least radius {PlankWords.Radius(r, job.Units)}, {LengthText.FormatExact(plank.Bend.WorstAtMm, job.Units)} from its inboard end: R/t = {Num(ratio, 0)}, fibre strain t/2R = {Num(plank.Bend.StrainPercent, 3)} %."
                     : "It lies flat: no radius below a kilometre.",
                 $"Twist {PlankWords.Twist(plank.Bend.TwistDegreesPerMetre, job.Units)}.",
-                $"Verdict: {plank.Bend.Verdict} (row R/t >= {Num(row.LeastRadiusOverThickness, 0)}; {row.Source}).",
+                $"Verdict: {plank.Bend.Verdict} (row R/t >= {Num(row.LeastRadiusOverThickness, 0)}; {row.Source}).{wood}",
                 "An estimate from nominal clear wood, not a strength approval: knots, grain and moisture govern; follow the local code and qualified advice.",
             ]
         );

@@ -67,16 +67,7 @@ internal sealed class JsonNumbers(Utf8JsonWriter json)
         for (int i = 0; i < points.Length; i++)
         {
             Separate(i);
-            Vec3 p = points[i];
-            Span<byte> into = text.GetSpan((3 * FixedPoint.LongestText) + 4);
-            into[0] = (byte)'[';
-            int at = 1 + FixedPoint.Write(p.X, PointDecimals, into[1..]);
-            into[at++] = (byte)',';
-            at += FixedPoint.Write(p.Y, PointDecimals, into[at..]);
-            into[at++] = (byte)',';
-            at += FixedPoint.Write(p.Z, PointDecimals, into[at..]);
-            into[at++] = (byte)']';
-            text.Advance(at);
+            Triple(points[i]);
         }
 
         Close(name);
@@ -101,6 +92,27 @@ internal sealed class JsonNumbers(Utf8JsonWriter json)
         Pair(point);
         json.WritePropertyName(name);
         json.WriteRawValue(text.WrittenSpan, true);
+    }
+
+    public void Point(string name, Vec3 point)
+    {
+        text.ResetWrittenCount();
+        Triple(point);
+        json.WritePropertyName(name);
+        json.WriteRawValue(text.WrittenSpan, true);
+    }
+
+    private void Triple(Vec3 p)
+    {
+        Span<byte> into = text.GetSpan((3 * FixedPoint.LongestText) + 4);
+        into[0] = (byte)'[';
+        int at = 1 + FixedPoint.Write(p.X, PointDecimals, into[1..]);
+        into[at++] = (byte)',';
+        at += FixedPoint.Write(p.Y, PointDecimals, into[at..]);
+        into[at++] = (byte)',';
+        at += FixedPoint.Write(p.Z, PointDecimals, into[at..]);
+        into[at++] = (byte)']';
+        text.Advance(at);
     }
 
     private void Pair(Vec2 p)

@@ -9,12 +9,7 @@ internal static class PlankJson
     /// <summary>A radius above this is written as null: there is no bend to speak of, mm.</summary>
     private const double StraightAboveMm = 1e6;
 
-    public static void Write(
-        Utf8JsonWriter json,
-        JsonNumbers numbers,
-        Plank plank,
-        JointedPlank? pieced
-    )
+    public static void Write(Utf8JsonWriter json, JsonNumbers numbers, BottomPlan plan, Plank plank)
     {
         json.WriteStartObject();
         json.WriteString("id", plank.Id);
@@ -54,8 +49,16 @@ internal static class PlankJson
         json.WriteEndArray();
         Sizes(json, numbers, plank);
         Bend(json, numbers, plank.Bend);
+        if (
+            plan.Timber?.Of(plank.Id) is { } timber
+            && plan.Timber.Layers.FirstOrDefault(l => l.Layer == plank.Layer) is { } wood
+        )
+        {
+            TimberJson.Plank(json, numbers, wood, timber);
+        }
+
         json.WriteStartArray("pieces");
-        foreach (PlankPiece piece in pieced?.Pieces ?? [])
+        foreach (PlankPiece piece in plan.Joints?.On(plank.Id)?.Pieces ?? [])
         {
             PieceJson.Write(json, numbers, piece);
         }

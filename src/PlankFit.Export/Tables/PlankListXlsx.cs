@@ -33,6 +33,12 @@ public static class PlankListXlsx
         await Sheet(book, styles, PlankTables.Planks(plan), frozenColumns: 1);
         await Sheet(book, styles, PlankTables.Ends(plan), frozenColumns: 1);
         await Sheet(book, styles, PlanTables.Layers(plan), frozenColumns: 0);
+        if (plan.Timber is not null)
+        {
+            await Sheet(book, styles, TimberTables.Planks(plan), frozenColumns: 1);
+            await Sheet(book, styles, TimberTables.Woods(plan), frozenColumns: 0);
+        }
+
         await Sheet(book, styles, PlanTables.Findings(plan), frozenColumns: 0);
         await Sheet(book, styles, PlanTables.About(plan), frozenColumns: 0);
         await book.FinishAsync();
@@ -80,7 +86,7 @@ public static class PlankListXlsx
     /// <summary>Cells at the top of their row, heads bold on grey and wrapped, numbers with a fixed number of decimals.</summary>
     private sealed record Styles(StyleId Head, StyleId Text, ImmutableArray<StyleId> Numbers)
     {
-        private const int MostDecimals = 4;
+        private const int MostDecimals = 5;
 
         public static Styles AddTo(Spreadsheet book)
         {

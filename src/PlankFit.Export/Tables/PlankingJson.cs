@@ -37,7 +37,7 @@ public static class PlankingJson
         json.WriteStartArray("layers");
         foreach (LayerPlan layer in plan.Layers)
         {
-            Named($"layer \"{layer.Spec.Name}\"", () => Layer(json, numbers, layer));
+            Named($"layer \"{layer.Spec.Name}\"", () => Layer(json, numbers, plan, layer));
         }
 
         json.WriteEndArray();
@@ -46,10 +46,7 @@ public static class PlankingJson
         {
             foreach (Plank plank in layer.Starboard.Concat(layer.Port))
             {
-                Named(
-                    plank.Id,
-                    () => PlankJson.Write(json, numbers, plank, plan.Joints?.On(plank.Id))
-                );
+                Named(plank.Id, () => PlankJson.Write(json, numbers, plan, plank));
                 json.Flush();
             }
         }
@@ -71,7 +68,12 @@ public static class PlankingJson
         stream.WriteByte((byte)'\n');
     }
 
-    private static void Layer(Utf8JsonWriter json, JsonNumbers numbers, LayerPlan layer)
+    private static void Layer(
+        Utf8JsonWriter json,
+        JsonNumbers numbers,
+        BottomPlan plan,
+        LayerPlan layer
+    )
     {
         json.WriteStartObject();
         if (layer is PlankLayerPlan planks)
@@ -88,6 +90,10 @@ public static class PlankingJson
             json.WriteNumber("masterNumber", planks.MasterNumber);
             numbers.Number("masterShiftMm", planks.MasterShiftMm, 4);
             numbers.Points("outline", planks.Outline);
+            if (plan.Timber?.Of(planks) is { } timber)
+            {
+                TimberJson.Layer(json, numbers, timber);
+            }
         }
         else
         {

@@ -18,6 +18,9 @@ public sealed record PlanSummary(
     ImmutableArray<string> LookFirst
 )
 {
+    /// <summary>Of the wood; empty where none is named.</summary>
+    public ImmutableArray<string> Timber { get; init; } = [];
+
     /// <summary>Below this a straight edge is as good as closed and a bend as good as none: nothing to report.</summary>
     private const double NothingMm = 0.005;
     private const double NothingPercent = 0.0005;
@@ -35,7 +38,10 @@ public sealed record PlanSummary(
             Greatest(planks, p => p.Bend.StrainPercent, NothingPercent),
             planks.Sum(p => JointWords.StockMm(plan, p)),
             SummaryLooks.First(plan, planks)
-        );
+        )
+        {
+            Timber = [.. TimberSummary.Lines(plan)],
+        };
     }
 
     /// <summary>The summary as lines for a terminal, in the job's unit.</summary>
@@ -59,6 +65,11 @@ public sealed record PlanSummary(
                 + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its inboard end, {bent.Bend.Verdict}."
             : "Hardest bend: none, every plank lies flat.";
         yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} in all, before any plan of cutting.";
+        foreach (string line in Timber)
+        {
+            yield return line;
+        }
+
         for (int i = 0; i < LookFirst.Length; i++)
         {
             yield return (i == 0 ? "Look first: " : "Then: ") + LookFirst[i];

@@ -23,8 +23,14 @@ public sealed record BendLimits(
         [
             new(200, "cold", "DIN 1052-1:1988, curved lamellas"),
             new(125, "cold, with care", "NDS glued laminated timber, softwood minimum"),
-            new(100, "soak or steam to form", "NDS glued laminated timber, hardwood minimum"),
-            new(0, "refuse: laminate thinner", "below the hardwood minimum"),
+            new(100, "soak or steam to form", "NDS glued laminated timber, hardwood minimum")
+            {
+                Way = BendWay.SoakOrSteam,
+            },
+            new(0, "refuse: laminate thinner", "below the hardwood minimum")
+            {
+                Way = BendWay.LaminateThinner,
+            },
         ],
         0.1,
         0.15
@@ -32,4 +38,22 @@ public sealed record BendLimits(
 }
 
 /// <summary>One row: planks bent to no less than LeastRadiusOverThickness get this verdict.</summary>
-public sealed record BendLimit(double LeastRadiusOverThickness, string Verdict, string Source);
+public sealed record BendLimit(double LeastRadiusOverThickness, string Verdict, string Source)
+{
+    /// <summary>What the verdict asks of the builder.</summary>
+    public BendWay Way { get; init; } = BendWay.Cold;
+}
+
+/// <summary>How a plank is got to lie.</summary>
+public enum BendWay
+{
+    Cold,
+
+    /// <summary>Soaked or steamed to form, then dried and metered before glue.</summary>
+    SoakOrSteam,
+
+    /// <summary>Made up of thinner ones.</summary>
+    LaminateThinner,
+
+    Refuse,
+}

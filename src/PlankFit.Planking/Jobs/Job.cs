@@ -95,7 +95,11 @@ public sealed record PlankLayerSpec(
     double DriftDegrees,
     double GapMm,
     double? Stagger
-) : LayerSpec(Name, ThicknessMm);
+) : LayerSpec(Name, ThicknessMm)
+{
+    /// <summary>The wood, by its name in the species table; null for the job's own.</summary>
+    public string? Species { get; init; }
+}
 
 /// <summary>Which way planks run, going outboard from the keel.</summary>
 public enum Heads

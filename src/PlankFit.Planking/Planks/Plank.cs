@@ -125,7 +125,14 @@ public sealed record Bend(
     double EdgeStrainPercent,
     double WorstAtMm,
     string Verdict
-);
+)
+{
+    /// <summary>The most that the grain is strained anywhere: fibre strain of the bend and strain of laying the plank flat across, at the same place.</summary>
+    public double GrainStrainPercent { get; init; }
+
+    /// <summary>The greatest Gauss curvature by size under the plank, 1/mm²: what limits its width.</summary>
+    public double MostGaussPerMm2 { get; init; }
+}
 
 /// <summary>A mark on a pattern: a witness tick on a seam, shared with the neighbour, or any other.</summary>
 /// <param name="At">Flat position of the mark.</param>

@@ -56,7 +56,12 @@ public static class JobBinder
         }
 
         HullBinding? hull = hullTable is null ? null : HullBinding.Bind(hullTable);
-        ImmutableArray<LayerSpec> layers = LayerBinder.Bind(root.Tables("layer", "layer"), length);
+        TimberSpec? timber = TimberBinder.Bind(root.Table("timber", "[timber]"), length);
+        ImmutableArray<LayerSpec> layers = LayerBinder.Bind(
+            root.Tables("layer", "layer"),
+            (timber ?? TimberSpec.Default).Table,
+            length
+        );
         if (!layers.Any(l => l is PlankLayerSpec))
         {
             faults.Missing(
@@ -82,7 +87,13 @@ public static class JobBinder
             JointsBinder.Bind(root.Table("joints", "[joints]"), length, layers),
             behind.Specs,
             FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
-            TimberBinder.Bind(root.Table("timber", "[timber]"), length),
+            // A layer that names its wood is enough.
+            timber
+                ?? (
+                    layers.Any(l => l is PlankLayerSpec { Species: not null })
+                        ? TimberSpec.Default
+                        : null
+                ),
             StandingBinder.Bind(root.Table("standing", "[standing]"))
         )
         {

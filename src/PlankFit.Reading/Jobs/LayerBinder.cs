@@ -27,12 +27,14 @@ internal static class LayerBinder
         "drift",
         "gap",
         "stagger",
+        "species",
     ];
 
     private static readonly (string, bool)[] Kinds = [("planks", false), ("cloth", true)];
 
     public static ImmutableArray<LayerSpec> Bind(
         ImmutableArray<TableReader> tables,
+        ImmutableArray<Species> woods,
         LengthUnit units
     )
     {
@@ -54,7 +56,7 @@ internal static class LayerBinder
                 cloth switch
                 {
                     true => Cloth(table, name, thickness, units),
-                    false => Planks(table, name, thickness, units),
+                    false => Planks(table, name, thickness, woods, units),
                     null => Unknown(table, name, thickness),
                 }
             );
@@ -147,6 +149,7 @@ internal static class LayerBinder
         TableReader table,
         string name,
         double thickness,
+        ImmutableArray<Species> woods,
         LengthUnit units
     )
     {
@@ -194,7 +197,10 @@ internal static class LayerBinder
             drift,
             gap,
             stagger == 0 ? null : stagger
-        );
+        )
+        {
+            Species = SpeciesBinder.Named(table, woods, "species"),
+        };
     }
 
     private static double Width(TableReader table, double thickness, LengthUnit units)

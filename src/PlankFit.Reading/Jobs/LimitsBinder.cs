@@ -9,6 +9,14 @@ internal static class LimitsBinder
     private const string PercentAccepted = "accepted: percent, greater than 0 and at most 10";
     private const string RatioAccepted = "accepted: 0 or more";
 
+    private static readonly (string, BendWay)[] Ways =
+    [
+        ("cold", BendWay.Cold),
+        ("soak or steam", BendWay.SoakOrSteam),
+        ("laminate thinner", BendWay.LaminateThinner),
+        ("refuse", BendWay.Refuse),
+    ];
+
     public static BendLimits Bind(TableReader? limits)
     {
         if (limits is null)
@@ -48,6 +56,7 @@ internal static class LimitsBinder
             );
             string? verdict = table.Text("verdict", "the verdict in words, such as \"cold\"");
             string source = table.Text("source") ?? "this job";
+            BendWay? way = table.Choice("way", Ways, required: false);
             table.Close();
             if (ratio < 0)
             {
@@ -62,7 +71,12 @@ internal static class LimitsBinder
             }
 
             above = ratio ?? above;
-            rows.Add(new(ratio ?? 0, verdict ?? "", source));
+            rows.Add(
+                new(ratio ?? 0, verdict ?? "", source)
+                {
+                    Way = way ?? Guessed(verdict ?? "", last: table == tables[^1]),
+                }
+            );
         }
 
         if (rows.Count > 0 && above > 0)
@@ -76,6 +90,14 @@ internal static class LimitsBinder
 
         return rows.ToImmutable();
     }
+
+    /// <summary>What a row asks for where it does not say: its words, or that it is the last.</summary>
+    private static BendWay Guessed(string verdict, bool last) =>
+        verdict.Contains("soak", StringComparison.OrdinalIgnoreCase)
+        || verdict.Contains("steam", StringComparison.OrdinalIgnoreCase)
+            ? BendWay.SoakOrSteam
+        : last ? BendWay.LaminateThinner
+        : BendWay.Cold;
 
     private static double? Percent(TableReader limits, string key)
     {

@@ -26,6 +26,10 @@ internal static class Cautions
     public const string Overview =
         "TO FIND PLANKS BY, NOT TO MEASURE FROM. Take sizes from the plank cards and the patterns, and check before sawing.";
 
+    public const string Strength =
+        "ESTIMATES FROM SMALL CLEAR PIECES, AND NO APPROVAL OF ANY STRUCTURE. Knots, slope of grain, moisture, glue and blows decide what wood bears: try the first plank. "
+        + "Where strength counts the local code rules, and somebody licensed by it judges.";
+
     public const string Pattern =
         "MEASURE THE CHECK SQUARE BOTH WAYS BEFORE CUTTING: paper creeps and printers scale. Saw to the thick line, support the offcut, guards on, "
         + "eyes, ears and lungs protected; follow the saw maker's instructions.";

@@ -16,16 +16,19 @@ internal static class BendCheck
     public static Bend Of(
         LayerRegion region,
         PlankLayerSpec spec,
-        BendLimits limits,
+        BendJudge judge,
         IEnumerable<(Geodesic Line, double From, double To)> lines,
         Func<double, double> widthAt,
+        double widestMm,
         double zeroS
     )
     {
         double most = 0,
             at = 0,
             twist = 0,
-            edge = 0;
+            edge = 0,
+            gauss = 0,
+            sum = 0;
         bool own = true;
         foreach ((Geodesic line, double from, double to) in lines)
         {
@@ -41,10 +44,14 @@ internal static class BendCheck
                 }
 
                 twist = Math.Max(twist, Math.Abs(p.SecondForm(g.Tangent, p.Left(g.Tangent))));
+                double curved = Math.Abs(p.GaussCurvature),
+                    w = own ? widthAt(g.S) : widestMm,
+                    flat = curved * w * w / 12;
+                gauss = Math.Max(gauss, curved);
+                sum = Math.Max(sum, (spec.ThicknessMm * k / 2) + flat);
                 if (own)
                 {
-                    double w = widthAt(g.S);
-                    edge = Math.Max(edge, Math.Abs(p.GaussCurvature) * w * w / 12);
+                    edge = Math.Max(edge, flat);
                 }
             }
 
@@ -59,29 +66,33 @@ internal static class BendCheck
             twist * 1000 * 180 / Math.PI,
             edge * 100,
             at,
-            Verdict(
-                limits,
-                most > 0 ? 1 / (most * spec.ThicknessMm) : double.PositiveInfinity,
-                edge * 100,
-                shear * 100
-            )
-        );
+            Verdict(judge, spec.ThicknessMm, most, gauss * widestMm * widestMm / 12, sum)
+                + (shear * 100 > judge.TwistShearPercent ? ", hard twist" : "")
+                + (edge * 100 > judge.EdgeStrainPercent ? ", too wide for its curvature" : "")
+        )
+        {
+            GrainStrainPercent = sum * 100,
+            MostGaussPerMm2 = gauss,
+        };
     }
 
     private static string Verdict(
-        BendLimits limits,
-        double radiusOverThickness,
-        double edgePercent,
-        double shearPercent
+        BendJudge judge,
+        double thicknessMm,
+        double most,
+        double edge,
+        double sum
     )
     {
-        string bend = limits
-            .Bend.First(l =>
-                radiusOverThickness >= l.LeastRadiusOverThickness || l == limits.Bend[^1]
-            )
-            .Verdict;
-        string twist = shearPercent > limits.TwistShearPercent ? ", hard twist" : "";
-        string flat = edgePercent > limits.EdgeStrainPercent ? ", too wide for its curvature" : "";
-        return bend + twist + flat;
+        BendLimit row = judge.Row(
+            most > 0 ? 1 / (most * thicknessMm) : double.PositiveInfinity,
+            sum
+        );
+        return
+            row.Way == BendWay.LaminateThinner
+            && judge.ColdStrain is not null
+            && judge.Laminations(1 / most, edge, thicknessMm) is null
+            ? "refuse"
+            : row.Verdict;
     }
 }

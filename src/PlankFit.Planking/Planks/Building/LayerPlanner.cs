@@ -59,7 +59,7 @@ internal static class LayerPlanner
             {
                 Fade = KeelFades.Under(job, hull, spec, side),
             },
-            job.Limits,
+            BendJudge.Of(job, spec),
             keelSide,
             tracing
         );

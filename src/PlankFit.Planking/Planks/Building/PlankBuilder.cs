@@ -18,7 +18,7 @@ internal sealed class PlankBuilder(
     PlankLayerSpec spec,
     int layer,
     EndRules rules,
-    BendLimits limits,
+    BendJudge judge,
     KeelSideFace keelSide,
     Tracing tracing
 )
@@ -114,7 +114,7 @@ internal sealed class PlankBuilder(
         lines.AddRange(
             new[] { forward, after }.OfType<Seam>().Select(s => (s.Line, s.In.S, s.Out.S))
         );
-        Bend bend = BendCheck.Of(Region, spec, limits, lines, width, zero);
+        Bend bend = BendCheck.Of(Region, spec, judge, lines, width, widest, zero);
         double length = net?.LengthMm ?? shape.Net.Max(p => p.X) - shape.Net.Min(p => p.X);
         var plankEnds = shape
             .Ends.Select(e => PlankParts.End(e, allowances.GetValueOrDefault(e)))

@@ -53,6 +53,9 @@ internal sealed class StripMap
         return new(s, flat.Y);
     }
 
+    /// <summary>Flat length for each length along the own line.</summary>
+    public double Rate(double s) => scale.Rate(s);
+
     /// <summary>The surface's parameters at strip coordinates.</summary>
     public Uv On(Fermi f) => strip.At(f).Uv;
 

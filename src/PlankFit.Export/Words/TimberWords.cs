@@ -1,0 +1,112 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>What lists, sheets and the terminal say of the timber, worded once for all of them.</summary>
+public static class TimberWords
+{
+    private const double NewtonsPerKg = 9.80665;
+    private const double KgPerLb = 0.45359237;
+    private const double KgM3PerLbFt3 = 16.01846337396014;
+
+    public static string Of(BendWay way) =>
+        way switch
+        {
+            BendWay.Cold => "cold",
+            BendWay.SoakOrSteam => "soak or steam",
+            BendWay.LaminateThinner => "laminate thinner",
+            _ => "refuse",
+        };
+
+    /// <summary>What to do, for a plank whose verdict is not simply cold; empty for one that is.</summary>
+    public static string ToDo(PlankTimber plank, double thicknessMm, LengthUnit unit)
+    {
+        string laminated = plank.Laminations is { } n
+            ? $"{n} laminations of {Lamination(thicknessMm / n, unit)} would bend cold"
+            : "";
+        return plank.Way switch
+        {
+            BendWay.SoakOrSteam =>
+                "Soak or steam it to form, leave it on the form until it is dry below 12 %, and meter it before glue"
+                    + (laminated.Length > 0 ? $"; or {laminated}" : "")
+                    + ".",
+            BendWay.LaminateThinner => $"Do not bend it whole: {laminated}.",
+            BendWay.Refuse =>
+                "Do not bend it: no lamination of 1.5 mm (1/16 in) or more lies cold at this width. Narrower planks, or another line.",
+            _ => "",
+        };
+    }
+
+    /// <summary>A lamination's thickness to 1/10 mm or 1/1000 in: finer than a bench length, as a planer is set.</summary>
+    public static string Lamination(double mm, LengthUnit unit) =>
+        LengthText.FormatExact(
+            mm,
+            LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch
+        );
+
+    /// <summary>62 %.</summary>
+    public static string Used(double? index) =>
+        index is { } i ? NumberText.Trimmed(100 * i, 0) + " %" : "-";
+
+    /// <summary>1.43 kg, 42.1 kg; 3.15 lb.</summary>
+    public static string Weight(double kg, LengthUnit unit) =>
+        $"{WeightNumber(kg, unit)} {WeightUnit(unit)}";
+
+    public static string WeightUnit(LengthUnit unit) => LengthUnits.IsMetric(unit) ? "kg" : "lb";
+
+    public static string WeightNumber(double kg, LengthUnit unit)
+    {
+        double value = LengthUnits.IsMetric(unit) ? kg : kg / KgPerLb;
+        return NumberText.Padded(value, value < 10 ? 2 : 1);
+    }
+
+    /// <summary>538 kg/m³; 33.6 lb a cubic foot.</summary>
+    public static string Density(double kgM3, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Trimmed(kgM3, 0)} kg/m³"
+            : $"{NumberText.Trimmed(kgM3 / KgM3PerLbFt3, 1)} lb a cubic foot";
+
+    /// <summary>A force as the weight that would give it, to two figures, since it is an estimate: 22 kg; 48 lb.</summary>
+    public static string Force(double newtons, LengthUnit unit)
+    {
+        double value = newtons / NewtonsPerKg / (LengthUnits.IsMetric(unit) ? 1 : KgPerLb);
+        double step = value >= 100 ? 10 : 1;
+        return $"{NumberText.Trimmed(Math.Round(value / step) * step, 0)} {WeightUnit(unit)}";
+    }
+
+    /// <summary>A movement with its direction: +1.2 mm grows, -0.4 mm shrinks; in inches to the thousandth where the job is in feet.</summary>
+    public static string Movement(double mm, LengthUnit unit) =>
+        (mm > 0 ? "+" : "")
+        + LengthText.FormatExact(
+            mm,
+            LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch
+        );
+
+    public static string Percent(double percent) => NumberText.Trimmed(percent, 1) + " %";
+
+    public static string Of(SourceTag tag) =>
+        tag switch
+        {
+            SourceTag.Read => "read",
+            SourceTag.SecondHand => "second hand",
+            SourceTag.Memory => "MEMORY",
+            SourceTag.Derived => "worked out",
+            _ => "the job",
+        };
+
+    /// <summary>The line on a card or in a list.</summary>
+    public static string Note(
+        LayerTimber layer,
+        PlankTimber plank,
+        double thicknessMm,
+        LengthUnit unit
+    )
+    {
+        string weight = plank.Weight is { } w ? $", {Weight(w.Kg, unit)}" : "";
+        string used = plank.StrainIndex is { } index
+            ? $"; strain {Used(index)} of what a cold bend is trusted with"
+            : "";
+        string todo = ToDo(plank, thicknessMm, unit);
+        return $"{layer.Species.Title}{weight}{used}.{(todo.Length > 0 ? " " + todo : "")}";
+    }
+}
