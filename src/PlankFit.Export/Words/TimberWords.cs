@@ -94,19 +94,38 @@ public static class TimberWords
             _ => "the job",
         };
 
-    /// <summary>The line on a card or in a list.</summary>
-    public static string Note(
-        LayerTimber layer,
-        PlankTimber plank,
-        double thicknessMm,
-        LengthUnit unit
-    )
+    /// <summary>What a card says of the wood; nothing where none is named.</summary>
+    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank)
     {
-        string weight = plank.Weight is { } w ? $", {Weight(w.Kg, unit)}" : "";
-        string used = plank.StrainIndex is { } index
-            ? $"; strain {Used(index)} of what a cold bend is trusted with"
+        if (Found(plan, plank) is not var (layer, timber))
+        {
+            yield break;
+        }
+
+        string weight = timber.Weight is { } w ? $", {Weight(w.Kg, plan.Job.Units)} as fitted" : "";
+        string used = timber.StrainIndex is { } index
+            ? $"; strain {Used(index)} of a cold bend's limit"
             : "";
-        string todo = ToDo(plank, thicknessMm, unit);
-        return $"{layer.Species.Title}{weight}{used}.{(todo.Length > 0 ? " " + todo : "")}";
+        string todo = ToDo(timber, Thickness(plan, plank), plan.Job.Units);
+        yield return $"{layer.Species.Title}{weight}{used}.{(todo.Length > 0 ? " " + todo : "")}";
     }
+
+    /// <summary>The same in a few words, for a row of the list.</summary>
+    public static IEnumerable<string> InList(BottomPlan plan, Plank plank)
+    {
+        if (Found(plan, plank) is var (layer, timber))
+        {
+            yield return timber.Weight is { } w
+                ? $"{layer.Species.Title}, {Weight(w.Kg, plan.Job.Units)}."
+                : $"{layer.Species.Title}.";
+        }
+    }
+
+    private static (LayerTimber Layer, PlankTimber Plank)? Found(BottomPlan plan, Plank plank) =>
+        plan.Timber?.Of(plank.Id) is { } timber
+            ? (plan.Timber.Layers.First(l => l.Layer == plank.Layer), timber)
+            : null;
+
+    private static double Thickness(BottomPlan plan, Plank plank) =>
+        plan.PlankLayers.First(l => l.Number == plank.Layer).Planks.ThicknessMm;
 }

@@ -12,6 +12,11 @@ internal static class PartNotes
         {
             yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
         }
+
+        foreach (string note in TimberWords.OnCard(plan, plank))
+        {
+            yield return note;
+        }
     }
 
     /// <summary>In a few words, for its row of the list.</summary>
@@ -20,6 +25,11 @@ internal static class PartNotes
         if (plan.Joints?.On(plank.Id) is { } pieced)
         {
             yield return JointWords.Pieces(pieced, plan.Job.Units) + ".";
+        }
+
+        foreach (string note in TimberWords.InList(plan, plank))
+        {
+            yield return note;
         }
     }
 }

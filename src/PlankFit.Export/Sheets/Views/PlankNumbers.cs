@@ -12,6 +12,13 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
     private const double FarthestMm = 60;
     private const double MasterGrey = 0.85;
 
+    /// <summary>What stands in a plank: its number.</summary>
+    public Func<Plank, string> Label { get; init; } = p => NumberText.Trimmed(p.Number, 0);
+
+    /// <summary>A plank's fill, from 0 (black) to 1 (white); the master's alone where a view says nothing.</summary>
+    public Func<Plank, double?> Grey { get; init; } =
+        p => p.Kind == PlankKind.Master ? MasterGrey : null;
+
     /// <summary>For a view that is looked at on paper.</summary>
     public static readonly PlankNumbers Usual = new(Letters.Small, 3.2);
 
@@ -28,18 +35,13 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
     {
         foreach ((Plank plank, IReadOnlyList<Vec2> paper) in planks)
         {
-            pad.Closed(
-                Thinning.Closed(paper, 0.02),
-                Pens.Seam,
-                Layers.Hull,
-                plank.Kind == PlankKind.Master ? MasterGrey : null
-            );
+            pad.Closed(Thinning.Closed(paper, 0.02), Pens.Seam, Layers.Hull, Grey(plank));
         }
 
         List<(string Number, Vec2 At)> small = [];
         foreach ((Plank plank, IReadOnlyList<Vec2> paper) in planks)
         {
-            string number = NumberText.Trimmed(plank.Number, 0);
+            string number = Label(plank);
             Vec2 at = Interior.DeepestPoint(paper, out double room);
             double height = Math.Min(MostMm, Fitting(number, room));
             if (height >= LeastMm)
