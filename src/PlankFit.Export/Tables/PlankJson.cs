@@ -54,7 +54,7 @@ internal static class PlankJson
             && plan.Timber.Layers.FirstOrDefault(l => l.Layer == plank.Layer) is { } wood
         )
         {
-            TimberJson.Plank(json, numbers, wood, timber);
+            TimberJson.Plank(json, numbers, wood, timber, plank.Bend.GrainStrainPercent);
         }
 
         json.WriteStartArray("pieces");

@@ -10,12 +10,14 @@ internal static class TimberJson
         Utf8JsonWriter json,
         JsonNumbers numbers,
         LayerTimber layer,
-        PlankTimber plank
+        PlankTimber plank,
+        double grainStrainPercent
     )
     {
         json.WriteStartObject("timber");
         json.WriteString("species", layer.Species.Name);
         json.WriteString("way", TimberWords.Of(plank.Way));
+        numbers.Number("grainStrainPercent", grainStrainPercent, 4);
         numbers.NumberOrNull("strainIndex", plank.StrainIndex, 4);
         numbers.NumberOrNull("laminations", plank.Laminations, 0);
         numbers.NumberOrNull("widestMm", plank.WidestMm is < 1e5 ? plank.WidestMm : null, 1);

@@ -54,12 +54,13 @@ public static class TimberTables
             new(
                 "widest for its curvature",
                 14,
-                r =>
-                    r.Timber.WidestMm is { } w and < 1e5
-                        ? PlankWords.Small(w, plan.Job.Units)
-                        : "any"
+                r => TimberWords.Widest(r.Timber.WidestMm, plan.Job.Units)
             ),
-            new("straight stock pulled in sideways", 16, r => Forced(r.Timber.EdgeSet)),
+            new(
+                "straight stock pulled in sideways",
+                16,
+                r => TimberWords.PulledIn(r.Row.Plank, r.Timber)
+            ),
             new(
                 "springback a clamp, estimate",
                 14,
@@ -90,6 +91,15 @@ public static class TimberTables
         new("centre x mm", 11, r => r.Timber.Weight?.Centre.X, 2),
         new("centre y mm", 11, r => r.Timber.Weight?.Centre.Y, 2),
         new("centre z mm", 11, r => r.Timber.Weight?.Centre.Z, 2),
+        new(
+            "curvature factor",
+            10,
+            r =>
+                r.Row.Plank.Bend.LeastRadiusMm is { } radius
+                    ? BendJudge.CurvatureFactor(radius / r.Row.ThicknessMm)
+                    : 1,
+            3
+        ),
         new("strain index", 10, r => r.Timber.StrainIndex, 4),
         new("strain along the grain percent", 12, r => r.Row.Plank.Bend.GrainStrainPercent, 4),
         new(
@@ -103,17 +113,6 @@ public static class TimberTables
         new("across change mm", 11, r => r.Timber.Movement?.AcrossMm, 3),
         new("through thickness change mm", 11, r => r.Timber.Movement?.ThroughMm, 3),
     ];
-
-    /// <summary>Whether straight stock may be pulled to the plank's seams.</summary>
-    internal static string Forced(EdgeSet? set) =>
-        set is null ? ""
-        : set.Strain < 5e-6 ? "not needed"
-        : set.MayBeForced switch
-        {
-            true => "yes",
-            false => "no: cut to the line",
-            null => "",
-        };
 }
 
 /// <summary>A plank with what the wood makes of it.</summary>

@@ -45,8 +45,31 @@ public static class TimberWords
         );
 
     /// <summary>62 %.</summary>
-    public static string Used(double? index) =>
-        index is { } i ? NumberText.Trimmed(100 * i, 0) + " %" : "-";
+    public static string Used(double? index) => index is null ? "-" : UsedNumber(index) + " %";
+
+    /// <summary>62: rounded up, so that what reads 100 is within the limit.</summary>
+    public static string UsedNumber(double? index) =>
+        index is { } i ? NumberText.Trimmed(Math.Ceiling((100 * i) - 1e-6), 0) : "-";
+
+    /// <summary>The widest plank for a curvature, rounded down to 5 mm or half an inch; any beyond five metres.</summary>
+    public static string Widest(double? mm, LengthUnit unit)
+    {
+        double step = LengthUnits.IsMetric(unit) ? 5 : LengthUnits.MmPerInch / 2;
+        return mm is { } w and < 5000
+            ? PlankWords.Small(Math.Floor((w / step) + 1e-9) * step, unit)
+            : "any";
+    }
+
+    /// <summary>Whether straight stock may be sprung sideways to the plank's seams; a dash where it closes of itself.</summary>
+    public static string PulledIn(Plank plank, PlankTimber timber) =>
+        plank.StraightEdges
+            ? "-"
+            : timber.EdgeSet?.MayBeForced switch
+            {
+                true => "yes",
+                false => "no: cut to the line",
+                null => "-",
+            };
 
     /// <summary>1.43 kg, 42.1 kg; 3.15 lb.</summary>
     public static string Weight(double kg, LengthUnit unit) =>

@@ -76,6 +76,13 @@ public sealed record BendJudge(
         };
     }
 
+    /// <summary>
+    /// The part of its bending strength that American timber codes leave to glued wood laid up to a radius, 1 − 2000 (t/R)² (secondary source); tests of
+    /// 1969 found more left than this (Woodson and Wangaard, as quoted).
+    /// </summary>
+    public static double CurvatureFactor(double radiusOverThickness) =>
+        Math.Max(0, 1 - (2000 / (radiusOverThickness * radiusOverThickness)));
+
     /// <summary>Strain over what a cold bend is trusted with; null where no wood is named.</summary>
     public double? Index(double strain) => strain / ColdStrain;
 

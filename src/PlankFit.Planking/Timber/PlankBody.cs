@@ -9,15 +9,20 @@ internal readonly record struct PlankBody(double AreaMm2, Vec3 Centre, double Er
     /// <summary>The outline turns by more than this at a corner, not along a curve: sine of 3 degrees.</summary>
     private const double Corner = 0.052;
 
-    /// <summary>A stretch of the plank longer than this takes four places along it, a shorter one two, mm.</summary>
+    /// <summary>A stretch of the plank longer than this takes four places along it, a shorter one three, mm.</summary>
     private const double LongMm = 250;
 
     // Gauss and Legendre's places and weights on -1 to 1.
-    private static readonly (double At, double Share)[] One = [(0, 2)];
     private static readonly (double At, double Share)[] Two =
     [
         (-0.5773502691896257, 1),
         (0.5773502691896257, 1),
+    ];
+    private static readonly (double At, double Share)[] Three =
+    [
+        (-0.7745966692414834, 5.0 / 9),
+        (0, 8.0 / 9),
+        (0.7745966692414834, 5.0 / 9),
     ];
     private static readonly (double At, double Share)[] Four =
     [
@@ -29,7 +34,7 @@ internal readonly record struct PlankBody(double AreaMm2, Vec3 Centre, double Er
 
     /// <summary>
     /// By quadrature over the flat net shape, each place carried to the surface. The shape is cut across its line at every corner, so that between cuts its
-    /// edges are smooth. A second quadrature with half the places along the plank tells the error.
+    /// edges are smooth. A second quadrature with two places on every stretch tells the error.
     /// </summary>
     public static PlankBody Of(Plank plank)
     {
@@ -48,15 +53,11 @@ internal readonly record struct PlankBody(double AreaMm2, Vec3 Centre, double Er
         {
             double half = (cuts[i] - cuts[i - 1]) / 2,
                 middle = (cuts[i] + cuts[i - 1]) / 2;
-            bool longer = half > LongMm / 2;
-            foreach (
-                (double at, double share) in (longer, rough) switch
-                {
-                    (true, false) => Four,
-                    (false, true) => One,
-                    _ => Two,
-                }
-            )
+            (double At, double Share)[] rule =
+                rough ? Two
+                : half > LongMm / 2 ? Four
+                : Three;
+            foreach ((double at, double share) in rule)
             {
                 double s = middle + (half * at);
                 foreach ((double low, double high) in Chords(plank.FlatNet, s))

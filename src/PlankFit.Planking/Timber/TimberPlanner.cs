@@ -90,7 +90,7 @@ internal static class TimberPlanner
         Bend bend = plank.Bend;
         double t = layer.ThicknessMm,
             curvature = bend.StrainPercent / 100 * 2 / t,
-            edge = bend.MostGaussPerMm2 * plank.WidestMm * plank.WidestMm / 12,
+            edge = FlatStrain.AtEdges(bend.MostGaussPerMm2, plank.WidestMm),
             twist = bend.TwistDegreesPerMetre / 1000 * Math.PI / 180;
         BendWay way = judge
             .Row(
@@ -108,9 +108,7 @@ internal static class TimberPlanner
             way == BendWay.LaminateThinner && laminations is null ? BendWay.Refuse : way,
             judge.Index(bend.GrainStrainPercent / 100),
             laminations,
-            bend.MostGaussPerMm2 > 0
-                ? Math.Sqrt(12 * judge.EdgeStrainPercent / 100 / bend.MostGaussPerMm2)
-                : null,
+            FlatStrain.WidestMm(bend.MostGaussPerMm2, judge.EdgeStrainPercent / 100),
             EdgeSet.Of(plank, t, layer.WidthMm, judge),
             species.Modulus is { } e
                 ? Springback.ClampNewtons(

@@ -30,7 +30,7 @@ public sealed record TimberSpec(ImmutableArray<Species> Table)
     /// <summary>Of plywood.</summary>
     public FaceGrain FaceGrain { get; init; } = FaceGrain.Along;
 
-    /// <summary>Between clamps, screws or staples while the glue sets, mm; 300 where the job does not say (a proposal, no source).</summary>
+    /// <summary>Between clamps, screws or staples while the glue sets, mm; 300 mm or a foot where the job does not say (a proposal, no source).</summary>
     public double ClampSpacingMm { get; init; } = 300;
 
     public static readonly TimberSpec Default = new(SpeciesTable.BuiltIn);

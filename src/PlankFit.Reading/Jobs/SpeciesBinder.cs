@@ -88,20 +88,20 @@ internal static class SpeciesBinder
     private static Species Read(TableReader table, Species known)
     {
         string source = table.Text("source") ?? "this job";
-        Sourced? density = Positive(
-                table,
-                "density",
-                DensityAccepted,
-                [("kg/m3", 1), ("kg/m³", 1), ("lb/ft3", KgM3OfLbFt3), ("lb/ft³", KgM3OfLbFt3)],
-                (20, 1500)
-            ),
-            modulus = Positive(table, "modulus", StressAccepted, Stress, (500, 40000)),
-            rupture = Positive(table, "rupture", StressAccepted, Stress, (3, 400)),
-            quarter = Number(table, "movement-quarter", MovementAccepted, 0.01),
-            flat = Number(table, "movement-flat", MovementAccepted, 0.01),
-            radial = Number(table, "shrink-quarter", ShrinkAccepted, 25),
-            tangential = Number(table, "shrink-flat", ShrinkAccepted, 25),
-            ratio = Number(table, "least-radius-over-thickness", RatioAccepted, 10000);
+        Sourced? density = Figure("density", DensityAccepted, Weight, (20, 1500)),
+            modulus = Figure("modulus", StressAccepted, Stress, (500, 40000)),
+            rupture = Figure("rupture", StressAccepted, Stress, (3, 400)),
+            quarter = Number(table, "movement-quarter", MovementAccepted, 0.01, source),
+            flat = Number(table, "movement-flat", MovementAccepted, 0.01, source),
+            radial = Number(table, "shrink-quarter", ShrinkAccepted, 25, source),
+            tangential = Number(table, "shrink-flat", ShrinkAccepted, 25, source),
+            ratio = Number(table, "least-radius-over-thickness", RatioAccepted, 10000, source);
+        Sourced? Figure(
+            string key,
+            string accepted,
+            (string, double)[] units,
+            (double, double) likely
+        ) => Measured(table, key, accepted, units, likely, source);
         if (ratio is not null && known.Kind != WoodKind.Plywood)
         {
             table.Wrong(
@@ -121,67 +121,61 @@ internal static class SpeciesBinder
             ShrinkTangential = tangential ?? known.ShrinkTangential,
             LeastRadiusOverThickness = ratio ?? known.LeastRadiusOverThickness,
         };
+    }
 
-        Sourced? Number(TableReader t, string key, string accepted, double most)
+    private static Sourced? Number(
+        TableReader table,
+        string key,
+        string accepted,
+        double most,
+        string source
+    )
+    {
+        if (table.Number(key, accepted) is not { } value)
         {
-            if (t.Number(key, accepted) is not { } value)
-            {
-                return null;
-            }
-
-            if (value <= 0 || value > most)
-            {
-                t.Wrong(key, accepted);
-                return null;
-            }
-
-            return new(value, SourceTag.Job, source);
+            return null;
         }
 
-        Sourced? Positive(
-            TableReader t,
-            string key,
-            string accepted,
-            IReadOnlyList<(string, double)> units,
-            (double Least, double Most) likely
-        )
+        if (value <= 0 || value > most)
         {
-            double? value = null;
-            if (t.Find(key)?.Value is TomlString text)
-            {
-                if (Quantity.Read(text.Value, units) is { } read)
-                {
-                    value = read.Number * read.Factor;
-                }
-                else
-                {
-                    t.Wrong(key, accepted);
-                    return null;
-                }
-            }
-            else
-            {
-                value = t.Number(key, accepted);
-            }
-
-            if (value is not { } found)
-            {
-                return null;
-            }
-
-            if (found <= 0 || found > 1e6)
-            {
-                t.Wrong(key, accepted);
-                return null;
-            }
-
-            if (found < likely.Least || found > likely.Most)
-            {
-                t.Doubtful(key, "is an unlikely figure for wood: is the unit right?");
-            }
-
-            return new(found, SourceTag.Job, source);
+            table.Wrong(key, accepted);
+            return null;
         }
+
+        return new(value, SourceTag.Job, source);
+    }
+
+    private static Sourced? Measured(
+        TableReader table,
+        string key,
+        string accepted,
+        IReadOnlyList<(string, double)> units,
+        (double Least, double Most) likely,
+        string source
+    )
+    {
+        double? value = table.Find(key)?.Value is TomlString text
+            ? Quantity.Read(text.Value, units) is { } read
+                ? read.Number * read.Factor
+                : 0
+            : table.Number(key, accepted);
+        if (value is not { } found)
+        {
+            return null;
+        }
+
+        if (found <= 0 || found > 1e6)
+        {
+            table.Wrong(key, accepted);
+            return null;
+        }
+
+        if (found < likely.Least || found > likely.Most)
+        {
+            table.Doubtful(key, "is an unlikely figure for wood: is the unit right?");
+        }
+
+        return new(found, SourceTag.Job, source);
     }
 
     private static readonly (string, double)[] Stress =
@@ -190,5 +184,13 @@ internal static class SpeciesBinder
         ("GPa", 1000),
         ("psi", MPaOfPsi),
         ("Mpsi", 1e6 * MPaOfPsi),
+    ];
+
+    private static readonly (string, double)[] Weight =
+    [
+        ("kg/m3", 1),
+        ("kg/m³", 1),
+        ("lb/ft3", KgM3OfLbFt3),
+        ("lb/ft³", KgM3OfLbFt3),
     ];
 }

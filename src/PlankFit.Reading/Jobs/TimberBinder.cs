@@ -45,7 +45,7 @@ internal static class TimberBinder
                     [("along", FaceGrain.Along), ("across", FaceGrain.Across)],
                     required: false
                 ) ?? TimberSpec.Default.FaceGrain,
-            ClampSpacingMm = clamps ?? TimberSpec.Default.ClampSpacingMm,
+            ClampSpacingMm = clamps ?? (LengthUnits.IsMetric(units) ? 300 : LengthUnits.MmPerFoot),
         };
         table.Close();
         return spec;

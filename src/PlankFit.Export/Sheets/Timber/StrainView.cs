@@ -142,7 +142,7 @@ internal static class StrainView
     }
 
     private static string Figure(PlankTimber plank) =>
-        (plank.StrainIndex is { } i ? NumberText.Trimmed(100 * i, 0) : "-")
+        TimberWords.UsedNumber(plank.StrainIndex)
         + plank.Way switch
         {
             BendWay.SoakOrSteam => " S",

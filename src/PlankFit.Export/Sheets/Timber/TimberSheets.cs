@@ -93,7 +93,8 @@ public static class TimberSheets
             yield return $"{TimberSummary.Movement(run, unit)} {(spec.Grain == Grain.Flat ? "Flat-sawn" : "Quarter-sawn")}; {NumberText.Trimmed(run.Coefficient.Value, 5)} of the width for 1 %. Glued skins hold each other: what cannot move presses or pulls at seams and glue.";
         }
 
-        yield return $"Clamp: what one clamp holds at {PlankWords.Small(spec.ClampSpacingMm, unit)} spacing, a rough estimate. Pulled in: whether straight stock may be sprung sideways to the seam, or must be cut to the line.";
+        yield return $"Clamp: what one clamp holds at {PlankWords.Small(spec.ClampSpacingMm, unit)} spacing, a rough estimate. "
+            + "Pulled in, where a column says so: whether straight stock that does not close may be sprung sideways to the seam.";
     }
 
     private static IEnumerable<(ListColumn Column, Func<TimberRow, string> Read)> Columns(
@@ -118,11 +119,11 @@ public static class TimberSheets
         );
         yield return (
             new("widest on its curvature", 15),
-            r => r.Timber.WidestMm is { } w and < 5000 ? PlankWords.Small(w, unit) : "any"
+            r => TimberWords.Widest(r.Timber.WidestMm, unit)
         );
         yield return (
             new("straight stock pulled in", 18, false),
-            r => TimberTables.Forced(r.Timber.EdgeSet)
+            r => TimberWords.PulledIn(r.Row.Plank, r.Timber)
         );
         yield return (
             new($"weight {TimberWords.WeightUnit(unit)}", 11),

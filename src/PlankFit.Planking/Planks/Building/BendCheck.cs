@@ -46,7 +46,7 @@ internal static class BendCheck
                 twist = Math.Max(twist, Math.Abs(p.SecondForm(g.Tangent, p.Left(g.Tangent))));
                 double curved = Math.Abs(p.GaussCurvature),
                     w = own ? widthAt(g.S) : widestMm,
-                    flat = curved * w * w / 12;
+                    flat = FlatStrain.AtEdges(curved, w);
                 gauss = Math.Max(gauss, curved);
                 sum = Math.Max(sum, (spec.ThicknessMm * k / 2) + flat);
                 if (own)
@@ -66,7 +66,7 @@ internal static class BendCheck
             twist * 1000 * 180 / Math.PI,
             edge * 100,
             at,
-            Verdict(judge, spec.ThicknessMm, most, gauss * widestMm * widestMm / 12, sum)
+            Verdict(judge, spec.ThicknessMm, most, FlatStrain.AtEdges(gauss, widestMm), sum)
                 + (shear * 100 > judge.TwistShearPercent ? ", hard twist" : "")
                 + (edge * 100 > judge.EdgeStrainPercent ? ", too wide for its curvature" : "")
         )
