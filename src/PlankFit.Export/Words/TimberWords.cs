@@ -125,12 +125,20 @@ public static class TimberWords
             yield break;
         }
 
-        string weight = timber.Weight is { } w ? $", {Weight(w.Kg, plan.Job.Units)} as fitted" : "";
+        string weight = timber.Weight is { } w ? $", {Weight(w.Kg, plan.Job.Units)}" : "";
         string used = timber.StrainIndex is { } index
-            ? $"; strain {Used(index)} of a cold bend's limit"
+            ? $"; strain {Used(index)} of the cold limit"
             : "";
-        string todo = ToDo(timber, Thickness(plan, plank), plan.Job.Units);
-        yield return $"{layer.Species.Title}{weight}{used}.{(todo.Length > 0 ? " " + todo : "")}";
+        yield return $"{layer.Species.Title}{weight}{used}.";
+        if (timber.Way == BendWay.SoakOrSteam)
+        {
+            yield return "Dry it on the form below 12 % and meter it before glue.";
+        }
+
+        if (timber.Laminations is { } n)
+        {
+            yield return $"Cold if laminated: {n} of {Lamination(Thickness(plan, plank) / n, plan.Job.Units)}.";
+        }
     }
 
     /// <summary>The same in a few words, for a row of the list.</summary>

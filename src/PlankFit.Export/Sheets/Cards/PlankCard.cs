@@ -10,6 +10,7 @@ internal static class PlankCard
     private const double HeaderMm = 8.5;
     private const double StripMm = 37;
     private const double ArrowMm = 20;
+    private const double NoteGapMm = 1;
 
     public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, BottomPlan plan)
     {
@@ -189,30 +190,50 @@ internal static class PlankCard
     private static bool IsBevelled(PlankEnd end) =>
         Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees;
 
+    /// <summary>What belongs to the sawing first; of what the other parts say as much as has room, and the rest stands in their lists.</summary>
     private static void Notes(Pad pad, Box on, Plank plank, double thickness, BottomPlan plan)
     {
         LengthUnit unit = plan.Job.Units;
-        double y = on.Top;
-        foreach (
-            string note in PlankNotes
-                .Of(plank, thickness, unit)
-                .Concat(PartNotes.OnCard(plan, plank))
-        )
+        List<string> notes = [.. PlankNotes.Of(plank, thickness, unit)];
+        string[] last = plank.StraightEdges
+            ? []
+            :
+            [
+                .. OffsetsLine("forward edge", plank, plank.ForwardEdge, unit),
+                .. OffsetsLine("after edge", plank, plank.AfterEdge, unit),
+            ];
+        double room = on.Height - notes.Concat(last).Sum(n => HeightMm(n, on.Width));
+        bool all = true;
+        foreach (string note in PartNotes.OnCard(plan, plank))
         {
-            y = pad.Paragraph(on.Left, y, on.Width, note, Letters.Small) - 1;
+            double height = HeightMm(note, on.Width);
+            bool fits = height <= room;
+            all &= fits;
+            if (fits)
+            {
+                notes.Add(note);
+                room -= height;
+            }
         }
 
-        if (!plank.StraightEdges)
+        const string more = "More in the lists.";
+        if (!all && HeightMm(more, on.Width) <= room)
         {
-            y = OffsetsLine(pad, on, y, "forward edge", plank, plank.ForwardEdge, unit);
-            OffsetsLine(pad, on, y, "after edge", plank, plank.AfterEdge, unit);
+            notes.Add(more);
+        }
+
+        double y = on.Top;
+        foreach (string note in notes.Concat(last))
+        {
+            y = pad.Paragraph(on.Left, y, on.Width, note, Letters.Small) - NoteGapMm;
         }
     }
 
-    private static double OffsetsLine(
-        Pad pad,
-        Box on,
-        double y,
+    private static double HeightMm(string note, double widthMm) =>
+        (Letters.Wrap(note, Letters.Small, widthMm).Count * Letters.Small * Letters.Leading)
+        + NoteGapMm;
+
+    private static IEnumerable<string> OffsetsLine(
         string name,
         Plank plank,
         PlankEdge edge,
@@ -221,22 +242,13 @@ internal static class PlankCard
     {
         if (!edge.Exists)
         {
-            return y;
+            yield break;
         }
 
         IEnumerable<string> ordinates = EdgeOffset
             .Of(plank, edge, unit)
             .Select(o => LengthText.PaperNumber(o.OutMm, unit));
         string every = LengthText.ForPaper(EdgeOffset.SpacingMm(unit), unit);
-        return pad.Paragraph(
-                on.Left,
-                y,
-                on.Width,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{name}, out from the line every {every}: {string.Join("; ", ordinates)}"
-                ),
-                Letters.Small
-            ) - 1;
+        yield return $"{name}, out from the line every {every}: {string.Join("; ", ordinates)}";
     }
 }

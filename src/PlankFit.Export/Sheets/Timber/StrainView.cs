@@ -116,6 +116,7 @@ internal static class StrainView
         Dictionary<string, PlankTimber> timber = wood.Planks.ToDictionary(p => p.Id);
         PlankNumbers numbers = PlankNumbers.Usual with
         {
+            AlongPlanks = true,
             Label = p =>
                 p.Side == Side.Port ? NumberText.Trimmed(p.Number, 0) : Figure(timber[p.Id]),
             Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].StrainIndex),

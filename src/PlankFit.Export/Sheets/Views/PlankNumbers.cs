@@ -19,6 +19,9 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
     public Func<Plank, double?> Grey { get; init; } =
         p => p.Kind == PlankKind.Master ? MasterGrey : null;
 
+    /// <summary>Whether labels lie along their planks: for labels too long to stand across them.</summary>
+    public bool AlongPlanks { get; init; }
+
     /// <summary>For a view that is looked at on paper.</summary>
     public static readonly PlankNumbers Usual = new(Letters.Small, 3.2);
 
@@ -43,10 +46,14 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
         {
             string number = Label(plank);
             Vec2 at = Interior.DeepestPoint(paper, out double room);
+            bool master = plank.Kind == PlankKind.Master;
             double height = Math.Min(MostMm, Fitting(number, room));
-            if (height >= LeastMm)
+            if (AlongPlanks && Along(paper, number, at, room) is { } lying)
             {
-                bool master = plank.Kind == PlankKind.Master;
+                pad.Text(at, number, lying.Height, Anchor.MiddleCentre, master, lying.Turn);
+            }
+            else if (height >= LeastMm)
+            {
                 pad.Text(at, number, height, Anchor.MiddleCentre, bold: master);
             }
             else
@@ -55,9 +62,10 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
             }
         }
 
+        List<(Vec2 From, Vec2 To)> leaders = [];
         foreach ((string number, Vec2 at) in small)
         {
-            Lead(pad, number, at, [.. planks.Select(p => p.Paper)], clear);
+            Lead(pad, number, at, [.. planks.Select(p => p.Paper)], clear, leaders);
         }
     }
 
@@ -68,13 +76,37 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
         return 0.78 * room * 2 / Math.Sqrt(1 + (width * width));
     }
 
-    /// <summary>On a leader, to the nearest place clear of all planks and of what is lettered already.</summary>
+    /// <summary>The height and turn of a label that lies along its plank inside it, upright as far as may be; null where it has no room.</summary>
+    private (double Height, double Turn)? Along(
+        IReadOnlyList<Vec2> paper,
+        string label,
+        Vec2 at,
+        double room
+    )
+    {
+        Vec2 mean = (1.0 / paper.Count) * paper.Aggregate(new Vec2(0, 0), (sum, p) => sum + p);
+        double xx = paper.Sum(p => (p - mean).X * (p - mean).X),
+            xy = paper.Sum(p => (p - mean).X * (p - mean).Y),
+            yy = paper.Sum(p => (p - mean).Y * (p - mean).Y),
+            turn = Math.Atan2(2 * xy, xx - yy) / 2;
+        double height = Math.Min(MostMm, 1.3 * room);
+        (double sin, double cos) = Math.SinCos(turn);
+        Vec2 along = ((Letters.Width(label, height, true) / 2) + 0.5) * new Vec2(cos, sin),
+            up = ((height / 2) + 0.4) * new Vec2(-sin, cos);
+        bool inside = new[] { along + up, along - up, -1 * (along + up), -1 * (along - up) }.All(
+            corner => Segments.Inside(paper, at + corner)
+        );
+        return height >= LeastMm && inside ? (height, turn * 180 / Math.PI) : null;
+    }
+
+    /// <summary>On a leader, to the nearest place clear of all planks, of what is lettered already and of the other leaders.</summary>
     private static void Lead(
         Pad pad,
         string number,
         Vec2 at,
         IReadOnlyList<IReadOnlyList<Vec2>> planks,
-        Box clear
+        Box clear,
+        List<(Vec2 From, Vec2 To)> leaders
     )
     {
         double half = (Letters.Width(number, Letters.Bench) / 2) + 1;
@@ -94,15 +126,15 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
                 if (
                     box.Overlaps(clear)
                     || planks.Any(p => Touches(p, box))
+                    || leaders.Any(l => Segments.Clip(l.From, l.To, box) is not null)
                     || pad.Letterings.Any(l => Segments.Around(l).Overlaps(box))
-                    || pad.Letterings.Any(l =>
-                        Segments.Clip(at, stop, Segments.Around(l)) is not null
-                    )
+                    || pad.Letterings.Any(l => Strikes(at, stop, l))
                 )
                 {
                     continue;
                 }
 
+                leaders.Add((at, stop));
                 pad.Line(at, stop, Pens.Measure);
                 pad.Dot(at, 0.4);
                 pad.Text(end, number, Letters.Bench, Anchor.MiddleCentre);
@@ -112,6 +144,20 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
 
         // No clear place within reach: small in its plank, rather than nowhere.
         pad.Text(at, number, Letters.Small, Anchor.MiddleCentre);
+    }
+
+    /// <summary>Whether a line runs through a lettering, turned as it may be.</summary>
+    private static bool Strikes(Vec2 from, Vec2 to, Lettering text)
+    {
+        (double sin, double cos) = Math.SinCos(-text.TurnDegrees * Math.PI / 180);
+        Vec2 Back(Vec2 p)
+        {
+            Vec2 d = p - text.At;
+            return text.At + new Vec2((cos * d.X) - (sin * d.Y), (sin * d.X) + (cos * d.Y));
+        }
+
+        return Segments.Clip(Back(from), Back(to), Segments.Around(text with { TurnDegrees = 0 }))
+            is not null;
     }
 
     private static bool Touches(IReadOnlyList<Vec2> polygon, Box box)

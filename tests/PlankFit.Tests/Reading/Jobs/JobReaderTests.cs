@@ -134,7 +134,10 @@ public sealed class JobReaderTests : IDisposable
         );
         Assert.Equal((0.2, 0.3), (job.Limits.EdgeStrainPercent, job.Limits.TwistShearPercent));
         Assert.Equal(
-            [new BendLimit(150, "cold", "our own trials"), new BendLimit(0, "steam", "this job")],
+            [
+                new BendLimit(150, "cold", "our own trials"),
+                new BendLimit(0, "steam", "this job") { Way = BendWay.SoakOrSteam },
+            ],
             job.Limits.Bend
         );
         Assert.Equal(new OutputSpec(DxfUnits.Inches, PaperSize.Letter), job.Output);

@@ -59,7 +59,7 @@ public sealed class TimberJobTests
 
         // 37 lb/ft³ = 592.7 kg/m³; 1.87e6 psi = 12893 MPa.
         Assert.Equal(592.7, larch.KgPerCubicMetre(9)!.Value, 0.05);
-        Assert.Equal(12893, larch.Modulus!.Value, 1);
+        Assert.Equal(12893, larch.Modulus!.Value, 1.0);
         Assert.Equal(90, larch.Rupture!.Value);
         Assert.Equal(
             (SourceTag.Job, "weighed in our shop"),
@@ -152,7 +152,7 @@ public sealed class TimberJobTests
                     + "\n"
             ),
             Severity.Warning,
-            $"job.toml, line {at + 1}, column {column}",
+            $"job.toml, line {at}, column {column}",
             "is the unit right?"
         );
 
