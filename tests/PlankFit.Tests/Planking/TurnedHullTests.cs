@@ -19,6 +19,7 @@ public sealed class TurnedHullTests
             Hull = job.Hull with { KeelSide = KeelSide.SquareToPlank },
             Ends = EndRules.Default,
             Layers = [job.Layers.OfType<PlankLayerSpec>().First()],
+            Keel = KeelSpec.None,
         };
         PlankLayerPlan first = WholeBottomTests.Planned(job).PlankLayers.Single();
 

@@ -119,7 +119,10 @@ public sealed class ShellExpansionTests
         }
     }
 
-    /// <summary>Where a plumb keel side cuts the layer: the v at which y on the layer is that of the table's keel line at the same x, by bisection.</summary>
+    /// <summary>
+    /// Where a plumb keel side cuts the layer: the v at which y on the layer is the half-width that keel.json tells at the same x, or where the job names no keel
+    /// layers that of the table's keel line; by bisection.
+    /// </summary>
     private static double KeelV(BottomPlan plan, PlankLayerPlan layer, double u)
     {
         // Where the table is to the inside, a layer's edge lies inboard of the keel line's own normals: v below 0.
@@ -129,7 +132,7 @@ public sealed class ShellExpansionTests
         {
             double v = (low + high) / 2;
             Vec3 p = layer.Surface.At(u, v).P;
-            if (p.Y < KeelY(plan, p.X))
+            if (p.Y < KeelY(plan, layer, p.X))
             {
                 low = v;
             }
@@ -142,8 +145,30 @@ public sealed class ShellExpansionTests
         return (low + high) / 2;
     }
 
-    private static double KeelY(BottomPlan plan, double x)
+    private static double KeelY(BottomPlan plan, PlankLayerPlan layer, double x)
     {
+        if (plan.Keel is { } keel)
+        {
+            KeelStation[] run =
+            [
+                .. keel
+                    .Layers.Single(k => k.Spec.Meets == layer.Planks.Name)
+                    .Between.Where(r => r.Side == Side.Starboard),
+            ];
+            int after = Math.Clamp(
+                Array.FindIndex(run, r => r.PositionMm >= x) is >= 0 and var at ? at : run.Length,
+                1,
+                run.Length - 1
+            );
+            (KeelStation a, KeelStation b) = (run[after - 1], run[after]);
+            return a.HalfWidthMm
+                + (
+                    (b.HalfWidthMm - a.HalfWidthMm)
+                    * (x - a.PositionMm)
+                    / (b.PositionMm - a.PositionMm)
+                );
+        }
+
         double low = plan.Hull.Surface.UFrom - 200,
             high = plan.Hull.Surface.UTo + 200;
         for (int i = 0; i < 60; i++)
