@@ -70,6 +70,15 @@ internal static class KeelLaps
             }
         }
 
+        // Between the ramps, where the lap has its whole thickness.
+        const double ramp = KeelStack.LapRampMm / 2;
+        KeelStation[] whole =
+        [
+            .. inside.Where(r =>
+                !(r.PositionMm - ramp < lap.FromMm) && !(r.PositionMm + ramp > lap.ToMm)
+            ),
+        ];
+        inside = whole.Length > 0 ? whole : inside;
         double least = inside.Min(r => Math.Min(r.HalfWidthMm, Inner(layer, r))),
             most = inside.Max(r => Math.Max(r.HalfWidthMm, Inner(layer, r)));
         Severity severity =

@@ -36,9 +36,6 @@ internal sealed class KeelProfile
         return new(CubicSpline.Through([.. x], [.. z]));
     }
 
-    public double FromX => inner.From;
-    public double ToX => inner.To;
-
     /// <summary>Height at x of the face that lies so far out from the inner face, square to it, mm. Past the ends the profile runs straight on.</summary>
     public double HeightAt(double x, double distanceMm)
     {

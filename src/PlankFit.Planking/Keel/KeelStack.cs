@@ -44,7 +44,7 @@ internal static class KeelStack
             KeelEdgeCurve design = spec.HalfWidth switch
             {
                 KeelHalfWidth.Line(var name) => OfLine(job.Offsets, name),
-                KeelHalfWidth.Tapered(var forward, var aft) => Straight(profile, forward, aft),
+                KeelHalfWidth.Tapered(var forward, var aft) => Straight(hull, forward, aft),
                 _ => wanted,
             };
             standing.Add(
@@ -167,11 +167,14 @@ internal static class KeelStack
         return null;
     }
 
-    private static KeelEdgeCurve Straight(KeelProfile profile, double forward, double aft)
+    /// <summary>Straight from the first station of the bottom to the last.</summary>
+    private static KeelEdgeCurve Straight(HullSurface hull, double forward, double aft)
     {
+        double from = hull.Stations[0].PositionMm,
+            length = hull.Stations[^1].PositionMm - from;
         double[] part = [0, 0.2, 0.4, 0.6, 0.8, 1];
         return KeelEdgeCurve.Through(
-            [.. part.Select(p => profile.FromX + (p * (profile.ToX - profile.FromX)))],
+            [.. part.Select(p => from + (p * length))],
             [.. part.Select(p => forward + (p * (aft - forward)))]
         );
     }

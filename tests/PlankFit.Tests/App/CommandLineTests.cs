@@ -13,6 +13,8 @@ public sealed class CommandLineTests
     [InlineData(1, "no plank 'S7-01'", "explain", "LAUNCH", "S7-01")]
     [InlineData(1, "is no tolerance", "check", "LAUNCH", "--fair", "thin", "--out", "OUT")]
     [InlineData(3, "Cannot write", "check", "LAUNCH", "--out", "LAUNCH")]
+    [InlineData(0, "start with keel.pdf", "keel", "LAUNCH", "--out", "OUT")]
+    [InlineData(1, "names no keel layer", "keel", "SKIFF", "--out", "OUT")]
     [InlineData(0, "run fair", "check", "LAUNCH", "--out", "OUT")]
     public void ExitCodesAndWords(int exit, string says, params string[] arguments)
     {
@@ -20,6 +22,11 @@ public sealed class CommandLineTests
         (int code, string output, string errors) = Run([
             .. arguments.Select(a =>
                 a.Replace("LAUNCH", LaidLaunch.JobFile, StringComparison.Ordinal)
+                    .Replace(
+                        "SKIFF",
+                        Path.Combine(DemoTables.Folder("pilot-skiff"), "job.toml"),
+                        StringComparison.Ordinal
+                    )
                     .Replace("OUT", folder.File("out"), StringComparison.Ordinal)
             ),
         ]);
