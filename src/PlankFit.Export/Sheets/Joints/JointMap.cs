@@ -73,7 +73,7 @@ public static class JointMap
     }
 
     /// <summary>From below, forward to the left: port comes to the top.</summary>
-    private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
+    internal static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
 
     private static void Heading(Pad pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
     {
@@ -151,17 +151,21 @@ public static class JointMap
             }
         }
 
-        Vec2[][] lines =
-        [
-            .. new[] { Side.Starboard, Side.Port }.SelectMany(s =>
-                Joints(plan, layer, s, at).Select(j => j.Line)
-            ),
-        ];
+        Vec2[][] Lines(PlankLayerPlan? of) =>
+            of is null
+                ? []
+                :
+                [
+                    .. new[] { Side.Starboard, Side.Port }.SelectMany(s =>
+                        Joints(plan, of, s, at).Select(j => j.Line)
+                    ),
+                ];
+        var labels = new JointLabels(Lines(layer), Lines(below));
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             foreach ((Plank plank, PlankJoint joint, Vec2[] line) in Joints(plan, layer, side, at))
             {
-                Label(pad, plan, plank, joint, line, at, lines);
+                labels.Draw(pad, plank, joint, line, at, plan.Job.Units);
             }
         }
 
@@ -200,69 +204,6 @@ public static class JointMap
             }
         }
     }
-
-    /// <summary>The plank's number and the governing distance, lettered along the plank beside the joint, clear of all joints.</summary>
-    private static void Label(
-        Pad pad,
-        BottomPlan plan,
-        Plank plank,
-        PlankJoint joint,
-        Vec2[] line,
-        Placing at,
-        Vec2[][] lines
-    )
-    {
-        string text = NumberText.Trimmed(plank.Number, 0);
-        if (
-            joint.Distances.FirstOrDefault(d => d.Rule.What == JointRuleKind.NextPlank) is
-            { DistanceMm: { } mm }
-        )
-        {
-            text += ": " + LengthText.PaperNumber(mm, plan.Job.Units);
-        }
-
-        Vec2 middle = 0.5 * (line[0] + line[1]);
-        Vec2 way = (
-            at[Seen(plank.Map.Point(new(joint.AtMm + 10, 0)))]
-            - at[Seen(plank.Map.Point(new(joint.AtMm, 0)))]
-        ).Unit();
-        Vec2[] outline = [.. at.Of(plank.Outline.Select(Seen))];
-        double turn = Math.Atan2(way.Y, way.X) * 180 / Math.PI;
-        turn -= Math.Abs(turn) > 90 ? 180 * Math.Sign(turn) : 0;
-        foreach (double height in new[] { Letters.Bench, Letters.Small })
-        {
-            double half = (Letters.Width(text, height) / 2) + 1,
-                across = (height / 2) + 0.6;
-            for (double far = half; far < half + 40; far += 0.5)
-            {
-                foreach (double sign in new[] { 1.0, -1.0 })
-                {
-                    Vec2 place = middle + (sign * far * way);
-                    Vec2[] corners =
-                    [
-                        place - (half * way) - (across * way.Left()),
-                        place + (half * way) - (across * way.Left()),
-                        place + (half * way) + (across * way.Left()),
-                        place - (half * way) + (across * way.Left()),
-                    ];
-                    if (
-                        corners.All(c => Segments.Inside(outline, c))
-                        && !lines.Any(l => Crosses(corners, l))
-                    )
-                    {
-                        pad.Text(place, text, height, Anchor.MiddleCentre, turn: turn);
-                        return;
-                    }
-                }
-            }
-        }
-    }
-
-    private static bool Crosses(Vec2[] corners, Vec2[] line) =>
-        corners
-            .Select((c, i) => (c, corners[(i + 1) % corners.Length]))
-            .Any(side => Segments.Meet(side.c, side.Item2, line[0], line[1]))
-        || Segments.Inside(corners, line[0]);
 
     private static void Stations(Pad pad, BottomPlan plan, Placing at, Box hull)
     {

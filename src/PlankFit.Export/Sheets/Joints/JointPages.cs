@@ -32,8 +32,8 @@ public static class JointPages
                     [
                         new("joint", 9, false),
                         new(butts ? "on" : "scarf", 10, false),
-                        new(butts ? "cut, outer face up" : "tapered on", 22, false),
-                        new("lengths to saw", 12),
+                        new(butts ? "cut, outer face up" : "tapered on", 20, false),
+                        new("lengths to saw", 15),
                         new("from the inboard tip", 9),
                         .. Enum.GetValues<JointRuleKind>()
                             .Where(w => Spoken(jointed, w))

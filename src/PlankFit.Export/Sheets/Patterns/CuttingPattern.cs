@@ -99,7 +99,7 @@ public static class CuttingPattern
             yield return new Lettering(
                 Layers.Text,
                 Pen.Thin,
-                mark.At + ((TickMm + 3) * mark.Inward) + shift,
+                JointMarks.Clear(plan, plank, mark.At + ((TickMm + 3) * mark.Inward)) + shift,
                 mark.Label,
                 TickTextMm,
                 Anchor.MiddleCentre

@@ -92,7 +92,7 @@ public static class FullSizePattern
         foreach (PlankMark mark in plank.Marks)
         {
             pad.Text(
-                at[mark.At] + (16 * mark.Inward),
+                at[JointMarks.Clear(plan, plank, mark.At + (16 * mark.Inward))],
                 mark.Label,
                 Letters.Heading,
                 Anchor.MiddleCentre

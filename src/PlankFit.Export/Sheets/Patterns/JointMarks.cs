@@ -9,6 +9,7 @@ internal static class JointMarks
 {
     private const double MostNameMm = 8;
     private const double LeastNameMm = 2.5;
+    private const double ClearMm = 8;
 
     /// <summary>The piece that carries the plank's lettering; null where the plank is of one piece.</summary>
     public static PlankPiece? Longest(BottomPlan plan, Plank plank) =>
@@ -45,6 +46,19 @@ internal static class JointMarks
                 true
             );
         }
+    }
+
+    /// <summary>A place for a few letters, moved along the plank where a joint would run through them.</summary>
+    public static Vec2 Clear(BottomPlan plan, Plank plank, Vec2 at)
+    {
+        bool IsClear(Vec2 p) =>
+            plan.Joints?.On(plank.Id) is not { } pieced
+            || pieced
+                .Joints.SelectMany(j => new[] { j.OuterLine, j.InnerLine })
+                .All(l => Math.Abs((l[1] - l[0]).Unit().Cross(p - l[0])) > ClearMm);
+        return new[] { 0, 1, -1, 2, -2 }
+            .Select(k => at + new Vec2(k * ClearMm, 0))
+            .FirstOrDefault(IsClear, at);
     }
 
     /// <summary>A joint's line on the outer face, and where it differs that on the inner face, in dashes.</summary>

@@ -95,6 +95,28 @@ internal static class PlankingContract
         ["verdict"] = "text",
     };
 
+    private static readonly Dictionary<string, string> Piece = new()
+    {
+        ["id"] = "text",
+        ["net"] = "sn",
+        ["cut"] = "sn",
+        ["lengthMm"] = "number",
+        ["joints"] = "[]",
+    };
+
+    private static readonly Dictionary<string, string> Joint = new()
+    {
+        ["id"] = "text",
+        ["end"] = "inboard|outboard",
+        ["kind"] = "butt|scarf",
+        ["atMm"] = "number",
+        ["cutDegrees"] = "number",
+        ["ratio"] = "number?",
+        ["lengthMm"] = "number",
+        ["outerLine"] = "sn",
+        ["innerLine"] = "sn",
+    };
+
     private static readonly Dictionary<string, string> Finding = new()
     {
         ["severity"] = "note|warning|error",
@@ -122,6 +144,15 @@ internal static class PlankingContract
             Inside(plank, "edges", Edges, name, faults);
             Inside(plank, "flat", Flat, name, faults);
             Inside(plank, "bend", Bend, name, faults);
+            foreach (JsonElement piece in List(plank, "pieces"))
+            {
+                Check(piece, Piece, name + " piece", faults);
+                foreach (JsonElement joint in List(piece, "joints"))
+                {
+                    Check(joint, Joint, name + " joint", faults);
+                }
+            }
+
             foreach (JsonElement end in List(plank, "ends"))
             {
                 Check(end, End, name + " end", faults);

@@ -1,0 +1,88 @@
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export.Joints;
+
+/// <summary>The sheets of joints, and the sheets of planks that now speak of pieces: letterings apart, inside the frame, large enough.</summary>
+public sealed class JointSheetTests
+{
+    public static TheoryData<string> Kinds => ["butts", "scarfs"];
+
+    private static BottomPlan Plan(string kind) =>
+        kind == "butts" ? JointedPlans.Butts : JointedPlans.Scarfs;
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Tables_of_joints_are_legible(string kind)
+    {
+        BottomPlan plan = Plan(kind);
+        Drawing[] pages = [.. JointPages.Of(plan)];
+        None(pages.SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true))));
+        string[] all = [.. pages.SelectMany(p => p.Shapes.OfType<Lettering>()).Select(l => l.Text)];
+        foreach (PlankJoint joint in plan.Joints!.ByPlank.Values.SelectMany(p => p.Joints))
+        {
+            Assert.Contains(joint.Id, all);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Maps_of_joints_are_legible_and_show_every_joint(string kind)
+    {
+        BottomPlan plan = Plan(kind);
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            Drawing map = JointMap.Of(plan, layer);
+            None(SheetCheck.Faults(map));
+            int joints = plan.Joints!.Layers.Where(l => l.Layer == layer.Number)
+                .Sum(l => l.Planks.Sum(p => p.Joints.Length));
+            Assert.Equal(
+                joints,
+                map.Shapes.OfType<Polyline>()
+                    .Count(p => p.Layer == Layers.Joints && !p.Pen.IsDashed)
+            );
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Cards_lists_and_patterns_stay_legible(string kind)
+    {
+        BottomPlan plan = Plan(kind);
+        None(
+            PlankCardPages
+                .Of(plan)
+                .Concat(PlankListPages.Of(plan))
+                .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true)))
+        );
+        None(
+            plan.PlankLayers.SelectMany(l => FullSizePattern.Of(plan, l, Side.Starboard))
+                .SelectMany(d => SheetCheck.Faults(d))
+        );
+    }
+
+    /// <summary>No joint's line runs through a tick's or a piece's name on the patterns for the machine.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void No_joint_runs_through_words_of_a_pattern(string kind)
+    {
+        BottomPlan plan = Plan(kind);
+        foreach (string id in plan.Joints!.ByPlank.Keys)
+        {
+            Drawing pattern = CuttingPattern.Of(plan, plan.Find(id)!);
+            Drawing joints = pattern with
+            {
+                Shapes = [.. pattern.Shapes.Where(s => s is Lettering || s.Layer == Layers.Joints)],
+            };
+            None(SheetCheck.Struck(joints, _ => true));
+        }
+    }
+
+    private static void None(IEnumerable<string> faults)
+    {
+        string[] all = [.. faults];
+        Assert.True(all.Length == 0, $"{all.Length} faults:\n" + string.Join("\n", all.Take(20)));
+    }
+}
