@@ -129,16 +129,18 @@ public static class TimberWords
         string used = timber.StrainIndex is { } index
             ? $"; strain {Used(index)} of the cold limit"
             : "";
-        yield return $"{layer.Species.Title}{weight}{used}.";
+        // What must not be forgotten first: where room is short the last lines go.
         if (timber.Way == BendWay.SoakOrSteam)
         {
-            yield return "Dry it on the form below 12 % and meter it before glue.";
+            yield return "Dry below 12 %, meter, then glue.";
         }
 
         if (timber.Laminations is { } n)
         {
             yield return $"Cold if laminated: {n} of {Lamination(Thickness(plan, plank) / n, plan.Job.Units)}.";
         }
+
+        yield return $"{layer.Species.Title}{weight}{used}.";
     }
 
     /// <summary>The same in a few words, for a row of the list.</summary>

@@ -168,10 +168,25 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 worst.Id,
-                $"{Count(verdict.Count(), "plank")} a side of {where}: {verdict.Key}; {radius}; {twist}. Try the first one dry, pulled down a little at a time, before the others are sawn"
+                $"{Count(verdict.Count(), "plank")} a side of {where}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
             );
         }
     }
+
+    private static string ToDo(string verdict, BendLimits limits) =>
+        limits
+            .Bend.Where(l => verdict.StartsWith(l.Verdict, StringComparison.Ordinal))
+            .OrderBy(l => l.Verdict.Length)
+            .LastOrDefault()
+            ?.Way switch
+        {
+            BendWay.SoakOrSteam =>
+                "Soak or steam them to form, leave them on the form until dry below 12 %, and meter them before glue",
+            BendWay.LaminateThinner or BendWay.Refuse =>
+                "Do not force them: thinner laminations, narrower planks or another line",
+            _ =>
+                "Try the first one dry, pulled down a little at a time, before the others are sawn",
+        };
 
     private static string Count(int number, string one) =>
         number == 1 ? $"1 {one}" : string.Create(CultureInfo.InvariantCulture, $"{number} {one}s");

@@ -166,6 +166,40 @@ public sealed class PlankStrainTests
         Assert.Contains(timber.Findings, f => f.Message.Contains(words, StringComparison.Ordinal));
     }
 
+    /// <summary>A finding that says soak does not say try it dry, nor one that refuses.</summary>
+    [Fact]
+    public void FindingsAdviseWhatTheirVerdictAsks()
+    {
+        BottomPlan plan = WholeBottomTests.Planned(
+            Hypar.Job(45) with
+            {
+                Timber = TimberSpec.Default with
+                {
+                    Species = Judges.Fir,
+                    Grade = BoardGrade.Knotty,
+                },
+            }
+        );
+        int soaked = 0;
+        foreach (Finding f in plan.Findings.Where(f => f.Severity == Severity.Warning))
+        {
+            bool soak = f.Message.Contains(": soak", StringComparison.Ordinal),
+                refuse = f.Message.Contains(": refuse", StringComparison.Ordinal);
+            soaked += soak ? 1 : 0;
+            if (soak || refuse)
+            {
+                Assert.DoesNotContain("dry, pulled", f.Message, StringComparison.Ordinal);
+                Assert.Contains(
+                    soak ? "meter them before glue" : "Do not force them",
+                    f.Message,
+                    StringComparison.Ordinal
+                );
+            }
+        }
+
+        Assert.True(soaked > 0);
+    }
+
     [Fact]
     public void AWoodOfWhichLittleIsKnownSaysWhatIsMissing()
     {
