@@ -15,40 +15,47 @@ internal static class BehindPlanner
         }
 
         bool apart = plan.PlankLayers.Any(l => l.PortApart is not null);
-        Side[] worked = apart ? [Side.Starboard, Side.Port] : [Side.Starboard];
-        var strips = worked.ToDictionary(s => s, s => Strips(plan, s));
-        (Plank Plank, Side Side)[] planks =
-        [
-            .. worked.SelectMany(s =>
-                plan.PlankLayers.SelectMany(l => l.On(s)).Select(p => (p, s))
-            ),
-        ];
-        var found = new ImmutableArray<BehindCrossing>[planks.Length];
+        var byPlank = ImmutableDictionary.CreateBuilder<string, ImmutableArray<BehindCrossing>>();
+        AddSide(plan, Side.Starboard, !apart, byPlank, stop);
+        if (apart)
+        {
+            AddSide(plan, Side.Port, false, byPlank, stop);
+        }
+
+        return new(byPlank.ToImmutable(), []);
+    }
+
+    private static void AddSide(
+        BottomPlan plan,
+        Side side,
+        bool twins,
+        ImmutableDictionary<string, ImmutableArray<BehindCrossing>>.Builder byPlank,
+        CancellationToken stop
+    )
+    {
+        BehindStrip[] strips = Strips(plan, side);
+        Plank[] planks = [.. plan.PlankLayers.SelectMany(l => l.On(side))];
+        var found = new BehindCrossing[planks.Length][];
         Parallel.For(
             0,
             planks.Length,
             new ParallelOptions { CancellationToken = stop },
-            i =>
-            {
-                var crossing = new PlankCrossing(planks[i].Plank);
-                found[i] = [.. strips[planks[i].Side].SelectMany(crossing.Of)];
-            }
+            i => found[i] = [.. strips.SelectMany(new PlankCrossing(planks[i]).Of)]
         );
-        var byPlank = ImmutableDictionary.CreateBuilder<string, ImmutableArray<BehindCrossing>>();
         for (int i = 0; i < planks.Length; i++)
         {
-            (Plank plank, Side side) = planks[i];
-            byPlank[plank.Id] = [.. found[i].Where(c => c.Of.Only is null || c.Of.Only == side)];
-            if (!apart)
+            byPlank[planks[i].Id] =
+            [
+                .. found[i].Where(c => c.Of.Only is null || c.Of.Only == side),
+            ];
+            if (twins)
             {
-                byPlank["P" + plank.Id[1..]] =
+                byPlank["P" + planks[i].Id[1..]] =
                 [
-                    .. found[i].Where(c => c.Of.Only is null or Side.Port).Select(Mirrored),
+                    .. found[i].Where(c => c.Of.Only != Side.Starboard).Select(Mirrored),
                 ];
             }
         }
-
-        return new(byPlank.ToImmutable(), []);
     }
 
     /// <summary>The inner face of the whole stack, where things are fitted and measured.</summary>

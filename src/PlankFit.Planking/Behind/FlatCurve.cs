@@ -29,27 +29,31 @@ internal sealed class FlatCurve
         return new(nodes, CubicSpline.Through(nodes, s), CubicSpline.Through(nodes, n));
     }
 
+    public double From => nodes[0];
+    public double To => nodes[^1];
+
     public Vec2 At(double t) => new(s.At(t), n.At(t));
 
     public Vec2 Slope(double t) => new(s.Slope(t), n.Slope(t));
 
-    /// <summary>Points along all of it, no chord leaving it by more than the tolerance.</summary>
-    public ImmutableArray<Vec2> Points(double chordMm)
+    /// <summary>Points along a part of it, no chord leaving it by more than the tolerance.</summary>
+    public ImmutableArray<Vec2> Points(double from, double to, double chordMm)
     {
+        const int parts = 4;
         var points = ImmutableArray.CreateBuilder<Vec2>();
-        for (int i = 0; i + 1 < nodes.Length; i++)
+        double h = (to - from) / parts;
+        for (int i = 0; i < parts; i++)
         {
-            double from = nodes[i],
-                h = nodes[i + 1] - from;
-            Vec2 sag = At(from + (h / 2)) - (0.5 * (At(from) + At(from + h)));
-            int parts = Math.Max(1, (int)Math.Ceiling(Math.Sqrt(sag.Norm / (0.75 * chordMm))));
-            for (int k = 0; k < parts; k++)
+            double start = from + (h * i);
+            Vec2 sag = At(start + (h / 2)) - (0.5 * (At(start) + At(start + h)));
+            int chords = Math.Max(2, (int)Math.Ceiling(Math.Sqrt(sag.Norm / (0.75 * chordMm))));
+            for (int k = 0; k < chords; k++)
             {
-                points.Add(At(from + (h * k / parts)));
+                points.Add(At(start + (h * k / chords)));
             }
         }
 
-        points.Add(At(nodes[^1]));
+        points.Add(At(to));
         return points.ToImmutable();
     }
 }

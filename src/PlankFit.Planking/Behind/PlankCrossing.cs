@@ -7,7 +7,7 @@ namespace PlankFit.Planking;
 internal sealed class PlankCrossing
 {
     /// <summary>Spacing of the places at which a crossing is laid flat exactly, mm.</summary>
-    private const double NodeMm = 70;
+    private const double NodeMm = 100;
 
     /// <summary>What the first look, by a plane under the plank, may be wrong by, mm.</summary>
     private const double RoughMm = 60;
@@ -88,21 +88,25 @@ internal sealed class PlankCrossing
 
     private BehindCrossing? Cross(BehindStrip strip, double from, double to)
     {
-        int n = Math.Max(5, (int)Math.Ceiling((to - from) / NodeMm));
-        double[] nodes = [.. Enumerable.Range(0, n + 1).Select(i => from + ((to - from) * i / n))];
         PlankMap map = plank.Map;
+        double half = strip.Of.WidthMm / 2;
         FlatCurve centre,
             left,
             right;
         try
         {
-            Vec2[] rough = [.. nodes.Select(t => Rough(PointNear(strip, t)))];
-            centre = FlatCurve.Of(map, nodes, strip.Centre, i => rough[i]);
-            double half = strip.Of.WidthMm / 2 * (plank.Side == Side.Port ? -1 : 1);
-            Vec2 Beside(int i, double by) =>
-                centre.At(nodes[i]) + (by * centre.Slope(nodes[i]).Unit().Left());
-            left = FlatCurve.Of(map, nodes, strip.Left, i => Beside(i, half));
-            right = FlatCurve.Of(map, nodes, strip.Right, i => Beside(i, -half));
+            double[] nodes = NodesOf(from, to);
+            centre = FlatCurve.Of(map, nodes, strip.Centre, i => Rough(PointNear(strip, nodes[i])));
+            if (Within(centre, half) is not { } part)
+            {
+                return null;
+            }
+
+            (from, to) = part;
+            double[] close = NodesOf(from, to);
+            double by = plank.Side == Side.Port ? -half : half;
+            left = FlatCurve.Of(map, close, strip.Left, i => Beside(centre, close[i], by));
+            right = FlatCurve.Of(map, close, strip.Right, i => Beside(centre, close[i], -by));
         }
         catch (GeodesicException)
         {
@@ -110,12 +114,11 @@ internal sealed class PlankCrossing
             return null;
         }
 
-        ImmutableArray<Vec2> c = centre.Points(ChordMm),
-            l = left.Points(ChordMm),
-            r = right.Points(ChordMm);
-        var cover = new List<Vec2>(net);
+        ImmutableArray<Vec2> c = centre.Points(from, to, ChordMm),
+            l = left.Points(from, to, ChordMm),
+            r = right.Points(from, to, ChordMm);
         Vec2 leftward = l[l.Length / 2] - r[r.Length / 2];
-        cover = LineClip.Cut(cover, l, leftward);
+        List<Vec2> cover = LineClip.Cut([.. net], l, leftward);
         cover = cover.Count > 2 ? LineClip.Cut(cover, r, -1 * leftward) : cover;
         if (strip.EndsFirst && from <= strip.From && cover.Count > 2)
         {
@@ -139,6 +142,52 @@ internal sealed class PlankCrossing
                 ),
                 c
             );
+    }
+
+    private static double[] NodesOf(double from, double to)
+    {
+        // Six at least: with fewer a spline bends at its ends as a parabola does.
+        int n = Math.Max(5, (int)Math.Ceiling((to - from) / NodeMm));
+        double[] nodes = new double[n + 1];
+        for (int i = 0; i <= n; i++)
+        {
+            nodes[i] = from + ((to - from) * i / n);
+        }
+
+        nodes[n] = to;
+        return nodes;
+    }
+
+    private static Vec2 Beside(FlatCurve centre, double t, double by) =>
+        centre.At(t) + (by * centre.Slope(t).Unit().Left());
+
+    /// <summary>The part of a centre that is near enough to the net shape for its edges to touch it, with a little to spare.</summary>
+    private (double From, double To)? Within(FlatCurve centre, double halfMm)
+    {
+        const int n = 40;
+        double room = halfMm + 3,
+            from = double.NaN,
+            to = double.NaN,
+            step = (centre.To - centre.From) / n;
+        for (int i = 0; i <= n; i++)
+        {
+            double t = centre.From + (step * i);
+            Vec2 p = centre.At(t);
+            if (
+                p.X > low.X - room
+                && p.X < high.X + room
+                && p.Y > low.Y - room
+                && p.Y < high.Y + room
+            )
+            {
+                from = double.IsNaN(from) ? t : from;
+                to = t;
+            }
+        }
+
+        return double.IsNaN(from)
+            ? null
+            : (Math.Max(centre.From, from - step), Math.Min(centre.To, to + step));
     }
 
     /// <summary>As the crossing's own words ask: towards greater n or, along the plank, outboard.</summary>

@@ -12,11 +12,17 @@ internal static class RunInside
     /// <summary>From where it first enters to where it last leaves; empty where it does not cross.</summary>
     public static ImmutableArray<Vec2> Of(ImmutableArray<Vec2> line, ImmutableArray<Vec2> outline)
     {
+        (Vec2 low, Vec2 high) = Around(outline);
         var cuts = new List<double> { 0, line.Length - 1 };
         for (int i = 0; i + 1 < line.Length; i++)
         {
             Vec2 a = line[i],
                 along = line[i + 1] - a;
+            if (BothOutside(a, line[i + 1], low, high))
+            {
+                continue;
+            }
+
             for (int k = 0; k < outline.Length; k++)
             {
                 Vec2 c = outline[k],
@@ -64,6 +70,25 @@ internal static class RunInside
 
         return inside;
     }
+
+    private static (Vec2 Low, Vec2 High) Around(ImmutableArray<Vec2> outline)
+    {
+        Vec2 low = outline[0],
+            high = outline[0];
+        foreach (Vec2 p in outline)
+        {
+            low = new(Math.Min(low.X, p.X), Math.Min(low.Y, p.Y));
+            high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y));
+        }
+
+        return (low, high);
+    }
+
+    private static bool BothOutside(Vec2 a, Vec2 b, Vec2 low, Vec2 high) =>
+        Math.Max(a.X, b.X) < low.X
+        || Math.Min(a.X, b.X) > high.X
+        || Math.Max(a.Y, b.Y) < low.Y
+        || Math.Min(a.Y, b.Y) > high.Y;
 
     private static Vec2 At(ImmutableArray<Vec2> line, double part)
     {
