@@ -9,6 +9,9 @@ public sealed record BehindPlan(
     ImmutableArray<Finding> Findings
 )
 {
+    /// <summary>The same as lines to snap on the face under every plank layer after the first; one for both sides where they are mirror images.</summary>
+    public ImmutableArray<SnapFace> Snaps { get; init; } = [];
+
     /// <summary>What crosses one plank; nothing where its id is not known.</summary>
     public ImmutableArray<BehindCrossing> On(string plankId) =>
         ByPlank.GetValueOrDefault(plankId, []);

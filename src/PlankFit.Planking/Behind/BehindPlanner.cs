@@ -16,16 +16,54 @@ internal static class BehindPlanner
 
         bool apart = plan.PlankLayers.Any(l => l.PortApart is not null);
         var byPlank = ImmutableDictionary.CreateBuilder<string, ImmutableArray<BehindCrossing>>();
-        AddSide(plan, Side.Starboard, !apart, byPlank, stop);
-        if (apart)
+        SideFound starboard = OfSide(plan, Side.Starboard, !apart, byPlank, stop);
+        SideFound? port = apart ? OfSide(plan, Side.Port, false, byPlank, stop) : null;
+        var all = byPlank.ToImmutable();
+        ImmutableArray<Finding> findings =
+        [
+            .. BehindFindings.Of(
+                plan,
+                Side.Starboard,
+                starboard.Face,
+                starboard.Strips,
+                all,
+                apart ? ", starboard" : "",
+                mirrored: false
+            ),
+            .. BehindFindings.Of(
+                plan,
+                Side.Port,
+                (port ?? starboard).Face,
+                (port ?? starboard).Strips,
+                all,
+                apart ? ", port" : "",
+                mirrored: !apart
+            ),
+        ];
+        return new(all, [.. findings.Distinct()])
         {
-            AddSide(plan, Side.Port, false, byPlank, stop);
-        }
-
-        return new(byPlank.ToImmutable(), []);
+            Snaps = apart
+                ?
+                [
+                    .. SnapPlanner.Of(plan, Side.Starboard, starboard.Strips, [Side.Starboard]),
+                    .. SnapPlanner.Of(plan, Side.Port, port!.Strips, [Side.Port]),
+                ]
+                :
+                [
+                    .. SnapPlanner.Of(
+                        plan,
+                        Side.Starboard,
+                        starboard.Strips,
+                        [Side.Starboard, Side.Port]
+                    ),
+                ],
+        };
     }
 
-    private static void AddSide(
+    /// <summary>What was worked out for one side.</summary>
+    private sealed record SideFound(SectionFace Face, BehindStrip[] Strips);
+
+    private static SideFound OfSide(
         BottomPlan plan,
         Side side,
         bool twins,
@@ -33,7 +71,13 @@ internal static class BehindPlanner
         CancellationToken stop
     )
     {
-        BehindStrip[] strips = Strips(plan, side);
+        SectionFace face = InnerFace(plan, side);
+        BehindStrip[] strips =
+        [
+            .. plan.Job.Behind.SelectMany(b =>
+                BehindStrips.Of(b, plan.Job.Offsets, plan.HullOf(side), face)
+            ),
+        ];
         Plank[] planks = [.. plan.PlankLayers.SelectMany(l => l.On(side))];
         var found = new BehindCrossing[planks.Length][];
         Parallel.For(
@@ -56,6 +100,8 @@ internal static class BehindPlanner
                 ];
             }
         }
+
+        return new(face, strips);
     }
 
     /// <summary>The inner face of the whole stack, where things are fitted and measured.</summary>
@@ -66,17 +112,6 @@ internal static class BehindPlanner
         HullSurface hull = plan.HullOf(side);
         double offset = BottomPlanner.NeutralOffsets(job)[0] - (job.Layers[0].ThicknessMm / 2);
         return SectionFace.At(hull, offset, KeelSides.Of(job, hull, first, side));
-    }
-
-    private static BehindStrip[] Strips(BottomPlan plan, Side side)
-    {
-        SectionFace face = InnerFace(plan, side);
-        return
-        [
-            .. plan.Job.Behind.SelectMany(b =>
-                BehindStrips.Of(b, plan.Job.Offsets, plan.HullOf(side), face)
-            ),
-        ];
     }
 
     /// <summary>The same on the port twin of the plank.</summary>

@@ -13,6 +13,11 @@ internal static class PartNotes
             yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
         }
 
+        foreach (string note in BehindWords.OnCard(plan, plank))
+        {
+            yield return note;
+        }
+
         foreach (string note in TimberWords.OnCard(plan, plank))
         {
             yield return note;

@@ -15,6 +15,9 @@ public static class Layers
     /// <summary>Where a plank is divided into pieces.</summary>
     public const string Joints = "joints";
 
+    /// <summary>What lies behind a plank, with its names: pencil lines on the outer face.</summary>
+    public const string Behind = "behind";
+
     public const string Text = "text";
 
     /// <summary>The sheet's own border and rules.</summary>

@@ -14,6 +14,8 @@ internal static class Pens
     public static readonly Pen Seam = new(0.25);
     public static readonly Pen HullEdge = new(0.6);
     public static readonly Pen Station = new(0.18, 0.25, [6, 1.2, 1, 1.2]);
+    public static readonly Pen BehindCentre = new(0.18, 0, [7, 1.2, 1, 1.2]);
+    public static readonly Pen BehindEdge = new(0.18, 0, [3.5, 1.4]);
     public static readonly Pen Tick = new(0.35);
     public static readonly Pen Measure = new(0.18);
     public static readonly Pen Rule = new(0.18, 0.2);

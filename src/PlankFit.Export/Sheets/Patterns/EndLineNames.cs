@@ -32,7 +32,7 @@ internal static class EndLineNames
             {
                 taken.Add(Segments.Around(text).Within(-ClearMm));
             }
-            else if (shape is Polyline line && line.Layer == Layers.Marks)
+            else if (shape is Polyline line && line.Layer is Layers.Marks or Layers.Behind)
             {
                 lines.AddRange(Sides([.. Thinning.Open(line.Points, 0.2)], line.Closed));
             }
