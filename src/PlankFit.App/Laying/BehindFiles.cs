@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -6,5 +8,30 @@ namespace PlankFit.App;
 /// <summary>What lies behind the planks: lists, and lines to snap on the cloth.</summary>
 internal static class BehindFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) => plan.Behind is null ? [] : [];
+    public static ImmutableArray<FileWork> Of(BottomPlan plan)
+    {
+        if (plan.Behind is not { } behind)
+        {
+            return [];
+        }
+
+        ImmutableArray<FileWork> lists =
+        [
+            LayFiles.Pdf(
+                "what-lies-behind.pdf",
+                plan,
+                "what lies behind",
+                () => BehindListPages.Of(plan)
+            ),
+            LayFiles.File("what-lies-behind.csv", s => Csv.Write(BehindTables.Crossings(plan), s)),
+        ];
+        return behind.Snaps.IsEmpty
+            ? lists
+            :
+            [
+                .. lists,
+                LayFiles.Pdf("lines-to-snap.pdf", plan, "lines to snap", () => SnapPages.Of(plan)),
+                LayFiles.File("lines-to-snap.csv", s => Csv.Write(BehindTables.Snaps(plan), s)),
+            ];
+    }
 }

@@ -99,12 +99,13 @@ internal static class SnapPlanner
     /// <summary>Whether the section at x has a keel and a chine on the bottom; beyond a raked transom it has not.</summary>
     private static bool Holds(SectionFace face, double x)
     {
-        const double slackMm = 1;
+        // A normal carries the end stations' own sections a little past the ends of the face; the surface goes on that far.
+        const double slackMm = 15;
         double keel = face.KeelAt(x).U,
             chine = face.ChineAt(x).U;
         return Math.Min(keel, chine) >= face.FromU - slackMm
             && Math.Max(keel, chine) <= face.ToU + slackMm
-            && face.GirthMm(x) > slackMm;
+            && face.GirthMm(x) > 1;
     }
 
     /// <summary>Where the centre, carried to the face, meets the plane at x.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
@@ -10,7 +9,6 @@ internal static class PlankCard
     private const double HeaderMm = 8.5;
     private const double StripMm = 37;
     private const double ArrowMm = 20;
-    private const double NoteGapMm = 1;
 
     public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, BottomPlan plan)
     {
@@ -141,6 +139,16 @@ internal static class PlankCard
             3 => (46.0, 46.0),
             _ => (42.0, 39.0),
         };
+        double words = detail + 3 + (column * plank.Ends.Length);
+        CardNotes notes = CardNotes.Of(
+            [.. PlankNotes.Of(plank, thickness, unit), .. EdgeLines(plank, unit)],
+            PartNotes.OnCard(plan, plank),
+            foot.Width - words - detail - 3,
+            foot.Height,
+            foot.Width
+        );
+        notes.DrawFoot(pad, foot);
+        foot = foot with { Bottom = foot.Bottom + notes.FootMm(foot.Width) };
         EndDetail.Draw(
             pad,
             foot with
@@ -172,7 +180,7 @@ internal static class PlankCard
             x += here;
         }
 
-        Notes(pad, foot with { Left = x, Right = foot.Right - detail - 3 }, plank, thickness, plan);
+        notes.DrawColumn(pad, foot with { Left = x, Right = foot.Right - detail - 3 });
     }
 
     /// <summary>A bevelled end has more to say than one without: it takes room from those, mm.</summary>
@@ -190,65 +198,19 @@ internal static class PlankCard
     private static bool IsBevelled(PlankEnd end) =>
         Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees;
 
-    /// <summary>What belongs to the sawing first; of what the other parts say as much as has room, and the rest stands in their lists.</summary>
-    private static void Notes(Pad pad, Box on, Plank plank, double thickness, BottomPlan plan)
+    /// <summary>How far out an edge stands that is not straight, for both.</summary>
+    private static IEnumerable<string> EdgeLines(Plank plank, LengthUnit unit)
     {
-        LengthUnit unit = plan.Job.Units;
-        List<string> notes = [.. PlankNotes.Of(plank, thickness, unit)];
-        string[] last = plank.StraightEdges
-            ? []
-            :
-            [
-                .. OffsetsLine("forward edge", plank, plank.ForwardEdge, unit),
-                .. OffsetsLine("after edge", plank, plank.AfterEdge, unit),
-            ];
-        double room = on.Height - notes.Concat(last).Sum(n => HeightMm(n, on.Width));
-        bool all = true;
-        foreach (string note in PartNotes.OnCard(plan, plank))
-        {
-            double height = HeightMm(note, on.Width);
-            bool fits = height <= room;
-            all &= fits;
-            if (fits)
-            {
-                notes.Add(note);
-                room -= height;
-            }
-        }
-
-        const string more = "More in the lists.";
-        if (!all && HeightMm(more, on.Width) <= room)
-        {
-            notes.Add(more);
-        }
-
-        double y = on.Top;
-        foreach (string note in notes.Concat(last))
-        {
-            y = pad.Paragraph(on.Left, y, on.Width, note, Letters.Small) - NoteGapMm;
-        }
-    }
-
-    private static double HeightMm(string note, double widthMm) =>
-        (Letters.Wrap(note, Letters.Small, widthMm).Count * Letters.Small * Letters.Leading)
-        + NoteGapMm;
-
-    private static IEnumerable<string> OffsetsLine(
-        string name,
-        Plank plank,
-        PlankEdge edge,
-        LengthUnit unit
-    )
-    {
-        if (!edge.Exists)
-        {
-            yield break;
-        }
-
-        IEnumerable<string> ordinates = EdgeOffset
-            .Of(plank, edge, unit)
-            .Select(o => LengthText.PaperNumber(o.OutMm, unit));
         string every = LengthText.ForPaper(EdgeOffset.SpacingMm(unit), unit);
-        yield return $"{name}, out from the line every {every}: {string.Join("; ", ordinates)}";
+        (string Name, PlankEdge Edge)[] edges =
+        [
+            ("forward edge", plank.ForwardEdge),
+            ("after edge", plank.AfterEdge),
+        ];
+        return edges
+            .Where(e => !plank.StraightEdges && e.Edge.Exists)
+            .Select(e =>
+                $"{e.Name}, out from the line every {every}: {string.Join("; ", EdgeOffset.Of(plank, e.Edge, unit).Select(o => LengthText.PaperNumber(o.OutMm, unit)))}"
+            );
     }
 }

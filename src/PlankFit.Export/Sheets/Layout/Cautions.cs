@@ -37,4 +37,12 @@ internal static class Cautions
     public const string Joints =
         "JOINTS CARRY LOAD. Stagger does not make a joint strong: the outermost joint governs. Which joints, where, and how they are glued or fastened is for the "
         + "rules that apply where you are, checked by somebody licensed to do so.";
+
+    public const string Behind =
+        "MARK FROM THE PATTERN WHERE AN END IS LEFT LONG OR BEVELLED. Before anything is driven look behind for pipes, wires and tanks, drill one pilot hole from inside, "
+        + "and see that it comes out on the line.";
+
+    public const string Snap =
+        "SNAP ON THE CURED AND SANDED FACE, before it is spread with glue, and snap again on the next. Drill one pilot hole from inside at both ends of every line and "
+        + "see that it comes out on it before anything is driven.";
 }
