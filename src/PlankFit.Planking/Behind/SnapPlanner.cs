@@ -9,6 +9,9 @@ internal static class SnapPlanner
     /// <summary>Steps by which an edge is measured between two places, a chord at a time: within 0.001 mm on edges of hulls.</summary>
     private const int Chords = 64;
 
+    /// <summary>An end of a line nearer than this to a station is told once, as the end, mm.</summary>
+    private const double SameMm = 1;
+
     public static IEnumerable<SnapFace> Of(
         BottomPlan plan,
         Side side,
@@ -66,7 +69,10 @@ internal static class SnapPlanner
         {
             foreach (StationOnHull station in stations)
             {
-                if (At(strip, on, face, station.PositionMm) is { } place)
+                bool isEnd =
+                    (strip.EndsFirst && Math.Abs(station.PositionMm - on[0].X) < SameMm)
+                    || (strip.EndsLast && Math.Abs(station.PositionMm - on[^1].X) < SameMm);
+                if (!isEnd && At(strip, on, face, station.PositionMm) is { } place)
                 {
                     marks.Add((station.PositionMm, place, SnapPlace.Through));
                 }

@@ -8,19 +8,23 @@ internal static class PlankCard
 {
     private const double HeaderMm = 8.5;
     private const double StripMm = 37;
+    private const double MostOfStripMm = 9;
     private const double ArrowMm = 20;
 
     public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, BottomPlan plan)
     {
         LengthUnit unit = plan.Job.Units;
         Header(pad, card, plank, layer, unit);
-        Strip(
-            pad,
-            new(card.Left, card.Top - HeaderMm - StripMm, card.Right, card.Top - HeaderMm),
-            plank,
-            unit
-        );
-        Foot(pad, card with { Top = card.Top - HeaderMm - StripMm }, plank, layer, plan);
+        Box below = card with { Top = card.Top - HeaderMm };
+        CardNotes notes = Notes(plank, layer, plan, below with { Top = below.Top - StripMm });
+        double words = notes.FootMm(card.Width);
+        notes.DrawFoot(pad, card);
+
+        // The words across the foot take their room from the picture, which can be smaller; the figures cannot.
+        double strip = StripMm - Math.Min(words, MostOfStripMm);
+        Strip(pad, below with { Bottom = below.Top - strip }, plank, unit);
+        Box foot = below with { Top = below.Top - strip, Bottom = below.Bottom + words };
+        Foot(pad, foot, plank, layer, notes, unit);
     }
 
     private static void Header(
@@ -128,27 +132,17 @@ internal static class PlankCard
         }
     }
 
-    private static void Foot(Pad pad, Box foot, Plank plank, PlankLayerPlan layer, BottomPlan plan)
+    private static void Foot(
+        Pad pad,
+        Box foot,
+        Plank plank,
+        PlankLayerPlan layer,
+        CardNotes notes,
+        LengthUnit unit
+    )
     {
-        LengthUnit unit = plan.Job.Units;
         double thickness = layer.Spec.ThicknessMm;
-        // Where a plank has more than two ends their figures need the room more than the pictures.
-        (double detail, double column) = plank.Ends.Length switch
-        {
-            <= 2 => (58.0, 52.0),
-            3 => (46.0, 46.0),
-            _ => (42.0, 39.0),
-        };
-        double words = detail + 3 + (column * plank.Ends.Length);
-        CardNotes notes = CardNotes.Of(
-            [.. PlankNotes.Of(plank, thickness, unit), .. EdgeLines(plank, unit)],
-            PartNotes.OnCard(plan, plank),
-            foot.Width - words - detail - 3,
-            foot.Height,
-            foot.Width
-        );
-        notes.DrawFoot(pad, foot);
-        foot = foot with { Bottom = foot.Bottom + notes.FootMm(foot.Width) };
+        (double detail, double column) = Columns(plank);
         EndDetail.Draw(
             pad,
             foot with
@@ -181,6 +175,30 @@ internal static class PlankCard
         }
 
         notes.DrawColumn(pad, foot with { Left = x, Right = foot.Right - detail - 3 });
+    }
+
+    /// <summary>Widths of the picture of an end and of the figures of one: where a plank has more than two ends their figures need the room more, mm.</summary>
+    private static (double Detail, double Column) Columns(Plank plank) =>
+        plank.Ends.Length switch
+        {
+            <= 2 => (58.0, 52.0),
+            3 => (46.0, 46.0),
+            _ => (42.0, 39.0),
+        };
+
+    private static CardNotes Notes(Plank plank, PlankLayerPlan layer, BottomPlan plan, Box foot)
+    {
+        (double detail, double column) = Columns(plank);
+        return CardNotes.Of(
+            [
+                .. PlankNotes.Of(plank, layer.Spec.ThicknessMm, plan.Job.Units),
+                .. EdgeLines(plank, plan.Job.Units),
+            ],
+            PartNotes.OnCard(plan, plank),
+            foot.Width - (2 * (detail + 3)) - (column * plank.Ends.Length),
+            foot.Height,
+            foot.Width
+        );
     }
 
     /// <summary>A bevelled end has more to say than one without: it takes room from those, mm.</summary>

@@ -125,6 +125,80 @@ public sealed class PrismBehindTests
         }
     }
 
+    /// <summary>Seams stand at 45° to the keel, so that a line so far up the slant from the keel's side is √2 times as far along them.</summary>
+    [Fact]
+    public void DistancesAlongThePlanksEdgesAreThoseOfTriangles()
+    {
+        BottomPlan plan = Planned();
+        int held = 0;
+        foreach (Plank plank in Planks(plan))
+        {
+            PlankLayerPlan layer = plan.PlankLayers.Single(l => l.Number == plank.Layer);
+            double should =
+                (Bottom.KeelMm(-19) + 300 - Bottom.KeelMm(layer.NeutralOffsetMm)) * Math.Sqrt(2);
+            foreach (BehindCrossing c in plan.Behind!.On(plank.Id).Where(c => c.Of.Name == "S1"))
+            {
+                foreach (BehindAtEdge at in BehindAtEdge.Of(plank, c))
+                {
+                    PlankEdge? edge =
+                        at.Edge == "forward edge" ? plank.ForwardEdge
+                        : at.Edge == "after edge" ? plank.AfterEdge
+                        : null;
+                    if (edge is { Seam: var seam } && Slant(seam[0]) < Bottom.KeelMm(0) + 20)
+                    {
+                        Assert.Equal(should, at.Mm, 0.02);
+                        held++;
+                    }
+                }
+            }
+        }
+
+        Assert.True(held > 150, $"{held} edges");
+    }
+
+    /// <summary>The face of the second skin lies 9 mm under the table's, the stringers' 19 mm: the plumb keel's side stands (19 − 9) tan 20° nearer there.</summary>
+    [Fact]
+    public void LinesToSnapAreReadFromTheFaceThatIsStoodOn()
+    {
+        SnapFace face = Planned().Behind!.Snaps.Single();
+        Assert.Equal(2, face.Layer);
+        Assert.Equal(-9, face.FaceMm, 1e-9);
+        double nearer = 10 * Math.Tan(Bottom.Deadrise),
+            girth = Bottom.ChineMm - Bottom.KeelMm(-9);
+        Assert.All(face.Girths, g => Assert.Equal(girth, g.GirthMm, 1e-6));
+        SnapMark[] s1 = [.. face.Marks.Where(m => m.Of.Name == "S1")];
+        Assert.Equal(face.Girths.Select(g => g.Station), s1.Select(m => m.At.Station));
+        Assert.All(
+            s1,
+            m =>
+            {
+                Assert.Equal(300 + nearer, m.FromKeelMm, 1e-4);
+                Assert.Equal(girth - 300 - nearer, m.FromChineMm, 1e-4);
+                Assert.Equal(0, m.At.AbaftMm, 1e-6);
+            }
+        );
+        SnapMark[] s2 = [.. face.Marks.Where(m => m.Of.Name == "S2")];
+        Assert.All(s2, m => Assert.Equal(210, m.FromChineMm, 1e-4));
+        Assert.Equal(1000, s2[0].XMm, 1e-6);
+        Assert.Equal(SnapPlace.Begins, s2[0].Is);
+        Assert.Equal(5200, s2[^1].XMm, 1e-6);
+        Assert.Equal(SnapPlace.Ends, s2[^1].Is);
+        SnapMark pad = face.Marks.Single(m => m.Of.Name == "pad");
+        Assert.Equal((4321.0, SnapPlace.Middle), (Math.Round(pad.XMm, 6), pad.Is));
+        Assert.Equal(620 + nearer, pad.FromKeelMm, 1e-4);
+
+        SnapAcross frame = face.Across.Single(a => a.Of.Name == "F3");
+        Assert.Equal("3", frame.AtKeel!.Value.Station);
+        Assert.Equal(0, frame.AtKeel.Value.AbaftMm, 1e-6);
+        Assert.Equal(0, frame.AtChine!.Value.AbaftMm, 1e-6);
+        SnapAcross floor = face.Across.Single(a => a.Of.Name == "floor");
+        FromStation near = FromStation.Of(Planned().Hull.Stations, 2345);
+        Assert.Equal(near.Station, floor.AtKeel!.Value.Station);
+        Assert.Equal(near.AbaftMm, floor.AtKeel.Value.AbaftMm, 1e-6);
+        Assert.Null(floor.AtChine);
+        Assert.Equal(480 + nearer, floor.OutToMm!.Value, 1e-4);
+    }
+
     private static double Area(BottomPlan plan, PlankLayerPlan layer, Side side, string name)
     {
         double sum = 0;
