@@ -5,12 +5,15 @@ namespace PlankFit.Export.Sheets;
 
 /// <summary>
 /// Where the words of a card go: those of the plank itself stand in a column beside its figures; those of the later parts follow there while they have room, and
-/// go on in lines across the foot of the card where they have not.
+/// go on in lines across the foot of the card where they have not. What has room in neither stands in its own list, and the card says so.
 /// </summary>
 internal sealed record CardNotes(ImmutableArray<string> Column, ImmutableArray<string> Foot)
 {
     private const double Size = Letters.Small;
+    private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 1;
+    private const int MostFootLines = 3;
+    private const string More = "More in the lists.";
 
     public static CardNotes Of(
         IEnumerable<string> own,
@@ -23,37 +26,38 @@ internal sealed record CardNotes(ImmutableArray<string> Column, ImmutableArray<s
         List<string> column = [.. own],
             foot = [];
         double left = columnHighMm - column.Sum(n => HighMm(n, columnMm));
-
-        // What goes to the foot takes its height from the column: the long ones go first.
-        foreach (string note in ofParts.OrderBy(n => n.Length))
+        int lines = MostFootLines;
+        bool all = true;
+        foreach (string note in ofParts)
         {
             double high = HighMm(note, columnMm);
-            if (foot.Count == 0 && high <= left)
+            int across = Lines(note, cardMm);
+            if (high <= left)
             {
                 column.Add(note);
                 left -= high;
             }
-            else
+            else if (across <= lines)
             {
                 foot.Add(note);
+                lines -= across;
+            }
+            else
+            {
+                all = false;
             }
         }
 
-        double taken = foot.Sum(n => LinesMm(n, cardMm));
-        while (column.Count > own.Count() && left < taken)
+        if (!all && HighMm(More, columnMm) <= left)
         {
-            string moved = column[^1];
-            column.RemoveAt(column.Count - 1);
-            foot.Insert(0, moved);
-            left += HighMm(moved, columnMm);
-            taken += LinesMm(moved, cardMm);
+            column.Add(More);
         }
 
         return new([.. column], [.. foot]);
     }
 
     public double FootMm(double cardMm) =>
-        Foot.IsEmpty ? 0 : Foot.Sum(n => LinesMm(n, cardMm)) + GapMm;
+        Foot.IsEmpty ? 0 : Foot.Sum(n => Lines(n, cardMm) * LineMm) + GapMm;
 
     public void DrawColumn(Pad pad, Box on)
     {
@@ -73,8 +77,8 @@ internal sealed record CardNotes(ImmutableArray<string> Column, ImmutableArray<s
         }
     }
 
-    private static double HighMm(string note, double width) => LinesMm(note, width) + GapMm;
+    private static double HighMm(string note, double width) =>
+        (Lines(note, width) * LineMm) + GapMm;
 
-    private static double LinesMm(string note, double width) =>
-        Letters.Wrap(note, Size, width).Count * Size * Letters.Leading;
+    private static int Lines(string note, double width) => Letters.Wrap(note, Size, width).Count;
 }

@@ -8,7 +8,7 @@ internal static class PlankCard
 {
     private const double HeaderMm = 8.5;
     private const double StripMm = 37;
-    private const double MostOfStripMm = 9;
+    private const double MostOfStripMm = 10.5;
     private const double ArrowMm = 20;
 
     public static void Draw(Pad pad, Box card, Plank plank, PlankLayerPlan layer, BottomPlan plan)
