@@ -35,7 +35,7 @@ public static class KeelWords
         return fine == Fine(0, unit) ? "flush" : $"{fine} {(row.ProudMm > 0 ? "proud" : "shy")}";
     }
 
-    /// <summary>How many times what the planks gain in thickness the half-width moves: 1 / tan b.</summary>
+    /// <summary>How many times what the layer gains in thickness the half-width loses: 1 / tan b. What the planks gain moves it the other way by 1 / sin b.</summary>
     public static string TimesThickness(KeelStation row) =>
         row.DeadriseDegrees < 0.5
             ? "-"

@@ -39,7 +39,7 @@ public static class KeelPages
             Block($"{layer.Spec.Name}, met by {layer.Spec.Meets}"),
             [
                 $"Half-widths at the layer's outer face, {SheetWords.Unit(unit)}, from the centre line; along the keel from the first station, on that face. \"Wanted\" is where the outer faces of planks and keel meet; \"there\" is what the keel has: measured where starred, else as the job names it. \"Proud\": its outer face stands beyond the planks' at its edge. Allowed: {KeelWords.Fine(job.Keel.HalfWidthToleranceMm, unit)} of half-width and {KeelWords.Fine(job.Keel.ProudToleranceMm, unit)} proud or shy.",
-                "\"Times\": how many times a difference in the planks' thickness moves the half-width wanted. Side bevel: off plumb, + where the outer face is the wider. Plank ends: tilt of the saw from square, + where the planks' outer face is the longer.",
+                "\"Times\": how many times a difference in the layer's thickness moves the half-width wanted; the planks' moves it a little more. Side bevel: off plumb, + where the outer face is the wider. Plank ends: tilt of the saw from square, + where the planks' outer face is the longer.",
             ],
             [
                 new("station", 9, false),
