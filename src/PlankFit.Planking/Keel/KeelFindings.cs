@@ -34,12 +34,9 @@ internal static class KeelFindings
                 yield return narrow;
             }
 
-            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            foreach (Finding finding in OfBothSides(plan.Job, layer))
             {
-                foreach (Finding finding in OfSide(plan.Job, layer, side))
-                {
-                    yield return finding;
-                }
+                yield return finding;
             }
         }
 
@@ -59,6 +56,37 @@ internal static class KeelFindings
         foreach (Finding finding in KeelLaps.Findings(plan, keel))
         {
             yield return finding;
+        }
+    }
+
+    /// <summary>What is the same on both sides is said once.</summary>
+    private static IEnumerable<Finding> OfBothSides(Job job, KeelLayerPlan layer)
+    {
+        Finding[] starboard = [.. OfSide(job, layer, Side.Starboard)],
+            port = [.. OfSide(job, layer, Side.Port)];
+        string Both(Finding f) =>
+            f.Where.Replace(", starboard", "", StringComparison.Ordinal)
+                .Replace(", port", "", StringComparison.Ordinal) + ", both sides";
+        Finding[] shared =
+        [
+            .. starboard.Where(s => port.Any(p => p.Message == s.Message && Both(p) == Both(s))),
+        ];
+        foreach (Finding finding in starboard)
+        {
+            yield return shared.Contains(finding)
+                ? finding with
+                {
+                    Where = Both(finding),
+                }
+                : finding;
+        }
+
+        foreach (Finding finding in port)
+        {
+            if (!shared.Any(s => s.Message == finding.Message && Both(s) == Both(finding)))
+            {
+                yield return finding;
+            }
         }
     }
 

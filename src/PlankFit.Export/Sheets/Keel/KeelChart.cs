@@ -68,14 +68,13 @@ internal static class KeelChart
             most + 0.5,
             job.Units
         );
-        pad.Text(
-            box.Left,
-            box.Top - Letters.Bench,
-            $"Half-width at the outer face, {SheetWords.Unit(job.Units)}",
-            Letters.Bench,
-            bold: true
+        string heading = $"Half-width at the outer face, {SheetWords.Unit(job.Units)}";
+        pad.Text(box.Left, box.Top - Letters.Bench, heading, Letters.Bench, bold: true);
+        Legend(
+            pad,
+            box.Left + Letters.Width(heading, Letters.Bench, true) + 12,
+            box.Top - (Letters.Bench / 2)
         );
-        Legend(pad, box.Left + 75, box.Top - (Letters.Bench / 2));
         Levels(pad, widths, v => LengthText.PaperNumber(v, job.Units));
         Stations(pad, widths, plan);
         Fade(pad, widths, layer);
