@@ -1,5 +1,4 @@
-using MathNet.Numerics.Interpolation;
-using CubicSpline = PlankFit.Geometry.CubicSpline;
+using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
@@ -7,22 +6,19 @@ namespace PlankFit.Planking;
 internal sealed class KeelEdgeCurve
 {
     private readonly CubicSpline design;
-    private readonly IInterpolation? correction;
-    private readonly double first,
-        last;
+    private readonly MonotoneJoin? correction;
 
-    private KeelEdgeCurve(CubicSpline design, IInterpolation? correction, double first, double last)
+    private KeelEdgeCurve(CubicSpline design, MonotoneJoin? correction)
     {
         (this.design, this.correction) = (design, correction);
-        (this.first, this.last) = (first, last);
     }
 
     public static KeelEdgeCurve Through(IReadOnlyList<double> x, IReadOnlyList<double> y) =>
-        new(CubicSpline.Through([.. x], [.. y]), null, 0, 0);
+        new(CubicSpline.Through([.. x], [.. y]), null);
 
     /// <summary>
-    /// The same curve made to pass through what was measured: the differences are joined by a monotone cubic (Fritsch and Carlson, by MathNet), which goes past
-    /// none of them, and the outermost are held to the ends of the bottom. An edge between two stations is as fair as it was drawn.
+    /// The same curve made to pass through what was measured: the differences are joined so that the curve goes past
+    /// none of them and keeps its curvature without jumps (<see cref="MonotoneJoin"/>), and the outermost are held to the ends of the bottom. An edge between two stations is as fair as it was drawn.
     /// </summary>
     public KeelEdgeCurve Measured(IReadOnlyList<(double X, double Y)> measured)
     {
@@ -31,26 +27,21 @@ internal sealed class KeelEdgeCurve
             return this;
         }
 
-        double[] x = [.. measured.Select(m => m.X)],
-            off = [.. measured.Select(m => m.Y - At(m.X))];
-        IInterpolation joined = measured.Count switch
-        {
-            1 => LinearSpline.Interpolate([x[0], x[0] + 1], [off[0], off[0]]),
-            2 => LinearSpline.Interpolate(x, off),
-            _ => MathNet.Numerics.Interpolation.CubicSpline.InterpolatePchip(x, off),
-        };
-        return new(design, joined, x[0], x[^1]);
+        return new(
+            design,
+            MonotoneJoin.Through(
+                [.. measured.Select(m => m.X)],
+                [.. measured.Select(m => m.Y - At(m.X))]
+            )
+        );
     }
 
     public double At(double x)
     {
         double held = Math.Clamp(x, design.From, design.To);
-        return design.At(held)
-            + (design.Slope(held) * (x - held))
-            + (correction?.Interpolate(Math.Clamp(x, first, last)) ?? 0);
+        return design.At(held) + (design.Slope(held) * (x - held)) + (correction?.At(x) ?? 0);
     }
 
     public double SlopeAt(double x) =>
-        design.Slope(Math.Clamp(x, design.From, design.To))
-        + (correction is null || x < first || x > last ? 0 : correction.Differentiate(x));
+        design.Slope(Math.Clamp(x, design.From, design.To)) + (correction?.SlopeAt(x) ?? 0);
 }

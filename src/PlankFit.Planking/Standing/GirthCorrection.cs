@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.Interpolation;
 
 namespace PlankFit.Planking;
 
@@ -8,8 +7,7 @@ internal sealed record CorrectedHull(HullSurface Hull, ImmutableArray<GirthRow> 
 
 /// <summary>
 /// Bends the table smoothly to the girths that were measured. The keel is held; chine and lines between move along their own section, in proportion to their
-/// distance from the keel. Between measured stations the change runs by a monotone cubic (Fritsch and Carlson, by MathNet), which overshoots nowhere; beyond
-/// the outermost it is held.
+/// distance from the keel. Between measured stations the change overshoots nowhere, and beyond the outermost it is held (<see cref="MonotoneJoin"/>).
 /// </summary>
 internal static class GirthCorrection
 {
@@ -83,18 +81,8 @@ internal static class GirthCorrection
 
         double[] x = [.. known.Select(k => table.Stations[k.Index].PositionMm)],
             off = [.. known.Select(k => k.Mm - drawn[k.Index])];
-        double At(double at)
-        {
-            double held = Math.Clamp(at, x[0], x[^1]);
-            return x.Length switch
-            {
-                1 => off[0],
-                2 => off[0] + ((off[1] - off[0]) * (held - x[0]) / (x[1] - x[0])),
-                _ => CubicSpline.InterpolatePchip(x, off).Interpolate(held),
-            };
-        }
-
-        return [.. drawn.Select((g, i) => g + At(table.Stations[i].PositionMm))];
+        var join = MonotoneJoin.Through(x, off);
+        return [.. drawn.Select((g, i) => g + join.At(table.Stations[i].PositionMm))];
     }
 
     private static int IndexOf(HullSurface table, string station)

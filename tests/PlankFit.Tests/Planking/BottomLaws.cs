@@ -80,7 +80,7 @@ internal static class BottomLaws
             Plank a = layer.Starboard[i],
                 b = layer.Starboard[i + 1];
             if (
-                a.Number != i + 1
+                a.Number != layer.Starboard[0].Number + i
                 || !a.AfterEdge.Exists
                 || !b.ForwardEdge.Exists
                 || !a.AfterEdge.Seam.SequenceEqual(b.ForwardEdge.Seam)

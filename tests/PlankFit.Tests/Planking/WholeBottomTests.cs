@@ -45,6 +45,35 @@ public sealed class WholeBottomTests
         Assert.True(planned > 4 * refused, $"{planned} planned, {refused} refused");
     }
 
+    /// <summary>The same with a keel in layers, a lap, and readings of the hull as it stands.</summary>
+    [Fact]
+    public void HullsByChanceOnTheirBackboneKeepEveryLaw()
+    {
+        int planned = 0,
+            refused = 0;
+        RandomBackbone.Gen.Sample(
+            job =>
+            {
+                PlanResult result = BottomPlanner.Plan(job);
+                if (result.Plan is null)
+                {
+                    Interlocked.Increment(ref refused);
+                    return result.Findings.Any(f =>
+                        f.Severity == Severity.Error && f.Message.Length > 20
+                    );
+                }
+
+                Interlocked.Increment(ref planned);
+                List<string> broken = BottomLaws.Broken(result.Plan);
+                Assert.True(broken.Count == 0, string.Join("\n", broken.Take(8)));
+                return true;
+            },
+            iter: 60,
+            threads: 2
+        );
+        Assert.True(planned > 3 * refused, $"{planned} planned, {refused} refused");
+    }
+
     /// <summary>Shifted along and up, or written in another order of measures, a hull gives the same planks in the flat.</summary>
     [Fact]
     public void ShiftingTheHullChangesOnlyTheFrame()

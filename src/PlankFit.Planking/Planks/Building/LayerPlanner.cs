@@ -114,14 +114,38 @@ internal static class LayerPlanner
         Tracing tracing
     )
     {
-        row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
         MeasuredSeam[] measured =
         [
             .. job.Standing.Seams.Where(m => m.Side == side && LayerOf(m.PlankId) == number),
         ];
-        return measured.Length == 0
+        char letter = side == Side.Starboard ? 'S' : 'P';
+        bool held =
+            measured.Length > 0
+            || job.Standing.Cut.Any(c => c.Id[0] == letter && LayerOf(c.Id) == number);
+        if (!held)
+        {
+            // Nothing of this layer is sawn: its planks are counted afresh.
+            return row;
+        }
+
+        row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
+        row =
+            measured.Length == 0
+                ? row
+                : FittedSeams.Relaid(
+                    faces,
+                    spec,
+                    row,
+                    measured,
+                    SeamDrifts.From(job, hull),
+                    tracing
+                );
+        return row.FirstNumber >= 0
             ? row
-            : FittedSeams.Relaid(faces, spec, row, measured, SeamDrifts.From(job, hull), tracing);
+            : throw new JobFaultException(
+                $"layer {spec.Name}",
+                "as the hull stands it needs two planks and more forward of number 1, and numbers that are sawn or fitted already stay: look at measured.csv, it is further from the table than planks can follow"
+            );
     }
 
     private static int LayerOf(string id) =>
