@@ -74,13 +74,29 @@ internal static class JointFindings
             yield return new(
                 Severity.Warning,
                 layer.Planks[stuck].Plank.Id,
-                $"{where} cannot be pieced by its rules of stagger, and no plank of it is: going aft, this is the first plank for which {(choice.Complete && !thinned ? "no place is left" : "no place was found")}. {Advice(relief, units)}"
+                $"{where} cannot be pieced by its rules of stagger, so that all its planks are left whole: going aft, this is the first plank for which {(choice.Complete && !thinned ? "no place is left" : "no place was found")}. {Advice(relief, units)}"
             );
         }
 
         if (pieced is null || pieced.Planks.IsEmpty)
         {
             yield break;
+        }
+
+        string[] sawn =
+        [
+            .. layer
+                .Planks.Select(p => p.Plank)
+                .Where(p => p.IsCut && pieced.Planks.Any(j => j.PlankId == p.Id))
+                .Select(p => p.Id),
+        ];
+        if (sawn.Length > 0)
+        {
+            yield return new(
+                Severity.Warning,
+                sawn[0],
+                $"{string.Join(", ", sawn)}: sawn already, and joints are chosen anew in every lay-out; hold those shown now against the pieces as they were sawn"
+            );
         }
 
         int pieces = pieced.Planks.Sum(p => p.Pieces.Length);

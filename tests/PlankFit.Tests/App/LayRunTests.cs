@@ -77,24 +77,32 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             .Select(l => l.Split(' '))
             .ToDictionary(l => l[0], l => Points([.. l.Skip(1)]));
         int compared = 0;
-        foreach (JsonElement plank in planking.RootElement.GetProperty("planks").EnumerateArray())
+        // Every plank, and every piece of a plank longer than its stock.
+        foreach (
+            (string id, JsonElement cut) in planking
+                .RootElement.GetProperty("planks")
+                .EnumerateArray()
+                .SelectMany(p =>
+                    p.GetProperty("pieces")
+                        .EnumerateArray()
+                        .Select(q => (q.GetProperty("id").GetString()!, q.GetProperty("cut")))
+                        .Prepend(
+                            (
+                                p.GetProperty("id").GetString()!,
+                                p.GetProperty("flat").GetProperty("cut")
+                            )
+                        )
+                )
+        )
         {
             Vec2[] should =
             [
-                .. plank
-                    .GetProperty("flat")
-                    .GetProperty("cut")
-                    .EnumerateArray()
-                    .Select(p => new Vec2(p[0].GetDouble(), p[1].GetDouble())),
+                .. cut.EnumerateArray().Select(p => new Vec2(p[0].GetDouble(), p[1].GetDouble())),
             ];
-            Vec2[] drawn = read[plank.GetProperty("id").GetString()!];
+            Vec2[] drawn = read[id];
             Assert.All(
                 should,
-                p =>
-                    Assert.True(
-                        DistanceTo(drawn, p) < 0.001,
-                        $"{plank.GetProperty("id")}: {DistanceTo(drawn, p)} mm"
-                    )
+                p => Assert.True(DistanceTo(drawn, p) < 0.001, $"{id}: {DistanceTo(drawn, p)} mm")
             );
             Assert.All(drawn, p => Assert.True(DistanceTo(should, p) < 0.001));
             compared++;
