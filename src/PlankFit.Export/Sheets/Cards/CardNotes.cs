@@ -7,7 +7,12 @@ namespace PlankFit.Export.Sheets;
 /// Where the words of a card go: those of the plank itself stand in a column beside its figures; those of the later parts follow there while they have room, and
 /// go on in lines across the foot of the card where they have not. What has room in neither stands in its own list, and the card says so.
 /// </summary>
-internal sealed record CardNotes(ImmutableArray<string> Column, ImmutableArray<string> Foot)
+/// <param name="Column">Notes broken into lines.</param>
+/// <param name="Foot">Lines across the card.</param>
+internal sealed record CardNotes(
+    ImmutableArray<IReadOnlyList<string>> Column,
+    ImmutableArray<string> Foot
+)
 {
     private const double Size = Letters.Small;
     private const double LineMm = Size * Letters.Leading;
@@ -23,24 +28,24 @@ internal sealed record CardNotes(ImmutableArray<string> Column, ImmutableArray<s
         double cardMm
     )
     {
-        List<string> column = [.. own],
-            foot = [];
-        double left = columnHighMm - column.Sum(n => HighMm(n, columnMm));
-        int lines = MostFootLines;
+        List<IReadOnlyList<string>> column = [.. own.Select(n => Letters.Wrap(n, Size, columnMm))];
+        List<string> foot = [];
+        double left = columnHighMm - column.Sum(HighMm);
         bool all = true;
         foreach (string note in ofParts)
         {
-            double high = HighMm(note, columnMm);
-            int across = Lines(note, cardMm);
-            if (high <= left)
+            IReadOnlyList<string> narrow = Letters.Wrap(note, Size, columnMm);
+            if (HighMm(narrow) <= left)
             {
-                column.Add(note);
-                left -= high;
+                column.Add(narrow);
+                left -= HighMm(narrow);
+                continue;
             }
-            else if (across <= lines)
+
+            IReadOnlyList<string> across = Letters.Wrap(note, Size, cardMm);
+            if (foot.Count + across.Count <= MostFootLines)
             {
-                foot.Add(note);
-                lines -= across;
+                foot.AddRange(across);
             }
             else
             {
@@ -48,37 +53,39 @@ internal sealed record CardNotes(ImmutableArray<string> Column, ImmutableArray<s
             }
         }
 
-        if (!all && HighMm(More, columnMm) <= left)
+        if (!all && LineMm + GapMm <= left)
         {
-            column.Add(More);
+            column.Add([More]);
         }
 
         return new([.. column], [.. foot]);
     }
 
-    public double FootMm(double cardMm) =>
-        Foot.IsEmpty ? 0 : Foot.Sum(n => Lines(n, cardMm) * LineMm) + GapMm;
+    /// <summary>What the lines across the card take of its height.</summary>
+    public double FootMm => Foot.IsEmpty ? 0 : (Foot.Length * LineMm) + GapMm;
 
     public void DrawColumn(Pad pad, Box on)
     {
         double y = on.Top;
-        foreach (string note in Column)
+        foreach (IReadOnlyList<string> note in Column)
         {
-            y = pad.Paragraph(on.Left, y, on.Width, note, Size) - GapMm;
+            y = Lines(pad, on.Left, y, note) - GapMm;
         }
     }
 
-    public void DrawFoot(Pad pad, Box card)
+    public void DrawFoot(Pad pad, Box card) =>
+        Lines(pad, card.Left, card.Bottom + FootMm - GapMm, Foot);
+
+    private static double Lines(Pad pad, double left, double top, IReadOnlyList<string> lines)
     {
-        double y = card.Bottom + FootMm(card.Width) - GapMm;
-        foreach (string note in Foot)
+        foreach (string line in lines)
         {
-            y = pad.Paragraph(card.Left, y, card.Width, note, Size);
+            pad.Text(left, top - Size, line, Size);
+            top -= LineMm;
         }
+
+        return top;
     }
 
-    private static double HighMm(string note, double width) =>
-        (Lines(note, width) * LineMm) + GapMm;
-
-    private static int Lines(string note, double width) => Letters.Wrap(note, Size, width).Count;
+    private static double HighMm(IReadOnlyList<string> lines) => (lines.Count * LineMm) + GapMm;
 }

@@ -17,7 +17,7 @@ internal static class PlankCard
         Header(pad, card, plank, layer, unit);
         Box below = card with { Top = card.Top - HeaderMm };
         CardNotes notes = Notes(plank, layer, plan, below with { Top = below.Top - StripMm });
-        double words = notes.FootMm(card.Width);
+        double words = notes.FootMm;
         notes.DrawFoot(pad, card);
 
         // The words across the foot take their room from the picture, which can be smaller; the figures cannot.

@@ -40,7 +40,7 @@ internal static class BehindMarks
         List<Polyline> lines = [];
         foreach (BehindCrossing crossing in crossings)
         {
-            foreach ((ImmutableArray<Vec2> run, Pen pen) in Runs(crossing))
+            foreach ((ImmutableArray<Vec2> run, Pen pen) in Runs(plank, crossing))
             {
                 ImmutableArray<Vec2> moved = [.. Thinning.Open(run, ThinMm).Select(p => p + shift)];
                 lines.AddRange(
@@ -73,13 +73,24 @@ internal static class BehindMarks
         }
     }
 
-    private static IEnumerable<(ImmutableArray<Vec2> Run, Pen Pen)> Runs(BehindCrossing c) =>
-        new[]
-        {
-            (c.Centre, Pens.BehindCentre),
-            (c.OneEdge, Pens.BehindEdge),
-            (c.OtherEdge, Pens.BehindEdge),
-        }.Where(r => r.Item1.Length > 1);
+    /// <summary>Centre and edges; a place with four sides goes round, so that its ends are seen, and so does a timber that begins or ends inside the plank.</summary>
+    private static IEnumerable<(ImmutableArray<Vec2> Run, Pen Pen)> Runs(
+        Plank plank,
+        BehindCrossing c
+    )
+    {
+        bool round =
+            c.Of.LengthMm is not null || BehindAtEdge.Of(plank, c).Any(at => at.Edge is null);
+        (ImmutableArray<Vec2>, Pen)[] runs = round
+            ? [(c.Centre, Pens.BehindCentre), ([.. c.Cover, c.Cover[0]], Pens.BehindEdge)]
+            :
+            [
+                (c.Centre, Pens.BehindCentre),
+                (c.OneEdge, Pens.BehindEdge),
+                (c.OtherEdge, Pens.BehindEdge),
+            ];
+        return runs.Where(r => r.Item1.Length > 1);
+    }
 
     /// <summary>Beside its centre, or beside the edge that is on the plank; in the first place that is free, else in the first of all.</summary>
     private static Lettering? Named(
