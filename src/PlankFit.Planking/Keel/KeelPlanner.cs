@@ -21,7 +21,16 @@ internal static class KeelPlanner
         }
 
         Side[] sides = [Side.Starboard, Side.Port];
-        var stacks = sides.ToDictionary(s => s, s => KeelStack.Of(job, plan.HullOf(s), s));
+        ImmutableArray<KeelLayerStanding> starboard = KeelStack.Of(job, plan.Hull, Side.Starboard);
+
+        // Of two sides that nothing sets apart one is enough.
+        bool alike =
+            job.Standing.KeelHalfWidths.IsEmpty && ReferenceEquals(plan.Hull, plan.PortHull);
+        var stacks = new Dictionary<Side, ImmutableArray<KeelLayerStanding>>
+        {
+            [Side.Starboard] = starboard,
+            [Side.Port] = alike ? starboard : KeelStack.Of(job, plan.PortHull, Side.Port),
+        };
         var layers = ImmutableArray.CreateBuilder<KeelLayerPlan>();
         for (int i = 0; i < job.Keel.Layers.Length; i++)
         {
