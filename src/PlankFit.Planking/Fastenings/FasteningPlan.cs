@@ -1,6 +1,114 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
 /// <summary>Every fastening of every plank, and what is to be bought.</summary>
-public sealed record FasteningPlan(ImmutableArray<Finding> Findings);
+public sealed record FasteningPlan(
+    ImmutableArray<LayerFastenings> Layers,
+    ImmutableDictionary<string, PlankFastenings> ByPlank,
+    ImmutableArray<FasteningTotal> Totals,
+    ImmutableArray<Finding> Findings
+)
+{
+    /// <summary>The fastenings of a plank; null where its id is not known.</summary>
+    public PlankFastenings? On(string plankId) => ByPlank.GetValueOrDefault(plankId);
+}
+
+/// <summary>The rule of a layer and the lengths that it comes to.</summary>
+public sealed record LayerFastenings(
+    int Layer,
+    string Name,
+    FasteningRule Rule,
+    ImmutableArray<ChosenLength> Lengths
+);
+
+/// <param name="Short">Backings with fewer than the spacing asks for, or none, and why.</param>
+public sealed record PlankFastenings(
+    string PlankId,
+    ImmutableArray<Fastening> Points,
+    ImmutableArray<FasteningGap> Short
+);
+
+/// <summary>What a point on a plank is there for.</summary>
+public enum FasteningUse
+{
+    /// <summary>Into the timber behind.</summary>
+    Backing,
+
+    /// <summary>Between the timbers, to the skin below.</summary>
+    PullDown,
+
+    /// <summary>A hole by which air and glue leave under vacuum.</summary>
+    Vent,
+}
+
+/// <summary>One point of a plank, in the plank's own flat (s, n), mm; through the plank along the surface's normal.</summary>
+/// <param name="Backing">Name of what lies behind; null for pull-down points and vents.</param>
+/// <param name="LengthMm">Under the head (legs of a staple); null for a vent and where none that can be had will do.</param>
+public sealed record Fastening(
+    FasteningUse Use,
+    FasteningKind Kind,
+    FastenerShape Shape,
+    string? Backing,
+    Vec2 At,
+    double? LengthMm
+)
+{
+    /// <summary>Taken out again: its hole is to be filled.</summary>
+    public bool IsTemporary =>
+        Kind is FasteningKind.ScrewAndPad or FasteningKind.StapleThroughStrap;
+}
+
+/// <summary>A stretch of backing under a plank without the fastenings that the spacing asks for.</summary>
+/// <param name="Placed">How many there are on this backing all the same.</param>
+/// <param name="GapMm">The widest stretch without one, along the backing.</param>
+/// <param name="Why">What stands in the way at the best place: "the after seam".</param>
+/// <param name="HasMm">How far that place is from it; <paramref name="AsksMm"/> what the rule asks.</param>
+public sealed record FasteningGap(
+    string Backing,
+    int Placed,
+    double GapMm,
+    string Why,
+    double HasMm,
+    double AsksMm
+);
+
+/// <summary>A fastening's length reckoned: pad + skins and cloth passed + bite, up to what can be had.</summary>
+/// <param name="Backing">Name of what lies behind; null for pull-down points.</param>
+/// <param name="PassedMm">Skins and cloth between the pad and the timber that it bites into.</param>
+/// <param name="WantedBiteMm">As the rule asks.</param>
+/// <param name="DepthMm">Of the timber (block, skins) that it bites into; null where not known.</param>
+/// <param name="LengthMm">Chosen; null where none that can be had will do.</param>
+/// <param name="BiteMm">That the chosen length gives.</param>
+public sealed record ChosenLength(
+    FasteningUse Use,
+    string? Backing,
+    double PadMm,
+    double PassedMm,
+    double WantedBiteMm,
+    double? DepthMm,
+    double? LengthMm,
+    double BiteMm
+);
+
+/// <summary>How many of one kind and length a layer takes on one side.</summary>
+public sealed record FasteningTotal(
+    int Layer,
+    Side Side,
+    FasteningUse Use,
+    FasteningKind Kind,
+    FastenerShape Shape,
+    string? Name,
+    double? LengthMm,
+    int Count,
+    int WithSpare
+)
+{
+    /// <summary>Holes left when the temporary ones are out: one for a screw or a vent, two for a staple.</summary>
+    public int HolesToFill =>
+        Use == FasteningUse.Vent ? Count
+        : Kind == FasteningKind.ScrewAndPad ? Count
+        : Kind == FasteningKind.StapleThroughStrap ? 2 * Count
+        : 0;
+}

@@ -1,0 +1,154 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>
+/// How far a place on a flat plank is from all that it must keep away from, less what the rule asks: not negative where a fastening may go. It changes by no
+/// more than the place moves, so that searches may step by it.
+/// </summary>
+internal sealed class Clearance
+{
+    /// <summary>The answer where nothing is near, mm.</summary>
+    private const double FarMm = 1000;
+
+    private readonly List<Barrier> barriers = [];
+    private readonly List<(Vec2 At, double LeastMm, string What)> spots = [];
+
+    /// <summary>A line to keep away from.</summary>
+    public void KeepFromLine(IReadOnlyList<Vec2> line, double leastMm, string what)
+    {
+        if (line.Count > 1)
+        {
+            barriers.Add(new(line, false, false, leastMm, what));
+        }
+    }
+
+    /// <summary>An area to keep out of, and away from.</summary>
+    public void KeepOut(IReadOnlyList<Vec2> area, double leastMm, string what)
+    {
+        if (area.Count > 2)
+        {
+            barriers.Add(new(area, true, false, leastMm, what));
+        }
+    }
+
+    /// <summary>An area to stay inside of.</summary>
+    public void KeepIn(IReadOnlyList<Vec2> area, double leastMm, string what) =>
+        barriers.Add(new(area, true, true, leastMm, what));
+
+    /// <summary>A point to keep away from.</summary>
+    public void KeepFrom(Vec2 point, double leastMm, string what) =>
+        spots.Add((point, leastMm, what));
+
+    /// <summary>A copy to which more may be added.</summary>
+    public Clearance Copy()
+    {
+        var copy = new Clearance();
+        copy.barriers.AddRange(barriers);
+        copy.spots.AddRange(spots);
+        return copy;
+    }
+
+    public double At(Vec2 p) => Tightest(p).SpareMm;
+
+    /// <summary>The tightest of all at a place: what to spare, what it is, and what its rule asks.</summary>
+    public (double SpareMm, string What, double AsksMm) Tightest(Vec2 p)
+    {
+        (double Spare, string What, double Asks) tightest = (FarMm, "", 0);
+        foreach (Barrier barrier in barriers)
+        {
+            if (barrier.MayBeBelow(p, tightest.Spare))
+            {
+                double spare = barrier.Spare(p);
+                tightest =
+                    spare < tightest.Spare ? (spare, barrier.What, barrier.LeastMm) : tightest;
+            }
+        }
+
+        foreach ((Vec2 at, double least, string what) in spots)
+        {
+            double spare = p.ChordTo(at) - least;
+            tightest = spare < tightest.Spare ? (spare, what, least) : tightest;
+        }
+
+        return tightest;
+    }
+
+    private sealed class Barrier
+    {
+        private readonly Vec2[] points;
+        private readonly bool closed,
+            inside;
+        private readonly double left,
+            right,
+            bottom,
+            top;
+
+        public Barrier(
+            IReadOnlyList<Vec2> line,
+            bool closed,
+            bool inside,
+            double leastMm,
+            string what
+        )
+        {
+            points = [.. line];
+            (this.closed, this.inside) = (closed, inside);
+            (LeastMm, What) = (leastMm, what);
+            left = points.Min(p => p.X);
+            right = points.Max(p => p.X);
+            bottom = points.Min(p => p.Y);
+            top = points.Max(p => p.Y);
+        }
+
+        public double LeastMm { get; }
+
+        public string What { get; }
+
+        public bool MayBeBelow(Vec2 p, double spare)
+        {
+            if (inside)
+            {
+                return true;
+            }
+
+            double dx = Math.Max(0, Math.Max(left - p.X, p.X - right)),
+                dy = Math.Max(0, Math.Max(bottom - p.Y, p.Y - top)),
+                reach = spare + LeastMm;
+            return reach > 0 ? (dx * dx) + (dy * dy) < reach * reach : dx == 0 && dy == 0;
+        }
+
+        public double Spare(Vec2 p)
+        {
+            double least = double.PositiveInfinity;
+            bool within = false;
+            Vec2 a = closed ? points[^1] : points[0];
+            for (int i = closed ? 0 : 1; i < points.Length; i++)
+            {
+                Vec2 b = points[i];
+                least = Math.Min(least, SquareTo(p, a, b));
+                within ^=
+                    closed
+                    && (a.Y > p.Y) != (b.Y > p.Y)
+                    && p.X < a.X + ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y));
+                a = b;
+            }
+
+            double away = Math.Sqrt(least);
+            return (closed && within != inside ? -away : away) - LeastMm;
+        }
+
+        private static double SquareTo(Vec2 p, Vec2 a, Vec2 b)
+        {
+            double x = b.X - a.X,
+                y = b.Y - a.Y,
+                length = (x * x) + (y * y),
+                part = length > 0
+                    ? Math.Clamp((((p.X - a.X) * x) + ((p.Y - a.Y) * y)) / length, 0, 1)
+                    : 0,
+                dx = p.X - a.X - (part * x),
+                dy = p.Y - a.Y - (part * y);
+            return (dx * dx) + (dy * dy);
+        }
+    }
+}
