@@ -1,13 +1,80 @@
+using System.Collections.Immutable;
 using PlankFit.Planking;
 
 namespace PlankFit.Reading;
 
-/// <summary>[fastenings]: how planks are held.</summary>
+/// <summary>[fastenings] and [[fastenings.layer]]: how planks are held, for all layers and for those done otherwise.</summary>
 internal static class FasteningsBinder
 {
-    public static FasteningSpec? Bind(TableReader? table, LengthUnit units)
+    private const string PercentAccepted = "accepted: 0 to 100";
+
+    public static FasteningSpec? Bind(
+        TableReader? table,
+        ImmutableArray<LayerSpec> layers,
+        LengthUnit units
+    )
     {
-        table?.Close();
-        return null;
+        if (table is null)
+        {
+            return null;
+        }
+
+        FasteningWish usual = FasteningWishBinder.Bind(table, units);
+        double? depth = FasteningWishBinder.Positive(table, "backing-depth", units),
+            spare = table.Number("spare", PercentAccepted);
+        if (spare is < 0 or > 100)
+        {
+            table.Wrong("spare", PercentAccepted);
+        }
+
+        var byLayer = ImmutableDictionary.CreateBuilder<string, FasteningWish>();
+        string[] known = [.. layers.OfType<PlankLayerSpec>().Select(p => p.Name)];
+        foreach (TableReader own in table.Tables("layer", "fastenings.layer"))
+        {
+            string? name = own.Text(
+                "layer",
+                "the name of the [[layer]] of planks that it is about"
+            );
+            FasteningWish wish = FasteningWishBinder.Bind(own, units);
+            own.Close();
+            if (name is null)
+            {
+                continue;
+            }
+
+            if (!known.Contains(name))
+            {
+                own.Wrong(
+                    "layer",
+                    "no layer of planks has that name; there is "
+                        + string.Join(", ", known.Select(Quoted.Of))
+                );
+            }
+            else if (!byLayer.TryAdd(name, wish))
+            {
+                own.Wrong("layer", "another [[fastenings.layer]] is about this layer already");
+            }
+        }
+
+        var depths = ImmutableDictionary.CreateBuilder<string, double>();
+        foreach (TableReader own in table.Tables("backing", "fastenings.backing"))
+        {
+            string? name = own.Text("name", "the name of the [[behind]] that it is about");
+            double? mm = FasteningWishBinder.Positive(own, "depth", units, required: true);
+            own.Close();
+            if (name is not null && mm is { } given && !depths.TryAdd(name, given))
+            {
+                own.Wrong("name", "its depth is given already");
+            }
+        }
+
+        table.Close();
+        return new(
+            usual,
+            byLayer.ToImmutable(),
+            depth,
+            depths.ToImmutable(),
+            spare ?? FasteningSpec.UsualSparePercent
+        );
     }
 }

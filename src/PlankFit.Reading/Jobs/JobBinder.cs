@@ -86,7 +86,7 @@ public static class JobBinder
             SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),
             JointsBinder.Bind(root.Table("joints", "[joints]"), length, layers),
             behind.Specs,
-            FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), length),
+            FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), layers, length),
             // A layer that names its wood is enough.
             timber
                 ?? (

@@ -1,0 +1,169 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>What a person should know of the fastenings before a hole is drilled.</summary>
+internal static class FasteningFindings
+{
+    public static IEnumerable<Finding> Of(
+        BottomPlan plan,
+        FasteningSpec spec,
+        ImmutableArray<LayerFastenings> layers,
+        ImmutableDictionary<string, PlankFastenings> all
+    )
+    {
+        LengthUnit unit = plan.Job.Units;
+        bool timber = plan.Job.Behind.Any(b => b.Kind != BehindKind.Open);
+        if (!timber && layers.Any(l => l.Rule.Kind != FasteningKind.None))
+        {
+            yield return new(
+                Severity.Warning,
+                "fastenings",
+                "no timber behind the planks is named, so there is nothing to fasten to; name the stringers and frames under [[behind]]"
+            );
+        }
+
+        foreach (string name in spec.Depths.Keys.Order(StringComparer.Ordinal))
+        {
+            if (plan.Job.Behind.All(b => b.Name != name))
+            {
+                yield return new(
+                    Severity.Warning,
+                    "fastenings",
+                    $"a depth is given for \"{name}\", which no [[behind]] has for a name; it is not used"
+                );
+            }
+        }
+
+        foreach ((PlankLayerPlan layer, LayerFastenings rule) in plan.PlankLayers.Zip(layers))
+        {
+            string where = $"layer {rule.Name}";
+            foreach (Finding found in Lengths(where, rule, unit))
+            {
+                yield return found;
+            }
+
+            foreach (Finding found in Gaps(where, layer, rule, all, unit))
+            {
+                yield return found;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Lengths(
+        string where,
+        LayerFastenings layer,
+        LengthUnit unit
+    )
+    {
+        string Mm(double mm) => Small(mm, unit);
+        foreach (
+            IGrouping<
+                (FasteningUse, double, double?, double?),
+                ChosenLength
+            > group in layer.Lengths.GroupBy(l => (l.Use, l.WantedBiteMm, l.DepthMm, l.LengthMm))
+        )
+        {
+            ChosenLength l = group.First();
+            string into =
+                l.Use == FasteningUse.PullDown
+                    ? "at the points between the timbers"
+                    : "on " + string.Join(", ", group.Select(g => g.Backing));
+            string reckoned =
+                $"{Mm(l.PadMm)} of pad or strap, {Mm(l.PassedMm)} of planking and cloth";
+            if (l.LengthMm is not { } length)
+            {
+                yield return new(
+                    Severity.Warning,
+                    where,
+                    $"no length that can be had holds {into} without its point coming through: {reckoned}"
+                        + (l.DepthMm is { } d ? $", {Mm(d)} of wood to bite into" : "")
+                        + "; add a length to `lengths`, or change the pad"
+                );
+            }
+            else if (l.BiteMm < l.WantedBiteMm - 0.05)
+            {
+                yield return new(
+                    Severity.Warning,
+                    where,
+                    $"fastenings {into} are {Mm(length)} long and bite {Mm(l.BiteMm)} where {Mm(l.WantedBiteMm)} is wanted: the next length that can be had would come through ({reckoned}); "
+                        + "ask for a smaller `bite` if that will do, or another of `lengths`"
+                );
+            }
+
+            if (l.Use == FasteningUse.Backing && l.DepthMm is null)
+            {
+                yield return new(
+                    Severity.Warning,
+                    where,
+                    $"how deep the timber is {into} is not given, so that nothing keeps a point from coming through; give `backing-depth`"
+                );
+            }
+        }
+    }
+
+    /// <summary>One finding a layer and backing: the planks without a fastening on it, and why; then those with fewer.</summary>
+    private static IEnumerable<Finding> Gaps(
+        string where,
+        PlankLayerPlan layer,
+        LayerFastenings rule,
+        ImmutableDictionary<string, PlankFastenings> all,
+        LengthUnit unit
+    )
+    {
+        bool alike = Planks(layer, all, Side.Starboard)
+            .Select(Key)
+            .SequenceEqual(Planks(layer, all, Side.Port).Select(Key));
+        IEnumerable<(string Id, FasteningGap Gap)> gaps = Planks(layer, all, Side.Starboard);
+        gaps = alike ? gaps : gaps.Concat(Planks(layer, all, Side.Port));
+        string port = alike && gaps.Any() ? "; to port likewise" : "";
+        foreach (
+            IGrouping<(string, bool), (string Id, FasteningGap Gap)> group in gaps.GroupBy(g =>
+                    (g.Gap.Backing, g.Gap.Placed == 0)
+                )
+                .OrderByDescending(g => g.Key.Item2)
+        )
+        {
+            (string backing, bool none) = group.Key;
+            string[] planks =
+            [
+                .. group.Select(g =>
+                    none
+                        ? $"{g.Id} ({Why(g.Gap, unit)})"
+                        : $"{g.Id} ({Small(g.Gap.GapMm, unit)} without one: {Why(g.Gap, unit)})"
+                ),
+            ];
+            // A corner of a plank that just touches a timber needs none; a stretch longer than the spacing does.
+            bool grave = group.Any(g => g.Gap.GapMm > 2 * rule.Rule.SpacingMm);
+            yield return new(
+                grave ? Severity.Warning : Severity.Note,
+                where,
+                (
+                    none
+                        ? $"no fastening on {backing} fits the rule in "
+                        : $"on {backing} fastenings are further apart than the spacing in "
+                )
+                    + string.Join(", ", planks)
+                    + port
+            );
+        }
+
+        static string Key((string Id, FasteningGap Gap) g) =>
+            string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{g.Id[1..]} {g.Gap.Backing} {g.Gap.Placed} {g.Gap.GapMm:0.0} {g.Gap.Why}"
+            );
+    }
+
+    private static IEnumerable<(string Id, FasteningGap Gap)> Planks(
+        PlankLayerPlan layer,
+        ImmutableDictionary<string, PlankFastenings> all,
+        Side side
+    ) => layer.On(side).SelectMany(p => all[p.Id].Short.Select(g => (p.Id, g)));
+
+    private static string Why(FasteningGap gap, LengthUnit unit) =>
+        $"{Small(gap.HasMm, unit)} from {gap.Why}, {Small(gap.AsksMm, unit)} asked";
+
+    private static string Small(double mm, LengthUnit unit) =>
+        LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>Counts by layer, side, kind and length.</summary>
+internal static class FasteningTotals
+{
+    public static ImmutableArray<FasteningTotal> Of(
+        BottomPlan plan,
+        ImmutableArray<LayerFastenings> layers,
+        ImmutableDictionary<string, PlankFastenings> all,
+        double sparePercent
+    )
+    {
+        var totals = ImmutableArray.CreateBuilder<FasteningTotal>();
+        foreach ((PlankLayerPlan layer, LayerFastenings rule) in plan.PlankLayers.Zip(layers))
+        {
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                totals.AddRange(
+                    layer
+                        .On(side)
+                        .SelectMany(p => all[p.Id].Points)
+                        .GroupBy(f => (f.Use, f.Kind, f.Shape, f.LengthMm))
+                        .OrderBy(g => g.Key.Use)
+                        .ThenBy(g => g.Key.LengthMm)
+                        .Select(g => new FasteningTotal(
+                            layer.Number,
+                            side,
+                            g.Key.Use,
+                            g.Key.Kind,
+                            g.Key.Shape,
+                            g.Key.Use == FasteningUse.Backing ? rule.Rule.Name : null,
+                            g.Key.LengthMm,
+                            g.Count(),
+                            g.Key.Use == FasteningUse.Vent
+                                ? g.Count()
+                                : WithSpare(g.Count(), sparePercent)
+                        ))
+                );
+            }
+        }
+
+        return totals.ToImmutable();
+    }
+
+    /// <summary>The count and its spare, rounded up to whole ones.</summary>
+    public static int WithSpare(int count, double percent) =>
+        (int)Math.Ceiling((count * (1 + (percent / 100))) - 1e-9);
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>The rule and the lengths of every plank layer.</summary>
+internal static class LayerRules
+{
+    public static ImmutableArray<LayerFastenings> Of(BottomPlan plan, FasteningSpec spec)
+    {
+        var rules = ImmutableArray.CreateBuilder<LayerFastenings>();
+        string[] backings =
+        [
+            .. plan.Job.Behind.Where(b => b.Kind != BehindKind.Open).Select(b => b.Name).Distinct(),
+        ];
+        double step = FasteningLengths.StepMm(plan.Job.Units),
+            whole = 0,
+            since = 0;
+        foreach (LayerPlan layer in plan.Layers)
+        {
+            whole += layer.Spec.ThicknessMm;
+            since += layer.Spec.ThicknessMm;
+            if (layer is not PlankLayerPlan planks)
+            {
+                continue;
+            }
+
+            FasteningRule rule = FasteningRule.Of(
+                spec.Of(planks.Planks.Name),
+                planks.Planks.ThicknessMm,
+                rules.Count == 0
+            );
+            var lengths = ImmutableArray.CreateBuilder<ChosenLength>();
+            if (rule.Kind != FasteningKind.None)
+            {
+                lengths.AddRange(
+                    backings.Select(b =>
+                        FasteningLengths.IntoBacking(rule, b, whole, spec.DepthOf(b), step)
+                    )
+                );
+            }
+
+            if (rule.PullDown is { } down)
+            {
+                lengths.Add(FasteningLengths.PullDown(down, whole, since, step));
+            }
+
+            rules.Add(new(planks.Number, planks.Planks.Name, rule, lengths.ToImmutable()));
+            since = 0;
+        }
+
+        return rules.ToImmutable();
+    }
+}
