@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using CsCheck;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Fastenings;
+
+/// <summary>The rules hold on the demos and on hulls, timbers and rules by chance.</summary>
+public sealed class FasteningLawsTests
+{
+    [Fact]
+    public void TheLaunchKeepsTheRules()
+    {
+        BottomPlan plan = DemoPlans.Of("survey-launch");
+        Assert.Empty(FasteningLaws.Broken(plan));
+        Assert.All(
+            plan.Fastenings!.Layers,
+            l =>
+                Assert.True(
+                    plan.Fastenings.Totals.Where(t => t.Layer == l.Layer).Sum(t => t.Count) > 400
+                )
+        );
+    }
+
+    [Fact]
+    public void JobsByChanceKeepTheRules()
+    {
+        int points = 0,
+            plans = 0;
+        Gen.Select(RandomHull.Gen, Behind, Wish, Wish)
+            .Sample(
+                (job, behind, wish, second) =>
+                {
+                    var layers = job.Layers.OfType<PlankLayerSpec>().ToArray();
+                    PlanResult result = BottomPlanner.Plan(
+                        job with
+                        {
+                            Behind = behind,
+                            Fastenings = new(
+                                wish,
+                                layers.Length > 1
+                                    ? ImmutableDictionary<string, FasteningWish>.Empty.Add(
+                                        layers[1].Name,
+                                        second
+                                    )
+                                    : ImmutableDictionary<string, FasteningWish>.Empty,
+                                40,
+                                ImmutableDictionary<string, double>.Empty,
+                                10
+                            ),
+                        }
+                    );
+                    if (result.Plan is not { } plan)
+                    {
+                        return;
+                    }
+
+                    Interlocked.Increment(ref plans);
+                    Interlocked.Add(ref points, plan.Fastenings!.Totals.Sum(t => t.Count));
+                    List<string> broken = FasteningLaws.Broken(plan);
+                    Assert.True(broken.Count == 0, string.Join("\n", broken.Take(8)));
+                },
+                iter: 60,
+                threads: 2
+            );
+        Assert.True(plans > 30 && points > 5000, $"{plans} plans, {points} points");
+    }
+
+    /// <summary>Without anything on one side only, port is fastened as starboard's mirror image.</summary>
+    [Fact]
+    public void PortIsTheMirrorImage()
+    {
+        Job job = DemoPlans.Of("survey-launch").Job;
+        BottomPlan plan = WholeBottomTests.Planned(
+            job with
+            {
+                Behind = [.. job.Behind.Where(b => b.Only is null)],
+            }
+        );
+        int compared = 0;
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            foreach ((Plank s, Plank p) in layer.Starboard.Zip(layer.Port))
+            {
+                ImmutableArray<Fastening> to = plan.Fastenings!.On(s.Id)!.Points,
+                    port = plan.Fastenings.On(p.Id)!.Points;
+                Assert.Equal(to.Length, port.Length);
+                foreach ((Fastening a, Fastening b) in to.Zip(port))
+                {
+                    Assert.Equal(a with { At = default }, b with { At = default });
+                    // Places are looked for in steps, from outlines whose vertices run the other way round.
+                    Assert.Equal(a.At.X, b.At.X, 0.05);
+                    Assert.Equal(a.At.Y, -b.At.Y, 0.05);
+                    compared++;
+                }
+            }
+        }
+
+        Assert.True(compared > 1000);
+    }
+
+    private static Gen<ImmutableArray<BehindSpec>> Behind =>
+        Gen.Select(
+                Gen.Enum<BehindKind>(),
+                Gen.Int[0, 2],
+                Gen.Double[0.05, 0.95],
+                Gen.Double[20, 90]
+            )
+            .Array[1, 5]
+            .Select(all =>
+                all.Select(
+                        (b, i) =>
+                            new BehindSpec(
+                                $"thing {i}",
+                                b.Item1,
+                                b.Item2 switch
+                                {
+                                    0 => new BehindLine.FromKeel(b.Item3 * 700),
+                                    1 => new BehindLine.FromChine(b.Item3 * 500),
+                                    _ => new BehindLine.AtPosition(b.Item3 * 5000),
+                                },
+                                b.Item4,
+                                null,
+                                null
+                            )
+                    )
+                    .ToImmutableArray()
+            );
+
+    private static Gen<FasteningWish> Wish =>
+        Gen.Select(
+                Gen.Enum<FasteningKind>(),
+                Gen.Double[25, 150],
+                Gen.Double[5, 30],
+                Gen.Double[5, 40],
+                Gen.Double[2, 20],
+                Gen.Double[3, 25],
+                Gen.Double[0, 15]
+            )
+            .Select(
+                (kind, spacing, edge, end, margin, miss, below) =>
+                    new FasteningWish
+                    {
+                        Kind = kind,
+                        SpacingMm = spacing,
+                        EdgeMm = edge,
+                        EndMm = end,
+                        MarginMm = margin,
+                        MissMm = miss,
+                        BelowMm = below,
+                        VentMm = 2 * spacing,
+                    }
+            );
+}
