@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -6,5 +8,27 @@ namespace PlankFit.App;
 /// <summary>Fastenings: positions and what to buy.</summary>
 internal static class FasteningFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) => plan.Fastenings is null ? [] : [];
+    public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
+        plan.Fastenings is null
+            ? []
+            :
+            [
+                .. plan.PlankLayers.Select(layer =>
+                    LayFiles.Picture(
+                        $"drawings/fastening-plan-layer-{layer.Number}",
+                        () => FasteningPlanView.Of(plan, layer)
+                    )
+                ),
+                LayFiles.File("fastenings.csv", s => Csv.Write(FasteningTables.Points(plan), s)),
+                LayFiles.File(
+                    "fastenings-to-buy.csv",
+                    s => Csv.Write(FasteningTables.Totals(plan), s)
+                ),
+                LayFiles.Pdf(
+                    "fastenings-to-buy.pdf",
+                    plan,
+                    "fastenings to buy",
+                    () => FasteningShopping.Of(plan)
+                ),
+            ];
 }

@@ -76,6 +76,11 @@ internal static class PlankJson
         }
 
         json.WriteEndArray();
+        if (plan.Fastenings?.On(plank.Id) is { } fastenings)
+        {
+            FasteningJson.Write(json, numbers, fastenings);
+        }
+
         json.WriteEndObject();
     }
 

@@ -125,27 +125,26 @@ internal static class FasteningFindings
         )
         {
             (string backing, bool none) = group.Key;
-            string[] planks =
-            [
-                .. group.Select(g =>
-                    none
-                        ? $"{g.Id} ({Why(g.Gap, unit)})"
-                        : $"{g.Id} ({Small(g.Gap.GapMm, unit)} without one: {Why(g.Gap, unit)})"
-                ),
-            ];
+            string message;
+            if (none)
+            {
+                string planks = string.Join(
+                    ", ",
+                    group.Select(g => $"{g.Id} ({Why(g.Gap, unit)})")
+                );
+                message = $"no fastening on {backing} fits the rule in {planks}";
+            }
+            else
+            {
+                (string worst, FasteningGap gap) = group.MaxBy(g => g.Gap.GapMm);
+                message =
+                    $"on {backing} fastenings are further apart than the {Small(rule.Rule.SpacingMm, unit)} of the rule in {string.Join(", ", group.Select(g => g.Id))}: "
+                    + $"at most {Small(gap.GapMm, unit)}, in {worst} ({Why(gap, unit)})";
+            }
+
             // A corner of a plank that just touches a timber needs none; a stretch longer than the spacing does.
             bool grave = group.Any(g => g.Gap.GapMm > 2 * rule.Rule.SpacingMm);
-            yield return new(
-                grave ? Severity.Warning : Severity.Note,
-                where,
-                (
-                    none
-                        ? $"no fastening on {backing} fits the rule in "
-                        : $"on {backing} fastenings are further apart than the spacing in "
-                )
-                    + string.Join(", ", planks)
-                    + port
-            );
+            yield return new(grave ? Severity.Warning : Severity.Note, where, message + port);
         }
 
         static string Key((string Id, FasteningGap Gap) g) =>

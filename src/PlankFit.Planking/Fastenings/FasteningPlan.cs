@@ -55,6 +55,9 @@ public sealed record Fastening(
     double? LengthMm
 )
 {
+    /// <summary>The same place by the parameters of the layer's surface, in the starboard frame on either side.</summary>
+    public Uv On { get; init; }
+
     /// <summary>Taken out again: its hole is to be filled.</summary>
     public bool IsTemporary =>
         Kind is FasteningKind.ScrewAndPad or FasteningKind.StapleThroughStrap;

@@ -22,18 +22,17 @@ internal static class FasteningPlanner
             foreach ((PlankLayerPlan layer, LayerFastenings rule) in plan.PlankLayers.Zip(layers))
             {
                 stop.ThrowIfCancellationRequested();
-                foreach (
-                    (PlankFastenings made, ImmutableArray<Uv> at) in Layer(
-                        plan,
-                        layer,
-                        rule,
-                        side,
-                        SkinBelow.Of(below, side, plan.Joints, fastened, layer.Of(side).Surface)
-                    )
-                )
+                var under = SkinBelow.Of(
+                    below,
+                    side,
+                    plan.Joints,
+                    fastened,
+                    layer.Of(side).Surface
+                );
+                foreach (PlankFastenings made in Layer(plan, layer, rule, side, under))
                 {
                     byPlank.Add(made.PlankId, made);
-                    fastened.AddRange(at);
+                    fastened.AddRange(made.Points.Select(f => f.On));
                 }
 
                 below = layer;
@@ -49,7 +48,7 @@ internal static class FasteningPlanner
         );
     }
 
-    private static (PlankFastenings Made, ImmutableArray<Uv> At)[] Layer(
+    private static PlankFastenings[] Layer(
         BottomPlan plan,
         PlankLayerPlan layer,
         LayerFastenings rule,
@@ -58,21 +57,20 @@ internal static class FasteningPlanner
     )
     {
         ImmutableArray<Plank> planks = layer.On(side);
-        var made = new (PlankFastenings, ImmutableArray<Uv>)[planks.Length];
+        var made = new PlankFastenings[planks.Length];
         Parallel.For(
             0,
             planks.Length,
             i =>
             {
                 Plank plank = planks[i];
-                PlankFastenings of = PlankFastener.Of(
+                made[i] = PlankFastener.Of(
                     new FramedPlank(plank),
                     rule,
                     plan.Behind?.On(plank.Id) ?? [],
                     plan.Joints?.On(plank.Id)?.Joints ?? [],
                     below
                 );
-                made[i] = (of, [.. of.Points.Select(f => plank.Map.On(f.At))]);
             }
         );
         return made;

@@ -3,9 +3,9 @@ using System.Collections.Immutable;
 namespace PlankFit.Planking;
 
 /// <summary>Counts by layer, side, kind and length.</summary>
-internal static class FasteningTotals
+public static class FasteningTotals
 {
-    public static ImmutableArray<FasteningTotal> Of(
+    internal static ImmutableArray<FasteningTotal> Of(
         BottomPlan plan,
         ImmutableArray<LayerFastenings> layers,
         ImmutableDictionary<string, PlankFastenings> all,

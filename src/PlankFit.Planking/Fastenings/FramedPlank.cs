@@ -15,7 +15,8 @@ internal sealed class FramedPlank
     private readonly double left,
         right,
         low,
-        high;
+        high,
+        farthest;
 
     public FramedPlank(Plank plank)
     {
@@ -26,6 +27,9 @@ internal sealed class FramedPlank
         right = Net.Max(p => p.X);
         low = Net.Min(p => p.Y);
         high = Net.Max(p => p.Y);
+        // Of any place on the plank from the nearest point of the line, generously.
+        farthest =
+            Math.Max(Math.Abs(low), Math.Abs(high)) + (2 * AxisStepMm) + (0.02 * (right - left));
         int steps = Math.Max(1, (int)Math.Ceiling((right - left) / AxisStepMm));
         axis =
         [
@@ -59,12 +63,27 @@ internal sealed class FramedPlank
     /// <summary>The place in the frame of a point of the layer's surface; null where it is further off the plank than asked for.</summary>
     public Vec2? Flat(Uv uv, Vec3 at, double withinMm)
     {
-        int best = 0;
-        double least = double.PositiveInfinity;
-        for (int i = 0; i < axis.Length; i++)
+        // Abreast by the chord of the plank's own line, then downhill to the nearest of its points.
+        Vec3 chord = axis[^1].At - axis[0].At;
+        double part = (at - axis[0].At).Dot(chord) / chord.Dot(chord);
+        int best = (int)Math.Clamp(Math.Round(part * (axis.Length - 1)), 0, axis.Length - 1);
+        double least = at.ChordTo(axis[best].At);
+        if (least > farthest + withinMm)
         {
-            double far = at.ChordTo(axis[i].At);
-            (best, least) = far < least ? (i, far) : (best, least);
+            return null;
+        }
+
+        foreach (int way in new[] { -1, 1 })
+        {
+            while (
+                best + way >= 0
+                && best + way < axis.Length
+                && at.ChordTo(axis[best + way].At) is var far
+                && far < least
+            )
+            {
+                (best, least) = (best + way, far);
+            }
         }
 
         (double s, Vec3 from, Vec3 along, Vec3 across) = axis[best];

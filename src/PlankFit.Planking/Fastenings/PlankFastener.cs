@@ -53,7 +53,7 @@ internal sealed class PlankFastener
         work.Vents();
         return new(
             plank.Plank.Id,
-            [.. work.points.Select(f => f with { At = plank.Turned(f.At) })],
+            [.. work.points.Select(f => f with { At = plank.Turned(f.At), On = plank.On(f.At) })],
             [.. work.shortOf]
         );
     }

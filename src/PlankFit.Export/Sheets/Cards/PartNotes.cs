@@ -22,6 +22,11 @@ internal static class PartNotes
         {
             yield return note;
         }
+
+        foreach (string note in FasteningWords.OnCard(plan, plank))
+        {
+            yield return note;
+        }
     }
 
     /// <summary>In a few words, for its row of the list.</summary>

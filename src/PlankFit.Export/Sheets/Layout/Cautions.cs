@@ -30,6 +30,10 @@ internal static class Cautions
         "ESTIMATES FROM SMALL CLEAR PIECES, AND NO APPROVAL OF ANY STRUCTURE. Knots, slope of grain, moisture, glue and blows decide what wood bears: try the first plank. "
         + "Where strength counts the local code rules, and somebody licensed by it judges.";
 
+    public const string Fasten =
+        "DRILL, DRIVE AND STAPLE WITH CARE. Eyes and ears protected; nobody behind the planking. Use staplers and nailers as their maker says; take the air off before clearing a jam. "
+        + "Try the length in scrap of the same build first. Epoxy harms skin and lungs: gloves, fresh air.";
+
     public const string Pattern =
         "MEASURE THE CHECK SQUARE BOTH WAYS BEFORE CUTTING: paper creeps and printers scale. Saw to the thick line, support the offcut, guards on, "
         + "eyes, ears and lungs protected; follow the saw maker's instructions.";

@@ -57,6 +57,7 @@ public static class CuttingPattern
     private static ImmutableArray<Shape> Shapes(BottomPlan plan, Plank plank, Vec2 shift)
     {
         ImmutableArray<Shape> shapes = [.. Unnamed(plan, plank, shift)];
+        shapes = [.. shapes, .. FasteningMarks.Holes(plan, plank, shift)];
         shapes = [.. shapes, .. BehindMarks.Of(plan, plank, shift, shapes)];
         return [.. shapes, .. EndLineNames.Of(plank, shift, shapes)];
     }

@@ -100,6 +100,7 @@ public static class FullSizePattern
         }
 
         Name(pad, plan, plank, at);
+        pad.Add(FasteningMarks.Signs(plan, plank, at.Origin));
         pad.Add(BehindMarks.Of(plan, plank, at.Origin, pad.Shapes));
         pad.Add(EndLineNames.Of(plank, at.Origin, pad.Shapes));
     }
@@ -181,6 +182,7 @@ public static class FullSizePattern
             .. JointWords.Sentences(plan, plank),
             PlankWords.Edges(plank, unit),
             .. BehindWords.OnPattern(plan, plank),
+            .. FasteningWords.OnPattern(plan, plank),
             "Thick line: saw. Long dashes: net outline, the edge of the bottom. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
         ];
         foreach (string line in said)
