@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace PlankFit.Planking;
 
 /// <summary>Length = pad + skins and cloth passed + bite, rounded up to one that can be had whose point stays in the wood.</summary>
-internal static class FasteningLengths
+public static class FasteningLengths
 {
     /// <summary>Wood left before the point of a fastening in a timber, mm; and in a skin. Proposals without a source.</summary>
     public const double PointCoverMm = 3;

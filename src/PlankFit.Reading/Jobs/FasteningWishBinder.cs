@@ -7,7 +7,7 @@ namespace PlankFit.Reading;
 internal static class FasteningWishBinder
 {
     // Finer than this no hull is fastened, and a short spacing would take for ever to set: our own bound, mm.
-    private const double LeastSpacingMm = 5;
+    private const double LeastSpacingMm = 10;
 
     private static readonly (string, FasteningKind)[] PullDownKinds =
     [

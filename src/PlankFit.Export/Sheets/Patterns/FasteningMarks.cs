@@ -53,8 +53,6 @@ internal static class FasteningMarks
     )
     {
         string layer = LayerOf(use, kind);
-        Polyline Stroke(double x, double y) =>
-            new(layer, pen, [at + new Vec2(-x, -y), at + new Vec2(x, y)], false);
         double d = size * 0.8;
         switch (use, kind)
         {
@@ -81,15 +79,35 @@ internal static class FasteningMarks
             case (_, FasteningKind.LeftIn):
                 yield return new CircleShape(layer, pen, at, size * 0.7, 0);
                 break;
-            case (_, FasteningKind.ScrewAndPad):
-                yield return new CircleShape(layer, pen, at, size);
-                yield return Stroke(1.5 * size, 0);
-                yield return Stroke(0, 1.5 * size);
-                break;
             default:
-                yield return new CircleShape(layer, pen, at, size);
-                yield return Stroke(1.5 * size, 0);
+                yield return new Polyline(
+                    layer,
+                    pen,
+                    [.. Pin(size, kind == FasteningKind.ScrewAndPad).Select(p => at + p)],
+                    false
+                );
                 break;
+        }
+    }
+
+    /// <summary>A circle with a bar through it, or a cross, in one stroke of the pen: a plan has thousands of them.</summary>
+    private static IEnumerable<Vec2> Pin(double size, bool cross)
+    {
+        const int corners = 12;
+        double reach = 1.5 * size;
+        yield return new(reach, 0);
+        for (int i = 0; i <= corners; i++)
+        {
+            (double sin, double cos) = Math.SinCos(2 * Math.PI * i / corners);
+            yield return new(size * cos, size * sin);
+        }
+
+        yield return new(-reach, 0);
+        if (cross)
+        {
+            yield return new(0, 0);
+            yield return new(0, reach);
+            yield return new(0, -reach);
         }
     }
 }

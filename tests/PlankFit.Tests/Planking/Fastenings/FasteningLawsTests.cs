@@ -87,7 +87,18 @@ public sealed class FasteningLawsTests
                 Assert.Equal(to.Length, port.Length);
                 foreach ((Fastening a, Fastening b) in to.Zip(port))
                 {
-                    Assert.Equal(a with { At = default }, b with { At = default });
+                    Assert.Equal(
+                        a with
+                        {
+                            At = default,
+                            On = default,
+                        },
+                        b with
+                        {
+                            At = default,
+                            On = default,
+                        }
+                    );
                     // Places are looked for in steps, from outlines whose vertices run the other way round.
                     Assert.Equal(a.At.X, b.At.X, 0.05);
                     Assert.Equal(a.At.Y, -b.At.Y, 0.05);

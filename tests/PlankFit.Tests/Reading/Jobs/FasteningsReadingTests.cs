@@ -56,7 +56,7 @@ public sealed class FasteningsReadingTests
 
     [Theory]
     [InlineData("kind = \"screws\"", 18, "\"screw and pad\"", "\"staple through strap\"")]
-    [InlineData("spacing = 3", 18, "at least 5 mm")]
+    [InlineData("spacing = 3", 18, "at least 10 mm")]
     [InlineData("spacing = 50\nnearest = 60", 19, "not be more than the spacing")]
     [InlineData("edge = -1", 18, "not be negative")]
     [InlineData("bite = 0", 18, "greater than 0")]
@@ -84,7 +84,7 @@ public sealed class FasteningsReadingTests
             result.Findings,
             f =>
                 f.Severity == Severity.Error
-                && f.Where.StartsWith($"job.toml:{line}", StringComparison.Ordinal)
+                && f.Where.StartsWith($"job.toml, line {line},", StringComparison.Ordinal)
                 && words.All(w => f.Message.Contains(w, StringComparison.Ordinal))
         );
     }
