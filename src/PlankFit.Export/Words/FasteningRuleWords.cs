@@ -5,12 +5,17 @@ namespace PlankFit.Export;
 /// <summary>A layer's rule, and how its lengths come about, in sentences.</summary>
 internal static class FasteningRuleWords
 {
-    public static string Of(FasteningRule rule, LengthUnit unit)
+    public static string Of(FasteningRule rule, bool isFirstSkin, LengthUnit unit)
     {
         string Mm(double mm) => PlankWords.Small(mm, unit);
         string keeps =
             $"at least {Mm(rule.EdgeMm)} from seams, {Mm(rule.EndMm)} from net ends, {Mm(rule.JointMm)} from joints, {Mm(rule.MarginMm)} inside the timber's edge, "
-            + $"{Mm(rule.OpenMm)} from places kept open, {Mm(rule.MissMm)} from fastenings and {Mm(rule.BelowMm)} from seams of the skin below.";
+            + $"{Mm(rule.OpenMm)} from places kept open"
+            + (
+                isFirstSkin
+                    ? "."
+                    : $", {Mm(rule.MissMm)} from fastenings and {Mm(rule.BelowMm)} from seams of the skin below."
+            );
         string down = rule.PullDown is { } d
             ? $" Between timbers pull-down points every {Mm(d.SpacingMm)} along and {Mm(d.AcrossMm)} across."
             : "";

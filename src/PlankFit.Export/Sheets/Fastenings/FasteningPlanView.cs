@@ -79,7 +79,7 @@ public static class FasteningPlanView
             inside.Top - Letters.Name - 3,
             inside.Width,
             "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Timber behind is grey. "
-                + FasteningRuleWords.Of(rule, plan.Job.Units),
+                + FasteningRuleWords.Of(rule, layer.Number == 1, plan.Job.Units),
             Letters.Bench
         );
     }

@@ -122,6 +122,12 @@ public static class CuttingPattern
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 1.5, TextMm);
         string face = $"outer face up, rev {plan.Job.Revision}";
+        middle = FasteningMarks.ClearOf(
+            plan,
+            plank,
+            middle,
+            new(LetterWidths.TextWidth(face, height / 2) / 2, 1.5 * height)
+        );
         yield return new Lettering(
             Layers.Text,
             Pen.Thin,

@@ -43,6 +43,46 @@ internal static class FasteningMarks
             Sign(f.Use, f.Kind, f.At + shift, SignMm, Pens.Outer)
         );
 
+    /// <summary>The place nearest to one wanted where words of a size stand on no fastening; the one wanted where there is none near.</summary>
+    /// <param name="half">Half the words' width and height, mm.</param>
+    public static Vec2 ClearOf(BottomPlan plan, Plank plank, Vec2 wanted, Vec2 half)
+    {
+        const double step = 6,
+            along = 120,
+            across = 36;
+        if (plan.Fastenings?.On(plank.Id) is not { Points.IsEmpty: false } made)
+        {
+            return wanted;
+        }
+
+        double clear = 1.5 * SignMm;
+        bool IsFree(Vec2 at) =>
+            made.Points.All(f =>
+                Math.Abs(f.At.X - at.X) > half.X + clear || Math.Abs(f.At.Y - at.Y) > half.Y + clear
+            )
+            && new[] { -1, 1 }.All(x =>
+                new[] { -1, 1 }.All(y =>
+                    Segments.Inside(plank.FlatNet, at + new Vec2(x * half.X, y * half.Y))
+                )
+            );
+        Vec2 best = wanted;
+        double least = double.PositiveInfinity;
+        for (double x = -along; x <= along; x += step)
+        {
+            for (double y = -across; y <= across; y += step)
+            {
+                Vec2 at = wanted + new Vec2(x, y);
+                double far = at.ChordTo(wanted);
+                if (far < least && IsFree(at))
+                {
+                    (best, least) = (at, far);
+                }
+            }
+        }
+
+        return best;
+    }
+
     /// <param name="size">Half the sign's width, mm on the sheet.</param>
     public static IEnumerable<Shape> Sign(
         FasteningUse use,

@@ -111,6 +111,12 @@ public static class FullSizePattern
         string name = piece?.Id ?? plank.Id;
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 2.5, 12);
+        middle = FasteningMarks.ClearOf(
+            plan,
+            plank,
+            middle,
+            new(Letters.Width(name, height, true) / 2, height / 2)
+        );
         pad.Text(at[middle], name, height, Anchor.MiddleCentre, bold: true);
         PatternArrow.Draw(
             pad,

@@ -63,6 +63,14 @@ public static class PiecePattern
             }
         }
 
+        foreach (Shape hole in FasteningMarks.Holes(plan, plank, new Vec2(0, 0)))
+        {
+            if (hole is CircleShape circle && Segments.Inside(piece.Net, circle.Centre))
+            {
+                yield return hole;
+            }
+        }
+
         Vec2 middle = Interior.DeepestPoint(piece.Net, out double room);
         double height = Math.Clamp(room / 4, 1.5, NameMm);
         yield return Text(piece.Id, middle + new Vec2(0, 0.4 * height), height, true);
