@@ -32,7 +32,13 @@ internal static class EndLineNames
             {
                 taken.Add(Segments.Around(text).Within(-ClearMm));
             }
-            else if (shape is Polyline line && line.Layer is Layers.Marks or Layers.Behind)
+            else if (
+                shape is Polyline line
+                && (
+                    line.Layer is Layers.Marks or Layers.Behind
+                    || line.Layer.StartsWith("fasten-", StringComparison.Ordinal)
+                )
+            )
             {
                 lines.AddRange(Sides([.. Thinning.Open(line.Points, 0.2)], line.Closed));
             }
