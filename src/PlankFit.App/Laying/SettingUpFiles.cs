@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PlankFit.Export;
 using PlankFit.Export.Dxf;
 using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Skia;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -10,60 +12,63 @@ namespace PlankFit.App;
 /// <summary>Tables and full-size sections for setting up, and the corner at the chine.</summary>
 internal static class SettingUpFiles
 {
+    private const string Folder = "setting-up";
+
     public static ImmutableArray<FileWork> Of(BottomPlan plan)
     {
-        if (plan.SettingUp is not { } setting)
+        if (plan.SettingUp is not { } found)
         {
             return [];
         }
 
+        Job job = plan.Job;
         var work = ImmutableArray.CreateBuilder<FileWork>();
         work.Add(
-            LayFiles.Pdf(
-                "setting-up.pdf",
-                plan,
-                "setting up",
-                () => SettingUpPages.Of(plan, setting)
-            )
+            LayFiles.Pdf("setting-up.pdf", plan, "setting up", () => SettingUpPages.Of(job, found))
         );
-        work.Add(
-            LayFiles.File(
-                "frames.csv",
-                s => Csv.Write(SettingUpTables.Frames(plan.Job, setting), s)
-            )
-        );
-        if (!setting.Corners.IsEmpty)
+        void Table(string name, bool any, Func<Job, SettingUpPlan, Table> table)
         {
-            work.Add(
-                LayFiles.File(
-                    "chine.csv",
-                    s => Csv.Write(SettingUpTables.Corners(plan.Job, setting), s)
-                )
-            );
+            if (any)
+            {
+                work.Add(
+                    LayFiles.File($"{Folder}/{name}.csv", s => Csv.Write(table(job, found), s))
+                );
+            }
         }
 
-        work.Add(
-            LayFiles.Pdf(
-                "patterns/sections.pdf",
-                plan,
-                "full-size sections",
-                () =>
-                    [
-                        .. setting.Frames.SelectMany(f =>
-                            LongPages.Of(plan.Job, SectionPattern.Of(plan, f))
-                        ),
-                    ]
-            )
-        );
-        work.Add(new("sections, DXF", output => Sections(output, plan, setting)));
+        Table("frames", !found.Sections.IsEmpty, SettingUpTables.Frames);
+        Table("moulds", !found.Sections.IsEmpty, SettingUpTables.Moulds);
+        Table("rabbet", !found.Rabbet.IsEmpty, SettingUpTables.Rabbet);
+        Table("stringers", !found.Stringers.IsEmpty, SettingUpTables.Stringers);
+        Table("chine", !found.Chine.IsEmpty, SettingUpTables.Chine);
+        if (!found.Sections.IsEmpty)
+        {
+            work.Add(
+                LayFiles.Pdf(
+                    "patterns/sections.pdf",
+                    plan,
+                    "full-size sections",
+                    () =>
+                        [
+                            .. found.Sections.SelectMany(s =>
+                                LongPages.Of(job, SectionDrawing.OnPaper(job, found, s))
+                            ),
+                        ]
+                )
+            );
+            work.Add(new("DXF of sections", output => Dxf(output, job, found)));
+        }
+
         return work.ToImmutable();
     }
 
-    private static void Sections(OutputFolder output, BottomPlan plan, SettingUpPlan setting)
+    private static void Dxf(OutputFolder output, Job job, SettingUpPlan found)
     {
-        foreach (FrameSection frame in setting.Frames)
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        foreach (FrameSection section in found.Sections)
         {
-            Drawing section = SectionPattern.Of(plan, frame);
+            string name = FileName(section, taken);
+            Drawing drawing = SectionDrawing.AtOrigin(job, found, section);
             foreach (
                 (string folder, DxfVersion version) in new[]
                 {
@@ -73,10 +78,26 @@ internal static class SettingUpFiles
             )
             {
                 output.Write(
-                    $"dxf/{folder}/{SectionPattern.FileName(frame)}.dxf",
-                    s => DxfWriter.Write(s, section, new(version, plan.Job.Output.DxfUnits))
+                    $"dxf/{folder}/{name}.dxf",
+                    s => DxfWriter.Write(s, drawing, new(version, job.Output.DxfUnits))
                 );
             }
         }
+    }
+
+    /// <summary>"section-4", "section-frame-2600": letters, digits and hyphens only, and no name twice.</summary>
+    private static string FileName(FrameSection section, HashSet<string> taken)
+    {
+        string plain = string.Concat(
+            section.Name.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')
+        );
+        string name = section.IsStation ? $"section-{plain}" : $"section-frame-{plain}";
+        string free = name;
+        for (int i = 2; !taken.Add(free); i++)
+        {
+            free = string.Create(CultureInfo.InvariantCulture, $"{name}-{i}");
+        }
+
+        return free;
     }
 }

@@ -25,7 +25,7 @@ public sealed record BottomPlan(
     /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
     public KeelPlan? Keel { get; init; }
 
-    /// <summary>Deductions, bevels and the corner at the chine.</summary>
+    /// <summary>Deductions, bevels and the corner at the chine; null where the job does not ask for them.</summary>
     public SettingUpPlan? SettingUp { get; init; }
 
     /// <summary>The pieces of planks longer than the stock.</summary>

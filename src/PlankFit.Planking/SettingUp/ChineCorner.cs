@@ -4,143 +4,156 @@ using PlankFit.Geometry;
 namespace PlankFit.Planking;
 
 /// <summary>
-/// The corner between bottom and topside, in the plane square to the chine. With e along the bottom's face outboard, n its outward normal and m the topside's:
-/// a face of the bottom at z along n meets the topside's face at s along m where (a e + z n) · m = s, so a = (s − z n·m)/(e·m).
+/// The corner of bottom and topside in the plane square to the chine, both flat there: closed forms. Axes: s along the bottom, outward from the table's chine;
+/// z along the bottom's outward normal from the table's surface. With the corner's angle θ in the wood, the topside's face so far (k) out from the table's topside
+/// meets the bottom's face at z in s = z cot θ + k / sin θ.
 /// </summary>
-internal static class ChineCorner
+/// <param name="CornerDegrees">Between the two outer faces, measured in the wood.</param>
+/// <param name="OuterTrimMm">How much further than the table's chine, carried square to the surface, the bottom's planks end on their outer face; negative is shorter.</param>
+/// <param name="InnerTrimMm">The same on the inner face of the whole stack.</param>
+/// <param name="RoundTangentMm">From the corner's edge to where the round begins, on either face.</param>
+/// <param name="RoundOffMm">What the round takes off the edge, along the corner's middle line.</param>
+public sealed record ChineCorner(
+    double CornerDegrees,
+    double BottomMm,
+    double TopsideMm,
+    double OuterTrimMm,
+    double InnerTrimMm,
+    double RoundTangentMm,
+    double RoundOffMm,
+    ImmutableArray<Vec2> Joint,
+    ImmutableArray<Vec2> Piece,
+    Vec2 OuterEdge,
+    Vec2 InnerEdge
+)
 {
-    public static CornerRow? Of(
-        Job job,
-        HullSurface hull,
-        SettingUpSpec spec,
-        TopsideSpec topside,
-        string station,
-        double u
+    /// <summary>Of the planks' ends off square to their face; positive where the outer face is the longer.</summary>
+    public double TrimBevelDegrees =>
+        Math.Atan((OuterTrimMm - InnerTrimMm) / BottomMm) * 180 / Math.PI;
+
+    /// <summary>What the chine log's edge departs from square: positive where its angle is more than 90, a standing bevel.</summary>
+    public double LogBevelDegrees => CornerDegrees - 90;
+
+    /// <summary>The widths of the chine piece's two inner faces, along the bottom and up the topside; null where there is none.</summary>
+    public (double BottomMm, double UpMm)? PieceInner =>
+        Piece.IsEmpty ? null : ((Piece[3] - Piece[2]).Norm, (Piece[4] - Piece[3]).Norm);
+
+    /// <summary>Whether the piece reaches past the corner's inner edge on both faces.</summary>
+    public bool PieceHolds =>
+        Piece.IsEmpty
+        || (Piece[2].X < Piece[3].X && (Piece[4] - Piece[3]).Dot(Up(CornerDegrees)) > 0);
+
+    /// <param name="cornerDegrees">More than 0, less than 180.</param>
+    /// <param name="to">Which faces the table's chine is the corner of.</param>
+    public static ChineCorner Of(
+        double cornerDegrees,
+        double bottomMm,
+        double topsideMm,
+        OffsetsAreTo to,
+        ChineLap lap,
+        double radiusMm,
+        ChinePieceSpec? piece
     )
     {
-        LoftedSurface table = hull.Surface;
-        SurfacePoint at = table.At(u, table.ChineV(u));
-        Vec3 along = ChineRun(table, u);
-        if (TopsideNormal(job, topside, at, along) is not { } m)
+        double angle = cornerDegrees * Math.PI / 180,
+            cot = 1 / Math.Tan(angle),
+            sin = Math.Sin(angle);
+        (double zOut, double kOut) = to == OffsetsAreTo.Outside ? (0, 0) : (bottomMm, topsideMm);
+        double zIn = zOut - bottomMm,
+            kIn = kOut - topsideMm;
+        double At(double z, double k) => (z * cot) + (k / sin);
+        Vec2 outer = new(At(zOut, kOut), zOut),
+            inner = new(At(zIn, kIn), zIn);
+        (double trimOut, double trimIn) = (piece, lap) switch
         {
-            return null;
-        }
-
-        Vec3 n = at.Normal,
-            e = along.Cross(n);
-        e = e.Dot(at.Dv) > 0 ? e : -e;
-        double nm = n.Dot(m),
-            em = e.Dot(m);
-        if (em < 0.05)
-        {
-            // The two faces run on in one another: there is no corner to trim to.
-            return null;
-        }
-
-        double inside =
-            job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -job.Layers.Sum(l => l.ThicknessMm) : 0;
-        double outside = inside + job.Layers.Sum(l => l.ThicknessMm);
-        double outerS = job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? 0 : topside.ThicknessMm,
-            innerS = outerS - topside.ThicknessMm;
-        double Meet(double z, double s) => (s - (z * nm)) / em;
-        double Trim(double z) =>
-            topside.Lap switch
-            {
-                ChineLap.BottomLapsTopside => Meet(z, outerS),
-                ChineLap.TopsideLapsBottom => Meet(z, innerS),
-                _ => Meet(inside, innerS)
-                    + (
-                        (z - inside)
-                        / (outside - inside)
-                        * (Meet(outside, outerS) - Meet(inside, innerS))
-                    ),
-            };
-        var trims = ImmutableArray.CreateBuilder<TrimRow>();
-        double z = inside;
-        foreach (LayerSpec layer in job.Layers)
-        {
-            double top = z + layer.ThicknessMm;
-            if (layer is PlankLayerSpec)
-            {
-                double a = Trim(z),
-                    b = Trim(top);
-                trims.Add(
-                    new(layer.Name, a, b, Math.Atan2(b - a, layer.ThicknessMm) * 180 / Math.PI)
-                );
-            }
-
-            z = top;
-        }
-
-        // The faces turn by the angle between their normals; the corner inside is what is left of a half turn.
-        double turn = Math.Acos(Math.Clamp(nm, -1, 1)),
-            corner = Math.PI - turn;
+            ({ } p, _) => (outer.X - p.WidthMm, outer.X - p.WidthMm),
+            (_, ChineLap.BottomLapsTopside) => (outer.X, At(zIn, kOut)),
+            (_, ChineLap.TopsideLapsBottom) => (At(zOut, kIn), inner.X),
+            _ => (outer.X, inner.X),
+        };
+        double turned = (Math.PI - angle) / 2;
         return new(
-            station,
-            at.P.X,
-            corner * 180 / Math.PI,
-            trims.ToImmutable(),
-            spec.CornerRadiusMm * Math.Tan(turn / 2),
-            spec.CornerRadiusMm * ((1 / Math.Cos(turn / 2)) - 1),
-            spec.ChinePieceMm / (2 * Math.Sin(corner / 2))
+            cornerDegrees,
+            bottomMm,
+            topsideMm,
+            trimOut,
+            trimIn,
+            radiusMm * Math.Tan(turned),
+            radiusMm * ((1 / Math.Cos(turned)) - 1),
+            Between(lap, piece, new(trimOut, zOut), new(trimIn, zIn), outer, inner, cornerDegrees),
+            piece is null ? [] : Six(piece, outer, inner, zIn, cornerDegrees, topsideMm),
+            outer,
+            inner
         );
     }
 
-    public static Vec3 ChineRun(LoftedSurface table, double u)
+    /// <summary>The round as a chain of points from the bottom's face to the topside's.</summary>
+    public ImmutableArray<Vec2> Round(double radiusMm)
     {
-        SurfacePoint at = table.At(u, table.ChineV(u));
-        return (table.HasApex ? at.Du + at.Dv : at.Du).Unit();
+        const int n = 24;
+        double from = Math.PI / 2,
+            to = (CornerDegrees - 90) * Math.PI / 180;
+        Vec2 centre = OuterEdge - new Vec2(RoundTangentMm, radiusMm);
+        return
+        [
+            .. Enumerable
+                .Range(0, n + 1)
+                .Select(i => from + ((to - from) * i / n))
+                .Select(a => centre + (radiusMm * new Vec2(Math.Cos(a), Math.Sin(a)))),
+        ];
     }
 
-    /// <summary>The topside's outward normal, square to the chine: from a line of the offsets, or from its slope in the section.</summary>
-    private static Vec3? TopsideNormal(Job job, TopsideSpec topside, SurfacePoint chine, Vec3 along)
+    /// <summary>Up along the topside.</summary>
+    internal static Vec2 Up(double cornerDegrees)
     {
-        Vec3? up = topside.SlopeDegrees is { } slope
-            ? new Vec3(0, Math.Cos(slope * Math.PI / 180), Math.Sin(slope * Math.PI / 180))
-            : Sheer(job, topside.Sheer!, chine.P);
-        if (up is not { } u)
-        {
-            return null;
-        }
-
-        Vec3 normal = along.Cross(u).Unit();
-        return normal.Y < 0 ? -normal : normal;
+        (double sin, double cos) = Math.SinCos(cornerDegrees * Math.PI / 180);
+        return new(-cos, -sin);
     }
 
-    /// <summary>From the chine to the sheer in the section.</summary>
-    private static Vec3? Sheer(Job job, string name, Vec3 chine)
+    /// <summary>The seam between the skins, from the outer faces in.</summary>
+    private static ImmutableArray<Vec2> Between(
+        ChineLap lap,
+        ChinePieceSpec? piece,
+        Vec2 trimOut,
+        Vec2 trimIn,
+        Vec2 outer,
+        Vec2 inner,
+        double cornerDegrees
+    ) =>
+        (piece, lap) switch
+        {
+            ({ }, _) => [trimOut, trimIn],
+
+            // The topside stands on the bottom's inner face.
+            (_, ChineLap.BottomLapsTopside) => [outer, trimIn, inner],
+
+            // The bottom ends on the topside's inner face, which runs on to the bottom's outer face.
+            (_, ChineLap.TopsideLapsBottom) => [trimOut, inner],
+            _ => [outer, inner],
+        };
+
+    /// <summary>Outer edge, in along the bottom, inward, the inner edge, up the topside's inner face, and out.</summary>
+    private static ImmutableArray<Vec2> Six(
+        ChinePieceSpec piece,
+        Vec2 outer,
+        Vec2 inner,
+        double zIn,
+        double cornerDegrees,
+        double topsideMm
+    )
     {
-        OffsetLine line =
-            job.Offsets.Find(name)
-            ?? throw new JobFaultException(
-                "[setting-up] topside",
-                $"the table has no line '{name}'; there is {string.Join(", ", job.Offsets.Lines.Select(l => $"'{l.Name}'"))}"
-            );
-        var known = Enumerable
-            .Range(0, job.Offsets.Stations.Length)
-            .Where(i => line.HalfBreadthsMm[i] is not null && line.HeightsMm[i] is not null)
-            .ToList();
-        if (known.Count < 3)
-        {
-            throw new JobFaultException(
-                "[setting-up] topside",
-                $"the line '{name}' has {known.Count} stations with height and half-breadth; three at least are needed"
-            );
-        }
-
-        double[] x = [.. known.Select(i => OffsetRow.PositionMm(job.Offsets, line, i))];
-        if (chine.X < x[0] - 1 || chine.X > x[^1] + 1)
-        {
-            return null;
-        }
-
-        double y = CubicSpline
-                .Through(x, [.. known.Select(i => line.HalfBreadthsMm[i]!.Value)])
-                .At(chine.X),
-            z = CubicSpline
-                .Through(x, [.. known.Select(i => line.HeightsMm[i]!.Value)])
-                .At(chine.X);
-        var up = new Vec3(0, y - chine.Y, z - chine.Z);
-        return up.Norm > 1 ? up.Unit() : null;
+        Vec2 up = Up(cornerDegrees),
+            top = outer + (piece.UpMm * up);
+        double angle = cornerDegrees * Math.PI / 180;
+        Vec2 into = -topsideMm * new Vec2(Math.Sin(angle), -Math.Cos(angle));
+        return
+        [
+            outer,
+            new(outer.X - piece.WidthMm, outer.Y),
+            new(outer.X - piece.WidthMm, zIn),
+            inner,
+            top + into,
+            top,
+        ];
     }
 }

@@ -3,99 +3,195 @@ using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
-/// <summary>The line to which every frame is sawn, and its bevels.</summary>
+/// <summary>One frame, mould or transom worked out from the surface.</summary>
 internal static class FrameSections
 {
-    private const int Steps = 48;
+    private static readonly double[] Parts = [0, 0.25, 0.5, 0.75, 1];
 
-    private static readonly (string Word, double Part)[] Places =
-    [
-        ("keel", 0),
-        ("1/4", 0.25),
-        ("1/2", 0.5),
-        ("3/4", 0.75),
-        ("chine", 1),
-    ];
+    /// <summary>How far a topside's lines are shown above the corner, mm.</summary>
+    private const double ShownMm = 120;
 
-    public static FrameSection Of(
-        Job job,
-        HullSurface hull,
-        SettingUpSpec spec,
-        string name,
-        double u,
-        Func<double, double> planeX
-    )
+    /// <summary>Null where the bottom is too narrow there for a frame: the keel's side lies outboard of the chine.</summary>
+    public static FrameSection? Of(SettingUpGround ground, FramePlane place)
     {
-        double inner =
-            job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -job.Layers.Sum(l => l.ThicknessMm) : 0;
-        KeelSideFace keel = KeelSides.OfTable(job, hull);
-        SectionCut Cut(double z) =>
-            new(new ParallelSurface(hull.Surface, z), hull.Surface, keel, u, planeX);
+        SettingUpSpec spec = ground.Spec;
+        double thickness = place.IsTransom ? spec.TransomMm ?? spec.FrameMm : spec.FrameMm,
+            offset = ground.InnerMm - (place.IsTransom ? 0 : spec.RibbandMm);
+        SectionCut Cut(double mm) => new(ground.Hull.Surface, mm, place.Plane, place.U);
         SectionCut table = Cut(0),
-            innerFace = Cut(inner),
-            frame = Cut(inner - spec.RibbandMm);
-        ImmutableArray<Vec2> line = frame.Line(Steps);
-        return new(
-            name,
-            planeX(0.5),
-            table.Line(Steps),
-            innerFace.Line(Steps),
-            line,
-            [.. Places.Select(p => Place(spec, table, frame, p.Word, p.Part))]
+            mould = Cut(offset);
+        FrameFace face = Face(spec, place, mould);
+        double other = face == FrameFace.Forward ? thickness : -thickness;
+        var otherFace = new SectionCut(
+            ground.Hull.Surface,
+            offset,
+            place.Plane.Moved(other),
+            place.U
         );
+        KeelSideFace innerSide = ground.Layers[0].Side;
+        TopsideAt? topside = ground.Topside?.At(table.At(1).U);
+        double? chine = topside is { } t
+            ? mould.MeetsPlane(
+                t.Chine.P + ((ground.TopsideFaces.InnerMm - spec.RibbandMm) * t.Normal),
+                t.Normal,
+                1
+            )
+            : 1;
+        if (
+            mould.MeetsKeel(innerSide) is not { } keel
+            || otherFace.MeetsKeel(innerSide) is not { } otherKeel
+            || chine is not { } corner
+            || !(keel < Math.Min(corner, 1))
+        )
+        {
+            return null;
+        }
+
+        ImmutableArray<FramePlace> places =
+        [
+            .. Parts.Select(p => Place(table, mould, otherFace, p, Math.Sign(other), place.Plane)),
+        ];
+        return new(
+            place.Name,
+            place.PositionMm,
+            place.IsStation,
+            place.IsTransom,
+            place.Plane.RakeDegrees,
+            face,
+            thickness,
+            places,
+            mould.At(keel).Flat,
+            mould.At(corner).Flat,
+            Lines(
+                ground,
+                place,
+                Cut,
+                mould.Line(keel, corner),
+                otherFace.Line(otherKeel, corner),
+                topside
+            )
+        );
+    }
+
+    /// <summary>The transom's after face is the table's; a frame's is as asked, or the one from which the hull narrows at half its girth.</summary>
+    private static FrameFace Face(SettingUpSpec spec, FramePlane place, SectionCut mould)
+    {
+        if (place.IsTransom)
+        {
+            return FrameFace.After;
+        }
+
+        return spec.Face switch
+        {
+            FrameFace.ByBevel => mould.At(0.5).Surface.Normal.Dot(place.Plane.Aft) >= 0
+                ? FrameFace.Forward
+                : FrameFace.After,
+            _ => spec.Face,
+        };
     }
 
     private static FramePlace Place(
-        SettingUpSpec spec,
         SectionCut table,
-        SectionCut frame,
-        string word,
-        double part
+        SectionCut mould,
+        SectionCut otherFace,
+        double part,
+        int other,
+        SectionPlane plane
     )
     {
-        SurfacePoint on = frame.At(part);
-        Vec3 n = on.Normal;
-        double across = Math.Sqrt((n.Y * n.Y) + (n.Z * n.Z));
+        SectionSpot drawn = table.At(part);
+        (double deduction, double at) = mould.InFrom(drawn.Flat, drawn.Outward, part);
+        SectionSpot edge = mould.At(at);
+        double bevel = Math.Asin(other * edge.Surface.Normal.Dot(plane.Aft));
 
-        // Going aft the surface moves outward in the section by so much a mm.
-        double growth = -n.X / across;
-        double towards = spec.Face == FrameFace.Forward ? growth : -growth;
-        return new(
-            word,
-            on.P.Y,
-            on.P.Z,
-            Deduction(table, frame, part),
-            Math.Atan(towards) * 180 / Math.PI,
-            towards * spec.FrameThicknessMm
-        );
+        // The other face's plane is the same but for its place, so both lines are seen one on the other.
+        (double fall, _) = otherFace.InFrom(edge.Flat, edge.Outward, at);
+        return new(part, deduction, bevel * 180 / Math.PI, fall, edge.Flat);
     }
 
-    /// <summary>Square to the table's section, in the plane, to the frame's line.</summary>
-    private static double Deduction(SectionCut table, SectionCut frame, double part)
+    private static SectionLines Lines(
+        SettingUpGround ground,
+        FramePlane place,
+        Func<double, SectionCut> cut,
+        ImmutableArray<Vec2> mould,
+        ImmutableArray<Vec2> other,
+        TopsideAt? topside
+    )
     {
-        SurfacePoint from = table.At(part);
-        double across = Math.Sqrt(
-            (from.Normal.Y * from.Normal.Y) + (from.Normal.Z * from.Normal.Z)
-        );
-        var inward = new Vec2(-from.Normal.Y / across, -from.Normal.Z / across);
-        var a = new Vec2(from.P.Y, from.P.Z);
-        double at = part;
-        Vec2 away = default;
-        for (int i = 0; i < 30; i++)
+        SectionCut inner = cut(ground.InnerMm),
+            outer = cut(ground.OuterMm);
+        double innerKeel = inner.MeetsKeel(ground.Layers[0].Side) ?? 0,
+            outerKeel = outer.MeetsKeel(ground.Layers[^1].Side) ?? 0;
+        CornerLines? corner = topside is { } t ? Corner(ground, place, t, mould[^1]) : null;
+        return new(
+            cut(0).Line(0, 1),
+            outer.Line(outerKeel, End(outer, corner?.Joint[0])),
+            inner.Line(innerKeel, End(inner, corner?.Joint[1])),
+            mould,
+            other,
+            [
+                .. ground.Layers.Select(l =>
+                    ImmutableArray.Create(KeelEnd(cut(l.InnerMm), l), KeelEnd(cut(l.OuterMm), l))
+                ),
+            ],
+            place.Plane.Aft.X == 1 ? KeelLayers(ground, place.PositionMm) : []
+        )
         {
-            SurfacePoint to = frame.At(at);
-            away = new Vec2(to.P.Y, to.P.Z) - a;
-            double miss = inward.Cross(away);
-            const double step = 1e-4;
-            SurfacePoint ahead = frame.At(at + step);
-            double rate = inward.Cross(new Vec2(ahead.P.Y - to.P.Y, ahead.P.Z - to.P.Z)) / step;
-            at -= miss / rate;
-            if (Math.Abs(miss) < 1e-9)
-            {
-                break;
-            }
+            Corner = corner,
+        };
+    }
+
+    private static Vec2 KeelEnd(SectionCut cut, SkinFaces layer) =>
+        cut.At(cut.MeetsKeel(layer.Side) ?? 0).Flat;
+
+    /// <summary>The part of the way at which a face ends at the corner.</summary>
+    private static double End(SectionCut cut, Vec2? at)
+    {
+        if (at is not { } corner)
+        {
+            return 1;
         }
 
-        return away.Dot(inward);
+        SectionSpot spot = cut.At(1);
+        return 1 + ((corner - spot.Flat).Dot(spot.Run) / spot.Run.Dot(spot.Run));
+    }
+
+    /// <summary>Outer faces of the keel's layers, from the middle line to their edges.</summary>
+    private static ImmutableArray<ImmutableArray<Vec2>> KeelLayers(
+        SettingUpGround ground,
+        double x
+    ) =>
+        [
+            .. ground.Keel.Select(k =>
+                ImmutableArray.Create(
+                    new Vec2(0, k.HeightAt(x)),
+                    new Vec2(k.HalfWidthAt(x), k.HeightAt(x))
+                )
+            ),
+        ];
+
+    private static CornerLines Corner(
+        SettingUpGround ground,
+        FramePlane place,
+        TopsideAt topside,
+        Vec2 mould
+    )
+    {
+        SectionPlane plane = place.Plane;
+        ChineCorner corner = ground.Corner(topside, place.PositionMm);
+        Vec2 In(Vec2 p) => plane.Along(topside.Place(p), topside.Along);
+        ImmutableArray<Vec2> Of(ImmutableArray<Vec2> line) => [.. line.Select(In)];
+        Vec2 across = plane.FlatDirection(topside.Normal),
+            up = across.Left().Unit();
+        up = up.Y < 0 ? -1 * up : up;
+        ImmutableArray<Vec2> From(Vec2 foot) => [foot, foot + (ShownMm * up)];
+        return new(
+            Of(corner.Joint),
+            From(In(corner.OuterEdge)),
+            From(In(corner.InnerEdge)),
+            From(mould),
+            Of(corner.Piece),
+            Of(corner.Round(ground.Spec.ClothRadiusMm))
+        );
     }
 }

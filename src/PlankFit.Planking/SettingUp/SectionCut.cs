@@ -3,53 +3,142 @@ using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
-/// <summary>A surface of the bottom cut by a plane across the hull at x, keel's side to chine.</summary>
+/// <summary>
+/// A parallel surface of the bottom cut by a frame's plane: the true trace, not the section moved in by the thickness. Its parameter is the part of the way
+/// from the table's keel line (0) to its chine (1), both carried square to the surface; it goes on past both.
+/// </summary>
 internal sealed class SectionCut
 {
-    private readonly ISurface surface;
-    private readonly LoftedSurface hull;
-    private readonly Func<double, double> planeX;
-    private readonly double keelV;
-    private readonly double startU;
+    private const double InPlaneMm = 1e-10;
 
-    /// <param name="planeX">x of the cutting surface by the part from keel to chine: constant for a plane across, a line for a raked transom.</param>
-    public SectionCut(
-        ISurface surface,
-        LoftedSurface hull,
-        KeelSideFace keelSide,
-        double startU,
-        Func<double, double> planeX
-    )
+    private readonly LoftedSurface hull;
+    private readonly ISurface surface;
+    private readonly SectionPlane plane;
+    private readonly double uGuess;
+
+    public SectionCut(LoftedSurface hull, double offsetMm, SectionPlane plane, double uGuess)
     {
-        (this.surface, this.hull, this.planeX, this.startU) = (surface, hull, planeX, startU);
-        keelV = keelSide.Meet(surface, startU, 0);
+        (this.hull, this.plane, this.uGuess) = (hull, plane, uGuess);
+        surface = offsetMm == 0 ? hull : new ParallelSurface(hull, offsetMm);
     }
 
-    /// <summary>The surface at a part of the way from keel to chine, in the plane.</summary>
-    public SurfacePoint At(double part)
+    /// <summary>The place at a part of the way, by Newton in u; within 1e-10 mm of the plane.</summary>
+    public SectionSpot At(double part)
     {
-        double u = startU,
-            x = planeX(part);
-        SurfacePoint p = default;
+        double u = uGuess;
+        for (int i = 0; ; i++)
+        {
+            double whole = hull.ChineV(u);
+            SurfacePoint p = surface.At(u, part * whole);
+            Vec3 along = hull.HasApex ? p.Du + (part * p.Dv) : p.Du;
+            double off = plane.OffMm(p.P),
+                rate = along.Dot(plane.Aft);
+            if (Math.Abs(off) < InPlaneMm || i == 30)
+            {
+                Vec3 across = whole * p.Dv;
+                return new(
+                    u,
+                    p,
+                    plane.Flat(p.P),
+                    plane.FlatDirection(across - (across.Dot(plane.Aft) / rate * along)),
+                    plane.FlatDirection(p.Normal).Unit()
+                );
+            }
+
+            u -= off / rate;
+        }
+    }
+
+    /// <summary>The part at which the trace meets a side of the keel; null where it does so nowhere near the bottom.</summary>
+    public double? MeetsKeel(KeelSideFace side)
+    {
+        SectionSpot at = At(0);
+        double v = 0;
+        for (int i = 0; i < 50; i++)
+        {
+            v = side.Meet(surface, at.U, v);
+            double part = v / hull.ChineV(at.U);
+            if (!(Math.Abs(part) < 1.5))
+            {
+                return null;
+            }
+
+            SectionSpot next = At(part);
+            if (Math.Abs(next.U - at.U) < 1e-10)
+            {
+                return part;
+            }
+
+            at = next;
+        }
+
+        return null;
+    }
+
+    /// <summary>The part at which the trace meets a plane through a place, by Newton.</summary>
+    public double? MeetsPlane(Vec3 through, Vec3 normal, double guess)
+    {
+        double part = guess;
         for (int i = 0; i < 30; i++)
         {
-            p = surface.At(u, keelV + (part * (hull.ChineV(u) - keelV)));
-            double miss = p.P.X - x;
-            u -= miss / p.Du.X;
-            if (Math.Abs(miss) < 1e-11)
+            SectionSpot at = At(part);
+            double off = (plane.Point(at.Flat) - through).Dot(normal);
+            if (Math.Abs(off) < 1e-9)
             {
-                break;
+                return part;
+            }
+
+            part -= off / plane.Direction(at.Run).Dot(normal);
+            if (!(Math.Abs(part) < 2))
+            {
+                return null;
             }
         }
 
-        return p;
+        return null;
     }
 
-    public ImmutableArray<Vec2> Line(int steps) =>
-        [
-            .. Enumerable
-                .Range(0, steps + 1)
-                .Select(i => At((double)i / steps).P)
-                .Select(p => new Vec2(p.Y, p.Z)),
-        ];
+    /// <summary>How far in from a place, against a direction, the trace lies; and the part at which it does.</summary>
+    public (double Mm, double Part) InFrom(Vec2 place, Vec2 outward, double guess)
+    {
+        double part = guess,
+            mm = 0;
+        for (int i = 0; i < 30; i++)
+        {
+            SectionSpot at = At(part);
+            Vec2 miss = at.Flat + (mm * outward) - place;
+            if (miss.Norm < 1e-9)
+            {
+                break;
+            }
+
+            double det = at.Run.Cross(outward);
+            part -= miss.Cross(outward) / det;
+            mm -= at.Run.Cross(miss) / det;
+        }
+
+        return (mm, part);
+    }
+
+    /// <summary>The trace between two parts as a chain of chords, each within 0.01 mm of it.</summary>
+    public ImmutableArray<Vec2> Line(double from, double to)
+    {
+        const int n = 64;
+        return Thinning.Open(
+            [.. Enumerable.Range(0, n + 1).Select(i => At(from + ((to - from) * i / n)).Flat)],
+            0.005
+        );
+    }
 }
+
+/// <summary>A place of a trace.</summary>
+/// <param name="Flat">In the plane.</param>
+/// <param name="Run">How it moves with the part, in the plane; outboard.</param>
+/// <param name="Outward">The unit normal of the trace in the plane, out of the hull.</param>
+internal readonly record struct SectionSpot(
+    double U,
+    SurfacePoint Surface,
+    Vec2 Flat,
+    Vec2 Run,
+    Vec2 Outward
+);

@@ -3,87 +3,132 @@ using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
-/// <summary>What the surface gives for setting up: deductions, bevels, the rabbet and the corner at the chine, station by station.</summary>
+/// <summary>What the surface gives for setting up: deductions, bevels, the rabbet and the corner at the chine. From the table as drawn, starboard; port is its twin.</summary>
 public sealed record SettingUpPlan(
-    ImmutableArray<FrameSection> Frames,
-    ImmutableArray<RabbetRow> Rabbet,
-    ImmutableArray<RunBevel> Runs,
-    ImmutableArray<CornerRow> Corners,
-    ImmutableArray<TransomRow> Transom,
+    SettingUpSpec Spec,
+    ImmutableArray<FrameSection> Sections,
+    ImmutableArray<RabbetPlace> Rabbet,
+    ImmutableArray<StringerPlace> Stringers,
+    ImmutableArray<ChinePlace> Chine,
     ImmutableArray<Finding> Findings
 );
 
-/// <summary>One frame: the table's section and the line to which it is sawn, half-breadth and height in its plane, keel to chine.</summary>
-/// <param name="Name">The station's name, or the place where it stands by position.</param>
-/// <param name="Places">At keel, a quarter, half, three quarters and chine.</param>
+/// <summary>
+/// One frame, mould or transom. Places in its plane are (half-breadth, height), mm; where it is raked, heights run up the rake from the base line.
+/// </summary>
+/// <param name="Name">A station's name, or the position of a frame as the job writes it.</param>
+/// <param name="PositionMm">x of the table's keel line there.</param>
+/// <param name="RakeDegrees">Of its plane off plumb, positive where its top lies further aft.</param>
+/// <param name="Face">The face that stands on the line and carries the mould line: forward or after.</param>
+/// <param name="ThicknessMm">Square to its faces.</param>
+/// <param name="Places">At the table's keel line, a quarter, half and three quarters of the way, and at the chine.</param>
+/// <param name="KeelEnd">Where the mould line meets the keel's side, carried on.</param>
+/// <param name="ChineEnd">Where it meets the topside's, or under the table's chine, square to the surface, where no topside is named.</param>
 public sealed record FrameSection(
     string Name,
     double PositionMm,
-    ImmutableArray<Vec2> Table,
-    ImmutableArray<Vec2> InnerFace,
-    ImmutableArray<Vec2> FrameLine,
-    ImmutableArray<FramePlace> Places
-);
+    bool IsStation,
+    bool IsTransom,
+    double RakeDegrees,
+    FrameFace Face,
+    double ThicknessMm,
+    ImmutableArray<FramePlace> Places,
+    Vec2 KeelEnd,
+    Vec2 ChineEnd,
+    SectionLines Lines
+)
+{
+    /// <summary>As lists name it: the station's own name, or "frame" and the position.</summary>
+    public string Label => IsStation ? Name : $"frame {Name}";
+}
 
-/// <summary>One place on a frame's edge.</summary>
-/// <param name="DeductionMm">From the table's section, square to it, to the frame's line in the frame's plane: more than the stack's thickness where the hull leans fore and aft.</param>
-/// <param name="BevelDegrees">Of the frame's edge from square. Positive: a standing bevel, the other face is the larger; negative: an under bevel, the wood to take off is there.</param>
-/// <param name="FallMm">The same over the frame's thickness.</param>
+/// <summary>One place of a frame's edge.</summary>
+/// <param name="Part">Of the way from keel line to chine along the table's section, 0 to 1.</param>
+/// <param name="DeductionMm">From the table's section in to the mould line, square to the section, in its plane.</param>
+/// <param name="BevelDegrees">Off square at the marked face: positive for an under bevel (wood comes off towards the other face), negative for a standing one.</param>
+/// <param name="FallMm">From the mould line to where the edge is at the other face, in the plane of the faces, square to the line; signed alike.</param>
+/// <param name="Mould">The place on the mould line.</param>
 public sealed record FramePlace(
-    string Where,
-    double HalfBreadthMm,
-    double HeightMm,
+    double Part,
     double DeductionMm,
     double BevelDegrees,
-    double FallMm
+    double FallMm,
+    Vec2 Mould
 );
 
-/// <summary>The keel's rabbet at a station.</summary>
-/// <param name="RabbetLine">Where the planking's outer face meets the keel's side, half-breadth and height.</param>
-/// <param name="Bottom">The bottom of the rabbet: the whole planking's thickness in from the rabbet line, square to it.</param>
-/// <param name="Bearding">Where the planking's inner face meets the keel's side.</param>
-public sealed record RabbetRow(
-    string Station,
+/// <summary>The lines of a section in its plane, inboard to outboard; each chord within 0.01 mm of its curve.</summary>
+public sealed record SectionLines(
+    ImmutableArray<Vec2> Table,
+    ImmutableArray<Vec2> Outer,
+    ImmutableArray<Vec2> Inner,
+    ImmutableArray<Vec2> Mould,
+    ImmutableArray<Vec2> OtherFace,
+    ImmutableArray<ImmutableArray<Vec2>> PlankEnds,
+    ImmutableArray<ImmutableArray<Vec2>> Keel
+)
+{
+    /// <summary>The corner at the chine; null where no topside is named.</summary>
+    public CornerLines? Corner { get; init; }
+}
+
+/// <summary>The corner at the chine as it appears in a section's plane.</summary>
+/// <param name="Joint">Between the two skins: the end of the bottom's planks, outer face first.</param>
+/// <param name="TopsideOuter">From the corner up; so are the other two.</param>
+/// <param name="Piece">The hard chine piece, counter-clockwise or clockwise as it falls; empty where there is none.</param>
+/// <param name="Round">The rounded edge.</param>
+public sealed record CornerLines(
+    ImmutableArray<Vec2> Joint,
+    ImmutableArray<Vec2> TopsideOuter,
+    ImmutableArray<Vec2> TopsideInner,
+    ImmutableArray<Vec2> TopsideMould,
+    ImmutableArray<Vec2> Piece,
+    ImmutableArray<Vec2> Round
+);
+
+/// <summary>The keel's rabbet at one section; places are (half-breadth, height) in its plane, mm.</summary>
+/// <param name="RabbetLine">Where the planking's outer face meets the keel's side.</param>
+/// <param name="Middle">Where its inner face meets it: the bottom of the rabbet.</param>
+/// <param name="Bearding">Where its inner face leaves the backbone inside the keel or, where planks are let in square to themselves, the keel's own plumb side; null where there is neither.</param>
+/// <param name="DepthMm">From rabbet line to middle.</param>
+/// <param name="LandingMm">From middle to bearding line along the inner face.</param>
+/// <param name="LandingDegrees">The landing's slope off level athwart, rising outboard.</param>
+public sealed record RabbetPlace(
+    string Section,
     double PositionMm,
     Vec2 RabbetLine,
-    Vec2 Bottom,
-    Vec2 Bearding
+    Vec2 Middle,
+    Vec2? Bearding,
+    double DepthMm,
+    double? LandingMm,
+    double LandingDegrees
 );
 
-/// <summary>A stringer or the chine log where it passes a station.</summary>
-/// <param name="AlongFrameMm">From the keel's side along the frame's line.</param>
-/// <param name="BevelDegrees">For a stringer, between its outer face on the skin and a face square to plumb sides; for the chine log, by which the corner between bottom and topside leaves square.</param>
-public sealed record RunBevel(
-    string Name,
-    string Station,
+/// <summary>A stringer where it crosses a frame.</summary>
+/// <param name="Centre">Of its outer face, on the planking's inner face: (half-breadth, height) in the frame's plane, mm.</param>
+/// <param name="BevelDegrees">Of its outer face off square to plumb sides, measured square to it; positive where the outboard edge is the higher. It is also its lean where its sides are square to the plank.</param>
+/// <param name="FallMm">The bevel over the stringer's width.</param>
+/// <param name="CrossDegrees">Off square to the frame along the planking, positive where it runs outboard going aft.</param>
+public sealed record StringerPlace(
+    string Stringer,
+    string Section,
     double PositionMm,
-    double AlongFrameMm,
-    double BevelDegrees
+    Vec2 Centre,
+    double BevelDegrees,
+    double FallMm,
+    double CrossDegrees
 );
 
-/// <summary>The corner at the chine, in the plane square to the chine's run.</summary>
-/// <param name="CornerDegrees">Between the two outer faces, inside the hull.</param>
-/// <param name="Trims">One a layer of planks, from the inside out.</param>
-/// <param name="TangentMm">How far from the corner the rounding begins on each face.</param>
-/// <param name="OffCornerMm">How much the rounding takes off the corner, along its middle.</param>
-/// <param name="SeatMm">How far from the corner, on each face, a seat as wide as the chine piece begins; null where there is none.</param>
-public sealed record CornerRow(
-    string Station,
+/// <summary>The corner at the chine at one section.</summary>
+/// <param name="DeadriseDegrees">Of the bottom at the chine, in the section.</param>
+/// <param name="FlareDegrees">Of the topside off plumb, in the section, positive where it spreads going up.</param>
+public sealed record ChinePlace(
+    string Section,
     double PositionMm,
-    double CornerDegrees,
-    ImmutableArray<TrimRow> Trims,
-    double TangentMm,
-    double OffCornerMm,
-    double? SeatMm
-);
-
-/// <summary>Where a layer of planks is trimmed at the chine: beyond (+) or short of (−) the table's chine carried along the normal, square to the chine, on each face.</summary>
-public sealed record TrimRow(
-    string Layer,
-    double InnerFaceMm,
-    double OuterFaceMm,
-    double BevelDegrees
-);
-
-/// <summary>The transom's edge, keel to chine: its bevel from square to the transom's face, positive where the bottom closes in going aft.</summary>
-public sealed record TransomRow(string Where, double BevelDegrees);
+    double DeadriseDegrees,
+    double FlareDegrees,
+    ChineCorner Corner
+)
+{
+    /// <summary>How the skins meet there, where there is no chine piece.</summary>
+    public ChineLap Lap { get; init; }
+}

@@ -73,6 +73,10 @@ public static class JobBinder
         EndRules ends = EndsBinder.Bind(root.Table("ends", "[ends]"), length);
         BendLimits limits = LimitsBinder.Bind(root.Table("limits", "[limits]"));
         OutputSpec output = Output(root.Table("output", "[output]"));
+        SettingUpBinding settingUp = SettingUpBinder.Bind(
+            root.Table("setting-up", "[setting-up]"),
+            length
+        );
         BehindBinding behind = BehindBinder.Bind(root.Tables("behind", "behind"), length);
         List<NamedLine> keelLines = [];
         JobParts parts = new(
@@ -83,7 +87,7 @@ public static class JobBinder
                 length,
                 keelLines
             ),
-            SettingUpBinder.Bind(root.Table("setting-up", "[setting-up]"), length),
+            settingUp.Spec,
             JointsBinder.Bind(root.Table("joints", "[joints]"), length, layers),
             behind.Specs,
             FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), layers, length),
@@ -107,7 +111,7 @@ public static class JobBinder
             hull?.OffsetsAt ?? new(file, 1, 1),
             hull?.Forward ?? false,
             hull?.Spec,
-            [.. hull?.Lines ?? [], .. behind.Lines],
+            [.. hull?.Lines ?? [], .. settingUp.Lines, .. behind.Lines],
             layers,
             ends,
             limits,
@@ -115,7 +119,7 @@ public static class JobBinder
         )
         {
             Parts = parts,
-            Stations = behind.Stations,
+            Stations = [.. settingUp.Stations, .. behind.Stations],
         };
     }
 

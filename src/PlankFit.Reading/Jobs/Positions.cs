@@ -26,16 +26,22 @@ internal static class Positions
     public static JobParts Turned(JobParts parts, double from) =>
         parts with
         {
-            SettingUp = parts.SettingUp is { } setting
-                ? setting with
-                {
-                    FramesAtMm = [.. setting.FramesAtMm.Select(x => from - x)],
-                }
-                : null,
             Keel = parts.Keel with
             {
                 Layers = [.. parts.Keel.Layers.Select(k => k with { FromMm = from - k.FromMm })],
             },
+            SettingUp = parts.SettingUp is { } s
+                ? s with
+                {
+                    Frames = [.. s.Frames.Select(f => f with { XMm = from - f.XMm })],
+                    Topside = s.Topside is { } t
+                        ? t with
+                        {
+                            MitreForwardOfMm = from - t.MitreForwardOfMm,
+                        }
+                        : null,
+                }
+                : null,
             Behind =
             [
                 .. parts.Behind.Select(b =>

@@ -1,195 +1,229 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using PlankFit.Geometry;
 using PlankFit.Planking;
 
 namespace PlankFit.Export.Sheets;
 
-/// <summary>Setting up on paper: frames, bevels, rabbet, the corner at the chine.</summary>
+/// <summary>Setting up on paper: how to read it, then deductions, bevels, the rabbet, stringers and the corner at the chine.</summary>
 public static class SettingUpPages
 {
-    public static ImmutableArray<Drawing> Of(BottomPlan plan, SettingUpPlan setting)
+    private const string Sheet = "Setting up";
+
+    public static ImmutableArray<Drawing> Of(Job job, SettingUpPlan plan)
     {
-        Job job = plan.Job;
-        SettingUpSpec spec = job.SettingUp!;
-        var pages = new List<SheetPage>();
-        pages.AddRange(Frames(job, spec, setting).Pages(job));
-        if (!setting.Runs.IsEmpty)
+        var pages = new List<SheetPage> { SettingUpReading.Page(job, plan) };
+        if (!plan.Sections.IsEmpty)
         {
-            pages.AddRange(Runs(job, setting).Pages(job));
+            pages.AddRange(Deductions(job, plan).Pages(job));
+            pages.AddRange(Bevels(job, plan).Pages(job));
         }
 
-        pages.AddRange(Rabbet(job, setting).Pages(job));
-        if (!setting.Corners.IsEmpty)
+        if (!plan.Rabbet.IsEmpty)
         {
-            pages.Add(ChineSketch.Page(job, spec, setting));
-            pages.AddRange(Corners(job, spec, setting).Pages(job));
+            pages.AddRange(Rabbet(job, plan).Pages(job));
+        }
+
+        foreach (var stringer in plan.Stringers.GroupBy(s => s.Stringer))
+        {
+            pages.AddRange(Stringer(job, plan, stringer.Key, [.. stringer]).Pages(job));
+        }
+
+        if (!plan.Chine.IsEmpty)
+        {
+            pages.AddRange(ChineLists.Trims(job, plan).Pages(job));
+            pages.AddRange(ChineLists.Edge(job, plan).Pages(job));
         }
 
         return SheetPage.Numbered(job, pages);
     }
 
     internal static TitleBlock Block(string of) =>
-        new("Setting up", of, "figures", null, Cautions.SettingUp);
+        new(Sheet, of, "figures", null, Cautions.SettingUp);
 
-    private static ListSheet Frames(Job job, SettingUpSpec spec, SettingUpPlan setting)
+    private static ListSheet Deductions(Job job, SettingUpPlan plan)
     {
-        string face = spec.Face == FrameFace.Forward ? "forward" : "after";
+        string Mm(double mm) => LengthText.PaperNumber(mm, job.Units);
+        string[] raked =
+        [
+            .. plan
+                .Sections.Where(s => Math.Abs(s.RakeDegrees) > 0.01)
+                .Select(SettingUpWords.Named),
+        ];
         return new(
-            Block("frames and moulds"),
+            Block("moulds and frames: deductions, starboard (port is its twin)"),
             [
-                $"Frames {LengthText.ForPaper(spec.FrameThicknessMm, job.Units)} thick, the {face} face on the line. Half-breadth and height of the line to saw to, from the centre line and the table's base, {SheetWords.Unit(job.Units)}. Deduction: from the table's line inward, square to it in the section; it is more than the skins' thickness where the hull leans fore and aft.",
-                "Bevel of the edge from square, and the fall over the frame's thickness: + a standing bevel, the other face is the larger and the wood must be left on; - an under bevel, the wood is taken off the other face.",
+                $"Lengths in {SheetWords.Unit(job.Units)}. Deduction: from the table's section in to the mould line, square to the section, in the plane of the frame: planking{(plan.Spec.RibbandMm > 0 ? " and ribbands" : "")} measured square to the skin, so it is the more where the hull runs up or in. Half-breadths are from the middle line, heights from the base line.",
+                "Mould at keel: where the mould line meets the keel's side. Mould at chine: its corner with the topside's mould line, or, where no topside is named, square under the table's chine.",
+                .. raked.Length == 0
+                    ? ImmutableArray<string>.Empty
+                    : [$"Raked, with heights measured up the rake: {string.Join("; ", raked)}."],
             ],
             [
-                new("frame", 14, false),
-                new("at", 9, false),
-                new("half-breadth", 14),
-                new("height", 14),
-                new("deduction", 13),
-                new("bevel", 10),
-                new("fall", 12),
+                new("section", 15, false),
+                new("face on its line", 10, false),
+                new("deduct at keel", 11),
+                new("half way", 11),
+                new("at chine", 11),
+                new("mould at keel: half-breadth", 13),
+                new("height", 12),
+                new("mould at chine: half-breadth", 13),
+                new("height", 12),
             ],
             [
-                .. setting.Frames.SelectMany(f =>
-                    f.Places.Select(
-                        (p, i) =>
-                            ImmutableArray.Create(
-                                i == 0 ? f.Name : "",
-                                p.Where,
-                                Number(job, p.HalfBreadthMm),
-                                Number(job, p.HeightMm),
-                                Number(job, p.DeductionMm),
-                                Degrees(p.BevelDegrees),
-                                Signed(job, p.FallMm)
-                            )
+                .. plan.Sections.Select(s =>
+                    ImmutableArray.Create(
+                        SettingUpWords.Named(s),
+                        SettingUpWords.Face(s.Face),
+                        Mm(s.Places[0].DeductionMm),
+                        Mm(s.Places[2].DeductionMm),
+                        Mm(s.Places[4].DeductionMm),
+                        Mm(s.KeelEnd.X),
+                        Mm(s.KeelEnd.Y),
+                        Mm(s.ChineEnd.X),
+                        Mm(s.ChineEnd.Y)
                     )
-                ),
-                .. setting.Transom.Select(
-                    (t, i) =>
-                        ImmutableArray.Create(
-                            i == 0 ? "transom edge" : "",
-                            t.Where,
-                            "",
-                            "",
-                            "",
-                            Degrees(t.BevelDegrees),
-                            ""
-                        )
                 ),
             ]
         );
     }
 
-    private static ListSheet Runs(Job job, SettingUpPlan setting) =>
-        new(
-            Block("chine log and stringers"),
+    private static ListSheet Bevels(Job job, SettingUpPlan plan)
+    {
+        string Fall(FramePlace p) => LengthText.PaperNumber(Math.Abs(p.FallMm), job.Units);
+        return new(
+            Block("moulds and frames: bevels of their edges"),
             [
-                $"Where each passes the frames: from the keel's side along the frame's line, {SheetWords.Unit(job.Units)}. Bevel of a stringer: its outer face from square to plumb sides. Bevel of the chine log: by which its corner is more (+) or less (-) than square.",
+                "Bevel: off square at the face that stands on the line. UNDER (shut): wood comes off from the mould line towards the other face. STANDING (open): wood is wanting beyond it; saw the frame full by the fall. Fall: from the mould line to the edge at the other face, square to the line.",
             ],
             [
-                new("timber", 24, false),
-                new("station", 12, false),
-                new("along the frame", 16),
-                new("bevel", 12),
+                new("section", 15, false),
+                new("face on its line", 10, false),
+                new("thickness", 10),
+                new("at keel", 14),
+                new("fall", 9),
+                new("half way", 14),
+                new("fall", 9),
+                new("at chine", 14),
+                new("fall", 9),
             ],
             [
-                .. setting.Runs.Select(r =>
+                .. plan.Sections.Select(s =>
                     ImmutableArray.Create(
-                        r.Name,
-                        r.Station,
-                        Number(job, r.AlongFrameMm),
-                        Degrees(r.BevelDegrees)
+                        SettingUpWords.Named(s),
+                        SettingUpWords.Face(s.Face),
+                        LengthText.PaperNumber(s.ThicknessMm, job.Units),
+                        SettingUpWords.Bevel(s.Places[0].BevelDegrees),
+                        Fall(s.Places[0]),
+                        SettingUpWords.Bevel(s.Places[2].BevelDegrees),
+                        Fall(s.Places[2]),
+                        SettingUpWords.Bevel(s.Places[4].BevelDegrees),
+                        Fall(s.Places[4])
                     )
                 ),
             ]
         );
+    }
 
-    private static ListSheet Rabbet(Job job, SettingUpPlan setting) =>
-        new(
+    private static ListSheet Rabbet(Job job, SettingUpPlan plan)
+    {
+        string Mm(double mm) => LengthText.PaperNumber(mm, job.Units);
+        bool bearding = plan.Rabbet.Any(r => r.Bearding is not null);
+        ImmutableArray<string> Row(RabbetPlace r)
+        {
+            ImmutableArray<string> row =
+            [
+                r.Section,
+                Mm(r.RabbetLine.X),
+                Mm(r.RabbetLine.Y),
+                Mm(r.Middle.X),
+                Mm(r.Middle.Y),
+                Mm(r.DepthMm),
+            ];
+            return !bearding
+                ? row
+                :
+                [
+                    .. row,
+                    r.Bearding is { } b ? Mm(b.X) : "none",
+                    r.Bearding is { } c ? Mm(c.Y) : "none",
+                    r.LandingMm is { } l ? Mm(l) : "none",
+                    AngleText.ForPaper(r.LandingDegrees),
+                ];
+        }
+
+        return new(
             Block("the keel's rabbet"),
             [
-                $"Where the keel is rabbeted for the planking: half-breadth and height, {SheetWords.Unit(job.Units)}. Rabbet line: the planking's outer face on the keel's side. Bottom: the whole thickness in, square to the planking. Bearding line: the planking's inner face on the keel's side. Where planks butt a keel built up in layers there is no rabbet; see keel.pdf.",
+                $"Lengths in {SheetWords.Unit(job.Units)}. Rabbet line: where the planking's outer face meets the keel's side. Middle: where its inner face meets it, the bottom of the rabbet."
+                    + (
+                        bearding
+                            ? " Bearding line: where its inner face comes out of the keel's side, or of the backbone inside it; from middle to bearding is the landing, planed to the slope given."
+                            : " No bearding line: planks end on the keel's side, and no backbone wider than the keel is named."
+                    ),
             ],
             [
-                new("station", 10, false),
-                new("rabbet line", 12),
-                new("height", 12),
-                new("bottom", 12),
-                new("height", 12),
-                new("bearding line", 12),
-                new("height", 12),
+                new("section", 10, false),
+                new("rabbet line: half-breadth", 12),
+                new("height", 11),
+                new("middle: half-breadth", 12),
+                new("height", 11),
+                new("depth", 9),
+                .. bearding
+                    ? new ListColumn[]
+                    {
+                        new("bearding: half-breadth", 12),
+                        new("height", 11),
+                        new("landing", 9),
+                        new("slope", 8),
+                    }
+                    : [],
+            ],
+            [.. plan.Rabbet.Select(Row)]
+        );
+    }
+
+    private static ListSheet Stringer(
+        Job job,
+        SettingUpPlan plan,
+        string name,
+        ImmutableArray<StringerPlace> rows
+    )
+    {
+        string Mm(double mm) => LengthText.PaperNumber(mm, job.Units);
+        double width = job.Behind.First(b => b.Name == name).WidthMm;
+        return new(
+            Block($"stringer {name}"),
+            [
+                $"Centre of its outer face, on the planking's inner face. Bevel: of the outer face off square to plumb sides; standing (open) at the edge that lies lower, under (shut) at the other; with sides square to the plank it is the stringer's lean instead. Fall: over its width of {LengthText.ForPaper(width, job.Units)}.",
+                "Across the frame: how far off square its notch runs, measured along the planking.",
             ],
             [
-                .. setting.Rabbet.Select(r =>
+                new("section", 14, false),
+                new("half-breadth", 13),
+                new("height", 13),
+                new("bevel", 9),
+                new("higher edge", 14, false),
+                new("fall", 10),
+                new("across the frame", 26, false),
+            ],
+            [
+                .. rows.Select(r =>
                     ImmutableArray.Create(
-                        r.Station,
-                        Number(job, r.RabbetLine.X),
-                        Number(job, r.RabbetLine.Y),
-                        Number(job, r.Bottom.X),
-                        Number(job, r.Bottom.Y),
-                        Number(job, r.Bearding.X),
-                        Number(job, r.Bearding.Y)
+                        r.Section,
+                        Mm(r.Centre.X),
+                        Mm(r.Centre.Y),
+                        AngleText.ForPaper(Math.Abs(r.BevelDegrees)),
+                        r.BevelDegrees >= 0 ? "outboard" : "inboard",
+                        Mm(Math.Abs(r.FallMm)),
+                        Across(r.CrossDegrees)
                     )
                 ),
             ]
         );
-
-    private static ListSheet Corners(Job job, SettingUpSpec spec, SettingUpPlan setting) =>
-        new(
-            Block("the corner at the chine"),
-            [
-                $"Trim: from the table's chine carried square to the skin, + outboard of it, - inboard, on the inner and the outer face of each layer, square to the chine, {SheetWords.Unit(job.Units)}. Bevel of the trimmed edge from square, + where the outer face is the longer. Round to {LengthText.ForPaper(spec.CornerRadiusMm, job.Units)} for the cloth (common practice, no source; follow the cloth maker): the rounding begins so far from the corner on each face.",
-            ],
-            [
-                new("station", 10, false),
-                new("corner", 10),
-                new("layer", 16, false),
-                new("inner face", 12),
-                new("outer face", 12),
-                new("bevel", 10),
-                new("rounding", 11),
-                new("off corner", 11),
-                new("seat of piece", 12),
-            ],
-            [
-                .. setting.Corners.SelectMany(c =>
-                    c.Trims.Select(
-                        (t, i) =>
-                            ImmutableArray.Create(
-                                i == 0 ? c.Station : "",
-                                i == 0 ? Degrees(c.CornerDegrees).TrimStart('+', ' ') : "",
-                                t.Layer,
-                                Signed(job, t.InnerFaceMm),
-                                Signed(job, t.OuterFaceMm),
-                                Degrees(t.BevelDegrees),
-                                i == 0 ? Number(job, c.TangentMm) : "",
-                                i == 0 ? Number(job, c.OffCornerMm) : "",
-                                i == 0 && c.SeatMm is { } seat ? Number(job, seat) : ""
-                            )
-                    )
-                ),
-            ]
-        );
-
-    private static string Number(Job job, double mm) => LengthText.PaperNumber(mm, job.Units);
-
-    private static string Signed(Job job, double mm)
-    {
-        string number = Number(job, Math.Abs(mm));
-        bool nought = LengthText.OnPaperMm(Math.Abs(mm), job.Units) == 0;
-        return nought ? number : (mm < 0 ? "- " : "+ ") + number;
     }
 
-    /// <summary>To half a degree, with its sign.</summary>
-    internal static string Degrees(double degrees)
-    {
-        double half = Math.Round(2 * degrees, MidpointRounding.AwayFromZero) / 2;
-        return (
-                half < 0 ? "- "
-                : half > 0 ? "+ "
-                : ""
-            )
-            + Math.Abs(half).ToString("0.0", CultureInfo.InvariantCulture)
-            + "°";
-    }
+    private static string Across(double degrees) =>
+        Math.Abs(degrees) < 0.25
+            ? "square"
+            : $"{AngleText.ForPaper(Math.Abs(degrees))}, {(degrees > 0 ? "outboard" : "inboard")} going aft";
 }

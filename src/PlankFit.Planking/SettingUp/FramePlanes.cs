@@ -1,0 +1,151 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Where frames stand: at every station of the bottom, at the positions that the job gives, and at the frames that it names behind the planks.</summary>
+internal static class FramePlanes
+{
+    /// <summary>Two frames nearer than this are one, mm.</summary>
+    private const double SameMm = 0.5;
+
+    /// <summary>A station's points out of one plane by more than this are a curved transom or a misprint, mm: half of what a table in sixteenths can tell apart.</summary>
+    public const double PlaneMm = 0.5;
+
+    public static IReadOnlyList<FramePlane> Of(SettingUpGround ground, List<Finding> findings)
+    {
+        HullSurface hull = ground.Hull;
+        var places = new List<FramePlane>();
+        for (int i = 0; i < hull.Stations.Length; i++)
+        {
+            StationOnHull station = hull.Stations[i];
+            if (hull.Surface.HasApex && i == 0)
+            {
+                continue;
+            }
+
+            (SectionPlane plane, double off) = Fitted(hull.Surface, station);
+            if (off > PlaneMm)
+            {
+                findings.Add(
+                    new(
+                        Severity.Warning,
+                        $"station {station.Name}",
+                        $"its points do not lie in one plane: they leave the plane through keel and chine by as much as {LengthText.ForPaper(off, ground.Job.Units)}; the frame is drawn in that plane, and a curved transom wants more wood"
+                    )
+                );
+            }
+
+            places.Add(
+                new(
+                    station.Name,
+                    hull.Surface.At(station.U, 0).P.X,
+                    plane,
+                    station.U,
+                    true,
+                    i == hull.Stations.Length - 1
+                )
+            );
+        }
+
+        places.AddRange(Framed(ground, places, findings));
+        return [.. places.OrderBy(p => p.PositionMm)];
+    }
+
+    private static IEnumerable<FramePlane> Framed(
+        SettingUpGround ground,
+        List<FramePlane> stations,
+        List<Finding> findings
+    )
+    {
+        IEnumerable<FramePosition> behind = ground
+            .Job.Behind.Where(b => b.Kind == BehindKind.Frame)
+            .Select(b =>
+                b.Line switch
+                {
+                    BehindLine.AtPosition(var x) => new FramePosition(b.Name, x),
+
+                    // A frame at a station is that station's own.
+                    _ => null,
+                }
+            )
+            .OfType<FramePosition>();
+        LoftedSurface surface = ground.Hull.Surface;
+        double from = surface.At(surface.UFrom, 0).P.X,
+            to = surface.At(surface.UTo, 0).P.X;
+        var taken = stations.Select(s => s.PositionMm).ToList();
+        foreach (FramePosition frame in ground.Spec.Frames.Concat(behind))
+        {
+            if (taken.Any(x => Math.Abs(x - frame.XMm) < SameMm))
+            {
+                continue;
+            }
+
+            if (!(frame.XMm > from && frame.XMm < to))
+            {
+                findings.Add(
+                    new(
+                        Severity.Warning,
+                        $"frame {frame.Name}",
+                        $"the bottom runs from {LengthText.ForPaper(from, ground.Job.Units)} to {LengthText.ForPaper(to, ground.Job.Units)} along the table's positions, and this frame stands off it: correct its position"
+                    )
+                );
+                continue;
+            }
+
+            taken.Add(frame.XMm);
+            yield return new(
+                frame.Name,
+                frame.XMm,
+                SectionPlane.Plumb(frame.XMm),
+                UAt(ground.Hull, frame.XMm),
+                false,
+                false
+            );
+        }
+    }
+
+    /// <summary>The plane of a station's own points: plumb, or raked through keel and chine; and how far the points leave it.</summary>
+    private static (SectionPlane, double) Fitted(LoftedSurface surface, StationOnHull station)
+    {
+        double whole = surface.ChineV(station.U);
+        Vec3[] points =
+        [
+            .. Enumerable.Range(0, 9).Select(i => surface.At(station.U, whole * i / 8).P),
+        ];
+        var plumb = SectionPlane.Plumb(points[0].X);
+        double off = points.Max(p => Math.Abs(plumb.OffMm(p)));
+        if (off < 1e-6 || SectionPlane.Through(points[0], points[^1]) is not { } raked)
+        {
+            return (plumb, off);
+        }
+
+        return (raked, points.Max(p => Math.Abs(raked.OffMm(p))));
+    }
+
+    private static double UAt(HullSurface hull, double x)
+    {
+        int after = 1;
+        while (after < hull.Stations.Length - 1 && hull.Stations[after].PositionMm < x)
+        {
+            after++;
+        }
+
+        (StationOnHull a, StationOnHull b) = (hull.Stations[after - 1], hull.Stations[after]);
+        return a.U + ((b.U - a.U) * (x - a.PositionMm) / (b.PositionMm - a.PositionMm));
+    }
+}
+
+/// <summary>A frame's place: its plane, and the u of the loft near it.</summary>
+/// <param name="PositionMm">x of the table's keel line there.</param>
+internal sealed record FramePlane(
+    string Name,
+    double PositionMm,
+    SectionPlane Plane,
+    double U,
+    bool IsStation,
+    bool IsTransom
+)
+{
+    /// <summary>As lists name it.</summary>
+    public string Label => IsStation ? Name : $"frame {Name}";
+}

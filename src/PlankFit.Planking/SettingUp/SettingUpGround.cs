@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>What all of setting up starts from: the hull as drawn, its faces, the keel's sides and the topside.</summary>
+internal sealed class SettingUpGround
+{
+    private SettingUpGround(Job job, SettingUpSpec spec, HullSurface hull)
+    {
+        (Job, Spec, Hull) = (job, spec, hull);
+        StackMm = job.Layers.Sum(l => l.ThicknessMm);
+        (InnerMm, OuterMm) =
+            job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? (-StackMm, 0.0) : (0.0, StackMm);
+        var keel = KeelStack.Of(job, hull, Side.Starboard);
+        Keel = keel;
+        KeelSideFace SideOf(PlankLayerSpec layer) =>
+            keel.IsEmpty
+                ? KeelSides.OfTable(job, hull)
+                : (keel.FirstOrDefault(k => k.Planks.Name == layer.Name) ?? keel[0]).Side;
+        var ends = ImmutableArray.CreateBuilder<SkinFaces>();
+        double at = InnerMm;
+        foreach (LayerSpec layer in job.Layers)
+        {
+            if (layer is PlankLayerSpec planks)
+            {
+                ends.Add(new(at, at + layer.ThicknessMm, SideOf(planks)));
+            }
+
+            at += layer.ThicknessMm;
+        }
+
+        Layers = ends.ToImmutable();
+        Topside = spec.Topside is { } t ? Topside.Of(t.Slope, job.Offsets, job.Hull, hull) : null;
+        Backbone = BackboneOf(job, spec.Backbone);
+    }
+
+    public Job Job { get; }
+    public SettingUpSpec Spec { get; }
+    public HullSurface Hull { get; }
+
+    /// <summary>The whole stack.</summary>
+    public double StackMm { get; }
+
+    /// <summary>The planking's inner and outer face, from the table's surface along its normal.</summary>
+    public double InnerMm { get; }
+    public double OuterMm { get; }
+
+    /// <summary>The layers of planks, from the inside out: their two faces and the side of the keel that they meet.</summary>
+    public ImmutableArray<SkinFaces> Layers { get; }
+
+    public ImmutableArray<KeelLayerStanding> Keel { get; }
+
+    public Topside? Topside { get; }
+
+    /// <summary>The backbone's side; null where none is named.</summary>
+    public KeelSideFace? Backbone { get; }
+
+    /// <summary>How far out the topside's outer face lies from the table's, and how far its inner face.</summary>
+    public (double OuterMm, double InnerMm) TopsideFaces
+    {
+        get
+        {
+            double thick = Spec.Topside?.ThicknessMm ?? 0;
+            return Job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? (0, -thick) : (thick, 0);
+        }
+    }
+
+    /// <summary>Setting up comes before anything is measured, so it is of the table as drawn.</summary>
+    public static SettingUpGround Of(BottomPlan plan, SettingUpSpec spec)
+    {
+        Job drawn = plan.Job with { Standing = StandingSpec.None };
+        HullSurface hull = plan.Job.Standing.IsEmpty
+            ? plan.Hull
+            : HullAsItStands.Of(drawn, Side.Starboard);
+        return new(drawn, spec, hull);
+    }
+
+    public ChineCorner Corner(TopsideAt at, double xMm) =>
+        ChineCorner.Of(
+            at.CornerDegrees,
+            StackMm,
+            Spec.Topside!.ThicknessMm,
+            Job.Hull.OffsetsAreTo,
+            Spec.Topside.LapAt(xMm),
+            Spec.ClothRadiusMm,
+            Spec.ChinePiece
+        );
+
+    private static KeelSideFace? BackboneOf(Job job, BackboneWidth? width)
+    {
+        switch (width)
+        {
+            case null:
+                return null;
+            case BackboneWidth.Even(var mm):
+                return KeelSideFace.Standing((place, _) => (place.Y - mm, Vec3.UnitY));
+            default:
+                string name = ((BackboneWidth.Line)width).Name;
+                OffsetLine line =
+                    job.Offsets.Find(name)
+                    ?? throw new JobFaultException("setting-up", $"the table has no line '{name}'");
+                var points = job
+                    .Offsets.Stations.Select(
+                        (s, i) =>
+                            (
+                                X: (line.PositionsMm.IsDefaultOrEmpty ? null : line.PositionsMm[i])
+                                    ?? s.PositionMm,
+                                Y: line.HalfBreadthsMm[i]
+                            )
+                    )
+                    .Where(p => p.Y is not null)
+                    .ToList();
+                if (points.Count < 2)
+                {
+                    throw new JobFaultException(
+                        "setting-up",
+                        $"the line '{name}' has {points.Count} half-breadth(s); the backbone's half-width needs two at least"
+                    );
+                }
+
+                var curve = KeelEdgeCurve.Through(
+                    [.. points.Select(p => p.X)],
+                    [.. points.Select(p => p.Y!.Value)]
+                );
+                return KeelSideFace.Standing(
+                    (place, _) =>
+                        (place.Y - curve.At(place.X), new Vec3(-curve.SlopeAt(place.X), 1, 0))
+                );
+        }
+    }
+}
+
+/// <summary>A layer's two faces, from the table's surface, mm, and the side of the keel that its planks meet.</summary>
+internal readonly record struct SkinFaces(double InnerMm, double OuterMm, KeelSideFace Side);

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Reading;
+
+/// <summary>A list of positions or heights, of either sign, each with what the file writes: the name by which a builder knows it.</summary>
+internal static class PlaceList
+{
+    /// <summary>In the file's order; empty where the key is absent or anything in it is wrong, which is then written down.</summary>
+    public static ImmutableArray<(string Written, double Mm)> Of(
+        TableReader table,
+        string key,
+        LengthUnit units
+    )
+    {
+        switch (table.Find(key)?.Value)
+        {
+            case null:
+                return [];
+            case TomlArray { OfTables: false } array:
+                var read = ImmutableArray.CreateBuilder<(string, double)>();
+                foreach (TomlNode item in array.Items)
+                {
+                    if (One(table, key, item, units) is { } place)
+                    {
+                        read.Add(place);
+                    }
+                }
+
+                return read.ToImmutable();
+            default:
+                table.Wrong(key, "must be a list of lengths: [2400, 3000]");
+                return [];
+        }
+    }
+
+    private static (string, double)? One(
+        TableReader table,
+        string key,
+        TomlNode item,
+        LengthUnit units
+    )
+    {
+        (string written, LengthReading reading) = item switch
+        {
+            TomlString text => (text.Value.Trim(), LengthNotation.Read(text.Value, units)),
+            TomlNumber { Exact: { } exact } number => (
+                number.Text,
+                LengthNotation.OfNumber(exact, units)
+            ),
+            TomlNumber number => (number.Text, LengthReading.Wrong("is not a length")),
+            _ => ("an entry", LengthReading.Wrong("is not a length")),
+        };
+        if (reading.Ok)
+        {
+            return (written, reading.Mm);
+        }
+
+        table.Faults.Error(
+            item.At,
+            $"{table.Name} {key}: {Quoted.Of(written)} {reading.Fault}; {LengthNotation.Accepted(units)}"
+        );
+        return null;
+    }
+}
