@@ -194,7 +194,7 @@ public static class SettingUpPages
         return new(
             Block($"stringer {name}"),
             [
-                $"Centre of its outer face, on the planking's inner face. Bevel: of the outer face off square to plumb sides; standing (open) at the edge that lies lower, under (shut) at the other; with sides square to the plank it is the stringer's lean instead. Fall: over its width of {LengthText.ForPaper(width, job.Units)}.",
+                $"Centre of its outer face, on the planking's inner face. Bevel: of the outer face off square to plumb sides; standing (open) at the higher edge, under (shut) at the lower; with sides square to the plank it is the stringer's lean instead. Fall: over its width of {LengthText.ForPaper(width, job.Units)}.",
                 "Across the frame: how far off square its notch runs, measured along the planking.",
             ],
             [
