@@ -132,9 +132,9 @@ internal static class LayFiles
     private static void Dxf(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
     {
         DxfVersion[] versions = [DxfVersion.R2000, DxfVersion.R12];
-        foreach (Plank plank in layer.On(side))
+        Drawing[] patterns = [.. layer.On(side).Select(p => CuttingPattern.Of(plan, p))];
+        foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
-            Drawing pattern = CuttingPattern.Of(plan, plank);
             foreach (DxfVersion version in versions)
             {
                 output.Write(
@@ -144,7 +144,7 @@ internal static class LayFiles
             }
         }
 
-        Drawing all = CuttingPattern.Layer(plan, layer, side);
+        Drawing all = CuttingPattern.Layer(plan, layer, side, patterns);
         foreach (DxfVersion version in versions)
         {
             output.Write(

@@ -15,7 +15,18 @@ public sealed record Drawing(
 );
 
 /// <summary>One thing drawn. Layer is a shop operation or a kind of information: "cut", "net", "marks", "text", ...</summary>
-public abstract record Shape(string Layer, Pen Pen);
+public abstract record Shape(string Layer, Pen Pen)
+{
+    /// <summary>The same shape somewhere else on its sheet.</summary>
+    public Shape MovedBy(Vec2 shift) =>
+        this switch
+        {
+            Polyline line => line with { Points = [.. line.Points.Select(p => p + shift)] },
+            CircleShape circle => circle with { Centre = circle.Centre + shift },
+            Lettering text => text with { At = text.At + shift },
+            _ => throw new InvalidOperationException($"{GetType().Name} cannot be moved"),
+        };
+}
 
 /// <summary>A polyline; a closed one does not repeat its first point. Fill is a grey from 0 (black) to 1 (white), or null.</summary>
 public sealed record Polyline(

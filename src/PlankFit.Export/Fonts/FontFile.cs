@@ -13,6 +13,10 @@ public sealed class FontFile
     private readonly Dictionary<string, (int Offset, int Length)> _tables = [];
     private readonly int _characters; // the start of the cmap's format 4 subtable
     private readonly int _advances;
+    private readonly int _widths; // the start of hmtx
+
+    // What was looked up before, one more than the glyph; nought where it was not. Written by several threads, always with the same answer.
+    private readonly int[] _known = new int[0x2800];
 
     public FontFile(byte[] bytes)
     {
@@ -29,6 +33,7 @@ public sealed class FontFile
         _advances = Word(Start("hhea") + 34);
         GlyphCount = Word(Start("maxp") + 4);
         _characters = UnicodeCharacters();
+        _widths = Start("hmtx");
     }
 
     public ReadOnlyMemory<byte> Bytes => _bytes;
@@ -46,16 +51,28 @@ public sealed class FontFile
     public double SizeFor(double capHeightMm) => capHeightMm * UnitsPerEm / CapHeight;
 
     /// <summary>The advance width in the font's units.</summary>
-    public int Advance(int glyph) => Word(Start("hmtx") + (4 * Math.Min(glyph, _advances - 1)));
+    public int Advance(int glyph) => Word(_widths + (4 * Math.Min(glyph, _advances - 1)));
 
     /// <summary>The glyph for a sign, or 0 where the font has none. Signs beyond the first 65,536 are not looked for.</summary>
     public int Glyph(int sign)
     {
-        if (sign > 0xFFFF)
+        if (sign >= _known.Length)
         {
-            return 0;
+            return sign > 0xFFFF ? 0 : Found(sign);
         }
 
+        int known = _known[sign];
+        if (known == 0)
+        {
+            known = Found(sign) + 1;
+            _known[sign] = known;
+        }
+
+        return known - 1;
+    }
+
+    private int Found(int sign)
+    {
         var doubled = Word(_characters + 6);
         int end = _characters + 14;
         int start = end + doubled + 2;

@@ -32,16 +32,22 @@ public static class CuttingPattern
     }
 
     /// <summary>All planks of a layer and side one above the other, none touching, each with its id; the first at the top.</summary>
-    public static Drawing Layer(BottomPlan plan, PlankLayerPlan layer, Side side)
+    /// <param name="patterns">Of the layer's planks on that side, in their order, as <see cref="Of"/> draws them: worked out once for both kinds of file.</param>
+    public static Drawing Layer(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side,
+        IReadOnlyList<Drawing> patterns
+    )
     {
         var shapes = ImmutableArray.CreateBuilder<Shape>();
         double top = 0,
             right = 0;
-        foreach (Plank plank in layer.On(side))
+        foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
             Box box = Box.Around(plank.FlatCut);
             var shift = new Vec2(-box.Left, top - box.Top);
-            shapes.AddRange(Shapes(plan, plank, shift));
+            shapes.AddRange(pattern.Shapes.Select(s => s.MovedBy(shift)));
             top -= box.Height + BesideMm;
             right = Math.Max(right, box.Width);
         }

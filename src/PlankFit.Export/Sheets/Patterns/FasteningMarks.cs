@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
@@ -47,41 +48,41 @@ internal static class FasteningMarks
     /// <param name="half">Half the words' width and height, mm.</param>
     public static Vec2 ClearOf(BottomPlan plan, Plank plank, Vec2 wanted, Vec2 half)
     {
-        const double step = 6,
-            along = 120,
-            across = 36;
         if (plan.Fastenings?.On(plank.Id) is not { Points.IsEmpty: false } made)
         {
             return wanted;
         }
 
         double clear = 1.5 * SignMm;
+        Vec2[] net = [.. plank.FlatNet];
         bool IsFree(Vec2 at) =>
             made.Points.All(f =>
                 Math.Abs(f.At.X - at.X) > half.X + clear || Math.Abs(f.At.Y - at.Y) > half.Y + clear
             )
             && new[] { -1, 1 }.All(x =>
                 new[] { -1, 1 }.All(y =>
-                    Segments.Inside(plank.FlatNet, at + new Vec2(x * half.X, y * half.Y))
+                    Segments.Inside(net, at + new Vec2(x * half.X, y * half.Y))
                 )
             );
-        Vec2 best = wanted;
-        double least = double.PositiveInfinity;
-        for (double x = -along; x <= along; x += step)
+        foreach (Vec2 away in Around)
         {
-            for (double y = -across; y <= across; y += step)
+            if (IsFree(wanted + away))
             {
-                Vec2 at = wanted + new Vec2(x, y);
-                double far = at.ChordTo(wanted);
-                if (far < least && IsFree(at))
-                {
-                    (best, least) = (at, far);
-                }
+                return wanted + away;
             }
         }
 
-        return best;
+        return wanted;
     }
+
+    /// <summary>Steps away from a place, the nearest first.</summary>
+    private static readonly ImmutableArray<Vec2> Around =
+    [
+        .. Enumerable
+            .Range(-20, 41)
+            .SelectMany(x => Enumerable.Range(-6, 13).Select(y => new Vec2(6 * x, 6 * y)))
+            .OrderBy(v => v.Norm),
+    ];
 
     /// <param name="size">Half the sign's width, mm on the sheet.</param>
     public static IEnumerable<Shape> Sign(

@@ -132,7 +132,12 @@ public sealed class PatternTests
             (double Low, double High)[] bands =
             [
                 .. CuttingPattern
-                    .Layer(plan, layer, Side.Port)
+                    .Layer(
+                        plan,
+                        layer,
+                        Side.Port,
+                        [.. layer.Port.Select(p => CuttingPattern.Of(plan, p))]
+                    )
                     .Shapes.OfType<Polyline>()
                     .Where(p => p.Layer == "cut")
                     .Select(p => (p.Points.Min(v => v.Y), p.Points.Max(v => v.Y)))
