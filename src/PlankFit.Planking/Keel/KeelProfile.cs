@@ -10,6 +10,9 @@ internal sealed class KeelProfile
 {
     private readonly CubicSpline inner;
 
+    /// <summary>Places nearer than this to the one before say nothing, mm.</summary>
+    private const double LeastStepMm = 1e-3;
+
     private KeelProfile(CubicSpline inner) => this.inner = inner;
 
     /// <summary>The inner face lies where the inner face of the whole planking meets the keel's side.</summary>
@@ -28,12 +31,22 @@ internal sealed class KeelProfile
             {
                 double u = stations[bay] + ((stations[bay + 1] - stations[bay]) * i / aBay);
                 Vec3 p = innerFace.At(u, keelV.At(u)).P;
-                x.Add(p.X);
-                z.Add(p.Z);
+
+                // Where keel and chine run together forward, the inner face may fold back by a trifle: the profile is taken from where it runs on.
+                if (x.Count == 0 || p.X > x[^1] + LeastStepMm)
+                {
+                    x.Add(p.X);
+                    z.Add(p.Z);
+                }
             }
         }
 
-        return new(CubicSpline.Through([.. x], [.. z]));
+        return x.Count >= 4
+            ? new(CubicSpline.Through([.. x], [.. z]))
+            : throw new JobFaultException(
+                "keel",
+                "the keel's inner face cannot be followed along the hull: the keel rises too steeply for its layers, or the stack is too thick for its bend; look at the offsets of the keel line"
+            );
     }
 
     /// <summary>Height at x of the face that lies so far out from the inner face, square to it, mm. Past the ends the profile runs straight on.</summary>

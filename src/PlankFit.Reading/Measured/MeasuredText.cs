@@ -28,7 +28,7 @@ public static partial class MeasuredText
     )
     {
         List<Finding> findings = [];
-        ImmutableArray<CsvRow> rows = CsvRows.Read(text, file, findings);
+        ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
         var reader = new RowReader(file, units, table, keelLayers, plankLayers, findings);
         if (rows.IsEmpty)
         {
@@ -61,6 +61,10 @@ public static partial class MeasuredText
 
         return (reader.Spec, InOrder.Of(findings));
     }
+
+    /// <summary>What follows a blank and a # to the end of its line.</summary>
+    [GeneratedRegex(@"[ \t]+#[^\r\n]*", RegexOptions.CultureInvariant)]
+    private static partial Regex Remark();
 
     [GeneratedRegex(@"^([SP])([1-9]\d*)-(\d{2,})$", RegexOptions.CultureInvariant)]
     private static partial Regex PlankId();

@@ -17,11 +17,9 @@ public sealed class MeasuredTextTests
     public void TheContractsExampleIsRead()
     {
         (StandingSpec spec, ImmutableArray<Finding> findings) = Read(
-            """
-            what,where,side,value        # one row a measurement
-            """.Split("   ")[0]
+            "what,where,side,value        # one row a measurement"
                 + "\n# on the frames, before lunch\n"
-                + "keel half-width,first layer/3,starboard,46.0\n"
+                + "keel half-width,first layer/3,starboard,46.0   # layer, station\n"
                 + "girth,3,port,1104\n"
                 + "seam at keel,S1-10,starboard,3817\n"
                 + "seam at chine,S1-10,starboard,4921\n"
