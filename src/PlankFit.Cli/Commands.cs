@@ -94,16 +94,24 @@ internal static class Commands
             "cut",
             "Mark planks as sawn: their shapes are written down beside the job, and no later lay-out moves or renumbers them."
         );
+        var forget = new Option<bool>("--forget")
+        {
+            Description = "Take them off the record: spoiled, or to be sawn anew.",
+        };
         common.AddTo(cut);
         cut.Add(planks);
+        cut.Add(forget);
         cut.SetAction(parsed =>
         {
             string[] named = parsed.GetValue(planks)!;
+            bool off = parsed.GetValue(forget);
             return Terminal.Run(
                 common,
                 parsed,
                 (request, progress, timings, stop) =>
-                    CutRun.Run(request, named, progress, timings, stop)
+                    off
+                        ? CutRun.Forget(request, named, stop)
+                        : CutRun.Run(request, named, progress, timings, stop)
             );
         });
         return cut;

@@ -78,6 +78,73 @@ public static class CutRun
         return new(ExitCode.Done, [], lines.ToImmutable());
     }
 
+    /// <summary>
+    /// Takes planks off the record: spoiled, or to be sawn anew. The bottom is not planned for it, so that a record that stands in the way of a plan can be mended.
+    /// </summary>
+    public static RunReport Forget(
+        RunRequest request,
+        IReadOnlyList<string> planks,
+        CancellationToken stop
+    )
+    {
+        ReadResult read = JobReader.Read(request.JobPath);
+        if (read.Job is not { } job)
+        {
+            return RunReport.Faults(read.Findings);
+        }
+
+        if (job.Standing.CutFile is not { } name)
+        {
+            return RunReport.Faults([
+                new(
+                    Severity.Error,
+                    Path.GetFileName(request.JobPath),
+                    "the job names no record of sawn planks: there is nothing to forget"
+                ),
+            ]);
+        }
+
+        ImmutableArray<CutPlank> had = job.Standing.Cut;
+        var off = new HashSet<string>();
+        var unknown = ImmutableArray.CreateBuilder<Finding>();
+        foreach (string word in planks)
+        {
+            (ImmutableArray<string> ids, string? fault) = PlankIds.Expand(word);
+            if (fault is not null || ids.Any(id => had.All(c => c.Id != id)))
+            {
+                unknown.Add(
+                    new(
+                        Severity.Error,
+                        word,
+                        $"is not in {name}, which has {(had.IsEmpty ? "none" : string.Join(", ", had.Select(c => c.Id)))}"
+                    )
+                );
+            }
+
+            off.UnionWith(ids);
+        }
+
+        if (unknown.Count > 0)
+        {
+            return RunReport.Faults(unknown.ToImmutable());
+        }
+
+        string path = Path.Combine(Path.GetDirectoryName(request.JobPath) ?? "", name);
+        CutPlank[] left = [.. had.Where(c => !off.Contains(c.Id))];
+        AtomicFile.Write(
+            path,
+            s => s.Write(Encoding.UTF8.GetBytes(CutPlanksFile.Write(left))),
+            stop
+        );
+        return new(
+            ExitCode.Done,
+            [],
+            [
+                $"{had.Length - left.Length} plank(s) are taken off {path}, {left.Length} left on it; the next lay-out is free to move them.",
+            ]
+        );
+    }
+
     /// <summary>Single planks, and runs of one layer and side: S1-08..S1-12.</summary>
     private static (ImmutableArray<Plank>, ImmutableArray<Finding>) Named(
         BottomPlan plan,

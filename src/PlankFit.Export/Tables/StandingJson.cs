@@ -70,13 +70,57 @@ public static class StandingJson
                 json.WriteString("going", drift.GoingAft ? "aft" : "forward");
                 numbers.Number("mmAPlank", drift.MmAPlank, 4);
                 json.WriteString("since", drift.SincePlank);
+                json.WriteNumber("planksLeft", drift.PlanksLeft);
+                numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
                 json.WriteEndObject();
             }
 
             json.WriteEndArray();
+            Moves(json, numbers, standing);
+            Cut(json, numbers, standing);
             json.WriteEndObject();
         }
 
         stream.WriteByte((byte)'\n');
+    }
+
+    private static void Moves(Utf8JsonWriter json, JsonNumbers numbers, StandingPlan standing)
+    {
+        json.WriteStartArray("moves");
+        foreach ((Side side, var moves) in standing.Moves.OrderBy(g => g.Key))
+        {
+            foreach (FairingMove move in moves)
+            {
+                json.WriteStartObject();
+                json.WriteString("station", move.Station);
+                json.WriteString("side", PlankWords.Of(side));
+                json.WriteString("line", move.Line);
+                json.WriteString("measure", OffsetRow.Word(move.Measure));
+                numbers.Number("oldMm", move.OldMm, 4);
+                numbers.Number("newMm", move.NewMm, 4);
+                json.WriteEndObject();
+            }
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Cut(Utf8JsonWriter json, JsonNumbers numbers, StandingPlan standing)
+    {
+        json.WriteStartArray("cut");
+        foreach (CutRow row in standing.Cut)
+        {
+            json.WriteStartObject();
+            json.WriteString("plank", row.Id);
+            json.WriteString("cutFrom", row.Fit.Revision);
+            numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
+            numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);
+            numbers.NumberOrNull("widerAtKeelMm", row.Fit.AtKeelMm, 4);
+            numbers.NumberOrNull("widerAtChineMm", row.Fit.AtChineMm, 4);
+            numbers.Number("spareMm", row.Fit.SpareMm, 4);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 }

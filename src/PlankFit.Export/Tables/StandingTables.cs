@@ -39,6 +39,30 @@ public static class StandingTables
                 r.MeasuredMm
             ))
         );
+        IEnumerable<Row> moves = standing
+            .Moves.OrderBy(m => m.Key)
+            .SelectMany(m =>
+                m.Value.Select(v => new Row(
+                    $"{v.Line}, {OffsetRow.Word(v.Measure)}",
+                    v.Station,
+                    m.Key,
+                    v.OldMm,
+                    null,
+                    v.NewMm
+                ))
+            );
+        IEnumerable<Row> cut = standing.Cut.SelectMany(r =>
+            Places(r.Fit)
+                .Where(p => p.Off is not null)
+                .Select(p => new Row(
+                    $"sawn plank, {p.Where}",
+                    r.Id,
+                    r.Id[0] == 'P' ? Side.Port : Side.Starboard,
+                    0,
+                    null,
+                    p.Off!.Value
+                ))
+        );
         return TableOf.Build<Row>(
             "as it stands",
             [
@@ -56,7 +80,16 @@ public static class StandingTables
                 new("measured mm", 11, r => r.MeasuredMm, 2),
                 new("off mm", 11, r => r.LaidToMm - r.DrawnMm, 2),
             ],
-            girths.Concat(seams)
+            girths.Concat(seams).Concat(moves).Concat(cut)
         );
     }
+
+    /// <summary>The place less the plank: nought is what was drawn.</summary>
+    private static (string Where, double? Off)[] Places(CutFit fit) =>
+        [
+            ("along forward", fit.ForwardMm),
+            ("along after", fit.AfterMm),
+            ("across inboard", fit.AtKeelMm),
+            ("across outboard", fit.AtChineMm),
+        ];
 }

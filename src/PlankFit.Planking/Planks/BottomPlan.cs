@@ -22,6 +22,9 @@ public sealed record BottomPlan(
     /// <summary>How seams that were measured lie against those drawn.</summary>
     internal ImmutableArray<SeamDrift> Drifts { get; init; } = [];
 
+    /// <summary>How planks that are sawn fit the places that they have now.</summary>
+    internal ImmutableArray<CutRow> CutRows { get; init; } = [];
+
     /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
     public KeelPlan? Keel { get; init; }
 

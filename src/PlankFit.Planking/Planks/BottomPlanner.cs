@@ -58,6 +58,21 @@ public static class BottomPlanner
         return offsets.ToImmutable();
     }
 
+    /// <summary>Numbers of a layer's planks that are sawn on a side; on both where they are one another's mirror images.</summary>
+    private static HashSet<int> Sawn(Job job, LaidLayer layer, Side? side)
+    {
+        HashSet<int> On(Side one) =>
+            [.. LayerPlanner.CutOf(job, layer.Number, one).Select(c => c.Number)];
+        if (side is { } apart)
+        {
+            return On(apart);
+        }
+
+        HashSet<int> both = On(Side.Starboard);
+        both.IntersectWith(On(Side.Port));
+        return both;
+    }
+
     private static PlanResult Work(
         Job job,
         IProgress<PlanProgress>? progress,
@@ -76,7 +91,6 @@ public static class BottomPlanner
         progress?.Report(new("lofting the bottom", 0));
         HullSurface starboardHull = HullAsItStands.Of(job, Side.Starboard);
         bool apart = HullAsItStands.SidesDiffer(job);
-        HullSurface portHull = apart ? HullAsItStands.Of(job, Side.Port) : starboardHull;
         int rounds = (apart ? 2 : 1) + (job.Standing.IsEmpty ? 0 : 1);
         var counter = new LayerCount(progress, rounds * planked);
 
@@ -91,6 +105,13 @@ public static class BottomPlanner
         IReadOnlyList<LaidLayer>? asDrawn = job.Standing.IsEmpty
             ? null
             : SidePlanner.Lay(drawnJob, drawnHull, Side.Starboard, null, counter, stop);
+        if (!apart && asDrawn is not null && HullAsItStands.SawnApart(job, asDrawn))
+        {
+            apart = true;
+            counter.More(planked);
+        }
+
+        HullSurface portHull = apart ? HullAsItStands.Of(job, Side.Port) : starboardHull;
         IReadOnlyList<LaidLayer> starboard = SidePlanner.Lay(
             job,
             starboardHull,
@@ -115,7 +136,14 @@ public static class BottomPlanner
             }
 
             LaidLayer layer = starboard[at];
-            findings.AddRange(LayerFindings.Of(layer, job.Limits, job.Units));
+            findings.AddRange(
+                LayerFindings.Of(
+                    layer,
+                    job.Limits,
+                    job.Units,
+                    Sawn(job, layer, port is null ? null : Side.Starboard)
+                )
+            );
             if (port is null)
             {
                 layers.Add(layer.Plan);
@@ -124,7 +152,9 @@ public static class BottomPlanner
             {
                 layers.Add(SidesApart.Joined(layer.Plan, port[at].Plan));
                 findings.AddRange(
-                    LayerFindings.Of(port[at], job.Limits, job.Units).Select(SidesApart.OfPort)
+                    LayerFindings
+                        .Of(port[at], job.Limits, job.Units, Sawn(job, layer, Side.Port))
+                        .Select(SidesApart.OfPort)
                 );
             }
 

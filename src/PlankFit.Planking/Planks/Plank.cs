@@ -51,8 +51,14 @@ public sealed record Plank(
     /// <summary>It is sawn: its shapes are those of the record, whatever the lay-out does.</summary>
     public bool IsCut { get; init; }
 
+    /// <summary>The revision of the job that it was sawn from; null while it is not sawn.</summary>
+    public string? CutFrom { get; init; }
+
     /// <summary>It is on the hull already: its edges are where they were measured, and it is not to be sawn again.</summary>
     public bool IsFitted { get; init; }
+
+    /// <summary>Not to be sawn any more.</summary>
+    public bool IsFixed => IsFitted || IsCut;
 
     /// <summary>From the flat plank to the hull and back.</summary>
     public required PlankMap Map { get; init; }

@@ -3,9 +3,13 @@ using PlankFit.Geometry;
 namespace PlankFit.Planking;
 
 /// <summary>Counts layers as they are laid, for whoever waits.</summary>
-internal sealed class LayerCount(IProgress<PlanProgress>? progress, int whole)
+internal sealed class LayerCount(IProgress<PlanProgress>? progress, int atFirst)
 {
-    private int done;
+    private int whole = atFirst,
+        done;
+
+    /// <summary>There turn out to be more layers to lay.</summary>
+    public void More(int layers) => whole += layers;
 
     public void Begin(string layer)
     {

@@ -15,9 +15,16 @@ public sealed record CutPlank(
     ImmutableArray<Vec2> ForwardFlat,
     ImmutableArray<Vec3> AfterSeam,
     ImmutableArray<Vec2> AfterFlat,
-    ImmutableArray<CutEnd> Ends
+    ImmutableArray<CutEnd> Ends,
+    CutSizes Sizes
 )
 {
+    public Side Side => HullAsItStands.SideOf(Id);
+
+    public int Layer => LayerPlanner.LayerOf(Id);
+
+    public int Number => FittedSeams.NumberOf(Id);
+
     public static CutPlank Of(Plank plank, string revision) =>
         new(
             plank.Id,
@@ -44,20 +51,30 @@ public sealed record CutPlank(
                     e.OuterLine,
                     e.InnerLine
                 )),
-            ]
+            ],
+            CutSizes.Of(plank)
         );
+
+    /// <summary>The two ends of its forward or after seam, inboard first, in the starboard frame; null where it has no such edge.</summary>
+    public (Vec3 Inboard, Vec3 Outboard)? SeamEnds(bool after)
+    {
+        ImmutableArray<Vec3> seam = after ? AfterSeam : ForwardSeam;
+        return seam.IsEmpty ? null
+            : Side == Side.Port ? (seam[0].MirroredInY(), seam[^1].MirroredInY())
+            : (seam[0], seam[^1]);
+    }
 
     /// <summary>The plank of today's lay-out with the shapes that were sawn.</summary>
     public Plank In(Plank today) =>
-        today with
+        Sizes.In(today) with
         {
             IsCut = true,
+            CutFrom = Revision,
             Outline = Outline,
             FlatNet = FlatNet,
             FlatCut = FlatCut,
-            ForwardEdge = today.ForwardEdge with { Seam = ForwardSeam, Flat = ForwardFlat },
-            AfterEdge = today.AfterEdge with { Seam = AfterSeam, Flat = AfterFlat },
-            CutLengthMm = FlatCut.Max(p => p.X) - FlatCut.Min(p => p.X),
+            ForwardEdge = CutSizes.Edge(Sizes.Forward, ForwardSeam, ForwardFlat),
+            AfterEdge = CutSizes.Edge(Sizes.After, AfterSeam, AfterFlat),
             Ends =
             [
                 .. Ends.Select(e => new PlankEnd(

@@ -18,6 +18,7 @@ internal static class CutPlanks
 
         var cut = plan.Job.Standing.Cut.ToDictionary(c => c.Id);
         var findings = new List<Finding>();
+        var rows = new List<CutRow>();
         ImmutableArray<Plank> Kept(ImmutableArray<Plank> planks) =>
             [
                 .. planks.Select(p =>
@@ -28,6 +29,7 @@ internal static class CutPlanks
                     }
 
                     findings.AddRange(Misfits(plan.Job, sawn, p));
+                    rows.Add(new(p.Id, CutFit.Of(sawn, p)));
                     return sawn.In(p);
                 }),
             ];
@@ -51,7 +53,12 @@ internal static class CutPlanks
                 "it is sawn, and the lay-out as it is now has no plank of this number: put it aside, or take it out of the record of what is cut"
             ))
         );
-        return plan with { Layers = layers, Findings = plan.Findings.AddRange(findings) };
+        return plan with
+        {
+            Layers = layers,
+            Findings = plan.Findings.AddRange(findings),
+            CutRows = [.. rows],
+        };
     }
 
     /// <summary>The edges and fitted ends as sawn against where the seams and edges of the bottom now run.</summary>

@@ -3,11 +3,17 @@ using System.Collections.Immutable;
 namespace PlankFit.Planking;
 
 /// <summary>The bottom of one side as corrected, and what was done to it, station by station.</summary>
-internal sealed record CorrectedHull(HullSurface Hull, ImmutableArray<GirthRow> Rows);
+/// <param name="Moves">Every cell of the table that was changed, station by station.</param>
+internal sealed record CorrectedHull(
+    HullSurface Hull,
+    ImmutableArray<GirthRow> Rows,
+    ImmutableArray<FairingMove> Moves
+);
 
 /// <summary>
 /// Bends the table smoothly to the girths that were measured. The keel is held; chine and lines between move along their own section, in proportion to their
-/// distance from the keel. Between measured stations the change overshoots nowhere, and beyond the outermost it is held (<see cref="MonotoneJoin"/>).
+/// distance from the keel. Between measured stations the change overshoots nowhere, and beyond the outermost it is held (<see cref="MonotoneJoin"/>), but for
+/// a point where keel and chine meet, which stays.
 /// </summary>
 internal static class GirthCorrection
 {
@@ -16,18 +22,22 @@ internal static class GirthCorrection
 
     private const int MostRounds = 8;
 
+    /// <summary>Smaller moves of a cell are the rounds' own noise and are not listed, mm.</summary>
+    private const double LeastMoveMm = 0.005;
+
     public static CorrectedHull Of(Job job, ImmutableArray<MeasuredGirth> girths)
     {
         HullSurface table = HullLoft.Build(job.Offsets, job.Hull);
         if (girths.IsEmpty)
         {
-            return new(table, []);
+            return new(table, [], []);
         }
 
         double[] drawn = Girths(job, table);
         double[] wanted = Wanted(table, drawn, girths);
         double[] scale = [.. drawn.Select(_ => 1.0)];
         HullSurface hull = table;
+        OffsetTable offsets = job.Offsets;
         double[] now = drawn;
         for (int round = 0; round < MostRounds && Worst(now, wanted) > WithinMm; round++)
         {
@@ -36,7 +46,8 @@ internal static class GirthCorrection
                 scale[i] *= now[i] > 1 ? wanted[i] / now[i] : 1;
             }
 
-            hull = HullLoft.Build(Scaled(job, table, scale), job.Hull);
+            offsets = Scaled(job, table, scale);
+            hull = HullLoft.Build(offsets, job.Hull);
             now = Girths(job, hull);
         }
 
@@ -53,8 +64,31 @@ internal static class GirthCorrection
                             girths.FirstOrDefault(g => g.Station == s.Name)?.Mm
                         )
                 ),
-            ]
+            ],
+            Moves(job.Offsets, offsets)
         );
+    }
+
+    private static ImmutableArray<FairingMove> Moves(OffsetTable old, OffsetTable now)
+    {
+        var moves = ImmutableArray.CreateBuilder<FairingMove>();
+        for (int i = 0; i < old.Stations.Length; i++)
+        {
+            foreach ((OffsetLine was, OffsetLine line) in old.Lines.Zip(now.Lines))
+            {
+                Add(Measure.Height, was.HeightsMm[i], line.HeightsMm[i]);
+                Add(Measure.HalfBreadth, was.HalfBreadthsMm[i], line.HalfBreadthsMm[i]);
+                void Add(Measure measure, double? from, double? to)
+                {
+                    if (from is { } a && to is { } b && Math.Abs(b - a) > LeastMoveMm)
+                    {
+                        moves.Add(new(was.Name, measure, old.Stations[i].Name, i, a, b));
+                    }
+                }
+            }
+        }
+
+        return moves.ToImmutable();
     }
 
     private static double Worst(double[] now, double[] wanted) =>
@@ -72,6 +106,12 @@ internal static class GirthCorrection
         var known = girths
             .Select(g => (Index: IndexOf(table, g.Station), g.Mm))
             .Where(g => g.Index >= 0)
+            // Where keel and chine meet in a point there is nothing to move.
+            .Concat(
+                drawn
+                    .Select((g, i) => (Index: i, Mm: g))
+                    .Where(g => g.Mm <= 1 && girths.All(m => IndexOf(table, m.Station) != g.Index))
+            )
             .OrderBy(g => g.Index)
             .ToList();
         if (known.Count == 0)

@@ -11,7 +11,8 @@ internal static class HullAsItStands
         StandingSpec s = job.Standing;
         return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
             || Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
-            || Differ(s.Seams, m => m.Side, m => (m.PlankId[1..], m.At, m.Mm));
+            || Differ(s.Seams, m => m.Side, m => (m.PlankId[1..], m.At, m.Mm))
+            || Differ(s.Fitted, SideOf, id => id[1..]);
     }
 
     public static HullSurface Of(Job job, Side side) => Corrected(job, side).Hull;
@@ -19,6 +20,29 @@ internal static class HullAsItStands
     /// <summary>The table with its chine (and the lines between) moved along each section until the girths are those measured; and by how much, where.</summary>
     public static CorrectedHull Corrected(Job job, Side side) =>
         GirthCorrection.Of(job, [.. job.Standing.Girths.Where(g => g.Side == side)]);
+
+    /// <summary>S1-07 is to starboard, P1-07 to port.</summary>
+    public static Side SideOf(string plankId) => plankId[0] == 'P' ? Side.Port : Side.Starboard;
+
+    /// <summary>Whether what is sawn makes the two sides differ: other planks or otherwise sawn, and the hull or the job has moved since.</summary>
+    public static bool SawnApart(Job job, IReadOnlyList<LaidLayer> asDrawn)
+    {
+        ImmutableArray<CutPlank> cut = job.Standing.Cut;
+        return Differ(cut, c => c.Side, c => (c.Id[1..], c.SeamEnds(false), c.SeamEnds(true)))
+            && (
+                !job.Standing.NothingMeasured
+                || asDrawn.Any(l =>
+                    new[] { Side.Starboard, Side.Port }.Any(side =>
+                        !CutSeams.ArePlanned(
+                            l.Faces.Middle,
+                            l.Row,
+                            LayerPlanner.CutOf(job, l.Number, side),
+                            l.Tracing
+                        )
+                    )
+                )
+            );
+    }
 
     private static bool Differ<T, TKey>(
         ImmutableArray<T> all,

@@ -30,11 +30,19 @@ internal static class SeamDrifts
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
+                // Where planks are sawn they were drawn where they were sawn, whatever the job says since.
+                SeamRow row = CutSeams.Row(
+                    layer.Faces.Middle,
+                    layer.Spec,
+                    layer.Row,
+                    LayerPlanner.CutOf(job, layer.Number, side),
+                    layer.Tracing
+                );
                 foreach (HullEdge edge in new[] { HullEdge.Keel, HullEdge.Chine })
                 {
                     foreach (bool aft in new[] { false, true })
                     {
-                        if (OneWay(job, layer, side, edge, aft, from) is { } drift)
+                        if (OneWay(job, layer, row, side, edge, aft, from) is { } drift)
                         {
                             drifts.Add(drift);
                         }
@@ -49,6 +57,7 @@ internal static class SeamDrifts
     private static SeamDrift? OneWay(
         Job job,
         LaidLayer layer,
+        SeamRow row,
         Side side,
         HullEdge edge,
         bool aft,
@@ -64,13 +73,13 @@ internal static class SeamDrifts
         )
         {
             // The master's after seam is the first going aft, its forward seam the first going forward.
-            int index = FittedSeams.NumberOf(m.PlankId) - layer.Row.FirstNumber,
-                away = aft ? index - layer.Row.Master : layer.Row.Master - 1 - index;
+            int index = FittedSeams.NumberOf(m.PlankId) - row.FirstNumber,
+                away = aft ? index - row.Master : row.Master - 1 - index;
             if (
                 away < 0
                 || index < 0
-                || index >= layer.Row.Seams.Length
-                || TapeReadings.AlongEdge(layer.Faces, from, layer.Row.Seams[index], edge)
+                || index >= row.Seams.Length
+                || TapeReadings.AlongEdge(layer.Faces, from, row.Seams[index], edge)
                     is not { } planned
             )
             {

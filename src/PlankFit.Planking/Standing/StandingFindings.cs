@@ -83,7 +83,7 @@ internal static class StandingFindings
         return new(
             Severity.Warning,
             where,
-            $"the seams have crept {sense} since {drift.SincePlank}: {last.PlankId} is {Mm(last.OffMm)} off, about {Rate(drift.MmAPlank, job.Units)} a plank; the planks not yet cut are laid on from its edge as it lies. {Advice(drift)}"
+            $"the seams have crept {sense} since {drift.SincePlank}: {last.PlankId} is {Mm(last.OffMm)} off, about {Rate(drift.MmAPlank, job.Units)} a plank; the planks not yet cut are laid on from its edge as it lies. {Advice(drift, job.Units)}"
         );
     }
 
@@ -93,10 +93,19 @@ internal static class StandingFindings
             ? NumberText.Trimmed(Math.Abs(mm), 2) + " mm"
             : NumberText.Trimmed(Math.Abs(mm) / LengthUnits.MmPerInch, 3) + " in";
 
-    private static string Advice(SeamDrift drift) =>
-        drift.Rows[^1].OffMm > 0 == drift.GoingAft
-            ? "Planks take more room than their width: look for open seams and thick glue"
-            : "Planks take less room than their width: look at the stock's width, and for edges planed too far";
+    private static string Advice(SeamDrift drift, LengthUnit units)
+    {
+        string edge = drift.At == HullEdge.Keel ? "keel" : "chine";
+        if (drift.AcrossMm <= 0)
+        {
+            return "Planks take less room than their width: look at the stock's width, and for edges planed too far; wider planks would bring it back, and without them the last piece takes it up";
+        }
+
+        string back = drift.NarrowerMm is { } mm
+            ? $"; to end where drawn, plane about {Rate(mm, units)} off the {edge} end of each of the {drift.PlanksLeft} planks left, tapering to nothing where the other end has not crept"
+            : "";
+        return $"Planks take more room than their width: look for open seams and thick glue{back}";
+    }
 
     private static string Word(Side side) => side == Side.Starboard ? "starboard" : "port";
 }

@@ -9,7 +9,18 @@ public sealed record StandingPlan(
     ImmutableDictionary<Side, ImmutableArray<GirthRow>> Girths,
     ImmutableArray<SeamDrift> Drifts,
     ImmutableArray<Finding> Findings
-);
+)
+{
+    /// <summary>By side, every cell of the table that was changed for the girths.</summary>
+    public ImmutableDictionary<Side, ImmutableArray<FairingMove>> Moves { get; init; } =
+        ImmutableDictionary<Side, ImmutableArray<FairingMove>>.Empty;
+
+    /// <summary>The planks that are sawn, against the places that they have now.</summary>
+    public ImmutableArray<CutRow> Cut { get; init; } = [];
+}
+
+/// <summary>A sawn plank by its id, and how it fits.</summary>
+public sealed record CutRow(string Id, CutFit Fit);
 
 /// <summary>The girth of one station on the planking's inner face, mm.</summary>
 /// <param name="DrawnMm">As the table gives it.</param>
@@ -39,7 +50,18 @@ public sealed record SeamDrift(
     ImmutableArray<DriftRow> Rows,
     double MmAPlank,
     string? SincePlank
-);
+)
+{
+    /// <summary>The planks that are neither fitted nor sawn between the last one measured and the end of the bottom, with an end at this edge; corner pieces not counted.</summary>
+    public int PlanksLeft { get; init; }
+
+    /// <summary>The creep of the last seam measured, square across the plank, mm: positive where the planks took more room than their width.</summary>
+    public double AcrossMm { get; init; }
+
+    /// <summary>What to take off the end at this edge of each plank that is left, to end where it was drawn, mm; null where planks would have to be wider, or none is left.</summary>
+    public double? NarrowerMm =>
+        SincePlank is not null && PlanksLeft > 0 && AcrossMm > 0 ? AcrossMm / PlanksLeft : null;
+}
 
 /// <param name="PlannedMm">Where the plank's after seam was drawn to cross the edge, from the station named; aft positive.</param>
 public sealed record DriftRow(string PlankId, double PlannedMm, double MeasuredMm)

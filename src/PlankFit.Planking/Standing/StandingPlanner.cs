@@ -13,16 +13,58 @@ internal static class StandingPlanner
         }
 
         var girths = ImmutableDictionary.CreateBuilder<Side, ImmutableArray<GirthRow>>();
+        var moves = ImmutableDictionary.CreateBuilder<Side, ImmutableArray<FairingMove>>();
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             stop.ThrowIfCancellationRequested();
             if (job.Standing.Girths.Any(g => g.Side == side))
             {
-                girths[side] = HullAsItStands.Corrected(job, side).Rows;
+                CorrectedHull corrected = HullAsItStands.Corrected(job, side);
+                girths[side] = corrected.Rows;
+                moves[side] = corrected.Moves;
             }
         }
 
-        var standing = new StandingPlan(girths.ToImmutable(), plan.Drifts, []);
-        return standing with { Findings = [.. StandingFindings.Of(job, standing)] };
+        var standing = new StandingPlan(
+            girths.ToImmutable(),
+            [.. plan.Drifts.Select(d => WithRemedy(plan, d))],
+            []
+        )
+        {
+            Moves = moves.ToImmutable(),
+            Cut = plan.CutRows,
+        };
+        return standing with
+        {
+            Findings = [.. StandingFindings.Of(job, standing), .. CutFindings.Of(plan)],
+        };
+    }
+
+    /// <summary>How much each plank still to be sawn would have to give for the last to lie where it was drawn.</summary>
+    private static SeamDrift WithRemedy(BottomPlan plan, SeamDrift drift)
+    {
+        int last = FittedSeams.NumberOf(drift.Rows[^1].PlankId);
+        Plank[] left =
+        [
+            .. plan
+                .PlankLayers.First(l => l.Number == drift.Layer)
+                .Of(drift.Side)
+                .Starboard.Where(p =>
+                    !p.IsFixed
+                    && p.Kind != PlankKind.Corner
+                    && (drift.GoingAft ? p.Number > last : p.Number <= last)
+                    && p.Ends.Any(e => e.At == drift.At)
+                ),
+        ];
+        double outward = drift.GoingAft ? drift.Rows[^1].OffMm : -drift.Rows[^1].OffMm;
+
+        // The seam lies at the end's own cut to the edge: that turns what the tape reads along the edge into what lies square across.
+        double slant =
+            left.Length == 0
+                ? 1
+                : left.Average(p =>
+                    Math.Sin(p.Ends.First(e => e.At == drift.At).CutDegrees * Math.PI / 180)
+                );
+        return drift with { PlanksLeft = left.Length, AcrossMm = outward * slant };
     }
 }

@@ -13,6 +13,9 @@ public sealed record StandingSpec
 
     public ImmutableArray<MeasuredSeam> Seams { get; init; } = [];
 
+    /// <summary>Planks that are on the hull though nothing was measured of them, by id.</summary>
+    public ImmutableArray<string> Fitted { get; init; } = [];
+
     /// <summary>The station from which seams are measured; null for the first of the bottom.</summary>
     public string? From { get; init; }
 
@@ -22,8 +25,9 @@ public sealed record StandingSpec
     /// <summary>The file of that record, as the job names it; null where it names none.</summary>
     public string? CutFile { get; init; }
 
-    /// <summary>Nothing was measured. What is sawn keeps its shapes without that.</summary>
-    public bool IsEmpty => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
+    public bool NothingMeasured => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
+
+    public bool IsEmpty => NothingMeasured && Fitted.IsEmpty && Cut.IsEmpty;
 }
 
 /// <summary>The half-width of a keel layer at its outer face, as measured at one station on one side.</summary>

@@ -40,7 +40,7 @@ public static class JobReader
         }
 
         TextFile? cut = draft.Parts.Standing.CutPath is { } cutPath
-            ? TextFile.Read(Path.Combine(folder, cutPath), cutPath)
+            ? TextFile.Read(Path.Combine(folder, cutPath), cutPath, CutPlanksFile.MostBytes)
             : null;
         if (cut is { Text: null })
         {
@@ -131,7 +131,7 @@ public static class JobReader
         StandingSpec standing = StandingSpec.None;
         if (reading is not null)
         {
-            (standing, ImmutableArray<Finding> ofMeasured) = Standing(
+            (standing, ImmutableArray<Finding> ofMeasured) = StandingReader.Read(
                 draft,
                 reading.Table,
                 measuredText,
@@ -173,64 +173,6 @@ public static class JobReader
             Standing = standing,
         };
         return new(job, findings);
-    }
-
-    private static (StandingSpec, ImmutableArray<Finding>) Standing(
-        JobDraft draft,
-        OffsetTable table,
-        string? measuredText,
-        string? cutText
-    )
-    {
-        StandingDraft said = draft.Parts.Standing;
-        var findings = ImmutableArray.CreateBuilder<Finding>();
-        if (said.From is { } from && table.Stations.All(s => s.Name != from))
-        {
-            findings.Add(
-                new(
-                    Severity.Error,
-                    said.FromAt.ToString(),
-                    $"[standing] from: the table has no station {Quoted.Of(from)}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
-                )
-            );
-        }
-
-        StandingSpec known = StandingSpec.None with { From = said.From, CutFile = said.CutPath };
-        if (cutText is not null)
-        {
-            (ImmutableArray<CutPlank> cut, Finding? fault) = CutPlanksFile.Read(
-                cutText,
-                said.CutPath ?? "cut-planks.json"
-            );
-            known = known with { Cut = cut };
-            if (fault is not null)
-            {
-                findings.Add(fault);
-            }
-        }
-
-        if (measuredText is null)
-        {
-            return (known, findings.ToImmutable());
-        }
-
-        (StandingSpec spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
-            measuredText,
-            said.MeasuredPath ?? "measured.csv",
-            draft.Units ?? LengthUnit.Millimetre,
-            table,
-            [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
-            draft.Layers.OfType<PlankLayerSpec>().Count()
-        );
-        return (
-            known with
-            {
-                KeelHalfWidths = spec.KeelHalfWidths,
-                Girths = spec.Girths,
-                Seams = spec.Seams,
-            },
-            [.. findings, .. ofFile]
-        );
     }
 
     private static string Revision(byte[] job, byte[] offsets, params byte[]?[] others)

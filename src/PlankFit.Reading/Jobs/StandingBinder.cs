@@ -1,8 +1,8 @@
-using PlankFit.Planking;
+using System.Collections.Immutable;
 
 namespace PlankFit.Reading;
 
-/// <summary>[standing]: the file of what was measured on the hull as it stands, and the station from which seams are measured.</summary>
+/// <summary>[standing]: the file of what was measured on the hull as it stands, and the station from which seams are measured, what is fitted and what is sawn.</summary>
 internal static class StandingBinder
 {
     public static StandingDraft Bind(TableReader? table)
@@ -21,7 +21,8 @@ internal static class StandingBinder
             from,
             table.PlaceOf("from"),
             cut,
-            table.PlaceOf("cut")
+            table.PlaceOf("cut"),
+            table.Texts("fitted")
         );
         table.Close();
         return draft;
@@ -35,8 +36,17 @@ public sealed record StandingDraft(
     string? From,
     Place FromAt,
     string? CutPath,
-    Place CutAt
+    Place CutAt,
+    ImmutableArray<(string Text, Place At)> Fitted
 )
 {
-    public static readonly StandingDraft None = new(null, default, null, default, null, default);
+    public static readonly StandingDraft None = new(
+        null,
+        default,
+        null,
+        default,
+        null,
+        default,
+        []
+    );
 }

@@ -13,6 +13,9 @@ public static class CutPlanksFile
 {
     public const string Schema = "plankfit-cut/1";
 
+    /// <summary>A plank takes some thirty kilobytes, bytes.</summary>
+    public const int MostBytes = 64 * 1024 * 1024;
+
     private static readonly JsonSerializerOptions Options = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
@@ -30,7 +33,12 @@ public static class CutPlanksFile
     }
 
     /// <summary>Never throws for what the text holds.</summary>
-    public static (ImmutableArray<CutPlank> Planks, Finding? Fault) Read(string text, string file)
+    /// <param name="plankLayers">How many layers of planks the job has; a record of another is not this job's.</param>
+    public static (ImmutableArray<CutPlank> Planks, Finding? Fault) Read(
+        string text,
+        string file,
+        int plankLayers = int.MaxValue
+    )
     {
         try
         {
@@ -48,6 +56,18 @@ public static class CutPlanksFile
             }
 
             ImmutableArray<CutPlank> planks = [.. read.Planks.Select(p => p.ToPlank())];
+            if (planks.FirstOrDefault(p => p.Layer > plankLayers) is { } stranger)
+            {
+                return (
+                    [],
+                    new(
+                        Severity.Error,
+                        file,
+                        $"plank {stranger.Id} is of layer {stranger.Layer}, and the job has {plankLayers}: is the record another job's?"
+                    )
+                );
+            }
+
             return planks.GroupBy(p => p.Id).FirstOrDefault(g => g.Count() > 1) is { } twice
                 ? (
                     [],
@@ -94,7 +114,8 @@ public static class CutPlanksFile
         double[][] ForwardFlat,
         double[][] AfterSeam,
         double[][] AfterFlat,
-        EndText[] Ends
+        EndText[] Ends,
+        CutSizesText Sizes
     )
     {
         public static PlankText Of(CutPlank p) =>
@@ -108,12 +129,13 @@ public static class CutPlanksFile
                 From(p.ForwardFlat),
                 From(p.AfterSeam),
                 From(p.AfterFlat),
-                [.. p.Ends.Select(EndText.Of)]
+                [.. p.Ends.Select(EndText.Of)],
+                CutSizesText.Of(p.Sizes)
             );
 
         public CutPlank ToPlank() =>
             new(
-                Id,
+                PlankIds.Parse(Id) is null ? throw new FormatException() : Id,
                 Revision,
                 Space(Outline),
                 Flat(Net),
@@ -122,7 +144,8 @@ public static class CutPlanksFile
                 Flat(ForwardFlat),
                 Space(AfterSeam),
                 Flat(AfterFlat),
-                [.. Ends.Select(e => e.ToEnd())]
+                [.. Ends.Select(e => e.ToEnd())],
+                Sizes.ToSizes()
             );
     }
 
@@ -171,7 +194,7 @@ public static class CutPlanksFile
     }
 
     /// <summary>Every digit, so that what is read back is what was sawn; no minus before a nought.</summary>
-    private static double Whole(double v) => v + 0.0;
+    internal static double Whole(double v) => v + 0.0;
 
     private static double[][] From(ImmutableArray<Vec2> points) =>
         [.. points.Select(p => new[] { Whole(p.X), Whole(p.Y) })];

@@ -66,9 +66,6 @@ public static partial class MeasuredText
     [GeneratedRegex(@"[ \t]+#[^\r\n]*", RegexOptions.CultureInvariant)]
     private static partial Regex Remark();
 
-    [GeneratedRegex(@"^([SP])([1-9]\d*)-(\d{2,})$", RegexOptions.CultureInvariant)]
-    private static partial Regex PlankId();
-
     private sealed class RowReader(
         string file,
         LengthUnit units,
@@ -109,8 +106,8 @@ public static partial class MeasuredText
             if (!Kinds.Contains(what))
             {
                 string near = NearestName.Of(what, Kinds) is { } kind
-                    ? $"; did you mean {Quoted.Of(kind)}?"
-                    : "";
+                    ? $": did you mean {Quoted.Of(kind)}?"
+                    : ".";
                 Fault(
                     row,
                     1,
@@ -142,7 +139,8 @@ public static partial class MeasuredText
                 return;
             }
 
-            string? same = $"{what}|{where}|{side}";
+            string place = string.Join('/', where.Split('/', StringSplitOptions.TrimEntries)),
+                same = $"{what}|{place}|{side}";
             if (side is not null && !seen.TryAdd(same, row.Line))
             {
                 Fault(
@@ -209,32 +207,19 @@ public static partial class MeasuredText
 
         private void SeamOf(CsvRow row, string what, string id, Side? side, LengthReading length)
         {
-            Match match = PlankId().Match(id);
-            if (!match.Success)
+            if (PlankIds.Parse(id) is not { } plank)
             {
-                Fault(
-                    row,
-                    2,
-                    id,
-                    "is not a plank's number: it looks like S1-10 (side, layer, number from forward)"
-                );
+                Fault(row, 2, id, $"is not a plank's number: {PlankIds.Accepted}");
                 return;
             }
 
-            if (
-                int.Parse(
-                    match.Groups[2].ValueSpan,
-                    System.Globalization.CultureInfo.InvariantCulture
-                )
-                    is var layer
-                && layer > plankLayers
-            )
+            if (plank.Layer > plankLayers)
             {
                 Fault(row, 2, id, $"the job has {plankLayers} layer(s) of planks");
                 return;
             }
 
-            Side of = match.Groups[1].Value == "S" ? Side.Starboard : Side.Port;
+            Side of = plank.Side;
             if (side is { } s && s != of)
             {
                 Fault(

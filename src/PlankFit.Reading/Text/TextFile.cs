@@ -16,7 +16,8 @@ public sealed record TextFile(byte[] Bytes, string? Text, Finding? Fault)
 
     /// <summary>Reads a UTF-8 file, with or without its mark. Never throws for what is on the disk.</summary>
     /// <param name="shownAs">How messages name the file.</param>
-    public static TextFile Read(string path, string shownAs)
+    /// <param name="mostBytes">Beyond this something else has been named.</param>
+    public static TextFile Read(string path, string shownAs, int mostBytes = MostBytes)
     {
         try
         {
@@ -31,10 +32,13 @@ public sealed record TextFile(byte[] Bytes, string? Text, Finding? Fault)
             }
 
             using FileStream stream = File.OpenRead(path);
-            byte[] bytes = new byte[MostBytes + 1];
+            byte[] bytes = new byte[mostBytes + 1];
             int length = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
-            return length > MostBytes
-                ? Wrong(shownAs, "is more than 4 MB: this is not a job or a table of offsets")
+            return length > mostBytes
+                ? Wrong(
+                    shownAs,
+                    $"is more than {mostBytes / 1024 / 1024} MB: this is not a job or a table of offsets"
+                )
                 : Decode(bytes[..length], shownAs);
         }
         catch (Exception e)

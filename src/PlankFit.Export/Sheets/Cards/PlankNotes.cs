@@ -9,12 +9,12 @@ internal static class PlankNotes
     {
         if (plank.IsCut)
         {
-            yield return "Sawn already: its shape is that of the record.";
+            yield return $"Sawn already, from revision {plank.CutFrom}: its shape is as it was sawn.";
         }
 
         if (plank.IsFitted)
         {
-            yield return "Fitted already, by what was measured: do not saw it again.";
+            yield return "Fitted already: do not saw it again.";
         }
 
         yield return PlankWords.Edges(plank, unit);

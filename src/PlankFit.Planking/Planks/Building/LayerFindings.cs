@@ -9,13 +9,23 @@ internal static class LayerFindings
     /// <summary>A tip shorter than this is lost in the saw's kerf, mm.</summary>
     private const double LeastTipMm = 0.25;
 
-    public static IEnumerable<Finding> Of(LaidLayer layer, BendLimits limits, LengthUnit units)
+    /// <param name="sawn">Numbers of planks that are sawn: nothing about sawing them is told any more.</param>
+    public static IEnumerable<Finding> Of(
+        LaidLayer layer,
+        BendLimits limits,
+        LengthUnit units,
+        IReadOnlySet<int> sawn
+    )
     {
         PlankLayerPlan plan = layer.Plan;
+        bool ToSaw(Plank p) => !p.IsFitted && !sawn.Contains(p.Number);
         PlankLayerSpec spec = layer.Spec;
         string where = $"layer {spec.Name}";
         string Mm(double mm) => LengthText.ForPaper(mm, units, RoundTo.Nearest);
 
+        string mend = layer.Row.Held
+            ? "planks that are fitted or sawn stay where they are: glue it to its neighbour before sawing, or share its room out over the last few planks"
+            : "no shift of the master plank by up to half a width mends it: glue it to its neighbour before sawing, or choose another `master`";
         foreach (Plank corner in new[] { plan.Starboard[0], plan.Starboard[^1] })
         {
             double length = Math.Max(
@@ -27,7 +37,7 @@ internal static class LayerFindings
                 yield return new(
                     Severity.Warning,
                     corner.Id,
-                    $"the corner piece is small ({Mm(corner.WidestMm)} wide, {Mm(length)} along its seam); no shift of the master plank by up to half a width mends it: glue it to its neighbour before sawing, or choose another `master`"
+                    $"the corner piece is small ({Mm(corner.WidestMm)} wide, {Mm(length)} along its seam); {mend}"
                 );
             }
         }
@@ -67,11 +77,11 @@ internal static class LayerFindings
             yield return new(over ? Severity.Warning : Severity.Note, where, run);
         }
 
-        int shaped = plan.Starboard.Count(p => !p.StraightEdges && !p.IsFitted);
+        int shaped = plan.Starboard.Count(p => !p.StraightEdges && ToSaw(p));
         if (shaped > 0)
         {
             Plank worst = plan
-                .Starboard.Where(p => !p.IsFitted)
+                .Starboard.Where(ToSaw)
                 .MaxBy(p => Math.Max(p.WidestGapMm, p.WidestOverlapMm))!;
             yield return new(
                 Severity.Warning,
@@ -80,7 +90,7 @@ internal static class LayerFindings
             );
         }
 
-        foreach (Finding finding in Sawn(plan, Mm).Concat(Bent(plan, limits, where, units)))
+        foreach (Finding finding in Sawn(plan, ToSaw, Mm).Concat(Bent(plan, limits, where, units)))
         {
             yield return finding;
         }
@@ -117,9 +127,13 @@ internal static class LayerFindings
     }
 
     /// <summary>Planks whose shape to saw cannot be trusted, and those of which a tip has no wood.</summary>
-    private static IEnumerable<Finding> Sawn(PlankLayerPlan plan, Func<double, string> length)
+    private static IEnumerable<Finding> Sawn(
+        PlankLayerPlan plan,
+        Func<Plank, bool> toSaw,
+        Func<double, string> length
+    )
     {
-        foreach (Plank plank in plan.Starboard.Where(p => !p.IsFitted))
+        foreach (Plank plank in plan.Starboard.Where(toSaw))
         {
             if (!SawnShape.Holds(plank, plan.Planks.WidthMm))
             {

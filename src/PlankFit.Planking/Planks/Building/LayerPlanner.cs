@@ -11,7 +11,8 @@ internal sealed record LaidLayer(
     LayerFaces Faces,
     SeamRow Row,
     PlankLayerPlan Plan,
-    double? LeastStaggerMm
+    double? LeastStaggerMm,
+    Tracing Tracing
 );
 
 /// <summary>From one layer's place in the stack to its planks.</summary>
@@ -98,7 +99,7 @@ internal static class LayerPlanner
             below is not null && spec.Stagger is not null
                 ? Stagger.LeastDistance(below.Faces.Middle, below.Row, region, row, tracing)?.Mm
                 : null;
-        return new(spec, number, faces, row, plan, least);
+        return new(spec, number, faces, row, plan, least, tracing);
     }
 
     /// <summary>Planks keep the numbers that they were drawn with; those that are fitted lie where they were measured, and the rest goes on from them.</summary>
@@ -114,41 +115,75 @@ internal static class LayerPlanner
         Tracing tracing
     )
     {
+        CutPlank[] cut = CutOf(job, number, side);
+        int[] fitted =
+        [
+            .. job
+                .Standing.Fitted.Where(id =>
+                    HullAsItStands.SideOf(id) == side && LayerOf(id) == number
+                )
+                .Select(FittedSeams.NumberOf),
+        ];
         MeasuredSeam[] measured =
         [
             .. job.Standing.Seams.Where(m => m.Side == side && LayerOf(m.PlankId) == number),
         ];
-        char letter = side == Side.Starboard ? 'S' : 'P';
-        bool held =
-            measured.Length > 0
-            || job.Standing.Cut.Any(c => c.Id[0] == letter && LayerOf(c.Id) == number);
-        if (!held)
+        if (cut.Length + fitted.Length + measured.Length == 0)
         {
-            // Nothing of this layer is sawn: its planks are counted afresh.
+            // Nothing of this layer is sawn or fitted: its planks are counted afresh.
             return row;
         }
 
         row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
-        row =
-            measured.Length == 0
-                ? row
-                : FittedSeams.Relaid(
-                    faces,
-                    spec,
-                    row,
-                    measured,
-                    SeamDrifts.From(job, hull),
-                    tracing
-                );
-        return row.FirstNumber >= 0
-            ? row
-            : throw new JobFaultException(
-                $"layer {spec.Name}",
-                "as the hull stands it needs two planks and more forward of number 1, and numbers that are sawn or fitted already stay: look at measured.csv, it is further from the table than planks can follow"
+        row = CutSeams.Row(faces.Middle, spec, row, cut, tracing);
+        CheckThere(spec, row, fitted);
+        if (measured.Length > 0)
+        {
+            row = FittedSeams.Relaid(
+                faces,
+                spec,
+                row,
+                measured,
+                fitted.Concat(cut.Select(c => c.Number)).ToHashSet(),
+                SeamDrifts.From(job, hull),
+                tracing
             );
+        }
+
+        if (row.FirstNumber < 0)
+        {
+            throw new JobFaultException(
+                $"layer {spec.Name}",
+                $"ahead of plank 01 there would be {1 - row.FirstNumber} more planks, and no numbers for them, since those that are fitted or sawn keep theirs: keep the stock's width for the planks forward of them"
+            );
+        }
+
+        return row with
+        {
+            Fitted = row.Fitted.Union(fitted.Select(n => n - row.FirstNumber)),
+            Held = true,
+        };
     }
 
-    private static int LayerOf(string id) =>
+    /// <summary>The sawn planks of a layer and side, in the order in which they were recorded.</summary>
+    public static CutPlank[] CutOf(Job job, int layer, Side side) =>
+        [.. job.Standing.Cut.Where(c => c.Side == side && c.Layer == layer)];
+
+    private static void CheckThere(PlankLayerSpec spec, SeamRow row, int[] fitted)
+    {
+        foreach (int number in fitted)
+        {
+            if (number < row.FirstNumber || number >= row.FirstNumber + row.Planks)
+            {
+                throw new JobFaultException(
+                    "[standing] fitted",
+                    $"layer {spec.Name} has no plank {number}: it runs from {row.FirstNumber} to {row.FirstNumber + row.Planks - 1}"
+                );
+            }
+        }
+    }
+
+    public static int LayerOf(string id) =>
         int.Parse(
             id.AsSpan(1, id.IndexOf('-') - 1),
             System.Globalization.CultureInfo.InvariantCulture

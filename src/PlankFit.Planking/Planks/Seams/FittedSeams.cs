@@ -13,12 +13,14 @@ internal static class FittedSeams
 
     /// <param name="planned">The row as it would be laid with nothing fitted, with its numbers.</param>
     /// <param name="measured">Of this layer and side.</param>
+    /// <param name="fixedPlanks">Numbers of planks of this layer and side that are fitted or sawn: they keep their width, and shift as the last measured one did.</param>
     /// <param name="from">The station from which seams were measured.</param>
     public static SeamRow Relaid(
         LayerFaces faces,
         PlankLayerSpec spec,
         SeamRow planned,
         IReadOnlyList<MeasuredSeam> measured,
+        IReadOnlySet<int> fixedPlanks,
         StationOnHull from,
         Tracing tracing
     )
@@ -52,24 +54,32 @@ internal static class FittedSeams
             return planned;
         }
 
+        // Who says which planks are fixed may have begun elsewhere than at the master; who does not is taken to have begun there.
+        bool fromMaster =
+            fixedPlanks.Count == 0 || fixedPlanks.Contains(planned.Master + planned.FirstNumber);
+        MovedSeams.Between(faces.Middle, planned, actual, fromMaster, tracing);
+        int[] fitted = [.. actual.Keys.Skip(1)];
+        MovedSeams.Carried(faces.Middle, planned, actual, fixedPlanks, fromMaster, tracing);
         int first = actual.Keys.First(),
             last = actual.Keys.Last();
-        Between(faces.Middle, planned, actual, tracing);
-        first = actual.Keys.First();
-        last = actual.Keys.Last();
 
-        // Outward from the last fitted edge on either side of the master; a side on which nothing was measured keeps its plan.
-        bool forward = first < planned.Master,
-            aft = last >= planned.Master;
+        // Outward from the last fitted edge on either side of the master; where the master is fitted, a side on which nothing was measured keeps its plan.
+        bool forward = !fromMaster || first < planned.Master,
+            aft = !fromMaster || last >= planned.Master;
         LayerRegion region = faces.Middle;
+        bool Corner(int index) => fixedPlanks.Contains(index + planned.FirstNumber);
         (List<Seam> ahead, List<int> taperedAhead) = forward
-            ? SeamFamily.March(region, spec, actual[first].Seam, -1, tracing)
+            ? first == 0 && Corner(0)
+                ? ([], [])
+                : SeamFamily.March(region, spec, actual[first].Seam, -1, tracing)
             : (
                 [.. planned.Seams.Take(first).Reverse()],
                 [.. planned.Tapered.Where(k => k <= first).Select(k => first + 1 - k)]
             );
         (List<Seam> behind, List<int> taperedBehind) = aft
-            ? SeamFamily.March(region, spec, actual[last].Seam, 1, tracing)
+            ? last == planned.Seams.Length - 1 && Corner(last + 1)
+                ? ([], [])
+                : SeamFamily.March(region, spec, actual[last].Seam, 1, tracing)
             : (
                 [.. planned.Seams.Skip(last + 1)],
                 [.. planned.Tapered.Where(k => k > last).Select(k => k - last)]
@@ -89,76 +99,8 @@ internal static class FittedSeams
         )
         {
             FirstNumber = planned.FirstNumber - moved,
-            Fitted = [.. actual.Keys.Skip(1).Select(k => k + moved)],
+            Fitted = [.. fitted.Select(k => k + moved)],
         };
-    }
-
-    /// <summary>
-    /// Planks between the master and a measured one are fitted as well: what was not measured there is taken to lie in proportion between what was, and the master's
-    /// own two seams, where they were not measured, where they were drawn.
-    /// </summary>
-    private static void Between(
-        LayerRegion region,
-        SeamRow planned,
-        SortedDictionary<int, FittedSeam> actual,
-        Tracing tracing
-    )
-    {
-        foreach (int own in new[] { planned.Master - 1, planned.Master })
-        {
-            bool beyond =
-                own < planned.Master ? actual.Keys.First() < own : actual.Keys.Last() > own;
-            if (own >= 0 && own < planned.Seams.Length && beyond && !actual.ContainsKey(own))
-            {
-                actual[own] = new(planned.Seams[own], 0, 0);
-            }
-        }
-
-        int[] known = [.. actual.Keys];
-        foreach ((int low, int high) in known.Zip(known.Skip(1)))
-        {
-            for (int k = low + 1; k < high; k++)
-            {
-                double part = (double)(k - low) / (high - low);
-                double p =
-                        actual[low].AtKeelMm
-                        + (part * (actual[high].AtKeelMm - actual[low].AtKeelMm)),
-                    q =
-                        actual[low].AtChineMm
-                        + (part * (actual[high].AtChineMm - actual[low].AtChineMm));
-                actual[k] = new(
-                    Moved(region, planned.Seams[k], p, q, tracing)
-                        ?? throw new JobFaultException(
-                            "measured.csv",
-                            "a seam between two that were measured passes the bottom by: measure again"
-                        ),
-                    p,
-                    q
-                );
-            }
-        }
-    }
-
-    /// <summary>The geodesic that lies so far from a planned seam, square across, at its keel end and at its chine end.</summary>
-    private static Seam? Moved(
-        LayerRegion region,
-        Seam planned,
-        double atKeelMm,
-        double atChineMm,
-        Tracing tracing
-    )
-    {
-        GeodesicPoint a = planned.Line.At(planned.In.S),
-            b = planned.Line.At(planned.Out.S);
-        double det = (a.A * b.B) - (b.A * a.B);
-        var n = new Neighbour(
-            ((b.B * atKeelMm) - (a.B * atChineMm)) / det,
-            ((a.A * atChineMm) - (b.A * atKeelMm)) / det
-        );
-        return Crossings.Find(
-            region,
-            Neighbours.Trace(region, planned.Line, n, planned.MiddleS, tracing)
-        );
     }
 
     /// <summary>The number of a plank, from its id.</summary>
@@ -184,7 +126,8 @@ internal static class FittedSeams
     )
     {
         Seam At(double atKeel, double atChine) =>
-            Moved(faces.Middle, planned, atKeel, atChine, tracing) ?? throw Nowhere(id, spec);
+            MovedSeams.Moved(faces.Middle, planned, atKeel, atChine, tracing)
+            ?? throw Nowhere(id, spec);
 
         double Read(Seam seam, HullEdge edge) =>
             TapeReadings.AlongEdge(faces, from, seam, edge) ?? throw NotThere(id, edge);
@@ -260,6 +203,3 @@ internal static class FittedSeams
             $"its after seam does not cross the {edge.ToString().ToLowerInvariant()}, but was measured there: look at measured.csv"
         );
 }
-
-/// <summary>A seam that is fitted, and how far it lies from where it was planned, square across, at either end, mm.</summary>
-internal readonly record struct FittedSeam(Seam Seam, double AtKeelMm, double AtChineMm);

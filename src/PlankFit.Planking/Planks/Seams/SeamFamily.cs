@@ -68,11 +68,29 @@ internal static class SeamFamily
             );
         }
 
+        return Abreast(region, forward, after, 0.5, tracing);
+    }
+
+    /// <summary>The geodesic between two seams that has this part of the room forward of it.</summary>
+    public static Geodesic Abreast(
+        LayerRegion region,
+        Seam forward,
+        Seam after,
+        double part,
+        Tracing tracing
+    )
+    {
         // The longer seam is the base: the other lies abreast of it.
-        Seam from = forward.LengthMm >= after.LengthMm ? forward : after,
-            to = ReferenceEquals(from, forward) ? after : forward;
+        bool ahead = forward.LengthMm >= after.LengthMm;
+        (Seam from, Seam to) = ahead ? (forward, after) : (after, forward);
         Neighbour across = Measured(region, from, to, tracing, out double middle);
-        return Neighbours.Trace(region, from.Line, 0.5 * across, middle, tracing);
+        return Neighbours.Trace(
+            region,
+            from.Line,
+            (ahead ? part : 1 - part) * across,
+            middle,
+            tracing
+        );
     }
 
     /// <summary>The neighbour as it was traced, by least squares over what is measured square across at a few places.</summary>

@@ -17,6 +17,9 @@ internal sealed record SeamRow(
     /// <summary>Indices of planks both of whose seams lie where they were measured.</summary>
     public ImmutableHashSet<int> Fitted { get; init; } = [];
 
+    /// <summary>Planks of it are fitted or sawn: the rest is laid on from them, and no shift of the master is left to choose.</summary>
+    public bool Held { get; init; }
+
     public int Planks => Seams.Length + 1;
 
     public Seam? Forward(int plank) => plank > 0 ? Seams[plank - 1] : null;

@@ -1,0 +1,37 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>How a sawn plank fits, in a few words.</summary>
+public static class CutWords
+{
+    public static string Of(CutFit fit, double gapMm)
+    {
+        var said = new List<string>();
+        if (fit.ShortMm > fit.SpareMm + CutFindings.LengthMm)
+        {
+            said.Add("too short");
+        }
+        else if (fit.ShortMm > CutFindings.LengthMm)
+        {
+            said.Add("takes of its spare length");
+        }
+
+        if (fit.LongMm > CutFindings.LengthMm)
+        {
+            said.Add("trim its fitted end");
+        }
+
+        if (fit.OpenMm > gapMm)
+        {
+            said.Add("open seam");
+        }
+
+        if (fit.TightMm > gapMm)
+        {
+            said.Add("plane its free edge");
+        }
+
+        return said.Count == 0 ? "fits" : string.Join(", ", said);
+    }
+}

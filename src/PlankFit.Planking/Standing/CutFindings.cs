@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>When a sawn plank fits, and which planks the room left between fixed ones makes wider than their stock.</summary>
+public static class CutFindings
+{
+    /// <summary>A length that is out by no more than this fits: 1/32 in, the tolerance of lofting, mm.</summary>
+    public const double LengthMm = 0.8;
+
+    private const double NoiseMm = 0.02;
+
+    public static IEnumerable<Finding> Of(BottomPlan plan)
+    {
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                string where =
+                    $"layer {layer.Spec.Name}, {(side == Side.Starboard ? "starboard" : "port")}";
+                if (OfWidths(plan.Job, layer, side, where) is { } wide)
+                {
+                    yield return wide;
+                }
+            }
+        }
+    }
+
+    /// <summary>Whether the plank goes where it belongs as it was sawn, within these tolerances and what it has to spare.</summary>
+    public static bool Fits(CutFit fit, double gapMm) =>
+        fit.ShortMm <= fit.SpareMm + LengthMm && fit.OpenMm <= gapMm && fit.TightMm <= gapMm;
+
+    private static Finding? OfWidths(Job job, PlankLayerPlan layer, Side side, string where)
+    {
+        ImmutableArray<Plank> planks = layer.On(side);
+        if (planks.All(p => !p.IsFixed))
+        {
+            return null;
+        }
+
+        Plank? widest = planks
+            .Where(p => !p.IsFixed && p.Kind != PlankKind.Corner)
+            .MaxBy(p => p.WidestMm);
+        return widest is not null && widest.WidestMm > layer.Planks.WidthMm + NoiseMm
+            ? new(
+                Severity.Warning,
+                where,
+                $"{widest.Id} must be {LengthText.ForPaper(widest.WidestMm, job.Units, RoundTo.Up)} wide to fill the room between planks that are fitted or sawn, and the stock is {LengthText.ForPaper(layer.Planks.WidthMm, job.Units)}: saw it from wider stock"
+            )
+            : null;
+    }
+}
