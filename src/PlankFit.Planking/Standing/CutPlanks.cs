@@ -40,8 +40,8 @@ internal static class CutPlanks
                 l is PlankLayerPlan layer
                     ? layer with
                     {
-                        Starboard = Kept(layer.Starboard),
-                        Port = Kept(layer.Port),
+                        Starboard = Ticked(Kept(layer.Starboard)),
+                        Port = Ticked(Kept(layer.Port)),
                     }
                     : l
             ),
@@ -59,6 +59,53 @@ internal static class CutPlanks
             Findings = plan.Findings.AddRange(findings),
             CutRows = [.. rows],
         };
+    }
+
+    /// <summary>
+    /// Ticks stand so far from the inboard end of their seam. Where that end has moved since one of two neighbours was sawn the other's would not meet them: none
+    /// is better than a wrong one.
+    /// </summary>
+    private static ImmutableArray<Plank> Ticked(ImmutableArray<Plank> planks)
+    {
+        bool Moved(PlankEdge a, PlankEdge b) =>
+            a.Exists && b.Exists && a.Seam[0].ChordTo(b.Seam[0]) > ToldMm;
+        bool OfSeam(PlankMark mark, int seam) =>
+            mark.Kind == "witness"
+            && mark.Label.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"])
+                == seam.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        return
+        [
+            .. planks.Select(
+                (p, i) =>
+                {
+                    if (p.IsCut)
+                    {
+                        return p;
+                    }
+
+                    bool ahead =
+                            i > 0
+                            && planks[i - 1] is { IsCut: true } f
+                            && Moved(f.AfterEdge, p.ForwardEdge),
+                        behind =
+                            i + 1 < planks.Length
+                            && planks[i + 1] is { IsCut: true } a
+                            && Moved(a.ForwardEdge, p.AfterEdge);
+                    return ahead || behind
+                        ? p with
+                        {
+                            Marks =
+                            [
+                                .. p.Marks.Where(m =>
+                                    !(ahead && OfSeam(m, p.Number - 1))
+                                    && !(behind && OfSeam(m, p.Number))
+                                ),
+                            ],
+                        }
+                        : p;
+                }
+            ),
+        ];
     }
 
     /// <summary>The edges and fitted ends as sawn against where the seams and edges of the bottom now run.</summary>

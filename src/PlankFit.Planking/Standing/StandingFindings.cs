@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace PlankFit.Planking;
 
 /// <summary>What a person should know of the hull as it stands.</summary>
-internal static class StandingFindings
+public static class StandingFindings
 {
     /// <summary>A frame further off than this is more likely a tape misread, mm: our own bound, no source.</summary>
     private const double PlausibleMm = 25;
@@ -11,7 +11,7 @@ internal static class StandingFindings
     /// <summary>As in a table of offsets: less than this is not told from the reading, mm.</summary>
     private const double FairMm = 2.5;
 
-    public static IEnumerable<Finding> Of(Job job, StandingPlan standing) =>
+    internal static IEnumerable<Finding> Of(Job job, StandingPlan standing) =>
         standing
             .Girths.OrderBy(g => g.Key)
             .SelectMany(g => OfGirths(job, g.Key, g.Value))
@@ -88,7 +88,7 @@ internal static class StandingFindings
     }
 
     /// <summary>Finer than paper: a tenth of a millimetre a plank is a plank's width lost in a boat.</summary>
-    private static string Rate(double mm, LengthUnit units) =>
+    public static string Rate(double mm, LengthUnit units) =>
         LengthUnits.IsMetric(units)
             ? NumberText.Trimmed(Math.Abs(mm), 2) + " mm"
             : NumberText.Trimmed(Math.Abs(mm) / LengthUnits.MmPerInch, 3) + " in";

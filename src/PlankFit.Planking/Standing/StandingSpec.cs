@@ -19,7 +19,7 @@ public sealed record StandingSpec
     /// <summary>The station from which seams are measured; null for the first of the bottom.</summary>
     public string? From { get; init; }
 
-    /// <summary>Planks that are sawn, by the record of them.</summary>
+    /// <summary>Planks that are sawn, by the record of them, in any order.</summary>
     public ImmutableArray<CutPlank> Cut { get; init; } = [];
 
     /// <summary>The file of that record, as the job names it; null where it names none.</summary>

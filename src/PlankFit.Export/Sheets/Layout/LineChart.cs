@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry;
+using PlankFit.Planking;
 
 namespace PlankFit.Export.Sheets;
 
@@ -11,38 +12,38 @@ internal sealed record ChartLine(string Name, Pen Pen, ImmutableArray<Vec2> Poin
 
 /// <summary>A chart over named places along one axis, with a zero line, levels and a legend.</summary>
 /// <param name="Places">Where the upright lines stand and what they are called.</param>
+/// <param name="Unit">Values are lengths, mm; levels are whole steps of the job's rule.</param>
 /// <param name="Level">How a value is written beside its level.</param>
 internal sealed record LineChart(
     string Title,
     ImmutableArray<ChartLine> Lines,
     ImmutableArray<(double At, string Name)> Places,
+    LengthUnit Unit,
     Func<double, string> Level
 )
 {
     private const double ScaleColumnMm = 18;
-    private const int Levels = 6;
 
     public void Draw(Pad pad, Box box)
     {
         IEnumerable<Vec2> all = Lines.SelectMany(l => l.Points.Concat(l.Dots));
-        double low = Math.Min(0, all.Min(p => p.Y)),
-            high = Math.Max(0, all.Max(p => p.Y)),
-            from = Places.Min(p => p.At),
-            to = Places.Max(p => p.At);
-        double room = Math.Max(0.1 * (high - low), 0.5);
-        (low, high) = (low < 0 ? low - room : low, high + room);
         Box plot = new(box.Left + ScaleColumnMm, box.Bottom + 8, box.Right - 4, box.Top - 14);
-        Vec2 At(Vec2 p) =>
-            new(
-                plot.Left + ((p.X - from) / Math.Max(to - from, 1e-9) * plot.Width),
-                plot.Bottom + ((p.Y - low) / (high - low) * plot.Height)
-            );
+        double from = Places.Min(p => p.At),
+            to = Math.Max(Places.Max(p => p.At), from + 1);
+        var axis = ChartAxis.OfLengths(
+            plot,
+            from,
+            to,
+            all.Append(new(0, 0)).Min(p => p.Y),
+            all.Append(new(0, 0)).Max(p => p.Y),
+            Unit
+        );
+        Vec2 At(Vec2 p) => axis.At(p.X, p.Y);
         pad.Text(box.Left, box.Top - Letters.Bench, Title, Letters.Bench, bold: true);
         Legend(pad, box);
-        for (int i = 0; i <= Levels; i++)
+        foreach (double v in axis.Levels())
         {
-            double v = low + ((high - low) * i / Levels),
-                y = At(new(from, v)).Y;
+            double y = axis.Y(v);
             pad.Line(plot.Left, y, plot.Right, y, Pens.Rule);
             pad.Text(new(plot.Left - 2, y), Level(v), Letters.Small, Anchor.MiddleRight);
         }

@@ -47,7 +47,7 @@ internal static class StandingLists
         new(
             Block("the table as it is laid to"),
             [
-                $"Every value of the table that the girths change, {SheetWords.Unit(job.Units)}. The file of offsets is left as it is.",
+                $"Values of the table that the girths change by as much as paper shows, {SheetWords.Unit(job.Units)}; standing.json has all. The file of offsets is left as it is.",
             ],
             [
                 new("station", 9, false),
@@ -62,17 +62,18 @@ internal static class StandingLists
                 .. standing
                     .Moves.OrderBy(m => m.Key)
                     .SelectMany(m =>
-                        m.Value.Select(v =>
-                            ImmutableArray.Create(
-                                v.Station,
-                                PlankWords.Of(m.Key),
-                                v.Line,
-                                OffsetRow.Word(v.Measure),
-                                LengthText.PaperNumber(v.OldMm, job.Units),
-                                LengthText.PaperNumber(v.NewMm, job.Units),
-                                Signed(v.MoveMm, job.Units)
+                        m.Value.Where(v => LengthText.OnPaperMm(v.MoveMm, job.Units) != 0)
+                            .Select(v =>
+                                ImmutableArray.Create(
+                                    v.Station,
+                                    PlankWords.Of(m.Key),
+                                    v.Line,
+                                    OffsetRow.Word(v.Measure),
+                                    LengthText.PaperNumber(v.OldMm, job.Units),
+                                    LengthText.PaperNumber(v.NewMm, job.Units),
+                                    Signed(v.MoveMm, job.Units)
+                                )
                             )
-                        )
                     ),
             ]
         );
@@ -144,15 +145,26 @@ internal static class StandingLists
                                 LengthText.PaperNumber(r.PlannedMm, job.Units),
                                 LengthText.PaperNumber(r.MeasuredMm, job.Units),
                                 Signed(r.OffMm, job.Units),
-                                i > 0 ? ""
-                                    : d.SincePlank is null
-                                        ? $"going {(d.GoingAft ? "aft" : "forward")}: within the tape"
-                                    : $"going {(d.GoingAft ? "aft" : "forward")}: creeping since {d.SincePlank}"
+                                i == 0 ? Run(d, job.Units) : ""
                             )
                     )
                 ),
             ]
         );
+
+    private static string Run(SeamDrift drift, LengthUnit unit)
+    {
+        string going = $"going {(drift.GoingAft ? "aft" : "forward")}";
+        if (drift.SincePlank is null)
+        {
+            return $"{going}: within the tape";
+        }
+
+        string back = drift.NarrowerMm is { } mm
+            ? $"; {StandingFindings.Rate(mm, unit)} off each of {drift.PlanksLeft} planks brings it back"
+            : "";
+        return $"{going}: creeping since {drift.SincePlank}, {StandingFindings.Rate(drift.MmAPlank, unit)} a plank{back}";
+    }
 
     public static ListSheet KeelOnly() =>
         new(
@@ -164,10 +176,12 @@ internal static class StandingLists
             []
         );
 
-    public static string Signed(double mm, LengthUnit unit) =>
-        (
-            mm < 0 ? "- "
-            : mm > 0 ? "+ "
-            : ""
-        ) + LengthText.PaperNumber(Math.Abs(mm), unit);
+    /// <summary>With its sign, as paper shows it; what paper does not tell from nought has none.</summary>
+    public static string Signed(double mm, LengthUnit unit)
+    {
+        string size = LengthText.PaperNumber(Math.Abs(mm), unit);
+        return LengthText.OnPaperMm(mm, unit) == 0 ? size
+            : mm < 0 ? "- " + size
+            : "+ " + size;
+    }
 }

@@ -44,7 +44,7 @@ public static class StandingPages
             .Girths.OrderBy(g => g.Key)
             .Select(g => new ChartLine(
                 PlankWords.Of(g.Key),
-                g.Key == Side.Starboard ? Pens.HullEdge : Pens.Seam,
+                g.Key == Side.Starboard ? Pens.HullEdge : Pens.Net,
                 [.. g.Value.Select(r => new Vec2(r.PositionMm, r.MovedMm))]
             )
             {
@@ -59,6 +59,7 @@ public static class StandingPages
             $"By how much the girths leave the table, {SheetWords.Unit(job.Units)}; above the line the frame stands further out",
             [.. lines],
             [.. any.Select(r => (r.PositionMm, r.Station))],
+            job.Units,
             v => StandingLists.Signed(v, job.Units)
         );
         return new(
@@ -109,6 +110,7 @@ public static class StandingPages
                             .Order()
                             .Select(x => (x, NumberText.Trimmed(x, 0))),
                     ],
+                    job.Units,
                     v => StandingLists.Signed(v, job.Units)
                 );
             }),

@@ -165,7 +165,7 @@ internal static class LayerPlanner
         };
     }
 
-    /// <summary>The sawn planks of a layer and side, in the order in which they were recorded.</summary>
+    /// <summary>The sawn planks of a layer and side.</summary>
     public static CutPlank[] CutOf(Job job, int layer, Side side) =>
         [.. job.Standing.Cut.Where(c => c.Side == side && c.Layer == layer)];
 

@@ -154,8 +154,8 @@ internal sealed class PlankBuilder(
                 ? plankEnds.All(e => Math.Min(e.BevelAtLeastN, e.BevelAtGreatestN) >= -1e-9)
                 : null,
             [
-                .. ahead is null ? [] : WitnessTicks.Along(ahead, index, 1),
-                .. behind is null ? [] : WitnessTicks.Along(behind, index + 1, -1),
+                .. ahead is null ? [] : WitnessTicks.Along(ahead, number - 1, 1),
+                .. behind is null ? [] : WitnessTicks.Along(behind, number, -1),
             ]
         )
         {

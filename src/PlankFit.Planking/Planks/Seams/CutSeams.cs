@@ -17,7 +17,7 @@ internal static class CutSeams
     private const double FootMm = 1e-6;
 
     /// <param name="planned">The row as it would be laid with nothing sawn, with its numbers.</param>
-    /// <param name="cut">Of this layer and side, in the order in which they were recorded.</param>
+    /// <param name="cut">Of this layer and side, in any order.</param>
     public static SeamRow Row(
         LayerRegion region,
         PlankLayerSpec spec,
@@ -26,7 +26,10 @@ internal static class CutSeams
         Tracing tracing
     )
     {
-        SortedDictionary<int, (Vec3 Inboard, Vec3 Outboard)> ends = Ends(cut);
+        int master =
+            cut.FirstOrDefault(c => c.Sizes.Kind == PlankKind.Master)?.Number
+            ?? planned.Master + planned.FirstNumber;
+        SortedDictionary<int, (Vec3 Inboard, Vec3 Outboard)> ends = Ends(cut, master);
 
         // Numbers of which the lay-out knows none are another lay-out's: whoever looks for those planks will not find them, and says so.
         bool any = cut.Any(c =>
@@ -54,9 +57,6 @@ internal static class CutSeams
             ? ([], [])
             : SeamFamily.March(region, spec, known[last], 1, tracing);
         ahead.Reverse();
-        int master =
-            cut.FirstOrDefault(c => c.Sizes.Kind == PlankKind.Master)?.Number
-            ?? planned.Master + planned.FirstNumber;
         int firstNumber = first - ahead.Count,
             seams = ahead.Count + known.Count + behind.Count;
         return new(
@@ -79,15 +79,18 @@ internal static class CutSeams
         SeamRow planned,
         IReadOnlyList<CutPlank> cut,
         Tracing tracing
-    ) => Ends(cut).All(e => IsPlanned(region, planned, e.Key, e.Value, tracing));
+    ) =>
+        Ends(cut, planned.Master + planned.FirstNumber)
+            .All(e => IsPlanned(region, planned, e.Key, e.Value, tracing));
 
-    /// <summary>By the number of the plank whose after seam it is. Of two records of one seam the later is the nearer to the hull.</summary>
+    /// <summary>By the number of the plank whose after seam it is. Of two records of one seam the plank further from the master was sawn to the other.</summary>
     private static SortedDictionary<int, (Vec3 Inboard, Vec3 Outboard)> Ends(
-        IReadOnlyList<CutPlank> cut
+        IReadOnlyList<CutPlank> cut,
+        int master
     )
     {
         var ends = new SortedDictionary<int, (Vec3, Vec3)>();
-        foreach (CutPlank plank in cut)
+        foreach (CutPlank plank in cut.OrderBy(c => Math.Abs(c.Number - master)))
         {
             foreach (bool after in new[] { false, true })
             {

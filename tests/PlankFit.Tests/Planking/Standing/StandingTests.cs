@@ -156,7 +156,51 @@ public sealed class StandingTests
         // 0.4 × 4 = 1.6 is still within a sixteenth of an inch; the fifth is beyond it.
         Assert.Equal($"S1-{master + 5:00}", keelDrift.SincePlank);
         Assert.Null(chineDrift.SincePlank);
+
+        // 8 × 0.4 along the keel is that times sin 45 square across; so much less for the planks that are left brings the last back.
+        Assert.Equal(3.2 * Math.Sin(Math.PI / 4), keelDrift.AcrossMm, 0.02);
+        int left = plan
+            .PlankLayers.First()
+            .Starboard.Count(p =>
+                p.Number > master + 8
+                && p.Kind == PlankKind.Full
+                && p.Ends.Any(e => e.At == HullEdge.Keel)
+            );
+        Assert.Equal(left, keelDrift.PlanksLeft);
+        Assert.Equal(keelDrift.AcrossMm, keelDrift.NarrowerMm!.Value * left, 1e-9);
+        Assert.Null(chineDrift.NarrowerMm);
         Assert.Empty(BottomLaws.Broken(plan));
+    }
+
+    /// <summary>Where keel and chine meet in a point nothing can move, and every cell that moved is listed with what it was.</summary>
+    [Fact]
+    public void APointAtTheStemStaysAndMovesAreListed()
+    {
+        Job job = Support.DemoPlans.Of("tender").Job;
+        BottomPlan plan = WholeBottomTests.Planned(
+            With(job, new MeasuredGirth("4", Side.Starboard, 381.78 + 8))
+        );
+        GirthRow[] rows = [.. plan.Standing!.Girths[Side.Starboard]];
+        Assert.Equal(0, rows[0].MovedMm);
+        Assert.InRange(rows[1].MovedMm, 0, 4);
+        Assert.Equal(8, rows[9].MovedMm, 0.05);
+        Assert.All(
+            rows.Zip(rows.Skip(1)),
+            r => Assert.True(r.Second.MovedMm > r.First.MovedMm - 0.01)
+        );
+        Assert.Empty(BottomLaws.Broken(plan));
+
+        // Station by station the girth's change is the chine's own move along a straight section: the root of the two squares.
+        foreach (GirthRow row in rows.Skip(1))
+        {
+            FairingMove[] at =
+            [
+                .. plan.Standing.Moves[Side.Starboard].Where(m => m.Station == row.Station),
+            ];
+            Assert.Equal(2, at.Length);
+            Assert.All(at, m => Assert.Equal("chine", m.Line));
+            Assert.Equal(row.MovedMm, Math.Sqrt(at.Sum(m => m.MoveMm * m.MoveMm)), 0.05);
+        }
     }
 
     [Fact]

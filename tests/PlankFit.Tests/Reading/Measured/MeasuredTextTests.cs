@@ -68,6 +68,14 @@ public sealed class MeasuredTextTests
     [InlineData("seam at keel,10,port,400", "line 2, column 2 (where)", "S1-10")]
     [InlineData("seam at keel,S3-10,starboard,400", "line 2, column 2 (where)", "2 layer(s)")]
     [InlineData("seam at keel,S1-10,port,400", "line 2, column 3 (side)", "is to starboard")]
+    [InlineData("wombat,3,port,1104", "line 2, column 1 (what)", "is not measured here. Accepted")]
+    [InlineData("seam at keel,S1-010,starboard,400", "line 2, column 2 (where)", "S1-10")]
+    [InlineData("seam at keel,S99999999999-10,starboard,400", "line 2, column 2 (where)", "S1-10")]
+    [InlineData(
+        "keel half-width,first layer/3,port,40\nkeel half-width,first layer / 3,port,41",
+        "line 3, column 2 (where)",
+        "line 2 already"
+    )]
     [InlineData(
         "girth,3,port,1104\ngirth,3,port,1105",
         "line 3, column 2 (where)",

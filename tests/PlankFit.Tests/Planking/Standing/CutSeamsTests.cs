@@ -1,0 +1,323 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using PlankFit.Export;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using PlankFit.Tests.Planking.Keels;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Standing;
+
+/// <summary>Planks that are sawn stay where they were sawn and under their numbers, whatever the job says since; the rest is laid on from them.</summary>
+public sealed class CutSeamsTests
+{
+    /// <summary>
+    /// Ten planks of a curved bottom are sawn; then the stock turns out 4 mm narrower. The ten keep every byte of planking.json, the others are laid on from their two
+    /// outer edges, in the new width.
+    /// </summary>
+    [Fact]
+    public void AnotherStockMovesNoSawnPlankAndNoNumber()
+    {
+        BottomPlan drawn = DemoPlans.Of("tender");
+        int master = drawn.PlankLayers.First().MasterNumber;
+        string[] ids = [.. Enumerable.Range(master - 4, 9).Select(n => $"S1-{n:00}")];
+        BottomPlan plan = WholeBottomTests.Planned(
+            Sawn(drawn, ids) with
+            {
+                Layers =
+                [
+                    .. drawn.Job.Layers.Select(
+                        (l, i) => i == 0 ? (PlankLayerSpec)l with { WidthMm = 96 } : l
+                    ),
+                ],
+            }
+        );
+        Dictionary<string, string> was = Texts(drawn),
+            now = Texts(plan);
+        Assert.All(ids, id => Assert.Equal(was[id], now[id]));
+        PlankLayerPlan layer = plan.PlankLayers.First();
+        Assert.Equal(master, layer.MasterNumber);
+        Plank[] free = [.. layer.Starboard.Where(p => !p.IsCut && p.Kind == PlankKind.Full)];
+        Assert.True(free.Length > 15);
+        Assert.All(free, p => Assert.InRange(p.WidestMm, 95, 96.01));
+
+        // The neighbours' edges are the sawn planks' own.
+        Plank first = plan.Find(ids[0])!,
+            ahead = plan.Find($"S1-{master - 5:00}")!,
+            last = plan.Find(ids[^1])!,
+            behind = plan.Find($"S1-{master + 5:00}")!;
+        Assert.False(ahead.IsCut);
+        Assert.InRange(Apart(first.ForwardEdge.Seam, ahead.AfterEdge.Seam), 0, 0.01);
+        Assert.InRange(Apart(last.AfterEdge.Seam, behind.ForwardEdge.Seam), 0, 0.01);
+
+        // Port has nothing sawn: the new width from end to end.
+        Assert.All(
+            layer.Port.Where(p => p.Kind == PlankKind.Full),
+            p => Assert.InRange(p.WidestMm, 95, 96.01)
+        );
+
+        // What holds for every bottom holds here, but that a sawn plank's neighbours share its points to a micrometre and not to the bit.
+        Assert.DoesNotContain(
+            BottomLaws.Broken(plan),
+            b => !b.Contains("do not share one seam", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>Sawn planks with others between that are not: those share out what room is left, and where it is more than the stock that is told.</summary>
+    [Fact]
+    public void PlanksBetweenSawnOnesShareOutTheRoom()
+    {
+        Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
+        BottomPlan drawn = WholeBottomTests.Planned(job);
+        int master = drawn.PlankLayers.First().MasterNumber;
+        string a = $"S1-{master:00}",
+            b = $"S1-{master + 4:00}";
+        BottomPlan plan = WholeBottomTests.Planned(
+            Sawn(drawn, a, b) with
+            {
+                Layers =
+                [
+                    .. job.Layers.Select(l =>
+                        l is PlankLayerSpec { Name: "inner" } p ? p with { WidthMm = 145 } : l
+                    ),
+                ],
+            }
+        );
+        for (int n = master + 1; n < master + 4; n++)
+        {
+            Assert.Equal(150, plan.Find($"S1-{n:00}")!.WidestMm, 0.01);
+        }
+
+        Assert.Equal(145, plan.Find($"S1-{master + 6:00}")!.WidestMm, 0.01);
+        Finding wide = Assert.Single(
+            plan.Findings,
+            f => f.Message.Contains("wider stock", StringComparison.Ordinal)
+        );
+        Assert.Contains("150 mm wide", wide.Message, StringComparison.Ordinal);
+        Assert.Equal("layer inner, starboard", wide.Where);
+    }
+
+    /// <summary>The keel turns out 3 mm wide: worked by hand, each edge of a plank at 45 degrees in a bottom of 20 is 3 / cos 20 / sin 45 too long, and nothing is amiss across.</summary>
+    [Fact]
+    public void WhatASawnPlankHasTooMuchIsMeasured()
+    {
+        Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside) with
+        {
+            Keel = KeelSpec.None with
+            {
+                Layers = [PlaneBottom.KeelLayer("first layer", "inner", 9)],
+            },
+        };
+        BottomPlan drawn = WholeBottomTests.Planned(job);
+        double half = drawn.Keel!.Layers[0].Stations[0].WantedHalfWidthMm;
+        Job sawn = Sawn(drawn, "S1-20");
+        BottomPlan plan = WholeBottomTests.Planned(
+            sawn with
+            {
+                Standing = sawn.Standing with
+                {
+                    KeelHalfWidths =
+                    [
+                        .. job.Offsets.Stations.Select(s => new MeasuredKeelHalfWidth(
+                            "first layer",
+                            s.Name,
+                            Side.Starboard,
+                            half + 3
+                        )),
+                    ],
+                },
+            }
+        );
+        CutRow row = Assert.Single(plan.Standing!.Cut);
+        double wanted = -3 / Math.Cos(20 * Math.PI / 180) / Math.Sin(Math.PI / 4);
+        Assert.Equal("S1-20", row.Id);
+        Assert.Equal(wanted, row.Fit.ForwardMm!.Value, 0.005);
+        Assert.Equal(wanted, row.Fit.AfterMm!.Value, 0.005);
+        Assert.Equal(0, row.Fit.AtKeelMm!.Value, 0.001);
+        Assert.Equal(0, row.Fit.AtChineMm!.Value, 0.001);
+
+        // Keel fit, chine left long by 25 square to it: 25 / sin 45 along the plank.
+        Assert.Equal(25 / Math.Sin(Math.PI / 4), row.Fit.SpareMm, 0.01);
+        Assert.Equal(-wanted, row.Fit.LongMm, 0.005);
+    }
+
+    /// <summary>The after seam of the plank at which work stopped is 4 mm aft at the keel and 2 at the chine; three more are sawn. They keep their width and lie as far off.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void PlanksFixedBeyondTheLastMeasuredOneShiftWithIt(bool sawn)
+    {
+        Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
+        BottomPlan drawn = WholeBottomTests.Planned(job);
+        int master = drawn.PlankLayers.First().MasterNumber;
+        string Id(int away) => $"S1-{master + away:00}";
+        string[] ids = [.. Enumerable.Range(0, 6).Select(Id)];
+        (double keel, double chine) = TapeOf(job, Id(2));
+        StandingSpec standing = (sawn ? Sawn(drawn, ids).Standing : StandingSpec.None) with
+        {
+            Fitted = sawn ? [] : [.. ids],
+            Seams =
+            [
+                new(Id(2), Side.Starboard, HullEdge.Keel, keel + 4),
+                new(Id(2), Side.Starboard, HullEdge.Chine, chine + 2),
+            ],
+        };
+        BottomPlan plan = WholeBottomTests.Planned(job with { Standing = standing });
+
+        // A plane bottom: the seam on from which the rest is laid is the drawn one of plank 5, moved and turned as that of plank 2 was.
+        Vec3[] then = Ends(drawn.Find(Id(6))!.ForwardEdge),
+            now = Ends(plan.Find(Id(6))!.ForwardEdge);
+        Assert.Equal(4, now[0].X - then[0].X, 0.03);
+        Assert.Equal(2, now[1].X - then[1].X, 0.03);
+        Assert.Equal(!sawn, plan.Find(Id(5))!.IsFitted);
+        Assert.Equal(sawn, plan.Find(Id(5))!.IsCut);
+        Assert.False(plan.Find(Id(6))!.IsFixed);
+        Assert.Equal(150, plan.Find(Id(6))!.WidestMm, 0.01);
+        if (sawn)
+        {
+            // Plank 2 was drawn 150 wide and its place has become wider by what 4 and 2 mm are square across, shared between planks 1 and 2.
+            CutFit fit = plan.Standing!.Cut.Single(r => r.Id == Id(2)).Fit;
+            Assert.Equal(4 / 2.0 * Math.Sin(Math.PI / 4), fit.AtKeelMm!.Value, 0.05);
+            Assert.Equal(2 / 2.0 * Math.Sin(Math.PI / 4), fit.AtChineMm!.Value, 0.05);
+            Assert.Equal(0, plan.Standing.Cut.Single(r => r.Id == Id(4)).Fit.AtKeelMm!.Value, 0.01);
+        }
+        else
+        {
+            Assert.Empty(BottomLaws.Broken(plan));
+        }
+    }
+
+    /// <summary>Work begun away from the master: the rest is laid on from both edges of what is fitted, not from the master.</summary>
+    [Fact]
+    public void WorkBegunElsewhereThanAtTheMasterGoesOnBothWays()
+    {
+        Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
+        BottomPlan drawn = WholeBottomTests.Planned(job);
+        int master = drawn.PlankLayers.First().MasterNumber,
+            from = master - 9;
+        string[] ids = [.. Enumerable.Range(from, 4).Select(n => $"S1-{n:00}")];
+        (double keel, double chine) = TapeOf(job, ids[^1]);
+        BottomPlan plan = WholeBottomTests.Planned(
+            job with
+            {
+                Standing = StandingSpec.None with
+                {
+                    Fitted = [.. ids],
+                    Seams =
+                    [
+                        new(ids[^1], Side.Starboard, HullEdge.Keel, keel + 3),
+                        new(ids[^1], Side.Starboard, HullEdge.Chine, chine + 3),
+                    ],
+                },
+            }
+        );
+        Assert.Equal(
+            ids,
+            plan.PlankLayers.First().Starboard.Where(p => p.IsFitted).Select(p => p.Id)
+        );
+        Assert.Empty(BottomLaws.Broken(plan));
+
+        // All of them 3 mm aft, the master's too: it is not on the hull, and follows.
+        foreach (string id in new[] { ids[0], $"S1-{master:00}", $"S1-{master + 8:00}" })
+        {
+            Vec3[] then = Ends(drawn.Find(id)!.AfterEdge),
+                now = Ends(plan.Find(id)!.AfterEdge);
+            Assert.Equal(3, now[0].X - then[0].X, 0.05);
+            Assert.Equal(3, now[1].X - then[1].X, 0.05);
+        }
+    }
+
+    [Fact]
+    public void ARecordOfTwoLayOutsIsRefused()
+    {
+        BottomPlan drawn = DemoPlans.Of("tender");
+        CutPlank a = CutPlank.Of(drawn.Find("S1-12")!, "abc123"),
+            b = CutPlank.Of(drawn.Find("S1-18")!, "abc123");
+        PlanResult result = BottomPlanner.Plan(
+            drawn.Job with
+            {
+                Standing = StandingSpec.None with
+                {
+                    Cut = [a with { Id = "S1-18" }, b with { Id = "S1-12" }],
+                },
+            },
+            stop: TestContext.Current.CancellationToken
+        );
+        Assert.Null(result.Plan);
+        Assert.Contains("two lay-outs", result.Findings.Single().Message);
+    }
+
+    [Fact]
+    public void AFittedPlankThatTheLayOutDoesNotHaveIsRefused()
+    {
+        PlanResult result = BottomPlanner.Plan(
+            DemoPlans.Of("tender").Job with
+            {
+                Standing = StandingSpec.None with { Fitted = ["S1-99"] },
+            },
+            stop: TestContext.Current.CancellationToken
+        );
+        Assert.Null(result.Plan);
+        Assert.Contains("no plank 99", result.Findings.Single().Message);
+    }
+
+    private static Job Sawn(BottomPlan drawn, params string[] ids) =>
+        drawn.Job with
+        {
+            Standing = StandingSpec.None with
+            {
+                Cut = [.. ids.Select(id => CutPlank.Of(drawn.Find(id)!, "abc123"))],
+            },
+        };
+
+    private static Vec3[] Ends(PlankEdge edge) => [edge.Seam[0], edge.Seam[^1]];
+
+    /// <summary>The most by which points of one line lie off the other.</summary>
+    private static double Apart(ImmutableArray<Vec3> line, ImmutableArray<Vec3> other) =>
+        line.Max(p => other.Zip(other.Skip(1)).Min(s => SegmentDistance(p, s.First, s.Second)));
+
+    private static double SegmentDistance(Vec3 p, Vec3 a, Vec3 b)
+    {
+        Vec3 run = b - a;
+        double t = Math.Clamp((p - a).Dot(run) / run.NormSquared, 0, 1);
+        return (a + (t * run)).ChordTo(p);
+    }
+
+    /// <summary>Where a seam was drawn, as a tape from station 0 reads it.</summary>
+    private static (double Keel, double Chine) TapeOf(Job job, string id)
+    {
+        Plank plank = WholeBottomTests.Planned(job).Find(id)!;
+        BottomPlan probe = WholeBottomTests.Planned(
+            job with
+            {
+                Standing = StandingSpec.None with
+                {
+                    Seams =
+                    [
+                        new(id, plank.Side, HullEdge.Keel, plank.AfterEdge.Seam[0].X),
+                        new(id, plank.Side, HullEdge.Chine, plank.AfterEdge.Seam[^1].X),
+                    ],
+                },
+            }
+        );
+        return (
+            probe.Standing!.Drifts.Single(d => d.At == HullEdge.Keel).Rows[0].PlannedMm,
+            probe.Standing.Drifts.Single(d => d.At == HullEdge.Chine).Rows[0].PlannedMm
+        );
+    }
+
+    /// <summary>Each plank as planking.json has it, without the word that it is sawn.</summary>
+    private static Dictionary<string, string> Texts(BottomPlan plan)
+    {
+        using var stream = new MemoryStream();
+        PlankingJson.Write(plan, stream);
+        using JsonDocument document = JsonDocument.Parse(stream.ToArray());
+        return document
+            .RootElement.GetProperty("planks")
+            .EnumerateArray()
+            .ToDictionary(
+                p => p.GetProperty("id").GetString()!,
+                p => p.GetRawText().Replace("\n   \"sawn\": true,", "", StringComparison.Ordinal)
+            );
+    }
+}
