@@ -191,9 +191,9 @@ internal static class BottomLaws
 
         double low = plank.FlatCut.Min(p => p.Y),
             high = plank.FlatCut.Max(p => p.Y);
-        // A fitted plank's edges are where they were measured: open seams count with it.
+        // A fitted plank's edges are where they were measured, open seams counting with it; a sawn one is of the stock that it was sawn from.
         if (
-            !plank.IsFitted
+            !plank.IsFixed
             && (
                 high - low > layer.Planks.WidthMm + 0.02
                 || plank.WidestMm > layer.Planks.WidthMm + 0.002

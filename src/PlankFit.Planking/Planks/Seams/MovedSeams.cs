@@ -2,7 +2,7 @@ using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
-/// <summary>Seams that lie off their plan: in proportion between those that were measured, and as far off as the last one beyond them.</summary>
+/// <summary>Seams that lie off their plan: in proportion between those that were measured, and as far from one another as planned beyond them.</summary>
 internal static class MovedSeams
 {
     /// <summary>
@@ -52,7 +52,7 @@ internal static class MovedSeams
         }
     }
 
-    /// <summary>Fitted or sawn planks past the outermost measured seam keep their width: their seams are off by as much as that one.</summary>
+    /// <summary>Fitted or sawn planks past the outermost measured seam keep their width, one beside the other.</summary>
     public static void Carried(
         LayerRegion region,
         SeamRow planned,
@@ -64,23 +64,62 @@ internal static class MovedSeams
     {
         (int first, int last) = (actual.Keys.First(), actual.Keys.Last());
         int[] indices = [.. fixedPlanks.Select(n => n - planned.FirstNumber)];
-        IEnumerable<int> aft = last < planned.Master
-                ? []
-                : Enumerable.Range(last + 1, Math.Max(0, indices.Append(last).Max() - last)),
-            forward = fromMaster && first >= planned.Master
-                ? []
-                : Enumerable.Range(0, first).Where(k => k >= indices.Append(first + 1).Min() - 1);
-        foreach (int k in aft.Where(k => k < planned.Seams.Length).Concat(forward).ToArray())
+        int farAft = Math.Min(indices.Append(last).Max(), planned.Seams.Length - 1),
+            farForward = Math.Max(indices.Append(first + 1).Min() - 1, 0);
+        if (!fromMaster || last >= planned.Master)
         {
-            FittedSeam off = actual[k > last ? last : first];
-            Seam seam =
-                Moved(region, planned.Seams[k], off.AtKeelMm, off.AtChineMm, tracing)
-                ?? throw new JobFaultException(
-                    "measured.csv",
-                    $"plank {k + planned.FirstNumber}, which is fitted or sawn, would be carried off the bottom by what was measured of its neighbours: measure again"
-                );
-            actual[k] = off with { Seam = seam };
+            for (int k = last + 1; k <= farAft; k++)
+            {
+                actual[k] = Beside(region, planned, actual[k - 1].Seam, k - 1, k, tracing);
+            }
         }
+
+        if (!fromMaster || first < planned.Master)
+        {
+            for (int k = first - 1; k >= farForward; k--)
+            {
+                actual[k] = Beside(region, planned, actual[k + 1].Seam, k + 1, k, tracing);
+            }
+        }
+    }
+
+    /// <summary>The seam that lies as far from a neighbour as it was planned to, square across, all along.</summary>
+    private static FittedSeam Beside(
+        LayerRegion region,
+        SeamRow planned,
+        Seam from,
+        int fromIndex,
+        int index,
+        Tracing tracing
+    )
+    {
+        Seam then = planned.Seams[fromIndex];
+        Neighbour across = SeamFamily.Measured(
+            region,
+            then,
+            planned.Seams[index],
+            tracing,
+            out double middle
+        );
+        double Planned(double s) =>
+            across.At(
+                then.Line.At(Math.Clamp(s - from.In.S + then.In.S, then.Line.From, then.Line.To))
+            );
+        double foot = Math.Clamp(middle - then.In.S + from.In.S, from.Line.From, from.Line.To);
+        Geodesic line = Neighbours.Trace(
+            region,
+            from.Line,
+            Neighbours.Fit(from.Line, from.In.S, from.Out.S, Planned),
+            foot,
+            tracing
+        );
+        Seam seam =
+            Crossings.Find(region, line)
+            ?? throw new JobFaultException(
+                "measured.csv",
+                $"plank {Math.Max(index, fromIndex) + planned.FirstNumber}, which is fitted or sawn, would be carried off the bottom by what was measured of its neighbours: measure again"
+            );
+        return new(seam, 0, 0);
     }
 
     /// <summary>The geodesic that lies so far from a planned seam, square across, at its keel end and at its chine end.</summary>
@@ -106,5 +145,5 @@ internal static class MovedSeams
     }
 }
 
-/// <summary>A seam that is fitted, and how far it lies from where it was planned, square across, at either end, mm.</summary>
+/// <summary>A seam that is fitted, and how far it lies from where it was planned, square across, at either end, mm; nought where it is only carried along.</summary>
 internal readonly record struct FittedSeam(Seam Seam, double AtKeelMm, double AtChineMm);

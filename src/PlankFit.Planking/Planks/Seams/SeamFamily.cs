@@ -94,7 +94,7 @@ internal static class SeamFamily
     }
 
     /// <summary>The neighbour as it was traced, by least squares over what is measured square across at a few places.</summary>
-    private static Neighbour Measured(
+    public static Neighbour Measured(
         LayerRegion region,
         Seam seam,
         Seam next,

@@ -50,6 +50,17 @@ public sealed class CutSeamsTests
         Assert.InRange(Apart(first.ForwardEdge.Seam, ahead.AfterEdge.Seam), 0, 0.01);
         Assert.InRange(Apart(last.AfterEdge.Seam, behind.ForwardEdge.Seam), 0, 0.01);
 
+        // Their ticks meet, those of the sawn and of the unsawn.
+        string seam = last.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        string[] Ticks(Plank p) =>
+            [
+                .. p
+                    .Marks.Select(m => m.Label)
+                    .Where(l => l.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"]) == seam),
+            ];
+        Assert.NotEmpty(Ticks(last));
+        Assert.Equal(Ticks(last), Ticks(behind));
+
         // Port has nothing sawn: the new width from end to end.
         Assert.All(
             layer.Port.Where(p => p.Kind == PlankKind.Full),
@@ -164,21 +175,39 @@ public sealed class CutSeamsTests
         };
         BottomPlan plan = WholeBottomTests.Planned(job with { Standing = standing });
 
-        // A plane bottom: the seam on from which the rest is laid is the drawn one of plank 5, moved and turned as that of plank 2 was.
-        Vec3[] then = Ends(drawn.Find(Id(6))!.ForwardEdge),
+        // A plane bottom: the seam from which the rest is laid on is parallel to plank 2's, three widths from it.
+        // What is sawn has its edges where they were drawn; there plank 2's seam as it lies is the drawn one with its ends moved along the hull.
+        Vec3[] drawnSeam = Ends(drawn.Find(Id(2))!.AfterEdge),
+            measured = sawn
+                ? [drawnSeam[0] + (4 * Vec3.UnitX), drawnSeam[1] + (2 * Vec3.UnitX)]
+                : Ends(plan.Find(Id(3))!.ForwardEdge),
             now = Ends(plan.Find(Id(6))!.ForwardEdge);
-        Assert.Equal(4, now[0].X - then[0].X, 0.03);
-        Assert.Equal(2, now[1].X - then[1].X, 0.03);
+        Vec3 run = (measured[1] - measured[0]).Unit();
+        double within = sawn ? 0.03 : 0.001;
+        foreach (Vec3 end in now)
+        {
+            Vec3 off = end - measured[0];
+            Assert.Equal(3 * 150, (off - (off.Dot(run) * run)).Norm, within);
+        }
+
+        // Which is the drawn one of plank 5, moved and turned as that of plank 2 was; 450 further along, its ends are off by a little more and less than 4 and 2.
+        Vec3[] then = Ends(drawn.Find(Id(6))!.ForwardEdge);
+        Assert.Equal(4, now[0].X - then[0].X, 1.0);
+        Assert.Equal(2, now[1].X - then[1].X, 1.0);
         Assert.Equal(!sawn, plan.Find(Id(5))!.IsFitted);
         Assert.Equal(sawn, plan.Find(Id(5))!.IsCut);
         Assert.False(plan.Find(Id(6))!.IsFixed);
         Assert.Equal(150, plan.Find(Id(6))!.WidestMm, 0.01);
         if (sawn)
         {
-            // Plank 2 was drawn 150 wide and its place has become wider by what 4 and 2 mm are square across, shared between planks 1 and 2.
+            // Plank 2's after seam lies off by 4 and 2 mm × sin 45 at its two ends and evenly between, its forward seam by half as much; at 45 degrees a plank of
+            // 150 begins at its after seam's inboard end, 150 along the other, and ends at its forward seam's outboard end, 150 short of the other's.
+            double length = drawn.Find(Id(2))!.AfterEdge.SeamLengthMm,
+                slant = Math.Sin(Math.PI / 4);
+            double Off(double along) => slant * (4 - (2 * along / length));
             CutFit fit = plan.Standing!.Cut.Single(r => r.Id == Id(2)).Fit;
-            Assert.Equal(4 / 2.0 * Math.Sin(Math.PI / 4), fit.AtKeelMm!.Value, 0.05);
-            Assert.Equal(2 / 2.0 * Math.Sin(Math.PI / 4), fit.AtChineMm!.Value, 0.05);
+            Assert.Equal(Off(0) - (Off(150) / 2), fit.AtKeelMm!.Value, 0.02);
+            Assert.Equal(Off(length - 150) - (Off(length) / 2), fit.AtChineMm!.Value, 0.02);
             Assert.Equal(0, plan.Standing.Cut.Single(r => r.Id == Id(4)).Fit.AtKeelMm!.Value, 0.01);
         }
         else
