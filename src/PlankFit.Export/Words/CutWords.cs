@@ -17,9 +17,15 @@ public static class CutWords
             said.Add("takes of its spare length");
         }
 
-        if (fit.LongMm > CutFindings.LengthMm)
+        // What is too long goes into what is left long, where there is any.
+        if (fit.LongMm > CutFindings.LengthMm && fit.SpareMm <= 0)
         {
-            said.Add("trim its fitted end");
+            said.Add("trim an end");
+        }
+
+        if (Math.Abs((fit.ForwardMm ?? 0) - (fit.AfterMm ?? 0)) > CutFindings.LengthMm)
+        {
+            said.Add("scribe its fitted end");
         }
 
         if (fit.OpenMm > gapMm)

@@ -108,27 +108,28 @@ internal static class CutPlanks
         ];
     }
 
-    /// <summary>The edges and fitted ends as sawn against where the seams and edges of the bottom now run.</summary>
+    /// <summary>The width and the fitted ends as sawn against the room between the seams and against the edges of the bottom as they now are.</summary>
     private static IEnumerable<Finding> Misfits(Job job, CutPlank sawn, Plank now)
     {
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
-        foreach (
-            (string word, var was, var seam) in new[]
-            {
-                ("forward", sawn.ForwardSeam, now.ForwardEdge.Seam),
-                ("after", sawn.AfterSeam, now.AfterEdge.Seam),
-            }
-        )
+        // Shifted bodily with its seams a plank still fits: what counts across is the room between them.
+        CutFit fit = CutFit.Of(sawn, now);
+        if (fit.OpenMm > ToldMm)
         {
-            double off = Apart(was, seam);
-            if (off > ToldMm)
-            {
-                yield return new(
-                    Severity.Warning,
-                    sawn.Id,
-                    $"it is sawn, and its {word} edge no longer fits: the seam now runs up to {Mm(off)} from it; offer it up before glue, and plane or fill"
-                );
-            }
+            yield return new(
+                Severity.Warning,
+                sawn.Id,
+                $"it is sawn, and the room between its seams as they lie is up to {Mm(fit.OpenMm)} wider: a seam stands open by that; offer it up before glue, and fill"
+            );
+        }
+
+        if (fit.TightMm > ToldMm)
+        {
+            yield return new(
+                Severity.Warning,
+                sawn.Id,
+                $"it is sawn, and the room between its seams as they lie is up to {Mm(fit.TightMm)} narrower: offer it up before glue, and plane its free edge"
+            );
         }
 
         foreach (CutEnd end in sawn.Ends.Where(e => e.Cut == EndCut.Fit))

@@ -20,7 +20,11 @@ public static class StandingPages
 
         if (!standing.Drifts.IsEmpty)
         {
-            pages.Add(DriftChart(job, standing));
+            if (DriftChart(job, standing) is { } chart)
+            {
+                pages.Add(chart);
+            }
+
             pages.AddRange(StandingLists.Drifts(job, standing).Pages(job));
         }
 
@@ -73,7 +77,7 @@ public static class StandingPages
         );
     }
 
-    private static SheetPage DriftChart(Job job, StandingPlan standing)
+    private static SheetPage? DriftChart(Job job, StandingPlan standing)
     {
         static int Number(string id) =>
             int.Parse(
@@ -81,9 +85,20 @@ public static class StandingPages
                 System.Globalization.CultureInfo.InvariantCulture
             );
 
-        IEnumerable<IGrouping<(int Layer, Side Side), SeamDrift>> groups = standing.Drifts.GroupBy(
-            d => (d.Layer, d.Side)
-        );
+        // Through the seams of one plank no line runs: the list says it.
+        IGrouping<(int Layer, Side Side), SeamDrift>[] groups =
+        [
+            .. standing
+                .Drifts.GroupBy(d => (d.Layer, d.Side))
+                .Where(g =>
+                    g.SelectMany(d => d.Rows).Select(r => r.PlankId).Distinct().Count() > 1
+                ),
+        ];
+        if (groups.Length == 0)
+        {
+            return null;
+        }
+
         LineChart[] charts =
         [
             .. groups.Select(g =>
