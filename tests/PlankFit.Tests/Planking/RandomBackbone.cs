@@ -7,8 +7,20 @@ namespace PlankFit.Tests.Planking;
 /// <summary>Hulls by chance with a keel built up in layers, a lapping cloth, and readings of the hull as it stands, the two sides apart.</summary>
 internal static class RandomBackbone
 {
-    public static readonly Gen<Job> Gen = CsCheck
+    /// <summary>Keels down to nothing among them, on which thick layers have no mitre.</summary>
+    public static readonly Gen<Job> Any = CsCheck
         .Gen.Select(RandomHull.Gen, Keel, Readings)
+        .Select((job, keel, readings) => Built(job, keel, readings));
+
+    /// <summary>Keels of 25 mm and more a side.</summary>
+    public static readonly Gen<Job> Gen = CsCheck
+        .Gen.Select(
+            RandomHull.Gen.Where(job =>
+                job.Offsets.Find(job.Hull.Keel)!.HalfBreadthsMm.Max() >= 25
+            ),
+            Keel,
+            Readings
+        )
         .Select((job, keel, readings) => Built(job, keel, readings));
 
     private static Gen<(double Thick, int Side, double Lean, bool Lap, double Off)> Keel =>

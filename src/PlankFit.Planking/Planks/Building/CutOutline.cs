@@ -93,14 +93,7 @@ internal static class CutOutline
         }
 
         IReadOnlyList<Vec2>[] lines = [end.Net, end.Outer, end.Inner];
-        IReadOnlyList<Vec2> outermost = lines.MaxBy(l => l.Average(Out))!;
-
-        // Where the faces change places along the cut, no one line is outermost: a straight cut beyond all of them.
-        return
-            lines.All(l => l.Max(Out) <= outermost.Max(Out) + 1e-9)
-            && lines.All(l => l.Min(Out) <= outermost.Min(Out) + 1e-9)
-            ? outermost
-            : [a + (Math.Max(net, faces) * outward), b + (Math.Max(net, faces) * outward)];
+        return LineClip.Outermost(lines, outward);
     }
 
     private static List<Vec2> Clean(List<Vec2> points)

@@ -65,6 +65,69 @@ internal static class LineClip
         return kept;
     }
 
+    /// <summary>
+    /// The line that all of them lie inside of: one of them where it lies outermost all along, else, where they change places, the greatest height at every place at
+    /// which any of them has a point. Between two places that is the chord of what curves outward, and so lies outside as well.
+    /// </summary>
+    public static IReadOnlyList<Vec2> Outermost(
+        IReadOnlyList<IReadOnlyList<Vec2>> lines,
+        Vec2 outward
+    )
+    {
+        const double same = 1e-9;
+        Axis[] axes = [.. lines.Select(l => new Axis(l, outward))];
+        for (int i = 0; i < lines.Count; i++)
+        {
+            if (lines.All(l => l.All(p => axes[i].Beyond(p) <= same)))
+            {
+                return lines[i];
+            }
+        }
+
+        // Heights are taken over one chord, whatever line they belong to.
+        Vec2 along = -1 * outward.Left();
+        Vec2 At(double place)
+        {
+            double height = lines.Max(l => HeightOver(l, along, outward, place));
+            return (place * along) + (height * outward);
+        }
+
+        double[] places = [.. lines.SelectMany(l => l).Select(p => p.Dot(along)).Order()];
+        var made = new List<Vec2>();
+        foreach (double place in places)
+        {
+            if (made.Count == 0 || place - made[^1].Dot(along) > 1e-6)
+            {
+                made.Add(At(place));
+            }
+        }
+
+        return made;
+    }
+
+    /// <summary>How far out a line stands at a place, carried straight on past its ends.</summary>
+    private static double HeightOver(
+        IReadOnlyList<Vec2> line,
+        Vec2 along,
+        Vec2 outward,
+        double place
+    )
+    {
+        bool rising = line[^1].Dot(along) >= line[0].Dot(along);
+        int Nth(int i) => rising ? i : line.Count - 1 - i;
+        int k = 0;
+        while (k < line.Count - 2 && line[Nth(k + 1)].Dot(along) < place)
+        {
+            k++;
+        }
+
+        Vec2 a = line[Nth(k)],
+            b = line[Nth(k + 1)];
+        double run = (b - a).Dot(along);
+        double slope = run > 1e-9 ? (b - a).Dot(outward) / run : 0;
+        return a.Dot(outward) + (slope * (place - a.Dot(along)));
+    }
+
     /// <summary>The line over its chord: places along it and heights outward from it.</summary>
     private sealed class Axis
     {
