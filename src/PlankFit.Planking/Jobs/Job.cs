@@ -38,6 +38,9 @@ public sealed record Job(
 
     /// <summary>What was measured on the hull as it stands; empty where nothing was.</summary>
     public StandingSpec Standing { get; init; } = StandingSpec.None;
+
+    /// <summary>The stock that the planks are sawn out of; null where the job names none.</summary>
+    public NestSpec? Nest { get; init; }
 }
 
 /// <summary>Which lines of the table make the bottom, and which face of the finished stack the table is to.</summary>

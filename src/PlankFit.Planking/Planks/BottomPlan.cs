@@ -44,6 +44,9 @@ public sealed record BottomPlan(
     /// <summary>What the hull as it stands makes of the plan.</summary>
     public StandingPlan? Standing { get; init; }
 
+    /// <summary>The planks in the boards on hand; null where the job names no stock, or they were not nested yet.</summary>
+    public NestPlan? Nest { get; init; }
+
     /// <summary>The plank with this id, or null.</summary>
     public Plank? Find(string id) =>
         PlankLayers

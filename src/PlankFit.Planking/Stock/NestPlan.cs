@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Which piece comes out of which board, and how near to the best that is.</summary>
+/// <param name="Materials">One for each kind of stock that serves its own pieces only, planned by itself.</param>
+/// <param name="Boards">All boards that are cut into, in the order of the stock's files.</param>
+public sealed record NestPlan(
+    NestSpec Spec,
+    ImmutableArray<NestedMaterial> Materials,
+    ImmutableArray<SawnBoard> Boards,
+    ImmutableArray<UnplacedPiece> Unplaced,
+    ImmutableArray<Finding> Findings
+)
+{
+    /// <summary>Area in mm² or price, as the objective says, of all boards cut into.</summary>
+    public double Value => Materials.Sum(m => m.Value);
+
+    /// <summary>No plan in rows of the pieces that are placed has a lesser value.</summary>
+    public double LowerBound => Materials.Sum(m => m.LowerBound);
+
+    public double GapPercent => Value > 0 ? 100 * (Value - LowerBound) / Value : 0;
+
+    /// <summary>The board of a piece, or null.</summary>
+    public SawnBoard? BoardOf(string pieceId) =>
+        Boards.FirstOrDefault(b => b.Pieces.Any(p => p.Piece.Id == pieceId));
+}
+
+/// <summary>The share of stock and pieces that have to do with each other only.</summary>
+/// <param name="Name">9 mm douglas-fir, for people.</param>
+/// <param name="SquareCutsFirstFit">The value that square crosscuts use: longest first, each in the first board that still has room; null where they place fewer pieces.</param>
+/// <param name="SquareCutsBoards">How many boards that takes.</param>
+/// <param name="Rounds">Of improvement.</param>
+public sealed record NestedMaterial(
+    string Name,
+    ImmutableArray<string> PieceIds,
+    double Value,
+    double LowerBound,
+    double? SquareCutsFirstFit,
+    int? SquareCutsBoards,
+    int Rounds
+)
+{
+    public double GapPercent => Value > 0 ? 100 * (Value - LowerBound) / Value : 0;
+}
+
+/// <summary>One board and what lies in it.</summary>
+/// <param name="Id">B-04, or B-04.2 for the second of a row of several.</param>
+/// <param name="Lanes">The board is ripped into these first, where there are more than one or one narrower than the board; from the marked edge.</param>
+/// <param name="Pieces">Lane by lane, each from the marked end.</param>
+public sealed record SawnBoard(
+    string Id,
+    StockBoard Stock,
+    ImmutableArray<SawnLane> Lanes,
+    ImmutableArray<LaidPiece> Pieces
+);
+
+/// <summary>A strip of a board, along its grain.</summary>
+/// <param name="LowMm">Across the grain from the marked edge, to <paramref name="HighMm"/>. In a sheet whose grain runs across, measured from its marked end.</param>
+/// <param name="PieceIds">In order along it.</param>
+public sealed record SawnLane(double LowMm, double HighMm, ImmutableArray<string> PieceIds);
+
+/// <summary>A piece that no board can give.</summary>
+/// <param name="Why">What is missing and what would serve.</param>
+public sealed record UnplacedPiece(SawPiece Piece, string Why);

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>A plank, or a piece of one, as it is to be sawn out of a board.</summary>
+/// <param name="Id">The plank's, or S1-07a for a piece of it.</param>
+/// <param name="Outline">The shape to saw in the plank's own flat coordinates (s, n), outer face up, counter-clockwise.</param>
+/// <param name="ThicknessMm">Of the finished plank.</param>
+/// <param name="Species">The wood wanted; null where the job does not say.</param>
+/// <param name="LeastGrade">Null where any board will do.</param>
+/// <param name="MayTurnEnd">It may lie turned end for end; <paramref name="MayTurnFace"/> outer face down.</param>
+/// <param name="Twin">The piece of the other side that is to come from the same board; null where that is not asked.</param>
+public sealed record SawPiece(
+    string Id,
+    string PlankId,
+    Side Side,
+    int Layer,
+    ImmutableArray<Vec2> Outline,
+    double ThicknessMm,
+    string? Species,
+    string? LeastGrade,
+    bool MayTurnEnd,
+    bool MayTurnFace,
+    string? Twin,
+    bool IsMaster
+);
+
+/// <summary>A piece as it lies in a board.</summary>
+/// <param name="Turned">End for end: outboard points to the board's marked end.</param>
+/// <param name="FaceDown">Its outer face is on the board's underside.</param>
+/// <param name="TiltDegrees">A small turn counter-clockwise after that, which lays a tapered plank's edge along the board.</param>
+/// <param name="Shift">Added last, mm.</param>
+public sealed record LaidPiece(
+    SawPiece Piece,
+    bool Turned,
+    bool FaceDown,
+    double TiltDegrees,
+    Vec2 Shift
+)
+{
+    /// <summary>From the plank's own flat coordinates to the board's.</summary>
+    public Vec2 ToBoard(Vec2 flat)
+    {
+        // Face down is a turn about the board's length, end for end a half turn in its plane.
+        double x = flat.X,
+            y = FaceDown ? -flat.Y : flat.Y;
+        if (Turned)
+        {
+            (x, y) = (-x, -y);
+        }
+
+        (double sin, double cos) = Math.SinCos(TiltDegrees * Math.PI / 180);
+        return new Vec2((x * cos) - (y * sin), (x * sin) + (y * cos)) + Shift;
+    }
+
+    /// <summary>The sawn shape as it lies, counter-clockwise.</summary>
+    public ImmutableArray<Vec2> Outline
+    {
+        get
+        {
+            IEnumerable<Vec2> points = Piece.Outline.Select(ToBoard);
+            return FaceDown ? [.. points.Reverse()] : [.. points];
+        }
+    }
+}
