@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Nesting;
+
+/// <summary>From rows in strips to pieces in boards.</summary>
+internal static class BoardLayout
+{
+    public static ImmutableArray<SawnBoard> Of(
+        NestProblem problem,
+        Cutting cutting,
+        PieceDealing dealing
+    )
+    {
+        var used = new int[problem.Boards.Length];
+        return
+        [
+            .. cutting
+                .Boards.OrderBy(b => b.Board)
+                .ThenBy(b => b.Rows.Length > 0 ? b.Rows[0].Row.Key : "", StringComparer.Ordinal)
+                .Select(b => Board(problem, b, ++used[b.Board], dealing)),
+        ];
+    }
+
+    private static SawnBoard Board(
+        NestProblem problem,
+        CutBoard cut,
+        int which,
+        PieceDealing dealing
+    )
+    {
+        StockBoard stock = problem.Boards[cut.Board].Stock;
+        var lanes = ImmutableArray.CreateBuilder<SawnLane>();
+        var pieces = ImmutableArray.CreateBuilder<LaidPiece>();
+        for (int l = 0; l < cut.Ripping.Lanes.Length; l++)
+        {
+            RippedLane lane = cut.Ripping.Lanes[l];
+            var ids = ImmutableArray.CreateBuilder<string>();
+            double high = lane.LowV;
+            foreach (LaneRow row in cut.Rows.Where(r => r.Lane == l))
+            {
+                double from = lane.Stretches[row.Stretch].FromU;
+                high = Math.Max(high, lane.LowV + row.Row.HeightMm);
+                for (int i = 0; i < row.Row.Items.Length; i++)
+                {
+                    NestItem item = problem.Items[row.Row.Items[i]];
+                    ItemPose pose = item.Poses[row.Row.Poses[i]];
+                    ImmutableArray<SawPiece> copy = dealing.Next(row.Row.Items[i]);
+                    for (int p = 0; p < copy.Length; p++)
+                    {
+                        var at = new Vec2(from + row.Row.FromMm[i], lane.LowV);
+                        pieces.Add(InBoard(stock, pose.Laid[p].Of(copy[p], at)));
+                        ids.Add(copy[p].Id);
+                    }
+                }
+            }
+
+            if (ids.Count > 0)
+            {
+                lanes.Add(new(lane.LowV, high, ids.ToImmutable()));
+            }
+        }
+
+        return new(
+            stock.Count == 1 ? stock.Id : $"{stock.Id}.{which}",
+            stock,
+            lanes.ToImmutable(),
+            pieces.ToImmutable()
+        );
+    }
+
+    /// <summary>From the strips' frame: in a sheet whose grain runs across, a quarter turn clockwise.</summary>
+    private static LaidPiece InBoard(StockBoard stock, LaidPiece laid) =>
+        !stock.GrainAcross
+            ? laid
+            : laid with
+            {
+                TiltDegrees = laid.TiltDegrees - 90,
+                Shift = new(laid.Shift.Y, stock.WidthMm - laid.Shift.X),
+            };
+}

@@ -1,0 +1,171 @@
+using System.Collections.Immutable;
+using Google.OrTools.LinearSolver;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// The cheapest mix of rippings and rows, in fractions (Gilmore and Gomory, 1961 and 1963, from memory): rippings supply strips, a strip of one length also serves as a
+/// shorter one, rows use strips and supply things. Rippings and rows are added as they are found worth while.
+/// </summary>
+internal sealed class RowMaster : IDisposable
+{
+    private readonly NestProblem problem;
+    private readonly Solver solver = Solver.CreateSolver("GLOP");
+    private readonly Constraint?[] items;
+    private readonly Constraint?[] boards;
+    private readonly Constraint[][] strips;
+    private readonly List<(Ripping Ripping, int Board, Variable Used)> rippings = [];
+    private readonly List<(Row Row, int Kind, Variable Used)> rows = [];
+    private readonly List<(int Item, Variable Left)> left = [];
+    private readonly HashSet<string> known = [];
+
+    /// <param name="missing">By item, what leaving one out costs: more than any board.</param>
+    public RowMaster(NestProblem problem, Share share, double[] missing)
+    {
+        this.problem = problem;
+        solver.Objective().SetMinimization();
+        items = new Constraint?[problem.Items.Length];
+        for (int i = 0; i < items.Length; i++)
+        {
+            if (share.Items[i] > 0)
+            {
+                items[i] = solver.MakeConstraint(share.Items[i], double.PositiveInfinity);
+                Variable unplaced = solver.MakeNumVar(0, double.PositiveInfinity, "");
+                items[i]!.SetCoefficient(unplaced, 1);
+                solver.Objective().SetCoefficient(unplaced, missing[i]);
+                left.Add((i, unplaced));
+            }
+        }
+
+        boards = new Constraint?[problem.Boards.Length];
+        for (int b = 0; b < boards.Length; b++)
+        {
+            if (share.Boards[b] > 0)
+            {
+                boards[b] = solver.MakeConstraint(-share.Boards[b], double.PositiveInfinity);
+            }
+        }
+
+        strips = new Constraint[problem.Kinds][];
+        for (int k = 0; k < problem.Kinds; k++)
+        {
+            int n = problem.StripLengths(k).Length;
+            strips[k] =
+            [
+                .. Enumerable
+                    .Range(0, n)
+                    .Select(_ => solver.MakeConstraint(0, double.PositiveInfinity)),
+            ];
+            for (int j = 0; j + 1 < n; j++)
+            {
+                Variable shorter = solver.MakeNumVar(0, double.PositiveInfinity, "");
+                strips[k][j].SetCoefficient(shorter, -1);
+                strips[k][j + 1].SetCoefficient(shorter, 1);
+            }
+        }
+    }
+
+    public int Rows => rows.Count;
+
+    /// <returns>False where it is there already.</returns>
+    public bool Add(Row row, int kind)
+    {
+        int bucket = problem.Bucket(kind, row.LengthMm);
+        if (bucket < 0 || !known.Add($"r{kind}/{bucket}/{row.Key}"))
+        {
+            return false;
+        }
+
+        Variable used = solver.MakeNumVar(0, double.PositiveInfinity, "");
+        strips[kind][bucket].SetCoefficient(used, -1);
+        foreach (IGrouping<int, int> same in row.Items.GroupBy(i => i))
+        {
+            items[same.Key]!.SetCoefficient(used, same.Count());
+        }
+
+        rows.Add((row, kind, used));
+        return true;
+    }
+
+    /// <returns>False where one that supplies the same strips is there already.</returns>
+    public bool Add(Ripping ripping, int board)
+    {
+        int sort = problem.Boards[board].Sort;
+        var supply = new SortedDictionary<(int Kind, int Bucket), int>();
+        foreach (RippedLane lane in ripping.Lanes)
+        {
+            int kind = problem.Kind(lane.Class, sort);
+            foreach (ClearStretch stretch in lane.Stretches)
+            {
+                (int, int) key = (kind, problem.Bucket(kind, stretch.LengthMm));
+                supply[key] = supply.GetValueOrDefault(key) + 1;
+            }
+        }
+
+        if (
+            supply.Count == 0
+            || !known.Add(
+                $"b{board}:{string.Join(' ', supply.Select(s => $"{s.Key.Kind}/{s.Key.Bucket}*{s.Value}"))}"
+            )
+        )
+        {
+            return false;
+        }
+
+        Variable used = solver.MakeNumVar(0, double.PositiveInfinity, "");
+        solver.Objective().SetCoefficient(used, problem.Boards[board].Cost);
+        boards[board]!.SetCoefficient(used, -1);
+        foreach (((int kind, int bucket), int count) in supply)
+        {
+            strips[kind][bucket].SetCoefficient(used, count);
+        }
+
+        rippings.Add((ripping, board, used));
+        return true;
+    }
+
+    public MasterPrices Solve()
+    {
+        Solver.ResultStatus status = solver.Solve();
+        if (status != Solver.ResultStatus.OPTIMAL)
+        {
+            throw new InvalidOperationException(
+                $"the mix of {rows.Count} rows and {rippings.Count} rippings was not solved: {status}"
+            );
+        }
+
+        return new(
+            solver.Objective().Value(),
+            [.. items.Select(c => c is null ? 0 : Math.Max(0, c.DualValue()))],
+            [.. boards.Select(c => c is null ? 0 : Math.Max(0, c.DualValue()))],
+            [.. strips.Select(k => k.Select(c => Math.Max(0, c.DualValue())).ToImmutableArray())]
+        );
+    }
+
+    /// <summary>All rows and rippings found, with the share that the last solution has of each.</summary>
+    public MasterMix Mix() =>
+        new(
+            [.. rippings.Select(r => new MixedRipping(r.Ripping, r.Board, r.Used.SolutionValue()))],
+            [.. rows.Select(r => new MixedRow(r.Row, r.Kind, r.Used.SolutionValue()))]
+        );
+
+    public void Dispose() => solver.Dispose();
+}
+
+/// <summary>What things, boards and strips are worth at the cheapest mix.</summary>
+/// <param name="Strips">By kind and length, the longest first.</param>
+internal sealed record MasterPrices(
+    double Value,
+    double[] Items,
+    double[] Boards,
+    ImmutableArray<ImmutableArray<double>> Strips
+);
+
+internal sealed record MasterMix(
+    ImmutableArray<MixedRipping> Rippings,
+    ImmutableArray<MixedRow> Rows
+);
+
+internal sealed record MixedRipping(Ripping Ripping, int Board, double Used);
+
+internal sealed record MixedRow(Row Row, int Kind, double Used);

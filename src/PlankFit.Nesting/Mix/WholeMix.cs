@@ -1,0 +1,139 @@
+using System.Globalization;
+using Google.OrTools.LinearSolver;
+
+namespace PlankFit.Nesting;
+
+/// <summary>The cheapest mix of whole rippings and rows among those that were found, by SCIP.</summary>
+internal static class WholeMix
+{
+    /// <summary>A better mix must save this part of the dearest board.</summary>
+    private const double Better = 1e-7;
+
+    /// <param name="below">Only a mix cheaper than this is of use.</param>
+    /// <param name="nodes">The search stops after so many: the same answer on any machine.</param>
+    /// <returns>Null where none was found; and whether there is none better among the rows and rippings given.</returns>
+    public static (Cutting? Cutting, bool Best) Of(
+        NestProblem problem,
+        Share share,
+        double[] missing,
+        RowBook book,
+        MasterMix mix,
+        double below,
+        int nodes,
+        CancellationToken enough
+    )
+    {
+        using Solver solver = Solver.CreateSolver("SCIP");
+        solver.Objective().SetMinimization();
+        double unit = problem.DearestBoard;
+        var items = new Constraint?[problem.Items.Length];
+        for (int i = 0; i < items.Length; i++)
+        {
+            if (share.Items[i] > 0)
+            {
+                items[i] = solver.MakeConstraint(share.Items[i], double.PositiveInfinity);
+                Variable left = solver.MakeIntVar(0, share.Items[i], "");
+                items[i]!.SetCoefficient(left, 1);
+                solver.Objective().SetCoefficient(left, missing[i] / unit);
+            }
+        }
+
+        var boards = new Constraint?[problem.Boards.Length];
+        var strips = new SortedDictionary<(int Kind, int Bucket), Constraint>();
+        var rippings = mix
+            .Rippings.Select(r =>
+            {
+                Variable used = solver.MakeIntVar(0, share.Boards[r.Board], "");
+                solver.Objective().SetCoefficient(used, problem.Boards[r.Board].Cost / unit);
+                boards[r.Board] ??= solver.MakeConstraint(0, share.Boards[r.Board]);
+                boards[r.Board]!.SetCoefficient(used, 1);
+                foreach (RippedLane lane in r.Ripping.Lanes)
+                {
+                    int kind = problem.Kind(lane.Class, problem.Boards[r.Board].Sort);
+                    foreach (ClearStretch stretch in lane.Stretches)
+                    {
+                        Constraint at = At(kind, problem.Bucket(kind, stretch.LengthMm));
+                        at.SetCoefficient(used, at.GetCoefficient(used) + 1);
+                    }
+                }
+
+                return (r, used);
+            })
+            .ToList();
+        var rows = mix
+            .Rows.Select(r =>
+            {
+                int most = r.Row.Items.GroupBy(i => i).Min(g => Most(share, g));
+                Variable used = solver.MakeIntVar(0, most, "");
+                At(r.Kind, problem.Bucket(r.Kind, r.Row.LengthMm)).SetCoefficient(used, -1);
+                foreach (IGrouping<int, int> same in r.Row.Items.GroupBy(i => i))
+                {
+                    items[same.Key]!.SetCoefficient(used, same.Count());
+                }
+
+                return (r, used);
+            })
+            .ToList();
+        Constraint At(int kind, int bucket)
+        {
+            if (!strips.TryGetValue((kind, bucket), out Constraint? at))
+            {
+                at = strips[(kind, bucket)] = solver.MakeConstraint(0, double.PositiveInfinity);
+            }
+
+            return at;
+        }
+
+        // A strip of one length also serves as the next shorter one that is spoken of.
+        foreach (var pair in strips.Zip(strips.Skip(1)))
+        {
+            if (pair.First.Key.Kind == pair.Second.Key.Kind)
+            {
+                Variable shorter = solver.MakeNumVar(0, double.PositiveInfinity, "");
+                pair.First.Value.SetCoefficient(shorter, -1);
+                pair.Second.Value.SetCoefficient(shorter, 1);
+            }
+        }
+
+        // Only what is cheaper is of use, and the solver need not look for anything else.
+        Constraint cheaper = solver.MakeConstraint(
+            double.NegativeInfinity,
+            (below / unit) - Better
+        );
+        foreach (Variable v in solver.variables())
+        {
+            double cost = solver.Objective().GetCoefficient(v);
+            if (cost != 0)
+            {
+                cheaper.SetCoefficient(v, cost);
+            }
+        }
+
+        string limit = string.Create(
+            CultureInfo.InvariantCulture,
+            $"limits/nodes = {nodes}\nrandomization/randomseedshift = 0\n"
+        );
+        solver.SetSolverSpecificParametersAsString(limit);
+        using CancellationTokenRegistration stop = enough.Register(() => solver.InterruptSolve());
+        Solver.ResultStatus status = solver.Solve();
+        if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
+        {
+            return (null, status == Solver.ResultStatus.INFEASIBLE);
+        }
+
+        Cutting cutting = StripDealing.Of(
+            problem,
+            share,
+            book,
+            [.. rippings.SelectMany(r => Times((r.r.Board, r.r.Ripping), r.used))],
+            [.. rows.SelectMany(r => Times((r.r.Row, r.r.Kind), r.used))]
+        );
+        return (cutting, status == Solver.ResultStatus.OPTIMAL);
+    }
+
+    private static int Most(Share share, IGrouping<int, int> same) =>
+        share.Items[same.Key] / same.Count() + (share.Items[same.Key] % same.Count() > 0 ? 1 : 0);
+
+    private static IEnumerable<T> Times<T>(T value, Variable used) =>
+        Enumerable.Repeat(value, (int)Math.Round(used.SolutionValue()));
+}

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Nesting;
+
+/// <summary>Things to lay from pieces to saw.</summary>
+internal static class ItemsOf
+{
+    /// <summary>Pieces of one shape, which the same stock serves and which may lie alike, are copies of one item.</summary>
+    /// <param name="sorts">The sorts of stock that serve a piece.</param>
+    public static ImmutableArray<NestItem> Pieces(
+        IEnumerable<SawPiece> pieces,
+        Func<SawPiece, ImmutableArray<int>> sorts
+    ) =>
+        [
+            .. pieces
+                .GroupBy(p => new ShapeKey(p, sorts(p)))
+                .Select(same => new NestItem(
+                    [.. same.Select(p => ImmutableArray.Create(p))],
+                    Poses(same.First()),
+                    same.Key.Sorts,
+                    PolygonArea(same.First().Outline)
+                )),
+        ];
+
+    private static ImmutableArray<ItemPose> Poses(SawPiece piece)
+    {
+        var poses = ImmutableArray.CreateBuilder<ItemPose>();
+        foreach (bool faceDown in piece.MayTurnFace ? new[] { false, true } : [false])
+        {
+            foreach (bool turned in piece.MayTurnEnd ? new[] { false, true } : [false])
+            {
+                poses.Add(Pose([piece], [new(turned, faceDown, 0, default)], turned ? 0 : 1));
+            }
+        }
+
+        return poses.ToImmutable();
+    }
+
+    /// <summary>The pieces moved together so that their least x and y are at nought.</summary>
+    /// <param name="laid">How each lies before that.</param>
+    public static ItemPose Pose(
+        IReadOnlyList<SawPiece> pieces,
+        IReadOnlyList<PiecePose> laid,
+        int rightEnd
+    )
+    {
+        ImmutableArray<Vec2>[] outlines =
+        [
+            .. pieces.Select((p, i) => laid[i].Of(p, default).Outline),
+        ];
+        var corner = new Vec2(
+            outlines.Min(o => o.Min(p => p.X)),
+            outlines.Min(o => o.Min(p => p.Y))
+        );
+        RowShape shape = RowShape.Of(outlines);
+        return new(
+            shape,
+            rightEnd,
+            shape.LengthMm / 2,
+            [.. laid.Select(l => l with { Shift = l.Shift - corner })]
+        );
+    }
+
+    public static double PolygonArea(ImmutableArray<Vec2> outline)
+    {
+        double twice = 0;
+        for (int i = 0; i < outline.Length; i++)
+        {
+            twice += outline[i].Cross(outline[(i + 1) % outline.Length]);
+        }
+
+        return Math.Abs(twice) / 2;
+    }
+
+    /// <summary>What makes two pieces copies of one another.</summary>
+    private sealed class ShapeKey(SawPiece piece, ImmutableArray<int> sorts) : IEquatable<ShapeKey>
+    {
+        private readonly SawPiece piece = piece;
+
+        public ImmutableArray<int> Sorts { get; } = sorts;
+
+        public bool Equals(ShapeKey? other) =>
+            other is not null
+            && piece.MayTurnEnd == other.piece.MayTurnEnd
+            && piece.MayTurnFace == other.piece.MayTurnFace
+            && Sorts.AsSpan().SequenceEqual(other.Sorts.AsSpan())
+            && piece.Outline.AsSpan().SequenceEqual(other.piece.Outline.AsSpan());
+
+        public override bool Equals(object? obj) => Equals(obj as ShapeKey);
+
+        public override int GetHashCode() =>
+            HashCode.Combine(
+                piece.Outline.Length,
+                piece.Outline[0],
+                piece.Outline[^1],
+                Sorts.Length
+            );
+    }
+}

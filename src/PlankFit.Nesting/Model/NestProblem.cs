@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// Things to be laid in rows, and boards to be ripped into lanes for them. A kind of strip is a class of lane in a sort of stock; what is asked of a kind is a row no
+/// longer than the strip, of things no higher than the lane, that the sort serves.
+/// </summary>
+internal sealed class NestProblem
+{
+    private readonly ImmutableArray<ImmutableArray<double>> lengths;
+    private readonly bool[][] serves;
+
+    public NestProblem(
+        ImmutableArray<BoardType> boards,
+        int sorts,
+        EndTable ends,
+        double kerfMm,
+        double proudMm
+    )
+    {
+        Boards = boards;
+        Sorts = sorts;
+        Ends = ends;
+        KerfMm = kerfMm;
+        Classes = LaneClass.Of(
+            ends.Items.Select(i => i.HeightMm),
+            boards.Select(b => b.Region.WidthMm + proudMm)
+        );
+        Lanes = [.. boards.Select(b => new BoardLanes(b, Classes, kerfMm, proudMm))];
+        lengths =
+        [
+            .. Enumerable
+                .Range(0, Kinds)
+                .Select(k =>
+                    Lanes
+                        .Where(l => l.Board.Sort == SortOf(k))
+                        .SelectMany(l => l.StretchLengths(ClassOf(k)))
+                        .Distinct()
+                        .OrderDescending()
+                        .ToImmutableArray()
+                ),
+        ];
+        Serving =
+        [
+            .. Enumerable
+                .Range(0, Kinds)
+                .Select(k =>
+                    Enumerable
+                        .Range(0, Items.Length)
+                        .Where(i =>
+                            Items[i].HeightMm <= Classes[ClassOf(k)].HeightMm
+                            && Items[i].Sorts.Contains(SortOf(k))
+                        )
+                        .ToImmutableArray()
+                ),
+        ];
+        serves =
+        [
+            .. Serving.Select(s =>
+            {
+                var yes = new bool[Items.Length];
+                foreach (int i in s)
+                {
+                    yes[i] = true;
+                }
+
+                return yes;
+            }),
+        ];
+    }
+
+    public ImmutableArray<BoardType> Boards { get; }
+
+    public double DearestBoard => Boards.Max(b => b.Cost);
+
+    public bool Serves(int kind, int item) => serves[kind][item];
+
+    public int Sorts { get; }
+
+    public EndTable Ends { get; }
+
+    public double KerfMm { get; }
+
+    public ImmutableArray<LaneClass> Classes { get; }
+
+    /// <summary>By board: the lanes that it can be ripped into.</summary>
+    public ImmutableArray<BoardLanes> Lanes { get; }
+
+    /// <summary>By kind, the items that may lie in it.</summary>
+    public ImmutableArray<ImmutableArray<int>> Serving { get; }
+
+    public ImmutableArray<NestItem> Items => Ends.Items;
+
+    public int Kinds => Classes.Length * Sorts;
+
+    public int Kind(int laneClass, int sort) => (laneClass * Sorts) + sort;
+
+    public int ClassOf(int kind) => kind / Sorts;
+
+    public int SortOf(int kind) => kind % Sorts;
+
+    /// <summary>By kind, the lengths of strips that there are, longest first.</summary>
+    public ImmutableArray<double> StripLengths(int kind) => lengths[kind];
+
+    /// <summary>Which of a kind's lengths is the shortest that holds a row; -1 where none does.</summary>
+    public int Bucket(int kind, double rowMm)
+    {
+        ImmutableArray<double> all = lengths[kind];
+        int low = -1,
+            high = all.Length;
+        while (high - low > 1)
+        {
+            int mid = (low + high) / 2;
+            (low, high) = all[mid] >= rowMm - FitsMm ? (mid, high) : (low, mid);
+        }
+
+        return low;
+    }
+
+    /// <summary>A row may be longer than its strip by what a double loses in a sum, mm.</summary>
+    private const double FitsMm = 1e-7;
+}
+
+/// <summary>How much of each item is asked for, and how many of each board may be used: all of the problem, or a part of it.</summary>
+internal sealed record Share(ImmutableArray<int> Items, ImmutableArray<int> Boards)
+{
+    public static Share AllOf(NestProblem problem) =>
+        new([.. problem.Items.Select(i => i.Count)], [.. problem.Boards.Select(b => b.Count)]);
+}

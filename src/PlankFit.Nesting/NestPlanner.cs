@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Nesting;
+
+/// <summary>Which piece comes out of which board.</summary>
+public static class NestPlanner
+{
+    /// <param name="units">For what is said of pieces that no board gives.</param>
+    /// <param name="progress">Told whenever plan or bound get better.</param>
+    /// <param name="enough">Ends the search: the best plan found is returned, never an exception.</param>
+    public static NestPlan Of(
+        NestSpec spec,
+        ImmutableArray<SawPiece> pieces,
+        LengthUnit units,
+        IProgress<NestProgress> progress,
+        CancellationToken enough
+    )
+    {
+        var materials = ImmutableArray.CreateBuilder<NestedMaterial>();
+        var boards = ImmutableArray.CreateBuilder<SawnBoard>();
+        var unplaced = ImmutableArray.CreateBuilder<UnplacedPiece>();
+        ImmutableArray<StockShare> shares = StockShares.Of(
+            spec,
+            pieces,
+            out ImmutableArray<SawPiece> unserved
+        );
+        unplaced.AddRange(unserved.Select(p => new UnplacedPiece(p, Wants.Stock(spec, p, units))));
+        foreach (StockShare share in shares)
+        {
+            NestedShare nested = ShareNesting.Of(spec, share, units, progress, enough);
+            materials.Add(nested.Material);
+            boards.AddRange(nested.Boards);
+            unplaced.AddRange(nested.Unplaced);
+        }
+
+        ImmutableArray<UnplacedPiece> left = unplaced.ToImmutable();
+        return new(
+            spec,
+            materials.ToImmutable(),
+            [
+                .. boards
+                    .OrderBy(b => spec.Boards.IndexOf(b.Stock))
+                    .ThenBy(b => b.Id.Length)
+                    .ThenBy(b => b.Id, StringComparer.Ordinal),
+            ],
+            left,
+            NestFindings.Of(spec, left)
+        );
+    }
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// All pitches between things in rows, and from them for every end of every thing the least that it ever asks of a row: no row is shorter than the sum of these.
+/// </summary>
+internal sealed class EndTable
+{
+    private readonly ImmutableArray<NestItem> items;
+    private readonly int[] firstPose;
+    private readonly double[] pitches;
+    private readonly int poses;
+    private readonly double[] half;
+    private readonly double[] beyond;
+
+    /// <summary>Works all pitches between poses, which takes some microseconds a pair.</summary>
+    public EndTable(ImmutableArray<NestItem> items, double kerfMm)
+    {
+        this.items = items;
+        firstPose = new int[items.Length + 1];
+        for (int i = 0; i < items.Length; i++)
+        {
+            firstPose[i + 1] = firstPose[i] + items[i].Poses.Length;
+        }
+
+        poses = firstPose[^1];
+        ItemPose[] all = [.. items.SelectMany(i => i.Poses)];
+        pitches = new double[(long)poses * poses];
+        Parallel.For(
+            0,
+            poses,
+            p =>
+            {
+                for (int q = 0; q < poses; q++)
+                {
+                    pitches[((long)p * poses) + q] = Pitch.Of(all[p].Shape, all[q].Shape, kerfMm);
+                }
+            }
+        );
+
+        (half, beyond) = Halves(all);
+    }
+
+    public ImmutableArray<NestItem> Items => items;
+
+    /// <summary>From the least x of an item in one pose to that of the next.</summary>
+    public double PitchMm(int item, int pose, int next, int nextPose) =>
+        pitches[((long)(firstPose[item] + pose) * poses) + firstPose[next] + nextPose];
+
+    /// <summary>What an item asks of a row at the least, its share of kerfs with it, mm.</summary>
+    public double SizeMm(int item) => half[2 * item] + half[(2 * item) + 1];
+
+    /// <summary>What more it asks, at the least, where an end of it is at the row's end; may be less than nought, since there is no kerf.</summary>
+    public double AtRowEndMm(int item, int end) => beyond[(2 * item) + end];
+
+    /// <summary>
+    /// The halves h, so that h(E) + h(F) is never more than the distance of two middles where the ends E and F meet. An end that meets its own like, turned, asks for half
+    /// of that distance; what any other end asks beyond both halves is divided evenly.
+    /// </summary>
+    private (double[] Half, double[] Beyond) Halves(ItemPose[] all)
+    {
+        int ends = 2 * items.Length;
+        var meet = new double[ends, ends];
+        var own = new int[poses];
+        for (int i = 0; i < items.Length; i++)
+        {
+            Array.Fill(own, i, firstPose[i], firstPose[i + 1] - firstPose[i]);
+        }
+
+        for (int e = 0; e < ends; e++)
+        {
+            for (int f = 0; f < ends; f++)
+            {
+                meet[e, f] = double.PositiveInfinity;
+            }
+        }
+
+        for (int p = 0; p < poses; p++)
+        {
+            int e = (2 * own[p]) + all[p].RightEnd;
+            for (int q = 0; q < poses; q++)
+            {
+                int f = (2 * own[q]) + (1 - all[q].RightEnd);
+                double between = pitches[((long)p * poses) + q] - all[p].CentreMm + all[q].CentreMm;
+                meet[e, f] = Math.Min(meet[e, f], between);
+            }
+        }
+
+        var start = new double[ends];
+        for (int e = 0; e < ends; e++)
+        {
+            // Where turning is not allowed an end never meets its like: its own reach will do.
+            start[e] = double.IsFinite(meet[e, e]) ? meet[e, e] / 2 : Reach(all, e);
+        }
+
+        var half = new double[ends];
+        var over = new double[ends];
+        for (int e = 0; e < ends; e++)
+        {
+            double spare = double.PositiveInfinity;
+            for (int f = 0; f < ends; f++)
+            {
+                spare = Math.Min(spare, Math.Min(meet[e, f], meet[f, e]) - start[e] - start[f]);
+            }
+
+            half[e] = start[e] + (double.IsFinite(spare) ? spare / 2 : 0);
+            over[e] = Reach(all, e) - half[e];
+        }
+
+        return (half, over);
+    }
+
+    /// <summary>From an item's middle to its furthest point at that end, the least of all poses.</summary>
+    private double Reach(ItemPose[] all, int end)
+    {
+        double least = double.PositiveInfinity;
+        for (int p = firstPose[end / 2]; p < firstPose[(end / 2) + 1]; p++)
+        {
+            least = Math.Min(
+                least,
+                all[p].RightEnd == end % 2
+                    ? all[p].Shape.LengthMm - all[p].CentreMm
+                    : all[p].CentreMm
+            );
+        }
+
+        return least;
+    }
+}

@@ -1,0 +1,178 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>The shortest row of given things: their order and poses.</summary>
+internal static class RowOrder
+{
+    /// <summary>Up to so many things every order is weighed (Held and Karp, 1962, from memory); with more, the best place for each in turn.</summary>
+    private const int Weighed = 7;
+
+    /// <summary>A row this near to the least possible needs no better order, mm.</summary>
+    private const double GoodEnoughMm = 1e-6;
+
+    public static Row Best(EndTable ends, IReadOnlyList<int> items)
+    {
+        double least = Least(ends, items);
+        Row plain = Placed(ends, [.. items], [.. items.Select(_ => 0)]);
+        if (items.Count == 1 || plain.LengthMm <= least + GoodEnoughMm)
+        {
+            return plain;
+        }
+
+        return items.Count <= Weighed ? Exact(ends, items) : Inserted(ends, items);
+    }
+
+    /// <summary>No row of these things is shorter, mm.</summary>
+    public static double Least(EndTable ends, IReadOnlyList<int> items)
+    {
+        double sum = 0,
+            first = double.PositiveInfinity,
+            second = double.PositiveInfinity;
+        foreach (int i in items)
+        {
+            sum += ends.SizeMm(i);
+            for (int e = 0; e < 2; e++)
+            {
+                double more = ends.AtRowEndMm(i, e);
+                (first, second) =
+                    more < first ? (more, first)
+                    : more < second ? (first, more)
+                    : (first, second);
+            }
+        }
+
+        return sum + first + second;
+    }
+
+    /// <summary>Each thing as near to all before it as it may be.</summary>
+    public static Row Placed(EndTable ends, ImmutableArray<int> items, ImmutableArray<int> poses)
+    {
+        var from = new double[items.Length];
+        double length = 0,
+            height = 0;
+        for (int i = 0; i < items.Length; i++)
+        {
+            // Never before the strip's beginning: a long point may reach back over a short neighbour.
+            for (int j = 0; j < i; j++)
+            {
+                from[i] = Math.Max(
+                    from[i],
+                    from[j] + ends.PitchMm(items[j], poses[j], items[i], poses[i])
+                );
+            }
+
+            RowShape shape = ends.Items[items[i]].Poses[poses[i]].Shape;
+            length = Math.Max(length, from[i] + shape.LengthMm);
+            height = Math.Max(height, shape.HeightMm);
+        }
+
+        return new(items, poses, [.. from], length, height);
+    }
+
+    private static Row Exact(EndTable ends, IReadOnlyList<int> items)
+    {
+        int n = items.Count,
+            all = (1 << n) - 1,
+            width = items.Max(i => ends.Items[i].Poses.Length),
+            slots = n * width;
+        var at = new double[(all + 1) * slots];
+        var came = new int[(all + 1) * slots];
+        Array.Fill(at, double.PositiveInfinity);
+        for (int i = 0; i < n; i++)
+        {
+            for (int p = 0; p < ends.Items[items[i]].Poses.Length; p++)
+            {
+                at[((1 << i) * slots) + (i * width) + p] = 0;
+                came[((1 << i) * slots) + (i * width) + p] = -1;
+            }
+        }
+
+        for (int set = 1; set <= all; set++)
+        {
+            for (int s = 0; s < slots; s++)
+            {
+                double here = at[(set * slots) + s];
+                if (double.IsPositiveInfinity(here))
+                {
+                    continue;
+                }
+
+                for (int j = 0; j < n; j++)
+                {
+                    if ((set & (1 << j)) != 0)
+                    {
+                        continue;
+                    }
+
+                    int next = (set | (1 << j)) * slots;
+                    for (int q = 0; q < ends.Items[items[j]].Poses.Length; q++)
+                    {
+                        double to = here + ends.PitchMm(items[s / width], s % width, items[j], q);
+                        if (to < at[next + (j * width) + q])
+                        {
+                            at[next + (j * width) + q] = to;
+                            came[next + (j * width) + q] = s;
+                        }
+                    }
+                }
+            }
+        }
+
+        int best = -1;
+        double least = double.PositiveInfinity;
+        for (int s = 0; s < slots; s++)
+        {
+            double here = at[(all * slots) + s];
+            if (!double.IsPositiveInfinity(here))
+            {
+                double length = here + ends.Items[items[s / width]].Poses[s % width].Shape.LengthMm;
+                (best, least) = length < least ? (s, length) : (best, least);
+            }
+        }
+
+        var order = new List<int>();
+        var poses = new List<int>();
+        for (int set = all, s = best; s >= 0; )
+        {
+            order.Add(items[s / width]);
+            poses.Add(s % width);
+            int before = came[(set * slots) + s];
+            set &= ~(1 << (s / width));
+            s = before;
+        }
+
+        order.Reverse();
+        poses.Reverse();
+        return Placed(ends, [.. order], [.. poses]);
+    }
+
+    /// <summary>The longest first, each put where the row grows least.</summary>
+    private static Row Inserted(EndTable ends, IReadOnlyList<int> items)
+    {
+        ImmutableArray<int> order = [],
+            poses = [];
+        Row? row = null;
+        foreach (int item in items.OrderByDescending(ends.SizeMm))
+        {
+            row = null;
+            ImmutableArray<int> bestOrder = order,
+                bestPoses = poses;
+            for (int at = 0; at <= order.Length; at++)
+            {
+                for (int p = 0; p < ends.Items[item].Poses.Length; p++)
+                {
+                    Row tried = Placed(ends, order.Insert(at, item), poses.Insert(at, p));
+                    if (row is null || tried.LengthMm < row.LengthMm - GoodEnoughMm)
+                    {
+                        (row, bestOrder, bestPoses) = (tried, tried.Items, tried.Poses);
+                    }
+                }
+            }
+
+            (order, poses) = (bestOrder, bestPoses);
+        }
+
+        return row!;
+    }
+}

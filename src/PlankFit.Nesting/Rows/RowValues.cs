@@ -1,0 +1,224 @@
+using System.Buffers;
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// For one kind of strip and given values of items: the most that a row of given length can be worth, were every end to meet the one that suits it best
+/// (a bounded knapsack on whole millimetres, lengths rounded down). From it all sets of things are found that may be worth more than a strip's price.
+/// </summary>
+internal sealed class RowValues : IDisposable
+{
+    private const double Fudge = 1e-9;
+
+    /// <summary>Sums of single precision may be this part too small.</summary>
+    private const double Rounding = 2e-6;
+
+    private readonly int[] stageItem;
+    private readonly int[] nextItem;
+    private readonly int[] size;
+    private readonly int[] leastEnd;
+    private readonly int[] otherEnd;
+    private readonly float[] worth;
+    private readonly float[] table;
+    private readonly int cells;
+
+    /// <summary>Lengths a little under nought are kept too, since an end at the row's end may ask for less than nothing: no kerf.</summary>
+    private readonly int reach;
+
+    /// <param name="share">How many of each item there are.</param>
+    /// <param name="values">By item.</param>
+    public RowValues(NestProblem problem, Share share, int kind, double[] values)
+    {
+        ImmutableArray<double> lengths = problem.StripLengths(kind);
+        double longest = lengths.IsEmpty ? 0 : lengths[0];
+        cells = (int)Math.Floor(longest + Fudge);
+        EndTable ends = problem.Ends;
+        var stages = new List<int>();
+        foreach (int i in problem.Serving[kind])
+        {
+            double alone = RowOrder.Least(ends, [i]);
+            if (values[i] <= 0 || alone > longest + Fudge)
+            {
+                continue;
+            }
+
+            int copies = Math.Min(
+                share.Items[i],
+                1 + (int)((longest - alone) / Math.Max(1e-3, ends.SizeMm(i)))
+            );
+            stages.AddRange(Enumerable.Repeat(i, copies));
+        }
+
+        stageItem = [.. stages];
+        int n = stageItem.Length;
+        nextItem = new int[n];
+        for (int s = n - 1; s >= 0; s--)
+        {
+            nextItem[s] = s + 1 < n && stageItem[s + 1] == stageItem[s] ? nextItem[s + 1] : s + 1;
+        }
+
+        size = [.. stageItem.Select(i => Cells(ends.SizeMm(i)))];
+        leastEnd =
+        [
+            .. stageItem.Select(i => Cells(Math.Min(ends.AtRowEndMm(i, 0), ends.AtRowEndMm(i, 1)))),
+        ];
+        otherEnd =
+        [
+            .. stageItem.Select(i => Cells(Math.Max(ends.AtRowEndMm(i, 0), ends.AtRowEndMm(i, 1)))),
+        ];
+        worth = [.. stageItem.Select(i => (float)values[i])];
+        reach = 4 - (2 * Math.Min(0, leastEnd.Concat(otherEnd).DefaultIfEmpty(0).Min()));
+        // Some tens of megabytes for a thousand things, wanted again at once: rented.
+        table = ArrayPool<float>.Shared.Rent((n + 1) * 3 * Width);
+        Fill();
+    }
+
+    /// <summary>No row that is this long is worth more.</summary>
+    public double AtMost(double lengthMm)
+    {
+        int c = Cells(lengthMm);
+        return c < 0 ? 0 : Math.Max(0, At(0, 2, Math.Min(c, cells)) * (1 + Rounding));
+    }
+
+    /// <summary>All sets of things worth more than a price that may lie in a length; not all of them where there are more than a number.</summary>
+    /// <returns>Whether they are all.</returns>
+    public bool Find(double lengthMm, double price, int most, List<int[]> found)
+    {
+        int c = Math.Min(Cells(lengthMm), cells);
+        if (c < 0)
+        {
+            return true;
+        }
+
+        var taken = new List<int>();
+        return Go(0, c, None, None, 0, (float)price, taken, most, found);
+    }
+
+    private const int None = int.MaxValue / 4;
+
+    private bool Go(
+        int stage,
+        int left,
+        int end,
+        int secondEnd,
+        float value,
+        float price,
+        List<int> taken,
+        int most,
+        List<int[]> found
+    )
+    {
+        while (true)
+        {
+            float rest = Math.Max(
+                At(stage, 2, left),
+                Math.Max(At(stage, 1, left - end), At(stage, 0, left - end - secondEnd))
+            );
+            if (!(value + rest > price))
+            {
+                return true;
+            }
+
+            if (stage == stageItem.Length)
+            {
+                if (found.Count >= most)
+                {
+                    return false;
+                }
+
+                found.Add([.. taken]);
+                return true;
+            }
+
+            if (size[stage] <= left + reach)
+            {
+                (int e, int f) = TwoLeast(end, secondEnd, leastEnd[stage]);
+                (e, f) = TwoLeast(e, f, otherEnd[stage]);
+                taken.Add(stageItem[stage]);
+                bool all = Go(
+                    stage + 1,
+                    left - size[stage],
+                    e,
+                    f,
+                    value + worth[stage],
+                    price,
+                    taken,
+                    most,
+                    found
+                );
+                taken.RemoveAt(taken.Count - 1);
+                if (!all)
+                {
+                    return false;
+                }
+            }
+
+            // A further copy is only taken where this one is.
+            stage = nextItem[stage];
+        }
+    }
+
+    private static (int, int) TwoLeast(int a, int b, int c) =>
+        c < a ? (c, a)
+        : c < b ? (a, c)
+        : (a, b);
+
+    private static int Cells(double mm) => (int)Math.Floor(mm + Fudge);
+
+    private int Width => cells + (2 * reach) + 1;
+
+    public void Dispose() => ArrayPool<float>.Shared.Return(table);
+
+    private float At(int stage, int open, int left)
+    {
+        int at = left + reach;
+        return at < 0
+            ? float.NegativeInfinity
+            : table[Index(stage, open) + Math.Min(at, Width - 1)];
+    }
+
+    private int Index(int stage, int open) => ((stage * 3) + open) * Width;
+
+    /// <summary>By stage, ends of the row still open, and length left: the most that the things from that stage on add.</summary>
+    private void Fill()
+    {
+        int n = stageItem.Length;
+        table.AsSpan(Index(n, 0), 3 * Width).Fill(float.NegativeInfinity);
+        table.AsSpan(Index(n, 0) + reach, Width - reach).Clear();
+        for (int s = n - 1; s >= 0; s--)
+        {
+            for (int open = 0; open < 3; open++)
+            {
+                Span<float> to = table.AsSpan(Index(s, open), Width);
+                Stage(s + 1, open).CopyTo(to);
+                Take(Stage(s + 1, open), to, size[s], worth[s]);
+                if (open > 0)
+                {
+                    Take(Stage(s + 1, open - 1), to, size[s] + leastEnd[s], worth[s]);
+                }
+
+                if (open > 1)
+                {
+                    Take(Stage(s + 1, 0), to, size[s] + leastEnd[s] + otherEnd[s], worth[s]);
+                }
+            }
+        }
+    }
+
+    private ReadOnlySpan<float> Stage(int stage, int open) =>
+        table.AsSpan(Index(stage, open), Width);
+
+    private static void Take(ReadOnlySpan<float> from, Span<float> to, int size, float worth)
+    {
+        int shift = Math.Max(0, size);
+        for (int i = shift; i < to.Length; i++)
+        {
+            float v = from[i - shift] + worth;
+            if (v > to[i])
+            {
+                to[i] = v;
+            }
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>A plan at once, to begin with: the longest first, each into the first strip where a row with it still fits.</summary>
+internal static class FirstFit
+{
+    public static Cutting Of(NestProblem problem, Share share, RowBook book)
+    {
+        var open = new List<Strip>();
+        var opened = new List<(int Board, Ripping Ripping)>();
+        int[] left = [.. share.Boards];
+        var wanted =
+            from i in Enumerable.Range(0, problem.Items.Length)
+            orderby problem.Items[i].HeightMm > 0 ? problem.Ends.SizeMm(i) : 0 descending, i
+            from copy in Enumerable.Range(0, share.Items[i])
+            select i;
+        foreach (int item in wanted)
+        {
+            Strip? into = open.FirstOrDefault(s => s.Takes(problem, book, item));
+            if (into is null)
+            {
+                if (NewBoard(problem, item, left) is not { } board)
+                {
+                    continue;
+                }
+
+                left[board]--;
+                Ripping ripping = ForItem(problem, board, item);
+                foreach ((RippedLane lane, int l) in ripping.Lanes.Select((x, l) => (x, l)))
+                {
+                    int kind = problem.Kind(lane.Class, problem.Boards[board].Sort);
+                    open.AddRange(
+                        lane.Stretches.Select(
+                            (s, i) => new Strip(opened.Count, kind, l, i, s.LengthMm)
+                        )
+                    );
+                }
+
+                opened.Add((board, ripping));
+                into = open.FirstOrDefault(s => s.Takes(problem, book, item));
+            }
+
+            into?.Add(book, item);
+        }
+
+        return new([
+            .. opened
+                .Select(
+                    (b, i) =>
+                        new CutBoard(
+                            b.Board,
+                            b.Ripping,
+                            [
+                                .. open.Where(s => s.Board == i && s.Row is not null)
+                                    .Select(s => new LaneRow(s.Lane, s.Stretch, s.Row!)),
+                            ]
+                        )
+                )
+                .Where(b => !b.Rows.IsEmpty),
+        ]);
+    }
+
+    /// <summary>Of the boards left that can take it, the one that gives most area for its cost.</summary>
+    private static int? NewBoard(NestProblem problem, int item, int[] left)
+    {
+        double length = RowOrder.Least(problem.Ends, [item]);
+        int? best = null;
+        double dearest = 0;
+        for (int b = 0; b < left.Length; b++)
+        {
+            if (left[b] == 0 || !Holds(problem, b, item, length))
+            {
+                continue;
+            }
+
+            double yield =
+                problem
+                    .Lanes[b]
+                    .Best((c, l) => Counts(problem, b, c, item) * problem.Classes[c].HeightMm * l)
+                    .Value / problem.Boards[b].Cost;
+            if (best is null || yield > dearest)
+            {
+                (best, dearest) = (b, yield);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The board ripped for as many lanes as take the thing, and with one at least.</summary>
+    private static Ripping ForItem(NestProblem problem, int board, int item)
+    {
+        double length = RowOrder.Least(problem.Ends, [item]);
+        return problem
+            .Lanes[board]
+            .Best(
+                (c, l) =>
+                    Counts(problem, board, c, item)
+                    * (l >= length ? 1e3 : 1)
+                    * problem.Classes[c].HeightMm
+                    * l
+            );
+    }
+
+    private static int Counts(NestProblem problem, int board, int laneClass, int item) =>
+        problem.Serves(problem.Kind(laneClass, problem.Boards[board].Sort), item) ? 1 : 0;
+
+    private static bool Holds(NestProblem problem, int board, int item, double length) =>
+        Enumerable
+            .Range(0, problem.Classes.Length)
+            .Any(c =>
+                problem.Serves(problem.Kind(c, problem.Boards[board].Sort), item)
+                && problem.Lanes[board].StretchLengths(c).Any(l => l >= length - 1e-7)
+            );
+
+    private sealed class Strip(int board, int kind, int lane, int stretch, double lengthMm)
+    {
+        public int Board => board;
+
+        public int Lane => lane;
+
+        public int Stretch => stretch;
+
+        public Row? Row { get; private set; }
+
+        public bool Takes(NestProblem problem, RowBook book, int item)
+        {
+            if (!problem.Serves(kind, item))
+            {
+                return false;
+            }
+
+            int[] with = Row is null ? [item] : [.. Row.Items, item];
+            return RowOrder.Least(problem.Ends, with) <= lengthMm
+                && book.Of(with).LengthMm <= lengthMm + 1e-7;
+        }
+
+        public void Add(RowBook book, int item) =>
+            Row = book.Of(Row is null ? [item] : [.. Row.Items, item]);
+    }
+}

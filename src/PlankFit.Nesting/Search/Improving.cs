@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// Takes a few boards out of a plan and plans what lay in them anew, with the boards that are not used yet, again and again (large neighbourhood search; Shaw 1998,
+/// from memory). The boards that waste most are taken oftenest.
+/// </summary>
+internal static class Improving
+{
+    private const int FewestBoards = 3;
+    private const int MostBoards = 8;
+
+    /// <summary>So many things are planned anew at once.</summary>
+    private const int MostThings = 40;
+    private const int Sets = 400;
+    private const int ColumnRounds = 40;
+    private const int Nodes = 60;
+
+    /// <summary>One attempt; the same plan where nothing better was found.</summary>
+    public static Cutting Once(
+        NestProblem problem,
+        Share whole,
+        double[] missing,
+        RowBook book,
+        Cutting plan,
+        Random chance,
+        CancellationToken enough
+    )
+    {
+        int[] chosen = Chosen(problem, plan, chance);
+        CutBoard[] taken = [.. chosen.Select(i => plan.Boards[i])];
+        Share share = Freed(problem, whole, plan, taken);
+        double now = new Cutting([.. taken]).Value(problem, share, missing);
+        ColumnResult columns = ColumnSearch.Run(
+            problem,
+            share,
+            missing,
+            book,
+            longAsTheyAre: true,
+            taken.SelectMany(b => b.Rows).Select(r => r.Row),
+            Sets,
+            ColumnRounds,
+            enough
+        );
+        if (columns.Prices.Value >= now * (1 - 1e-9))
+        {
+            return plan;
+        }
+
+        (Cutting? better, _) = WholeMix.Of(
+            problem,
+            share,
+            missing,
+            book,
+            columns.Mix,
+            now,
+            Nodes,
+            enough
+        );
+        if (better is null || better.Value(problem, share, missing) >= now * (1 - 1e-9))
+        {
+            return plan;
+        }
+
+        var out_ = chosen.ToHashSet();
+        return new([.. plan.Boards.Where((_, i) => !out_.Contains(i)), .. better.Boards]);
+    }
+
+    /// <summary>What the boards taken out held and what no board holds, and all boards that the rest of the plan does not use.</summary>
+    private static Share Freed(NestProblem problem, Share whole, Cutting plan, CutBoard[] taken)
+    {
+        int[] laid = plan.Counts(problem),
+            inTaken = new Cutting([.. taken]).Counts(problem);
+        int[] boards = [.. whole.Boards];
+        foreach (CutBoard b in plan.Boards)
+        {
+            boards[b.Board]--;
+        }
+
+        foreach (CutBoard b in taken)
+        {
+            boards[b.Board]++;
+        }
+
+        return new(
+            [.. whole.Items.Select((n, i) => Math.Max(0, n - laid[i]) + inTaken[i])],
+            [.. boards]
+        );
+    }
+
+    private static int[] Chosen(NestProblem problem, Cutting plan, Random chance)
+    {
+        int want = Math.Min(plan.Boards.Length, chance.Next(FewestBoards, MostBoards + 1));
+        double[] waste =
+        [
+            .. plan.Boards.Select(b =>
+                problem.Boards[b.Board].Cost * Math.Max(0.01, 1 - b.Filled(problem))
+            ),
+        ];
+        var chosen = new List<int>();
+        int things = 0;
+        while (chosen.Count < want)
+        {
+            double at = chance.NextDouble() * waste.Sum();
+            int i = 0;
+            while (i + 1 < waste.Length && at >= waste[i])
+            {
+                at -= waste[i++];
+            }
+
+            if (waste[i] == 0)
+            {
+                break;
+            }
+
+            waste[i] = 0;
+            things += plan.Boards[i].Rows.Sum(r => r.Row.Items.Length);
+            if (things > MostThings && chosen.Count > 0)
+            {
+                break;
+            }
+
+            chosen.Add(i);
+        }
+
+        return [.. chosen.Order()];
+    }
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>The search for one material's plan: a plan at once, then a bound, then better plans until there is none, or enough.</summary>
+internal static class NestSearch
+{
+    /// <summary>Sets of things looked at for a strip, in a round of columns.</summary>
+    private const int Sets = 3000;
+    private const int ColumnRounds = 400;
+
+    /// <summary>Nodes of the solver's tree when the whole plan is mixed.</summary>
+    private const int Nodes = 400;
+
+    /// <summary>More rows than this are not mixed at once: the plan is improved part by part.</summary>
+    private const int MixedRows = 6000;
+
+    /// <param name="rounds">Of improvement, after the first plans.</param>
+    /// <param name="report">Told the round, the plan and the bound whenever one of them is better.</param>
+    public static NestResult Run(
+        NestProblem problem,
+        int seed,
+        int rounds,
+        Action<int, Cutting, double> report,
+        CancellationToken enough
+    )
+    {
+        Share share = Share.AllOf(problem);
+        var book = new RowBook(problem.Ends);
+        double[] missing = [.. problem.Items.Select(i => Missing(problem, i))];
+        Cutting best = FirstFit.Of(problem, share, book);
+        double value = best.Value(problem, share, missing),
+            bound = 0;
+        report(0, best, bound);
+        if (best.Boards.IsEmpty)
+        {
+            return new(best, 0, 0);
+        }
+
+        ColumnResult shortest = ColumnSearch.Run(
+            problem,
+            share,
+            missing,
+            book,
+            longAsTheyAre: false,
+            [],
+            Sets,
+            ColumnRounds,
+            enough
+        );
+        bound = Bound(problem, share, best, shortest, bound);
+        report(0, best, bound);
+        if (Proved(best, value, bound, problem))
+        {
+            return new(best, bound, 0);
+        }
+
+        ColumnResult laid = ColumnSearch.Run(
+            problem,
+            share,
+            missing,
+            book,
+            longAsTheyAre: true,
+            best.Rows.Concat(
+                shortest.Mix.Rows.Where(r => r.Used > 0).Select(r => book.Of(r.Row.Items))
+            ),
+            Sets,
+            ColumnRounds,
+            enough
+        );
+        bound = Bound(problem, share, best, laid, bound);
+        report(0, best, bound);
+        if (laid.Mix.Rows.Length <= MixedRows && !enough.IsCancellationRequested)
+        {
+            (Cutting? mixed, _) = WholeMix.Of(
+                problem,
+                share,
+                missing,
+                book,
+                laid.Mix,
+                value,
+                Nodes,
+                enough
+            );
+            if (mixed is not null && mixed.Value(problem, share, missing) < value)
+            {
+                (best, value) = (mixed, mixed.Value(problem, share, missing));
+            }
+        }
+
+        report(0, best, bound);
+        var chance = new Random(seed);
+        int round = 0;
+        while (
+            round < rounds
+            && !enough.IsCancellationRequested
+            && !Proved(best, value, bound, problem)
+        )
+        {
+            round++;
+            Cutting next = Improving.Once(problem, share, missing, book, best, chance, enough);
+            double nextValue = next.Value(problem, share, missing);
+            if (nextValue < value)
+            {
+                (best, value) = (next, nextValue);
+                report(round, best, bound);
+            }
+        }
+
+        return new(best, bound, round);
+    }
+
+    /// <summary>More than any board, and more for a large thing than for a small one: nothing is left out that any board could give.</summary>
+    private static double Missing(NestProblem problem, NestItem item) =>
+        problem.DearestBoard * (2 + (item.AreaMm2 / problem.Items.Max(i => i.AreaMm2)));
+
+    /// <summary>Of what is placed only: a bound on a plan that leaves something out says nothing about the boards that it uses.</summary>
+    private static double Bound(
+        NestProblem problem,
+        Share share,
+        Cutting best,
+        ColumnResult columns,
+        double before
+    )
+    {
+        int[] counts = best.Counts(problem);
+        Share placed = share with { Items = [.. counts] };
+        return Math.Max(before, BoundSearch.Of(problem, placed, columns.Prices, columns.Proved));
+    }
+
+    private static bool Proved(Cutting best, double value, double bound, NestProblem problem) =>
+        value <= bound + (1e-6 * problem.DearestBoard) && !best.Boards.IsEmpty;
+}
+
+/// <param name="Bound">No plan in rows of what is placed costs less.</param>
+/// <param name="Rounds">Of improvement.</param>
+internal sealed record NestResult(Cutting Cutting, double Bound, int Rounds);

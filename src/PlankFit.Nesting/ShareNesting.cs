@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlankFit.Planking;
+
+namespace PlankFit.Nesting;
+
+/// <summary>One share of stock and pieces, planned by itself.</summary>
+internal static class ShareNesting
+{
+    public static NestedShare Of(
+        NestSpec spec,
+        StockShare share,
+        LengthUnit units,
+        IProgress<NestProgress> progress,
+        CancellationToken enough
+    )
+    {
+        ImmutableArray<BoardType> boards =
+        [
+            .. share
+                .Sorts.SelectMany(
+                    (sort, s) => sort.Select(b => Board(spec, b, s, share.Pieces.Length))
+                )
+                .OrderBy(b => spec.Boards.IndexOf(b.Stock)),
+        ];
+        ImmutableArray<NestItem> items = ItemsOf.Pieces(share.Pieces, p => share.Serving(spec, p));
+        var ends = new EndTable(items, spec.KerfMm);
+        var problem = new NestProblem(boards, share.Sorts.Length, ends, spec.KerfMm, spec.ProudMm);
+        string name = Name(share);
+        NestResult result = NestSearch.Run(
+            problem,
+            spec.Seed,
+            spec.Rounds ?? int.MaxValue,
+            (round, cutting, bound) =>
+                progress.Report(
+                    new(
+                        name,
+                        round,
+                        cutting.Cost(problem),
+                        bound,
+                        cutting.Boards.Length,
+                        share.Pieces.Length - cutting.Counts(problem).Sum()
+                    )
+                ),
+            enough
+        );
+        var dealt = new PieceDealing(items);
+        ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
+        ImmutableArray<SawPiece> left = dealt.Left();
+        return new(
+            new(
+                name,
+                [.. share.Pieces.Select(p => p.Id)],
+                result.Cutting.Cost(problem),
+                result.Bound,
+                null,
+                null,
+                result.Rounds
+            ),
+            sawn,
+            [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))]
+        );
+    }
+
+    private static BoardType Board(NestSpec spec, StockBoard board, int sort, int pieces) =>
+        new(
+            board,
+            sort,
+            Math.Min(board.Count ?? pieces, pieces),
+            spec.Objective == NestObjective.Cost ? (double)(board.Price ?? 0) : board.AreaMm2,
+            StripRegion.Of(board, spec)
+        );
+
+    private static string Name(StockShare share)
+    {
+        string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
+        string thickness = string.Join(
+            " and ",
+            share.Pieces.Select(p => p.ThicknessMm).Distinct().Order().Select(t => Mm(t) + " mm")
+        );
+        string woods = string.Join(
+            " and ",
+            share
+                .Pieces.Select(p => p.Species)
+                .OfType<string>()
+                .Distinct()
+                .Order(StringComparer.Ordinal)
+        );
+        return woods.Length > 0 ? $"{thickness} {woods}" : thickness;
+    }
+}
+
+internal sealed record NestedShare(
+    NestedMaterial Material,
+    ImmutableArray<SawnBoard> Boards,
+    ImmutableArray<UnplacedPiece> Unplaced
+);
