@@ -71,7 +71,7 @@ internal static class BoardLayout
     }
 
     /// <summary>From the strips' frame: in a sheet whose grain runs across, a quarter turn clockwise.</summary>
-    private static LaidPiece InBoard(StockBoard stock, LaidPiece laid) =>
+    public static LaidPiece InBoard(StockBoard stock, LaidPiece laid) =>
         !stock.GrainAcross
             ? laid
             : laid with

@@ -63,6 +63,10 @@ public sealed record NestSpec(
         Seconds: 10,
         Rounds: null
     );
+
+    /// <summary>What cutting into a board counts, as the objective has it: its area in mm², or its price, nought where it has none.</summary>
+    public double CostOf(StockBoard board) =>
+        Objective == NestObjective.Cost ? (double)(board.Price ?? 0) : board.AreaMm2;
 }
 
 /// <summary>What is made least.</summary>

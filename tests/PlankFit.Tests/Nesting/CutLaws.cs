@@ -1,0 +1,199 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Nesting;
+
+/// <summary>
+/// What every plan of cutting must keep, asked of it by other means than it was made: here how many of what, and what it counts; on each board by
+/// <see cref="BoardLaws"/> and <see cref="LaneLaws"/>.
+/// </summary>
+internal static class CutLaws
+{
+    /// <summary>By so much may money and areas differ that are summed in another order, as a part of them.</summary>
+    private const double Summing = 1e-9;
+
+    /// <summary>Thickness is read off a rule, to so many mm.</summary>
+    private const double RuleMm = 0.05;
+
+    public static List<string> Broken(NestPlan plan, IReadOnlyList<SawPiece> asked) =>
+        [
+            .. Quantity(plan, asked),
+            .. Stock(plan),
+            .. Twins(plan),
+            .. Values(plan),
+            .. plan.Boards.SelectMany(b => BoardLaws.Broken(plan.Spec, b)),
+            .. plan.Boards.SelectMany(b => LaneLaws.Broken(plan.Spec, b)),
+        ];
+
+    /// <summary>Every piece once, placed or told not to be, and as it was asked for.</summary>
+    private static IEnumerable<string> Quantity(NestPlan plan, IReadOnlyList<SawPiece> asked)
+    {
+        ILookup<string, SawPiece> told = plan
+            .Boards.SelectMany(b => b.Pieces)
+            .Select(p => p.Piece)
+            .Concat(plan.Unplaced.Select(u => u.Piece))
+            .ToLookup(p => p.Id);
+        foreach (SawPiece piece in asked)
+        {
+            SawPiece[] found = [.. told[piece.Id]];
+            if (found.Length != 1)
+            {
+                yield return $"{piece.Id} is in the plan {found.Length} times";
+            }
+
+            foreach (SawPiece other in found)
+            {
+                if (
+                    !other.Outline.AsSpan().SequenceEqual(piece.Outline.AsSpan())
+                    || other with { Outline = piece.Outline } != piece
+                )
+                {
+                    yield return $"{piece.Id} is another piece than was asked for";
+                }
+            }
+        }
+
+        HashSet<string> ids = [.. asked.Select(p => p.Id)];
+        foreach (var strange in told.Where(t => !ids.Contains(t.Key)))
+        {
+            yield return $"{strange.Key} was not asked for";
+        }
+
+        foreach (UnplacedPiece unplaced in plan.Unplaced.Where(u => u.Why.Length == 0))
+        {
+            yield return $"{unplaced.Piece.Id} is left out without a word";
+        }
+    }
+
+    /// <summary>Boards that there are, each once, and fit for what lies in them.</summary>
+    private static IEnumerable<string> Stock(NestPlan plan)
+    {
+        foreach (var same in plan.Boards.GroupBy(b => b.Id).Where(g => g.Count() > 1))
+        {
+            yield return $"board {same.Key} is sawn {same.Count()} times";
+        }
+
+        foreach (var row in plan.Boards.GroupBy(b => b.Stock))
+        {
+            if (!plan.Spec.Boards.Contains(row.Key))
+            {
+                yield return $"{row.Key.Id} is not in the stock";
+            }
+
+            if (row.Count() > (row.Key.Count ?? int.MaxValue))
+            {
+                yield return $"{row.Count()} boards of {row.Key.Id}, of which there are {row.Key.Count}";
+            }
+        }
+
+        foreach (SawnBoard board in plan.Boards)
+        {
+            if (board.Id != board.Stock.Id && !board.Id.StartsWith(board.Stock.Id + "."))
+            {
+                yield return $"{board.Id} does not name its row of the stock, {board.Stock.Id}";
+            }
+
+            if (board.Pieces.IsEmpty)
+            {
+                yield return $"nothing lies in {board.Id}";
+            }
+
+            foreach (SawPiece piece in board.Pieces.Select(p => p.Piece))
+            {
+                double spare = board.Stock.ThicknessMm - piece.ThicknessMm - plan.Spec.PlaneMm;
+                if (spare < -RuleMm || spare > plan.Spec.ThickerMm + RuleMm)
+                {
+                    yield return $"{board.Id} is {board.Stock.ThicknessMm} mm thick, {piece.Id} {piece.ThicknessMm}";
+                }
+
+                if (
+                    board.Stock.Species is { } wood
+                    && piece.Species is { } wanted
+                    && !wood.Equals(wanted, StringComparison.OrdinalIgnoreCase)
+                )
+                {
+                    yield return $"{board.Id} is {wood}, {piece.Id} wants {wanted}";
+                }
+
+                string[] good =
+                [
+                    .. plan.Spec.Grades.TakeWhile(g =>
+                        !g.Equals(piece.LeastGrade, StringComparison.OrdinalIgnoreCase)
+                    ),
+                    piece.LeastGrade ?? "",
+                ];
+                if (
+                    piece.LeastGrade is not null
+                    && !good.Contains(board.Stock.Grade, StringComparer.OrdinalIgnoreCase)
+                )
+                {
+                    yield return $"{board.Id} is of grade {board.Stock.Grade}, {piece.Id} wants {piece.LeastGrade}";
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<string> Twins(NestPlan plan)
+    {
+        if (!plan.Spec.PairsTogether)
+        {
+            yield break;
+        }
+
+        var boards = plan
+            .Boards.SelectMany(b => b.Pieces.Select(p => (p.Piece, b.Id)))
+            .ToLookup(p => p.Piece.Id, p => p.Id);
+        foreach (LaidPiece laid in plan.Boards.SelectMany(b => b.Pieces))
+        {
+            if (laid.Piece.Twin is { } twin && !boards[twin].SequenceEqual(boards[laid.Piece.Id]))
+            {
+                yield return $"{laid.Piece.Id} and its twin {twin} are not in one board";
+            }
+        }
+    }
+
+    /// <summary>What is said of a plan's worth is what its boards add up to, and no bound is above it.</summary>
+    private static IEnumerable<string> Values(NestPlan plan)
+    {
+        double Cost(StockBoard b) =>
+            plan.Spec.Objective switch
+            {
+                NestObjective.Area => b.LengthMm * b.WidthMm,
+                _ => (double)(b.Price ?? 0),
+            };
+        double sum = plan.Boards.Sum(b => Cost(b.Stock));
+        if (!Near(sum, plan.Value))
+        {
+            yield return $"the boards come to {sum}, and {plan.Value} is said";
+        }
+
+        foreach (NestedMaterial material in plan.Materials)
+        {
+            HashSet<string> ids = [.. material.PieceIds];
+            double own = plan
+                .Boards.Where(b => b.Pieces.Any(p => ids.Contains(p.Piece.Id)))
+                .Sum(b => Cost(b.Stock));
+            if (!Near(own, material.Value))
+            {
+                yield return $"{material.Name}: the boards come to {own}, and {material.Value} is said";
+            }
+
+            if (!(material.LowerBound >= 0) || material.LowerBound > material.Value * (1 + Summing))
+            {
+                yield return $"{material.Name}: a bound of {material.LowerBound}, and the plan has {material.Value}";
+            }
+        }
+
+        string[] placed = [.. plan.Boards.SelectMany(b => b.Pieces).Select(p => p.Piece.Id)];
+        string[] planned = [.. plan.Materials.SelectMany(m => m.PieceIds)];
+        foreach (string id in placed)
+        {
+            if (planned.Count(p => p == id) != 1)
+            {
+                yield return $"{id} is not in one material";
+            }
+        }
+    }
+
+    private static bool Near(double a, double b) =>
+        Math.Abs(a - b) <= Summing * (1 + Math.Abs(a) + Math.Abs(b));
+}

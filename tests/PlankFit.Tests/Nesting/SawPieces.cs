@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Nesting;
+
+/// <summary>Pieces and boards for tests, plain but for what a test says.</summary>
+internal static class SawPieces
+{
+    public static SawPiece Of(string id, params ReadOnlySpan<Vec2> outline) =>
+        new(
+            id,
+            id,
+            id.StartsWith('P') ? Side.Port : Side.Starboard,
+            1,
+            [.. outline],
+            9,
+            null,
+            null,
+            MayTurnEnd: true,
+            MayTurnFace: false,
+            null,
+            IsMaster: false
+        );
+
+    public static SawPiece Rectangle(string id, double length, double width) =>
+        Of(id, new(0, 0), new(length, 0), new(length, width), new(0, width));
+
+    /// <summary>Both ends at one angle to its edges.</summary>
+    public static SawPiece Parallelogram(string id, double edge, double width, double degrees)
+    {
+        double lean = width / Math.Tan(degrees * Math.PI / 180);
+        return Of(id, new(0, 0), new(edge, 0), new(edge + lean, width), new(lean, width));
+    }
+
+    /// <summary>The ends lean against each other alike.</summary>
+    public static SawPiece Trapezoid(string id, double longer, double shorter, double width) =>
+        Of(
+            id,
+            new(0, 0),
+            new(longer, 0),
+            new((longer + shorter) / 2, width),
+            new((longer - shorter) / 2, width)
+        );
+
+    public static StockBoard Board(string id, double length, double width) =>
+        new(
+            id,
+            StockKind.Board,
+            length,
+            width,
+            9,
+            null,
+            null,
+            Price: null,
+            Count: 1,
+            OnHand: true,
+            0,
+            0,
+            [],
+            "stock.csv",
+            2
+        );
+
+    public static NestSpec Spec(params ReadOnlySpan<StockBoard> boards) =>
+        NestSpec.Usual with
+        {
+            Boards = [.. boards],
+            Rounds = 2,
+        };
+}
