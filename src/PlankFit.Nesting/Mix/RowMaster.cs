@@ -19,6 +19,10 @@ internal sealed class RowMaster : IDisposable
     private readonly List<(int Item, Variable Left)> left = [];
     private readonly HashSet<string> known = [];
 
+    // Read at once after solving: the solver forgets them, with a line on standard error, as soon as anything is added.
+    private double[] rippingShares = [];
+    private double[] rowShares = [];
+
     /// <param name="missing">By item, what leaving one out costs: more than any board.</param>
     public RowMaster(NestProblem problem, Share share, double[] missing)
     {
@@ -134,6 +138,8 @@ internal sealed class RowMaster : IDisposable
             );
         }
 
+        rippingShares = [.. rippings.Select(r => r.Used.SolutionValue())];
+        rowShares = [.. rows.Select(r => r.Used.SolutionValue())];
         return new(
             solver.Objective().Value(),
             [.. items.Select(c => c is null ? 0 : Math.Max(0, c.DualValue()))],
@@ -142,11 +148,24 @@ internal sealed class RowMaster : IDisposable
         );
     }
 
-    /// <summary>All rows and rippings found, with the share that the last solution has of each.</summary>
+    /// <summary>All rows and rippings found, with the share that the last solution has of each; none of what was added after it.</summary>
     public MasterMix Mix() =>
         new(
-            [.. rippings.Select(r => new MixedRipping(r.Ripping, r.Board, r.Used.SolutionValue()))],
-            [.. rows.Select(r => new MixedRow(r.Row, r.Kind, r.Used.SolutionValue()))]
+            [
+                .. rippings.Select(
+                    (r, i) =>
+                        new MixedRipping(
+                            r.Ripping,
+                            r.Board,
+                            i < rippingShares.Length ? rippingShares[i] : 0
+                        )
+                ),
+            ],
+            [
+                .. rows.Select(
+                    (r, i) => new MixedRow(r.Row, r.Kind, i < rowShares.Length ? rowShares[i] : 0)
+                ),
+            ]
         );
 
     public void Dispose() => solver.Dispose();
@@ -159,7 +178,20 @@ internal sealed record MasterPrices(
     double[] Items,
     double[] Boards,
     ImmutableArray<ImmutableArray<double>> Strips
-);
+)
+{
+    /// <summary>Part of the way from these prices to others.</summary>
+    public MasterPrices Towards(MasterPrices other, double part)
+    {
+        double Between(double a, double b) => a + (part * (b - a));
+        return new(
+            Value,
+            [.. Items.Zip(other.Items, Between)],
+            [.. Boards.Zip(other.Boards, Between)],
+            [.. Strips.Zip(other.Strips, (a, b) => a.Zip(b, Between).ToImmutableArray())]
+        );
+    }
+}
 
 internal sealed record MasterMix(
     ImmutableArray<MixedRipping> Rippings,

@@ -51,6 +51,9 @@ internal sealed class EndTable
     /// <summary>What an item asks of a row at the least, its share of kerfs with it, mm.</summary>
     public double SizeMm(int item) => half[2 * item] + half[(2 * item) + 1];
 
+    /// <summary>The share of that which lies on one end's side of the item's middle.</summary>
+    public double HalfMm(int item, int end) => half[(2 * item) + end];
+
     /// <summary>What more it asks, at the least, where an end of it is at the row's end; may be less than nought, since there is no kerf.</summary>
     public double AtRowEndMm(int item, int end) => beyond[(2 * item) + end];
 

@@ -28,8 +28,4 @@ internal sealed class RowBook(EndTable ends)
 
         return RowOrder.Placed(ends, items.ToImmutable(), poses.ToImmutable());
     }
-
-    /// <summary>The row as short as the least that its things ask of any row; not one to saw by.</summary>
-    public Row Shortest(IReadOnlyList<int> items) =>
-        new([.. items], [], [], RowOrder.Least(ends, items), 0);
 }

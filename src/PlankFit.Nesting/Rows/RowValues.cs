@@ -5,7 +5,7 @@ namespace PlankFit.Nesting;
 
 /// <summary>
 /// For one kind of strip and given values of items: the most that a row of given length can be worth, were every end to meet the one that suits it best
-/// (a bounded knapsack on whole millimetres, lengths rounded down). From it all sets of things are found that may be worth more than a strip's price.
+/// (a bounded knapsack on whole millimetres, lengths rounded down).
 /// </summary>
 internal sealed class RowValues : IDisposable
 {
@@ -15,7 +15,6 @@ internal sealed class RowValues : IDisposable
     private const double Rounding = 2e-6;
 
     private readonly int[] stageItem;
-    private readonly int[] nextItem;
     private readonly int[] size;
     private readonly int[] leastEnd;
     private readonly int[] otherEnd;
@@ -52,12 +51,6 @@ internal sealed class RowValues : IDisposable
 
         stageItem = [.. stages];
         int n = stageItem.Length;
-        nextItem = new int[n];
-        for (int s = n - 1; s >= 0; s--)
-        {
-            nextItem[s] = s + 1 < n && stageItem[s + 1] == stageItem[s] ? nextItem[s + 1] : s + 1;
-        }
-
         size = [.. stageItem.Select(i => Cells(ends.SizeMm(i)))];
         leastEnd =
         [
@@ -81,88 +74,9 @@ internal sealed class RowValues : IDisposable
         return c < 0 ? 0 : Math.Max(0, At(0, 2, Math.Min(c, cells)) * (1 + Rounding));
     }
 
-    /// <summary>All sets of things worth more than a price that may lie in a length; not all of them where there are more than a number.</summary>
-    /// <returns>Whether they are all.</returns>
-    public bool Find(double lengthMm, double price, int most, List<int[]> found)
-    {
-        int c = Math.Min(Cells(lengthMm), cells);
-        if (c < 0)
-        {
-            return true;
-        }
-
-        var taken = new List<int>();
-        return Go(0, c, None, None, 0, (float)price, taken, most, found);
-    }
-
-    private const int None = int.MaxValue / 4;
-
-    private bool Go(
-        int stage,
-        int left,
-        int end,
-        int secondEnd,
-        float value,
-        float price,
-        List<int> taken,
-        int most,
-        List<int[]> found
-    )
-    {
-        while (true)
-        {
-            float rest = Math.Max(
-                At(stage, 2, left),
-                Math.Max(At(stage, 1, left - end), At(stage, 0, left - end - secondEnd))
-            );
-            if (!(value + rest > price))
-            {
-                return true;
-            }
-
-            if (stage == stageItem.Length)
-            {
-                if (found.Count >= most)
-                {
-                    return false;
-                }
-
-                found.Add([.. taken]);
-                return true;
-            }
-
-            if (size[stage] <= left + reach)
-            {
-                (int e, int f) = TwoLeast(end, secondEnd, leastEnd[stage]);
-                (e, f) = TwoLeast(e, f, otherEnd[stage]);
-                taken.Add(stageItem[stage]);
-                bool all = Go(
-                    stage + 1,
-                    left - size[stage],
-                    e,
-                    f,
-                    value + worth[stage],
-                    price,
-                    taken,
-                    most,
-                    found
-                );
-                taken.RemoveAt(taken.Count - 1);
-                if (!all)
-                {
-                    return false;
-                }
-            }
-
-            // A further copy is only taken where this one is.
-            stage = nextItem[stage];
-        }
-    }
-
-    private static (int, int) TwoLeast(int a, int b, int c) =>
-        c < a ? (c, a)
-        : c < b ? (a, c)
-        : (a, b);
+    /// <summary>Nothing that is laid behind what is there already, in what is left of a strip, is worth more; negative infinity where nothing fits.</summary>
+    public double Rest(double lengthMm) =>
+        At(0, 1, Math.Min((int)Math.Floor(lengthMm + Fudge), cells)) * (1 + Rounding);
 
     private static int Cells(double mm) => (int)Math.Floor(mm + Fudge);
 
@@ -212,13 +126,9 @@ internal sealed class RowValues : IDisposable
     private static void Take(ReadOnlySpan<float> from, Span<float> to, int size, float worth)
     {
         int shift = Math.Max(0, size);
-        for (int i = shift; i < to.Length; i++)
+        if (shift < to.Length)
         {
-            float v = from[i - shift] + worth;
-            if (v > to[i])
-            {
-                to[i] = v;
-            }
+            Maxima.Raise(to[shift..], from, worth);
         }
     }
 }

@@ -3,27 +3,33 @@ using System.Collections.Immutable;
 namespace PlankFit.Nesting;
 
 /// <summary>
-/// Finds the rows and rippings that are worth having, and with them the cheapest mix in fractions (column generation, Gilmore and Gomory 1961, from memory).
+/// Finds the rows and rippings that are worth having, and with them the cheapest mix in fractions (column generation, Gilmore and Gomory 1961, from memory), and a bound
+/// on what any mix costs.
 /// </summary>
 internal static class ColumnSearch
 {
     /// <summary>A row or ripping must save more than this part of the dearest board.</summary>
     private const double WorthWhile = 1e-5;
 
-    /// <param name="longAsTheyAre">
-    /// False: rows are as short as the least that their things ask of any row, so that the mix is a lower bound; true: rows are laid out and measured.
-    /// </param>
+    /// <summary>Bound and mix this near to each other, as a part of the mix, are near enough.</summary>
+    private const double Near = 3e-3;
+
+    /// <summary>How far prices to search by go from the last ones towards the new ones (Wentges 1997, from memory): the search swings less.</summary>
+    private const double Step = 0.2;
+
+    /// <summary>Of the search for the dearest row of one length of strip, in a round and at last.</summary>
+    private const long WholeSteps = 500_000;
+    private const long LastSteps = 20_000_000;
+
     /// <param name="begin">Rows to begin with.</param>
-    /// <param name="most">How many sets of things are looked at for one strip in a round.</param>
+    /// <param name="bounded">How many of each item the bound is for; no more than are asked for.</param>
     /// <param name="rounds">Stop after so many.</param>
     public static ColumnResult Run(
         NestProblem problem,
         Share share,
         double[] missing,
-        RowBook book,
-        bool longAsTheyAre,
         IEnumerable<Row> begin,
-        int most,
+        Share bounded,
         int rounds,
         CancellationToken enough
     )
@@ -40,37 +46,124 @@ internal static class ColumnSearch
             Offer(problem, share, master, row);
         }
 
-        MasterPrices prices = master.Solve();
-        int part = 0;
+        MasterPrices prices = master.Solve(),
+            centre = ByArea(problem, share);
+        double bound = 0;
+        var values = new List<double>();
         for (int round = 0; ; round++)
         {
+            values.Add(prices.Value);
             int added = Rippings(problem, share, master, prices, eps);
-            var pricing = new RowPricing(problem, share, prices, book, longAsTheyAre, eps);
-            (int rows, bool all) = pricing.Add(master, Parts[part], most);
-            added += rows;
-            if (round + 1 >= rounds || enough.IsCancellationRequested)
+            foreach (MasterPrices at in new[] { centre.Towards(prices, round == 0 ? 0 : Step), prices })
             {
-                return new(master.Mix(), prices, false);
-            }
-
-            if (added == 0)
-            {
-                if (part + 1 == Parts.Length)
+                DearestRows dearest = RowPricing.Whole(
+                    problem,
+                    share,
+                    at,
+                    eps,
+                    WholeSteps,
+                    enough
+                );
+                double here = DualBound.Of(problem, bounded, at.Items, dearest);
+                if (here > bound)
                 {
-                    return new(master.Mix(), prices, all);
+                    (bound, centre) = (here, at);
                 }
 
-                part++;
-                continue;
+                added += Add(problem, master, prices, dearest.Rows, eps);
+                if (added > 0)
+                {
+                    break;
+                }
             }
 
-            part = 0;
+            if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"  {round} whole added {added} all {master.Rows} val {prices.Value} bound {bound}");
+            if (
+                added == 0
+                || prices.Value - bound <= Near * prices.Value
+                || (
+                    round >= Stalled
+                    && values[^Stalled] - prices.Value < Slow * prices.Value
+                    && prices.Value - bound <= Nearing * prices.Value
+                )
+                || round + 1 >= rounds
+                || enough.IsCancellationRequested
+            )
+            {
+                break;
+            }
+
             prices = master.Solve();
         }
+
+        // Searches were cut short above; the bound is worth a longer one.
+        DearestRows last = RowPricing.Whole(problem, share, centre, eps, LastSteps, enough);
+        bound = Math.Max(bound, DualBound.Of(problem, bounded, centre.Items, last));
+        return new(master.Mix(), prices, bound);
     }
 
-    /// <summary>First only sets worth far more than the strip's price are looked at, then all worth more.</summary>
-    private static readonly ImmutableArray<double> Parts = [0.6, 0.2, 0];
+    /// <summary>So many rounds that do not make the mix cheaper by this part are enough.</summary>
+    private const int Stalled = 6;
+    private const double Slow = 1e-3;
+    private const double Nearing = 0.02;
+
+    /// <summary>Those that are worth more than their strips at the real prices.</summary>
+    private static int Add(
+        NestProblem problem,
+        RowMaster master,
+        MasterPrices real,
+        List<PricedRow> rows,
+        double eps
+    )
+    {
+        int added = 0;
+        foreach (PricedRow found in rows)
+        {
+            int bucket = problem.Bucket(found.Kind, found.Row.LengthMm);
+            if (
+                bucket >= 0
+                && found.Row.Items.Sum(i => real.Items[i])
+                    > real.Strips[found.Kind][bucket] + eps
+                && master.Add(found.Row, found.Kind)
+            )
+            {
+                added++;
+            }
+        }
+
+        return added;
+    }
+
+    /// <summary>Prices to begin with: everything by the room that it takes, at what room costs in the cheapest board.</summary>
+    private static MasterPrices ByArea(NestProblem problem, Share share)
+    {
+        double Room(int b) =>
+            problem.Lanes[b].Best((c, length) => problem.Classes[c].HeightMm * length).Value;
+        double rate = Usable(problem, share)
+            .Where(b => Room(b) > 0)
+            .Select(b => problem.Boards[b].Cost / Room(b))
+            .DefaultIfEmpty(0)
+            .Min();
+        return new(
+            0,
+            [
+                .. problem.Items.Select(
+                    (item, i) => rate * item.HeightMm * problem.Ends.SizeMm(i)
+                ),
+            ],
+            [.. problem.Boards.Select(_ => 0.0)],
+            [
+                .. Enumerable
+                    .Range(0, problem.Kinds)
+                    .Select(k =>
+                        problem
+                            .StripLengths(k)
+                            .Select(l => rate * problem.Classes[problem.ClassOf(k)].HeightMm * l)
+                            .ToImmutableArray()
+                    ),
+            ]
+        );
+    }
 
     /// <summary>A row to every kind of strip that it can lie in.</summary>
     private static void Offer(NestProblem problem, Share share, RowMaster master, Row row)
@@ -113,7 +206,10 @@ internal static class ColumnSearch
                         return prices.Strips[kind][problem.Bucket(kind, length)];
                     }
                 );
-            if (best.Value > problem.Boards[b].Cost + prices.Boards[b] + eps && master.Add(best, b))
+            if (
+                best.Value > problem.Boards[b].Cost + prices.Boards[b] + eps
+                && master.Add(best, b)
+            )
             {
                 added++;
             }
@@ -123,5 +219,5 @@ internal static class ColumnSearch
     }
 }
 
-/// <param name="Proved">No row and no ripping that was left out is worth more than its price.</param>
-internal sealed record ColumnResult(MasterMix Mix, MasterPrices Prices, bool Proved);
+/// <param name="Bound">No mix of what it is for costs less, in fractions or whole; 0 where none was found.</param>
+internal sealed record ColumnResult(MasterMix Mix, MasterPrices Prices, double Bound);

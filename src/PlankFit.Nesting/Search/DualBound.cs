@@ -7,13 +7,8 @@ namespace PlankFit.Nesting;
 internal static class DualBound
 {
     /// <param name="items">What each thing is worth, nought or more.</param>
-    /// <param name="strips">By kind: no row of that length is worth more.</param>
-    public static double Of(
-        NestProblem problem,
-        Share share,
-        double[] items,
-        Func<int, double, double> strips
-    )
+    /// <param name="rows">At these worths.</param>
+    public static double Of(NestProblem problem, Share share, double[] items, DearestRows rows)
     {
         double all = 0;
         for (int i = 0; i < items.Length; i++)
@@ -27,7 +22,16 @@ internal static class DualBound
             if (share.Boards[b] > 0)
             {
                 int sort = problem.Boards[b].Sort;
-                double most = problem.Lanes[b].AtMost((c, l) => strips(problem.Kind(c, sort), l));
+                double most = problem
+                    .Lanes[b]
+                    .AtMost(
+                        (c, length) =>
+                        {
+                            int kind = problem.Kind(c, sort),
+                                j = problem.Bucket(kind, length);
+                            return j < 0 ? double.PositiveInfinity : rows.AtMost[kind][j];
+                        }
+                    );
                 yields.Add((most, problem.Boards[b].Cost, share.Boards[b]));
             }
         }
@@ -43,10 +47,35 @@ internal static class DualBound
         )
         {
             double bound =
-                (part * all) - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - y.Cost));
+                (part * all)
+                - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - y.Cost));
             best = Math.Max(best, bound);
         }
 
-        return best;
+        return Raised(problem, best);
     }
+
+    /// <summary>The next sum that costs of boards can make, where they have a common measure.</summary>
+    private static double Raised(NestProblem problem, double bound)
+    {
+        // Costs in whole numbers have one; where they are not whole nothing is raised.
+        long measure = 0;
+        foreach (BoardType board in problem.Boards)
+        {
+            long whole = (long)Math.Round(board.Cost);
+            if (whole == 0 || Math.Abs(whole - board.Cost) > 1e-6)
+            {
+                return bound * (1 - Slack);
+            }
+
+            measure = (long)System.Numerics.BigInteger.GreatestCommonDivisor(measure, whole);
+        }
+
+        return measure == 0
+            ? bound
+            : measure * Math.Ceiling((bound / measure * (1 - Slack)) - Slack);
+    }
+
+    /// <summary>What doubles and the solver's own tolerances may have added to a bound, as a part of it.</summary>
+    private const double Slack = 1e-6;
 }

@@ -13,9 +13,8 @@ internal static class Improving
 
     /// <summary>So many things are planned anew at once.</summary>
     private const int MostThings = 40;
-    private const int Sets = 400;
     private const int ColumnRounds = 40;
-    private const int Nodes = 60;
+    private const double Effort = 0.2;
 
     /// <summary>One attempt; the same plan where nothing better was found.</summary>
     public static Cutting Once(
@@ -36,26 +35,24 @@ internal static class Improving
             problem,
             share,
             missing,
-            book,
-            longAsTheyAre: true,
             taken.SelectMany(b => b.Rows).Select(r => r.Row),
-            Sets,
+            share,
             ColumnRounds,
             enough
         );
-        if (columns.Prices.Value >= now * (1 - 1e-9))
+        if (columns.Bound >= now * (1 - 1e-9))
         {
             return plan;
         }
 
-        (Cutting? better, _) = WholeMix.Of(
+        Cutting? better = WholeMix.Of(
             problem,
             share,
             missing,
             book,
             columns.Mix,
             now,
-            Nodes,
+            Effort,
             enough
         );
         if (better is null || better.Value(problem, share, missing) >= now * (1 - 1e-9))

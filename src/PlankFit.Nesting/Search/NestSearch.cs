@@ -5,15 +5,13 @@ namespace PlankFit.Nesting;
 /// <summary>The search for one material's plan: a plan at once, then a bound, then better plans until there is none, or enough.</summary>
 internal static class NestSearch
 {
-    /// <summary>Sets of things looked at for a strip, in a round of columns.</summary>
-    private const int Sets = 3000;
     private const int ColumnRounds = 400;
 
-    /// <summary>Nodes of the solver's tree when the whole plan is mixed.</summary>
-    private const int Nodes = 400;
+    /// <summary>Of the solver when the whole plan is mixed.</summary>
+    private const double Effort = 3;
 
-    /// <summary>More rows than this are not mixed at once: the plan is improved part by part.</summary>
-    private const int MixedRows = 6000;
+    /// <summary>More rows than this take the solver too long to mix at once: the plan is settled board by board.</summary>
+    private const int MixedRows = 600;
 
     /// <param name="rounds">Of improvement, after the first plans.</param>
     /// <param name="report">Told the round, the plan and the bound whenever one of them is better.</param>
@@ -37,52 +35,24 @@ internal static class NestSearch
             return new(best, 0, 0);
         }
 
-        ColumnResult shortest = ColumnSearch.Run(
-            problem,
-            share,
-            missing,
-            book,
-            longAsTheyAre: false,
-            [],
-            Sets,
-            ColumnRounds,
-            enough
-        );
-        bound = Bound(problem, share, best, shortest, bound);
-        report(0, best, bound);
-        if (Proved(best, value, bound, problem))
-        {
-            return new(best, bound, 0);
-        }
-
         ColumnResult laid = ColumnSearch.Run(
             problem,
             share,
             missing,
-            book,
-            longAsTheyAre: true,
-            best.Rows.Concat(
-                shortest.Mix.Rows.Where(r => r.Used > 0).Select(r => book.Of(r.Row.Items))
-            ),
-            Sets,
+            best.Rows,
+            Placed(problem, share, best),
             ColumnRounds,
             enough
         );
-        bound = Bound(problem, share, best, laid, bound);
+        bound = laid.Bound;
         report(0, best, bound);
-        if (laid.Mix.Rows.Length <= MixedRows && !enough.IsCancellationRequested)
+        if (!enough.IsCancellationRequested)
         {
-            (Cutting? mixed, _) = WholeMix.Of(
-                problem,
-                share,
-                missing,
-                book,
-                laid.Mix,
-                value,
-                Nodes,
-                enough
-            );
-            if (mixed is not null && mixed.Value(problem, share, missing) < value)
+            Cutting? mixed =
+                laid.Mix.Rows.Length <= MixedRows
+                    ? WholeMix.Of(problem, share, missing, book, laid.Mix, value, Effort, enough)
+                    : Diving.Of(problem, share, missing, laid.Mix, enough);
+            if (mixed?.Value(problem, share, missing) < value)
             {
                 (best, value) = (mixed, mixed.Value(problem, share, missing));
             }
@@ -115,17 +85,10 @@ internal static class NestSearch
         problem.DearestBoard * (2 + (item.AreaMm2 / problem.Items.Max(i => i.AreaMm2)));
 
     /// <summary>Of what is placed only: a bound on a plan that leaves something out says nothing about the boards that it uses.</summary>
-    private static double Bound(
-        NestProblem problem,
-        Share share,
-        Cutting best,
-        ColumnResult columns,
-        double before
-    )
+    private static Share Placed(NestProblem problem, Share share, Cutting best)
     {
         int[] counts = best.Counts(problem);
-        Share placed = share with { Items = [.. counts] };
-        return Math.Max(before, BoundSearch.Of(problem, placed, columns.Prices, columns.Proved));
+        return share with { Items = [.. counts] };
     }
 
     private static bool Proved(Cutting best, double value, double bound, NestProblem problem) =>

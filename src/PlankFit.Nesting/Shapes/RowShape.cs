@@ -15,7 +15,7 @@ internal sealed record RowShape(
     double ThinnedMm
 )
 {
-    private const double ThinWithinMm = 0.02;
+    private const double ThinWithinMm = 0.05;
 
     /// <param name="outlines">Counter-clockwise, of all that moves as one.</param>
     public static RowShape Of(IReadOnlyList<ImmutableArray<Vec2>> outlines)

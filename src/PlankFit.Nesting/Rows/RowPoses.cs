@@ -1,0 +1,60 @@
+namespace PlankFit.Nesting;
+
+/// <summary>All that may be laid in one kind of strip, every pose by itself, and what it is worth; the dearest for its length first.</summary>
+internal sealed class RowPoses
+{
+    public RowPoses(NestProblem problem, Share share, int kind, double[] worths)
+    {
+        Ends = problem.Ends;
+        int[] serving =
+        [
+            .. problem
+                .Serving[kind]
+                .Where(i => share.Items[i] > 0 && worths[i] > 0)
+                .OrderByDescending(i => worths[i] / Math.Max(1e-3, Ends.SizeMm(i)))
+                .ThenBy(i => i),
+        ];
+        (int Item, int Pose)[] all =
+        [
+            .. serving.SelectMany(i => problem.Items[i].Poses.Select((_, p) => (i, p))),
+        ];
+        Items = [.. all.Select(a => a.Item)];
+        Poses = [.. all.Select(a => a.Pose)];
+        Worth = [.. Items.Select(i => worths[i])];
+        LengthMm = [.. all.Select(a => problem.Items[a.Item].Poses[a.Pose].Shape.LengthMm)];
+        NextMm =
+        [
+            .. all.Select(a =>
+            {
+                ItemPose pose = problem.Items[a.Item].Poses[a.Pose];
+                return pose.CentreMm + Ends.HalfMm(a.Item, pose.RightEnd);
+            }),
+        ];
+        Most = new int[problem.Items.Length];
+        foreach (int i in serving)
+        {
+            Most[i] = share.Items[i];
+        }
+    }
+
+    public EndTable Ends { get; }
+
+    public int Count => Items.Length;
+
+    public int[] Items { get; }
+
+    public int[] Poses { get; }
+
+    public double[] Worth { get; }
+
+    public double[] LengthMm { get; }
+
+    /// <summary>From its least x to where the share of whatever follows begins, at the least.</summary>
+    public double[] NextMm { get; }
+
+    /// <summary>By item, how many there are.</summary>
+    public int[] Most { get; }
+
+    public double PitchMm(int one, int next) =>
+        Ends.PitchMm(Items[one], Poses[one], Items[next], Poses[next]);
+}

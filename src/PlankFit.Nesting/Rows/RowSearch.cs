@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// The rows worth most in a strip of given length, laid thing by thing with their true pitches: a search in depth that goes on only where the rest of the strip
+/// may still be worth enough, by <see cref="RowValues"/>.
+/// </summary>
+internal sealed class RowSearch(RowPoses poses, RowValues values, RowTails? tails)
+{
+    private readonly int[] left = [.. poses.Most];
+    private readonly List<int> path = [];
+    private readonly List<List<Step>> levels = [];
+    private readonly List<(double Worth, ImmutableArray<int> Path)> best = [];
+
+    public static long Steps; public static int Cut;
+    private double limitMm;
+    private double price;
+    private long steps;
+
+    /// <param name="steps">The search ends after looking at so many things in so many places.</param>
+    /// <returns>
+    /// The dearest row, and others that the search held for the dearest on its way, dearest first, all worth more than the price; and whether it came to its end.
+    /// </returns>
+    public (List<Row> Rows, bool Whole) Find(double limitMm, double price, long steps)
+    {
+        this.limitMm = limitMm;
+        this.price = price;
+        this.steps = steps;
+        best.Clear();
+        Go(-1, 0, 0);
+        var rows = new List<Row>();
+        for (int i = best.Count - 1; i >= Math.Max(0, best.Count - Kept); i--)
+        {
+            ImmutableArray<int> found = best[i].Path;
+            rows.Add(
+                RowOrder.Placed(
+                    poses.Ends,
+                    [.. found.Select(s => poses.Items[s])],
+                    [.. found.Select(s => poses.Poses[s])]
+                )
+            );
+        }
+        Interlocked.Add(ref Steps, steps-this.steps); if (this.steps<=0) Interlocked.Increment(ref Cut);
+
+        return (rows, this.steps > 0);
+    }
+
+    /// <summary>So many are given.</summary>
+    private const int Kept = 6;
+
+    /// <summary>These things are not laid in what is searched for from now on.</summary>
+    public void LeaveOut(IEnumerable<int> these)
+    {
+        foreach (int i in these)
+        {
+            left[i] = 0;
+        }
+    }
+
+    private void Go(int last, double from, double value)
+    {
+        if (levels.Count == path.Count)
+        {
+            levels.Add([]);
+        }
+
+        List<Step> open = levels[path.Count];
+        open.Clear();
+        steps -= poses.Count;
+        for (int s = 0; s < poses.Count; s++)
+        {
+            if (left[poses.Items[s]] == 0)
+            {
+                continue;
+            }
+
+            double at = last < 0 ? 0 : from + poses.PitchMm(last, s);
+            if (at + poses.LengthMm[s] > limitMm + FitsMm)
+            {
+                continue;
+            }
+
+            double now = value + poses.Worth[s];
+            if (now > price)
+            {
+                best.Add((now, [.. path, s]));
+                price = now;
+            }
+
+            double most = now + values.Rest(limitMm - at - poses.NextMm[s]);
+            if (most > price && tails is not null)
+            {
+                most = Math.Min(most, now + tails.Behind(s, limitMm - at));
+            }
+
+            if (most > price)
+            {
+                open.Add(new(s, at, now, most));
+            }
+        }
+
+        // What promises most first: the dearest row is found soon, and cuts off nearly all the rest.
+        open.Sort(static (a, b) => a.Most != b.Most ? b.Most.CompareTo(a.Most) : a.Pose - b.Pose);
+        foreach (Step step in open)
+        {
+            if (step.Most <= price || steps <= 0)
+            {
+                break;
+            }
+
+            path.Add(step.Pose);
+            left[poses.Items[step.Pose]]--;
+            Go(step.Pose, step.AtMm, step.Worth);
+            left[poses.Items[step.Pose]]++;
+            path.RemoveAt(path.Count - 1);
+        }
+    }
+
+    /// <summary>A thing that may be laid next.</summary>
+    /// <param name="Most">Nothing that begins so is worth more.</param>
+    private readonly record struct Step(int Pose, double AtMm, double Worth, double Most);
+
+    private const double FitsMm = 1e-7;
+}
