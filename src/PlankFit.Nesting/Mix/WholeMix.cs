@@ -1,17 +1,16 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using Google.OrTools.Sat;
+using Google.OrTools.LinearSolver;
 
 namespace PlankFit.Nesting;
 
-/// <summary>The cheapest mix of whole rippings and rows among those that were found, by CP-SAT.</summary>
+/// <summary>The cheapest mix of whole rippings and rows among those that were found, by SCIP.</summary>
 internal static class WholeMix
 {
-    /// <summary>The solver reckons in whole numbers: costs in so many parts of the dearest board.</summary>
-    private const double Parts = 1e6;
+    /// <summary>A better mix must save this part of the dearest board.</summary>
+    private const double Better = 1e-7;
 
     /// <param name="below">Only a mix cheaper than this is of use.</param>
-    /// <param name="effort">The solver's own measure of work, about a second of it each: the same answer on any machine.</param>
+    /// <param name="nodes">The search stops after so many: the same answer on any machine.</param>
     /// <returns>Null where none was found.</returns>
     public static Cutting? Of(
         NestProblem problem,
@@ -24,150 +23,119 @@ internal static class WholeMix
         CancellationToken enough
     )
     {
-        var model = new CpModel();
-        long Cost(double cost) => (long)Math.Round(cost / problem.DearestBoard * Parts);
-        var cost = LinearExpr.NewBuilder();
-        IntVar[] rippings =
-        [
-            .. mix.Rippings.Select(r => model.NewIntVar(0, share.Boards[r.Board], "")),
-        ];
-        IntVar[] rows =
-        [
-            .. mix.Rows.Select(r =>
-                model.NewIntVar(0, r.Row.Items.GroupBy(i => i).Min(g => Most(share, g)), "")
-            ),
-        ];
-        for (int r = 0; r < rippings.Length; r++)
-        {
-            cost.AddTerm(rippings[r], Cost(problem.Boards[mix.Rippings[r].Board].Cost));
-        }
-
-        Things(problem, share, missing, mix, model, rows, cost, Cost);
-        foreach (var same in Enumerable.Range(0, rippings.Length).GroupBy(r => mix.Rippings[r].Board))
-        {
-            model.Add(LinearExpr.Sum(same.Select(r => rippings[r])) <= share.Boards[same.Key]);
-        }
-
-        Strips(problem, mix, model, rippings, rows);
-        // Only what is cheaper is of use, and the solver need not look for anything else.
-        model.Add(cost < Cost(below));
-        model.Minimize(cost);
-        var solver = new CpSolver
-        {
-            StringParameters = string.Create(
-                CultureInfo.InvariantCulture,
-                $"num_workers:1,random_seed:1,max_deterministic_time:{effort}"
-            ),
-        };
-        using CancellationTokenRegistration stop = enough.Register(solver.StopSearch);
-        CpSolverStatus status = solver.Solve(model);
-        if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"   scip {status} {solver.WallTime()} rows {mix.Rows.Length} rip {mix.Rippings.Length} obj {solver.ObjectiveValue/Parts*problem.DearestBoard} bound {solver.BestObjectiveBound/Parts*problem.DearestBoard} below {below}");
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
-        {
-            return null;
-        }
-
-        return StripDealing.Of(
-            problem,
-            share,
-            book,
-            [
-                .. rippings.SelectMany(
-                    (v, r) =>
-                        Enumerable.Repeat(
-                            (mix.Rippings[r].Board, mix.Rippings[r].Ripping),
-                            (int)solver.Value(v)
-                        )
-                ),
-            ],
-            [
-                .. rows.SelectMany(
-                    (v, r) =>
-                        Enumerable.Repeat(
-                            (mix.Rows[r].Row, mix.Rows[r].Kind),
-                            (int)solver.Value(v)
-                        )
-                ),
-            ]
-        );
-    }
-
-    /// <summary>Every thing is in some row, or left out at its price.</summary>
-    private static void Things(
-        NestProblem problem,
-        Share share,
-        double[] missing,
-        MasterMix mix,
-        CpModel model,
-        IntVar[] rows,
-        LinearExprBuilder cost,
-        Func<double, long> price
-    )
-    {
-        var items = new LinearExprBuilder?[problem.Items.Length];
-        for (int r = 0; r < rows.Length; r++)
-        {
-            foreach (IGrouping<int, int> same in mix.Rows[r].Row.Items.GroupBy(i => i))
-            {
-                (items[same.Key] ??= LinearExpr.NewBuilder()).AddTerm(rows[r], same.Count());
-            }
-        }
-
+        using Solver solver = Solver.CreateSolver("SCIP");
+        solver.Objective().SetMinimization();
+        double unit = problem.DearestBoard;
+        var items = new Constraint?[problem.Items.Length];
         for (int i = 0; i < items.Length; i++)
         {
             if (share.Items[i] > 0)
             {
-                IntVar left = model.NewIntVar(0, share.Items[i], "");
-                cost.AddTerm(left, price(missing[i]));
-                LinearExprBuilder laid = items[i] ?? LinearExpr.NewBuilder();
-                model.Add(laid.AddTerm(left, 1) >= share.Items[i]);
+                items[i] = solver.MakeConstraint(share.Items[i], double.PositiveInfinity);
+                Variable left = solver.MakeIntVar(0, share.Items[i], "");
+                items[i]!.SetCoefficient(left, 1);
+                solver.Objective().SetCoefficient(left, missing[i] / unit);
             }
         }
-    }
 
-    /// <summary>Of no kind are there more rows that need a length than strips that have it.</summary>
-    private static void Strips(
-        NestProblem problem,
-        MasterMix mix,
-        CpModel model,
-        IntVar[] rippings,
-        IntVar[] rows
-    )
-    {
-        for (int k = 0; k < problem.Kinds; k++)
-        {
-            int kind = k;
-            var needs = Enumerable
-                .Range(0, rows.Length)
-                .Where(r => mix.Rows[r].Kind == kind)
-                .ToLookup(r => problem.Bucket(kind, mix.Rows[r].Row.LengthMm));
-            if (needs.Count == 0)
+        var boards = new Constraint?[problem.Boards.Length];
+        var strips = new SortedDictionary<(int Kind, int Bucket), Constraint>();
+        var rippings = mix
+            .Rippings.Select(r =>
             {
-                continue;
-            }
-
-            var gives = (
-                from r in Enumerable.Range(0, rippings.Length)
-                let board = problem.Boards[mix.Rippings[r].Board]
-                from lane in mix.Rippings[r].Ripping.Lanes
-                where problem.Kind(lane.Class, board.Sort) == kind
-                from stretch in lane.Stretches
-                select (r, Bucket: problem.Bucket(kind, stretch.LengthMm))
-            ).ToLookup(g => g.Bucket, g => g.r);
-            var asked = new List<IntVar>();
-            var given = new List<IntVar>();
-            for (int j = 0; j < problem.StripLengths(k).Length; j++)
-            {
-                asked.AddRange(needs[j].Select(r => rows[r]));
-                given.AddRange(gives[j].Select(r => rippings[r]));
-                if (needs.Contains(j))
+                Variable used = solver.MakeIntVar(0, share.Boards[r.Board], "");
+                solver.Objective().SetCoefficient(used, problem.Boards[r.Board].Cost / unit);
+                boards[r.Board] ??= solver.MakeConstraint(0, share.Boards[r.Board]);
+                boards[r.Board]!.SetCoefficient(used, 1);
+                foreach (RippedLane lane in r.Ripping.Lanes)
                 {
-                    model.Add(LinearExpr.Sum(asked) <= LinearExpr.Sum(given));
+                    int kind = problem.Kind(lane.Class, problem.Boards[r.Board].Sort);
+                    foreach (ClearStretch stretch in lane.Stretches)
+                    {
+                        Constraint at = At(kind, problem.Bucket(kind, stretch.LengthMm));
+                        at.SetCoefficient(used, at.GetCoefficient(used) + 1);
+                    }
                 }
+
+                return (r, used);
+            })
+            .ToList();
+        var rows = mix
+            .Rows.Select(r =>
+            {
+                int most = r.Row.Items.GroupBy(i => i).Min(g => Most(share, g));
+                Variable used = solver.MakeIntVar(0, most, "");
+                At(r.Kind, problem.Bucket(r.Kind, r.Row.LengthMm)).SetCoefficient(used, -1);
+                foreach (IGrouping<int, int> same in r.Row.Items.GroupBy(i => i))
+                {
+                    items[same.Key]!.SetCoefficient(used, same.Count());
+                }
+
+                return (r, used);
+            })
+            .ToList();
+        Constraint At(int kind, int bucket)
+        {
+            if (!strips.TryGetValue((kind, bucket), out Constraint? at))
+            {
+                at = strips[(kind, bucket)] = solver.MakeConstraint(0, double.PositiveInfinity);
+            }
+
+            return at;
+        }
+
+        // A strip of one length also serves as the next shorter one that is spoken of.
+        foreach (var pair in strips.Zip(strips.Skip(1)))
+        {
+            if (pair.First.Key.Kind == pair.Second.Key.Kind)
+            {
+                Variable shorter = solver.MakeNumVar(0, double.PositiveInfinity, "");
+                pair.First.Value.SetCoefficient(shorter, -1);
+                pair.Second.Value.SetCoefficient(shorter, 1);
             }
         }
+
+        // Only what is cheaper is of use, and the solver need not look for anything else.
+        Constraint cheaper = solver.MakeConstraint(
+            double.NegativeInfinity,
+            (below / unit) - Better
+        );
+        foreach (Variable v in solver.variables())
+        {
+            double cost = solver.Objective().GetCoefficient(v);
+            if (cost != 0)
+            {
+                cheaper.SetCoefficient(v, cost);
+            }
+        }
+
+        string limit = string.Create(
+            CultureInfo.InvariantCulture,
+            $"limits/nodes = {(int)(effort * 1000)}\nrandomization/randomseedshift = 0\n"
+        );
+        solver.SetSolverSpecificParametersAsString(limit);
+        using CancellationTokenRegistration stop = enough.Register(() => solver.InterruptSolve());
+        var sw = System.Diagnostics.Stopwatch.StartNew();
+        Solver.ResultStatus status = solver.Solve();
+        if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"   scip {status} {sw.ElapsedMilliseconds} rows {mix.Rows.Length} rip {mix.Rippings.Length} nodes {solver.Nodes()} obj {(status<Solver.ResultStatus.INFEASIBLE?solver.Objective().Value()*unit:0)} bound {solver.Objective().BestBound()*unit} below {below}");
+        if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
+        {
+            return null;
+        }
+
+        Cutting cutting = StripDealing.Of(
+            problem,
+            share,
+            book,
+            [.. rippings.SelectMany(r => Times((r.r.Board, r.r.Ripping), r.used))],
+            [.. rows.SelectMany(r => Times((r.r.Row, r.r.Kind), r.used))]
+        );
+        return cutting;
     }
 
     private static int Most(Share share, IGrouping<int, int> same) =>
-        (share.Items[same.Key] + same.Count() - 1) / same.Count();
+        share.Items[same.Key] / same.Count() + (share.Items[same.Key] % same.Count() > 0 ? 1 : 0);
+
+    private static IEnumerable<T> Times<T>(T value, Variable used) =>
+        Enumerable.Repeat(value, (int)Math.Round(used.SolutionValue()));
 }

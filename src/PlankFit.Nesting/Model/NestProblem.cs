@@ -118,6 +118,24 @@ internal sealed class NestProblem
         return low;
     }
 
+    /// <summary>Which of a kind's lengths the boards of a share have.</summary>
+    public ImmutableArray<int> Buckets(int kind, Share share)
+    {
+        var there = new bool[lengths[kind].Length];
+        foreach (BoardLanes lanes in Lanes.Where((_, b) => share.Boards[b] > 0))
+        {
+            if (lanes.Board.Sort == SortOf(kind))
+            {
+                foreach (double length in lanes.StretchLengths(ClassOf(kind)))
+                {
+                    there[Bucket(kind, length)] = true;
+                }
+            }
+        }
+
+        return [.. Enumerable.Range(0, there.Length).Where(j => there[j])];
+    }
+
     /// <summary>A row may be longer than its strip by what a double loses in a sum, mm.</summary>
     private const double FitsMm = 1e-7;
 }

@@ -6,9 +6,15 @@ namespace PlankFit.Nesting;
 /// The rows worth most in a strip of given length, laid thing by thing with their true pitches: a search in depth that goes on only where the rest of the strip
 /// may still be worth enough, by <see cref="RowValues"/>.
 /// </summary>
-internal sealed class RowSearch(RowPoses poses, RowValues values, RowTails? tails)
+internal sealed class RowSearch(
+    RowPoses poses,
+    RowValues values,
+    RowTails? tails,
+    IReadOnlyList<int>? items = null
+)
 {
-    private readonly int[] left = [.. poses.Most];
+    // What a pose has no worth for is not searched, whatever is left of it.
+    private readonly int[] left = [.. items ?? poses.Most];
     private readonly List<int> path = [];
     private readonly List<List<Step>> levels = [];
     private readonly List<(double Worth, ImmutableArray<int> Path)> best = [];
@@ -17,6 +23,8 @@ internal sealed class RowSearch(RowPoses poses, RowValues values, RowTails? tail
     private double limitMm;
     private double price;
     private long steps;
+    private Dictionary<string, Row>? all;
+    private int mostOfAll;
 
     /// <param name="steps">The search ends after looking at so many things in so many places.</param>
     /// <returns>
@@ -48,6 +56,44 @@ internal sealed class RowSearch(RowPoses poses, RowValues values, RowTails? tail
 
     /// <summary>So many are given.</summary>
     private const int Kept = 6;
+
+    /// <summary>All rows worth more than a price, each set of things once and as short as it was found.</summary>
+    /// <param name="most">No more than so many.</param>
+    public List<Row> All(double limitMm, double price, int most, long steps)
+    {
+        this.limitMm = limitMm;
+        this.price = price;
+        this.steps = steps;
+        best.Clear();
+        all = [];
+        mostOfAll = most;
+        Go(-1, 0, 0);
+        List<Row> rows = [.. all.Values];
+        all = null;
+        return rows;
+    }
+
+    private void Note(int last, double value)
+    {
+        int[] found = [.. path, last];
+        if (all is null)
+        {
+            best.Add((value, [.. found]));
+            price = value;
+            return;
+        }
+
+        Row row = RowOrder.Placed(
+            poses.Ends,
+            [.. found.Select(s => poses.Items[s])],
+            [.. found.Select(s => poses.Poses[s])]
+        );
+        if (!all.TryGetValue(row.Key, out Row? before) || row.LengthMm < before.LengthMm)
+        {
+            all[row.Key] = row;
+            steps = all.Count > mostOfAll ? 0 : steps;
+        }
+    }
 
     /// <summary>These things are not laid in what is searched for from now on.</summary>
     public void LeaveOut(IEnumerable<int> these)
@@ -84,8 +130,7 @@ internal sealed class RowSearch(RowPoses poses, RowValues values, RowTails? tail
             double now = value + poses.Worth[s];
             if (now > price)
             {
-                best.Add((now, [.. path, s]));
-                price = now;
+                Note(s, now);
             }
 
             double most = now + values.Rest(limitMm - at - poses.NextMm[s]);

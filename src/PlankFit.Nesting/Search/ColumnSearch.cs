@@ -22,6 +22,7 @@ internal static class ColumnSearch
     private const long LastSteps = 20_000_000;
 
     /// <param name="begin">Rows to begin with.</param>
+    /// <param name="start">Prices to begin with, of a like problem; by area where there are none.</param>
     /// <param name="bounded">How many of each item the bound is for; no more than are asked for.</param>
     /// <param name="rounds">Stop after so many.</param>
     public static ColumnResult Run(
@@ -29,8 +30,11 @@ internal static class ColumnSearch
         Share share,
         double[] missing,
         IEnumerable<Row> begin,
+        MasterPrices? start,
         Share bounded,
         int rounds,
+        double below,
+        double slack,
         CancellationToken enough
     )
     {
@@ -47,7 +51,7 @@ internal static class ColumnSearch
         }
 
         MasterPrices prices = master.Solve(),
-            centre = ByArea(problem, share);
+            centre = start ?? ByArea(problem, share);
         double bound = 0;
         var values = new List<double>();
         for (int round = 0; ; round++)
@@ -99,8 +103,31 @@ internal static class ColumnSearch
         // Searches were cut short above; the bound is worth a longer one.
         DearestRows last = RowPricing.Whole(problem, share, centre, eps, LastSteps, enough);
         bound = Math.Max(bound, DualBound.Of(problem, bounded, centre.Items, last));
-        return new(master.Mix(), prices, bound);
+        MasterMix mix = master.Mix();
+        if (slack > 0 && prices.Value < below)
+        {
+            foreach (
+                PricedRow near in RowPricing.Near(
+                    problem,
+                    share,
+                    prices,
+                    slack * (below - prices.Value),
+                    NearRows,
+                    WholeSteps
+                )
+            )
+            {
+                master.Add(near.Row, near.Kind);
+            }
+
+            mix = master.Mix();
+        }
+
+        return new(mix, centre, prices.Value, bound);
     }
+
+    /// <summary>Of rows near to be worth while, for one length of strip.</summary>
+    private const int NearRows = 80;
 
     /// <summary>So many rounds that do not make the mix cheaper by this part are enough.</summary>
     private const int Stalled = 6;
@@ -220,4 +247,11 @@ internal static class ColumnSearch
 }
 
 /// <param name="Bound">No mix of what it is for costs less, in fractions or whole; 0 where none was found.</param>
-internal sealed record ColumnResult(MasterMix Mix, MasterPrices Prices, double Bound);
+/// <param name="Prices">At which the bound was found.</param>
+/// <param name="Value">Of the mix.</param>
+internal sealed record ColumnResult(
+    MasterMix Mix,
+    MasterPrices Prices,
+    double Value,
+    double Bound
+);

@@ -9,12 +9,13 @@ namespace PlankFit.Nesting;
 internal static class Improving
 {
     private const int FewestBoards = 3;
-    private const int MostBoards = 8;
+    private const int MostBoards = 5;
 
     /// <summary>So many things are planned anew at once.</summary>
-    private const int MostThings = 40;
-    private const int ColumnRounds = 40;
-    private const double Effort = 0.2;
+    private const int MostThings = 24;
+    private const int ColumnRounds = 14;
+    private const double Slack = 0.3;
+    private const double Effort = 0.06;
 
     /// <summary>One attempt; the same plan where nothing better was found.</summary>
     public static Cutting Once(
@@ -22,6 +23,7 @@ internal static class Improving
         Share whole,
         double[] missing,
         RowBook book,
+        MasterPrices prices,
         Cutting plan,
         Random chance,
         CancellationToken enough
@@ -31,15 +33,20 @@ internal static class Improving
         CutBoard[] taken = [.. chosen.Select(i => plan.Boards[i])];
         Share share = Freed(problem, whole, plan, taken);
         double now = new Cutting([.. taken]).Value(problem, share, missing);
+        var sw = System.Diagnostics.Stopwatch.StartNew();
         ColumnResult columns = ColumnSearch.Run(
             problem,
             share,
             missing,
             taken.SelectMany(b => b.Rows).Select(r => r.Row),
+            prices,
             share,
             ColumnRounds,
+            now,
+            Slack,
             enough
         );
+        if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"   lns boards {chosen.Length} things {share.Items.Sum()} columns {sw.ElapsedMilliseconds} now {now} lp {columns.Value} bound {columns.Bound}");
         if (columns.Bound >= now * (1 - 1e-9))
         {
             return plan;

@@ -40,8 +40,11 @@ internal static class NestSearch
             share,
             missing,
             best.Rows,
+            null,
             Placed(problem, share, best),
             ColumnRounds,
+            value,
+            0,
             enough
         );
         bound = laid.Bound;
@@ -51,7 +54,7 @@ internal static class NestSearch
             Cutting? mixed =
                 laid.Mix.Rows.Length <= MixedRows
                     ? WholeMix.Of(problem, share, missing, book, laid.Mix, value, Effort, enough)
-                    : Diving.Of(problem, share, missing, laid.Mix, enough);
+                    : PricedFit.Of(problem, share, missing, book, laid.Prices, enough);
             if (mixed?.Value(problem, share, missing) < value)
             {
                 (best, value) = (mixed, mixed.Value(problem, share, missing));
@@ -68,7 +71,7 @@ internal static class NestSearch
         )
         {
             round++;
-            Cutting next = Improving.Once(problem, share, missing, book, best, chance, enough);
+            Cutting next = Improving.Once(problem, share, missing, book, laid.Prices, best, chance, enough);
             double nextValue = next.Value(problem, share, missing);
             if (nextValue < value)
             {

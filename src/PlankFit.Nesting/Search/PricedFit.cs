@@ -1,0 +1,185 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// A plan by prices: board after board is taken that yields most for its cost, filled with the dearest rows of what is left; the last few things are mixed whole.
+/// </summary>
+internal static class PricedFit
+{
+    /// <summary>So few things are mixed whole.</summary>
+    private const int Few = 22;
+    private const int Rounds = 14;
+    private const double Slack = 0.3;
+    private const double Effort = 0.1;
+    private const long Steps = 300_000;
+
+    public static Cutting Of(
+        NestProblem problem,
+        Share whole,
+        double[] missing,
+        RowBook book,
+        MasterPrices prices,
+        CancellationToken enough
+    )
+    {
+        var done = ImmutableArray.CreateBuilder<CutBoard>();
+        int[] items = [.. whole.Items],
+            boards = [.. whole.Boards];
+        using var rows = new DearRows(problem, whole, prices);
+        var queue = new PriorityQueue<int, double>(
+            Enumerable.Range(0, boards.Length).Where(b => boards[b] > 0).Select(b => (b, double.NegativeInfinity))
+        );
+        // What a board yields only falls as things are taken: one that still leads when it is worked anew is the best.
+        while (items.Sum() > Few && queue.Count > 0 && !enough.IsCancellationRequested)
+        {
+            int b = queue.Dequeue();
+            (CutBoard cut, double yield) = rows.Fill(b, items);
+            if (cut.Rows.IsEmpty)
+            {
+                continue;
+            }
+
+            if (queue.Count > 0 && queue.TryPeek(out _, out double next) && -yield > next)
+            {
+                queue.Enqueue(b, -yield);
+                continue;
+            }
+
+            done.Add(cut);
+            foreach (int i in cut.Rows.SelectMany(r => r.Row.Items))
+            {
+                items[i]--;
+            }
+
+            if (--boards[b] > 0)
+            {
+                queue.Enqueue(b, -yield);
+            }
+        }
+
+        var share = new Share([.. items], [.. boards]);
+        return new([.. done, .. Rest(problem, share, missing, book, prices, enough).Boards]);
+    }
+
+    private static Cutting Rest(
+        NestProblem problem,
+        Share share,
+        double[] missing,
+        RowBook book,
+        MasterPrices prices,
+        CancellationToken enough
+    )
+    {
+        Cutting rest = FirstFit.Of(problem, share, book);
+        if (share.Items.All(n => n == 0) || enough.IsCancellationRequested)
+        {
+            return rest;
+        }
+
+        double value = rest.Value(problem, share, missing);
+        ColumnResult columns = ColumnSearch.Run(
+            problem,
+            share,
+            missing,
+            rest.Rows,
+            prices,
+            share,
+            Rounds,
+            value,
+            Slack,
+            enough
+        );
+        return WholeMix.Of(problem, share, missing, book, columns.Mix, value, Effort, enough)
+            ?? rest;
+    }
+
+    /// <summary>The dearest rows of every kind of strip, of whatever is left.</summary>
+    private sealed class DearRows : IDisposable
+    {
+        private readonly NestProblem problem;
+        private readonly MasterPrices prices;
+        private readonly (RowValues Values, RowPoses Poses, RowTails? Tails)?[] kinds;
+
+        public DearRows(NestProblem problem, Share share, MasterPrices prices)
+        {
+            (this.problem, this.prices) = (problem, prices);
+            kinds =
+            [
+                .. Enumerable
+                    .Range(0, problem.Kinds)
+                    .Select(k =>
+                    {
+                        if (problem.StripLengths(k).IsEmpty)
+                        {
+                            return ((RowValues, RowPoses, RowTails?)?)null;
+                        }
+
+                        var poses = new RowPoses(problem, share, k, prices.Items);
+                        return (
+                            new RowValues(problem, share, k, prices.Items),
+                            poses,
+                            RowTails.Of(poses, problem.StripLengths(k)[0])
+                        );
+                    }),
+            ];
+        }
+
+        public (CutBoard Cut, double Yield) Fill(int board, int[] items)
+        {
+            BoardType type = problem.Boards[board];
+            Ripping ripping = problem
+                .Lanes[board]
+                .Best(
+                    (c, length) =>
+                    {
+                        int kind = problem.Kind(c, type.Sort);
+                        return prices.Strips[kind][problem.Bucket(kind, length)];
+                    }
+                );
+            if (ripping.Lanes.IsEmpty)
+            {
+                ripping = problem
+                    .Lanes[board]
+                    .Best((c, length) => problem.Classes[c].HeightMm * length);
+            }
+
+            int[] left = [.. items];
+            var laid = ImmutableArray.CreateBuilder<LaneRow>();
+            double worth = 0;
+            for (int l = 0; l < ripping.Lanes.Length; l++)
+            {
+                RippedLane lane = ripping.Lanes[l];
+                var kind = kinds[problem.Kind(lane.Class, type.Sort)];
+                for (int s = 0; kind is not null && s < lane.Stretches.Length; s++)
+                {
+                    (List<Row> found, _) = new RowSearch(
+                        kind.Value.Poses,
+                        kind.Value.Values,
+                        kind.Value.Tails,
+                        left
+                    ).Find(lane.Stretches[s].LengthMm, 0, Steps);
+                    if (found.Count > 0)
+                    {
+                        laid.Add(new(l, s, found[0]));
+                        foreach (int i in found[0].Items)
+                        {
+                            left[i]--;
+                            worth += prices.Items[i];
+                        }
+                    }
+                }
+            }
+
+            return (new(board, ripping, laid.ToImmutable()), worth / type.Cost);
+        }
+
+        public void Dispose()
+        {
+            foreach (var kind in kinds)
+            {
+                kind?.Values.Dispose();
+            }
+        }
+    }
+}
