@@ -115,9 +115,7 @@ internal static class WholeMix
         );
         solver.SetSolverSpecificParametersAsString(limit);
         using CancellationTokenRegistration stop = enough.Register(() => solver.InterruptSolve());
-        var sw = System.Diagnostics.Stopwatch.StartNew();
         Solver.ResultStatus status = solver.Solve();
-        if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"   scip {status} {sw.ElapsedMilliseconds} rows {mix.Rows.Length} rip {mix.Rippings.Length} nodes {solver.Nodes()} obj {(status<Solver.ResultStatus.INFEASIBLE?solver.Objective().Value()*unit:0)} bound {solver.Objective().BestBound()*unit} below {below}");
         if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
         {
             return null;

@@ -69,9 +69,7 @@ internal static class RowPricing
                 }
             );
             atMost.Add([.. most]);
-            found.AddRange(
-                buckets.SelectMany(j => rows[j]).Select(r => new PricedRow(r, kind))
-            );
+            found.AddRange(buckets.SelectMany(j => rows[j]).Select(r => new PricedRow(r, kind)));
             if (tails is not null)
             {
                 // Rows that have nothing in common fit into one plan: with them the mix becomes better at once.

@@ -19,7 +19,6 @@ internal sealed class RowSearch(
     private readonly List<List<Step>> levels = [];
     private readonly List<(double Worth, ImmutableArray<int> Path)> best = [];
 
-    public static long Steps; public static int Cut;
     private double limitMm;
     private double price;
     private long steps;
@@ -49,7 +48,6 @@ internal sealed class RowSearch(
                 )
             );
         }
-        Interlocked.Add(ref Steps, steps-this.steps); if (this.steps<=0) Interlocked.Increment(ref Cut);
 
         return (rows, this.steps > 0);
     }

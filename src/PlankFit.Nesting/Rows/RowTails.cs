@@ -9,13 +9,20 @@ internal sealed class RowTails
     private const double Fudge = 1e-9;
 
     /// <summary>Lengths are rounded down to steps of this: coarse enough to be quick, and fine enough to cut most of a search off.</summary>
-    private const double StepMm = 1;
+    private const double FineMm = 1;
+    private const double CoarseMm = 5;
+
+    /// <summary>With more poses than this the steps are coarse: the work grows with the square of them.</summary>
+    private const int Many = 600;
     private const float Rounding = 2e-6f;
     private readonly float[][] tails;
     private readonly RowPoses poses;
 
-    private RowTails(RowPoses poses, float[][] tails)
+    private readonly double step;
+
+    private RowTails(RowPoses poses, float[][] tails, double step)
     {
+        this.step = step;
         this.poses = poses;
         this.tails = tails;
     }
@@ -23,8 +30,9 @@ internal sealed class RowTails
     /// <returns>Null where things lie so much abreast that this is of no use.</returns>
     public static RowTails? Of(RowPoses poses, double longestMm)
     {
+        double step = poses.Count > Many ? CoarseMm : FineMm;
         int n = poses.Count,
-            cells = (int)Math.Floor((longestMm / StepMm) + Fudge);
+            cells = (int)Math.Floor((longestMm / step) + Fudge);
         var pitch = new int[n][];
         int block = cells + 1;
         for (int p = 0; p < n; p++)
@@ -32,7 +40,7 @@ internal sealed class RowTails
             pitch[p] = new int[n];
             for (int q = 0; q < n; q++)
             {
-                pitch[p][q] = (int)Math.Floor((poses.PitchMm(p, q) / StepMm) + Fudge);
+                pitch[p][q] = (int)Math.Floor((poses.PitchMm(p, q) / step) + Fudge);
                 block = Math.Min(block, pitch[p][q]);
             }
         }
@@ -47,7 +55,7 @@ internal sealed class RowTails
         for (int p = 0; p < n; p++)
         {
             tails[p]
-                .AsSpan(0, Math.Min(cells + 1, (int)Math.Floor((poses.LengthMm[p] / StepMm) + Fudge)))
+                .AsSpan(0, Math.Min(cells + 1, (int)Math.Floor((poses.LengthMm[p] / step) + Fudge)))
                 .Fill(float.NegativeInfinity);
         }
 
@@ -61,7 +69,7 @@ internal sealed class RowTails
                 p =>
                 {
                     Span<float> tail = tails[p].AsSpan();
-                    int least = (int)Math.Floor((poses.LengthMm[p] / StepMm) + Fudge);
+                    int least = (int)Math.Floor((poses.LengthMm[p] / step) + Fudge);
                     int a = Math.Max(from, least);
                     for (int q = 0; q < n; q++)
                     {
@@ -79,14 +87,15 @@ internal sealed class RowTails
             );
         }
 
-        return new(poses, tails);
+        return new(poses, tails, step);
     }
 
     /// <summary>Nothing laid behind a thing is worth more, with so much length left from its least x on.</summary>
     public double Behind(int pose, double leftMm)
     {
-        int c = (int)Math.Floor((leftMm / StepMm) + Fudge);
-        return c < 0 ? double.NegativeInfinity
+        int c = (int)Math.Floor((leftMm / step) + Fudge);
+        return c < 0
+            ? double.NegativeInfinity
             : tails[pose][Math.Min(c, tails[pose].Length - 1)] * (1 + Rounding);
     }
 

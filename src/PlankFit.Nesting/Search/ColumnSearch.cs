@@ -58,16 +58,11 @@ internal static class ColumnSearch
         {
             values.Add(prices.Value);
             int added = Rippings(problem, share, master, prices, eps);
-            foreach (MasterPrices at in new[] { centre.Towards(prices, round == 0 ? 0 : Step), prices })
+            foreach (
+                MasterPrices at in new[] { centre.Towards(prices, round == 0 ? 0 : Step), prices }
+            )
             {
-                DearestRows dearest = RowPricing.Whole(
-                    problem,
-                    share,
-                    at,
-                    eps,
-                    WholeSteps,
-                    enough
-                );
+                DearestRows dearest = RowPricing.Whole(problem, share, at, eps, WholeSteps, enough);
                 double here = DualBound.Of(problem, bounded, at.Items, dearest);
                 if (here > bound)
                 {
@@ -81,7 +76,6 @@ internal static class ColumnSearch
                 }
             }
 
-            if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"  {round} whole added {added} all {master.Rows} val {prices.Value} bound {bound}");
             if (
                 added == 0
                 || prices.Value - bound <= Near * prices.Value
@@ -103,7 +97,6 @@ internal static class ColumnSearch
         // Searches were cut short above; the bound is worth a longer one.
         DearestRows last = RowPricing.Whole(problem, share, centre, eps, LastSteps, enough);
         bound = Math.Max(bound, DualBound.Of(problem, bounded, centre.Items, last));
-        MasterMix mix = master.Mix();
         if (slack > 0 && prices.Value < below)
         {
             foreach (
@@ -119,11 +112,9 @@ internal static class ColumnSearch
             {
                 master.Add(near.Row, near.Kind);
             }
-
-            mix = master.Mix();
         }
 
-        return new(mix, centre, prices.Value, bound);
+        return new(master.Mix(), centre, prices, bound);
     }
 
     /// <summary>Of rows near to be worth while, for one length of strip.</summary>
@@ -149,8 +140,7 @@ internal static class ColumnSearch
             int bucket = problem.Bucket(found.Kind, found.Row.LengthMm);
             if (
                 bucket >= 0
-                && found.Row.Items.Sum(i => real.Items[i])
-                    > real.Strips[found.Kind][bucket] + eps
+                && found.Row.Items.Sum(i => real.Items[i]) > real.Strips[found.Kind][bucket] + eps
                 && master.Add(found.Row, found.Kind)
             )
             {
@@ -162,7 +152,7 @@ internal static class ColumnSearch
     }
 
     /// <summary>Prices to begin with: everything by the room that it takes, at what room costs in the cheapest board.</summary>
-    private static MasterPrices ByArea(NestProblem problem, Share share)
+    public static MasterPrices ByArea(NestProblem problem, Share share)
     {
         double Room(int b) =>
             problem.Lanes[b].Best((c, length) => problem.Classes[c].HeightMm * length).Value;
@@ -173,11 +163,7 @@ internal static class ColumnSearch
             .Min();
         return new(
             0,
-            [
-                .. problem.Items.Select(
-                    (item, i) => rate * item.HeightMm * problem.Ends.SizeMm(i)
-                ),
-            ],
+            [.. problem.Items.Select((item, i) => rate * item.HeightMm * problem.Ends.SizeMm(i))],
             [.. problem.Boards.Select(_ => 0.0)],
             [
                 .. Enumerable
@@ -233,10 +219,7 @@ internal static class ColumnSearch
                         return prices.Strips[kind][problem.Bucket(kind, length)];
                     }
                 );
-            if (
-                best.Value > problem.Boards[b].Cost + prices.Boards[b] + eps
-                && master.Add(best, b)
-            )
+            if (best.Value > problem.Boards[b].Cost + prices.Boards[b] + eps && master.Add(best, b))
             {
                 added++;
             }
@@ -247,11 +230,11 @@ internal static class ColumnSearch
 }
 
 /// <param name="Bound">No mix of what it is for costs less, in fractions or whole; 0 where none was found.</param>
-/// <param name="Prices">At which the bound was found.</param>
-/// <param name="Value">Of the mix.</param>
+/// <param name="Centre">Prices at which the bound was found.</param>
+/// <param name="Prices">Of the mix.</param>
 internal sealed record ColumnResult(
     MasterMix Mix,
+    MasterPrices Centre,
     MasterPrices Prices,
-    double Value,
     double Bound
 );

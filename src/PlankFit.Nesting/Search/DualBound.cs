@@ -47,33 +47,35 @@ internal static class DualBound
         )
         {
             double bound =
-                (part * all)
-                - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - y.Cost));
+                (part * all) - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - y.Cost));
             best = Math.Max(best, bound);
         }
 
-        return Raised(problem, best);
+        return best * (1 - Slack);
     }
 
     /// <summary>The next sum that costs of boards can make, where they have a common measure.</summary>
-    private static double Raised(NestProblem problem, double bound)
+    public static double Raised(NestProblem problem, double bound) =>
+        Measure(problem) is not { } measure
+            ? bound
+            : measure * Math.Ceiling((bound / measure * (1 - Slack)) - Slack);
+
+    /// <summary>All costs are whole multiples of it; null where they are not whole numbers.</summary>
+    public static long? Measure(NestProblem problem)
     {
-        // Costs in whole numbers have one; where they are not whole nothing is raised.
         long measure = 0;
         foreach (BoardType board in problem.Boards)
         {
             long whole = (long)Math.Round(board.Cost);
             if (whole == 0 || Math.Abs(whole - board.Cost) > 1e-6)
             {
-                return bound * (1 - Slack);
+                return null;
             }
 
             measure = (long)System.Numerics.BigInteger.GreatestCommonDivisor(measure, whole);
         }
 
-        return measure == 0
-            ? bound
-            : measure * Math.Ceiling((bound / measure * (1 - Slack)) - Slack);
+        return measure;
     }
 
     /// <summary>What doubles and the solver's own tolerances may have added to a bound, as a part of it.</summary>

@@ -33,7 +33,6 @@ internal static class Improving
         CutBoard[] taken = [.. chosen.Select(i => plan.Boards[i])];
         Share share = Freed(problem, whole, plan, taken);
         double now = new Cutting([.. taken]).Value(problem, share, missing);
-        var sw = System.Diagnostics.Stopwatch.StartNew();
         ColumnResult columns = ColumnSearch.Run(
             problem,
             share,
@@ -46,8 +45,7 @@ internal static class Improving
             Slack,
             enough
         );
-        if (Environment.GetEnvironmentVariable("V")=="2") Console.WriteLine($"   lns boards {chosen.Length} things {share.Items.Sum()} columns {sw.ElapsedMilliseconds} now {now} lp {columns.Value} bound {columns.Bound}");
-        if (columns.Bound >= now * (1 - 1e-9))
+        if (DualBound.Raised(problem, columns.Bound) >= now * (1 - 1e-9))
         {
             return plan;
         }

@@ -11,7 +11,8 @@ internal static class NestSearch
     private const double Effort = 3;
 
     /// <summary>More rows than this take the solver too long to mix at once: the plan is settled board by board.</summary>
-    private const int MixedRows = 600;
+    private const int MixedRows = 3000;
+    private const long NearSteps = 5_000_000;
 
     /// <param name="rounds">Of improvement, after the first plans.</param>
     /// <param name="report">Told the round, the plan and the bound whenever one of them is better.</param>
@@ -35,6 +36,18 @@ internal static class NestSearch
             return new(best, 0, 0);
         }
 
+        void Offer(Cutting? other)
+        {
+            if (other?.Value(problem, share, missing) < value)
+            {
+                (best, value) = (other, other.Value(problem, share, missing));
+                report(0, best, bound);
+            }
+        }
+
+        Offer(
+            PricedFit.Of(problem, share, missing, book, ColumnSearch.ByArea(problem, share), enough)
+        );
         ColumnResult laid = ColumnSearch.Run(
             problem,
             share,
@@ -47,21 +60,20 @@ internal static class NestSearch
             0,
             enough
         );
-        bound = laid.Bound;
+        bound = DualBound.Raised(problem, laid.Bound);
         report(0, best, bound);
-        if (!enough.IsCancellationRequested)
+        if (!Proved(best, value, bound, problem) && !enough.IsCancellationRequested)
         {
-            Cutting? mixed =
-                laid.Mix.Rows.Length <= MixedRows
-                    ? WholeMix.Of(problem, share, missing, book, laid.Mix, value, Effort, enough)
-                    : PricedFit.Of(problem, share, missing, book, laid.Prices, enough);
-            if (mixed?.Value(problem, share, missing) < value)
+            Offer(PricedFit.Of(problem, share, missing, book, laid.Centre, enough));
+            if (
+                !Proved(best, value, bound, problem)
+                && Decisive(problem, share, laid, value) is { } mix
+            )
             {
-                (best, value) = (mixed, mixed.Value(problem, share, missing));
+                Offer(WholeMix.Of(problem, share, missing, book, mix, value, Effort, enough));
             }
         }
 
-        report(0, best, bound);
         var chance = new Random(seed);
         int round = 0;
         while (
@@ -71,7 +83,16 @@ internal static class NestSearch
         )
         {
             round++;
-            Cutting next = Improving.Once(problem, share, missing, book, laid.Prices, best, chance, enough);
+            Cutting next = Improving.Once(
+                problem,
+                share,
+                missing,
+                book,
+                laid.Centre,
+                best,
+                chance,
+                enough
+            );
             double nextValue = next.Value(problem, share, missing);
             if (nextValue < value)
             {
@@ -86,6 +107,28 @@ internal static class NestSearch
     /// <summary>More than any board, and more for a large thing than for a small one: nothing is left out that any board could give.</summary>
     private static double Missing(NestProblem problem, NestItem item) =>
         problem.DearestBoard * (2 + (item.AreaMm2 / problem.Items.Max(i => i.AreaMm2)));
+
+    /// <summary>All rows that the next better plan can be made of, with the rippings found; null where they are too many to mix at once.</summary>
+    private static MasterMix? Decisive(
+        NestProblem problem,
+        Share share,
+        ColumnResult columns,
+        double value
+    )
+    {
+        double better = value - (DualBound.Measure(problem) ?? 0);
+        List<PricedRow> rows = RowPricing.Near(
+            problem,
+            share,
+            columns.Centre,
+            Math.Max(0, better - columns.Bound) + (1e-4 * problem.DearestBoard),
+            MixedRows,
+            NearSteps
+        );
+        return rows.Count > MixedRows
+            ? null
+            : new(columns.Mix.Rippings, [.. rows.Select(r => new MixedRow(r.Row, r.Kind, 0))]);
+    }
 
     /// <summary>Of what is placed only: a bound on a plan that leaves something out says nothing about the boards that it uses.</summary>
     private static Share Placed(NestProblem problem, Share share, Cutting best)

@@ -28,7 +28,10 @@ internal static class PricedFit
             boards = [.. whole.Boards];
         using var rows = new DearRows(problem, whole, prices);
         var queue = new PriorityQueue<int, double>(
-            Enumerable.Range(0, boards.Length).Where(b => boards[b] > 0).Select(b => (b, double.NegativeInfinity))
+            Enumerable
+                .Range(0, boards.Length)
+                .Where(b => boards[b] > 0)
+                .Select(b => (b, double.NegativeInfinity))
         );
         // What a board yields only falls as things are taken: one that still leads when it is worked anew is the best.
         while (items.Sum() > Few && queue.Count > 0 && !enough.IsCancellationRequested)
