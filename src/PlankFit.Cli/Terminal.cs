@@ -27,7 +27,8 @@ internal static class Terminal
         );
         void Stop(PosixSignalContext signal)
         {
-            signal.Cancel = true;
+            // Once is asking; whoever asks twice does not want to wait.
+            signal.Cancel = !stop.IsCancellationRequested;
             stop.Cancel();
         }
 

@@ -44,6 +44,13 @@ internal static class ShareNesting
                 ),
             enough
         );
+        SquareCutting square = SquareCuts.Of(
+            spec with
+            {
+                Boards = [.. share.Sorts.SelectMany(s => s).OrderBy(spec.Boards.IndexOf)],
+            },
+            share.Pieces
+        );
         var dealt = new PieceDealing(items);
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
         ImmutableArray<SawPiece> left = dealt.Left();
@@ -53,8 +60,8 @@ internal static class ShareNesting
                 [.. share.Pieces.Select(p => p.Id)],
                 result.Cutting.Cost(problem),
                 result.Bound,
-                null,
-                null,
+                square.LeftOut.Length <= left.Length ? square.Value : null,
+                square.LeftOut.Length <= left.Length ? square.Boards.Length : null,
                 result.Rounds
             ),
             sawn,

@@ -22,6 +22,12 @@ public static class LayRun
             return planned.Faults!;
         }
 
+        if (plan.Job.Nest is { } spec)
+        {
+            plan = NestedPlan.Of(plan, spec, progress, timings, stop);
+            stop.ThrowIfCancellationRequested();
+        }
+
         progress.Report(new("writing lists, drawings and patterns", 0));
         IReadOnlyList<string> written = timings.Time(
             "write all files",

@@ -102,6 +102,7 @@ public static class JobBinder
         )
         {
             KeelLines = [.. keelLines],
+            Nest = NestBinder.Bind(root.Table("nest", "[nest]"), length, layers),
         };
         root.Close();
         return new(

@@ -40,6 +40,9 @@ public sealed record JobParts(
     /// <summary>The lines of the table that keel layers take their half-widths from.</summary>
     public ImmutableArray<NamedLine> KeelLines { get; init; } = [];
 
+    /// <summary>The stock, before the files that it names; null where the job names none.</summary>
+    public NestDraft? Nest { get; init; }
+
     public static readonly JobParts None = new(
         KeelSpec.None,
         null,

@@ -53,6 +53,25 @@ public static class JobReader
             );
         }
 
+        ImmutableArray<TextFile> stock =
+        [
+            .. (draft.Parts.Nest?.Files ?? []).Select(f =>
+                TextFile.Read(Path.Combine(folder, f.Text), f.Text)
+            ),
+        ];
+        findings =
+        [
+            .. findings,
+            .. stock
+                .Where(f => f.Text is null)
+                .Select(f =>
+                    f.Fault! with
+                    {
+                        Message =
+                            $"{f.Fault.Message}; named in [nest] as boards on hand or to be bought",
+                    }
+                ),
+        ];
         TextFile offsets = TextFile.Read(offsetsPath, offsetsFile);
         return offsets.Text is null
             ? new(
@@ -72,7 +91,12 @@ public static class JobReader
                 offsetsFile,
                 measured?.Text,
                 cut?.Text,
-                Revision(job.Bytes, offsets.Bytes, measured?.Bytes, cut?.Bytes)
+                [.. stock.Select(f => f.Text)],
+                Revision(
+                    job.Bytes,
+                    offsets.Bytes,
+                    [measured?.Bytes, cut?.Bytes, .. stock.Select(f => f.Bytes)]
+                )
             ) with
             {
                 OffsetsPath = offsetsPath,
@@ -86,17 +110,29 @@ public static class JobReader
         string offsetsText,
         string offsetsFile,
         string? measuredText = null,
-        string? cutText = null
+        string? cutText = null,
+        ImmutableArray<string> stockTexts = default
     )
     {
         (JobDraft draft, ImmutableArray<Finding> findings) = JobBinder.Read(jobText, jobFile);
+        ImmutableArray<string?> stock = stockTexts.IsDefault ? [] : [.. stockTexts];
+        byte[]? Utf8(string? text) =>
+            text is null ? null : System.Text.Encoding.UTF8.GetBytes(text);
         string revision = Revision(
-            System.Text.Encoding.UTF8.GetBytes(jobText),
-            System.Text.Encoding.UTF8.GetBytes(offsetsText),
-            measuredText is null ? null : System.Text.Encoding.UTF8.GetBytes(measuredText),
-            cutText is null ? null : System.Text.Encoding.UTF8.GetBytes(cutText)
+            Utf8(jobText)!,
+            Utf8(offsetsText)!,
+            [Utf8(measuredText), Utf8(cutText), .. stock.Select(Utf8)]
         );
-        return Join(draft, findings, offsetsText, offsetsFile, measuredText, cutText, revision);
+        return Join(
+            draft,
+            findings,
+            offsetsText,
+            offsetsFile,
+            measuredText,
+            cutText,
+            stock,
+            revision
+        );
     }
 
     private static ReadResult Join(
@@ -106,6 +142,7 @@ public static class JobReader
         string offsetsFile,
         string? measuredText,
         string? cutText,
+        ImmutableArray<string?> stockTexts,
         string revision
     )
     {
@@ -140,6 +177,13 @@ public static class JobReader
             findings = findings.AddRange(ofMeasured);
         }
 
+        (NestSpec? nest, ImmutableArray<Finding> ofStock) = StockReader.Read(
+            draft.Parts.Nest,
+            units,
+            draft.Layers,
+            stockTexts
+        );
+        findings = findings.AddRange(ofStock);
         if (
             findings.Any(f => f.Severity == Severity.Error)
             || reading is null
@@ -171,11 +215,12 @@ public static class JobReader
             Fastenings = parts.Fastenings,
             Timber = parts.Timber,
             Standing = standing,
+            Nest = nest,
         };
         return new(job, findings);
     }
 
-    private static string Revision(byte[] job, byte[] offsets, params byte[]?[] others)
+    private static string Revision(byte[] job, byte[] offsets, ImmutableArray<byte[]?> others)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(job);

@@ -140,6 +140,21 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         return null;
     }
 
+    /// <summary>true or false, without quotes.</summary>
+    public bool? YesNo(string key)
+    {
+        switch (Find(key))
+        {
+            case null:
+                return null;
+            case { Value: TomlOther { Text: "true" or "false" } truth }:
+                return truth.Text == "true";
+            case { } entry:
+                Wrong(entry, "accepted: true or false, without quotes");
+                return null;
+        }
+    }
+
     public ImmutableArray<(string Text, Place At)> Texts(string key)
     {
         if (Find(key) is not { } entry)

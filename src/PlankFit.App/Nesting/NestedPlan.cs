@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+using PlankFit.Nesting;
+using PlankFit.Planking;
+
+namespace PlankFit.App;
+
+/// <summary>A planned bottom with its planks laid out in the stock.</summary>
+internal static class NestedPlan
+{
+    /// <param name="stop">Ends the search with the best plan so far; nothing is thrown for it.</param>
+    public static BottomPlan Of(
+        BottomPlan plan,
+        NestSpec spec,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    )
+    {
+        using var enough = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        if (spec.Rounds is null)
+        {
+            enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
+        }
+
+        ImmutableArray<SawPiece> pieces = SawPieces.Of(plan);
+        progress.Report(new("laying pieces out in the stock", 0));
+        NestPlan nest = timings.Time(
+            "lay pieces out in the stock",
+            () =>
+                NestPlanner.Of(
+                    spec,
+                    pieces,
+                    plan.Job.Units,
+                    new Shown(progress, spec),
+                    enough.Token
+                )
+        );
+        ImmutableArray<Finding> findings = nest.Findings;
+        int sawn = plan
+            .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+            .Count(p => p.IsFixed);
+        if (sawn > 0)
+        {
+            findings = findings.Add(
+                new(
+                    Severity.Note,
+                    "the plan of cutting",
+                    $"{sawn} plank{(sawn == 1 ? " is" : "s are")} sawn or fitted already and left out of it; take the boards that they came from off the stock"
+                )
+            );
+        }
+
+        return plan with
+        {
+            Nest = nest with { Findings = findings },
+            Findings = plan.Findings.AddRange(findings),
+        };
+    }
+
+    /// <summary>The search as a line at the terminal.</summary>
+    private sealed class Shown(IProgress<PlanProgress> progress, NestSpec spec)
+        : IProgress<NestProgress>
+    {
+        private readonly long began = Stopwatch.GetTimestamp();
+
+        public void Report(NestProgress value)
+        {
+            double part = spec.Rounds is { } rounds
+                ? (double)value.Round / Math.Max(1, rounds)
+                : Stopwatch.GetElapsedTime(began).TotalSeconds / Math.Max(1e-3, spec.Seconds);
+            string gap =
+                value.LowerBound > 0
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $", no more than {value.GapPercent:0.0} % above the least possible"
+                    )
+                    : "";
+            string left = value.Unplaced > 0 ? $", {value.Unplaced} without a place" : "";
+            progress.Report(
+                new(
+                    $"{value.Material}: {value.Boards} boards{gap}{left} (Ctrl-C keeps the best so far)",
+                    Math.Clamp(part, 0, 1)
+                )
+            );
+        }
+    }
+}

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Reading;
+
+/// <summary>The stock that [nest] names, from the texts of its files.</summary>
+internal static class StockReader
+{
+    /// <param name="texts">Of the files of <paramref name="draft"/>, in their order; null where one could not be read, which is said already.</param>
+    public static (NestSpec? Spec, ImmutableArray<Finding> Findings) Read(
+        NestDraft? draft,
+        LengthUnit units,
+        ImmutableArray<LayerSpec> layers,
+        ImmutableArray<string?> texts
+    )
+    {
+        if (draft is null)
+        {
+            return (null, []);
+        }
+
+        var boards = ImmutableArray.CreateBuilder<StockBoard>();
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        var seen = new Dictionary<string, string>();
+        int at = 0;
+        foreach ((string file, _) in draft.Files)
+        {
+            bool onHand = at < draft.Stock.Length;
+            if (at < texts.Length && texts[at] is { } text)
+            {
+                (ImmutableArray<StockBoard> read, ImmutableArray<Finding> ofFile) = StockText.Read(
+                    text,
+                    file,
+                    units,
+                    draft.Spec,
+                    onHand,
+                    seen
+                );
+                boards.AddRange(read);
+                findings.AddRange(ofFile);
+            }
+
+            at++;
+        }
+
+        NestSpec spec = draft.Spec with { Boards = boards.ToImmutable() };
+        findings.AddRange(OfNoUse(spec, layers, units));
+        return (spec, findings.ToImmutable());
+    }
+
+    /// <summary>Boards whose thickness no layer has any use for.</summary>
+    private static IEnumerable<Finding> OfNoUse(
+        NestSpec spec,
+        ImmutableArray<LayerSpec> layers,
+        LengthUnit units
+    ) =>
+        from board in spec.Boards
+        where
+            layers.OfType<PlankLayerSpec>().All(l => !Serves.Thickness(spec, board, l.ThicknessMm))
+        group board by (board.File, board.ThicknessMm) into alike
+        select new Finding(
+            Severity.Note,
+            FormattableString.Invariant($"{alike.Key.File}, line {alike.First().Line}"),
+            $"{string.Join(", ", alike.Select(b => b.Id))}: {LengthText.ForPaper(alike.Key.ThicknessMm, units)} thick serves no layer; a layer's own thickness, the planing allowance and up to {LengthText.ForPaper(spec.ThickerMm, units)} more (thicker in [nest]) would"
+        );
+}
