@@ -1,0 +1,175 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>A piece in its lane, in the frame of the board, taken apart into its sides.</summary>
+internal sealed record LanePiece(
+    string Id,
+    ImmutableArray<Vec2> Outline,
+    ImmutableArray<PieceSide> Sides
+)
+{
+    public static LanePiece Of(LaidPiece laid, BoardFrame frame, SawTolerances tolerances)
+    {
+        ImmutableArray<Vec2> outline = frame.Of(laid);
+        return new(laid.Piece.Id, outline, PieceSides.Of(outline, tolerances));
+    }
+}
+
+/// <summary>The cut that makes an end of a piece, and how the pieces of the lane lie to it when it is carried on from edge to edge.</summary>
+/// <param name="Cut">As far as the end itself goes.</param>
+/// <param name="Across">The same carried on to both edges of the lane, or off the board before that.</param>
+/// <param name="Behind">Pieces on the side of the one that it makes, itself among them.</param>
+/// <param name="Beyond">Pieces on the other side, a kerf away.</param>
+internal sealed record LaneEnd(
+    SawCut Cut,
+    SawCut Across,
+    ImmutableHashSet<string> Behind,
+    ImmutableHashSet<string> Beyond
+)
+{
+    /// <summary>A hair over a line is on it, mm: outlines are thinned by less when they are laid.</summary>
+    private const double HairMm = 0.05;
+
+    /// <summary>Carried on it enters none of the pieces.</summary>
+    public bool IsClear(IEnumerable<LanePiece> pieces) =>
+        pieces.All(p => Behind.Contains(p.Id) || Beyond.Contains(p.Id));
+
+    /// <summary>As it is drawn: carried on, but not through a piece that was parted from it before.</summary>
+    public SawCut Made(IEnumerable<LanePiece> lane) =>
+        IsClear(lane) ? Across : Cut with { Kind = Across.Kind };
+
+    /// <summary>The cut that makes an end; null where the board's own end is it.</summary>
+    public static LaneEnd? Of(
+        BoardFrame frame,
+        SawnLane lane,
+        int number,
+        LanePiece piece,
+        PieceSide side,
+        IReadOnlyList<LanePiece> all,
+        double kerf,
+        SawTolerances tolerances
+    )
+    {
+        bool straight = side.OffMm <= tolerances.StraightMm,
+            far = side.Kind == SideKind.Far;
+        Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
+            from = side.From + shift,
+            to = side.To + shift;
+        double own = far ? frame.LengthMm : 0;
+        if (
+            Math.Abs(from.X - own) <= tolerances.StraightMm
+            && Math.Abs(to.X - own) <= tolerances.StraightMm
+        )
+        {
+            return null;
+        }
+
+        // A curved line may be followed where its chord could not.
+        double nick = tolerances.StraightMm + (straight ? 0 : 2 * side.OffMm);
+        ILookup<int, string> where = all.ToLookup(
+            q => Where(q, side.Foot, side.Outward, kerf, nick),
+            q => q.Id
+        );
+        SawCut cut = new(
+            0,
+            CutKind.Stopped,
+            number,
+            far ? piece.Id : null,
+            far ? null : piece.Id,
+            from,
+            to,
+            !straight,
+            side.OffMm,
+            far ? kerf : -kerf,
+            straight ? [from, to] : side.Points
+        );
+        Vec2 slope = (to - from) / (to.Y - from.Y),
+            low = OnBoard(frame, from, slope, lane.LowMm),
+            high = OnBoard(frame, from, slope, lane.HighMm);
+        SawCut across = cut with
+        {
+            Kind = CutKind.Crosscut,
+            From = low,
+            To = high,
+            Line = straight ? [low, high] : side.Points,
+        };
+        return new(cut, across, [.. where[-1]], [.. where[1]]);
+    }
+
+    /// <summary>-1 where a piece lies behind a line, 1 a kerf beyond it, 0 in its way.</summary>
+    /// <param name="nick">So much may the far side of the kerf take off a corner.</param>
+    public static int Where(LanePiece q, Vec2 on, Vec2 outward, double kerf, double nick)
+    {
+        double least = double.PositiveInfinity,
+            most = double.NegativeInfinity;
+        foreach (Vec2 p in q.Outline)
+        {
+            double d = (p - on).Dot(outward);
+            (least, most) = (Math.Min(least, d), Math.Max(most, d));
+        }
+
+        return most <= HairMm ? -1
+            : least >= kerf - nick ? 1
+            : 0;
+    }
+
+    /// <summary>Where a line comes to an edge of its lane, or off the board before that.</summary>
+    public static Vec2 OnBoard(BoardFrame frame, Vec2 on, Vec2 slope, double y)
+    {
+        Vec2 at = on + ((y - on.Y) * slope);
+        double x = Math.Clamp(at.X, 0, frame.LengthMm);
+        return x == at.X ? new(at.X, y) : new(x, on.Y + ((x - on.X) / slope.X));
+    }
+
+    /// <summary>Two ends a kerf apart all along are parted by one cut, on the line of the first: the kerf falls beyond it.</summary>
+    public static ImmutableArray<LaneEnd> Shared(
+        IReadOnlyList<LaneEnd> ends,
+        double kerf,
+        SawTolerances tolerances
+    )
+    {
+        var taken = new HashSet<LaneEnd>(ReferenceEqualityComparer.Instance);
+        var made = ImmutableArray.CreateBuilder<LaneEnd>();
+        foreach (LaneEnd end in ends.Where(e => e.Cut.EndOf is not null))
+        {
+            LaneEnd? other = ends.FirstOrDefault(e =>
+                e.Cut.BeginOf is { } begins
+                && end.Beyond.Contains(begins)
+                && !taken.Contains(e)
+                && Parted(end.Across, e.Across, kerf, tolerances)
+            );
+            if (other is null)
+            {
+                made.Add(end);
+                continue;
+            }
+
+            taken.Add(other);
+            SawCut Both(SawCut cut) =>
+                cut with
+                {
+                    BeginOf = other.Cut.BeginOf,
+                    OffMm = Math.Max(cut.OffMm, other.Cut.OffMm),
+                };
+            made.Add(end with { Cut = Both(end.Cut), Across = Both(end.Across) });
+        }
+
+        made.AddRange(ends.Where(e => e.Cut.EndOf is null && !taken.Contains(e)));
+        return made.ToImmutable();
+    }
+
+    private static bool Parted(SawCut end, SawCut begin, double kerf, SawTolerances tolerances)
+    {
+        if (end.ToTheLine || begin.ToTheLine)
+        {
+            return false;
+        }
+
+        Vec2 beyond = -1 * (end.To - end.From).Unit().Left();
+        return new[] { begin.From, begin.To }.All(p =>
+            Math.Abs((p - end.From).Dot(beyond) - kerf) <= tolerances.SharedMm
+        );
+    }
+}

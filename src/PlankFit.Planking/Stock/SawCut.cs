@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>Everything that is sawn in one board, in a suggested order; coordinates are those of <see cref="BoardFrame"/>.</summary>
+/// <param name="Lanes">Those of the board, or one as wide as it where it is not ripped.</param>
+/// <param name="Cuts">In the order in which they are best made.</param>
+/// <param name="Places">Where each piece begins and ends, lane by lane from the beginning.</param>
+public sealed record BoardCutList(
+    SawnBoard Board,
+    BoardFrame Frame,
+    ImmutableArray<SawnLane> Lanes,
+    ImmutableArray<SawCut> Cuts,
+    ImmutableArray<PiecePlace> Places,
+    ImmutableArray<CutOut> CutOuts
+);
+
+public enum CutKind
+{
+    /// <summary>Along the grain over the whole length: it parts a lane from the next, or from what is left beside it.</summary>
+    Rip,
+
+    /// <summary>Across a lane, or what is left of it by then, from edge to edge.</summary>
+    Crosscut,
+
+    /// <summary>Across a lane between two pieces whose ends are in each other's way; both ends are made after it.</summary>
+    Parting,
+
+    /// <summary>Along a piece that is already crosscut: its edge leaves its lane's edge, tapers or is curved.</summary>
+    Edge,
+
+    /// <summary>Across part of a lane: carried on it would enter a piece, so it stops, and is made when the piece is free.</summary>
+    Stopped,
+}
+
+/// <summary>One cut.</summary>
+/// <param name="Number">Its place in the order of cutting, from 1.</param>
+/// <param name="Lane">From 0; null for a rip.</param>
+/// <param name="EndOf">The piece that ends at this cut, going along the board; null where none does. For an edge, the piece.</param>
+/// <param name="BeginOf">The piece that begins at this cut: with both, one cut parts two pieces.</param>
+/// <param name="From">The end of the cut nearer the marked edge (of a rip or an edge: nearer the beginning). For a crosscut on its lane's edge, or at the piece's own corner where the line carried on would enter a piece that was parted from it before.</param>
+/// <param name="To">Its other end.</param>
+/// <param name="ToTheLine">The sawn line is not straight within the tolerance: From and To are its chord's, <paramref name="Line"/> is to be drawn and followed.</param>
+/// <param name="OffMm">How far the sawn line leaves the straight.</param>
+/// <param name="KerfMm">The kerf lies beside the line: positive on the far side from the beginning (of a rip or an edge: from the marked edge), negative on the near one.</param>
+/// <param name="Line">The sawn line itself, from From to To.</param>
+public sealed record SawCut(
+    int Number,
+    CutKind Kind,
+    int? Lane,
+    string? EndOf,
+    string? BeginOf,
+    Vec2 From,
+    Vec2 To,
+    bool ToTheLine,
+    double OffMm,
+    double KerfMm,
+    ImmutableArray<Vec2> Line
+)
+{
+    /// <summary>One cut makes the ends of two pieces.</summary>
+    public bool IsShared => Kind == CutKind.Crosscut && EndOf is not null && BeginOf is not null;
+
+    /// <summary>Of a crosscut, from square: positive where it is further along the board at the edge away from the marked one. -90 to 90.</summary>
+    public double DegreesFromSquare => Math.Atan2(To.X - From.X, To.Y - From.Y) * 180 / Math.PI;
+
+    /// <summary>Where it comes to lie along the board, halfway across.</summary>
+    public double MiddleMm => (From.X + To.X) / 2;
+}
+
+/// <summary>Where a piece lies along its lane, mm from the beginning.</summary>
+/// <param name="FromMm">Its nearest corner; <paramref name="ToMm"/> its furthest.</param>
+/// <param name="LeftMm">What is left of the usable length beyond it.</param>
+public sealed record PiecePlace(
+    string PieceId,
+    int Lane,
+    double FromMm,
+    double ToMm,
+    double LeftMm
+);
+
+/// <summary>What the saw is trusted with.</summary>
+/// <param name="StraightMm">A line that leaves the straight by no more is sawn straight; the far side of a kerf may take no more off a neighbour's corner.</param>
+/// <param name="EdgeMm">An edge that leaves its lane's edge by no more is left as it was ripped: the widest opening that glue is trusted with.</param>
+/// <param name="SharedMm">Two ends whose distance differs by no more from a kerf, all along, are parted by one cut.</param>
+/// <param name="RipDegrees">A side within this of the grain is an edge and not an end: more than any plank tapers.</param>
+/// <param name="CornerDegrees">A turn by more between two stretches of an end makes them two cuts.</param>
+/// <param name="LeastMm">Shorter stretches are nicks at a corner, not cuts.</param>
+public sealed record SawTolerances(
+    double StraightMm,
+    double EdgeMm,
+    double SharedMm,
+    double RipDegrees,
+    double CornerDegrees,
+    double LeastMm
+)
+{
+    /// <summary>Proposals, no source; 0.3 mm is what a pencil line is wide.</summary>
+    public static readonly SawTolerances Usual = new(0.3, 0.5, 0.3, 10, 8, 2);
+}

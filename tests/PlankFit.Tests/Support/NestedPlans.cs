@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using PlankFit.Nesting;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Support;
+
+/// <summary>The demo launch and the skiff nested in racks of boards, once a run of the tests.</summary>
+internal static class NestedPlans
+{
+    private static readonly Lazy<BottomPlan> LaunchPlan = new(() => Nested("survey-launch", Rack));
+
+    private static readonly Lazy<BottomPlan> SkiffPlan = new(() =>
+        Nested("pilot-skiff", plan => Yard(plan))
+    );
+
+    /// <summary>In millimetres, out of a rack of mixed boards with faults, and a yard that has as many as are wanted.</summary>
+    public static BottomPlan Launch => LaunchPlan.Value;
+
+    /// <summary>In feet-inches-eighths, boards to be bought by price, wide ones among them.</summary>
+    public static BottomPlan Skiff => SkiffPlan.Value;
+
+    /// <summary>Every third plank as a piece to saw; planks with a bevelled end may not lie face down.</summary>
+    public static ImmutableArray<SawPiece> Pieces(BottomPlan plan) =>
+        [
+            .. plan.PlankLayers.SelectMany(l =>
+                l.Starboard.Concat(l.Port)
+                    .Where(p => p.Number % 3 == 1)
+                    .Select(p => new SawPiece(
+                        p.Id,
+                        p.Id,
+                        p.Side,
+                        p.Layer,
+                        p.FlatCut,
+                        l.Planks.ThicknessMm,
+                        null,
+                        null,
+                        MayTurnEnd: true,
+                        MayTurnFace: p.Ends.All(e => Math.Abs(e.BevelDegrees) < 0.25),
+                        null,
+                        p.Kind == PlankKind.Master
+                    ))
+            ),
+        ];
+
+    public static BottomPlan Nested(string hull, Func<BottomPlan, NestSpec> stock)
+    {
+        BottomPlan plan = DemoPlans.Of(hull);
+        NestSpec spec = stock(plan);
+        NestPlan nest = NestPlanner.Of(
+            spec,
+            Pieces(plan),
+            plan.Job.Units,
+            new Progress<NestProgress>(),
+            CancellationToken.None
+        );
+        return plan with { Job = plan.Job with { Nest = spec }, Nest = nest };
+    }
+
+    private static StockBoard Board(
+        string id,
+        double length,
+        double width,
+        double thickness,
+        int? count,
+        decimal? price,
+        bool onHand
+    ) =>
+        new(
+            id,
+            StockKind.Board,
+            length,
+            width,
+            thickness,
+            "douglas-fir",
+            null,
+            price,
+            count,
+            onHand,
+            0,
+            0,
+            [],
+            onHand ? "stock.csv" : "yard.csv",
+            2
+        );
+
+    private static NestSpec Rack(BottomPlan plan)
+    {
+        double thickness = plan.PlankLayers.First().Planks.ThicknessMm,
+            width = plan.PlankLayers.Max(l => l.Planks.WidthMm);
+        return NestSpec.Usual with
+        {
+            Rounds = 1,
+            TurnFaceForFace = true,
+            Boards =
+            [
+                Board("B-01", 4200, width + 10, thickness, 6, 38.5m, true) with
+                {
+                    MarkedEndMm = 40,
+                    Faults = [new(1320, 1385, null, null), new(2890, 2910, 120, width + 10)],
+                },
+                Board("B-02", 3600, width, thickness, 8, 31m, true),
+                Board("B-03", 2400, (2 * width) + 12, thickness, 4, 45m, true) with
+                {
+                    OtherEndMm = 25,
+                },
+                Board("Y-1", 4800, width, thickness, null, 52m, false),
+                Board("Y-2", 3000, width, thickness, null, 30m, false),
+            ],
+        };
+    }
+
+    private static NestSpec Yard(BottomPlan plan)
+    {
+        double thickness = plan.PlankLayers.First().Planks.ThicknessMm,
+            width = plan.PlankLayers.Max(l => l.Planks.WidthMm);
+        return NestSpec.Usual with
+        {
+            Rounds = 1,
+            KerfMm = 25.4 / 8,
+            Objective = NestObjective.Cost,
+            Boards =
+            [
+                Board("B-1", 12 * 304.8, width + 6.35, thickness, 3, 0m, true) with
+                {
+                    Faults = [new(700, 760, 0, 40)],
+                },
+                Board("Y-1", 10 * 304.8, (2 * width) + 6.35, thickness, null, 61.25m, false),
+                Board("Y-2", 8 * 304.8, width, thickness, null, 19.9m, false),
+            ],
+        };
+    }
+}
