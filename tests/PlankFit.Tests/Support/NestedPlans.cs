@@ -19,33 +19,15 @@ internal static class NestedPlans
     /// <summary>In feet-inches-eighths, boards to be bought by price, wide ones among them.</summary>
     public static BottomPlan Skiff => SkiffPlan.Value;
 
-    /// <summary>Every third plank as a piece to saw; planks with a bevelled end may not lie face down.</summary>
-    public static ImmutableArray<SawPiece> Pieces(BottomPlan plan) =>
-        [
-            .. plan.PlankLayers.SelectMany(l =>
-                l.Starboard.Concat(l.Port)
-                    .Where(p => p.Number % 3 == 1)
-                    .Select(p => new SawPiece(
-                        p.Id,
-                        p.Id,
-                        p.Side,
-                        p.Layer,
-                        p.FlatCut,
-                        l.Planks.ThicknessMm,
-                        null,
-                        null,
-                        MayTurnEnd: true,
-                        MayTurnFace: p.Ends.All(e => Math.Abs(e.BevelDegrees) < 0.25),
-                        null,
-                        p.Kind == PlankKind.Master
-                    ))
-            ),
-        ];
+    /// <summary>Every third plank, so that a plan is found in a moment.</summary>
+    private static ImmutableArray<SawPiece> Pieces(BottomPlan plan) =>
+        [.. SawPieces.Of(plan).Where(p => plan.Find(p.PlankId)!.Number % 3 == 1)];
 
     public static BottomPlan Nested(string hull, Func<BottomPlan, NestSpec> stock)
     {
-        BottomPlan plan = DemoPlans.Of(hull);
-        NestSpec spec = stock(plan);
+        BottomPlan drawn = DemoPlans.Of(hull);
+        NestSpec spec = stock(drawn);
+        BottomPlan plan = drawn with { Job = drawn.Job with { Nest = spec } };
         NestPlan nest = NestPlanner.Of(
             spec,
             Pieces(plan),
@@ -53,7 +35,7 @@ internal static class NestedPlans
             new Progress<NestProgress>(),
             CancellationToken.None
         );
-        return plan with { Job = plan.Job with { Nest = spec }, Nest = nest };
+        return plan with { Nest = nest };
     }
 
     private static StockBoard Board(

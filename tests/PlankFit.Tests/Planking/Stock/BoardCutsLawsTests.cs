@@ -5,6 +5,7 @@ using PlankFit.Nesting;
 using PlankFit.Planking;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
+using SawPieces = PlankFit.Tests.Nesting.SawPieces;
 
 namespace PlankFit.Tests.Planking.Stock;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Nesting;
+using SawPieces = PlankFit.Tests.Nesting.SawPieces;
 
 namespace PlankFit.Tests.Planking.Stock;
 
