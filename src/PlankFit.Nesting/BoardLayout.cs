@@ -46,7 +46,7 @@ internal static class BoardLayout
                 {
                     NestItem item = problem.Items[row.Row.Items[i]];
                     ItemPose pose = item.Poses[row.Row.Poses[i]];
-                    ImmutableArray<SawPiece> copy = dealing.Next(row.Row.Items[i]);
+                    ImmutableArray<SawPiece> copy = [.. item.Parts.Select(dealing.Next)];
                     for (int p = 0; p < copy.Length; p++)
                     {
                         var at = new Vec2(from + row.Row.FromMm[i], lane.LowV);

@@ -7,8 +7,8 @@ namespace PlankFit.Nesting;
 internal static class NestFindings
 {
     public static ImmutableArray<Finding> Of(
-        NestSpec spec,
-        ImmutableArray<UnplacedPiece> unplaced
+        ImmutableArray<UnplacedPiece> unplaced,
+        ImmutableArray<SawPiece> apart
     ) =>
         [
             .. unplaced
@@ -18,5 +18,15 @@ internal static class NestFindings
                     string.Join(", ", g.Select(u => u.Piece.Id)),
                     $"{(g.Count() == 1 ? "is" : "are")} not in the plan of cutting: {g.Key}"
                 )),
+            .. apart.IsEmpty
+                ? (Finding[])[]
+                :
+                [
+                    new(
+                        Severity.Warning,
+                        string.Join(", ", apart.Select(p => p.Id)),
+                        "no board is clear for both of a pair, port and starboard, one behind the other: these come from whatever boards suit them"
+                    ),
+                ],
         ];
 }

@@ -26,9 +26,16 @@ public static class NestPlanner
             out ImmutableArray<SawPiece> unserved
         );
         unplaced.AddRange(unserved.Select(p => new UnplacedPiece(p, Wants.Stock(spec, p, units))));
-        foreach (StockShare share in shares)
+        // All at once, so that none takes the time of the others; they have nothing to do with each other.
+        Task<NestedShare>[] searches =
+        [
+            .. shares.Select(share =>
+                Task.Run(() => ShareNesting.Of(spec, share, units, progress, enough))
+            ),
+        ];
+        NestedShare[] all = Task.WhenAll(searches).GetAwaiter().GetResult();
+        foreach (NestedShare nested in all)
         {
-            NestedShare nested = ShareNesting.Of(spec, share, units, progress, enough);
             materials.Add(nested.Material);
             boards.AddRange(nested.Boards);
             unplaced.AddRange(nested.Unplaced);
@@ -45,7 +52,7 @@ public static class NestPlanner
                     .ThenBy(b => b.Id, StringComparer.Ordinal),
             ],
             left,
-            NestFindings.Of(spec, left)
+            NestFindings.Of(left, [.. all.SelectMany(n => n.Apart)])
         );
     }
 }

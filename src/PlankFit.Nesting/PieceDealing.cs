@@ -8,9 +8,9 @@ internal sealed class PieceDealing(ImmutableArray<NestItem> items)
 {
     private readonly int[] dealt = new int[items.Length];
 
-    public ImmutableArray<SawPiece> Next(int item) => items[item].Copies[dealt[item]++];
+    public SawPiece Next(int item) => items[item].Copies[dealt[item]++];
 
     /// <summary>What no row asked for.</summary>
     public ImmutableArray<SawPiece> Left() =>
-        [.. items.SelectMany((item, i) => item.Copies.Skip(dealt[i])).SelectMany(c => c)];
+        [.. items.SelectMany((item, i) => item.Copies.Skip(dealt[i]))];
 }

@@ -24,8 +24,45 @@ internal static class ShareNesting
                 .OrderBy(b => spec.Boards.IndexOf(b.Stock)),
         ];
         ImmutableArray<NestItem> items = ItemsOf.Pieces(share.Pieces, p => share.Serving(spec, p));
+        ImmutableArray<int> instead;
+        ImmutableArray<SawPiece> apart = [];
+        if (spec.PairsTogether)
+        {
+            items =
+            [
+                .. items,
+                .. TwinBlocks.Of(
+                    new EndTable(items, spec.KerfMm),
+                    boards,
+                    spec,
+                    out instead,
+                    out apart
+                ),
+            ];
+        }
+        else
+        {
+            items =
+            [
+                .. items,
+                .. TaperedPairs.Of(
+                    items,
+                    spec.KerfMm,
+                    [.. boards.Select(b => b.Region.WidthMm + spec.ProudMm).Distinct()]
+                ),
+            ];
+            instead = [.. items.Select(_ => -1)];
+        }
+
         var ends = new EndTable(items, spec.KerfMm);
-        var problem = new NestProblem(boards, share.Sorts.Length, ends, spec.KerfMm, spec.ProudMm);
+        var problem = new NestProblem(
+            boards,
+            share.Sorts.Length,
+            ends,
+            spec.KerfMm,
+            spec.ProudMm,
+            instead
+        );
         string name = Name(share);
         NestResult result = NestSearch.Run(
             problem,
@@ -65,7 +102,8 @@ internal static class ShareNesting
                 result.Rounds
             ),
             sawn,
-            [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))]
+            [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))],
+            apart
         );
     }
 
@@ -97,8 +135,10 @@ internal static class ShareNesting
     }
 }
 
+/// <param name="Apart">Twins that could not be asked of one board.</param>
 internal sealed record NestedShare(
     NestedMaterial Material,
     ImmutableArray<SawnBoard> Boards,
-    ImmutableArray<UnplacedPiece> Unplaced
+    ImmutableArray<UnplacedPiece> Unplaced,
+    ImmutableArray<SawPiece> Apart
 );

@@ -15,7 +15,7 @@ internal sealed record Cutting(ImmutableArray<CutBoard> Boards)
     public int[] Counts(NestProblem problem)
     {
         var counts = new int[problem.Items.Length];
-        foreach (int i in Rows.SelectMany(r => r.Items))
+        foreach (int i in Rows.SelectMany(r => r.Parts))
         {
             counts[i]++;
         }

@@ -82,7 +82,7 @@ internal sealed class RowMaster : IDisposable
 
         Variable used = solver.MakeNumVar(0, double.PositiveInfinity, "");
         strips[kind][bucket].SetCoefficient(used, -1);
-        foreach (IGrouping<int, int> same in row.Items.GroupBy(i => i))
+        foreach (IGrouping<int, int> same in row.Parts.GroupBy(i => i))
         {
             items[same.Key]!.SetCoefficient(used, same.Count());
         }

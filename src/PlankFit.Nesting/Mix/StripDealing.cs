@@ -41,10 +41,16 @@ internal static class StripDealing
         int[] wanted = [.. share.Items];
         // The longest first, each into the shortest strip that holds it: what is left over stays in one piece, and no longer row is ever shut out.
         foreach (
-            (Row row, int kind) in Asked(rows, wanted, book).OrderByDescending(r => r.Row.LengthMm)
+            (Row row, int kind) in Asked(problem, rows, wanted, book)
+                .OrderByDescending(r => r.Row.LengthMm)
         )
         {
             int bucket = problem.Bucket(kind, row.LengthMm);
+            if (bucket < 0)
+            {
+                continue;
+            }
+
             double need = problem.StripLengths(kind)[bucket];
             int best = -1;
             for (int i = 0; i < free.Count; i++)
@@ -82,6 +88,7 @@ internal static class StripDealing
 
     /// <summary>Rows without what other rows have already.</summary>
     private static List<(Row Row, int Kind)> Asked(
+        NestProblem problem,
         IReadOnlyList<(Row Row, int Kind)> rows,
         int[] wanted,
         RowBook book
@@ -93,16 +100,19 @@ internal static class StripDealing
             var kept = new List<int>();
             foreach (int i in row.Items)
             {
-                if (wanted[i] > 0)
+                // Of a pair head to tail of which one is there already the other lies by itself.
+                int[] parts = [.. problem.Items[i].Parts.Where(p => wanted[p] > 0)];
+                foreach (int p in parts)
                 {
-                    wanted[i]--;
-                    kept.Add(i);
+                    wanted[p]--;
                 }
+
+                kept.AddRange(parts.Length == problem.Items[i].Parts.Length ? [i] : parts);
             }
 
             if (kept.Count > 0)
             {
-                asked.Add((kept.Count == row.Items.Length ? row : Shorter(book, row, kept), kind));
+                asked.Add((kept.SequenceEqual(row.Items) ? row : Shorter(book, row, kept), kind));
             }
         }
 
@@ -113,6 +123,8 @@ internal static class StripDealing
     private static Row Shorter(RowBook book, Row whole, List<int> kept)
     {
         Row row = book.Of(kept);
-        return row.LengthMm <= whole.LengthMm ? row : book.InOrder(whole, kept);
+        return row.LengthMm <= whole.LengthMm || !kept.All(whole.Items.Contains)
+            ? row
+            : book.InOrder(whole, kept);
     }
 }

@@ -63,10 +63,10 @@ internal static class WholeMix
         var rows = mix
             .Rows.Select(r =>
             {
-                int most = r.Row.Items.GroupBy(i => i).Min(g => Most(share, g));
+                int most = r.Row.Parts.GroupBy(i => i).Min(g => Most(share, g));
                 Variable used = solver.MakeIntVar(0, most, "");
                 At(r.Kind, problem.Bucket(r.Kind, r.Row.LengthMm)).SetCoefficient(used, -1);
-                foreach (IGrouping<int, int> same in r.Row.Items.GroupBy(i => i))
+                foreach (IGrouping<int, int> same in r.Row.Parts.GroupBy(i => i))
                 {
                     items[same.Key]!.SetCoefficient(used, same.Count());
                 }

@@ -16,12 +16,16 @@ internal static class ItemsOf
         [
             .. pieces
                 .GroupBy(p => new ShapeKey(p, sorts(p)))
-                .Select(same => new NestItem(
-                    [.. same.Select(p => ImmutableArray.Create(p))],
-                    Poses(same.First()),
-                    same.Key.Sorts,
-                    PolygonArea(same.First().Outline)
-                )),
+                .Select(
+                    (same, i) =>
+                        new NestItem(
+                            [.. same],
+                            [i],
+                            Poses(same.First()),
+                            same.Key.Sorts,
+                            PolygonArea(same.First().Outline)
+                        )
+                ),
         ];
 
     private static ImmutableArray<ItemPose> Poses(SawPiece piece)
@@ -63,6 +67,22 @@ internal static class ItemsOf
         );
     }
 
+    /// <summary>The same, all of it end for end.</summary>
+    public static ItemPose HalfTurn(IReadOnlyList<SawPiece> pieces, ItemPose pose) =>
+        Pose(
+            pieces,
+            [
+                .. pose.Laid.Select(l =>
+                    l with
+                    {
+                        Turned = !l.Turned,
+                        Shift = new(-l.Shift.X, -l.Shift.Y),
+                    }
+                ),
+            ],
+            0
+        );
+
     public static double PolygonArea(ImmutableArray<Vec2> outline)
     {
         double twice = 0;
@@ -82,11 +102,17 @@ internal static class ItemsOf
         public ImmutableArray<int> Sorts { get; } = sorts;
 
         public bool Equals(ShapeKey? other) =>
-            other is not null
-            && piece.MayTurnEnd == other.piece.MayTurnEnd
-            && piece.MayTurnFace == other.piece.MayTurnFace
-            && Sorts.AsSpan().SequenceEqual(other.Sorts.AsSpan())
-            && piece.Outline.AsSpan().SequenceEqual(other.piece.Outline.AsSpan());
+            ReferenceEquals(this, other)
+            || (
+                other is not null
+                // A piece with a twin is like no other: its twin is to lie beside it.
+                && piece.Twin is null
+                && other.piece.Twin is null
+                && piece.MayTurnEnd == other.piece.MayTurnEnd
+                && piece.MayTurnFace == other.piece.MayTurnFace
+                && Sorts.AsSpan().SequenceEqual(other.Sorts.AsSpan())
+                && piece.Outline.AsSpan().SequenceEqual(other.piece.Outline.AsSpan())
+            );
 
         public override bool Equals(object? obj) => Equals(obj as ShapeKey);
 

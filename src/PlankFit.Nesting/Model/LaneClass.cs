@@ -10,21 +10,31 @@ internal sealed record LaneClass(double HeightMm, double LeastMm)
     private const double Step = 0.07;
 
     /// <summary>Widest first. Every board gets lanes as wide as it allows, and heights near each other share a class.</summary>
-    /// <param name="heights">Of all things to be laid.</param>
+    /// <param name="items">All things that are laid in rows.</param>
     /// <param name="widths">Of the boards, as far as they may be used.</param>
     public static ImmutableArray<LaneClass> Of(
-        IEnumerable<double> heights,
+        IEnumerable<NestItem> items,
         IEnumerable<double> widths
     )
     {
-        double[] sorted = [.. heights.OrderDescending()];
+        NestItem[] all = [.. items];
+        double[] sorted = [.. all.Select(i => i.HeightMm).OrderDescending()];
+        // What is made of several pieces only has the classes that boards need: each class more is work.
+        double highest = all.Where(i => i.Parts.Length == 1)
+            .Select(i => i.HeightMm)
+            .DefaultIfEmpty(double.PositiveInfinity)
+            .Max();
         double[] limits = [.. widths.Distinct().OrderDescending()];
         var starts = new List<double>();
         double last = double.PositiveInfinity;
         foreach (double h in sorted)
         {
             bool newBoard = limits.Any(w => h <= w && last > w);
-            if (last == double.PositiveInfinity || newBoard || h < (1 - Step) * starts[^1])
+            if (
+                last == double.PositiveInfinity
+                || newBoard
+                || (h <= highest && h < (1 - Step) * Math.Min(highest, starts[^1]))
+            )
             {
                 starts.Add(h);
             }

@@ -5,11 +5,13 @@ using PlankFit.Planking;
 namespace PlankFit.Nesting;
 
 /// <summary>What is laid in a row as one thing: a piece, or two tapered pieces head to tail. Equal ones are one item with several copies.</summary>
-/// <param name="Copies">Each the pieces that lie in it; a single piece has one to a copy.</param>
+/// <param name="Copies">The pieces of one shape that it stands for; none where it is made of other items.</param>
+/// <param name="Parts">The items that it is made of, side by side; itself alone for a single piece.</param>
 /// <param name="Poses">In which it may lie; the half turn of a pose is the next one where turning is allowed.</param>
 /// <param name="Sorts">The sorts of stock that serve it.</param>
 internal sealed record NestItem(
-    ImmutableArray<ImmutableArray<SawPiece>> Copies,
+    ImmutableArray<SawPiece> Copies,
+    ImmutableArray<int> Parts,
     ImmutableArray<ItemPose> Poses,
     ImmutableArray<int> Sorts,
     double AreaMm2

@@ -16,15 +16,17 @@ internal sealed class NestProblem
         int sorts,
         EndTable ends,
         double kerfMm,
-        double proudMm
+        double proudMm,
+        ImmutableArray<int> instead
     )
     {
+        Instead = instead;
         Boards = boards;
         Sorts = sorts;
         Ends = ends;
         KerfMm = kerfMm;
         Classes = LaneClass.Of(
-            ends.Items.Select(i => i.HeightMm),
+            ends.Items.Where((_, i) => instead[i] < 0),
             boards.Select(b => b.Region.WidthMm + proudMm)
         );
         Lanes = [.. boards.Select(b => new BoardLanes(b, Classes, kerfMm, proudMm))];
@@ -49,7 +51,8 @@ internal sealed class NestProblem
                     Enumerable
                         .Range(0, Items.Length)
                         .Where(i =>
-                            Items[i].HeightMm <= Classes[ClassOf(k)].HeightMm
+                            instead[i] < 0
+                            && Items[i].HeightMm <= Classes[ClassOf(k)].HeightMm
                             && Items[i].Sorts.Contains(SortOf(k))
                         )
                         .ToImmutableArray()
@@ -72,9 +75,19 @@ internal sealed class NestProblem
 
     public ImmutableArray<BoardType> Boards { get; }
 
+    /// <summary>By item, the block that is laid in its place, since it is not laid by itself; -1 where it is.</summary>
+    public ImmutableArray<int> Instead { get; }
+
     public double DearestBoard => Boards.Max(b => b.Cost);
 
     public bool Serves(int kind, int item) => serves[kind][item];
+
+    /// <summary>How many of an item there may be.</summary>
+    public int Available(int item, Share share) =>
+        Items[item].Parts.GroupBy(p => p).Min(same => share.Items[same.Key] / same.Count());
+
+    /// <summary>Of an item, from the worths of its parts.</summary>
+    public double Worth(int item, double[] worths) => Items[item].Parts.Sum(p => worths[p]);
 
     public int Sorts { get; }
 

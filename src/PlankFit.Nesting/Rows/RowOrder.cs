@@ -67,7 +67,14 @@ internal static class RowOrder
             height = Math.Max(height, shape.HeightMm);
         }
 
-        return new(items, poses, [.. from], length, height);
+        return new(
+            items,
+            [.. items.SelectMany(i => ends.Items[i].Parts)],
+            poses,
+            [.. from],
+            length,
+            height
+        );
     }
 
     private static Row Exact(EndTable ends, IReadOnlyList<int> items)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace PlankFit.Nesting;
 
 /// <summary>All that may be laid in one kind of strip, every pose by itself, and what it is worth; the dearest for its length first.</summary>
@@ -10,8 +12,8 @@ internal sealed class RowPoses
         [
             .. problem
                 .Serving[kind]
-                .Where(i => share.Items[i] > 0 && worths[i] > 0)
-                .OrderByDescending(i => worths[i] / Math.Max(1e-3, Ends.SizeMm(i)))
+                .Where(i => problem.Available(i, share) > 0 && problem.Worth(i, worths) > 0)
+                .OrderByDescending(i => problem.Worth(i, worths) / Math.Max(1e-3, Ends.SizeMm(i)))
                 .ThenBy(i => i),
         ];
         (int Item, int Pose)[] all =
@@ -20,7 +22,7 @@ internal sealed class RowPoses
         ];
         Items = [.. all.Select(a => a.Item)];
         Poses = [.. all.Select(a => a.Pose)];
-        Worth = [.. Items.Select(i => worths[i])];
+        Worth = [.. Items.Select(i => problem.Worth(i, worths))];
         LengthMm = [.. all.Select(a => problem.Items[a.Item].Poses[a.Pose].Shape.LengthMm)];
         NextMm =
         [
@@ -30,11 +32,8 @@ internal sealed class RowPoses
                 return pose.CentreMm + Ends.HalfMm(a.Item, pose.RightEnd);
             }),
         ];
-        Most = new int[problem.Items.Length];
-        foreach (int i in serving)
-        {
-            Most[i] = share.Items[i];
-        }
+        Parts = [.. Items.Select(i => problem.Items[i].Parts)];
+        Most = [.. share.Items];
     }
 
     public EndTable Ends { get; }
@@ -52,7 +51,10 @@ internal sealed class RowPoses
     /// <summary>From its least x to where the share of whatever follows begins, at the least.</summary>
     public double[] NextMm { get; }
 
-    /// <summary>By item, how many there are.</summary>
+    /// <summary>The items of single pieces that lie in each.</summary>
+    public ImmutableArray<int>[] Parts { get; }
+
+    /// <summary>By item of a single piece, how many there are.</summary>
     public int[] Most { get; }
 
     public double PitchMm(int one, int next) =>

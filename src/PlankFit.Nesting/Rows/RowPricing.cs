@@ -63,7 +63,7 @@ internal static class RowPricing
                             most[j] =
                                 rows[j].Count == 0
                                     ? prices[j] + eps
-                                    : rows[j][0].Items.Sum(i => worth.Items[i]);
+                                    : rows[j][0].Worth(worth.Items);
                         }
                     }
                 }
@@ -84,7 +84,7 @@ internal static class RowPricing
                     if (next.Count > 0)
                     {
                         found.AddRange(next.Select(r => new PricedRow(r, kind)));
-                        apart.LeaveOut(next[0].Items);
+                        apart.LeaveOut(next[0].Parts);
                     }
                 }
             }

@@ -114,7 +114,7 @@ internal sealed class RowSearch(
         steps -= poses.Count;
         for (int s = 0; s < poses.Count; s++)
         {
-            if (left[poses.Items[s]] == 0)
+            if (!IsLeft(s))
             {
                 continue;
             }
@@ -153,10 +153,38 @@ internal sealed class RowSearch(
             }
 
             path.Add(step.Pose);
-            left[poses.Items[step.Pose]]--;
+            Take(step.Pose, 1);
             Go(step.Pose, step.AtMm, step.Worth);
-            left[poses.Items[step.Pose]]++;
+            Take(step.Pose, -1);
             path.RemoveAt(path.Count - 1);
+        }
+    }
+
+    private bool IsLeft(int pose)
+    {
+        ImmutableArray<int> parts = poses.Parts[pose];
+        for (int i = 0; i < parts.Length; i++)
+        {
+            int same = 1;
+            for (int j = 0; j < i; j++)
+            {
+                same += parts[j] == parts[i] ? 1 : 0;
+            }
+
+            if (left[parts[i]] < same)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private void Take(int pose, int times)
+    {
+        foreach (int part in poses.Parts[pose])
+        {
+            left[part] -= times;
         }
     }
 

@@ -37,13 +37,13 @@ internal sealed class RowValues : IDisposable
         foreach (int i in problem.Serving[kind])
         {
             double alone = RowOrder.Least(ends, [i]);
-            if (values[i] <= 0 || alone > longest + Fudge)
+            if (problem.Worth(i, values) <= 0 || alone > longest + Fudge)
             {
                 continue;
             }
 
             int copies = Math.Min(
-                share.Items[i],
+                problem.Available(i, share),
                 1 + (int)((longest - alone) / Math.Max(1e-3, ends.SizeMm(i)))
             );
             stages.AddRange(Enumerable.Repeat(i, copies));
@@ -60,7 +60,7 @@ internal sealed class RowValues : IDisposable
         [
             .. stageItem.Select(i => Cells(Math.Max(ends.AtRowEndMm(i, 0), ends.AtRowEndMm(i, 1)))),
         ];
-        worth = [.. stageItem.Select(i => (float)values[i])];
+        worth = [.. stageItem.Select(i => (float)problem.Worth(i, values))];
         reach = 4 - (2 * Math.Min(0, leastEnd.Concat(otherEnd).DefaultIfEmpty(0).Min()));
         // Some tens of megabytes for a thousand things, wanted again at once: rented.
         table = ArrayPool<float>.Shared.Rent((n + 1) * 3 * Width);

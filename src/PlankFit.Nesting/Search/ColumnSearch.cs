@@ -140,7 +140,7 @@ internal static class ColumnSearch
             int bucket = problem.Bucket(found.Kind, found.Row.LengthMm);
             if (
                 bucket >= 0
-                && found.Row.Items.Sum(i => real.Items[i]) > real.Strips[found.Kind][bucket] + eps
+                && found.Row.Worth(real.Items) > real.Strips[found.Kind][bucket] + eps
                 && master.Add(found.Row, found.Kind)
             )
             {
@@ -181,7 +181,7 @@ internal static class ColumnSearch
     /// <summary>A row to every kind of strip that it can lie in.</summary>
     private static void Offer(NestProblem problem, Share share, RowMaster master, Row row)
     {
-        if (row.Items.GroupBy(i => i).Any(g => g.Count() > share.Items[g.Key]))
+        if (!row.IsWithin(share.Items))
         {
             return;
         }

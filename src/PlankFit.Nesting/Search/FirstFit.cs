@@ -10,6 +10,7 @@ internal static class FirstFit
         var open = new List<Strip>();
         var opened = new List<(int Board, Ripping Ripping)>();
         int[] left = [.. share.Boards];
+        var laid = new int[problem.Items.Length];
         var wanted =
             from i in Enumerable.Range(0, problem.Items.Length)
             orderby problem.Items[i].HeightMm > 0 ? problem.Ends.SizeMm(i) : 0 descending, i
@@ -17,16 +18,24 @@ internal static class FirstFit
             select i;
         foreach (int item in wanted)
         {
-            Strip? into = open.FirstOrDefault(s => s.Takes(problem, book, item));
+            // A block goes in place of each of its parts, and once.
+            int block = problem.Instead[item];
+            int[] these = block < 0 ? [item] : [block];
+            if (block >= 0 && problem.Items[block].Parts.Any(p => laid[p] == share.Items[p]))
+            {
+                continue;
+            }
+
+            Strip? into = open.FirstOrDefault(s => s.Takes(problem, book, these));
             if (into is null)
             {
-                if (NewBoard(problem, item, left) is not { } board)
+                if (NewBoard(problem, book, these, left) is not { } board)
                 {
                     continue;
                 }
 
                 left[board]--;
-                Ripping ripping = ForItem(problem, board, item);
+                Ripping ripping = ForItem(problem, book, board, these);
                 foreach ((RippedLane lane, int l) in ripping.Lanes.Select((x, l) => (x, l)))
                 {
                     int kind = problem.Kind(lane.Class, problem.Boards[board].Sort);
@@ -38,10 +47,14 @@ internal static class FirstFit
                 }
 
                 opened.Add((board, ripping));
-                into = open.FirstOrDefault(s => s.Takes(problem, book, item));
+                into = open.FirstOrDefault(s => s.Takes(problem, book, these));
             }
 
-            into?.Add(book, item);
+            into?.Add(book, these);
+            foreach (int part in problem.Items[these[0]].Parts)
+            {
+                laid[part]++;
+            }
         }
 
         return new([
@@ -62,14 +75,14 @@ internal static class FirstFit
     }
 
     /// <summary>Of the boards left that can take it, the one that gives most area for its cost.</summary>
-    private static int? NewBoard(NestProblem problem, int item, int[] left)
+    private static int? NewBoard(NestProblem problem, RowBook book, int[] these, int[] left)
     {
-        double length = RowOrder.Least(problem.Ends, [item]);
+        double length = book.Of(these).LengthMm;
         int? best = null;
         double dearest = 0;
         for (int b = 0; b < left.Length; b++)
         {
-            if (left[b] == 0 || !Holds(problem, b, item, length))
+            if (left[b] == 0 || !Holds(problem, b, these, length))
             {
                 continue;
             }
@@ -77,7 +90,7 @@ internal static class FirstFit
             double yield =
                 problem
                     .Lanes[b]
-                    .Best((c, l) => Counts(problem, b, c, item) * problem.Classes[c].HeightMm * l)
+                    .Best((c, l) => Counts(problem, b, c, these) * problem.Classes[c].HeightMm * l)
                     .Value / problem.Boards[b].Cost;
             if (best is null || yield > dearest)
             {
@@ -89,28 +102,30 @@ internal static class FirstFit
     }
 
     /// <summary>The board ripped for as many lanes as take the thing, and with one at least.</summary>
-    private static Ripping ForItem(NestProblem problem, int board, int item)
+    private static Ripping ForItem(NestProblem problem, RowBook book, int board, int[] these)
     {
-        double length = RowOrder.Least(problem.Ends, [item]);
+        double length = book.Of(these).LengthMm;
         return problem
             .Lanes[board]
             .Best(
                 (c, l) =>
-                    Counts(problem, board, c, item)
+                    Counts(problem, board, c, these)
                     * (l >= length ? 1e3 : 1)
                     * problem.Classes[c].HeightMm
                     * l
             );
     }
 
-    private static int Counts(NestProblem problem, int board, int laneClass, int item) =>
-        problem.Serves(problem.Kind(laneClass, problem.Boards[board].Sort), item) ? 1 : 0;
+    private static int Counts(NestProblem problem, int board, int laneClass, int[] these) =>
+        these.All(i => problem.Serves(problem.Kind(laneClass, problem.Boards[board].Sort), i))
+            ? 1
+            : 0;
 
-    private static bool Holds(NestProblem problem, int board, int item, double length) =>
+    private static bool Holds(NestProblem problem, int board, int[] these, double length) =>
         Enumerable
             .Range(0, problem.Classes.Length)
             .Any(c =>
-                problem.Serves(problem.Kind(c, problem.Boards[board].Sort), item)
+                Counts(problem, board, c, these) > 0
                 && problem.Lanes[board].StretchLengths(c).Any(l => l >= length - 1e-7)
             );
 
@@ -124,19 +139,19 @@ internal static class FirstFit
 
         public Row? Row { get; private set; }
 
-        public bool Takes(NestProblem problem, RowBook book, int item)
+        public bool Takes(NestProblem problem, RowBook book, int[] these)
         {
-            if (!problem.Serves(kind, item))
+            if (!these.All(i => problem.Serves(kind, i)))
             {
                 return false;
             }
 
-            int[] with = Row is null ? [item] : [.. Row.Items, item];
+            int[] with = Row is null ? these : [.. Row.Items, .. these];
             return RowOrder.Least(problem.Ends, with) <= lengthMm
                 && book.Of(with).LengthMm <= lengthMm + 1e-7;
         }
 
-        public void Add(RowBook book, int item) =>
-            Row = book.Of(Row is null ? [item] : [.. Row.Items, item]);
+        public void Add(RowBook book, int[] these) =>
+            Row = book.Of(Row is null ? these : [.. Row.Items, .. these]);
     }
 }

@@ -117,7 +117,7 @@ internal static class Improving
             }
 
             waste[i] = 0;
-            things += plan.Boards[i].Rows.Sum(r => r.Row.Items.Length);
+            things += plan.Boards[i].Rows.Sum(r => r.Row.Parts.Length);
             if (things > MostThings && chosen.Count > 0)
             {
                 break;

@@ -50,7 +50,7 @@ internal static class PricedFit
             }
 
             done.Add(cut);
-            foreach (int i in cut.Rows.SelectMany(r => r.Row.Items))
+            foreach (int i in cut.Rows.SelectMany(r => r.Row.Parts))
             {
                 items[i]--;
             }
@@ -165,7 +165,7 @@ internal static class PricedFit
                     if (found.Count > 0)
                     {
                         laid.Add(new(l, s, found[0]));
-                        foreach (int i in found[0].Items)
+                        foreach (int i in found[0].Parts)
                         {
                             left[i]--;
                             worth += prices.Items[i];

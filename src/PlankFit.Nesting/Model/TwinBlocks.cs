@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Nesting;
+
+/// <summary>
+/// Pieces that are to come from the same board as their twins of the other side: each pair is laid as one block, and two pairs together as another, since port and
+/// starboard lean against each other and a block of four has that loss once.
+/// </summary>
+internal static class TwinBlocks
+{
+    /// <summary>With the pairs of so many pieces next in order a pair makes blocks of four.</summary>
+    private const int Neighbours = 3;
+
+    /// <param name="ends">Of single pieces.</param>
+    /// <param name="instead">By single piece, the block of its pair that is laid in its place; -1 where it is laid by itself.</param>
+    /// <param name="apart">Pieces that asked for it and are longer together than any board of theirs is clear.</param>
+    public static ImmutableArray<NestItem> Of(
+        EndTable ends,
+        ImmutableArray<BoardType> boards,
+        NestSpec spec,
+        out ImmutableArray<int> instead,
+        out ImmutableArray<SawPiece> apart
+    )
+    {
+        int singles = ends.Items.Length;
+        var byId = Enumerable
+            .Range(0, singles)
+            .SelectMany(i => ends.Items[i].Copies.Select(c => (c.Id, i)))
+            .ToDictionary(x => x.Id, x => x.i);
+        int[] place = [.. Enumerable.Repeat(-1, singles)];
+        var blocks = ImmutableArray.CreateBuilder<NestItem>();
+        var pairs = new List<(int A, int B)>();
+        var none = ImmutableArray.CreateBuilder<SawPiece>();
+        for (int i = 0; i < singles; i++)
+        {
+            SawPiece piece = ends.Items[i].Copies[0];
+            if (piece.Twin is null || !byId.TryGetValue(piece.Twin, out int twin) || twin < i)
+            {
+                continue;
+            }
+
+            if (Block(ends, boards, spec, [i, twin]) is { } block)
+            {
+                place[i] = place[twin] = singles + blocks.Count;
+                blocks.Add(block);
+                pairs.Add((i, twin));
+            }
+            else
+            {
+                none.AddRange(piece, ends.Items[twin].Copies[0]);
+            }
+        }
+
+        for (int p = 0; p < pairs.Count; p++)
+        {
+            for (int q = p + 1; q < Math.Min(pairs.Count, p + 1 + Neighbours); q++)
+            {
+                if (
+                    Block(ends, boards, spec, [pairs[p].A, pairs[q].A, pairs[q].B, pairs[p].B]) is
+                    { } block
+                )
+                {
+                    blocks.Add(block);
+                }
+            }
+        }
+
+        instead = [.. place, .. blocks.Select(_ => -1)];
+        apart = none.ToImmutable();
+        return blocks.ToImmutable();
+    }
+
+    /// <summary>The shortest row of them as one thing; null where no board is clear for it.</summary>
+    private static NestItem? Block(
+        EndTable ends,
+        ImmutableArray<BoardType> boards,
+        NestSpec spec,
+        int[] parts
+    )
+    {
+        ImmutableArray<int> sorts =
+        [
+            .. parts
+                .Select(p => (IEnumerable<int>)ends.Items[p].Sorts)
+                .Aggregate((a, b) => a.Intersect(b)),
+        ];
+        Row row = RowOrder.Best(ends, parts);
+        bool fits = boards.Any(b =>
+            sorts.Contains(b.Sort)
+            && b.Region.WidthMm + spec.ProudMm >= row.HeightMm
+            && b.Region.Clear(b.Region.LeastV, b.Region.LeastV + row.HeightMm, spec.KerfMm)
+                .Any(s => s.LengthMm >= row.LengthMm)
+        );
+        if (!fits)
+        {
+            return null;
+        }
+
+        SawPiece[] pieces = [.. row.Items.Select(i => ends.Items[i].Copies[0])];
+        PiecePose[] laid =
+        [
+            .. row.Items.Select(
+                (item, i) =>
+                {
+                    PiecePose pose = ends.Items[item].Poses[row.Poses[i]].Laid[0];
+                    return pose with { Shift = pose.Shift + new Vec2(row.FromMm[i], 0) };
+                }
+            ),
+        ];
+        var poses = ImmutableArray.CreateBuilder<ItemPose>();
+        poses.Add(ItemsOf.Pose(pieces, laid, 1));
+        if (pieces.All(p => p.MayTurnEnd))
+        {
+            poses.Add(ItemsOf.HalfTurn(pieces, poses[0]));
+        }
+
+        return new(
+            [],
+            row.Items,
+            poses.ToImmutable(),
+            sorts,
+            pieces.Sum(p => ItemsOf.PolygonArea(p.Outline))
+        );
+    }
+}
