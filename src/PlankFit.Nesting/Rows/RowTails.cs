@@ -10,10 +10,12 @@ internal sealed class RowTails
 
     /// <summary>Lengths are rounded down to steps of this: coarse enough to be quick, and fine enough to cut most of a search off.</summary>
     private const double FineMm = 1;
+    private const double MiddleMm = 2;
     private const double CoarseMm = 5;
 
     /// <summary>With more poses than this the steps are coarse: the work grows with the square of them.</summary>
     private const int Many = 600;
+    private const int Some = 200;
     private const float Rounding = 2e-6f;
     private readonly float[][] tails;
     private readonly RowPoses poses;
@@ -30,7 +32,10 @@ internal sealed class RowTails
     /// <returns>Null where things lie so much abreast that this is of no use.</returns>
     public static RowTails? Of(RowPoses poses, double longestMm)
     {
-        double step = poses.Count > Many ? CoarseMm : FineMm;
+        double step =
+            poses.Count > Many ? CoarseMm
+            : poses.Count > Some ? MiddleMm
+            : FineMm;
         int n = poses.Count,
             cells = (int)Math.Floor((longestMm / step) + Fudge);
         var pitch = new int[n][];

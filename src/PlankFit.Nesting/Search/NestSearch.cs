@@ -12,7 +12,8 @@ internal static class NestSearch
 
     /// <summary>More rows than this take the solver too long to mix at once: the plan is settled board by board.</summary>
     private const int MixedRows = 3000;
-    private const long NearSteps = 5_000_000;
+    private const int MixedItems = 130;
+    private const long NearSteps = 1_000_000;
 
     /// <param name="rounds">Of improvement, after the first plans.</param>
     /// <param name="report">Told the round, the plan and the bound whenever one of them is better.</param>
@@ -116,13 +117,18 @@ internal static class NestSearch
         double value
     )
     {
+        if (problem.Items.Length > MixedItems)
+        {
+            return null;
+        }
+
         double better = value - (DualBound.Measure(problem) ?? 0);
         List<PricedRow> rows = RowPricing.Near(
             problem,
             share,
             columns.Centre,
             Math.Max(0, better - columns.Bound) + (1e-4 * problem.DearestBoard),
-            MixedRows,
+            MixedRows / 10,
             NearSteps
         );
         return rows.Count > MixedRows
