@@ -13,6 +13,7 @@ internal static class Commands
         );
         root.Add(Lay());
         root.Add(Keel());
+        root.Add(Nest());
         root.Add(Check());
         root.Add(Explain());
         root.Add(Cut());
@@ -53,6 +54,24 @@ internal static class Commands
             )
         );
         return keel;
+    }
+
+    private static Command Nest()
+    {
+        var common = new CommonOptions();
+        var nest = new Command(
+            "nest",
+            "Lay the planks out in the boards on hand, or say what to buy: cut sheets, cut list, labels, offcuts. Ctrl-C ends the search and keeps the best plan."
+        );
+        common.AddTo(nest);
+        nest.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) => NestRun.Run(request, progress, timings, stop)
+            )
+        );
+        return nest;
     }
 
     private static Command Check()

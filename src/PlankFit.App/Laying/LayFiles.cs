@@ -82,6 +82,7 @@ internal static class LayFiles
         work.AddRange(FasteningFiles.Of(plan));
         work.AddRange(TimberFiles.Of(plan));
         work.AddRange(StandingFiles.Of(plan));
+        work.AddRange(NestFiles.Of(plan));
         return work.ToImmutable();
     }
 

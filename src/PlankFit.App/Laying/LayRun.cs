@@ -39,6 +39,7 @@ public static class LayRun
             plan.Findings,
             [
                 .. PlanSummary.Of(plan).Lines(plan.Job.Units),
+                .. NestRun.Lines(plan),
                 $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
             ],
             json

@@ -7,6 +7,10 @@ internal static class Cautions
         "SAW WITH CARE. Support the plank and its offcut on both sides of the cut; guards on, hands clear; eyes, ears and lungs protected. "
         + "Wood dust harms: extract it. Follow the saw maker's instructions.";
 
+    public const string Boards =
+        "SAW WITH CARE. Support the board and what falls off on both sides of every cut; look for nails first. Guards on, hands clear; eyes, ears and lungs protected, "
+        + "dust extracted. Follow the saw maker's instructions.";
+
     public const string Check =
         "CHECK BEFORE SAWING. Tape the bottom as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
         + "The first plank is cut in scrap or thin ply and offered up.";

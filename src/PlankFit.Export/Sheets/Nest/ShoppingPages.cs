@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>What the plan of cutting takes, for the yard and the rack: what to buy, which boards to fetch, what is left over, and what finds no place.</summary>
+public static class ShoppingPages
+{
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
+    {
+        List<SheetPage> pages = [];
+        pages.AddRange(Buy(plan, nest).Pages(plan.Job));
+        pages.AddRange(Fetch(plan, nest).Pages(plan.Job));
+        if (!nest.Unplaced.IsEmpty)
+        {
+            pages.AddRange(Missing(plan, nest).Pages(plan.Job));
+        }
+
+        if (!Offcuts.Of(nest).IsEmpty)
+        {
+            pages.AddRange(LeftOver(plan, nest).Pages(plan.Job));
+        }
+
+        return SheetPage.Numbered(plan.Job, pages);
+    }
+
+    private static TitleBlock Block(BottomPlan plan, string of) =>
+        new("Boards for the planks", of, SheetWords.Unit(plan.Job.Units), null, Cautions.Boards);
+
+    private static ListSheet Buy(BottomPlan plan, NestPlan nest)
+    {
+        LengthUnit unit = plan.Job.Units;
+        StockUse use = StockUse.Of(nest);
+        Bought[] bought = [.. Bought.All(nest)];
+        return new(
+            Block(plan, "what to buy"),
+            [
+                .. nest.Materials.Select(m => Line(nest, m)),
+                $"Of {NestWords.Square(use.BoardsMm2)} cut into, {NestWords.Square(use.PiecesMm2)} become planks, {NestWords.Square(use.OffcutsMm2)} are left over in pieces worth keeping, and {NestWords.Square(use.WastedMm2)} are waste.",
+                bought.Length == 0 ? "Nothing is to be bought: the rack serves."
+                : use.Cost is { } cost
+                    ? $"To buy: {PlanWords.Count(bought.Sum(b => b.Count), "board")}, {NestWords.Money(cost)} in all."
+                : $"To buy: {PlanWords.Count(bought.Sum(b => b.Count), "board")}; not all have a price in the list.",
+            ],
+            [
+                new("board", 12, false),
+                new("count", 6),
+                new("size", 24, false),
+                new("wood", 18, false),
+                new("grade", 10, false),
+                new("price of one", 10),
+                new("price", 10),
+            ],
+            [
+                .. bought.Select(b =>
+                    ImmutableArray.Create(
+                        b.Stock.Id,
+                        NumberText.Trimmed(b.Count, 0),
+                        NestWords.Size(b.Stock, unit),
+                        b.Stock.Species ?? "",
+                        b.Stock.Grade ?? "",
+                        b.Stock.Price is { } one ? NestWords.Money(one) : "",
+                        b.Price is { } all ? NestWords.Money(all) : ""
+                    )
+                ),
+            ]
+        );
+    }
+
+    private static string Line(NestPlan nest, NestedMaterial material)
+    {
+        string square = NestWords.SquareCuts(nest.Spec, material) is { } s ? "; " + s : "";
+        return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value)}, {NestWords.Gap(material.GapPercent)}{square}.";
+    }
+
+    private static ListSheet Fetch(BottomPlan plan, NestPlan nest) =>
+        new(
+            Block(plan, "boards that are cut into"),
+            ["In the order of the stock's files. Each has its own cut sheet."],
+            [
+                new("board", 11, false),
+                new("from", 8, false),
+                new("size", 22, false),
+                new("wood", 14, false),
+                new("grade", 8, false),
+                new("in planks", 8),
+                new("pieces, from the marked end, lane by lane", 50, false),
+            ],
+            [
+                .. nest.Boards.Select(b =>
+                    ImmutableArray.Create(
+                        b.Id,
+                        b.Stock.OnHand ? "rack" : "to buy",
+                        NestWords.Size(b.Stock, plan.Job.Units),
+                        b.Stock.Species ?? "",
+                        b.Stock.Grade ?? "",
+                        NumberText.Trimmed(100 * PieceInBoard.Filled(b), 0) + " %",
+                        string.Join(" | ", b.Lanes.Select(l => string.Join("  ", l.PieceIds)))
+                    )
+                ),
+            ]
+        );
+
+    private static ListSheet Missing(BottomPlan plan, NestPlan nest) =>
+        new(
+            Block(plan, "pieces without a place"),
+            ["These are in no board. Everything else is planned all the same."],
+            [new("piece", 12, false), new("what is missing, and what would serve", 88, false)],
+            [.. nest.Unplaced.Select(u => ImmutableArray.Create(u.Piece.Id, u.Why))]
+        );
+
+    private static ListSheet LeftOver(BottomPlan plan, NestPlan nest)
+    {
+        LengthUnit unit = plan.Job.Units;
+        return new(
+            Block(plan, "what is left over"),
+            [
+                "Square cut and numbered; mark the number on the wood. offcuts.csv lists them as stock: name it in [nest] the next time, and take the boards that are used off the list.",
+            ],
+            [
+                new("offcut", 14, false),
+                new("length", 14),
+                new("width", 14),
+                new("thickness", 10),
+                new("lies from the marked end", 22),
+                new("wood", 16, false),
+                new("grade", 10, false),
+            ],
+            [
+                .. Offcuts
+                    .Of(nest)
+                    .Select(o =>
+                        ImmutableArray.Create(
+                            o.Id,
+                            LengthText.ForPaper(o.LengthMm, unit),
+                            LengthText.ForPaper(o.WidthMm, unit),
+                            LengthText.ForPaper(o.Stock.ThicknessMm, unit),
+                            $"{LengthText.PaperNumber(o.FromMm, unit)} to {LengthText.PaperNumber(o.ToMm, unit)}",
+                            o.Stock.Species ?? "",
+                            o.Stock.Grade ?? ""
+                        )
+                    ),
+            ]
+        );
+    }
+}

@@ -1,0 +1,213 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>The lists of a plan of cutting: pieces, boards, what to buy, what is left over.</summary>
+public static class NestTables
+{
+    /// <summary>One row a piece, board by board, lane by lane from the marked end.</summary>
+    public static Table Pieces(BottomPlan plan, NestPlan nest) =>
+        TableOf.Build(
+            "cut list",
+            [
+                new("board", 12, (PieceInBoard r) => r.Board.Id),
+                new("piece", 10, r => r.Piece.Piece.Id),
+                new("lane", 6, r => r.Lane + 1),
+                new("side", 11, r => PlankWords.Of(r.Piece.Piece.Side)),
+                new("layer", 7, r => r.Piece.Piece.Layer),
+                new("how it lies", 46, r => NestWords.Lie(r.Piece)),
+                new("begins", 12, r => LengthText.ForPaper(r.From, plan.Job.Units)),
+                new("ends", 12, r => LengthText.ForPaper(r.To, plan.Job.Units)),
+                new("left beyond", 12, r => LengthText.ForPaper(r.Left, plan.Job.Units)),
+                new("begins mm", 11, r => r.From, 2),
+                new("ends mm", 11, r => r.To, 2),
+                new("left beyond mm", 11, r => r.Left, 2),
+                new("turned", 8, r => r.Piece.Turned ? "yes" : "no"),
+                new("face down", 8, r => r.Piece.FaceDown ? "yes" : "no"),
+            ],
+            PieceInBoard.All(nest)
+        );
+
+    /// <summary>One row a board that is cut into.</summary>
+    public static Table Boards(BottomPlan plan, NestPlan nest) =>
+        TableOf.Build(
+            "boards",
+            [
+                new("board", 12, (SawnBoard b) => b.Id),
+                new("kind", 8, b => NestWords.Of(b.Stock.Kind)),
+                new("size", 26, b => NestWords.Size(b.Stock, plan.Job.Units)),
+                new("species", 16, b => b.Stock.Species),
+                new("grade", 10, b => b.Stock.Grade),
+                new("from", 12, b => b.Stock.OnHand ? "the rack" : "to buy"),
+                new("pieces", 60, b => string.Join(" ", b.Pieces.Select(p => p.Piece.Id))),
+                new("length mm", 11, b => b.Stock.LengthMm, 1),
+                new("width mm", 11, b => b.Stock.WidthMm, 1),
+                new("in pieces %", 11, b => 100 * PieceInBoard.Filled(b), 1),
+                new("price", 9, b => (double?)b.Stock.Price, 2),
+            ],
+            nest.Boards
+        );
+
+    /// <summary>One row a size to be bought.</summary>
+    public static Table ToBuy(BottomPlan plan, NestPlan nest) =>
+        TableOf.Build(
+            "to buy",
+            [
+                new("board", 12, (Bought b) => b.Stock.Id),
+                new("count", 8, b => b.Count),
+                new("kind", 8, b => NestWords.Of(b.Stock.Kind)),
+                new("size", 26, b => NestWords.Size(b.Stock, plan.Job.Units)),
+                new("species", 16, b => b.Stock.Species),
+                new("grade", 10, b => b.Stock.Grade),
+                new("price of one", 10, b => (double?)b.Stock.Price, 2),
+                new("price", 10, b => (double?)b.Price, 2),
+                new("length mm", 11, b => b.Stock.LengthMm, 1),
+                new("width mm", 11, b => b.Stock.WidthMm, 1),
+                new("thickness mm", 11, b => b.Stock.ThicknessMm, 2),
+            ],
+            Bought.All(nest)
+        );
+
+    /// <summary>In the very form of stock.csv, so that it can be named as stock the next time. Sizes are rounded down to what is surely there.</summary>
+    public static Table OffcutsAsStock(BottomPlan plan, NestPlan nest)
+    {
+        string Size(double mm) => StockCells.Length(mm, plan.Job.Units);
+        return TableOf.Build(
+            "offcuts",
+            [
+                new("board", 14, (Offcut o) => o.Id),
+                new("kind", 8, o => NestWords.Of(o.Stock.Kind)),
+                new("count", 8, _ => "1"),
+                new("length", 12, o => Size(o.LengthMm)),
+                new("width", 12, o => Size(o.WidthMm)),
+                new(
+                    "thickness",
+                    12,
+                    o => StockCells.Thickness(o.Stock.ThicknessMm, plan.Job.Units)
+                ),
+                new("species", 16, o => o.Stock.Species),
+                new("grade", 10, o => o.Stock.Grade),
+                new(
+                    "price",
+                    9,
+                    _ => nest.Spec.Objective == NestObjective.Cost ? "0" : TableCell.Empty
+                ),
+            ],
+            Offcuts.Of(nest)
+        );
+    }
+
+    public static Table Unplaced(NestPlan nest) =>
+        TableOf.Build(
+            "without a place",
+            [
+                new("piece", 10, (UnplacedPiece u) => u.Piece.Id),
+                new("what is missing", 90, u => u.Why),
+            ],
+            nest.Unplaced
+        );
+
+    public static ImmutableArray<Table> All(BottomPlan plan, NestPlan nest) =>
+        [
+            Pieces(plan, nest),
+            Boards(plan, nest),
+            ToBuy(plan, nest),
+            OffcutsAsStock(plan, nest),
+            Unplaced(nest),
+            PlanTables.About(plan),
+        ];
+}
+
+/// <summary>A piece where it lies.</summary>
+/// <param name="From">Its nearest corner from the beginning of the grain; <paramref name="To"/> its furthest.</param>
+/// <param name="Left">Of the board beyond it, to the end or what is unusable there.</param>
+internal sealed record PieceInBoard(
+    SawnBoard Board,
+    int Lane,
+    LaidPiece Piece,
+    double From,
+    double To,
+    double Left
+)
+{
+    public static IEnumerable<PieceInBoard> All(NestPlan nest) =>
+        nest.Boards.SelectMany(b =>
+            BoardCuts
+                .Of(b, nest.Spec, SawTolerances.Usual)
+                .Places.Select(p => new PieceInBoard(
+                    b,
+                    p.Lane,
+                    b.Pieces.First(l => l.Piece.Id == p.PieceId),
+                    p.FromMm,
+                    p.ToMm,
+                    p.LeftMm
+                ))
+        );
+
+    public static double Filled(SawnBoard board)
+    {
+        double area = 0;
+        foreach (LaidPiece piece in board.Pieces)
+        {
+            var outline = piece.Piece.Outline;
+            for (int i = 0; i < outline.Length; i++)
+            {
+                area += outline[i].Cross(outline[(i + 1) % outline.Length]) / 2;
+            }
+        }
+
+        return Math.Abs(area) / board.Stock.AreaMm2;
+    }
+}
+
+/// <summary>Boards of one row of a yard's list.</summary>
+internal sealed record Bought(StockBoard Stock, int Count)
+{
+    public decimal? Price => Stock.Price * Count;
+
+    public static IEnumerable<Bought> All(NestPlan nest) =>
+        nest
+            .Boards.Where(b => !b.Stock.OnHand)
+            .GroupBy(b => b.Stock.Id)
+            .Select(g => new Bought(g.First().Stock, g.Count()));
+}
+
+/// <summary>Lengths as stock.csv wants them back.</summary>
+internal static class StockCells
+{
+    /// <summary>As it was read: to a quarter of an eighth where the job is in eighths.</summary>
+    public static string Thickness(double mm, LengthUnit unit)
+    {
+        if (unit != LengthUnit.FeetInchesEighths)
+        {
+            return NumberText.Trimmed(mm / LengthUnits.MmPer(unit), 5);
+        }
+
+        long quarters = (long)Math.Round(mm / 25.4 * 32);
+        string part = (quarters % 4) switch
+        {
+            1 => " 1/4",
+            2 => " 1/2",
+            3 => " 3/4",
+            _ => "",
+        };
+        return FormattableString.Invariant(
+            $"{quarters / 384}-{quarters / 32 % 12}-{quarters / 4 % 8}{part}"
+        );
+    }
+
+    /// <summary>Rounded down: to a tenth of a millimetre, a thousandth of an inch, or an eighth of an inch where the job is in eighths.</summary>
+    public static string Length(double mm, LengthUnit unit)
+    {
+        if (unit == LengthUnit.FeetInchesEighths)
+        {
+            long eighths = (long)Math.Floor((mm / 25.4 * 8) + 1e-6);
+            return FormattableString.Invariant($"{eighths / 96}-{eighths / 8 % 12}-{eighths % 8}");
+        }
+
+        double per = LengthUnits.MmPer(unit),
+            step = LengthUnits.IsMetric(unit) ? 0.1 / per : 0.001;
+        return NumberText.Trimmed(Math.Floor((mm / per / step) + 1e-6) * step, 5);
+    }
+}

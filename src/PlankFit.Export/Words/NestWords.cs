@@ -1,0 +1,50 @@
+using System.Globalization;
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>Words for boards and what is sawn out of them.</summary>
+public static class NestWords
+{
+    public static string Of(StockKind kind) => kind == StockKind.Sheet ? "sheet" : "board";
+
+    public static string Objective(NestObjective objective) =>
+        objective == NestObjective.Cost ? "cost" : "bought area";
+
+    /// <summary>How a piece lies, seen on the board's marked face.</summary>
+    public static string Lie(LaidPiece piece) =>
+        (piece.FaceDown ? "outer face away from you" : "outer face towards you")
+        + (piece.Turned ? ", inboard end to the far end" : ", inboard end to the marked end");
+
+    /// <summary>3600 × 160 × 9 mm.</summary>
+    public static string Size(StockBoard board, LengthUnit unit) =>
+        $"{LengthText.PaperNumber(board.LengthMm, unit)} × {LengthText.PaperNumber(board.WidthMm, unit)} × {LengthText.ForPaper(board.ThicknessMm, unit)}";
+
+    public static string Square(double mm2) =>
+        (mm2 / 1e6).ToString("0.00", CultureInfo.InvariantCulture) + " m²";
+
+    public static string Money(decimal money) =>
+        money.ToString("0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>A value as the objective has it.</summary>
+    public static string Value(NestSpec spec, double value) =>
+        spec.Objective == NestObjective.Cost ? Money((decimal)value) : Square(value);
+
+    /// <summary>How good the plan is, in words.</summary>
+    public static string Gap(double percent) =>
+        percent < 0.05
+            ? "the least possible in rows, proved"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"proved to be no more than {Math.Ceiling(10 * percent) / 10:0.0} % above the least possible in rows"
+            );
+
+    /// <summary>What square crosscuts would take beside it; null where they place fewer pieces.</summary>
+    public static string? SquareCuts(NestSpec spec, NestedMaterial material) =>
+        material.SquareCutsFirstFit is not { } square || !(material.Value > 0)
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"square crosscuts, each piece in the first board that still has room, would take {Value(spec, square)} in {material.SquareCutsBoards} boards, {100 * (square - material.Value) / material.Value:0.0} % more"
+            );
+}

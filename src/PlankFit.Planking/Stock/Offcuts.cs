@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>A rectangle left over of a board, worth keeping.</summary>
+/// <param name="Id">B-04-1: the board's, and a number from the largest.</param>
+/// <param name="FromMm">Along the board from its marked end, to <paramref name="ToMm"/>.</param>
+/// <param name="LowMm">Across, from the marked edge, to <paramref name="HighMm"/>.</param>
+/// <param name="LengthMm">Along the grain.</param>
+/// <param name="WidthMm">Across the grain.</param>
+public sealed record Offcut(
+    string Id,
+    StockBoard Stock,
+    double FromMm,
+    double ToMm,
+    double LowMm,
+    double HighMm,
+    double LengthMm,
+    double WidthMm
+)
+{
+    public double AreaMm2 => LengthMm * WidthMm;
+}
+
+/// <summary>What of a sawn board is worth keeping, square cut: the largest rectangle clear of pieces, faults and unusable ends, and again beside it.</summary>
+public static class Offcuts
+{
+    private const double Touching = 1e-9;
+
+    public static ImmutableArray<Offcut> Of(NestPlan plan) =>
+        [.. plan.Boards.SelectMany(b => Of(plan.Spec, b))];
+
+    public static ImmutableArray<Offcut> Of(NestSpec spec, SawnBoard board)
+    {
+        StockBoard stock = board.Stock;
+        var whole = new Rectangle(
+            stock.MarkedEndMm,
+            stock.LengthMm - stock.OtherEndMm,
+            0,
+            stock.WidthMm
+        );
+        var taken = new List<Rectangle>();
+        foreach (LaidPiece piece in board.Pieces)
+        {
+            ImmutableArray<Vec2> outline = piece.Outline;
+            // A kerf parts what is kept from every piece, whichever way the piece's end leans.
+            taken.Add(
+                new Rectangle(
+                    outline.Min(p => p.X),
+                    outline.Max(p => p.X),
+                    outline.Min(p => p.Y),
+                    outline.Max(p => p.Y)
+                ).Grown(spec.KerfMm)
+            );
+        }
+
+        taken.AddRange(
+            stock.Faults.Select(f => new Rectangle(
+                f.FromMm,
+                f.ToMm,
+                f.LowMm ?? 0,
+                f.HighMm ?? stock.WidthMm
+            ))
+        );
+        var kept = ImmutableArray.CreateBuilder<Offcut>();
+        while (Largest(whole, taken, spec, stock.GrainAcross) is { } free)
+        {
+            (double along, double across) = stock.GrainAcross
+                ? (free.Height, free.Length)
+                : (free.Length, free.Height);
+            kept.Add(
+                new(
+                    FormattableString.Invariant($"{board.Id.Replace('.', '-')}-{kept.Count + 1}"),
+                    stock,
+                    free.X0,
+                    free.X1,
+                    free.Y0,
+                    free.Y1,
+                    along,
+                    across
+                )
+            );
+            taken.Add(free.Grown(spec.KerfMm));
+        }
+
+        return kept.ToImmutable();
+    }
+
+    /// <summary>The largest rectangle that is free and worth keeping; every side of it lies on a side of something taken or of the board.</summary>
+    private static Rectangle? Largest(
+        Rectangle whole,
+        List<Rectangle> taken,
+        NestSpec spec,
+        bool grainAcross
+    )
+    {
+        double[] ys = Sides(taken.SelectMany(t => new[] { t.Y0, t.Y1 }), whole.Y0, whole.Y1);
+        Rectangle? best = null;
+        for (int low = 0; low < ys.Length; low++)
+        {
+            for (int high = low + 1; high < ys.Length; high++)
+            {
+                // Between two heights the free stretches are what no obstacle in that band covers.
+                double from = whole.X0;
+                foreach (
+                    Rectangle t in taken
+                        .Where(t => t.Y0 < ys[high] - Touching && t.Y1 > ys[low] + Touching)
+                        .OrderBy(t => t.X0)
+                        .Append(new(whole.X1, whole.X1, 0, 0))
+                )
+                {
+                    var free = new Rectangle(from, Math.Min(t.X0, whole.X1), ys[low], ys[high]);
+                    (double along, double across) = grainAcross
+                        ? (free.Height, free.Length)
+                        : (free.Length, free.Height);
+                    if (
+                        along >= spec.LeastOffcutMm
+                        && across >= spec.LeastOffcutWidthMm
+                        && (best is null || free.Area > best.Value.Area + Touching)
+                    )
+                    {
+                        best = free;
+                    }
+
+                    from = Math.Max(from, t.X1);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    private static double[] Sides(IEnumerable<double> at, double least, double most) =>
+        [.. at.Where(y => y > least && y < most).Append(least).Append(most).Distinct().Order()];
+
+    private readonly record struct Rectangle(double X0, double X1, double Y0, double Y1)
+    {
+        public double Length => X1 - X0;
+
+        public double Height => Y1 - Y0;
+
+        public double Area => Math.Max(0, Length) * Math.Max(0, Height);
+
+        public Rectangle Grown(double by) => new(X0 - by, X1 + by, Y0 - by, Y1 + by);
+    }
+}
