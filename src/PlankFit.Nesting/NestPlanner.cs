@@ -8,13 +8,15 @@ public static class NestPlanner
 {
     /// <param name="units">For what is said of pieces that no board gives.</param>
     /// <param name="progress">Told whenever plan or bound get better.</param>
+    /// <param name="soon">Comes before that: where the rack cannot give all, what it gives is settled by then, and the rest is for the yard's boards.</param>
     /// <param name="enough">Ends the search: the best plan found is returned, never an exception.</param>
     public static NestPlan Of(
         NestSpec spec,
         ImmutableArray<SawPiece> pieces,
         LengthUnit units,
         IProgress<NestProgress> progress,
-        CancellationToken enough
+        CancellationToken enough,
+        CancellationToken soon = default
     )
     {
         var materials = ImmutableArray.CreateBuilder<NestedMaterial>();
@@ -30,13 +32,13 @@ public static class NestPlanner
         Task<NestedShare>[] searches =
         [
             .. shares.Select(share =>
-                Task.Run(() => ShareNesting.Of(spec, share, units, progress, enough))
+                Task.Run(() => RackFirst.Of(spec, share, units, progress, enough, soon))
             ),
         ];
         NestedShare[] all = Task.WhenAll(searches).GetAwaiter().GetResult();
         foreach (NestedShare nested in all)
         {
-            materials.Add(nested.Material);
+            materials.AddRange(nested.Materials);
             boards.AddRange(nested.Boards);
             unplaced.AddRange(nested.Unplaced);
         }

@@ -63,7 +63,7 @@ internal static class ShareNesting
             spec.ProudMm,
             instead
         );
-        string name = Name(share);
+        string name = Name(share, spec);
         NestResult result = NestSearch.Run(
             problem,
             spec.Seed,
@@ -92,15 +92,17 @@ internal static class ShareNesting
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
         ImmutableArray<SawPiece> left = dealt.Left();
         return new(
-            new(
-                name,
-                [.. share.Pieces.Select(p => p.Id)],
-                result.Cutting.Cost(problem),
-                result.Bound,
-                square.LeftOut.Length <= left.Length ? square.Value : null,
-                square.LeftOut.Length <= left.Length ? square.Boards.Length : null,
-                result.Rounds
-            ),
+            [
+                new(
+                    name,
+                    [.. share.Pieces.Select(p => p.Id).Except(left.Select(p => p.Id))],
+                    result.Cutting.Cost(problem),
+                    result.Bound,
+                    square.LeftOut.Length <= left.Length ? square.Value : null,
+                    square.LeftOut.Length <= left.Length ? square.Boards.Length : null,
+                    result.Rounds
+                ),
+            ],
             sawn,
             [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))],
             apart
@@ -116,7 +118,7 @@ internal static class ShareNesting
             StripRegion.Of(board, spec)
         );
 
-    private static string Name(StockShare share)
+    private static string Name(StockShare share, NestSpec spec)
     {
         string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
         string thickness = string.Join(
@@ -131,14 +133,23 @@ internal static class ShareNesting
                 .Distinct()
                 .Order(StringComparer.Ordinal)
         );
-        return woods.Length > 0 ? $"{thickness} {woods}" : thickness;
+        // Where there are both, they are told apart.
+        string from =
+            spec.Boards.All(b => b.OnHand) || spec.Boards.All(b => !b.OnHand) ? ""
+            : share.Sorts.All(s => s.All(b => b.OnHand)) ? " from the rack"
+            : share.Sorts.All(s => s.All(b => !b.OnHand)) ? " to buy"
+            : "";
+        return (woods.Length > 0 ? $"{thickness} {woods}" : thickness) + from;
     }
 }
 
 /// <param name="Apart">Twins that could not be asked of one board.</param>
 internal sealed record NestedShare(
-    NestedMaterial Material,
+    ImmutableArray<NestedMaterial> Materials,
     ImmutableArray<SawnBoard> Boards,
     ImmutableArray<UnplacedPiece> Unplaced,
     ImmutableArray<SawPiece> Apart
-);
+)
+{
+    public static readonly NestedShare Nothing = new([], [], [], []);
+}

@@ -9,6 +9,9 @@ namespace PlankFit.App;
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan
 {
+    /// <summary>Of the time, what the rack may take where the yard has to help.</summary>
+    private const double RackShare = 0.6;
+
     /// <param name="stop">Ends the search with the best plan so far; nothing is thrown for it.</param>
     public static BottomPlan Of(
         BottomPlan plan,
@@ -19,9 +22,11 @@ internal static class NestedPlan
     )
     {
         using var enough = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        using var soon = CancellationTokenSource.CreateLinkedTokenSource(stop);
         if (spec.Rounds is null)
         {
             enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
+            soon.CancelAfter(TimeSpan.FromSeconds(RackShare * spec.Seconds));
         }
 
         ImmutableArray<SawPiece> pieces = SawPieces.Of(plan);
@@ -34,7 +39,8 @@ internal static class NestedPlan
                     pieces,
                     plan.Job.Units,
                     new Shown(progress, spec),
-                    enough.Token
+                    enough.Token,
+                    soon.Token
                 )
         );
         ImmutableArray<Finding> findings = nest.Findings;

@@ -10,6 +10,28 @@ internal sealed record StockShare(
     ImmutableArray<ImmutableArray<StockBoard>> Sorts
 )
 {
+    /// <summary>The same with the rack's boards only, or with the yard's.</summary>
+    public StockShare Only(bool onHand) =>
+        this with
+        {
+            Sorts =
+            [
+                .. Sorts
+                    .Select(s => s.Where(b => b.OnHand == onHand).ToImmutableArray())
+                    .Where(s => !s.IsEmpty),
+            ],
+        };
+
+    /// <summary>The same with the pieces that some board of it serves, and those that none does.</summary>
+    public (StockShare Served, ImmutableArray<SawPiece> None) Served(NestSpec spec) =>
+        (
+            this with
+            {
+                Pieces = [.. Pieces.Where(p => !Serving(spec, p).IsEmpty)],
+            },
+            [.. Pieces.Where(p => Serving(spec, p).IsEmpty)]
+        );
+
     /// <summary>The sorts, by their place in this share, that serve a piece.</summary>
     public ImmutableArray<int> Serving(NestSpec spec, SawPiece piece) =>
         [.. Enumerable.Range(0, Sorts.Length).Where(s => Serves.Piece(spec, Sorts[s][0], piece))];

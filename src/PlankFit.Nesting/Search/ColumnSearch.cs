@@ -13,6 +13,7 @@ internal static class ColumnSearch
 
     /// <summary>Bound and mix this near to each other, as a part of the mix, are near enough.</summary>
     private const double Near = 3e-3;
+    private const double Nearer = 3e-4;
 
     /// <summary>How far prices to search by go from the last ones towards the new ones (Wentges 1997, from memory): the search swings less.</summary>
     private const double Step = 0.2;
@@ -25,6 +26,9 @@ internal static class ColumnSearch
     /// <param name="start">Prices to begin with, of a like problem; by area where there are none.</param>
     /// <param name="bounded">How many of each item the bound is for; no more than are asked for.</param>
     /// <param name="rounds">Stop after so many.</param>
+    /// <param name="below">Of plans that cost no less none is wanted.</param>
+    /// <param name="slack">Rows near to be worth while are added: this part of what the mix is below that.</param>
+    /// <param name="fine">Go on until mix and bound are very near each other.</param>
     public static ColumnResult Run(
         NestProblem problem,
         Share share,
@@ -35,7 +39,8 @@ internal static class ColumnSearch
         int rounds,
         double below,
         double slack,
-        CancellationToken enough
+        CancellationToken enough,
+        bool fine = false
     )
     {
         using var master = new RowMaster(problem, share, missing);
@@ -78,10 +83,11 @@ internal static class ColumnSearch
 
             if (
                 added == 0
-                || prices.Value - bound <= Near * prices.Value
+                || prices.Value - bound <= (fine ? Nearer : Near) * prices.Value
                 || (
-                    round >= Stalled
-                    && values[^Stalled] - prices.Value < Slow * prices.Value
+                    round >= (fine ? 3 * Stalled : Stalled)
+                    && values[^(fine ? 3 * Stalled : Stalled)] - prices.Value
+                        < (fine ? Slower : Slow) * prices.Value
                     && prices.Value - bound <= Nearing * prices.Value
                 )
                 || round + 1 >= rounds
@@ -123,6 +129,7 @@ internal static class ColumnSearch
     /// <summary>So many rounds that do not make the mix cheaper by this part are enough.</summary>
     private const int Stalled = 6;
     private const double Slow = 1e-3;
+    private const double Slower = 2e-4;
     private const double Nearing = 0.02;
 
     /// <summary>Those that are worth more than their strips at the real prices.</summary>

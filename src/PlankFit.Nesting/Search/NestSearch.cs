@@ -7,6 +7,9 @@ internal static class NestSearch
 {
     private const int ColumnRounds = 400;
 
+    /// <summary>So many attempts in a row without success are enough of one kind.</summary>
+    private const int Idle = 30;
+
     /// <summary>Of the solver when the whole plan is mixed.</summary>
     private const double Effort = 3;
 
@@ -37,12 +40,12 @@ internal static class NestSearch
             return new(best, 0, 0);
         }
 
-        void Offer(Cutting? other)
+        void Offer(Cutting? other, int round = 0)
         {
             if (other?.Value(problem, share, missing) < value)
             {
                 (best, value) = (other, other.Value(problem, share, missing));
-                report(0, best, bound);
+                report(round, best, bound);
             }
         }
 
@@ -76,7 +79,9 @@ internal static class NestSearch
         }
 
         var chance = new Random(seed);
-        int round = 0;
+        int round = 0,
+            idle = 0;
+        bool fine = false;
         while (
             round < rounds
             && !enough.IsCancellationRequested
@@ -84,22 +89,35 @@ internal static class NestSearch
         )
         {
             round++;
-            Cutting next = Improving.Once(
+            double before = value;
+            Offer(
+                Improving.Once(problem, share, missing, book, laid.Centre, best, chance, enough),
+                round
+            );
+            idle = value < before ? 0 : idle + 1;
+            if (idle < Idle || fine || enough.IsCancellationRequested)
+            {
+                continue;
+            }
+
+            // Nothing more is found board by board: better prices, which also raise the bound, and a plan by them.
+            fine = true;
+            laid = ColumnSearch.Run(
                 problem,
                 share,
                 missing,
-                book,
+                best.Rows.Concat(laid.Mix.Rows.Where(r => r.Used > 0).Select(r => r.Row)),
                 laid.Centre,
-                best,
-                chance,
-                enough
+                Placed(problem, share, best),
+                ColumnRounds,
+                value,
+                0,
+                enough,
+                fine: true
             );
-            double nextValue = next.Value(problem, share, missing);
-            if (nextValue < value)
-            {
-                (best, value) = (next, nextValue);
-                report(round, best, bound);
-            }
+            bound = Math.Max(bound, DualBound.Raised(problem, laid.Bound));
+            report(round, best, bound);
+            Offer(PricedFit.Of(problem, share, missing, book, laid.Centre, enough), round);
         }
 
         return new(best, bound, round);
