@@ -36,7 +36,7 @@ internal static class BoardLayout
         for (int l = 0; l < cut.Ripping.Lanes.Length; l++)
         {
             RippedLane lane = cut.Ripping.Lanes[l];
-            var ids = ImmutableArray.CreateBuilder<string>();
+            var laid = new List<(double From, LaidPiece Piece)>();
             double high = lane.LowV;
             foreach (LaneRow row in cut.Rows.Where(r => r.Lane == l))
             {
@@ -50,15 +50,18 @@ internal static class BoardLayout
                     for (int p = 0; p < copy.Length; p++)
                     {
                         var at = new Vec2(from + row.Row.FromMm[i], lane.LowV);
-                        pieces.Add(InBoard(stock, pose.Laid[p].Of(copy[p], at)));
-                        ids.Add(copy[p].Id);
+                        LaidPiece piece = pose.Laid[p].Of(copy[p], at);
+                        laid.Add((piece.Outline.Min(v => v.X), InBoard(stock, piece)));
                     }
                 }
             }
 
-            if (ids.Count > 0)
+            if (laid.Count > 0)
             {
-                lanes.Add(new(lane.LowV, high, ids.ToImmutable()));
+                // Along the lane, whichever way round a block of several lies.
+                LaidPiece[] inOrder = [.. laid.OrderBy(p => p.From).Select(p => p.Piece)];
+                pieces.AddRange(inOrder);
+                lanes.Add(new(lane.LowV, high, [.. inOrder.Select(p => p.Piece.Id)]));
             }
         }
 

@@ -54,7 +54,28 @@ public static class NestPlanner
                     .ThenBy(b => b.Id, StringComparer.Ordinal),
             ],
             left,
-            NestFindings.Of(left, [.. all.SelectMany(n => n.Apart)])
+            NestFindings.Of(left, Apart(all, boards))
         );
+    }
+
+    /// <summary>Twins that could not be asked of one board, and did not come into one board all the same.</summary>
+    private static ImmutableArray<SawPiece> Apart(
+        IEnumerable<NestedShare> shares,
+        IEnumerable<SawnBoard> boards
+    )
+    {
+        var board = boards
+            .SelectMany(b => b.Pieces.Select(p => (p.Piece.Id, Board: b.Id)))
+            .ToDictionary(x => x.Id, x => x.Board);
+        return
+        [
+            .. shares
+                .SelectMany(s => s.Apart)
+                .DistinctBy(p => p.Id)
+                .Where(p =>
+                    board.GetValueOrDefault(p.Id) is not { } its
+                    || board.GetValueOrDefault(p.Twin!) != its
+                ),
+        ];
     }
 }

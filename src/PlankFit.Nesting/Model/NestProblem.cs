@@ -131,6 +131,14 @@ internal sealed class NestProblem
         return low;
     }
 
+    /// <summary>No strip of a kind, and none narrower than it in an uneven board, is longer.</summary>
+    public double LongestMm(int kind) =>
+        Boards
+            .Where(b => b.Sort == SortOf(kind))
+            .Select(b => b.Region.LengthMm)
+            .DefaultIfEmpty(0)
+            .Max();
+
     /// <summary>Which of a kind's lengths the boards of a share have.</summary>
     public ImmutableArray<int> Buckets(int kind, Share share)
     {

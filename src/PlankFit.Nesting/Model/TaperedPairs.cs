@@ -125,6 +125,10 @@ internal static class TaperedPairs
         return best is null ? null : [best, ItemsOf.HalfTurn([a, b], best)];
     }
 
+    /// <summary>One piece above the other as they are, a kerf between.</summary>
+    public static ItemPose Abreast(SawPiece a, SawPiece b, double kerfMm) =>
+        Beneath(a, new(false, false, 0, default), b, new(false, false, 0, default), kerfMm, out _);
+
     /// <summary>Straight, and with its lower or upper edge along the board.</summary>
     private static IEnumerable<PiecePose> Laid(SawPiece piece, bool turned, bool lower)
     {

@@ -87,41 +87,49 @@ internal static class TwinBlocks
                 .Aggregate((a, b) => a.Intersect(b)),
         ];
         Row row = RowOrder.Best(ends, parts);
-        bool fits = boards.Any(b =>
-            sorts.Contains(b.Sort)
-            && b.Region.WidthMm + spec.ProudMm >= row.HeightMm
-            && b.Region.Clear(b.Region.LeastV, b.Region.LeastV + row.HeightMm, spec.KerfMm)
-                .Any(s => s.LengthMm >= row.LengthMm)
+        SawPiece[] pieces = [.. row.Items.Select(i => ends.Items[i].Copies[0])];
+        ItemPose pose = ItemsOf.Pose(
+            pieces,
+            [
+                .. row.Items.Select(
+                    (item, i) =>
+                    {
+                        PiecePose laid = ends.Items[item].Poses[row.Poses[i]].Laid[0];
+                        return laid with { Shift = laid.Shift + new Vec2(row.FromMm[i], 0) };
+                    }
+                ),
+            ],
+            1
         );
-        if (!fits)
+        if (!Fits(pose, boards, sorts, spec))
         {
-            return null;
+            // Too long for any board one behind the other: in a wide one they may lie abreast.
+            pose = TaperedPairs.Abreast(pieces[0], pieces[1], spec.KerfMm);
+            if (parts.Length > 2 || !Fits(pose, boards, sorts, spec))
+            {
+                return null;
+            }
         }
 
-        SawPiece[] pieces = [.. row.Items.Select(i => ends.Items[i].Copies[0])];
-        PiecePose[] laid =
-        [
-            .. row.Items.Select(
-                (item, i) =>
-                {
-                    PiecePose pose = ends.Items[item].Poses[row.Poses[i]].Laid[0];
-                    return pose with { Shift = pose.Shift + new Vec2(row.FromMm[i], 0) };
-                }
-            ),
-        ];
-        var poses = ImmutableArray.CreateBuilder<ItemPose>();
-        poses.Add(ItemsOf.Pose(pieces, laid, 1));
+        var poses = ImmutableArray.Create(pose);
         if (pieces.All(p => p.MayTurnEnd))
         {
-            poses.Add(ItemsOf.HalfTurn(pieces, poses[0]));
+            poses = poses.Add(ItemsOf.HalfTurn(pieces, pose));
         }
 
-        return new(
-            [],
-            row.Items,
-            poses.ToImmutable(),
-            sorts,
-            pieces.Sum(p => ItemsOf.PolygonArea(p.Outline))
-        );
+        return new([], row.Items, poses, sorts, pieces.Sum(p => ItemsOf.PolygonArea(p.Outline)));
     }
+
+    private static bool Fits(
+        ItemPose pose,
+        ImmutableArray<BoardType> boards,
+        ImmutableArray<int> sorts,
+        NestSpec spec
+    ) =>
+        boards.Any(b =>
+            sorts.Contains(b.Sort)
+            && b.Region.WidthMm + spec.ProudMm >= pose.Shape.HeightMm
+            && b.Region.Clear(b.Region.LeastV, b.Region.LeastV + pose.Shape.HeightMm, spec.KerfMm)
+                .Any(s => s.LengthMm >= pose.Shape.LengthMm)
+        );
 }

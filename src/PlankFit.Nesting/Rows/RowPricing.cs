@@ -20,6 +20,7 @@ internal static class RowPricing
     {
         var atMost = ImmutableArray.CreateBuilder<ImmutableArray<double>>(problem.Kinds);
         var found = new List<PricedRow>();
+        var beyond = new double[problem.Kinds];
         for (int k = 0; k < problem.Kinds; k++)
         {
             int kind = k;
@@ -35,6 +36,7 @@ internal static class RowPricing
 
             ImmutableArray<double> prices = worth.Strips[k];
             using var values = new RowValues(problem, share, k, worth.Items);
+            beyond[k] = values.AtMost(problem.LongestMm(k));
             var poses = new RowPoses(problem, share, k, worth.Items);
             RowTails? tails = buckets.Any(j => values.AtMost(lengths[j]) > prices[j] + eps)
                 ? RowTails.Of(poses, lengths[buckets[0]])
@@ -90,7 +92,7 @@ internal static class RowPricing
             }
         }
 
-        return new(found, atMost.ToImmutable());
+        return new(found, atMost.ToImmutable(), [.. beyond]);
     }
 
     /// <summary>All rows that are worth no less than their strips by more than a slack: if a plan in whole boards costs no more than that above the mix, it is made of these.</summary>
@@ -145,7 +147,9 @@ internal static class RowPricing
 internal readonly record struct PricedRow(Row Row, int Kind);
 
 /// <param name="AtMost">By kind and length of strip.</param>
+/// <param name="Beyond">By kind: of anything longer than its strips, which a narrower lane in an uneven board may be.</param>
 internal sealed record DearestRows(
     List<PricedRow> Rows,
-    ImmutableArray<ImmutableArray<double>> AtMost
+    ImmutableArray<ImmutableArray<double>> AtMost,
+    ImmutableArray<double> Beyond
 );

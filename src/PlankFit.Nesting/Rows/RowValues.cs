@@ -29,8 +29,7 @@ internal sealed class RowValues : IDisposable
     /// <param name="values">By item.</param>
     public RowValues(NestProblem problem, Share share, int kind, double[] values)
     {
-        ImmutableArray<double> lengths = problem.StripLengths(kind);
-        double longest = lengths.IsEmpty ? 0 : lengths[0];
+        double longest = problem.LongestMm(kind);
         cells = (int)Math.Floor(longest + Fudge);
         EndTable ends = problem.Ends;
         var stages = new List<int>();

@@ -29,7 +29,7 @@ internal static class DualBound
                         {
                             int kind = problem.Kind(c, sort),
                                 j = problem.Bucket(kind, length);
-                            return j < 0 ? double.PositiveInfinity : rows.AtMost[kind][j];
+                            return j < 0 ? rows.Beyond[kind] : rows.AtMost[kind][j];
                         }
                     );
                 yields.Add((most, problem.Boards[b].Cost, share.Boards[b]));

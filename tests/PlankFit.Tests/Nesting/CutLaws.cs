@@ -142,13 +142,61 @@ internal static class CutLaws
         var boards = plan
             .Boards.SelectMany(b => b.Pieces.Select(p => (p.Piece, b.Id)))
             .ToLookup(p => p.Piece.Id, p => p.Id);
+        // Twins that no board is clear for together are told so, by name, and only those may be apart.
+        HashSet<string> told =
+        [
+            .. plan
+                .Findings.Where(f =>
+                    f.Message.StartsWith("no board is clear for both", StringComparison.Ordinal)
+                )
+                .SelectMany(f => f.Where.Split(", ")),
+        ];
         foreach (LaidPiece laid in plan.Boards.SelectMany(b => b.Pieces))
         {
+            if (told.Contains(laid.Piece.Id) && told.Contains(laid.Piece.Twin ?? ""))
+            {
+                if (
+                    plan.Spec.Boards.Any(b =>
+                        b.OnHand == OnHand(plan, laid.Piece.Id)
+                        && b.OnHand == OnHand(plan, laid.Piece.Twin!)
+                        && HoldsBoth(plan, b, laid.Piece)
+                    )
+                )
+                {
+                    yield return $"{laid.Piece.Id} and its twin are told to be apart, and a board would hold both";
+                }
+
+                continue;
+            }
+
             if (laid.Piece.Twin is { } twin && !boards[twin].SequenceEqual(boards[laid.Piece.Id]))
             {
                 yield return $"{laid.Piece.Id} and its twin {twin} are not in one board";
             }
         }
+    }
+
+    /// <summary>The rack comes first: a pair that only a board to be bought would hold is not asked of it.</summary>
+    private static bool? OnHand(NestPlan plan, string piece) => plan.BoardOf(piece)?.Stock.OnHand;
+
+    /// <summary>A board without faults that is surely long enough for a piece and its twin as rectangles one behind the other.</summary>
+    private static bool HoldsBoth(NestPlan plan, StockBoard board, SawPiece piece)
+    {
+        SawPiece twin = plan
+            .Boards.SelectMany(b => b.Pieces)
+            .Select(p => p.Piece)
+            .Concat(plan.Unplaced.Select(u => u.Piece))
+            .First(p => p.Id == piece.Twin);
+        double Size(SawPiece p, Func<PlankFit.Geometry.Vec2, double> along) =>
+            p.Outline.Max(along) - p.Outline.Min(along);
+        return board.Kind == StockKind.Board
+            && board.Faults.IsEmpty
+            && Serves.Piece(plan.Spec, board, piece)
+            && Serves.Piece(plan.Spec, board, twin)
+            && board.LengthMm - board.MarkedEndMm - board.OtherEndMm - (2 * plan.Spec.EndMm)
+                >= Size(piece, p => p.X) + Size(twin, p => p.X) + plan.Spec.KerfMm + 1
+            && board.WidthMm - (2 * plan.Spec.EdgeMm)
+                >= Math.Max(Size(piece, p => p.Y), Size(twin, p => p.Y));
     }
 
     /// <summary>What is said of a plan's worth is what its boards add up to, and no bound is above it.</summary>

@@ -1,0 +1,74 @@
+using CsCheck;
+using PlankFit.Nesting;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Nesting;
+
+/// <summary>The laws of plans of cutting, on jobs by chance.</summary>
+public sealed class RandomCuttingTests
+{
+    [Fact]
+    public void EveryPlanKeepsTheLaws() =>
+        RandomCutting.Gen.Sample(
+            job =>
+            {
+                NestPlan plan = Plan(job.Spec, job.Pieces);
+                Assert.Empty(CutLaws.Broken(plan, job.Pieces));
+            },
+            iter: 60,
+            threads: 2
+        );
+
+    /// <summary>With a seed and a fixed effort.</summary>
+    [Fact]
+    public void TheSameJobGivesTheSamePlan() =>
+        RandomCutting.Gen.Sample(
+            job =>
+            {
+                NestPlan one = Plan(job.Spec, job.Pieces),
+                    two = Plan(job.Spec, job.Pieces);
+                Assert.Equal(
+                    one.Boards.SelectMany(b => b.Pieces.Select(p => (b.Id, p))),
+                    two.Boards.SelectMany(b => b.Pieces.Select(p => (b.Id, p)))
+                );
+                Assert.Equal(one.LowerBound, two.LowerBound);
+            },
+            iter: 10,
+            threads: 2
+        );
+
+    /// <summary>What a plan is held against can be sawn too; twins are not its care.</summary>
+    [Fact]
+    public void SquareCrosscutsKeepTheLaws() =>
+        RandomCutting.Gen.Sample(
+            job =>
+            {
+                SquareCutting cuts = SquareCuts.Of(job.Spec, job.Pieces);
+                var plan = new NestPlan(
+                    job.Spec with
+                    {
+                        PairsTogether = false,
+                    },
+                    [new("all", [.. job.Pieces.Select(p => p.Id)], cuts.Value, 0, null, null, 0)],
+                    cuts.Boards,
+                    [.. cuts.LeftOut.Select(p => new UnplacedPiece(p, "no room"))],
+                    []
+                );
+                Assert.Empty(CutLaws.Broken(plan, job.Pieces));
+            },
+            iter: 300,
+            threads: 2
+        );
+
+    private static NestPlan Plan(
+        NestSpec spec,
+        System.Collections.Immutable.ImmutableArray<SawPiece> pieces
+    ) =>
+        NestPlanner.Of(
+            spec,
+            pieces,
+            LengthUnit.Millimetre,
+            new ClassicalCases.Nowhere(),
+            TestContext.Current.CancellationToken
+        );
+}
