@@ -18,7 +18,9 @@ public static class NestWords
 
     /// <summary>3600 × 160 × 9 mm.</summary>
     public static string Size(StockBoard board, LengthUnit unit) =>
-        $"{LengthText.PaperNumber(board.LengthMm, unit)} × {LengthText.PaperNumber(board.WidthMm, unit)} × {LengthText.ForPaper(board.ThicknessMm, unit)}";
+        LengthUnits.IsMetric(unit)
+            ? $"{LengthText.PaperNumber(board.LengthMm, unit)} × {LengthText.PaperNumber(board.WidthMm, unit)} × {LengthText.ForPaper(board.ThicknessMm, unit)}"
+            : $"{LengthText.ForPaper(board.LengthMm, unit)} × {PlankWords.Small(board.WidthMm, unit)} × {PlankWords.Small(board.ThicknessMm, unit)}";
 
     public static string Square(double mm2) =>
         (mm2 / 1e6).ToString("0.00", CultureInfo.InvariantCulture) + " m²";

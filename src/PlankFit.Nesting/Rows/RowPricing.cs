@@ -55,18 +55,12 @@ internal static class RowPricing
                     rows[j] = [];
                     if (most[j] > prices[j] + eps && !enough.IsCancellationRequested)
                     {
-                        (rows[j], bool whole) = new RowSearch(poses, values, tails).Find(
-                            lengths[j],
-                            prices[j] + eps,
-                            steps
-                        );
-                        if (whole)
-                        {
-                            most[j] =
-                                rows[j].Count == 0
-                                    ? prices[j] + eps
-                                    : rows[j][0].Worth(worth.Items);
-                        }
+                        (rows[j], double dearest, bool whole) = new RowSearch(
+                            poses,
+                            values,
+                            tails
+                        ).Find(lengths[j], prices[j] + eps, steps);
+                        most[j] = whole ? dearest : most[j];
                     }
                 }
             );
@@ -82,7 +76,7 @@ internal static class RowPricing
                         .OrderByDescending(j => most[j] - prices[j])
                 )
                 {
-                    (List<Row> next, _) = apart.Find(lengths[j], prices[j] + eps, ApartSteps);
+                    (List<Row> next, _, _) = apart.Find(lengths[j], prices[j] + eps, ApartSteps);
                     if (next.Count > 0)
                     {
                         found.AddRange(next.Select(r => new PricedRow(r, kind)));

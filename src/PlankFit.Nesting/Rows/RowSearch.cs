@@ -27,9 +27,14 @@ internal sealed class RowSearch(
 
     /// <param name="steps">The search ends after looking at so many things in so many places.</param>
     /// <returns>
-    /// The dearest row, and others that the search held for the dearest on its way, dearest first, all worth more than the price; and whether it came to its end.
+    /// The dearest row, and others that the search held for the dearest on its way, dearest first, all worth more than the price; what no row is worth more than,
+    /// if the search came to its end; and whether it did.
     /// </returns>
-    public (List<Row> Rows, bool Whole) Find(double limitMm, double price, long steps)
+    public (List<Row> Rows, double Dearest, bool Whole) Find(
+        double limitMm,
+        double price,
+        long steps
+    )
     {
         this.limitMm = limitMm;
         this.price = price;
@@ -40,16 +45,19 @@ internal sealed class RowSearch(
         for (int i = best.Count - 1; i >= Math.Max(0, best.Count - Kept); i--)
         {
             ImmutableArray<int> found = best[i].Path;
-            rows.Add(
-                RowOrder.Placed(
-                    poses.Ends,
-                    [.. found.Select(s => poses.Items[s])],
-                    [.. found.Select(s => poses.Poses[s])]
-                )
+            Row row = RowOrder.Placed(
+                poses.Ends,
+                [.. found.Select(s => poses.Items[s])],
+                [.. found.Select(s => poses.Poses[s])]
             );
+            // Over a thing too short to keep them apart its neighbours may meet each other, and then the row is longer than its pitches.
+            if (row.LengthMm <= limitMm + FitsMm)
+            {
+                rows.Add(row);
+            }
         }
 
-        return (rows, this.steps > 0);
+        return (rows, best.Count == 0 ? price : best[^1].Worth, this.steps > 0);
     }
 
     /// <summary>So many are given.</summary>

@@ -156,7 +156,7 @@ internal static class PricedFit
                 var kind = kinds[problem.Kind(lane.Class, type.Sort)];
                 for (int s = 0; kind is not null && s < lane.Stretches.Length; s++)
                 {
-                    (List<Row> found, _) = new RowSearch(
+                    (List<Row> found, _, _) = new RowSearch(
                         kind.Value.Poses,
                         kind.Value.Values,
                         kind.Value.Tails,

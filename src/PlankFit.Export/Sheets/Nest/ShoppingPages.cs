@@ -9,8 +9,13 @@ public static class ShoppingPages
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
         List<SheetPage> pages = [];
-        pages.AddRange(Buy(plan, nest).Pages(plan.Job));
-        pages.AddRange(Fetch(plan, nest).Pages(plan.Job));
+        bool buys = nest.Boards.Any(b => !b.Stock.OnHand);
+        if (buys)
+        {
+            pages.AddRange(Buy(plan, nest).Pages(plan.Job));
+        }
+
+        pages.AddRange(Fetch(plan, nest, buys ? [] : Summary(nest)).Pages(plan.Job));
         if (!nest.Unplaced.IsEmpty)
         {
             pages.AddRange(Missing(plan, nest).Pages(plan.Job));
@@ -30,18 +35,10 @@ public static class ShoppingPages
     private static ListSheet Buy(BottomPlan plan, NestPlan nest)
     {
         LengthUnit unit = plan.Job.Units;
-        StockUse use = StockUse.Of(nest);
         Bought[] bought = [.. Bought.All(nest)];
         return new(
             Block(plan, "what to buy"),
-            [
-                .. nest.Materials.Select(m => Line(nest, m)),
-                $"Of {NestWords.Square(use.BoardsMm2)} cut into, {NestWords.Square(use.PiecesMm2)} become planks, {NestWords.Square(use.OffcutsMm2)} are left over in pieces worth keeping, and {NestWords.Square(use.WastedMm2)} are waste.",
-                bought.Length == 0 ? "Nothing is to be bought: the rack serves."
-                : use.Cost is { } cost
-                    ? $"To buy: {PlanWords.Count(bought.Sum(b => b.Count), "board")}, {NestWords.Money(cost)} in all."
-                : $"To buy: {PlanWords.Count(bought.Sum(b => b.Count), "board")}; not all have a price in the list.",
-            ],
+            Summary(nest),
             [
                 new("board", 12, false),
                 new("count", 6),
@@ -67,16 +64,36 @@ public static class ShoppingPages
         );
     }
 
+    /// <summary>How good the plan is, and what becomes of the stock.</summary>
+    private static ImmutableArray<string> Summary(NestPlan nest)
+    {
+        StockUse use = StockUse.Of(nest);
+        int bought = nest.Boards.Count(b => !b.Stock.OnHand);
+        return
+        [
+            .. nest.Materials.Select(m => Line(nest, m)),
+            $"Of {NestWords.Square(use.BoardsMm2)} cut into, {NestWords.Square(use.PiecesMm2)} become planks, {NestWords.Square(use.OffcutsMm2)} are left over in pieces worth keeping, and {NestWords.Square(use.WastedMm2)} are waste.",
+            bought == 0 ? "Nothing is to be bought: the rack serves."
+            : use.Cost is { } cost
+                ? $"To buy: {PlanWords.Count(bought, "board")}, {NestWords.Money(cost)} in all."
+            : $"To buy: {PlanWords.Count(bought, "board")}; not all have a price in the list.",
+        ];
+    }
+
     private static string Line(NestPlan nest, NestedMaterial material)
     {
         string square = NestWords.SquareCuts(nest.Spec, material) is { } s ? "; " + s : "";
         return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value)}, {NestWords.Gap(material.GapPercent)}{square}.";
     }
 
-    private static ListSheet Fetch(BottomPlan plan, NestPlan nest) =>
+    private static ListSheet Fetch(
+        BottomPlan plan,
+        NestPlan nest,
+        ImmutableArray<string> summary
+    ) =>
         new(
             Block(plan, "boards that are cut into"),
-            ["In the order of the stock's files. Each has its own cut sheet."],
+            [.. summary, "In the order of the stock's files; cut-sheets.pdf shows each."],
             [
                 new("board", 11, false),
                 new("from", 8, false),

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>A board to full size for a machine or a plotter: pieces as they are sawn, the board, its faults and what is kept, each on its own layer.</summary>
+public static class BoardPattern
+{
+    private const double LettersMm = 20;
+
+    /// <summary>In the board's own coordinates: x from its marked end, y from its marked edge, marked face up.</summary>
+    public static Drawing Of(BottomPlan plan, SawnBoard board)
+    {
+        StockBoard stock = board.Stock;
+        Pad pad = new();
+        pad.Closed(Box(0, stock.LengthMm, 0, stock.WidthMm), Pens.Outer, Layers.Frame);
+        foreach (CutOut cut in new BoardFrame(stock).CutOuts.Where(_ => !stock.GrainAcross))
+        {
+            pad.Closed(Box(cut.FromMm, cut.ToMm, cut.LowMm, cut.HighMm), Pens.Inner, Layers.Marks);
+        }
+
+        foreach (Offcut kept in Offcuts.Of(plan.Nest!.Spec, board))
+        {
+            pad.Closed(Box(kept.FromMm, kept.ToMm, kept.LowMm, kept.HighMm), Pens.Net, Layers.Net);
+            Name(pad, kept.Id, new((kept.FromMm + kept.ToMm) / 2, (kept.LowMm + kept.HighMm) / 2));
+        }
+
+        foreach (LaidPiece piece in board.Pieces)
+        {
+            ImmutableArray<Vec2> outline = piece.Outline;
+            pad.Closed(outline, Pens.Cut, Layers.Cut);
+            Vec2 at = Interior.DeepestPoint(outline, out _);
+            Name(pad, piece.Piece.Id + (piece.FaceDown ? " outer face away" : ""), at);
+            if (plan.Find(piece.Piece.PlankId) is { } plank)
+            {
+                Vec2 forward = (
+                    piece.ToBoard(ForwardArrow.OnFlat(plank)) - piece.ToBoard(default)
+                ).Unit();
+                ForwardArrow.Draw(pad, at + new Vec2(0, -1.6 * LettersMm), forward, 2 * LettersMm);
+            }
+        }
+
+        return pad.Done(
+            $"{plan.Job.Name}: board {board.Id}, full size",
+            stock.LengthMm,
+            stock.WidthMm
+        );
+    }
+
+    private static void Name(Pad pad, string text, Vec2 at) =>
+        pad.Text(at, text, LettersMm, Anchor.MiddleCentre);
+
+    private static Vec2[] Box(double x0, double x1, double y0, double y1) =>
+        [new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)];
+}

@@ -1,0 +1,75 @@
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>Cuts and boards in the words of the bench, as they lie on the cut sheet: the board's grain runs from left to right, the lower edge of a lane is the one that is drawn below.</summary>
+public static class BoardCutWords
+{
+    /// <summary>A corner nearer than this to its lane's edge is on it, mm: outlines round their corners off by as much.</summary>
+    private const double OnEdgeMm = 1.5;
+
+    /// <summary>A cut within this of square is square on paper, degrees.</summary>
+    private const double SquareDegrees = 0.25;
+
+    /// <summary>douglas-fir, clear.</summary>
+    public static string Wood(StockBoard board) =>
+        string.Join(", ", new[] { board.Species, board.Grade }.Where(w => w is not null));
+
+    public static string From(StockBoard board) => board.OnHand ? "on hand" : "to buy";
+
+    public static string Kind(SawCut cut, LengthUnit unit)
+    {
+        string line = cut.ToTheLine
+            ? $", to the line ({PlankWords.Small(cut.OffMm, unit, RoundTo.Up)} off straight)"
+            : "";
+        return cut.Kind switch
+        {
+            CutKind.Rip => "rip, whole length",
+            CutKind.Crosscut => "across" + line,
+            CutKind.Parting => "across, only to part them",
+            CutKind.Edge => "along the piece" + line,
+            _ => "stop at its corners" + line,
+        };
+    }
+
+    /// <summary>ends S1-07; begins S1-08; both where one cut parts them.</summary>
+    public static string Pieces(SawCut cut) =>
+        (cut.Kind, cut.EndOf, cut.BeginOf) switch
+        {
+            (CutKind.Edge, { } piece, _) => piece,
+            (_, { } ends, { } begins) => $"{ends} | {begins}",
+            (_, { } ends, null) => $"end of {ends}",
+            (_, null, { } begins) => $"begin {begins}",
+            _ => "",
+        };
+
+    /// <summary>Where a cut meets an edge of its lane, from the board's beginning; for a point inside the lane, how far up from its lower edge as well.</summary>
+    public static string Place(BoardCutList list, SawCut cut, bool upper, LengthUnit unit)
+    {
+        Vec2 at = upper ? cut.To : cut.From;
+        if (cut.Kind == CutKind.Rip)
+        {
+            return upper ? "" : $"{LengthText.PaperNumber(at.Y, unit)} up";
+        }
+
+        string along = LengthText.PaperNumber(at.X, unit);
+        SawnLane lane = list.Lanes[cut.Lane!.Value];
+        double edge = upper ? lane.HighMm : lane.LowMm;
+        return cut.Kind != CutKind.Edge && Math.Abs(at.Y - edge) <= OnEdgeMm
+            ? along
+            : $"{along}, {LengthText.PaperNumber(at.Y, unit)} up";
+    }
+
+    /// <summary>45.5° to the right; square.</summary>
+    public static string Lean(SawCut cut) =>
+        cut.Kind is CutKind.Rip or CutKind.Edge ? ""
+        : Math.Abs(cut.DegreesFromSquare) < SquareDegrees ? "square"
+        : $"{AngleText.ForPaper(Math.Abs(cut.DegreesFromSquare))} to the {(cut.DegreesFromSquare > 0 ? "right" : "left")}";
+
+    /// <summary>12.35 m²; 132.9 sq ft.</summary>
+    public static string Area(double mm2, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Trimmed(mm2 / 1e6, 2)} m²"
+            : $"{NumberText.Trimmed(mm2 / (LengthUnits.MmPerFoot * LengthUnits.MmPerFoot), 1)} sq ft";
+}
