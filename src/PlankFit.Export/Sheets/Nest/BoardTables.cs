@@ -9,7 +9,7 @@ internal static class BoardTables
     public static CutTable Cuts(BoardCutList list, LengthUnit unit) =>
         new(
             ["cut", "how", "makes", "at lower edge", "at upper edge", "leans", ""],
-            [9, 40, 33, 32, 32, 24, CutTable.SketchMm + 2],
+            [9, 35, 33, 29, 29, 35, CutTable.SketchMm + 2],
             [false, false, false, true, true, true, false],
             [
                 .. list.Cuts.Select(c => new CutTableRow(
