@@ -33,15 +33,19 @@ internal static class BoardLayout
         StockBoard stock = problem.Boards[cut.Board].Stock;
         var lanes = ImmutableArray.CreateBuilder<SawnLane>();
         var pieces = ImmutableArray.CreateBuilder<LaidPiece>();
+        StripRegion region = problem.Boards[cut.Board].Region;
+        double next = region.LeastV;
         for (int l = 0; l < cut.Ripping.Lanes.Length; l++)
         {
             RippedLane lane = cut.Ripping.Lanes[l];
+            // Lanes as narrow as what lies in them, a kerf apart: one rip parts two. Where faults lie in part of the width they stay where they are clear.
+            double low = region.IsUneven ? lane.LowV : next;
             var laid = new List<(double From, LaidPiece Piece)>();
-            double high = lane.LowV;
+            double high = low;
             foreach (LaneRow row in cut.Rows.Where(r => r.Lane == l))
             {
                 double from = lane.Stretches[row.Stretch].FromU;
-                high = Math.Max(high, lane.LowV + row.Row.HeightMm);
+                high = Math.Max(high, low + row.Row.HeightMm);
                 for (int i = 0; i < row.Row.Items.Length; i++)
                 {
                     NestItem item = problem.Items[row.Row.Items[i]];
@@ -49,7 +53,7 @@ internal static class BoardLayout
                     ImmutableArray<SawPiece> copy = [.. item.Parts.Select(dealing.Next)];
                     for (int p = 0; p < copy.Length; p++)
                     {
-                        var at = new Vec2(from + row.Row.FromMm[i], lane.LowV);
+                        var at = new Vec2(from + row.Row.FromMm[i], low);
                         LaidPiece piece = pose.Laid[p].Of(copy[p], at);
                         laid.Add((piece.Outline.Min(v => v.X), InBoard(stock, piece)));
                     }
@@ -61,7 +65,8 @@ internal static class BoardLayout
                 // Along the lane, whichever way round a block of several lies.
                 LaidPiece[] inOrder = [.. laid.OrderBy(p => p.From).Select(p => p.Piece)];
                 pieces.AddRange(inOrder);
-                lanes.Add(new(lane.LowV, high, [.. inOrder.Select(p => p.Piece.Id)]));
+                next = high + problem.KerfMm;
+                lanes.Add(new(low, high, [.. inOrder.Select(p => p.Piece.Id)]));
             }
         }
 

@@ -145,6 +145,30 @@ public class ReaderFuzzTests(ITestOutputHelper output)
         );
     }
 
+    [Fact]
+    public void A_spoiled_stock_is_a_stock_or_a_fault()
+    {
+        string job = FullJob + "\n[nest]\nstock = \"stock.csv\"\ngrades = [\"clear\", \"sound\"]\n";
+        const string stock = """
+            board,kind,count,length,width,thickness,species,grade,price,ends,faults,grain
+            B-01,board,2,3600,160,9,douglas-fir,clear,21.50,40/0,1200..1260; 2000..2030 x 0..60,
+            PLY,sheet,,2440,1220,9,,sound,,10,,across
+            """;
+        string[] tokens =
+        [
+            .. TableTokens,
+            .. ".. x ; / 1200..1260 0..60 40/0 1/2 1/2/3/4 board sheet along across clear -1 1e9 B-01".Split(
+                ' '
+            ),
+        ];
+        Fuzz(
+            tokens,
+            [stock, stock.Replace(',', ';').Replace("; 2000", ", 2000")],
+            (text, _) =>
+                JobReader.Read(job, "job.toml", Texts.Offsets, "offsets.csv", stockTexts: [text])
+        );
+    }
+
     private void Fuzz(string[] tokens, string[] seeds, Func<string, int, ReadResult> read)
     {
         var watch = Stopwatch.StartNew();

@@ -1,0 +1,232 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using PlankFit.App;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
+using PlankFit.Nesting;
+using PlankFit.Planking;
+using PlankFit.Reading;
+using PlankFit.Tests.Nesting;
+using PlankFit.Tests.Support;
+using UglyToad.PdfPig;
+
+namespace PlankFit.Tests.App;
+
+/// <summary>The verb nest from the job to its files, on the launch from the rack.</summary>
+public sealed class NestRunTests : IDisposable
+{
+    private const string Demo = "survey-launch-from-the-rack";
+
+    private static readonly Lazy<BottomPlan> Nested = new(() =>
+    {
+        BottomPlan plan = DemoPlans.Of(Demo);
+        return plan with
+        {
+            Nest = NestPlanner.Of(
+                plan.Job.Nest! with
+                {
+                    Rounds = 0,
+                    LeastOffcutMm = 200,
+                    LeastOffcutWidthMm = 30,
+                },
+                PlankFit.Planking.SawPieces.Of(plan),
+                plan.Job.Units,
+                new ClassicalCases.Nowhere(),
+                default
+            ),
+        };
+    });
+
+    private readonly TempFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void EverythingForTheSawIsWritten()
+    {
+        string from = DemoTables.Folder(Demo);
+        foreach (string file in new[] { "stock.csv", "yard.csv" })
+        {
+            File.Copy(Path.Combine(from, file), folder.File(file));
+        }
+
+        // The demo itself searches for ten seconds.
+        File.WriteAllText(
+            folder.File("job.toml"),
+            File.ReadAllText(Path.Combine(from, "job.toml"))
+                .Replace(
+                    "../survey-launch/",
+                    DemoTables.Folder("survey-launch").Replace('\\', '/') + "/",
+                    StringComparison.Ordinal
+                )
+                .Replace("[nest]", "[nest]\nrounds = 0", StringComparison.Ordinal)
+        );
+        string output = folder.File("out");
+        RunReport report = NestRun.Run(
+            new(folder.File("job.toml"), output, Json: true),
+            new Progress<PlanProgress>(),
+            new Timings(),
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(ExitCode.Done, report.Exit);
+        Assert.Contains(
+            report.Lines,
+            l => l.Contains("square crosscuts", StringComparison.Ordinal)
+        );
+        foreach (
+            string name in "cut-sheets.pdf nest.json cut-list.csv cut-list.xlsx shopping-list.csv shopping-list.pdf offcuts.csv labels.pdf".Split(
+                ' '
+            )
+        )
+        {
+            Assert.True(new FileInfo(Path.Combine(output, name)).Length > 0, name);
+        }
+
+        using JsonDocument nest = JsonDocument.Parse(
+            File.ReadAllBytes(Path.Combine(output, "nest.json"))
+        );
+        using JsonDocument printed = JsonDocument.Parse(report.Result!);
+        JsonElement root = nest.RootElement;
+        Assert.Equal("plankfit-nest/1", root.GetProperty("schema").GetString());
+        Assert.Equal(root.GetRawText(), printed.RootElement.GetRawText());
+        string[] inJson =
+        [
+            .. root.GetProperty("boards")
+                .EnumerateArray()
+                .SelectMany(b => b.GetProperty("pieces").EnumerateArray())
+                .Select(p => p.GetProperty("id").GetString()!),
+        ];
+        Assert.Equal(168, inJson.Length);
+        Assert.Equal(168, inJson.Distinct().Count());
+        Assert.Empty(root.GetProperty("unplaced").EnumerateArray());
+        Assert.InRange(root.GetProperty("gapPercent").GetDouble(), 0, 2);
+        Assert.Equal(168 + 1, File.ReadAllLines(Path.Combine(output, "cut-list.csv")).Length);
+
+        // Every board has its pages, its drawing and its two full-size files.
+        using PdfDocument pdf = PdfDocument.Open(Path.Combine(output, "cut-sheets.pdf"));
+        string words = string.Join(' ', pdf.GetPages().Select(p => p.Text));
+        foreach (JsonElement board in root.GetProperty("boards").EnumerateArray())
+        {
+            string id = board.GetProperty("board").GetString()!;
+            Assert.Contains(id, words, StringComparison.Ordinal);
+            Assert.True(File.Exists(Path.Combine(output, "drawings", $"board-{id}.svg")));
+            Assert.True(File.Exists(Path.Combine(output, "dxf", "r12", $"board-{id}.dxf")));
+        }
+
+        Assert.All(
+            pdf.GetPages(),
+            p => Assert.Contains("saw maker", p.Text, StringComparison.Ordinal)
+        );
+        string dxf = Directory.GetFiles(Path.Combine(output, "dxf", "r2000"))[0];
+        Assert.Contains(
+            "CUT",
+            OutsideTool.Run("ogrinfo", "gdal-bin", "-al", dxf).ToUpperInvariant(),
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>Asked to stop while it searches, it keeps what it has.</summary>
+    [Fact]
+    public void StoppingKeepsTheBestPlan()
+    {
+        using var stopped = new CancellationTokenSource();
+        var progress = new StopAtFirst(stopped);
+        BottomPlan plan = DemoPlans.Of(Demo);
+        NestPlan nest = NestPlanner.Of(
+            plan.Job.Nest! with
+            {
+                Rounds = null,
+            },
+            PlankFit.Planking.SawPieces.Of(plan),
+            plan.Job.Units,
+            progress,
+            stopped.Token
+        );
+        Assert.Empty(nest.Unplaced);
+        Assert.Empty(CutLaws.Broken(nest, PlankFit.Planking.SawPieces.Of(plan)));
+    }
+
+    [Theory]
+    [InlineData(LengthUnit.Millimetre)]
+    [InlineData(LengthUnit.FeetInchesEighths)]
+    public void EverySheetCanBeRead(LengthUnit unit)
+    {
+        BottomPlan plan = Nested.Value with { Job = Nested.Value.Job with { Units = unit } };
+        NestPlan nest = plan.Nest!;
+        string[] faults =
+        [
+            .. CutSheets.Of(plan, nest).SelectMany(s => SheetCheck.Faults(s)),
+            .. ShoppingPages.Of(plan, nest).SelectMany(s => SheetCheck.Faults(s)),
+            .. LabelPages.Of(plan, nest).SelectMany(s => SheetCheck.Faults(s)),
+        ];
+        Assert.True(faults.Length == 0, string.Join("\n", faults.Take(20)));
+    }
+
+    /// <summary>What is left over can be named as stock the next time, in any unit, and is never larger than it is.</summary>
+    [Theory]
+    [InlineData(LengthUnit.Millimetre)]
+    [InlineData(LengthUnit.Inch)]
+    [InlineData(LengthUnit.FeetInchesEighths)]
+    public void OffcutsAreReadBackAsStock(LengthUnit unit)
+    {
+        BottomPlan plan = Nested.Value with { Job = Nested.Value.Job with { Units = unit } };
+        NestPlan square = plan.Nest! with
+        {
+            Boards = SquareCuts.Of(plan.Nest!.Spec, PlankFit.Planking.SawPieces.Of(plan)).Boards,
+        };
+        using var stream = new MemoryStream();
+        Csv.Write(NestTables.OffcutsAsStock(plan, square), stream);
+        (ImmutableArray<StockBoard> boards, ImmutableArray<Finding> findings) = StockText.Read(
+            TextFile.Decode(stream.ToArray(), "offcuts.csv").Text!,
+            "offcuts.csv",
+            unit,
+            square.Spec,
+            true,
+            new Dictionary<string, string>()
+        );
+        Assert.Empty(findings);
+        ImmutableArray<Offcut> kept = Offcuts.Of(square);
+        Assert.True(kept.Length > 3);
+        Assert.Equal(kept.Select(o => o.Id), boards.Select(b => b.Id));
+        foreach ((Offcut offcut, StockBoard board) in kept.Zip(boards))
+        {
+            double most = unit == LengthUnit.FeetInchesEighths ? 25.4 / 8 : 0.11;
+            Assert.InRange(offcut.LengthMm - board.LengthMm, -1e-6, most);
+            Assert.InRange(offcut.WidthMm - board.WidthMm, -1e-6, most);
+            Assert.Equal(offcut.Stock.Species, board.Species);
+        }
+    }
+
+    /// <summary>The squares on the labels are read by somebody else's program.</summary>
+    [Fact]
+    public void LabelsCarryTheNumbersOfTheirPieces()
+    {
+        Drawing page = LabelPages.Of(Nested.Value, Nested.Value.Nest!)[0];
+        string png = folder.File("labels.png");
+        using (FileStream stream = File.Create(png))
+        {
+            PlankFit.Export.Skia.PngWriter.Write(stream, page, 300);
+        }
+
+        string[] read =
+        [
+            .. OutsideTool
+                .Run("zbarimg", "zbar-tools", "--raw", "-q", "--nodbus", png)
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                .Order(StringComparer.Ordinal),
+        ];
+        string[] wanted =
+        [
+            .. Nested
+                .Value.Nest!.Boards.SelectMany(b => b.Lanes.SelectMany(l => l.PieceIds))
+                .Take(21)
+                .Order(StringComparer.Ordinal),
+        ];
+        Assert.Equal(wanted, read);
+    }
+
+    private sealed class StopAtFirst(CancellationTokenSource stop) : IProgress<NestProgress>
+    {
+        public void Report(NestProgress value) => stop.Cancel();
+    }
+}
