@@ -91,6 +91,8 @@ internal static class ShareNesting
         var dealt = new PieceDealing(items);
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
         ImmutableArray<SawPiece> left = dealt.Left();
+        // Square crosscuts take no care of pairs, and are no measure for a plan that does.
+        bool comparable = square.LeftOut.Length <= left.Length && !spec.PairsTogether;
         return new(
             [
                 new(
@@ -98,8 +100,8 @@ internal static class ShareNesting
                     [.. share.Pieces.Select(p => p.Id).Except(left.Select(p => p.Id))],
                     result.Cutting.Cost(problem),
                     result.Bound,
-                    square.LeftOut.Length <= left.Length ? square.Value : null,
-                    square.LeftOut.Length <= left.Length ? square.Boards.Length : null,
+                    comparable ? square.Value : null,
+                    comparable ? square.Boards.Length : null,
                     result.Rounds
                 ),
             ],

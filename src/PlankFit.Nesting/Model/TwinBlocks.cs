@@ -46,6 +46,11 @@ internal static class TwinBlocks
                 place[i] = place[twin] = singles + blocks.Count;
                 blocks.Add(block);
                 pairs.Add((i, twin));
+                // In a wide board they lie abreast without the loss of two ends that lean against each other.
+                if (Side(ends, boards, spec, i, twin) is { } beside)
+                {
+                    blocks.Add(beside);
+                }
             }
             else
             {
@@ -72,7 +77,7 @@ internal static class TwinBlocks
         return blocks.ToImmutable();
     }
 
-    /// <summary>The shortest row of them as one thing; null where no board is clear for it.</summary>
+    /// <summary>The shortest row of them as one thing, or a pair abreast where it is too long for every board; null where no board is clear for it.</summary>
     private static NestItem? Block(
         EndTable ends,
         ImmutableArray<BoardType> boards,
@@ -80,12 +85,6 @@ internal static class TwinBlocks
         int[] parts
     )
     {
-        ImmutableArray<int> sorts =
-        [
-            .. parts
-                .Select(p => (IEnumerable<int>)ends.Items[p].Sorts)
-                .Aggregate((a, b) => a.Intersect(b)),
-        ];
         Row row = RowOrder.Best(ends, parts);
         SawPiece[] pieces = [.. row.Items.Select(i => ends.Items[i].Copies[0])];
         ItemPose pose = ItemsOf.Pose(
@@ -101,14 +100,48 @@ internal static class TwinBlocks
             ],
             1
         );
+        return Item(ends, boards, spec, row.Items, pieces, pose)
+            ?? (parts.Length == 2 ? Side(ends, boards, spec, parts[0], parts[1]) : null);
+    }
+
+    /// <summary>A pair abreast, a kerf between; null where no board is wide enough.</summary>
+    private static NestItem? Side(
+        EndTable ends,
+        ImmutableArray<BoardType> boards,
+        NestSpec spec,
+        int a,
+        int b
+    )
+    {
+        SawPiece[] pieces = [ends.Items[a].Copies[0], ends.Items[b].Copies[0]];
+        return Item(
+            ends,
+            boards,
+            spec,
+            [a, b],
+            pieces,
+            TaperedPairs.Abreast(pieces[0], pieces[1], spec.KerfMm)
+        );
+    }
+
+    private static NestItem? Item(
+        EndTable ends,
+        ImmutableArray<BoardType> boards,
+        NestSpec spec,
+        ImmutableArray<int> parts,
+        SawPiece[] pieces,
+        ItemPose pose
+    )
+    {
+        ImmutableArray<int> sorts =
+        [
+            .. parts
+                .Select(p => (IEnumerable<int>)ends.Items[p].Sorts)
+                .Aggregate((x, y) => x.Intersect(y)),
+        ];
         if (!Fits(pose, boards, sorts, spec))
         {
-            // Too long for any board one behind the other: in a wide one they may lie abreast.
-            pose = TaperedPairs.Abreast(pieces[0], pieces[1], spec.KerfMm);
-            if (parts.Length > 2 || !Fits(pose, boards, sorts, spec))
-            {
-                return null;
-            }
+            return null;
         }
 
         var poses = ImmutableArray.Create(pose);
@@ -117,7 +150,7 @@ internal static class TwinBlocks
             poses = poses.Add(ItemsOf.HalfTurn(pieces, pose));
         }
 
-        return new([], row.Items, poses, sorts, pieces.Sum(p => ItemsOf.PolygonArea(p.Outline)));
+        return new([], parts, poses, sorts, pieces.Sum(p => ItemsOf.PolygonArea(p.Outline)));
     }
 
     private static bool Fits(
