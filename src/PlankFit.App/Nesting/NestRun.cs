@@ -90,8 +90,10 @@ public static class NestRun
                 [
                     .. nest.Boards.Where(b => b.Pieces.Any(p => m.PieceIds.Contains(p.Piece.Id))),
                 ];
-                string square = NestWords.SquareCuts(nest.Spec, m) is { } s ? "; " + s : "";
-                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Value(nest.Spec, m.Value)}, {NestWords.Gap(m.GapPercent)}{square}.";
+                string square = NestWords.SquareCuts(nest.Spec, m, plan.Job.Units) is { } s
+                    ? "; " + s
+                    : "";
+                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Value(nest.Spec, m.Value, plan.Job.Units)}, {NestWords.Gap(m.GapPercent)}{square}.";
             }),
         ];
     }

@@ -22,15 +22,14 @@ public static class NestWords
             ? $"{LengthText.PaperNumber(board.LengthMm, unit)} × {LengthText.PaperNumber(board.WidthMm, unit)} × {LengthText.ForPaper(board.ThicknessMm, unit)}"
             : $"{LengthText.ForPaper(board.LengthMm, unit)} × {PlankWords.Small(board.WidthMm, unit)} × {PlankWords.Small(board.ThicknessMm, unit)}";
 
-    public static string Square(double mm2) =>
-        (mm2 / 1e6).ToString("0.00", CultureInfo.InvariantCulture) + " m²";
-
     public static string Money(decimal money) =>
         money.ToString("0.00", CultureInfo.InvariantCulture);
 
     /// <summary>A value as the objective has it.</summary>
-    public static string Value(NestSpec spec, double value) =>
-        spec.Objective == NestObjective.Cost ? Money((decimal)value) : Square(value);
+    public static string Value(NestSpec spec, double value, LengthUnit unit) =>
+        spec.Objective == NestObjective.Cost
+            ? Money((decimal)value)
+            : BoardCutWords.Area(value, unit);
 
     /// <summary>How good the plan is, in words.</summary>
     public static string Gap(double percent) =>
@@ -42,11 +41,11 @@ public static class NestWords
             );
 
     /// <summary>What square crosscuts would take beside it; null where they place fewer pieces.</summary>
-    public static string? SquareCuts(NestSpec spec, NestedMaterial material) =>
+    public static string? SquareCuts(NestSpec spec, NestedMaterial material, LengthUnit unit) =>
         material.SquareCutsFirstFit is not { } square || !(material.Value > 0)
             ? null
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"square crosscuts, each piece in the first board that still has room, would take {Value(spec, square)} in {material.SquareCutsBoards} boards, {100 * (square - material.Value) / material.Value:0.0} % more"
+                $"square crosscuts, each piece in the first board that still has room, would take {Value(spec, square, unit)} in {material.SquareCutsBoards} boards, {100 * (square - material.Value) / material.Value:0.0} % more"
             );
 }

@@ -151,7 +151,19 @@ public sealed class NestRunTests : IDisposable
     [InlineData(LengthUnit.FeetInchesEighths)]
     public void EverySheetCanBeRead(LengthUnit unit)
     {
-        BottomPlan plan = Nested.Value with { Job = Nested.Value.Job with { Units = unit } };
+        Job job = Nested.Value.Job;
+        BottomPlan plan = Nested.Value with
+        {
+            // Those who build in feet print on Letter.
+            Job = job with
+            {
+                Units = unit,
+                Output = job.Output with
+                {
+                    Paper = unit == LengthUnit.Millimetre ? PaperSize.A4 : PaperSize.Letter,
+                },
+            },
+        };
         NestPlan nest = plan.Nest!;
         string[] faults =
         [

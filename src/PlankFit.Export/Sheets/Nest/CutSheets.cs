@@ -142,9 +142,22 @@ public static class CutSheets
 
         private int Pieces { get; init; }
 
-        private CutTable CutTable { get; } = BoardTables.Cuts(List, Unit);
+        /// <summary>Both tables side by side fill the sheet, whatever its paper.</summary>
+        private CutTable CutTable { get; } =
+            BoardTables.Cuts(List, Unit).Scaled(Fill(List, Unit, WidthMm));
 
-        private CutTable PieceTable { get; } = BoardTables.Pieces(List, Unit);
+        private CutTable PieceTable { get; } =
+            BoardTables.Pieces(List, Unit).Scaled(Fill(List, Unit, WidthMm));
+
+        private static double Fill(BoardCutList list, LengthUnit unit, double widthMm) =>
+            Math.Min(
+                1.1,
+                (widthMm - TablesGapMm)
+                    / (
+                        BoardTables.Cuts(list, unit).WidthMm
+                        + BoardTables.Pieces(list, unit).WidthMm
+                    )
+            );
 
         private bool IsFirst => FromCut == 0 && FromPiece == 0;
 

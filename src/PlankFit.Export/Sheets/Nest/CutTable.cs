@@ -24,6 +24,13 @@ internal sealed record CutTable(
 
     public double WidthMm => WidthsMm.Sum();
 
+    /// <summary>All columns wider or narrower by the same part.</summary>
+    public CutTable Scaled(double part) =>
+        this with
+        {
+            WidthsMm = [.. WidthsMm.Select(w => part * w)],
+        };
+
     public double HeadMm =>
         (
             Heads

@@ -15,7 +15,9 @@ public static class ShoppingPages
             pages.AddRange(Buy(plan, nest).Pages(plan.Job));
         }
 
-        pages.AddRange(Fetch(plan, nest, buys ? [] : Summary(nest)).Pages(plan.Job));
+        pages.AddRange(
+            Fetch(plan, nest, buys ? [] : Summary(nest, plan.Job.Units)).Pages(plan.Job)
+        );
         if (!nest.Unplaced.IsEmpty)
         {
             pages.AddRange(Missing(plan, nest).Pages(plan.Job));
@@ -38,7 +40,7 @@ public static class ShoppingPages
         Bought[] bought = [.. Bought.All(nest)];
         return new(
             Block(plan, "what to buy"),
-            Summary(nest),
+            Summary(nest, plan.Job.Units),
             [
                 new("board", 12, false),
                 new("count", 6),
@@ -65,14 +67,14 @@ public static class ShoppingPages
     }
 
     /// <summary>How good the plan is, and what becomes of the stock.</summary>
-    private static ImmutableArray<string> Summary(NestPlan nest)
+    private static ImmutableArray<string> Summary(NestPlan nest, LengthUnit unit)
     {
         StockUse use = StockUse.Of(nest);
         int bought = nest.Boards.Count(b => !b.Stock.OnHand);
         return
         [
-            .. nest.Materials.Select(m => Line(nest, m)),
-            $"Of {NestWords.Square(use.BoardsMm2)} cut into, {NestWords.Square(use.PiecesMm2)} become planks, {NestWords.Square(use.OffcutsMm2)} are left over in pieces worth keeping, and {NestWords.Square(use.WastedMm2)} are waste.",
+            .. nest.Materials.Select(m => Line(nest, m, unit)),
+            $"Of {BoardCutWords.Area(use.BoardsMm2, unit)} cut into, {BoardCutWords.Area(use.PiecesMm2, unit)} become planks, {BoardCutWords.Area(use.OffcutsMm2, unit)} are left over in pieces worth keeping, and {BoardCutWords.Area(use.WastedMm2, unit)} are waste.",
             bought == 0 ? "Nothing is to be bought: the rack serves."
             : use.Cost is { } cost
                 ? $"To buy: {PlanWords.Count(bought, "board")}, {NestWords.Money(cost)} in all."
@@ -80,10 +82,10 @@ public static class ShoppingPages
         ];
     }
 
-    private static string Line(NestPlan nest, NestedMaterial material)
+    private static string Line(NestPlan nest, NestedMaterial material, LengthUnit unit)
     {
-        string square = NestWords.SquareCuts(nest.Spec, material) is { } s ? "; " + s : "";
-        return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value)}, {NestWords.Gap(material.GapPercent)}{square}.";
+        string square = NestWords.SquareCuts(nest.Spec, material, unit) is { } s ? "; " + s : "";
+        return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value, unit)}, {NestWords.Gap(material.GapPercent)}{square}.";
     }
 
     private static ListSheet Fetch(
