@@ -93,7 +93,7 @@ public static class NestRun
                 string square = NestWords.SquareCuts(nest.Spec, m, plan.Job.Units) is { } s
                     ? "; " + s
                     : "";
-                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Value(nest.Spec, m.Value, plan.Job.Units)}, {NestWords.Gap(m.GapPercent)}{square}.";
+                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Value(nest.Spec, m.Value, plan.Job.Units)}, {NestWords.Gap(nest.Spec, m, plan.Job.Units)}{square}.";
             }),
         ];
     }

@@ -31,14 +31,17 @@ public static class NestWords
             ? Money((decimal)value)
             : BoardCutWords.Area(value, unit);
 
-    /// <summary>How good the plan is, in words.</summary>
-    public static string Gap(double percent) =>
-        percent < 0.05
-            ? "the least possible in rows, proved"
+    /// <summary>How good the plan is: the proven bound, and the gap to it.</summary>
+    public static string Gap(NestSpec spec, NestedMaterial material, LengthUnit unit)
+    {
+        string bound = Value(spec, material.LowerBound, unit);
+        return material.GapPercent < 0.05
+            ? $"proved to be the least possible in rows ({bound})"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"proved to be no more than {Math.Ceiling(10 * percent) / 10:0.0} % above the least possible in rows"
+                $"proved to be no more than {Math.Ceiling(10 * material.GapPercent) / 10:0.0} % above the least possible in rows, which is {bound} or more"
             );
+    }
 
     /// <summary>What square crosscuts would take beside it; null where they place fewer pieces.</summary>
     public static string? SquareCuts(NestSpec spec, NestedMaterial material, LengthUnit unit) =>

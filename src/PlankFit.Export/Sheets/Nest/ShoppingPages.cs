@@ -85,7 +85,7 @@ public static class ShoppingPages
     private static string Line(NestPlan nest, NestedMaterial material, LengthUnit unit)
     {
         string square = NestWords.SquareCuts(nest.Spec, material, unit) is { } s ? "; " + s : "";
-        return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value, unit)}, {NestWords.Gap(material.GapPercent)}{square}.";
+        return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value, unit)}, {NestWords.Gap(nest.Spec, material, unit)}{square}.";
     }
 
     private static ListSheet Fetch(
