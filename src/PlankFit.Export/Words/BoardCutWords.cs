@@ -21,7 +21,7 @@ public static class BoardCutWords
     public static string Kind(SawCut cut, LengthUnit unit)
     {
         string line = cut.ToTheLine
-            ? $", to the line ({PlankWords.Small(cut.OffMm, unit, RoundTo.Up)} off straight)"
+            ? $", to the line ({PlankWords.Small(cut.OffMm, unit, RoundTo.Up)} off)"
             : "";
         return cut.Kind switch
         {

@@ -16,6 +16,11 @@ internal static class NestedPlans
     /// <summary>In millimetres, out of a rack of mixed boards with faults, and a yard that has as many as are wanted.</summary>
     public static BottomPlan Launch => LaunchPlan.Value;
 
+    private static readonly Lazy<BottomPlan> PlyPlan = new(() => Nested("pilot-skiff", Sheets));
+
+    /// <summary>In feet-inches-eighths, out of wide sheets whose grain runs across one and along the next.</summary>
+    public static BottomPlan Ply => PlyPlan.Value;
+
     /// <summary>In feet-inches-eighths, boards to be bought by price, wide ones among them.</summary>
     public static BottomPlan Skiff => SkiffPlan.Value;
 
@@ -108,6 +113,36 @@ internal static class NestedPlans
                 },
                 Board("Y-1", 10 * 304.8, (2 * width) + 6.35, thickness, null, 61.25m, false),
                 Board("Y-2", 8 * 304.8, width, thickness, null, 19.9m, false),
+            ],
+        };
+    }
+
+    private static NestSpec Sheets(BottomPlan plan)
+    {
+        double thickness = plan.PlankLayers.First().Planks.ThicknessMm;
+        StockBoard sheet = Board("S-1", 4 * 304.8, 8 * 304.8, thickness, 1, null, true) with
+        {
+            Kind = StockKind.Sheet,
+            GrainAcross = true,
+            Faults = [new(100, 180, 900, 1000)],
+        };
+        return NestSpec.Usual with
+        {
+            Rounds = 1,
+            Boards =
+            [
+                sheet,
+                sheet with
+                {
+                    Id = "S-2",
+                    LengthMm = 8 * 304.8,
+                    WidthMm = 4 * 304.8,
+                    GrainAcross = false,
+                    Count = null,
+                    OnHand = false,
+                    Price = 60,
+                    Faults = [],
+                },
             ],
         };
     }

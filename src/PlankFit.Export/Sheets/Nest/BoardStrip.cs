@@ -25,7 +25,18 @@ internal static class BoardStrip
             corner.Y + (factor * frame.WidthMm)
         );
         var marks = new StripMarks(pad, board);
-        pad.Rectangle(board, BoardEdge);
+        pad.Closed(
+            [
+                new(board.Left, board.Bottom),
+                new(board.Right, board.Bottom),
+                new(board.Right, board.Top),
+                new(board.Left, board.Top),
+            ],
+            Pens.None,
+            Layers.Hull,
+            1
+        );
+        marks.Edges();
         foreach (CutOut cut in list.CutOuts)
         {
             Vec2 low = place[new(cut.FromMm, cut.LowMm)],
@@ -40,6 +51,7 @@ internal static class BoardStrip
         foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
         {
             pad.Closed(shape, Pens.None, Layers.Cut, piece.FaceDown ? 0.78 : 0.9);
+            marks.Piece(shape);
         }
 
         foreach (SawCut cut in list.Cuts)
@@ -58,7 +70,7 @@ internal static class BoardStrip
             marks.Name(piece, shape, forward);
         }
 
-        marks.Numbers(list.Cuts, place);
+        marks.Numbers(list.Cuts);
         Sides(pad, list, board);
     }
 
@@ -74,7 +86,7 @@ internal static class BoardStrip
         pad.Text(
             board.Left,
             below - 1.2 - Letters.Small,
-            across ? "marked end below" : "marked edge below, marked end at the left",
+            across ? "turned: marked end below" : "marked edge below, marked end at the left",
             Letters.Small
         );
         if (across)

@@ -10,13 +10,16 @@ namespace PlankFit.Export.Sheets;
 public static class CutSheets
 {
     private const double HeadMm = 8.5;
-    private const double AboveMm = 7;
+    private const double IdHeight = 4;
+    private const double AboveMm = StripMarks.AboveMm + 0.5;
     private const double BelowMm = 6;
     private const double GapMm = 5;
     private const double TablesGapMm = 6;
 
-    /// <summary>Of a strip on paper, at the most.</summary>
+    /// <summary>Of a strip on paper, at the most; more where a board has many lanes, so that names and numbers find room in each.</summary>
     private const double StripMm = 42;
+    private const double LaneMm = 13;
+    private const double MostStripMm = 112;
 
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
@@ -24,7 +27,7 @@ public static class CutSheets
         Box inside = Frame.Inside(format).Within(3);
         var block = new TitleBlock(
             "Cut sheets",
-            "boards with the marked face up, marked end to the left",
+            "boards with the marked face up; bold lines are their marked end and marked edge",
             SheetWords.Unit(plan.Job.Units),
             null,
             Cautions.Boards
@@ -66,7 +69,7 @@ public static class CutSheets
 
         foreach (BoardCutList list in NestCuts.Of(plan))
         {
-            var part = new Part(list, plan.Job.Units, 0, 0, inside.Width);
+            var part = new Part(list, plan.Nest!.Spec, plan.Job.Units, 0, 0, inside.Width);
             while (true)
             {
                 Part fitting = part.Within(top - inside.Bottom);
@@ -103,9 +106,14 @@ public static class CutSheets
         BoardCutList list = NestCuts.Of(plan).First(l => l.Board.Id == board.Id);
         const double Width = 380,
             Margin = 8;
-        var part = new Part(list, plan.Job.Units, 0, 0, Width - (2 * Margin)).Within(
-            double.PositiveInfinity
-        );
+        var part = new Part(
+            list,
+            plan.Nest!.Spec,
+            plan.Job.Units,
+            0,
+            0,
+            Width - (2 * Margin)
+        ).Within(double.PositiveInfinity);
         double caution = 12,
             height = part.HeightMm + caution + (2 * Margin);
         Pad pad = new();
@@ -122,9 +130,10 @@ public static class CutSheets
     }
 
     private const string Intro =
-        "Lengths along a board are from its marked end, figures \"up\" from its marked edge. Rip first, then make the cuts in the order of their numbers: each parts what is left so that both "
-        + "sides can rest on something, and short ends come last. Angles are from square, to the right or left going away from you over the board. A shared cut ends one piece and begins the next; the kerf "
-        + "lies in the gap. The thick bar is the end towards the keel. Saw bevels after the piece is free, from its card or pattern.";
+        "Lengths along a board are from its left end as drawn, figures \"up\" from its lower edge: its marked end and its marked edge, except in a sheet that says it lies turned. Rip first, then make the cuts in the "
+        + "order of their numbers: each parts what is left so that both sides can rest on something, and short ends come last. Angles are from square, to the right or left going up the sheet. A cut that ends one piece and begins the "
+        + "next makes both; the kerf lies between them. The thick bar is the end towards the keel, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
+        + "from its card or pattern.";
 
     private static double IntroMm(double width) =>
         (Letters.Wrap(Intro, Letters.Bench, width).Count * Letters.Bench * Letters.Leading) + 3;
@@ -132,6 +141,7 @@ public static class CutSheets
     /// <summary>A board, or what follows of its tables on a further page.</summary>
     private sealed record Part(
         BoardCutList List,
+        NestSpec Spec,
         LengthUnit Unit,
         int FromCut,
         int FromPiece,
@@ -167,10 +177,26 @@ public static class CutSheets
         public bool IsWhole => IsFirst && IsLast;
 
         private double Factor =>
-            Math.Min((WidthMm - 4) / List.Frame.LengthMm, StripMm / List.Frame.WidthMm);
+            Math.Min(
+                (WidthMm - 4) / List.Frame.LengthMm,
+                Math.Clamp(LaneMm * List.Lanes.Length, StripMm, MostStripMm) / List.Frame.WidthMm
+            );
+
+        private double IdMm => Letters.Width(List.Board.Id, IdHeight, true) + 4;
+
+        private double WordsMm =>
+            Math.Max(
+                HeadMm,
+                3.5
+                    + (
+                        Letters.Wrap(Words, Letters.Bench, WidthMm - IdMm).Count
+                        * Letters.Bench
+                        * Letters.Leading
+                    )
+            );
 
         private double AboveTables =>
-            HeadMm + (IsFirst ? AboveMm + (Factor * List.Frame.WidthMm) + BelowMm : 0);
+            WordsMm + (IsFirst ? AboveMm + (Factor * List.Frame.WidthMm) + BelowMm : 0);
 
         public double HeightMm =>
             AboveTables
@@ -186,19 +212,13 @@ public static class CutSheets
             };
         }
 
-        public Part Next() => new(List, Unit, FromCut + Cuts, FromPiece + Pieces, WidthMm);
+        public Part Next() => new(List, Spec, Unit, FromCut + Cuts, FromPiece + Pieces, WidthMm);
 
         public void Draw(Pad pad, BottomPlan plan, Box inside, double top)
         {
-            StockBoard stock = List.Board.Stock;
-            pad.Text(inside.Left, top - 4, List.Board.Id, 4, Anchor.BaselineLeft, true);
-            double left = inside.Left + Letters.Width(List.Board.Id, 4, true) + 4;
-            string wood = BoardCutWords.Wood(stock);
-            string words = IsFirst
-                ? $"{NestWords.Size(stock, Unit)}{(wood.Length > 0 ? ", " + wood : "")}, {BoardCutWords.From(stock)}; {PlanWords.Count(List.Board.Pieces.Length, "piece")}, {NumberText.Trimmed(100 * PieceInBoard.Filled(List.Board), 0)} % of it in planks{Kept(plan)}"
-                : "continued";
-            pad.Paragraph(left, top - 1.4, inside.Right - left, words, Letters.Bench);
-            double y = top - HeadMm;
+            pad.Text(inside.Left, top - 4, List.Board.Id, IdHeight, Anchor.BaselineLeft, true);
+            pad.Paragraph(inside.Left + IdMm, top - 1.4, WidthMm - IdMm, Words, Letters.Bench);
+            double y = top - WordsMm;
             if (IsFirst)
             {
                 y -= AboveMm + (Factor * List.Frame.WidthMm);
@@ -216,9 +236,33 @@ public static class CutSheets
             );
         }
 
-        private string Kept(BottomPlan plan)
+        private string Words
         {
-            ImmutableArray<Offcut> kept = Offcuts.Of(plan.Nest!.Spec, List.Board);
+            get
+            {
+                if (!IsFirst)
+                {
+                    return "continued";
+                }
+
+                StockBoard stock = List.Board.Stock;
+                string wood = BoardCutWords.Wood(stock),
+                    named = wood.Length > 0 ? ", " + wood : "",
+                    pieces = PlanWords.Count(List.Board.Pieces.Length, "piece"),
+                    filled = NumberText.Trimmed(100 * PieceInBoard.Filled(List.Board), 0),
+                    scale = NumberText.Trimmed(1 / Factor, 1);
+                return $"{NestWords.Size(stock, Unit)}{named}, {BoardCutWords.From(stock)}; {pieces}, {filled} % of it in planks; drawn 1:{scale}{Turned(stock)}{Kept()}";
+            }
+        }
+
+        private static string Turned(StockBoard stock) =>
+            stock.GrainAcross
+                ? "; turned, grain from left to right: lengths are from the edge that is not marked, \"up\" from the marked end"
+                : "";
+
+        private string Kept()
+        {
+            ImmutableArray<Offcut> kept = Offcuts.Of(Spec, List.Board);
             return kept.IsEmpty
                 ? ""
                 : "; kept: "

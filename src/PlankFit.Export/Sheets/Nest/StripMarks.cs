@@ -1,25 +1,43 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
 namespace PlankFit.Export.Sheets;
 
 /// <summary>Lines and letterings of a board's strip, each put where nothing else stands.</summary>
-internal sealed class StripMarks(Pad pad, Box board)
+internal sealed partial class StripMarks(Pad pad, Box board)
 {
-    private const double RingMm = 2;
     private const double ClearMm = 0.7;
 
-    /// <summary>How far outside the board a number may stand, with a line to its cut.</summary>
-    private const double OutsideMm = 3.2;
+    /// <summary>What is left above a board for numbers and names that have no room in it.</summary>
+    public const double AboveMm = 6.5;
 
-    private static readonly double[] Along = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
     private readonly List<Box> kept = [];
+
+    /// <summary>Cuts and the board's edges: they stop at a ring that has no other place.</summary>
     private readonly List<(Vec2 A, Vec2 B)> lines = [];
+
+    /// <summary>Bars, and lines from rings and names: nothing may stand on them.</summary>
+    private readonly List<(Vec2 A, Vec2 B)> hard = [];
+    private readonly List<ImmutableArray<Vec2>> edges = [];
+    private readonly List<ImmutableArray<Vec2>> wood = [];
     private readonly Dictionary<int, ImmutableArray<Vec2>> cuts = [];
 
     public void Keep(Box box) => kept.Add(box);
+
+    /// <summary>The shape of a piece: no other's name stands on it.</summary>
+    public void Piece(ImmutableArray<Vec2> shape) => wood.Add(shape);
+
+    /// <summary>The board's own edges, drawn when all numbers have a place.</summary>
+    public void Edges()
+    {
+        Vec2 a = new(board.Left, board.Bottom),
+            b = new(board.Right, board.Bottom),
+            c = new(board.Right, board.Top),
+            d = new(board.Left, board.Top);
+        edges.Add([a, b, c, d, a]);
+        lines.AddRange([(a, b), (b, c), (c, d), (d, a)]);
+    }
 
     /// <summary>A cut's line, drawn when its number has a place.</summary>
     public void Cut(SawCut cut, ImmutableArray<Vec2> line, ImmutableArray<Vec2> chord)
@@ -34,7 +52,7 @@ internal sealed class StripMarks(Pad pad, Box board)
     public void Bar((Vec2 From, Vec2 To) bar, Pen pen)
     {
         pad.Line(bar.From, bar.To, pen);
-        lines.Add(bar);
+        hard.Add(bar);
     }
 
     /// <summary>Id, arrow forward, and a word where the outer face is away, at the piece's roomiest place.</summary>
@@ -76,114 +94,62 @@ internal sealed class StripMarks(Pad pad, Box board)
             }
         }
 
-        Outside(middle, id, forward);
+        Outside(shape, middle, id, away, forward);
     }
 
-    /// <summary>The cuts' numbers in rings on their lines, or outside the board with a line to them; the cuts' own lines stop at the rings.</summary>
-    public void Numbers(ImmutableArray<SawCut> all, Placing place)
+    /// <summary>The name of a piece that is too small for it: beside it where there is room, with a line into the piece.</summary>
+    private void Outside(
+        ImmutableArray<Vec2> shape,
+        Vec2 middle,
+        string id,
+        string away,
+        Vec2 forward
+    )
     {
-        foreach (SawCut cut in all)
+        const double Arrow = 4,
+            Half = 1.7;
+        double second = away.Length > 0 ? Letters.Width(away, Letters.Small) + 1.5 : 0,
+            half = (Letters.Width(id, Letters.Small, true) + 2 + Arrow + second) / 2;
+        // Clear of everything; then over cuts; over another piece only where a line to its own says whose it is and nothing else is left.
+        foreach ((bool clear, bool free) in new[] { (true, true), (false, true), (false, false) })
         {
-            ImmutableArray<Vec2> line = cuts[cut.Number];
-            Pen pen = cut.Kind == CutKind.Parting ? Pens.Inner : Pens.Cut;
-            string number = cut.Number.ToString(CultureInfo.InvariantCulture);
-            double radius = Math.Max(
-                RingMm,
-                (Letters.Width(number, Letters.Small, true) / 2) + 0.6
-            );
-            Vec2? on = OnLine(line, radius);
-            if (on is { } at)
-            {
-                foreach (List<Vec2> part in Quads.Outside(line, [Ring(at, radius)]))
-                {
-                    pad.Open(part, pen, Layers.Cut);
-                }
-            }
-            else
-            {
-                pad.Open(line, pen, Layers.Cut);
-                at = Beside(line, radius);
-            }
-
-            pad.Add([new CircleShape(Layers.Marks, Pens.Outer, at, radius, 1)]);
-            kept.Add(Around(at, radius));
-            pad.Text(at, number, Letters.Small, Anchor.MiddleCentre, true);
-        }
-    }
-
-    private Vec2? OnLine(ImmutableArray<Vec2> line, double radius)
-    {
-        foreach (double t in Along)
-        {
-            Vec2 at = line[0] + (t * (line[^1] - line[0]));
-            Box box = Around(at, radius + 0.2);
-            if (
-                box.Left > board.Left - 6
-                && box.Right < board.Right + 6
-                && !kept.Any(k => k.Overlaps(box))
-                && lines.Count(l => Segments.Clip(l.A, l.B, box) is not null) <= Own(line, box)
+            foreach (
+                Vec2 at in StripPlaces.Around(middle, Half + 1).OrderBy(p => p.ChordTo(middle))
             )
             {
-                return at;
+                Box box = new(at.X - half, at.Y - Half, at.X + half, at.Y + Half),
+                    around = box.Within(-ClearMm);
+                Vec2 from = new(
+                    Math.Clamp(middle.X, box.Left, box.Right),
+                    at.Y > middle.Y ? box.Bottom : box.Top
+                );
+                if (
+                    !Within(around)
+                    || around.Holds(middle)
+                    || kept.Any(k =>
+                        k.Overlaps(around) || Segments.Clip(from, middle, k) is not null
+                    )
+                    || Crossed(hard, around)
+                    || (free && wood.Any(w => w != shape && Covers(w, box)))
+                    || (clear && Crossed(lines, around))
+                )
+                {
+                    continue;
+                }
+
+                kept.Add(box);
+                hard.Add((from, middle));
+                pad.Text(new(box.Left, at.Y), id, Letters.Small, Anchor.MiddleLeft, true);
+                ForwardArrow.Draw(pad, new(box.Right - second - (Arrow / 2), at.Y), forward, Arrow);
+                pad.Text(new(box.Right, at.Y), away, Letters.Small, Anchor.MiddleRight);
+                pad.Line(from, middle, Pens.Measure);
+                pad.Dot(middle, 0.4);
+                return;
             }
         }
 
-        return null;
-    }
-
-    /// <summary>How many of a line's own stretches come into a box.</summary>
-    private static int Own(ImmutableArray<Vec2> line, Box box)
-    {
-        int own = 0;
-        for (int i = 1; i < line.Length; i++)
-        {
-            own += Segments.Clip(line[i - 1], line[i], box) is null ? 0 : 1;
-        }
-
-        return own;
-    }
-
-    /// <summary>Above the board where the line ends, moved along until nothing is there; a thin line leads to the cut.</summary>
-    private Vec2 Beside(ImmutableArray<Vec2> line, double radius)
-    {
-        Vec2 top = line[^1].Y >= line[0].Y ? line[^1] : line[0];
-        for (int i = 0; ; i++)
-        {
-            double shift = (i % 2 == 0 ? 1 : -1) * ((i + 1) / 2) * ((2 * radius) + 0.8);
-            Vec2 at = new(
-                Math.Clamp(top.X + shift, board.Left + radius, board.Right - radius),
-                board.Top + OutsideMm
-            );
-            if (!kept.Any(k => k.Overlaps(Around(at, radius + 0.3))) || i > 200)
-            {
-                Vec2 foot = at - new Vec2(0, radius);
-                pad.Line(foot, new(top.X, Math.Min(top.Y, board.Top)), Pens.Measure);
-                return at;
-            }
-        }
-    }
-
-    /// <summary>The name of a piece that is too small for it, above the board.</summary>
-    private void Outside(Vec2 middle, string id, Vec2 forward)
-    {
-        double width = Letters.Width(id, Letters.Small, true) + 6;
-        for (int i = 0; ; i++)
-        {
-            double shift = (i % 2 == 0 ? 1 : -1) * ((i + 1) / 2) * 3;
-            double x = Math.Clamp(middle.X + shift, board.Left, board.Right - width);
-            Box box = new(x, board.Top + OutsideMm - 1.6, x + width, board.Top + OutsideMm + 1.6);
-            if (kept.Any(k => k.Overlaps(box)) && i < 400)
-            {
-                continue;
-            }
-
-            kept.Add(box);
-            pad.Text(new(x, box.Middle.Y), id, Letters.Small, Anchor.MiddleLeft, true);
-            ForwardArrow.Draw(pad, new(box.Right - 2.2, box.Middle.Y), forward, 4);
-            pad.Line(new(x + 1, box.Bottom), middle, Pens.Measure);
-            pad.Dot(middle, 0.4);
-            return;
-        }
+        // Never without its name, whatever stands there.
+        pad.Text(middle, id, Letters.Small, Anchor.MiddleCentre, true);
     }
 
     private bool Free(ImmutableArray<Vec2> shape, Box box)
@@ -201,11 +167,14 @@ internal sealed class StripMarks(Pad pad, Box board)
             return false;
         }
 
-        return !lines.Any(l => Segments.Clip(l.A, l.B, clear) is not null);
+        return !Crossed(lines, clear) && !Crossed(hard, clear);
     }
+
+    private static bool Covers(ImmutableArray<Vec2> shape, Box box) =>
+        Segments.Inside(shape, box.Middle)
+        || shape.Any(box.Holds)
+        || Segments.Clip(shape, box, closed: true).Any();
 
     private static Box Around(Vec2 at, double radius) =>
         new(at.X - radius, at.Y - radius, at.X + radius, at.Y + radius);
-
-    private static Vec2[] Ring(Vec2 at, double radius) => [.. Circles.Polygon(at, radius, 0.02)];
 }

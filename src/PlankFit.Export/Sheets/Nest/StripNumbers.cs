@@ -1,0 +1,186 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>The numbers of cuts.</summary>
+internal sealed partial class StripMarks
+{
+    private const double RingMm = 2;
+    private static readonly double[] Along = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
+    private static readonly double[] Everywhere =
+    [
+        .. Enumerable.Range(1, 39).Select(i => i / 40.0),
+    ];
+
+    /// <summary>The cuts' numbers in rings: on their lines, or beside them with a thin line to the cut. Lines stop at the rings.</summary>
+    public void Numbers(ImmutableArray<SawCut> all)
+    {
+        List<(SawCut Cut, StripRing Ring)> rings = Placed(all);
+        Vec2[][] shapes =
+        [
+            .. rings.Select(r => (Vec2[])[.. Circles.Polygon(r.Ring.At, r.Ring.RadiusMm, 0.02)]),
+        ];
+        foreach (List<Vec2> part in edges.SelectMany(e => Quads.Outside(e, shapes)))
+        {
+            pad.Open(part, Pens.Outer, Layers.Hull);
+        }
+
+        foreach ((SawCut cut, _) in rings)
+        {
+            Pen pen = cut.Kind == CutKind.Parting ? Pens.Inner : Pens.Cut;
+            foreach (List<Vec2> part in Quads.Outside(cuts[cut.Number], shapes))
+            {
+                pad.Open(part, pen, Layers.Cut);
+            }
+        }
+
+        foreach ((SawCut cut, StripRing ring) in rings)
+        {
+            if (ring.Foot is { } foot)
+            {
+                pad.Line(ring.Edge, foot, Pens.Measure);
+                pad.Dot(foot, 0.45);
+            }
+
+            pad.Add([new CircleShape(Layers.Marks, Pens.Outer, ring.At, ring.RadiusMm, 1)]);
+            pad.Text(ring.At, Number(cut), Letters.Small, Anchor.MiddleCentre, true);
+        }
+    }
+
+    /// <summary>The shortest lines first: they have the fewest places. Where one finds none it goes before all others, and they are placed again.</summary>
+    private List<(SawCut Cut, StripRing Ring)> Placed(ImmutableArray<SawCut> all)
+    {
+        const int Times = 12;
+        List<SawCut> order = [.. all.OrderBy(c => cuts[c.Number][0].ChordTo(cuts[c.Number][^1]))];
+        for (int time = 1; ; time++)
+        {
+            int keptBefore = kept.Count,
+                hardBefore = hard.Count;
+            var rings = new List<(SawCut Cut, StripRing Ring)>();
+            SawCut? without = null;
+            foreach (SawCut cut in order)
+            {
+                StripRing ring = Place(cut);
+                rings.Add((cut, ring));
+                kept.Add(Around(ring.At, ring.RadiusMm));
+                without = ring.IsForced ? without ?? cut : without;
+                if (ring.Foot is { } foot)
+                {
+                    hard.Add((ring.Edge, foot));
+                }
+            }
+
+            if (without is null || time == Times)
+            {
+                return rings;
+            }
+
+            kept.RemoveRange(keptBefore, kept.Count - keptBefore);
+            hard.RemoveRange(hardBefore, hard.Count - hardBefore);
+            order.Remove(without);
+            order.Insert(0, without);
+        }
+    }
+
+    private static string Number(SawCut cut) => cut.Number.ToString(CultureInfo.InvariantCulture);
+
+    private StripRing Place(SawCut cut)
+    {
+        ImmutableArray<Vec2> line = cuts[cut.Number];
+        double radius = Math.Max(
+            RingMm,
+            (Letters.Width(Number(cut), Letters.Small, true) / 2) + 0.6
+        );
+        // A ring on a shorter line would hide it, and its neighbours with it.
+        if (line[0].ChordTo(line[^1]) > 2.5 * radius && OnLine(line, radius) is { } on)
+        {
+            return new(on, radius, null);
+        }
+
+        // The nearest free place to any part of the line; where all is taken, one that other lines cross.
+        foreach (bool clear in new[] { true, false })
+        {
+            var found =
+                from t in clear ? Along : Everywhere
+                let foot = line[0] + (t * (line[^1] - line[0]))
+                from at in StripPlaces.Around(foot, radius + 0.8)
+                let beside = new StripRing(at, radius, foot) { OffMiddle = Math.Abs(t - 0.5) }
+                where Holds(beside, clear)
+                select beside;
+            if (found.MinBy(r => r.CostMm) is { } ring)
+            {
+                return ring;
+            }
+        }
+
+        return new(line[0] + (0.5 * (line[^1] - line[0])), radius, null) { IsForced = true };
+    }
+
+    private bool Holds(StripRing ring, bool clear)
+    {
+        Box box = Around(ring.At, ring.RadiusMm + 0.3);
+        if (!Within(box) || kept.Any(k => k.Overlaps(box)) || Crossed(hard, box))
+        {
+            return false;
+        }
+
+        Vec2 foot = ring.Foot!.Value;
+        if (kept.Any(k => Segments.Clip(ring.Edge, foot, k.Within(-0.3)) is not null))
+        {
+            return false;
+        }
+
+        // The line to the cut crosses no other cut before it is there.
+        Vec2 before = foot + (0.2 * (ring.At - foot).Unit());
+        return !clear
+            || !(
+                Crossed(lines, box)
+                || lines.Concat(hard).Any(l => Segments.Meet(ring.Edge, before, l.A, l.B))
+            );
+    }
+
+    private static bool Crossed(List<(Vec2 A, Vec2 B)> lines, Box box) =>
+        lines.Any(l => Segments.Clip(l.A, l.B, box) is not null);
+
+    /// <summary>On the board, or in what is left above it for this.</summary>
+    private bool Within(Box box) =>
+        box.Left >= board.Left - 1
+        && box.Right <= board.Right + 1
+        && box.Top <= board.Top + AboveMm
+        && box.Bottom >= board.Bottom + 0.3;
+
+    private Vec2? OnLine(ImmutableArray<Vec2> line, double radius)
+    {
+        foreach (double t in Along)
+        {
+            Vec2 at = line[0] + (t * (line[^1] - line[0]));
+            Box box = Around(at, radius + 0.3);
+            if (
+                Within(box)
+                && !kept.Any(k => k.Overlaps(box))
+                && !Crossed(hard, box)
+                && lines.Count(l => Segments.Clip(l.A, l.B, box) is not null) <= Own(line, box)
+            )
+            {
+                return at;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>How many of a line's own stretches come into a box.</summary>
+    private static int Own(ImmutableArray<Vec2> line, Box box)
+    {
+        int own = 0;
+        for (int i = 1; i < line.Length; i++)
+        {
+            own += Segments.Clip(line[i - 1], line[i], box) is null ? 0 : 1;
+        }
+
+        return own;
+    }
+}
