@@ -103,7 +103,7 @@ public static class CutSheets
     /// <summary>One board by itself, its strip as wide as the sheet.</summary>
     public static Drawing Board(BottomPlan plan, SawnBoard board)
     {
-        BoardCutList list = NestCuts.Of(plan).First(l => l.Board.Id == board.Id);
+        BoardCutList list = NestCuts.Of(plan, board);
         const double Width = 380,
             Margin = 8;
         var part = new Part(

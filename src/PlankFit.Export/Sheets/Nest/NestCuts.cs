@@ -7,9 +7,15 @@ namespace PlankFit.Export.Sheets;
 public static class NestCuts
 {
     public static ImmutableArray<BoardCutList> Of(BottomPlan plan) =>
-        plan.Nest is not { } nest
-            ? []
-            : [.. nest.Boards.Select(b => BoardCuts.Of(b, nest.Spec, Tolerances(plan.Job)))];
+        plan.Nest is not { } nest ? [] : [.. nest.Boards.Select(b => Of(plan, b))];
+
+    /// <exception cref="InvalidOperationException">Nothing is laid out.</exception>
+    public static BoardCutList Of(BottomPlan plan, SawnBoard board) =>
+        BoardCuts.Of(
+            board,
+            plan.Nest?.Spec ?? throw new InvalidOperationException("nothing is laid out"),
+            Tolerances(plan.Job)
+        );
 
     /// <summary>An edge is left as it was ripped where glue is trusted with what is missing or over.</summary>
     public static SawTolerances Tolerances(Job job) =>

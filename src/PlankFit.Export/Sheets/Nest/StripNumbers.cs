@@ -103,16 +103,12 @@ internal sealed partial class StripMarks
         // The nearest free place to any part of the line; where all is taken, one that other lines cross.
         foreach (bool clear in new[] { true, false })
         {
-            var found =
-                from t in clear ? Along : Everywhere
-                let foot = line[0] + (t * (line[^1] - line[0]))
-                from at in StripPlaces.Around(foot, radius + 0.8)
-                let beside = new StripRing(at, radius, foot) { OffMiddle = Math.Abs(t - 0.5) }
-                where Holds(beside, clear)
-                select beside;
-            if (found.MinBy(r => r.CostMm) is { } ring)
+            StripRing? found = StripPlaces
+                .Beside(line[0], line[^1], radius, clear ? Along : Everywhere)
+                .FirstOrDefault(r => Holds(r, clear));
+            if (found is not null)
             {
-                return ring;
+                return found;
             }
         }
 
