@@ -1,6 +1,4 @@
-using System.Text;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -32,19 +30,18 @@ public static class KeelRun
             ]);
         }
 
-        using OutputFolder output = OutputFolder.Begin(request.Folder, "keel", stop);
-        timings.Time(
+        IReadOnlyList<string> written = timings.Time(
             "write the keel's files",
             () =>
-            {
-                foreach (FileWork work in KeelFiles.Of(plan))
-                {
-                    stop.ThrowIfCancellationRequested();
-                    work.Write(output);
-                }
-            }
+                WrittenFiles.Write(
+                    request.Folder,
+                    "keel",
+                    KeelFiles.Of(plan),
+                    progress,
+                    timings,
+                    stop
+                )
         );
-        IReadOnlyList<string> written = output.Commit();
         return new(
             ExitCode.Done,
             keel.Findings,
@@ -52,7 +49,7 @@ public static class KeelRun
                 .. keel.Layers.Select(l => Line(plan.Job, l)),
                 $"{written.Count} files are in {request.Folder}: start with keel.pdf.",
             ],
-            request.Json ? Json(plan.Job, keel) : null
+            request.Json ? WrittenFiles.Text(s => KeelJson.Write(plan.Job, keel, s)) : null
         );
     }
 
@@ -66,12 +63,5 @@ public static class KeelRun
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
         int off = KeelWords.OffAt(job.Keel, layer);
         return $"{layer.Spec.Name}, met by {layer.Spec.Meets}: half-width wanted {Mm(layer.Stations.Min(s => s.WantedHalfWidthMm))} to {Mm(layer.Stations.Max(s => s.WantedHalfWidthMm))}; {(off == 0 ? "fair at every station" : $"out at {PlanWords.Count(off, "place")}")}.";
-    }
-
-    private static string Json(Job job, KeelPlan keel)
-    {
-        using var stream = new MemoryStream();
-        KeelJson.Write(job, keel, stream);
-        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Skia;
@@ -45,20 +44,7 @@ internal static class KeelFiles
     {
         string name = $"keel-layer-{number}";
         Drawing pattern = KeelEdgePattern.Of(plan, layer);
-        foreach (
-            (string folder, DxfVersion version) in new[]
-            {
-                ("r2000", DxfVersion.R2000),
-                ("r12", DxfVersion.R12),
-            }
-        )
-        {
-            output.Write(
-                $"dxf/{folder}/{name}.dxf",
-                s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
-            );
-        }
-
+        LayFiles.BothDxf(output, name, pattern, plan.Job);
         output.Write(
             $"patterns/{name}.pdf",
             s =>

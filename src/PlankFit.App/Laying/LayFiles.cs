@@ -116,7 +116,10 @@ internal static class LayFiles
     }
 
     public static string PlankDxfName(Plank plank, DxfVersion version) =>
-        $"dxf/{VersionName(version)}/{plank.Id}.dxf";
+        DxfName(plank.Id, version);
+
+    private static string DxfName(string name, DxfVersion version) =>
+        $"dxf/{(version == DxfVersion.R12 ? "r12" : "r2000")}/{name}.dxf";
 
     public static void WritePlankDxf(
         BottomPlan plan,
@@ -132,31 +135,31 @@ internal static class LayFiles
 
     private static void Dxf(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
     {
-        DxfVersion[] versions = [DxfVersion.R2000, DxfVersion.R12];
         Drawing[] patterns = [.. layer.On(side).Select(p => CuttingPattern.Of(plan, p))];
         foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
-            foreach (DxfVersion version in versions)
-            {
-                output.Write(
-                    PlankDxfName(plank, version),
-                    s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
-                );
-            }
+            BothDxf(output, plank.Id, pattern, plan.Job);
         }
 
-        Drawing all = CuttingPattern.Layer(plan, layer, side, patterns);
-        foreach (DxfVersion version in versions)
+        BothDxf(
+            output,
+            $"layer-{layer.Number}-{PlankWords.Of(side)}",
+            CuttingPattern.Layer(plan, layer, side, patterns),
+            plan.Job
+        );
+    }
+
+    /// <summary>One drawing in both versions of DXF, each in its folder.</summary>
+    internal static void BothDxf(OutputFolder output, string name, Drawing drawing, Job job)
+    {
+        foreach (DxfVersion version in new[] { DxfVersion.R2000, DxfVersion.R12 })
         {
             output.Write(
-                $"dxf/{VersionName(version)}/layer-{layer.Number}-{PlankWords.Of(side)}.dxf",
-                s => DxfWriter.Write(s, all, new(version, plan.Job.Output.DxfUnits))
+                DxfName(name, version),
+                s => DxfWriter.Write(s, drawing, new(version, job.Output.DxfUnits))
             );
         }
     }
-
-    private static string VersionName(DxfVersion version) =>
-        version == DxfVersion.R12 ? "r12" : "r2000";
 
     internal static FileWork File(string name, Action<Stream> write) =>
         new(name, output => output.Write(name, write));

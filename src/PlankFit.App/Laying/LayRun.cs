@@ -1,7 +1,4 @@
-using System.Collections.Concurrent;
-using System.Collections.Immutable;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -25,19 +22,28 @@ public static class LayRun
         if (plan.Job.Nest is { } spec)
         {
             plan = NestedPlan.Of(plan, spec, progress, timings, stop);
-            stop.ThrowIfCancellationRequested();
         }
 
+        bool searchEnded = plan.Nest is not null && stop.IsCancellationRequested;
         progress.Report(new("writing lists, drawings and patterns", 0));
         IReadOnlyList<string> written = timings.Time(
             "write all files",
-            () => Write(request.Folder, plan, progress, timings, stop)
+            () =>
+                WrittenFiles.Write(
+                    request.Folder,
+                    "lay",
+                    LayFiles.Of(plan),
+                    progress,
+                    timings,
+                    searchEnded ? CancellationToken.None : stop
+                )
         );
-        string? json = request.Json ? Text(stream => PlankingJson.Write(plan, stream)) : null;
+        string? json = request.Json ? WrittenFiles.Text(s => PlankingJson.Write(plan, s)) : null;
         return new(
             ExitCode.Done,
             plan.Findings,
             [
+                .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. PlanSummary.Of(plan).Lines(plan.Job.Units),
                 .. NestRun.Lines(plan),
                 $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
@@ -45,57 +51,4 @@ public static class LayRun
             json
         );
     }
-
-    private static IReadOnlyList<string> Write(
-        string folder,
-        BottomPlan plan,
-        IProgress<PlanProgress> progress,
-        Timings timings,
-        CancellationToken stop
-    )
-    {
-        using OutputFolder output = OutputFolder.Begin(folder, "lay", stop);
-        ImmutableArray<FileWork> work = LayFiles.Of(plan);
-        int done = 0;
-        try
-        {
-            // One piece at a time to each core, the heavy ones first, so that none is left to run alone at the end.
-            Parallel.ForEach(
-                Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),
-                new ParallelOptions
-                {
-                    CancellationToken = stop,
-                    MaxDegreeOfParallelism = Environment.ProcessorCount,
-                },
-                w =>
-                {
-                    timings.Time("  " + w.What, () => w.Write(output));
-                    progress.Report(
-                        new(
-                            "writing " + w.What,
-                            (double)Interlocked.Increment(ref done) / work.Length
-                        )
-                    );
-                }
-            );
-        }
-        catch (AggregateException e)
-        {
-            // One file that cannot be written ends the run; the first reason is the one to tell.
-            throw e.InnerExceptions.OfType<OutputException>().FirstOrDefault()
-                ?? e.InnerExceptions[0];
-        }
-
-        return output.Commit();
-    }
-
-    private static string Text(Action<Stream> write)
-    {
-        using var stream = new MemoryStream();
-        write(stream);
-        return System.Text.Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-    }
 }
-
-/// <summary>A piece of work that writes one file or a few.</summary>
-internal sealed record FileWork(string What, Action<OutputFolder> Write);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Svg;
@@ -17,7 +16,10 @@ internal static class NestFiles
             :
             [
                 LayFiles.Pdf("cut-sheets.pdf", plan, "cut sheets", () => CutSheets.Of(plan, nest)),
-                new("drawings of boards", output => Drawings(output, plan, nest)),
+                .. nest.Boards.Select(b => new FileWork(
+                    $"drawings of {b.Id}",
+                    output => Drawings(output, plan, b)
+                )),
                 LayFiles.File("nest.json", s => NestJson.Write(plan, s)),
                 LayFiles.File("cut-list.csv", s => Csv.Write(NestTables.Pieces(plan, nest), s)),
                 LayFiles.File(
@@ -42,26 +44,11 @@ internal static class NestFiles
                 LayFiles.Pdf("labels.pdf", plan, "labels", () => LabelPages.Of(plan, nest)),
             ];
 
-    private static void Drawings(OutputFolder output, BottomPlan plan, NestPlan nest)
+    private static void Drawings(OutputFolder output, BottomPlan plan, SawnBoard board)
     {
-        foreach (SawnBoard board in nest.Boards)
-        {
-            Drawing sheet = CutSheets.Board(plan, board);
-            output.Write($"drawings/board-{board.Id}.svg", s => SvgWriter.Write(s, sheet));
-            Drawing pattern = BoardPattern.Of(plan, board);
-            foreach (
-                (string folder, DxfVersion version) in new[]
-                {
-                    ("r2000", DxfVersion.R2000),
-                    ("r12", DxfVersion.R12),
-                }
-            )
-            {
-                output.Write(
-                    $"dxf/{folder}/board-{board.Id}.dxf",
-                    s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
-                );
-            }
-        }
+        string name = $"board-{board.Id}";
+        Drawing sheet = CutSheets.Board(plan, board);
+        output.Write($"drawings/{name}.svg", s => SvgWriter.Write(s, sheet));
+        LayFiles.BothDxf(output, name, BoardPattern.Of(plan, board), plan.Job);
     }
 }

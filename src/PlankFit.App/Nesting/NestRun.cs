@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -36,41 +33,28 @@ public static class NestRun
         }
 
         plan = NestedPlan.Of(plan, spec, progress, timings, stop);
-        bool cutShort = stop.IsCancellationRequested;
-        progress.Report(new("writing cut sheets and lists", 1));
-        using OutputFolder output = OutputFolder.Begin(
-            request.Folder,
-            "nest",
-            CancellationToken.None
-        );
-        timings.Time(
+        bool searchEnded = stop.IsCancellationRequested;
+        IReadOnlyList<string> written = timings.Time(
             "write cut sheets and lists",
             () =>
-            {
-                foreach (FileWork work in NestFiles.Of(plan))
-                {
-                    work.Write(output);
-                }
-            }
+                WrittenFiles.Write(
+                    request.Folder,
+                    "nest",
+                    NestFiles.Of(plan),
+                    progress,
+                    timings,
+                    searchEnded ? CancellationToken.None : stop
+                )
         );
-        IReadOnlyList<string> written = output.Commit();
-        string? json = null;
-        if (request.Json)
-        {
-            using var stream = new MemoryStream();
-            NestJson.Write(plan, stream);
-            json = Encoding.UTF8.GetString(stream.ToArray());
-        }
-
         return new(
             ExitCode.Done,
             plan.Nest!.Findings,
             [
-                .. cutShort ? ["Stopped: this is the best plan found so far."] : (string[])[],
+                .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. Lines(plan),
                 $"{written.Count} files are in {request.Folder}: start with cut-sheets.pdf.",
             ],
-            json
+            request.Json ? WrittenFiles.Text(s => NestJson.Write(plan, s)) : null
         );
     }
 

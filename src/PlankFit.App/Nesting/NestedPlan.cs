@@ -12,6 +12,9 @@ internal static class NestedPlan
     /// <summary>Of the time, what the rack may take where the yard has to help.</summary>
     private const double RackShare = 0.6;
 
+    /// <summary>Told where the search was ended from outside: its best plan is kept, and the files are written all the same.</summary>
+    public const string Stopped = "Stopped: this is the best plan of cutting found so far.";
+
     /// <param name="stop">Ends the search with the best plan so far; nothing is thrown for it.</param>
     public static BottomPlan Of(
         BottomPlan plan,

@@ -44,26 +44,11 @@ public sealed class NestRunTests : IDisposable
     [Fact]
     public void EverythingForTheSawIsWritten()
     {
-        string from = DemoTables.Folder(Demo);
-        foreach (string file in new[] { "stock.csv", "yard.csv" })
-        {
-            File.Copy(Path.Combine(from, file), folder.File(file));
-        }
-
         // The demo itself searches for ten seconds.
-        File.WriteAllText(
-            folder.File("job.toml"),
-            File.ReadAllText(Path.Combine(from, "job.toml"))
-                .Replace(
-                    "../survey-launch/",
-                    DemoTables.Folder("survey-launch").Replace('\\', '/') + "/",
-                    StringComparison.Ordinal
-                )
-                .Replace("[nest]", "[nest]\nrounds = 0", StringComparison.Ordinal)
-        );
+        string job = JobWith("rounds = 0");
         string output = folder.File("out");
         RunReport report = NestRun.Run(
-            new(folder.File("job.toml"), output, Json: true),
+            new(job, output, Json: true),
             new Progress<PlanProgress>(),
             new Timings(),
             TestContext.Current.CancellationToken
@@ -144,6 +129,29 @@ public sealed class NestRunTests : IDisposable
         );
         Assert.Empty(nest.Unplaced);
         Assert.Empty(CutLaws.Broken(nest, PlankFit.Planking.SawPieces.Of(plan)));
+    }
+
+    /// <summary>Both verbs: whoever ends an hour's search at its first plan finds that plan's files, all of them.</summary>
+    [Theory]
+    [InlineData("nest")]
+    [InlineData("lay")]
+    public void StoppingTheSearchStillWritesEveryFile(string verb)
+    {
+        using var stopped = new CancellationTokenSource();
+        string output = folder.File("out");
+        Func<RunRequest, IProgress<PlanProgress>, Timings, CancellationToken, RunReport> run =
+            verb == "lay" ? LayRun.Run : NestRun.Run;
+        RunReport report = run(
+            new(JobWith("time = 3600"), output, Json: false),
+            new StopInSearch(stopped),
+            new Timings(),
+            stopped.Token
+        );
+        Assert.Equal(ExitCode.Done, report.Exit);
+        Assert.StartsWith("Stopped", report.Lines[0], StringComparison.Ordinal);
+        Assert.Equal(168 + 1, File.ReadAllLines(Path.Combine(output, "cut-list.csv")).Length);
+        Assert.True(File.Exists(Path.Combine(output, "cut-sheets.pdf")));
+        Assert.Equal(verb == "lay", File.Exists(Path.Combine(output, "plank-cards.pdf")));
     }
 
     [Theory]
@@ -243,6 +251,41 @@ public sealed class NestRunTests : IDisposable
                 .Order(StringComparer.Ordinal),
         ];
         Assert.Equal(wanted, read);
+    }
+
+    /// <summary>The demo's job in a folder of its own, with a setting for the search in place of the demo's.</summary>
+    private string JobWith(string search)
+    {
+        string from = DemoTables.Folder(Demo);
+        foreach (string file in new[] { "stock.csv", "yard.csv" })
+        {
+            File.Copy(Path.Combine(from, file), folder.File(file));
+        }
+
+        string text = File.ReadAllText(Path.Combine(from, "job.toml"));
+        Assert.DoesNotContain("\ntime", text, StringComparison.Ordinal);
+        File.WriteAllText(
+            folder.File("job.toml"),
+            text.Replace(
+                    "../survey-launch/",
+                    DemoTables.Folder("survey-launch").Replace('\\', '/') + "/",
+                    StringComparison.Ordinal
+                )
+                .Replace("[nest]", "[nest]\n" + search, StringComparison.Ordinal)
+        );
+        return folder.File("job.toml");
+    }
+
+    /// <summary>Stops when the first plan of cutting is shown.</summary>
+    private sealed class StopInSearch(CancellationTokenSource stop) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value)
+        {
+            if (value.Doing.Contains("boards", StringComparison.Ordinal))
+            {
+                stop.Cancel();
+            }
+        }
     }
 
     private sealed class StopAtFirst(CancellationTokenSource stop) : IProgress<NestProgress>
