@@ -23,7 +23,7 @@ public sealed record Offcut(
     public double AreaMm2 => LengthMm * WidthMm;
 }
 
-/// <summary>What of a sawn board is worth keeping, square cut: the largest rectangle clear of pieces, faults and unusable ends, and again beside it.</summary>
+/// <summary>What of a sawn board is worth keeping, square cut: the largest rectangle clear of pieces, rips, faults and unusable ends, and again beside it.</summary>
 public static class Offcuts
 {
     private const double Touching = 1e-9;
@@ -62,6 +62,13 @@ public static class Offcuts
                 f.LowMm ?? 0,
                 f.HighMm ?? stock.WidthMm
             ))
+        );
+        // Lanes are ripped over the whole board: what lies beyond them is parted as well.
+        var frame = new BoardFrame(stock);
+        taken.AddRange(
+            BoardRips
+                .Of(frame, board.Lanes, spec.KerfMm, SawTolerances.Usual)
+                .Select(r => Kerf(frame, r))
         );
         var kept = ImmutableArray.CreateBuilder<Offcut>();
         while (Largest(whole, taken, spec, stock.GrainAcross) is { } free)
@@ -129,6 +136,16 @@ public static class Offcuts
         }
 
         return best;
+    }
+
+    /// <summary>What a rip takes of the board, in the board's own coordinates.</summary>
+    private static Rectangle Kerf(BoardFrame frame, SawCut rip)
+    {
+        double low = Math.Min(rip.From.Y, rip.From.Y + rip.KerfMm),
+            high = Math.Max(rip.From.Y, rip.From.Y + rip.KerfMm);
+        return frame.Stock.GrainAcross
+            ? new(low, high, 0, frame.Stock.WidthMm)
+            : new(0, frame.Stock.LengthMm, low, high);
     }
 
     private static double[] Sides(IEnumerable<double> at, double least, double most) =>

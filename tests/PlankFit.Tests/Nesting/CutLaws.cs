@@ -4,7 +4,7 @@ namespace PlankFit.Tests.Nesting;
 
 /// <summary>
 /// What every plan of cutting must keep, asked of it by other means than it was made: here how many of what, and what it counts; on each board by
-/// <see cref="BoardLaws"/> and <see cref="LaneLaws"/>.
+/// <see cref="BoardLaws"/>, <see cref="LaneLaws"/> and <see cref="OffcutLaws"/>.
 /// </summary>
 internal static class CutLaws
 {
@@ -22,6 +22,7 @@ internal static class CutLaws
             .. Values(plan),
             .. plan.Boards.SelectMany(b => BoardLaws.Broken(plan.Spec, b)),
             .. plan.Boards.SelectMany(b => LaneLaws.Broken(plan.Spec, b)),
+            .. plan.Boards.SelectMany(b => OffcutLaws.Broken(plan.Spec, b)),
         ];
 
     /// <summary>Every piece once, placed or told not to be, and as it was asked for.</summary>

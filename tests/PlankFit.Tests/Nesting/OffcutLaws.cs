@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Geometries;
+using PlankFit.Planking;
+using Shape = NetTopologySuite.Geometries.Geometry;
+
+namespace PlankFit.Tests.Nesting;
+
+/// <summary>What is listed as left over can be had from the board as it is sawn, as polygons of NetTopologySuite.</summary>
+internal static class OffcutLaws
+{
+    private const double NearMm = 1e-6;
+
+    private static readonly GeometryFactory Nts = new();
+
+    public static IEnumerable<string> Broken(NestSpec spec, SawnBoard board)
+    {
+        if (board.Pieces.Any(p => p.Outline.Any(v => !v.IsFinite)))
+        {
+            // BoardLaws tells of it.
+            yield break;
+        }
+
+        StockBoard stock = board.Stock;
+        ImmutableArray<Offcut> kept = Offcuts.Of(spec, board);
+        Shape usable = Box(stock.MarkedEndMm, stock.LengthMm - stock.OtherEndMm, 0, stock.WidthMm);
+        foreach (Offcut offcut in kept)
+        {
+            Shape box = Box(offcut.FromMm, offcut.ToMm, offcut.LowMm, offcut.HighMm);
+            if (!usable.Buffer(NearMm).Contains(box))
+            {
+                yield return $"{offcut.Id} is not within what of {board.Id} is usable";
+            }
+
+            (double along, double across) = stock.GrainAcross
+                ? (offcut.HighMm - offcut.LowMm, offcut.ToMm - offcut.FromMm)
+                : (offcut.ToMm - offcut.FromMm, offcut.HighMm - offcut.LowMm);
+            if (
+                Math.Abs(along - offcut.LengthMm) > NearMm
+                || Math.Abs(across - offcut.WidthMm) > NearMm
+                || along < spec.LeastOffcutMm
+                || across < spec.LeastOffcutWidthMm
+            )
+            {
+                yield return $"{offcut.Id} is {along:0.00} x {across:0.00} mm, listed as {offcut.LengthMm:0.00} x {offcut.WidthMm:0.00}";
+            }
+
+            if (!board.Lanes.All(l => IsClear(spec, stock, l, offcut)))
+            {
+                yield return $"{offcut.Id} is ripped asunder";
+            }
+
+            if (
+                stock.Faults.Any(f =>
+                    Box(f.FromMm, f.ToMm, f.LowMm ?? 0, f.HighMm ?? stock.WidthMm)
+                        .Intersection(box)
+                        .Area
+                    > NearMm * box.Length
+                )
+            )
+            {
+                yield return $"{offcut.Id} has a fault in it";
+            }
+
+            foreach (
+                Shape other in board
+                    .Pieces.Select(p => (Shape)BoardLaws.Shape(p.Outline))
+                    .Concat(
+                        kept.TakeWhile(o => o != offcut)
+                            .Select(o => Box(o.FromMm, o.ToMm, o.LowMm, o.HighMm))
+                    )
+            )
+            {
+                if (other.Distance(box) < spec.KerfMm - NearMm)
+                {
+                    yield return $"{offcut.Id} is {other.Distance(box):0.000} mm from something else of {board.Id}";
+                }
+            }
+        }
+    }
+
+    /// <summary>
+    /// Lanes are ripped over the whole board, so that what is kept lies within one, or a kerf clear of it. Two lanes hardly more than a kerf apart are parted by
+    /// one rip along the lower one, and an edge hardly off the board's is not ripped: there what is kept may be so much wider than its lane.
+    /// </summary>
+    private static bool IsClear(NestSpec spec, StockBoard stock, SawnLane lane, Offcut offcut)
+    {
+        const double Hardly = 0.3;
+        (double low, double high, double width) = stock.GrainAcross
+            ? (offcut.FromMm, offcut.ToMm, stock.LengthMm)
+            : (offcut.LowMm, offcut.HighMm, stock.WidthMm);
+        double over = width - lane.HighMm <= Hardly ? Hardly : 0;
+        bool within = low >= lane.LowMm - Hardly - NearMm && high <= lane.HighMm + over + NearMm;
+        return within
+            || low >= lane.HighMm + spec.KerfMm - NearMm
+            || high <= lane.LowMm - spec.KerfMm + NearMm;
+    }
+
+    private static Shape Box(double x0, double x1, double y0, double y1) =>
+        Nts.ToGeometry(new Envelope(x0, x1, y0, y1));
+}
