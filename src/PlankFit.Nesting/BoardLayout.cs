@@ -38,11 +38,12 @@ internal static class BoardLayout
         for (int l = 0; l < cut.Ripping.Lanes.Length; l++)
         {
             RippedLane lane = cut.Ripping.Lanes[l];
-            // Lanes as narrow as what lies in them, a kerf apart: one rip parts two. Where faults lie in part of the width they stay where they are clear.
-            double low = region.IsUneven ? lane.LowV : next;
+            // Lanes as narrow as what lies in them, a kerf apart: one rip parts two. A lane that would come upon a fault there stays where it is clear.
+            LaneRow[] rows = [.. cut.Rows.Where(r => r.Lane == l)];
+            double low = IsClear(region, lane, rows, next, problem.KerfMm) ? next : lane.LowV;
             var laid = new List<(double From, LaidPiece Piece)>();
             double high = low;
-            foreach (LaneRow row in cut.Rows.Where(r => r.Lane == l))
+            foreach (LaneRow row in rows)
             {
                 double from = lane.Stretches[row.Stretch].FromU;
                 high = Math.Max(high, low + row.Row.HeightMm);
@@ -76,6 +77,30 @@ internal static class BoardLayout
             lanes.ToImmutable(),
             pieces.ToImmutable()
         );
+    }
+
+    /// <summary>Whether a lane's rows, where they are along the board, are clear of faults with the lane beginning at another place across it.</summary>
+    private static bool IsClear(
+        StripRegion region,
+        RippedLane lane,
+        LaneRow[] rows,
+        double low,
+        double kerfMm
+    )
+    {
+        const double Touching = 1e-9;
+        ImmutableArray<ClearStretch> clear = region.Clear(
+            low,
+            low + rows.Max(r => (double?)r.Row.HeightMm).GetValueOrDefault(),
+            kerfMm
+        );
+        return rows.All(r =>
+        {
+            double from = lane.Stretches[r.Stretch].FromU;
+            return clear.Any(c =>
+                c.FromU <= from + Touching && c.ToU >= from + r.Row.LengthMm - Touching
+            );
+        });
     }
 
     /// <summary>From the strips' frame: in a sheet whose grain runs across, a quarter turn clockwise.</summary>

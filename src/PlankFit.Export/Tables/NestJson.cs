@@ -144,7 +144,7 @@ public static class NestJson
 
         json.WriteEndArray();
         json.WriteStartArray("offcuts");
-        foreach (Offcut offcut in Offcuts.Of(nest.Spec, board))
+        foreach (Offcut offcut in Offcuts.Of(nest.Spec, BoardCuts.Of(board, nest.Spec)))
         {
             json.WriteStartObject();
             json.WriteString("id", offcut.Id);

@@ -134,7 +134,7 @@ internal sealed record PieceInBoard(
     public static IEnumerable<PieceInBoard> All(NestPlan nest) =>
         nest.Boards.SelectMany(b =>
             BoardCuts
-                .Of(b, nest.Spec, SawTolerances.Usual)
+                .Of(b, nest.Spec)
                 .Places.Select(p => new PieceInBoard(
                     b,
                     p.Lane,

@@ -37,6 +37,7 @@ public static class BoardCutWords
     public static string Pieces(SawCut cut) =>
         (cut.Kind, cut.EndOf, cut.BeginOf) switch
         {
+            (CutKind.Rip, _, _) => KerfSide(cut),
             (CutKind.Edge, { } piece, _) => piece,
             (_, { } ends, { } begins) => $"{ends} | {begins}",
             (_, { } ends, null) => $"end of {ends}",
@@ -44,7 +45,10 @@ public static class BoardCutWords
             _ => "",
         };
 
-    /// <summary>Where a cut meets an edge of its lane, from the board's beginning; for a point inside the lane, how far up from its lower edge as well.</summary>
+    /// <summary>On which side of its line a rip takes its kerf.</summary>
+    public static string KerfSide(SawCut rip) => rip.KerfMm < 0 ? "kerf below" : "kerf above";
+
+    /// <summary>Where a cut meets an edge of its lane, from the board's beginning; for a point inside the lane, how far up from its lower edge as well. Of a rip, how far up from the board's.</summary>
     public static string Place(BoardCutList list, SawCut cut, bool upper, LengthUnit unit)
     {
         Vec2 at = upper ? cut.To : cut.From;
@@ -58,7 +62,7 @@ public static class BoardCutWords
         double edge = upper ? lane.HighMm : lane.LowMm;
         return cut.Kind != CutKind.Edge && Math.Abs(at.Y - edge) <= OnEdgeMm
             ? along
-            : $"{along}, {LengthText.PaperNumber(at.Y, unit)} up";
+            : $"{along}, {LengthText.PaperNumber(at.Y - lane.LowMm, unit)} up";
     }
 
     /// <summary>45.5° to the right; square.</summary>

@@ -6,8 +6,9 @@ namespace PlankFit.Planking;
 /// <summary>What the saw does to one board: its rips, then every end and edge of every piece as it lies, ends a kerf apart as one cut.</summary>
 public static class BoardCuts
 {
-    public static BoardCutList Of(SawnBoard board, NestSpec spec, SawTolerances tolerances)
+    public static BoardCutList Of(SawnBoard board, NestSpec spec)
     {
+        SawTolerances tolerances = spec.Saw;
         var frame = new BoardFrame(board.Stock);
         ImmutableArray<SawnLane> lanes = board.Lanes.IsEmpty
             ? [new(0, frame.WidthMm, [.. board.Pieces.Select(p => p.Piece.Id)])]

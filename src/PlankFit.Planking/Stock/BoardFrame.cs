@@ -13,11 +13,15 @@ public readonly record struct BoardFrame(StockBoard Stock)
 
     public double WidthMm => Stock.GrainAcross ? Stock.LengthMm : Stock.WidthMm;
 
-    /// <summary>From the board's own coordinates.</summary>
+    /// <summary>From the board's own coordinates to the frame's.</summary>
     public Vec2 Of(Vec2 onBoard) =>
         Stock.GrainAcross ? new(Stock.WidthMm - onBoard.Y, onBoard.X) : onBoard;
 
-    /// <summary>A direction likewise.</summary>
+    /// <summary>The way back.</summary>
+    public Vec2 OnBoard(Vec2 inFrame) =>
+        Stock.GrainAcross ? new(inFrame.Y, Stock.WidthMm - inFrame.X) : inFrame;
+
+    /// <summary>A direction, to the frame's.</summary>
     public Vec2 Turned(Vec2 direction) =>
         Stock.GrainAcross ? new(-direction.Y, direction.X) : direction;
 

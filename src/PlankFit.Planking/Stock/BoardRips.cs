@@ -22,11 +22,6 @@ internal static class BoardRips
         }
 
         SawnLane[] sorted = [.. lanes.OrderBy(l => l.LowMm)];
-        if (sorted.Length == 0)
-        {
-            return [];
-        }
-
         if (sorted[0].LowMm > tolerances.StraightMm)
         {
             Add(sorted[0].LowMm, -kerf);

@@ -64,6 +64,9 @@ public sealed record NestSpec(
         Rounds: null
     );
 
+    /// <summary>What the saw is trusted with when these boards are cut.</summary>
+    public SawTolerances Saw { get; init; } = SawTolerances.Usual;
+
     /// <summary>What cutting into a board counts, as the objective has it: its area in mm², or its price, nought where it has none.</summary>
     public double CostOf(StockBoard board) =>
         Objective == NestObjective.Cost ? (double)(board.Price ?? 0) : board.AreaMm2;

@@ -23,16 +23,17 @@ public sealed record Offcut(
     public double AreaMm2 => LengthMm * WidthMm;
 }
 
-/// <summary>What of a sawn board is worth keeping, square cut: the largest rectangle clear of pieces, rips, faults and unusable ends, and again beside it.</summary>
+/// <summary>What of a sawn board is worth keeping, square cut: the largest rectangle clear of pieces, cuts, faults and unusable ends, and again beside it.</summary>
 public static class Offcuts
 {
     private const double Touching = 1e-9;
 
     public static ImmutableArray<Offcut> Of(NestPlan plan) =>
-        [.. plan.Boards.SelectMany(b => Of(plan.Spec, b))];
+        [.. plan.Boards.SelectMany(b => Of(plan.Spec, BoardCuts.Of(b, plan.Spec)))];
 
-    public static ImmutableArray<Offcut> Of(NestSpec spec, SawnBoard board)
+    public static ImmutableArray<Offcut> Of(NestSpec spec, BoardCutList list)
     {
+        SawnBoard board = list.Board;
         StockBoard stock = board.Stock;
         var whole = new Rectangle(
             stock.MarkedEndMm,
@@ -40,36 +41,18 @@ public static class Offcuts
             0,
             stock.WidthMm
         );
-        var taken = new List<Rectangle>();
-        foreach (LaidPiece piece in board.Pieces)
-        {
-            ImmutableArray<Vec2> outline = piece.Outline;
+        List<Rectangle> taken =
+        [
             // A kerf parts what is kept from every piece, whichever way the piece's end leans.
-            taken.Add(
-                new Rectangle(
-                    outline.Min(p => p.X),
-                    outline.Max(p => p.X),
-                    outline.Min(p => p.Y),
-                    outline.Max(p => p.Y)
-                ).Grown(spec.KerfMm)
-            );
-        }
-
-        taken.AddRange(
-            stock.Faults.Select(f => new Rectangle(
+            .. board.Pieces.Select(p => Rectangle.Around(p.Outline).Grown(spec.KerfMm)),
+            .. stock.Faults.Select(f => new Rectangle(
                 f.FromMm,
                 f.ToMm,
                 f.LowMm ?? 0,
                 f.HighMm ?? stock.WidthMm
-            ))
-        );
-        // Lanes are ripped over the whole board: what lies beyond them is parted as well.
-        var frame = new BoardFrame(stock);
-        taken.AddRange(
-            BoardRips
-                .Of(frame, board.Lanes, spec.KerfMm, SawTolerances.Usual)
-                .Select(r => Kerf(frame, r))
-        );
+            )),
+            .. list.Cuts.Select(c => Sawn(list.Frame, c)),
+        ];
         var kept = ImmutableArray.CreateBuilder<Offcut>();
         while (Largest(whole, taken, spec, stock.GrainAcross) is { } free)
         {
@@ -102,21 +85,30 @@ public static class Offcuts
         bool grainAcross
     )
     {
+        // Of the side across the X axis: a band that is lower than this holds nothing worth keeping.
+        double least = grainAcross ? spec.LeastOffcutMm : spec.LeastOffcutWidthMm;
+        Rectangle[] sorted = [.. taken.OrderBy(t => t.X0)];
         double[] ys = Sides(taken.SelectMany(t => new[] { t.Y0, t.Y1 }), whole.Y0, whole.Y1);
         Rectangle? best = null;
         for (int low = 0; low < ys.Length; low++)
         {
             for (int high = low + 1; high < ys.Length; high++)
             {
+                double height = ys[high] - ys[low];
+                if (height < least || height * whole.Length <= (best?.Area ?? 0))
+                {
+                    continue;
+                }
+
                 // Between two heights the free stretches are what no obstacle in that band covers.
                 double from = whole.X0;
-                foreach (
-                    Rectangle t in taken
-                        .Where(t => t.Y0 < ys[high] - Touching && t.Y1 > ys[low] + Touching)
-                        .OrderBy(t => t.X0)
-                        .Append(new(whole.X1, whole.X1, 0, 0))
-                )
+                foreach (Rectangle t in sorted.Append(new(whole.X1, whole.X1, ys[low], ys[high])))
                 {
+                    if (t.Y0 >= ys[high] - Touching || t.Y1 <= ys[low] + Touching)
+                    {
+                        continue;
+                    }
+
                     var free = new Rectangle(from, Math.Min(t.X0, whole.X1), ys[low], ys[high]);
                     (double along, double across) = grainAcross
                         ? (free.Height, free.Length)
@@ -138,14 +130,20 @@ public static class Offcuts
         return best;
     }
 
-    /// <summary>What a rip takes of the board, in the board's own coordinates.</summary>
-    private static Rectangle Kerf(BoardFrame frame, SawCut rip)
+    /// <summary>
+    /// What a cut goes through, in the board's own coordinates: lanes are ripped over the whole board, and ends carried across their whole lane. Of a rip, its
+    /// kerf; of a cut that may lean, a box a kerf wider all round.
+    /// </summary>
+    private static Rectangle Sawn(BoardFrame frame, SawCut cut)
     {
-        double low = Math.Min(rip.From.Y, rip.From.Y + rip.KerfMm),
-            high = Math.Max(rip.From.Y, rip.From.Y + rip.KerfMm);
-        return frame.Stock.GrainAcross
-            ? new(low, high, 0, frame.Stock.WidthMm)
-            : new(0, frame.Stock.LengthMm, low, high);
+        Rectangle box =
+            cut.Kind == CutKind.Rip
+                ? Rectangle.Around([cut.From, cut.To + new Vec2(0, cut.KerfMm)])
+                : Rectangle.Around(cut.Line).Grown(Math.Abs(cut.KerfMm));
+        return Rectangle.Around([
+            frame.OnBoard(new Vec2(box.X0, box.Y0)),
+            frame.OnBoard(new Vec2(box.X1, box.Y1)),
+        ]);
     }
 
     private static double[] Sides(IEnumerable<double> at, double least, double most) =>
@@ -158,6 +156,14 @@ public static class Offcuts
         public double Height => Y1 - Y0;
 
         public double Area => Math.Max(0, Length) * Math.Max(0, Height);
+
+        public static Rectangle Around(ImmutableArray<Vec2> points) =>
+            new(
+                points.Min(p => p.X),
+                points.Max(p => p.X),
+                points.Min(p => p.Y),
+                points.Max(p => p.Y)
+            );
 
         public Rectangle Grown(double by) => new(X0 - by, X1 + by, Y0 - by, Y1 + by);
     }

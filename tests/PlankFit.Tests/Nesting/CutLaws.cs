@@ -14,7 +14,9 @@ internal static class CutLaws
     /// <summary>Thickness is read off a rule, to so many mm.</summary>
     private const double RuleMm = 0.05;
 
-    public static List<string> Broken(NestPlan plan, IReadOnlyList<SawPiece> asked) =>
+    public static List<string> Broken(NestPlan plan, IReadOnlyList<SawPiece> asked)
+    {
+        List<string> broken =
         [
             .. Quantity(plan, asked),
             .. Stock(plan),
@@ -22,8 +24,12 @@ internal static class CutLaws
             .. Values(plan),
             .. plan.Boards.SelectMany(b => BoardLaws.Broken(plan.Spec, b)),
             .. plan.Boards.SelectMany(b => LaneLaws.Broken(plan.Spec, b)),
-            .. plan.Boards.SelectMany(b => OffcutLaws.Broken(plan.Spec, b)),
         ];
+        // What is left over follows from the rest, and has no sense in boards that are wrong.
+        return broken.Count > 0
+            ? broken
+            : [.. plan.Boards.SelectMany(b => OffcutLaws.Broken(plan.Spec, b))];
+    }
 
     /// <summary>Every piece once, placed or told not to be, and as it was asked for.</summary>
     private static IEnumerable<string> Quantity(NestPlan plan, IReadOnlyList<SawPiece> asked)

@@ -111,7 +111,7 @@ public sealed class LaunchFromTheRackTests
         // Square crosscuts leave more over than a plan does.
         foreach (SawnBoard board in SquareCuts.Of(spec, Pieces).Boards)
         {
-            found += Offcuts.Of(spec, board).Length;
+            found += Offcuts.Of(spec, BoardCuts.Of(board, spec)).Length;
             Assert.Empty(OffcutLaws.Broken(spec, board));
         }
 
@@ -147,7 +147,7 @@ public sealed class LaunchFromTheRackTests
         ];
         SawnBoard sawn = Plan(spec, pieces).Boards.Single();
         Assert.Equal(2, sawn.Lanes.Length);
-        ImmutableArray<Offcut> kept = Offcuts.Of(spec, sawn);
+        ImmutableArray<Offcut> kept = Offcuts.Of(spec, BoardCuts.Of(sawn, spec));
         Assert.Equal([997, 997], kept.Select(o => Math.Round(o.LengthMm, 6)));
         Assert.Equal([100, 100], kept.Select(o => Math.Round(o.WidthMm, 6)));
         Assert.Empty(OffcutLaws.Broken(spec, sawn));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
+using PlankFit.Geometry;
 using PlankFit.Planking;
 using Shape = NetTopologySuite.Geometries.Geometry;
 
@@ -14,14 +15,9 @@ internal static class OffcutLaws
 
     public static IEnumerable<string> Broken(NestSpec spec, SawnBoard board)
     {
-        if (board.Pieces.Any(p => p.Outline.Any(v => !v.IsFinite)))
-        {
-            // BoardLaws tells of it.
-            yield break;
-        }
-
         StockBoard stock = board.Stock;
-        ImmutableArray<Offcut> kept = Offcuts.Of(spec, board);
+        BoardCutList cuts = BoardCuts.Of(board, spec);
+        ImmutableArray<Offcut> kept = Offcuts.Of(spec, cuts);
         Shape usable = Box(stock.MarkedEndMm, stock.LengthMm - stock.OtherEndMm, 0, stock.WidthMm);
         foreach (Offcut offcut in kept)
         {
@@ -61,6 +57,19 @@ internal static class OffcutLaws
                 yield return $"{offcut.Id} has a fault in it";
             }
 
+            BoardFrame frame = cuts.Frame;
+            Shape inFrame = Hull(
+                frame.Of(new Vec2(offcut.FromMm, offcut.LowMm)),
+                frame.Of(new Vec2(offcut.ToMm, offcut.HighMm))
+            );
+            foreach (SawCut cut in cuts.Cuts)
+            {
+                if (Kerfs(cut).Any(k => k.Intersection(inFrame).Area > NearMm * inFrame.Length))
+                {
+                    yield return $"{offcut.Id} is sawn through by cut {cut.Number}";
+                }
+            }
+
             foreach (
                 Shape other in board
                     .Pieces.Select(p => (Shape)BoardLaws.Shape(p.Outline))
@@ -94,6 +103,34 @@ internal static class OffcutLaws
             || low >= lane.HighMm + spec.KerfMm - NearMm
             || high <= lane.LowMm - spec.KerfMm + NearMm;
     }
+
+    /// <summary>What the saw turns to dust, stretch by stretch: on the far side of the line, along the board or up from it, or on the near one.</summary>
+    private static IEnumerable<Shape> Kerfs(SawCut cut)
+    {
+        for (int i = 1; i < cut.Line.Length; i++)
+        {
+            Vec2 from = cut.Line[i - 1],
+                to = cut.Line[i],
+                way = (to - from).Unit(),
+                across = new(-way.Y, way.X);
+            bool along = cut.Kind is CutKind.Rip or CutKind.Edge;
+            double far = along ? across.Y : across.X;
+            Vec2 kerf = (far < 0 ? -1 : 1) * cut.KerfMm * across;
+            if (from.ChordTo(to) > NearMm && kerf.Norm > NearMm)
+            {
+                yield return Nts.CreatePolygon([
+                    new(from.X, from.Y),
+                    new(to.X, to.Y),
+                    new((to + kerf).X, (to + kerf).Y),
+                    new((from + kerf).X, (from + kerf).Y),
+                    new(from.X, from.Y),
+                ]);
+            }
+        }
+    }
+
+    private static Shape Hull(Vec2 a, Vec2 b) =>
+        Box(Math.Min(a.X, b.X), Math.Max(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
 
     private static Shape Box(double x0, double x1, double y0, double y1) =>
         Nts.ToGeometry(new Envelope(x0, x1, y0, y1));

@@ -22,9 +22,9 @@ internal static class ForwardArrow
         );
     }
 
-    public static void InBlock(Pad pad, Box cell, Vec2? direction)
+    public static void InBlock(Pad pad, Box cell, TitleBlock block)
     {
-        if (direction is { } d)
+        if (block.Forward is { } d)
         {
             pad.Text(
                 cell.Middle.X,
@@ -37,13 +37,7 @@ internal static class ForwardArrow
         }
         else
         {
-            pad.Paragraph(
-                cell.Left,
-                cell.Top - 2.4,
-                cell.Width,
-                "forward: the arrow at each plank",
-                Letters.Small
-            );
+            pad.Paragraph(cell.Left, cell.Top - 2.4, cell.Width, block.Arrow, Letters.Small);
         }
     }
 

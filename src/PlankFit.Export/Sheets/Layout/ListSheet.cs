@@ -32,6 +32,7 @@ internal sealed record ListSheet(
     public IReadOnlyList<SheetPage> Pages(Job job)
     {
         SheetFormat format = SheetFormat.Bench(job);
+        TitleBlock block = Block with { Arrow = "" };
         Box inside = Frame.Inside(format).Within(3);
         var pages = new List<SheetPage>();
         int at = 0;
@@ -49,7 +50,7 @@ internal sealed record ListSheet(
             // A row taller than a page is drawn all the same.
             at = Math.Max(at, Math.Min(from + 1, Rows.Length));
             int to = at;
-            pages.Add(new(format, Block, (pad, box) => Draw(pad, box.Within(3), from, to)));
+            pages.Add(new(format, block, (pad, box) => Draw(pad, box.Within(3), from, to)));
         } while (at < Rows.Length);
 
         return pages;

@@ -14,7 +14,11 @@ internal sealed record TitleBlock(
     string Scale,
     Vec2? Forward,
     string Caution
-);
+)
+{
+    /// <summary>Where <see cref="Forward"/> is null: where on the sheet to look for the arrow; empty where nothing is drawn.</summary>
+    public string Arrow { get; init; } = "forward: the arrow at each plank";
+}
 
 /// <summary>The border, and the strip along the foot of every sheet.</summary>
 internal static class Frame
@@ -103,7 +107,7 @@ internal static class Frame
                 pad.Paragraph(cell.Left, below - 0.6, cell.Width, block.Of, Letters.Small);
                 break;
             case 2:
-                ForwardArrow.InBlock(pad, cell, block.Forward);
+                ForwardArrow.InBlock(pad, cell, block);
                 break;
             case 3:
                 pad.Text(cell.Left, top - Letters.Bench, block.Scale, Letters.Bench, bold: true);

@@ -15,12 +15,18 @@ public static class BoardPattern
         StockBoard stock = board.Stock;
         Pad pad = new();
         pad.Closed(Box(0, stock.LengthMm, 0, stock.WidthMm), Pens.Outer, Layers.Frame);
-        foreach (CutOut cut in new BoardFrame(stock).CutOuts.Where(_ => !stock.GrainAcross))
+        var frame = new BoardFrame(stock);
+        foreach (CutOut cut in frame.CutOuts)
         {
-            pad.Closed(Box(cut.FromMm, cut.ToMm, cut.LowMm, cut.HighMm), Pens.Inner, Layers.Marks);
+            pad.Closed(
+                [.. Box(cut.FromMm, cut.ToMm, cut.LowMm, cut.HighMm).Select(frame.OnBoard)],
+                Pens.Inner,
+                Layers.Marks
+            );
         }
 
-        foreach (Offcut kept in Offcuts.Of(plan.Nest!.Spec, board))
+        NestSpec spec = plan.Nest!.Spec;
+        foreach (Offcut kept in Offcuts.Of(spec, BoardCuts.Of(board, spec)))
         {
             pad.Closed(Box(kept.FromMm, kept.ToMm, kept.LowMm, kept.HighMm), Pens.Net, Layers.Net);
             Name(pad, kept.Id, new((kept.FromMm + kept.ToMm) / 2, (kept.LowMm + kept.HighMm) / 2));

@@ -13,48 +13,63 @@ internal static class BoardStrip
     private static readonly Pen Marked = new(0.9);
     private static readonly Pen KeelBar = new(0.8);
 
-    /// <param name="corner">Of the board on the sheet, where its beginning and its lower edge meet.</param>
-    public static void Draw(Pad pad, BottomPlan plan, BoardCutList list, Vec2 corner, double factor)
+    /// <param name="corner">On the sheet, where the beginning of the strip and its lower edge meet.</param>
+    public static void Draw(Pad pad, BottomPlan plan, StripView view, Vec2 corner, double factor)
     {
-        BoardFrame frame = list.Frame;
-        var place = new Placing(factor, factor, corner);
-        Box board = new(
+        BoardFrame frame = view.List.Frame;
+        var place = new Placing(factor, factor, corner - new Vec2(0, factor * view.LowMm));
+        Box strip = new(
             corner.X,
             corner.Y,
             corner.X + (factor * frame.LengthMm),
-            corner.Y + (factor * frame.WidthMm)
+            corner.Y + (factor * view.HeightMm)
         );
-        var marks = new StripMarks(pad, board);
-        pad.Closed(
-            [
-                new(board.Left, board.Bottom),
-                new(board.Right, board.Bottom),
-                new(board.Right, board.Top),
-                new(board.Left, board.Top),
-            ],
-            Pens.None,
-            Layers.Hull,
-            1
-        );
+        var marks = new StripMarks(pad, strip);
+        pad.Closed(Corners(strip), Pens.None, Layers.Hull, 1);
         marks.Edges();
-        foreach (CutOut cut in list.CutOuts)
+        if (!view.IsWhole)
         {
-            Vec2 low = place[new(cut.FromMm, cut.LowMm)],
-                high = place[new(cut.ToMm, cut.HighMm)];
-            Hatched(pad, new(low.X, low.Y, high.X, high.Y));
-            marks.Keep(new(low.X, low.Y, high.X, high.Y));
+            foreach (SawnLane lane in view.Lanes)
+            {
+                marks.Sawn(place[new(0, lane.LowMm)], place[new(frame.LengthMm, lane.LowMm)]);
+                marks.Sawn(place[new(0, lane.HighMm)], place[new(frame.LengthMm, lane.HighMm)]);
+            }
         }
 
-        var shapes = list
-            .Board.Pieces.Select(p => (Piece: p, Shape: place.Of(frame.Of(p))))
-            .ToList();
+        foreach (CutOut cut in view.List.CutOuts)
+        {
+            double lowMm = Math.Max(cut.LowMm, view.LowMm),
+                highMm = Math.Min(cut.HighMm, view.HighMm);
+            if (highMm > lowMm)
+            {
+                Vec2 low = place[new(cut.FromMm, lowMm)],
+                    high = place[new(cut.ToMm, highMm)];
+                Hatched(pad, new(low.X, low.Y, high.X, high.Y));
+                marks.Keep(new(low.X, low.Y, high.X, high.Y));
+            }
+        }
+
+        var shapes = view.Pieces.Select(p => (Piece: p, Shape: place.Of(frame.Of(p)))).ToList();
         foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
         {
             pad.Closed(shape, Pens.None, Layers.Cut, piece.FaceDown ? 0.78 : 0.9);
-            marks.Piece(shape);
+            marks.Piece(shape, outlined: view.IsOverview);
         }
 
-        foreach (SawCut cut in list.Cuts)
+        foreach (Offcut kept in Offcuts.Of(plan.Nest!.Spec, view.List))
+        {
+            Vec2 a = frame.Of(new Vec2(kept.FromMm, kept.LowMm)),
+                b = frame.Of(new Vec2(kept.ToMm, kept.HighMm));
+            (double low, double high) = (Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
+            if (high > view.LowMm && low < view.HighMm)
+            {
+                Vec2 from = place[new(Math.Min(a.X, b.X), Math.Max(low, view.LowMm))],
+                    to = place[new(Math.Max(a.X, b.X), Math.Min(high, view.HighMm))];
+                marks.Kept(kept.Id, new(from.X, from.Y, to.X, to.Y));
+            }
+        }
+
+        foreach (SawCut cut in view.Cuts)
         {
             marks.Cut(cut, place.Of(cut.Line), [place[cut.From], place[cut.To]]);
         }
@@ -67,33 +82,50 @@ internal static class BoardStrip
                     .Turned(piece.ToBoard(ForwardArrow.OnFlat(plank)) - piece.ToBoard(default))
                     .Unit()
                 : new(1, 0);
-            marks.Name(piece, shape, forward);
+            marks.Name(piece, shape, forward, atAnyRate: !view.IsOverview);
         }
 
-        marks.Numbers(list.Cuts);
-        Sides(pad, list, board);
+        marks.Numbers(view.Cuts);
+        Sides(pad, view, strip);
     }
 
-    /// <summary>The marked end and the marked edge as bold lines outside the board, each with its words.</summary>
-    private static void Sides(Pad pad, BoardCutList list, Box board)
+    private static Vec2[] Corners(Box box) =>
+        [
+            new(box.Left, box.Bottom),
+            new(box.Right, box.Bottom),
+            new(box.Right, box.Top),
+            new(box.Left, box.Top),
+        ];
+
+    /// <summary>The marked end and the marked edge as bold lines outside the board, each with its words; of lanes by themselves only what is theirs of the end or the edge across.</summary>
+    private static void Sides(Pad pad, StripView view, Box strip)
     {
         const double Off = 0.9;
-        bool across = list.Frame.Stock.GrainAcross;
-        double side = across ? board.Right + Off : board.Left - Off,
-            below = board.Bottom - Off;
-        pad.Line(side, below, side, board.Top, Marked);
-        pad.Line(board.Left, below, board.Right, below, Marked);
-        pad.Text(
-            board.Left,
-            below - 1.2 - Letters.Small,
-            across ? "turned: marked end below" : "marked edge below, marked end at the left",
-            Letters.Small
-        );
+        bool across = view.List.Frame.Stock.GrainAcross;
+        double side = across ? strip.Right + Off : strip.Left - Off,
+            below = strip.Bottom - Off,
+            words = below - 1.2 - Letters.Small;
+        pad.Line(side, below, side, strip.Top, Marked);
+        if (view.IsWhole)
+        {
+            pad.Line(strip.Left, below, strip.Right, below, Marked);
+            pad.Text(
+                strip.Left,
+                words,
+                across ? "turned: marked end below" : "marked edge below, marked end at the left",
+                Letters.Small
+            );
+        }
+        else if (!across)
+        {
+            pad.Text(strip.Left, words, "marked end at the left", Letters.Small);
+        }
+
         if (across)
         {
             pad.Text(
-                board.Right,
-                below - 1.2 - Letters.Small,
+                strip.Right,
+                words,
                 "marked edge at the right",
                 Letters.Small,
                 Anchor.BaselineRight
@@ -103,17 +135,7 @@ internal static class BoardStrip
 
     private static void Hatched(Pad pad, Box box)
     {
-        pad.Closed(
-            [
-                new(box.Left, box.Bottom),
-                new(box.Right, box.Bottom),
-                new(box.Right, box.Top),
-                new(box.Left, box.Top),
-            ],
-            BoardEdge,
-            Layers.Marks,
-            1
-        );
+        pad.Closed(Corners(box), BoardEdge, Layers.Marks, 1);
         for (double x = box.Left - box.Height; x < box.Right; x += HatchMm)
         {
             if (Segments.Clip(new(x, box.Bottom), new(x + box.Height, box.Top), box) is { } line)

@@ -3,22 +3,40 @@ using PlankFit.Planking;
 
 namespace PlankFit.Export.Sheets;
 
-/// <summary>The two tables of a board: its cuts in their order, and its pieces with running totals.</summary>
+/// <summary>The tables of a strip: its cuts in their order, and its pieces with running totals.</summary>
 internal static class BoardTables
 {
-    public static CutTable Cuts(BoardCutList list, LengthUnit unit) =>
+    /// <summary>Beside a strip that shows rips and nothing else.</summary>
+    public static CutTable Rips(StripView view, LengthUnit unit) =>
+        new(
+            ["cut", "rip, whole length", "kerf"],
+            [9, 31, 24],
+            [false, true, false],
+            [
+                .. view.Cuts.Select(c => new CutTableRow(
+                    [
+                        NumberText.Trimmed(c.Number, 0),
+                        BoardCutWords.Place(view.List, c, upper: false, unit),
+                        BoardCutWords.KerfSide(c),
+                    ],
+                    null
+                )),
+            ]
+        );
+
+    public static CutTable Cuts(StripView view, LengthUnit unit) =>
         new(
             ["cut", "how", "makes", "at lower edge", "at upper edge", "leans", ""],
             [9, 35, 33, 29, 29, 35, CutTable.SketchMm + 2],
             [false, false, false, true, true, true, false],
             [
-                .. list.Cuts.Select(c => new CutTableRow(
+                .. view.Cuts.Select(c => new CutTableRow(
                     [
                         NumberText.Trimmed(c.Number, 0),
                         BoardCutWords.Kind(c, unit),
                         BoardCutWords.Pieces(c),
-                        BoardCutWords.Place(list, c, upper: false, unit),
-                        BoardCutWords.Place(list, c, upper: true, unit),
+                        BoardCutWords.Place(view.List, c, upper: false, unit),
+                        BoardCutWords.Place(view.List, c, upper: true, unit),
                         BoardCutWords.Lean(c),
                         "",
                     ],
@@ -27,13 +45,13 @@ internal static class BoardTables
             ]
         );
 
-    public static CutTable Pieces(BoardCutList list, LengthUnit unit) =>
+    public static CutTable Pieces(StripView view, LengthUnit unit) =>
         new(
             ["piece", "begins", "ends", "left beyond"],
             [25, 22, 22, 22],
             [false, true, true, true],
             [
-                .. list.Places.Select(p => new CutTableRow(
+                .. view.Places.Select(p => new CutTableRow(
                     [
                         p.PieceId,
                         LengthText.PaperNumber(p.FromMm, unit),

@@ -9,17 +9,7 @@ namespace PlankFit.Export.Sheets;
 /// </summary>
 public static class CutSheets
 {
-    private const double HeadMm = 8.5;
-    private const double IdHeight = 4;
-    private const double AboveMm = StripMarks.AboveMm + 0.5;
-    private const double BelowMm = 6;
     private const double GapMm = 5;
-    private const double TablesGapMm = 6;
-
-    /// <summary>Of a strip on paper, at the most; more where a board has many lanes, so that names and numbers find room in each.</summary>
-    private const double StripMm = 42;
-    private const double LaneMm = 13;
-    private const double MostStripMm = 112;
 
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
@@ -31,13 +21,16 @@ public static class CutSheets
             SheetWords.Unit(plan.Job.Units),
             null,
             Cautions.Boards
-        );
+        )
+        {
+            Arrow = "forward: the arrow on each piece",
+        };
         var pages = new List<SheetPage>();
-        var open = new List<(Part Part, double Top)>();
+        var open = new List<(BoardPart Part, double Top)>();
         double top = inside.Top - IntroMm(inside.Width);
         void Close()
         {
-            ImmutableArray<(Part Part, double Top)> parts = [.. open];
+            ImmutableArray<(BoardPart Part, double Top)> parts = [.. open];
             bool first = pages.Count == 0;
             pages.Add(
                 new(
@@ -56,7 +49,7 @@ public static class CutSheets
                             );
                         }
 
-                        foreach ((Part part, double at) in parts)
+                        foreach ((BoardPart part, double at) in parts)
                         {
                             part.Draw(pad, plan, inside, at);
                         }
@@ -67,14 +60,16 @@ public static class CutSheets
             top = inside.Top;
         }
 
-        foreach (BoardCutList list in NestCuts.Of(plan))
+        foreach (
+            StripView view in nest.Boards.SelectMany(b => StripView.Of(BoardCuts.Of(b, nest.Spec)))
+        )
         {
-            var part = new Part(list, plan.Nest!.Spec, plan.Job.Units, 0, 0, inside.Width);
+            var part = new BoardPart(view, nest.Spec, plan.Job.Units, inside.Width);
             while (true)
             {
-                Part fitting = part.Within(top - inside.Bottom);
-                // A board is begun where it fits as a whole, or at the head of a page.
-                if (!fitting.IsWhole && open.Count > 0)
+                BoardPart fitting = part.Within(top - inside.Bottom);
+                // A strip is begun where it fits with all its tables, or at the head of a page.
+                if (!fitting.IsComplete && open.Count > 0)
                 {
                     Close();
                     continue;
@@ -100,28 +95,36 @@ public static class CutSheets
         return SheetPage.Numbered(plan.Job, pages);
     }
 
-    /// <summary>One board by itself, its strip as wide as the sheet.</summary>
+    /// <summary>One board by itself, its strips as wide as the sheet, one below the other.</summary>
     public static Drawing Board(BottomPlan plan, SawnBoard board)
     {
-        BoardCutList list = NestCuts.Of(plan, board);
         const double Width = 380,
-            Margin = 8;
-        var part = new Part(
-            list,
-            plan.Nest!.Spec,
-            plan.Job.Units,
-            0,
-            0,
-            Width - (2 * Margin)
-        ).Within(double.PositiveInfinity);
-        double caution = 12,
-            height = part.HeightMm + caution + (2 * Margin);
+            Margin = 8,
+            Caution = 12;
+        BoardPart[] parts =
+        [
+            .. StripView
+                .Of(BoardCuts.Of(board, plan.Nest!.Spec))
+                .Select(v =>
+                    new BoardPart(v, plan.Nest!.Spec, plan.Job.Units, Width - (2 * Margin)).Within(
+                        double.PositiveInfinity
+                    )
+                ),
+        ];
+        double height =
+            parts.Sum(p => p.HeightMm) + (GapMm * (parts.Length - 1)) + Caution + (2 * Margin);
         Pad pad = new();
         var inside = new Box(Margin, Margin, Width - Margin, height - Margin);
-        part.Draw(pad, plan, inside, inside.Top);
+        double top = inside.Top;
+        foreach (BoardPart part in parts)
+        {
+            part.Draw(pad, plan, inside, top);
+            top -= part.HeightMm + GapMm;
+        }
+
         pad.Paragraph(
             inside.Left,
-            inside.Bottom + caution - 4,
+            inside.Bottom + Caution - 4,
             inside.Width,
             Cautions.Boards,
             Letters.Small
@@ -130,148 +133,11 @@ public static class CutSheets
     }
 
     private const string Intro =
-        "Lengths along a board are from its left end as drawn, figures \"up\" from its lower edge: its marked end and its marked edge, except in a sheet that says it lies turned. Rip first, then make the cuts in the "
+        "Lengths along a board are from its left end as drawn; a rip is so far \"up\" from the board's lower edge, a point of another cut from its lane's. These are the marked end and the marked edge, except in a sheet that says it lies turned. Mark every rip before the first is made, and every cut of a lane before that lane is cut. Rip first, then make the cuts in the "
         + "order of their numbers: each parts what is left so that both sides can rest on something, and short ends come last. Angles are from square, to the right or left going up the sheet. A cut that ends one piece and begins the "
         + "next makes both; the kerf lies between them. The thick bar is the end towards the keel, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
         + "from its card or pattern.";
 
     private static double IntroMm(double width) =>
         (Letters.Wrap(Intro, Letters.Bench, width).Count * Letters.Bench * Letters.Leading) + 3;
-
-    /// <summary>A board, or what follows of its tables on a further page.</summary>
-    private sealed record Part(
-        BoardCutList List,
-        NestSpec Spec,
-        LengthUnit Unit,
-        int FromCut,
-        int FromPiece,
-        double WidthMm
-    )
-    {
-        private int Cuts { get; init; }
-
-        private int Pieces { get; init; }
-
-        /// <summary>Both tables side by side fill the sheet, whatever its paper.</summary>
-        private CutTable CutTable { get; } =
-            BoardTables.Cuts(List, Unit).Scaled(Fill(List, Unit, WidthMm));
-
-        private CutTable PieceTable { get; } =
-            BoardTables.Pieces(List, Unit).Scaled(Fill(List, Unit, WidthMm));
-
-        private static double Fill(BoardCutList list, LengthUnit unit, double widthMm) =>
-            Math.Min(
-                1.1,
-                (widthMm - TablesGapMm)
-                    / (
-                        BoardTables.Cuts(list, unit).WidthMm
-                        + BoardTables.Pieces(list, unit).WidthMm
-                    )
-            );
-
-        private bool IsFirst => FromCut == 0 && FromPiece == 0;
-
-        public bool IsLast =>
-            FromCut + Cuts == CutTable.Rows.Length && FromPiece + Pieces == PieceTable.Rows.Length;
-
-        public bool IsWhole => IsFirst && IsLast;
-
-        private double Factor =>
-            Math.Min(
-                (WidthMm - 4) / List.Frame.LengthMm,
-                Math.Clamp(LaneMm * List.Lanes.Length, StripMm, MostStripMm) / List.Frame.WidthMm
-            );
-
-        private double IdMm => Letters.Width(List.Board.Id, IdHeight, true) + 4;
-
-        private double WordsMm =>
-            Math.Max(
-                HeadMm,
-                3.5
-                    + (
-                        Letters.Wrap(Words, Letters.Bench, WidthMm - IdMm).Count
-                        * Letters.Bench
-                        * Letters.Leading
-                    )
-            );
-
-        private double AboveTables =>
-            WordsMm + (IsFirst ? AboveMm + (Factor * List.Frame.WidthMm) + BelowMm : 0);
-
-        public double HeightMm =>
-            AboveTables
-            + Math.Max(CutTable.HeightMm(FromCut, Cuts), PieceTable.HeightMm(FromPiece, Pieces));
-
-        public Part Within(double heightMm)
-        {
-            double room = heightMm - AboveTables;
-            return this with
-            {
-                Cuts = CutTable.Fitting(FromCut, room),
-                Pieces = PieceTable.Fitting(FromPiece, room),
-            };
-        }
-
-        public Part Next() => new(List, Spec, Unit, FromCut + Cuts, FromPiece + Pieces, WidthMm);
-
-        public void Draw(Pad pad, BottomPlan plan, Box inside, double top)
-        {
-            pad.Text(inside.Left, top - 4, List.Board.Id, IdHeight, Anchor.BaselineLeft, true);
-            pad.Paragraph(inside.Left + IdMm, top - 1.4, WidthMm - IdMm, Words, Letters.Bench);
-            double y = top - WordsMm;
-            if (IsFirst)
-            {
-                y -= AboveMm + (Factor * List.Frame.WidthMm);
-                BoardStrip.Draw(pad, plan, List, new Vec2(inside.Left + 2, y), Factor);
-                y -= BelowMm;
-            }
-
-            CutTable.Draw(pad, inside.Left, y, FromCut, Cuts);
-            PieceTable.Draw(
-                pad,
-                inside.Left + CutTable.WidthMm + TablesGapMm,
-                y,
-                FromPiece,
-                Pieces
-            );
-        }
-
-        private string Words
-        {
-            get
-            {
-                if (!IsFirst)
-                {
-                    return "continued";
-                }
-
-                StockBoard stock = List.Board.Stock;
-                string wood = BoardCutWords.Wood(stock),
-                    named = wood.Length > 0 ? ", " + wood : "",
-                    pieces = PlanWords.Count(List.Board.Pieces.Length, "piece"),
-                    filled = NumberText.Trimmed(100 * PieceInBoard.Filled(List.Board), 0),
-                    scale = NumberText.Trimmed(1 / Factor, 1);
-                return $"{NestWords.Size(stock, Unit)}{named}, {BoardCutWords.From(stock)}; {pieces}, {filled} % of it in planks; drawn 1:{scale}{Turned(stock)}{Kept()}";
-            }
-        }
-
-        private static string Turned(StockBoard stock) =>
-            stock.GrainAcross
-                ? "; turned, grain from left to right: lengths are from the edge that is not marked, \"up\" from the marked end"
-                : "";
-
-        private string Kept()
-        {
-            ImmutableArray<Offcut> kept = Offcuts.Of(Spec, List.Board);
-            return kept.IsEmpty
-                ? ""
-                : "; kept: "
-                    + string.Join(
-                        ", ",
-                        kept.Select(o =>
-                            $"{o.Id} {LengthText.PaperNumber(o.LengthMm, Unit)} × {LengthText.ForPaper(o.WidthMm, Unit)}"
-                        )
-                    );
-        }
-    }
 }

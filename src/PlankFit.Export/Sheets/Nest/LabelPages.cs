@@ -32,7 +32,10 @@ public static class LabelPages
             "full size",
             null,
             Cautions.Boards
-        );
+        )
+        {
+            Arrow = "forward: the arrow on each label",
+        };
         return SheetPage.Numbered(
             plan.Job,
             [

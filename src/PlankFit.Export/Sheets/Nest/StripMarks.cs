@@ -19,6 +19,10 @@ internal sealed partial class StripMarks(Pad pad, Box board)
 
     /// <summary>Bars, and lines from rings and names: nothing may stand on them.</summary>
     private readonly List<(Vec2 A, Vec2 B)> hard = [];
+
+    /// <summary>Round what is kept: no name stands on them, and they stop at a ring.</summary>
+    private readonly List<(Vec2 A, Vec2 B)> soft = [];
+    private readonly List<ImmutableArray<Vec2>> left = [];
     private readonly List<ImmutableArray<Vec2>> edges = [];
     private readonly List<ImmutableArray<Vec2>> wood = [];
     private readonly Dictionary<int, ImmutableArray<Vec2>> cuts = [];
@@ -26,7 +30,15 @@ internal sealed partial class StripMarks(Pad pad, Box board)
     public void Keep(Box box) => kept.Add(box);
 
     /// <summary>The shape of a piece: no other's name stands on it.</summary>
-    public void Piece(ImmutableArray<Vec2> shape) => wood.Add(shape);
+    /// <param name="outlined">Where its cuts are not shown.</param>
+    public void Piece(ImmutableArray<Vec2> shape, bool outlined)
+    {
+        wood.Add(shape);
+        if (outlined)
+        {
+            edges.Add([.. shape, shape[0]]);
+        }
+    }
 
     /// <summary>The board's own edges, drawn when all numbers have a place.</summary>
     public void Edges()
@@ -37,6 +49,52 @@ internal sealed partial class StripMarks(Pad pad, Box board)
             d = new(board.Left, board.Top);
         edges.Add([a, b, c, d, a]);
         lines.AddRange([(a, b), (b, c), (c, d), (d, a)]);
+    }
+
+    /// <summary>An edge that is sawn already, where lanes are shown by themselves.</summary>
+    public void Sawn(Vec2 from, Vec2 to)
+    {
+        edges.Add([from, to]);
+        lines.Add((from, to));
+    }
+
+    /// <summary>What is kept of the board: a broken line just inside it, and its number where that has room.</summary>
+    public void Kept(string id, Box box)
+    {
+        const double InsetMm = 0.6;
+        Box inside = box.Within(InsetMm);
+        if (inside.Width <= 0 || inside.Height <= 0)
+        {
+            return;
+        }
+
+        Vec2[] corners =
+        [
+            new(inside.Left, inside.Bottom),
+            new(inside.Right, inside.Bottom),
+            new(inside.Right, inside.Top),
+            new(inside.Left, inside.Top),
+        ];
+        left.Add([.. corners, corners[0]]);
+        for (int i = 0; i < corners.Length; i++)
+        {
+            soft.Add((corners[i], corners[(i + 1) % corners.Length]));
+        }
+
+        string text = LetterWidths.Drawable(id, false);
+        double half = (Letters.Width(text, Letters.Small) / 2) + ClearMm,
+            high = (Letters.Small / 2) + ClearMm;
+        Vec2 at = inside.Middle;
+        Box words = new(at.X - half, at.Y - high, at.X + half, at.Y + high);
+        if (
+            words.Width < inside.Width
+            && words.Height < inside.Height
+            && !kept.Any(k => k.Overlaps(words))
+        )
+        {
+            kept.Add(words);
+            pad.Text(at, text, Letters.Small, Anchor.MiddleCentre);
+        }
     }
 
     /// <summary>A cut's line, drawn when its number has a place.</summary>
@@ -56,7 +114,8 @@ internal sealed partial class StripMarks(Pad pad, Box board)
     }
 
     /// <summary>Id, arrow forward, and a word where the outer face is away, at the piece's roomiest place.</summary>
-    public void Name(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward)
+    /// <param name="atAnyRate">Outside the piece, with a line to it, where it has no room inside.</param>
+    public void Name(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward, bool atAnyRate)
     {
         Vec2 middle = Interior.DeepestPoint(shape, out double room);
         string id = LetterWidths.Drawable(piece.Piece.Id, true),
@@ -94,7 +153,10 @@ internal sealed partial class StripMarks(Pad pad, Box board)
             }
         }
 
-        Outside(shape, middle, id, away, forward);
+        if (atAnyRate)
+        {
+            Outside(shape, middle, id, away, forward);
+        }
     }
 
     /// <summary>The name of a piece that is too small for it: beside it where there is room, with a line into the piece.</summary>
@@ -130,6 +192,7 @@ internal sealed partial class StripMarks(Pad pad, Box board)
                         k.Overlaps(around) || Segments.Clip(from, middle, k) is not null
                     )
                     || Crossed(hard, around)
+                    || Crossed(soft, around)
                     || (free && wood.Any(w => w != shape && Covers(w, box)))
                     || (clear && Crossed(lines, around))
                 )
@@ -167,7 +230,7 @@ internal sealed partial class StripMarks(Pad pad, Box board)
             return false;
         }
 
-        return !Crossed(lines, clear) && !Crossed(hard, clear);
+        return !Crossed(lines, clear) && !Crossed(hard, clear) && !Crossed(soft, clear);
     }
 
     private static bool Covers(ImmutableArray<Vec2> shape, Box box) =>

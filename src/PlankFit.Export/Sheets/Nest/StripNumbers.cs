@@ -28,6 +28,11 @@ internal sealed partial class StripMarks
             pad.Open(part, Pens.Outer, Layers.Hull);
         }
 
+        foreach (List<Vec2> part in left.SelectMany(e => Quads.Outside(e, shapes)))
+        {
+            pad.Open(part, Pens.Net, Layers.Net);
+        }
+
         foreach ((SawCut cut, _) in rings)
         {
             Pen pen = cut.Kind == CutKind.Parting ? Pens.Inner : Pens.Cut;

@@ -40,7 +40,7 @@ public sealed class CutSheetTests
     public void Every_cut_and_every_piece_is_named(string which)
     {
         BottomPlan plan = Plan(which);
-        foreach (BoardCutList cuts in NestCuts.Of(plan))
+        foreach (BoardCutList cuts in Cuts(plan))
         {
             Drawing sheet = CutSheets.Board(plan, cuts.Board);
             string[] words = [.. sheet.Shapes.OfType<Lettering>().Select(l => l.Text)];
@@ -50,14 +50,17 @@ public sealed class CutSheetTests
             }
 
             Assert.Equal(cuts.Cuts.Length, Rings(sheet).Count());
+            Strip[] strips = [.. Strips(sheet, cuts).Where(s => !s.View.IsOverview)];
             foreach (LaidPiece piece in cuts.Board.Pieces)
             {
-                Assert.True(words.Count(w => w == piece.Piece.Id) >= 2, piece.Piece.Id);
+                string id = piece.Piece.Id;
+                Assert.Single(strips.SelectMany(s => s.Words), w => w.Text == id);
+                Assert.True(words.Count(w => w == id) >= 2, id);
             }
 
             Assert.Equal(
                 cuts.Board.Pieces.Count(p => p.FaceDown),
-                words.Count(w => w == "outer face away")
+                strips.SelectMany(s => s.Words).Count(w => w.Text == "outer face away")
             );
         }
     }
@@ -68,28 +71,26 @@ public sealed class CutSheetTests
     public void No_name_stands_on_another_piece(string which)
     {
         BottomPlan plan = Plan(which);
-        foreach (BoardCutList cuts in NestCuts.Of(plan))
+        int named = 0;
+        foreach (BoardCutList cuts in Cuts(plan))
         {
-            Drawing sheet = CutSheets.Board(plan, cuts.Board);
-            Polyline[] wood =
-            [
-                .. sheet
-                    .Shapes.OfType<Polyline>()
-                    .Where(p => p.Layer == Layers.Cut && p.Closed && p.Fill is not null),
-            ];
-            Assert.Equal(cuts.Board.Pieces.Length, wood.Length);
-            foreach ((LaidPiece piece, Polyline own) in cuts.Board.Pieces.Zip(wood))
+            foreach (Strip strip in Strips(CutSheets.Board(plan, cuts.Board), cuts))
             {
-                Lettering name = sheet
-                    .Shapes.OfType<Lettering>()
-                    .First(l => l.Text == piece.Piece.Id);
-                var letters = BoardLaws.Shape(SheetCheck.Corners(name));
-                Assert.DoesNotContain(
-                    wood,
-                    w => w != own && BoardLaws.Shape(w.Points).Intersects(letters)
-                );
+                foreach (Lettering name in strip.Words.Where(w => strip.Wood.ContainsKey(w.Text)))
+                {
+                    named++;
+                    var letters = BoardLaws.Shape(SheetCheck.Corners(name));
+                    Assert.DoesNotContain(
+                        strip.Wood,
+                        w =>
+                            w.Key != name.Text
+                            && BoardLaws.Shape(w.Value.Points).Intersects(letters)
+                    );
+                }
             }
         }
+
+        Assert.True(named >= plan.Nest!.Boards.Sum(b => b.Pieces.Length));
     }
 
     /// <summary>A number stands on its own cut, or a thin line leads from it to there.</summary>
@@ -98,37 +99,67 @@ public sealed class CutSheetTests
     public void Every_number_leads_to_its_cut(string which)
     {
         BottomPlan plan = Plan(which);
-        foreach (BoardCutList cuts in NestCuts.Of(plan))
+        foreach (BoardCutList cuts in Cuts(plan))
         {
             Drawing sheet = CutSheets.Board(plan, cuts.Board);
-            Polyline strip = sheet
-                .Shapes.OfType<Polyline>()
-                .First(p => p.Layer == Layers.Hull && p.Closed);
-            Vec2 corner = new(strip.Points.Min(p => p.X), strip.Points.Min(p => p.Y));
-            double factor = (strip.Points.Max(p => p.X) - corner.X) / cuts.Frame.LengthMm;
-            foreach (SawCut cut in cuts.Cuts)
+            var told = new List<int>();
+            foreach (Strip strip in Strips(sheet, cuts))
             {
-                string number = NumberText.Trimmed(cut.Number, 0);
-                CircleShape ring = Rings(sheet)
-                    .Single(r =>
-                        sheet
-                            .Shapes.OfType<Lettering>()
-                            .Any(l => l.Text == number && l.At.ChordTo(r.Centre) < 1e-9)
+                foreach (SawCut cut in strip.View.Cuts)
+                {
+                    told.Add(cut.Number);
+                    string number = NumberText.Trimmed(cut.Number, 0);
+                    CircleShape ring = Rings(sheet)
+                        .Single(r =>
+                            strip.Words.Any(l => l.Text == number && l.At.ChordTo(r.Centre) < 1e-9)
+                        );
+                    Vec2[] reaches =
+                    [
+                        ring.Centre,
+                        .. sheet
+                            .Shapes.OfType<Polyline>()
+                            .Where(l =>
+                                l.Points.Length == 2
+                                && Math.Abs(l.Points[0].ChordTo(ring.Centre) - ring.RadiusMm) < 1e-9
+                            )
+                            .Select(l => l.Points[1]),
+                    ];
+                    Assert.True(
+                        reaches.Any(p => Off(cut, strip.OnBoard(p)) * strip.Factor < 0.2),
+                        $"{cuts.Board.Id}, {number}"
                     );
-                Vec2[] reaches =
-                [
-                    ring.Centre,
-                    .. sheet
-                        .Shapes.OfType<Polyline>()
-                        .Where(l =>
-                            l.Points.Length == 2
-                            && Math.Abs(l.Points[0].ChordTo(ring.Centre) - ring.RadiusMm) < 1e-9
-                        )
-                        .Select(l => l.Points[1]),
-                ];
-                Assert.True(
-                    reaches.Any(p => Off(cut, (p - corner) / factor) * factor < 0.2),
-                    $"{cuts.Board.Id}, {number}"
+                }
+            }
+
+            Assert.Equal(cuts.Cuts.Select(c => c.Number), told.Order());
+        }
+    }
+
+    /// <summary>Sheets of many lanes are shown whole, with their rips, and then a few lanes at a time: each lane once, so wide that its names can be read.</summary>
+    [Fact]
+    public void Lanes_of_a_sheet_are_shown_large()
+    {
+        const double LeastLaneMm = 9;
+        BottomPlan plan = Plan("ply");
+        BoardCutList[] many = [.. Cuts(plan).Where(c => c.Lanes.Length > 4)];
+        Assert.Contains(many, c => c.Frame.Stock.GrainAcross);
+        Assert.Contains(many, c => !c.Frame.Stock.GrainAcross);
+        foreach (BoardCutList cuts in many)
+        {
+            Strip[] strips = [.. Strips(CutSheets.Board(plan, cuts.Board), cuts)];
+            Assert.True(strips[0].View.IsWhole && strips[0].View.IsOverview);
+            Assert.All(strips[0].View.Cuts, c => Assert.Equal(CutKind.Rip, c.Kind));
+            Assert.Equal(cuts.Lanes, strips.Skip(1).SelectMany(s => s.View.Lanes));
+            foreach (Strip strip in strips.Skip(1))
+            {
+                Assert.Equal(
+                    strip.View.Lanes.SelectMany(l => l.PieceIds).Order(StringComparer.Ordinal),
+                    strip.View.Places.Select(p => p.PieceId).Order(StringComparer.Ordinal)
+                );
+                Assert.InRange(strip.Box.Height / strip.View.Lanes.Count(), LeastLaneMm, 25);
+                Assert.All(
+                    strip.Wood,
+                    w => Assert.All(w.Value.Points, p => Assert.True(strip.Box.Holds(p)))
                 );
             }
         }
@@ -169,6 +200,54 @@ public sealed class CutSheetTests
         );
     }
 
+    /// <summary>
+    /// Two lanes of 150 and a kerf of 3 in a board of 320: rips at 150 and at 303, both lanes below their kerf. In the second lane a rectangle whose corner is taken
+    /// off by 40: that corner is 40 up from the edge that the lane has when it lies on the bench, though 193 from the board's.
+    /// </summary>
+    [Fact]
+    public void A_free_lane_is_measured_from_its_own_edge()
+    {
+        StockBoard board = SawPieces.Board("B-01", 2400, 320);
+        NestPlan nest = HandMadePlan.Plan with
+        {
+            Spec = SawPieces.Spec(board),
+            Boards =
+            [
+                new(
+                    "B-01",
+                    board,
+                    [new(0, 150, ["S1-01"]), new(153, 303, ["S1-02"])],
+                    [
+                        new(SawPieces.Rectangle("S1-01", 2400, 150), false, false, 0, new(0, 0)),
+                        new(
+                            SawPieces.Of(
+                                "S1-02",
+                                new(40, 0),
+                                new(2000, 0),
+                                new(2000, 150),
+                                new(0, 150),
+                                new(0, 40)
+                            ),
+                            false,
+                            false,
+                            0,
+                            new(0, 153)
+                        ),
+                    ]
+                ),
+            ],
+        };
+        Assert.Equal(
+            [
+                "1|rip, whole length|kerf above|150 up",
+                "2|rip, whole length|kerf above|303 up",
+                "3|across|end of S1-02|2000|2000|square",
+                "4|across|begin S1-02|40|0, 40 up|45° to the left",
+            ],
+            Rows(nest, LengthUnit.Millimetre, 4)
+        );
+    }
+
     /// <summary>In a sheet whose grain runs across nothing is measured from the marked end along it, and the sheet says so.</summary>
     [Fact]
     public void A_turned_sheet_says_from_where_it_is_measured()
@@ -206,6 +285,9 @@ public sealed class CutSheetTests
         }
     }
 
+    private static IEnumerable<BoardCutList> Cuts(BottomPlan plan) =>
+        plan.Nest!.Boards.Select(b => BoardCuts.Of(b, plan.Nest.Spec));
+
     private static IEnumerable<Drawing> Sheets(BottomPlan plan) =>
         CutSheets
             .Of(plan, plan.Nest!)
@@ -214,7 +296,7 @@ public sealed class CutSheetTests
     private static string Words(Drawing sheet) =>
         string.Join(' ', sheet.Shapes.OfType<Lettering>().Select(l => l.Text));
 
-    private static IEnumerable<string> Rows(NestPlan nest, LengthUnit unit)
+    private static IEnumerable<string> Rows(NestPlan nest, LengthUnit unit, int count = 3)
     {
         BottomPlan plan = PrismaticPlan.Build(new()) with { Nest = nest };
         plan = plan with { Job = plan.Job with { Units = unit } };
@@ -225,8 +307,62 @@ public sealed class CutSheetTests
             .Where(w => w.At.Y < head.At.Y && w.LeftEnd().X < last.At.X && w.Text.Length > 0)
             .GroupBy(w => Math.Round(w.At.Y, 3))
             .OrderByDescending(g => g.Key)
-            .Take(3)
+            .Take(count)
             .Select(g => string.Join('|', g.OrderBy(w => w.LeftEnd().X).Select(w => w.Text)));
+    }
+
+    /// <summary>One strip of a board's drawing, told from the others by where it lies: its ground, the pieces upon it, and the letters in it or in what is left above it.</summary>
+    private sealed record Strip(
+        StripView View,
+        Box Box,
+        IReadOnlyDictionary<string, Polyline> Wood,
+        Lettering[] Words
+    )
+    {
+        public double Factor => Box.Width / View.List.Frame.LengthMm;
+
+        public Vec2 OnBoard(Vec2 paper) =>
+            new((paper.X - Box.Left) / Factor, ((paper.Y - Box.Bottom) / Factor) + View.LowMm);
+    }
+
+    private static IEnumerable<Strip> Strips(Drawing sheet, BoardCutList cuts)
+    {
+        const double AboveMm = 7;
+        Polyline[] grounds =
+        [
+            .. sheet
+                .Shapes.OfType<Polyline>()
+                .Where(p => p.Layer == Layers.Hull && p.Closed && p.Fill is not null),
+        ];
+        Polyline[] wood =
+        [
+            .. sheet
+                .Shapes.OfType<Polyline>()
+                .Where(p => p.Layer == Layers.Cut && p.Closed && p.Fill is not null),
+        ];
+        ImmutableArray<StripView> views = StripView.Of(cuts);
+        Assert.Equal(views.Length, grounds.Length);
+        int drawn = 0;
+        foreach ((StripView view, Polyline ground) in views.Zip(grounds))
+        {
+            var box = new Box(
+                ground.Points.Min(p => p.X) - 0.01,
+                ground.Points.Min(p => p.Y) - 0.01,
+                ground.Points.Max(p => p.X) + 0.01,
+                ground.Points.Max(p => p.Y) + 0.01
+            );
+            Box above = box with { Top = box.Top + AboveMm };
+            string[] ids = [.. view.Pieces.Select(p => p.Piece.Id)];
+            yield return new(
+                view,
+                box,
+                ids.Zip(wood.Skip(drawn)).ToDictionary(p => p.First, p => p.Second),
+                [.. sheet.Shapes.OfType<Lettering>().Where(l => above.Holds(l.At))]
+            );
+            drawn += ids.Length;
+        }
+
+        Assert.Equal(drawn, wood.Length);
     }
 
     private static IEnumerable<CircleShape> Rings(Drawing sheet) =>

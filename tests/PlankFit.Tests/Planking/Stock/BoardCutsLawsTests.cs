@@ -28,7 +28,7 @@ public sealed class BoardCutsLawsTests
         string[] broken =
         [
             .. plan.Boards.SelectMany(b =>
-                BoardCutsLaws.Broken(plan.Spec, BoardCuts.Of(b, plan.Spec, SawTolerances.Usual))
+                BoardCutsLaws.Broken(plan.Spec, BoardCuts.Of(b, plan.Spec))
             ),
         ];
         Assert.True(broken.Length == 0, string.Join("\n", broken));
@@ -71,13 +71,7 @@ public sealed class BoardCutsLawsTests
                     NestSpec spec = SawPieces.Spec(board);
                     foreach (SawnBoard sawn in SquareCuts.Of(spec, named).Boards)
                     {
-                        string[] broken =
-                        [
-                            .. BoardCutsLaws.Broken(
-                                spec,
-                                BoardCuts.Of(sawn, spec, SawTolerances.Usual)
-                            ),
-                        ];
+                        string[] broken = [.. BoardCutsLaws.Broken(spec, BoardCuts.Of(sawn, spec))];
                         Assert.True(broken.Length == 0, string.Join("\n", broken));
                     }
                 },
@@ -118,7 +112,7 @@ public sealed class BoardCutsLawsTests
                 ),
             ]
         );
-        BoardCutList list = BoardCuts.Of(sawn, spec, SawTolerances.Usual);
+        BoardCutList list = BoardCuts.Of(sawn, spec);
         Assert.Empty(BoardCutsLaws.Broken(spec, list));
         ImmutableArray<SawCut> cuts = list.Cuts;
         SawCut Shifted(SawCut c, Vec2 from, Vec2 to) =>

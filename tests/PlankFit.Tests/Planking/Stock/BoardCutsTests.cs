@@ -27,8 +27,7 @@ public sealed class BoardCutsTests
         StockBoard board,
         ImmutableArray<SawnLane> lanes,
         ImmutableArray<LaidPiece> pieces
-    ) =>
-        BoardCuts.Of(new("B-01", board, lanes, pieces), SawPieces.Spec(board), SawTolerances.Usual);
+    ) => BoardCuts.Of(new("B-01", board, lanes, pieces), SawPieces.Spec(board));
 
     private static LaidPiece At(SawPiece piece, double x, double y, bool turned = false) =>
         new(piece, turned, false, 0, new(x, y));
@@ -281,7 +280,7 @@ public sealed class BoardCutsTests
     {
         NestPlan plan = HandMadePlan.Plan;
         SawnBoard sheet = plan.Boards[1];
-        BoardCutList cuts = BoardCuts.Of(sheet, plan.Spec, SawTolerances.Usual);
+        BoardCutList cuts = BoardCuts.Of(sheet, plan.Spec);
         Assert.Equal((2440, 1220), (cuts.Frame.LengthMm, cuts.Frame.WidthMm));
         Is(
             Assert.Single(cuts.Cuts, c => c.EndOf == "S1-05"),

@@ -1,0 +1,184 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>A strip of a board with its tables, or what follows of them on a further page.</summary>
+/// <param name="FromCut">The first row of the table of cuts here; <paramref name="FromPiece"/> that of the pieces.</param>
+internal sealed record BoardPart(
+    StripView View,
+    NestSpec Spec,
+    LengthUnit Unit,
+    double WidthMm,
+    int FromCut = 0,
+    int FromPiece = 0
+)
+{
+    private const double HeadMm = 8.5;
+    private const double IdHeight = 4;
+    private const double AboveMm = StripMarks.AboveMm + 0.5;
+    private const double BelowMm = 6;
+    private const double TablesGapMm = 6;
+
+    /// <summary>Room for the bold lines at its sides.</summary>
+    private const double AsideMm = 2;
+
+    /// <summary>Of a strip on paper, at the most; more where it has several lanes, so that names and numbers find room in each.</summary>
+    private const double StripMm = 42;
+    private const double LaneMm = 13;
+
+    /// <summary>Of a strip that shows a board of many lanes whole: with its words it fits under what the first page begins with.</summary>
+    private const double OverviewMm = 96;
+
+    private int Cuts { get; init; }
+
+    private int Pieces { get; init; }
+
+    private bool Holds { get; init; }
+
+    /// <summary>Both tables side by side fill the sheet, whatever its paper.</summary>
+    private CutTable CutTable { get; } =
+        View.IsOverview
+            ? BoardTables.Rips(View, Unit)
+            : BoardTables.Cuts(View, Unit).Scaled(Fill(View, Unit, WidthMm));
+
+    private CutTable PieceTable { get; } =
+        BoardTables.Pieces(View, Unit).Scaled(Fill(View, Unit, WidthMm));
+
+    private static double Fill(StripView view, LengthUnit unit, double widthMm) =>
+        Math.Min(
+            1.1,
+            (widthMm - TablesGapMm)
+                / (BoardTables.Cuts(view, unit).WidthMm + BoardTables.Pieces(view, unit).WidthMm)
+        );
+
+    private bool IsFirst => FromCut == 0 && FromPiece == 0;
+
+    public bool IsLast =>
+        FromCut + Cuts == CutTable.Rows.Length && FromPiece + Pieces == PieceTable.Rows.Length;
+
+    /// <summary>The strip and all its rows.</summary>
+    public bool IsComplete => IsFirst && IsLast && Holds;
+
+    /// <summary>The table of rips stands to the right of the strip, all others below it.</summary>
+    private double BesideMm => View.IsOverview ? CutTable.WidthMm + TablesGapMm : 0;
+
+    private double Factor =>
+        Math.Min(
+            (WidthMm - (2 * AsideMm) - BesideMm) / View.List.Frame.LengthMm,
+            (
+                View.IsOverview
+                    ? OverviewMm
+                    : Math.Max(StripMm, LaneMm * (View.ToLane - View.FromLane))
+            ) / View.HeightMm
+        );
+
+    private string Id => View.List.Board.Id;
+
+    private double IdMm => Letters.Width(Id, IdHeight, true) + 4;
+
+    private double WordsMm =>
+        Math.Max(
+            HeadMm,
+            3.5
+                + (
+                    Letters.Wrap(Words, Letters.Bench, WidthMm - IdMm).Count
+                    * Letters.Bench
+                    * Letters.Leading
+                )
+        );
+
+    private double OnPaperMm => IsFirst ? AboveMm + (Factor * View.HeightMm) + BelowMm : 0;
+
+    private double AboveTables => WordsMm + (View.IsOverview ? (IsFirst ? AboveMm : 0) : OnPaperMm);
+
+    public double HeightMm =>
+        Math.Max(
+            WordsMm + OnPaperMm,
+            AboveTables
+                + Math.Max(CutTable.HeightMm(FromCut, Cuts), PieceTable.HeightMm(FromPiece, Pieces))
+        );
+
+    /// <summary>As many rows as so much height has room for.</summary>
+    public BoardPart Within(double heightMm)
+    {
+        double room = heightMm - AboveTables;
+        return this with
+        {
+            Cuts = CutTable.Fitting(FromCut, room),
+            Pieces = PieceTable.Fitting(FromPiece, room),
+            Holds = WordsMm + OnPaperMm <= heightMm,
+        };
+    }
+
+    public BoardPart Next() => new(View, Spec, Unit, WidthMm, FromCut + Cuts, FromPiece + Pieces);
+
+    public void Draw(Pad pad, BottomPlan plan, Box inside, double top)
+    {
+        pad.Text(inside.Left, top - 4, Id, IdHeight, Anchor.BaselineLeft, true);
+        pad.Paragraph(inside.Left + IdMm, top - 1.4, WidthMm - IdMm, Words, Letters.Bench);
+        double y = top - AboveTables,
+            left = inside.Left;
+        if (IsFirst)
+        {
+            double lower = top - WordsMm - OnPaperMm + BelowMm;
+            BoardStrip.Draw(pad, plan, View, new Vec2(inside.Left + AsideMm, lower), Factor);
+            left += View.IsOverview
+                ? (2 * AsideMm) + (Factor * View.List.Frame.LengthMm) + TablesGapMm
+                : 0;
+        }
+
+        CutTable.Draw(pad, left, y, FromCut, Cuts);
+        PieceTable.Draw(pad, inside.Left + CutTable.WidthMm + TablesGapMm, y, FromPiece, Pieces);
+    }
+
+    private string Words
+    {
+        get
+        {
+            string lanes = View.IsWhole ? "" : Lanes() + "; ",
+                scale = $"drawn 1:{NumberText.Trimmed(1 / Factor, 1)}";
+            if (!IsFirst)
+            {
+                return lanes + "continued";
+            }
+
+            StockBoard stock = View.List.Board.Stock;
+            string turned = stock.GrainAcross
+                ? "; turned, grain from left to right: lengths are from the edge that is not marked, \"up\" from the marked end"
+                : "";
+            if (!View.IsWhole)
+            {
+                return lanes + scale + turned;
+            }
+
+            string wood = BoardCutWords.Wood(stock),
+                named = wood.Length > 0 ? ", " + wood : "",
+                pieces = PlanWords.Count(View.List.Board.Pieces.Length, "piece"),
+                filled = NumberText.Trimmed(100 * PieceInBoard.Filled(View.List.Board), 0),
+                ripped = View.IsOverview
+                    ? $"; ripped into {View.List.Lanes.Length} lanes, which follow, larger"
+                    : "";
+            return $"{NestWords.Size(stock, Unit)}{named}, {BoardCutWords.From(stock)}; {pieces}, {filled} % of it in planks; {scale}{turned}{ripped}{Kept()}";
+        }
+    }
+
+    /// <summary>Lanes 5 to 8 of 16, from the marked edge: 620 to 1075.5 up.</summary>
+    private string Lanes() =>
+        $"lanes {View.FromLane + 1} to {View.ToLane} of {View.List.Lanes.Length}, from {LengthText.PaperNumber(View.LowMm, Unit)} to {LengthText.ForPaper(View.HighMm, Unit)} up";
+
+    private string Kept()
+    {
+        ImmutableArray<Offcut> kept = Offcuts.Of(Spec, View.List);
+        return kept.IsEmpty
+            ? ""
+            : "; kept: "
+                + string.Join(
+                    ", ",
+                    kept.Select(o =>
+                        $"{o.Id} {LengthText.PaperNumber(o.LengthMm, Unit)} × {LengthText.ForPaper(o.WidthMm, Unit)}"
+                    )
+                );
+    }
+}
