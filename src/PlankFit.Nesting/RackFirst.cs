@@ -27,7 +27,7 @@ internal static class RackFirst
             return ShareNesting.Of(spec, share, units, progress, enough);
         }
 
-        double pieces = share.Pieces.Sum(p => ItemsOf.PolygonArea(p.Outline)),
+        double pieces = share.Pieces.Sum(p => p.AreaMm2),
             boards = rack.Sorts.Sum(s => s.Sum(b => b.AreaMm2 * (b.Count ?? 1)));
         using var first = CancellationTokenSource.CreateLinkedTokenSource(
             enough,

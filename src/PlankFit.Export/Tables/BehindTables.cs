@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry;
 using PlankFit.Planking;
 
 namespace PlankFit.Export;
@@ -54,7 +55,7 @@ public static class BehindTables
         new("at mm", 11, r => Mm(r.First), 2),
         new("at (second) mm", 11, r => Mm(r.Last), 2),
         new("width mm", 11, r => r.Crossing.Of.WidthMm, 2),
-        new("covers mm2", 11, r => Covers(r.Crossing), 0),
+        new("covers mm2", 11, r => FlatPolygon.Area(r.Crossing.Cover), 0),
     ];
 
     private static string Edge(BehindAtEdge? at) =>
@@ -64,18 +65,6 @@ public static class BehindTables
         at?.Edge is null ? TableCell.Empty : LengthText.ForPaper(at.Mm, unit);
 
     private static TableCell Mm(BehindAtEdge? at) => at?.Edge is null ? TableCell.Empty : at.Mm;
-
-    private static double Covers(BehindCrossing crossing)
-    {
-        double twice = 0;
-        var cover = crossing.Cover;
-        for (int i = 0; i < cover.Length; i++)
-        {
-            twice += (cover[i] - cover[0]).Cross(cover[(i + 1) % cover.Length] - cover[0]);
-        }
-
-        return twice / 2;
-    }
 
     private static readonly ImmutableArray<ColumnOf<SnapRow>> SnapColumns =
     [

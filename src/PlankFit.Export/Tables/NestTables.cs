@@ -145,20 +145,8 @@ internal sealed record PieceInBoard(
                 ))
         );
 
-    public static double Filled(SawnBoard board)
-    {
-        double area = 0;
-        foreach (LaidPiece piece in board.Pieces)
-        {
-            var outline = piece.Piece.Outline;
-            for (int i = 0; i < outline.Length; i++)
-            {
-                area += outline[i].Cross(outline[(i + 1) % outline.Length]) / 2;
-            }
-        }
-
-        return Math.Abs(area) / board.Stock.AreaMm2;
-    }
+    public static double Filled(SawnBoard board) =>
+        board.Pieces.Sum(p => p.Piece.AreaMm2) / board.Stock.AreaMm2;
 }
 
 /// <summary>Boards of one row of a yard's list.</summary>

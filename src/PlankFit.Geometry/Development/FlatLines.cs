@@ -78,13 +78,7 @@ public static class FlatLines
             all.AddRange(Section(patch, map, patch.UFrom, chordMm).Reverse().SkipLast(1));
         }
 
-        double twice = 0;
-        for (int k = 0; k < all.Count; k++)
-        {
-            twice += all[k].Cross(all[(k + 1) % all.Count]);
-        }
-
-        if (twice < 0)
+        if (FlatPolygon.Area(all) < 0)
         {
             all.Reverse();
         }

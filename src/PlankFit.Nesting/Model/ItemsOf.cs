@@ -23,7 +23,7 @@ internal static class ItemsOf
                             [i],
                             Poses(same.First()),
                             same.Key.Sorts,
-                            PolygonArea(same.First().Outline)
+                            same.First().AreaMm2
                         )
                 ),
         ];
@@ -82,17 +82,6 @@ internal static class ItemsOf
             ],
             0
         );
-
-    public static double PolygonArea(ImmutableArray<Vec2> outline)
-    {
-        double twice = 0;
-        for (int i = 0; i < outline.Length; i++)
-        {
-            twice += outline[i].Cross(outline[(i + 1) % outline.Length]);
-        }
-
-        return Math.Abs(twice) / 2;
-    }
 
     /// <summary>What makes two pieces copies of one another.</summary>
     private sealed class ShapeKey(SawPiece piece, ImmutableArray<int> sorts) : IEquatable<ShapeKey>

@@ -150,7 +150,7 @@ internal static class TwinBlocks
             poses = poses.Add(ItemsOf.HalfTurn(pieces, pose));
         }
 
-        return new([], parts, poses, sorts, pieces.Sum(p => ItemsOf.PolygonArea(p.Outline)));
+        return new([], parts, poses, sorts, pieces.Sum(p => p.AreaMm2));
     }
 
     private static bool Fits(

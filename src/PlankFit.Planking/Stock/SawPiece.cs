@@ -24,7 +24,10 @@ public sealed record SawPiece(
     bool MayTurnFace,
     string? Twin,
     bool IsMaster
-);
+)
+{
+    public double AreaMm2 => Math.Abs(FlatPolygon.Area(Outline));
+}
 
 /// <summary>A piece as it lies in a board.</summary>
 /// <param name="Turned">End for end: outboard points to the board's marked end.</param>

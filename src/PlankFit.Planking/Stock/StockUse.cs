@@ -24,22 +24,11 @@ public sealed record StockUse(
         ImmutableArray<Offcut> offcuts = Offcuts.Of(plan);
         SawnBoard[] bought = [.. plan.Boards.Where(b => !b.Stock.OnHand)];
         return new(
-            plan.Boards.Sum(b => b.Pieces.Sum(p => Area(p.Piece))),
+            plan.Boards.Sum(b => b.Pieces.Sum(p => p.Piece.AreaMm2)),
             offcuts.Sum(o => o.AreaMm2),
             plan.Boards.Sum(b => b.Stock.AreaMm2),
             bought.Sum(b => b.Stock.AreaMm2),
             bought.Any(b => b.Stock.Price is null) ? null : bought.Sum(b => b.Stock.Price!.Value)
         );
-    }
-
-    private static double Area(SawPiece piece)
-    {
-        double twice = 0;
-        for (int i = 0; i < piece.Outline.Length; i++)
-        {
-            twice += piece.Outline[i].Cross(piece.Outline[(i + 1) % piece.Outline.Length]);
-        }
-
-        return Math.Abs(twice) / 2;
     }
 }

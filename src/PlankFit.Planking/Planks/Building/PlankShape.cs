@@ -75,19 +75,3 @@ internal sealed class PlankShape
     private static ImmutableArray<T> Turned<T>(List<T> points, int first) =>
         [.. points.Skip(first), .. points.Take(first)];
 }
-
-/// <summary>Areas of flat outlines.</summary>
-internal static class FlatPolygon
-{
-    /// <summary>By the shoelace formula, mm²; positive for a counter-clockwise outline.</summary>
-    public static double Area(IReadOnlyList<Vec2> outline)
-    {
-        double twice = 0;
-        for (int i = 0; i < outline.Count; i++)
-        {
-            twice += (outline[i] - outline[0]).Cross(outline[(i + 1) % outline.Count] - outline[0]);
-        }
-
-        return twice / 2;
-    }
-}
