@@ -22,6 +22,7 @@ internal static class NestFiles
                 )),
                 LayFiles.File("nest.json", s => NestJson.Write(plan, s)),
                 LayFiles.File("cut-list.csv", s => Csv.Write(NestTables.Pieces(plan, nest), s)),
+                LayFiles.File("cuts.csv", s => Csv.Write(NestTables.Cuts(plan, nest), s)),
                 LayFiles.File(
                     "cut-list.xlsx",
                     s =>

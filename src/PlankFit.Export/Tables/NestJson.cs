@@ -98,6 +98,7 @@ public static class NestJson
     )
     {
         StockBoard stock = board.Stock;
+        BoardCutList list = BoardCuts.Of(board, nest.Spec);
         json.WriteStartObject();
         json.WriteString("board", board.Id);
         json.WriteString("kind", NestWords.Of(stock.Kind));
@@ -143,8 +144,9 @@ public static class NestJson
         }
 
         json.WriteEndArray();
+        Sawn(json, numbers, list);
         json.WriteStartArray("offcuts");
-        foreach (Offcut offcut in Offcuts.Of(nest.Spec, BoardCuts.Of(board, nest.Spec)))
+        foreach (Offcut offcut in Offcuts.Of(nest.Spec, list))
         {
             json.WriteStartObject();
             json.WriteString("id", offcut.Id);
@@ -157,6 +159,38 @@ public static class NestJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    /// <summary>Lanes and cuts as on the board's cut sheet: x along the grain from where it begins there, y across it.</summary>
+    private static void Sawn(Utf8JsonWriter json, JsonNumbers numbers, BoardCutList list)
+    {
+        json.WriteStartArray("lanes");
+        foreach (SawnLane lane in list.Lanes)
+        {
+            json.WriteStartObject();
+            numbers.Number("lowMm", lane.LowMm, 4);
+            numbers.Number("highMm", lane.HighMm, 4);
+            json.WriteStartArray("pieces");
+            lane.PieceIds.ToList().ForEach(json.WriteStringValue);
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("cuts");
+        foreach (SawCut cut in list.Cuts)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("cut", cut.Number);
+            json.WriteString("kind", BoardCutWords.Kind(cut.Kind));
+            json.WriteString("ends", cut.EndOf);
+            json.WriteString("begins", cut.BeginOf);
+            numbers.Points("line", cut.ToTheLine ? cut.Line : [cut.From, cut.To]);
+            numbers.Number("kerfMm", cut.KerfMm, 4);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     /// <summary>Ends and faults that take the whole width, along the board.</summary>

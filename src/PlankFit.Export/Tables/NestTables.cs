@@ -29,6 +29,30 @@ public static class NestTables
             PieceInBoard.All(nest)
         );
 
+    /// <summary>One row a cut, board by board in the order of cutting: where it meets the edges of its lane, and how it leans.</summary>
+    public static Table Cuts(BottomPlan plan, NestPlan nest) =>
+        TableOf.Build(
+            "cuts",
+            [
+                new("board", 12, (CutInBoard r) => r.List.Board.Id),
+                new("cut", 5, r => r.Cut.Number),
+                new("how", 30, r => BoardCutWords.Kind(r.Cut, plan.Job.Units)),
+                new("makes", 22, r => BoardCutWords.Pieces(r.Cut)),
+                new("lane", 6, r => r.Cut.Lane + 1),
+                new("at lower edge", 16, r => r.Place(upper: false, plan.Job.Units)),
+                new("at upper edge", 16, r => r.Place(upper: true, plan.Job.Units)),
+                new("leans", 18, r => BoardCutWords.Lean(r.Cut)),
+                new("from mm", 11, r => r.Cut.From.X, 2),
+                new("from up mm", 11, r => r.Up(r.Cut.From), 2),
+                new("to mm", 11, r => r.Cut.To.X, 2),
+                new("to up mm", 11, r => r.Up(r.Cut.To), 2),
+                new("degrees from square", 11, r => r.Degrees, 2),
+                new("off the straight mm", 11, r => r.Cut.OffMm, 2),
+                new("kerf mm", 9, r => r.Cut.KerfMm, 2),
+            ],
+            CutInBoard.All(nest)
+        );
+
     /// <summary>One row a board that is cut into.</summary>
     public static Table Boards(BottomPlan plan, NestPlan nest) =>
         TableOf.Build(
@@ -111,91 +135,11 @@ public static class NestTables
     public static ImmutableArray<Table> All(BottomPlan plan, NestPlan nest) =>
         [
             Pieces(plan, nest),
+            Cuts(plan, nest),
             Boards(plan, nest),
             ToBuy(plan, nest),
             OffcutsAsStock(plan, nest),
             Unplaced(nest),
             PlanTables.About(plan),
         ];
-}
-
-/// <summary>A piece where it lies.</summary>
-/// <param name="From">Its nearest corner from the beginning of the grain; <paramref name="To"/> its furthest.</param>
-/// <param name="Left">Of the board beyond it, to the end or what is unusable there.</param>
-internal sealed record PieceInBoard(
-    SawnBoard Board,
-    int Lane,
-    LaidPiece Piece,
-    double From,
-    double To,
-    double Left
-)
-{
-    public static IEnumerable<PieceInBoard> All(NestPlan nest) =>
-        nest.Boards.SelectMany(b =>
-            BoardCuts
-                .Of(b, nest.Spec)
-                .Places.Select(p => new PieceInBoard(
-                    b,
-                    p.Lane,
-                    b.Pieces.First(l => l.Piece.Id == p.PieceId),
-                    p.FromMm,
-                    p.ToMm,
-                    p.LeftMm
-                ))
-        );
-
-    public static double Filled(SawnBoard board) =>
-        board.Pieces.Sum(p => p.Piece.AreaMm2) / board.Stock.AreaMm2;
-}
-
-/// <summary>Boards of one row of a yard's list.</summary>
-internal sealed record Bought(StockBoard Stock, int Count)
-{
-    public decimal? Price => Stock.Price * Count;
-
-    public static IEnumerable<Bought> All(NestPlan nest) =>
-        nest
-            .Boards.Where(b => !b.Stock.OnHand)
-            .GroupBy(b => b.Stock.Id)
-            .Select(g => new Bought(g.First().Stock, g.Count()));
-}
-
-/// <summary>Lengths as stock.csv wants them back.</summary>
-internal static class StockCells
-{
-    /// <summary>As it was read: to a quarter of an eighth where the job is in eighths.</summary>
-    public static string Thickness(double mm, LengthUnit unit)
-    {
-        if (unit != LengthUnit.FeetInchesEighths)
-        {
-            return NumberText.Trimmed(mm / LengthUnits.MmPer(unit), 5);
-        }
-
-        long quarters = (long)Math.Round(mm / 25.4 * 32);
-        string part = (quarters % 4) switch
-        {
-            1 => " 1/4",
-            2 => " 1/2",
-            3 => " 3/4",
-            _ => "",
-        };
-        return FormattableString.Invariant(
-            $"{quarters / 384}-{quarters / 32 % 12}-{quarters / 4 % 8}{part}"
-        );
-    }
-
-    /// <summary>Rounded down: to a tenth of a millimetre, a thousandth of an inch, or an eighth of an inch where the job is in eighths.</summary>
-    public static string Length(double mm, LengthUnit unit)
-    {
-        if (unit == LengthUnit.FeetInchesEighths)
-        {
-            long eighths = (long)Math.Floor((mm / 25.4 * 8) + 1e-6);
-            return FormattableString.Invariant($"{eighths / 96}-{eighths / 8 % 12}-{eighths % 8}");
-        }
-
-        double per = LengthUnits.MmPer(unit),
-            step = LengthUnits.IsMetric(unit) ? 0.1 / per : 0.001;
-        return NumberText.Trimmed(Math.Floor((mm / per / step) + 1e-6) * step, 5);
-    }
 }

@@ -18,6 +18,16 @@ public static class BoardCutWords
 
     public static string From(StockBoard board) => board.OnHand ? "on hand" : "to buy";
 
+    public static string Kind(CutKind kind) =>
+        kind switch
+        {
+            CutKind.Rip => "rip",
+            CutKind.Crosscut => "across",
+            CutKind.Parting => "across, only to part them",
+            CutKind.Edge => "along the piece",
+            _ => "stop at its corners",
+        };
+
     public static string Kind(SawCut cut, LengthUnit unit)
     {
         string line = cut.ToTheLine
@@ -26,10 +36,8 @@ public static class BoardCutWords
         return cut.Kind switch
         {
             CutKind.Rip => "rip, whole length",
-            CutKind.Crosscut => "across" + line,
-            CutKind.Parting => "across, only to part them",
-            CutKind.Edge => "along the piece" + line,
-            _ => "stop at its corners" + line,
+            CutKind.Parting => Kind(cut.Kind),
+            _ => Kind(cut.Kind) + line,
         };
     }
 

@@ -59,7 +59,7 @@ public sealed class NestRunTests : IDisposable
             l => l.Contains("square crosscuts", StringComparison.Ordinal)
         );
         foreach (
-            string name in "cut-sheets.pdf nest.json cut-list.csv cut-list.xlsx shopping-list.csv shopping-list.pdf offcuts.csv labels.pdf".Split(
+            string name in "cut-sheets.pdf nest.json cut-list.csv cuts.csv cut-list.xlsx shopping-list.csv shopping-list.pdf offcuts.csv labels.pdf".Split(
                 ' '
             )
         )
@@ -86,6 +86,33 @@ public sealed class NestRunTests : IDisposable
         Assert.Empty(root.GetProperty("unplaced").EnumerateArray());
         Assert.InRange(root.GetProperty("gapPercent").GetDouble(), 0, 2);
         Assert.Equal(168 + 1, File.ReadAllLines(Path.Combine(output, "cut-list.csv")).Length);
+
+        // Every cut of every board stands in the list, and as a line in the data.
+        JsonElement[] boards = [.. root.GetProperty("boards").EnumerateArray()];
+        string[] cuts = [.. File.ReadAllLines(Path.Combine(output, "cuts.csv")).Skip(1)];
+        Assert.Equal(
+            boards.SelectMany(b =>
+                b.GetProperty("cuts")
+                    .EnumerateArray()
+                    .Select(c => $"{b.GetProperty("board")},{c.GetProperty("cut")}")
+            ),
+            cuts.Select(c => string.Join(',', c.Split(',').Take(2)))
+        );
+        Assert.All(
+            boards,
+            b =>
+                Assert.Equal(
+                    b.GetProperty("pieces")
+                        .EnumerateArray()
+                        .Select(p => p.GetProperty("id").GetString())
+                        .Order(),
+                    b.GetProperty("lanes")
+                        .EnumerateArray()
+                        .SelectMany(l => l.GetProperty("pieces").EnumerateArray())
+                        .Select(p => p.GetString())
+                        .Order()
+                )
+        );
 
         // Every board has its pages, its drawing and its two full-size files.
         using PdfDocument pdf = PdfDocument.Open(Path.Combine(output, "cut-sheets.pdf"));

@@ -189,6 +189,18 @@ public sealed class CutSheetTests
             ],
             Rows(nest, LengthUnit.Millimetre)
         );
+        // The list of cuts has the same as numbers: along and up at both ends, degrees from square.
+        Table list = NestTables.Cuts(PrismaticPlan.Build(new()) with { Nest = nest }, nest);
+        Assert.Equal(
+            [
+                [1000, 0, 1150, 150, 45],
+                [Math.Round(pitch + 1000, 6), 0, Math.Round(pitch + 1150, 6), 150, 45],
+                [0, 0, 150, 150, 45],
+            ],
+            list.Rows.Select(r =>
+                r.Skip(8).Take(5).Select(c => Math.Round(c.Number!.Value, 6)).ToArray()
+            )
+        );
         // To 1/32 in: 1000 mm are 39 3/8 in; 1150 are 45 9/32; 2004.24 are 78 29/32; 2154.24 are 84 13/16; 150 are 5 29/32.
         Assert.Equal(
             [
@@ -245,6 +257,14 @@ public sealed class CutSheetTests
                 "4|across|begin S1-02|40|0, 40 up|45° to the left",
             ],
             Rows(nest, LengthUnit.Millimetre, 4)
+        );
+        Table list = NestTables.Cuts(PrismaticPlan.Build(new()) with { Nest = nest }, nest);
+        Assert.Equal(
+            [
+                [40d, 0, 0, 40, -45],
+            ],
+            list.Rows.Where(r => r[1].Number == 4)
+                .Select(r => r.Skip(8).Take(5).Select(c => Math.Round(c.Number!.Value, 6)))
         );
     }
 

@@ -1,0 +1,45 @@
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>A piece where it lies.</summary>
+/// <param name="From">Its nearest corner from the beginning of the grain; <paramref name="To"/> its furthest.</param>
+/// <param name="Left">Of the board beyond it, to the end or what is unusable there.</param>
+internal sealed record PieceInBoard(
+    SawnBoard Board,
+    int Lane,
+    LaidPiece Piece,
+    double From,
+    double To,
+    double Left
+)
+{
+    public static IEnumerable<PieceInBoard> All(NestPlan nest) =>
+        nest.Boards.SelectMany(b =>
+            BoardCuts
+                .Of(b, nest.Spec)
+                .Places.Select(p => new PieceInBoard(
+                    b,
+                    p.Lane,
+                    b.Pieces.First(l => l.Piece.Id == p.PieceId),
+                    p.FromMm,
+                    p.ToMm,
+                    p.LeftMm
+                ))
+        );
+
+    public static double Filled(SawnBoard board) =>
+        board.Pieces.Sum(p => p.Piece.AreaMm2) / board.Stock.AreaMm2;
+}
+
+/// <summary>Boards of one row of a yard's list.</summary>
+internal sealed record Bought(StockBoard Stock, int Count)
+{
+    public decimal? Price => Stock.Price * Count;
+
+    public static IEnumerable<Bought> All(NestPlan nest) =>
+        nest
+            .Boards.Where(b => !b.Stock.OnHand)
+            .GroupBy(b => b.Stock.Id)
+            .Select(g => new Bought(g.First().Stock, g.Count()));
+}
