@@ -10,11 +10,13 @@ internal sealed class BoardLanes
     private const double Fudge = 1e-6;
 
     private readonly ImmutableArray<LaneClass> classes;
-    private readonly double kerfMm;
     private readonly int cells;
-    private readonly int[] wide;
-    private readonly int[] narrow;
-    private readonly ImmutableArray<ClearStretch>[][] stretches;
+
+    /// <summary>By class, as wide as it is.</summary>
+    private readonly ImmutableArray<LaneWay> wide;
+
+    /// <summary>By class and band, as narrow as anything in it allows, and clear wherever it could be.</summary>
+    private readonly ImmutableArray<LaneWay> narrow;
 
     public BoardLanes(
         BoardType board,
@@ -25,40 +27,59 @@ internal sealed class BoardLanes
     {
         Board = board;
         this.classes = classes;
-        this.kerfMm = kerfMm;
         double room = board.Region.WidthMm + proudMm + kerfMm;
         cells = Math.Max(0, (int)Math.Floor((room / StepMm) + Fudge));
         wide =
         [
-            .. classes.Select(c => (int)Math.Ceiling(((c.HeightMm + kerfMm) / StepMm) - Fudge)),
+            .. classes.Select(
+                (c, i) =>
+                {
+                    int steps = (int)Math.Ceiling(((c.HeightMm + kerfMm) / StepMm) - Fudge);
+                    // Exactly as wide as the board is wide enough, whatever the steps.
+                    return Way(
+                        i,
+                        0,
+                        steps > cells && c.HeightMm + kerfMm <= room + Fudge ? cells : steps,
+                        0,
+                        c.HeightMm,
+                        kerfMm
+                    );
+                }
+            ),
         ];
-        // Exactly as wide as the board is wide enough, whatever the steps.
-        for (int c = 0; c < wide.Length; c++)
-        {
-            if (wide[c] > cells && classes[c].HeightMm + kerfMm <= room + Fudge)
-            {
-                wide[c] = cells;
-            }
-        }
-
+        // A lane that begins anywhere within a step surely takes what lies between the step's end and its own least width.
         narrow =
         [
-            .. classes.Select(c => Math.Max(1, (int)Math.Floor((c.LeastMm + kerfMm) / StepMm))),
+            .. classes.SelectMany(
+                (c, i) =>
+                    wide[i].Clear.IsEmpty
+                        ? []
+                        : c.Bands.Select(
+                            (band, b) =>
+                                Way(
+                                    i,
+                                    b,
+                                    Math.Max(1, (int)Math.Floor((band.LeastMm + kerfMm) / StepMm)),
+                                    StepMm,
+                                    Math.Max(StepMm, band.LeastMm),
+                                    kerfMm
+                                )
+                        )
+            ),
         ];
-        stretches = [.. classes.Select((c, i) => Stretches(c, wide[i]))];
     }
 
     public BoardType Board { get; }
 
     /// <summary>All lengths that stretches of a class's lanes have in this board.</summary>
     public IEnumerable<double> StretchLengths(int laneClass) =>
-        stretches[laneClass].SelectMany(s => s).Select(s => s.LengthMm).Distinct();
+        wide[laneClass].Clear.SelectMany(s => s).Select(s => s.LengthMm).Distinct();
 
     /// <summary>The dearest way to rip it.</summary>
     /// <param name="value">Of a strip of a class, by its length; never less for a longer one.</param>
     public Ripping Best(Func<int, double, double> value)
     {
-        var (best, took) = Filled(wide, value);
+        var (best, took) = Filled(wide, (c, _, length) => value(c, length));
         var lanes = ImmutableArray.CreateBuilder<RippedLane>();
         for (int y = cells; y > 0; )
         {
@@ -69,13 +90,13 @@ internal sealed class BoardLanes
                 continue;
             }
 
-            y -= wide[c];
+            y -= wide[c].Steps;
             lanes.Add(
                 new(
                     c,
                     Board.Region.LeastV + (y * StepMm),
                     classes[c].HeightMm,
-                    stretches[c][Board.Region.IsUneven ? y : 0]
+                    wide[c].Clear[wide[c].ClearAt(y)]
                 )
             );
         }
@@ -85,43 +106,39 @@ internal sealed class BoardLanes
     }
 
     /// <summary>No way to rip it is dearer, whatever the widths of its lanes: every lane is taken as narrow as anything in it allows.</summary>
-    public double AtMost(Func<int, double, double> value) => Filled(narrow, value).Best;
+    /// <param name="value">Of a strip of a class and a band of it, by its length.</param>
+    public double AtMost(Func<int, int, double, double> value) => Filled(narrow, value).Best;
 
-    private (double Best, int[] Took) Filled(int[] widths, Func<int, double, double> value)
+    private (double Best, int[] Took) Filled(
+        ImmutableArray<LaneWay> ways,
+        Func<int, int, double, double> value
+    )
     {
         var best = new double[cells + 1];
         var took = new int[cells + 1];
         Array.Fill(took, -1);
-        double[] even =
+        double[][] worth =
         [
-            .. stretches.Select(
-                (at, c) => at.Length > 0 ? at[0].Sum(s => value(c, s.LengthMm)) : 0
+            .. ways.Select(w =>
+                w.Clear.Select(stretches => stretches.Sum(s => value(w.Class, w.Band, s.LengthMm)))
+                    .ToArray()
             ),
         ];
-        bool uneven = Board.Region.IsUneven;
         for (int y = 1; y <= cells; y++)
         {
             best[y] = best[y - 1];
-            for (int c = 0; c < widths.Length; c++)
+            for (int w = 0; w < worth.Length; w++)
             {
-                int from = y - widths[c];
-                if (from < 0 || stretches[c].Length == 0)
+                int from = y - ways[w].Steps;
+                if (from < 0 || worth[w].Length == 0)
                 {
                     continue;
                 }
 
-                // A narrower lane than was looked at here is clear wherever the whole one is, and perhaps further: the best of all places is no less.
-                double here =
-                    best[from]
-                    + (
-                        !uneven ? even[c]
-                        : ReferenceEquals(widths, wide)
-                            ? stretches[c][from].Sum(s => value(c, s.LengthMm))
-                        : value(c, Board.Region.LengthMm)
-                    );
+                double here = best[from] + worth[w][ways[w].ClearAt(from)];
                 if (here > best[y])
                 {
-                    (best[y], took[y]) = (here, c);
+                    (best[y], took[y]) = (here, w);
                 }
             }
         }
@@ -129,23 +146,53 @@ internal sealed class BoardLanes
         return (best[cells], took);
     }
 
-    /// <summary>By place across the board, the clear stretches of a lane there; one place is enough where all are alike, none where the board is too narrow.</summary>
-    private ImmutableArray<ClearStretch>[] Stretches(LaneClass lane, int width)
+    /// <summary>What of a lane is clear, by the step at which it begins; one place stands for all where all are alike, none where the board is too narrow.</summary>
+    private LaneWay Way(
+        int laneClass,
+        int band,
+        int steps,
+        double fromMm,
+        double toMm,
+        double kerfMm
+    )
     {
         int places =
-            width > cells ? 0
-            : Board.Region.IsUneven ? cells - width + 1
+            steps > cells ? 0
+            : Board.Region.IsUneven ? cells - steps + 1
             : 1;
-        return
-        [
-            .. Enumerable
-                .Range(0, places)
-                .Select(y =>
-                {
-                    double low = Board.Region.LeastV + (y * StepMm);
-                    return Board.Region.Clear(low, low + lane.HeightMm, kerfMm);
-                }),
-        ];
+        var kinds = new List<ImmutableArray<ClearStretch>>();
+        var at = new int[places];
+        for (int y = 0; y < places; y++)
+        {
+            double low = Board.Region.LeastV + (y * StepMm);
+            ImmutableArray<ClearStretch> clear = Board.Region.Clear(
+                low + fromMm,
+                low + toMm,
+                kerfMm
+            );
+            // Places next to each other are mostly alike.
+            at[y] = kinds.FindLastIndex(k => k.AsSpan().SequenceEqual(clear.AsSpan()));
+            if (at[y] < 0)
+            {
+                at[y] = kinds.Count;
+                kinds.Add(clear);
+            }
+        }
+
+        return new(laneClass, band, steps, [.. kinds], places > 1 ? at : null);
+    }
+
+    /// <summary>Lanes of one class, so many steps wide with their kerf.</summary>
+    /// <param name="Clear">The stretches without faults that such lanes have; which of them, by the step of its beginning, is in <paramref name="At"/>.</param>
+    private sealed record LaneWay(
+        int Class,
+        int Band,
+        int Steps,
+        ImmutableArray<ImmutableArray<ClearStretch>> Clear,
+        int[]? At
+    )
+    {
+        public int ClearAt(int step) => At is null ? 0 : At[step];
     }
 }
 

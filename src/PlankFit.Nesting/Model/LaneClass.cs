@@ -3,18 +3,23 @@ using System.Collections.Immutable;
 namespace PlankFit.Nesting;
 
 /// <summary>Lanes of one width, for things no higher than that.</summary>
-/// <param name="LeastMm">The height of the least high thing that has no narrower lane: no lane of this class could be narrower, whatever lies in it.</param>
-internal sealed record LaneClass(double HeightMm, double LeastMm)
+/// <param name="Bands">Highest first: which widths its lanes could have at the least, by the highest thing in them.</param>
+internal sealed record LaneClass(double HeightMm, ImmutableArray<LaneBand> Bands)
 {
+    /// <summary>A band ends where heights have fallen by this part. Each is a little work and makes the bound of a board of many lanes the sharper.</summary>
+    private const double BandStep = 0.015;
+
     /// <summary>A class ends where heights have fallen by this part: what is narrower gets lanes of its own.</summary>
     private const double Step = 0.07;
 
     /// <summary>Widest first. Every board gets lanes as wide as it allows, and heights near each other share a class.</summary>
     /// <param name="items">All things that are laid in rows.</param>
-    /// <param name="widths">Of the boards, as far as they may be used.</param>
+    /// <param name="widths">Of the boards, as far as they may be used, and of what is clear beside their faults.</param>
+    /// <param name="kerfMm">Between two lanes.</param>
     public static ImmutableArray<LaneClass> Of(
         IEnumerable<NestItem> items,
-        IEnumerable<double> widths
+        IEnumerable<double> widths,
+        double kerfMm
     )
     {
         NestItem[] all = [.. items];
@@ -24,7 +29,14 @@ internal sealed record LaneClass(double HeightMm, double LeastMm)
             .Select(i => i.HeightMm)
             .DefaultIfEmpty(double.PositiveInfinity)
             .Max();
-        double[] limits = [.. widths.Distinct().OrderDescending()];
+        // What is left of a board beside as many of the widest lanes as it gives is a lane too, if anything goes into it.
+        double[] limits =
+        [
+            .. widths
+                .SelectMany(w => new[] { w, ((w + kerfMm) % (highest + kerfMm)) - kerfMm })
+                .Distinct()
+                .OrderDescending(),
+        ];
         var starts = new List<double>();
         double last = double.PositiveInfinity;
         foreach (double h in sorted)
@@ -48,9 +60,32 @@ internal sealed record LaneClass(double HeightMm, double LeastMm)
                 (h, i) =>
                     new LaneClass(
                         h,
-                        sorted.Last(s => s <= h && (i + 1 >= starts.Count || s > starts[i + 1]))
+                        BandsOf(
+                            sorted.Where(s =>
+                                s <= h && (i + 1 >= starts.Count || s > starts[i + 1])
+                            )
+                        )
                     )
             ),
         ];
     }
+
+    private static ImmutableArray<LaneBand> BandsOf(IEnumerable<double> heights)
+    {
+        var bands = new List<LaneBand>();
+        foreach (double h in heights)
+        {
+            if (bands.Count == 0 || h < (1 - BandStep) * bands[^1].HighMm)
+            {
+                bands.Add(new(h, h));
+            }
+
+            bands[^1] = bands[^1] with { LeastMm = h };
+        }
+
+        return [.. bands];
+    }
 }
+
+/// <summary>Things of nearly one height. A lane in which the highest thing is of the band is no narrower than the least of it, and holds nothing higher.</summary>
+internal readonly record struct LaneBand(double HighMm, double LeastMm);

@@ -27,7 +27,8 @@ internal sealed class NestProblem
         KerfMm = kerfMm;
         Classes = LaneClass.Of(
             ends.Items.Where((_, i) => instead[i] < 0),
-            boards.Select(b => b.Region.WidthMm + proudMm)
+            boards.SelectMany(b => b.Region.ClearWidths()).Select(w => w + proudMm),
+            kerfMm
         );
         Lanes = [.. boards.Select(b => new BoardLanes(b, Classes, kerfMm, proudMm))];
         lengths =

@@ -24,6 +24,14 @@ internal sealed record StripRegion(
     /// <summary>Some fault leaves part of the width clear, so that it matters where a lane lies.</summary>
     public bool IsUneven => Faults.Any(f => f.LowV > LeastV || f.HighV < MostV);
 
+    /// <summary>How wide it is, and how wide beside and between faults that take part of the width.</summary>
+    public IEnumerable<double> ClearWidths()
+    {
+        double[] from = [LeastV, .. Faults.Select(f => f.HighV)],
+            to = [MostV, .. Faults.Select(f => f.LowV)];
+        return from.SelectMany(_ => to, (low, high) => high - low).Where(w => w > 0).Distinct();
+    }
+
     public static StripRegion Of(StockBoard board, NestSpec spec)
     {
         double x0 = board.MarkedEndMm + spec.EndMm,

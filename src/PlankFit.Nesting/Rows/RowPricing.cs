@@ -18,9 +18,8 @@ internal static class RowPricing
         CancellationToken enough
     )
     {
-        var atMost = ImmutableArray.CreateBuilder<ImmutableArray<double>>(problem.Kinds);
+        var atMost = ImmutableArray.CreateBuilder<ImmutableArray<BandAtMost>>(problem.Kinds);
         var found = new List<PricedRow>();
-        var beyond = new double[problem.Kinds];
         for (int k = 0; k < problem.Kinds; k++)
         {
             int kind = k;
@@ -30,13 +29,17 @@ internal static class RowPricing
             ImmutableArray<int> buckets = problem.Buckets(k, share);
             if (buckets.IsEmpty)
             {
-                atMost.Add([.. most]);
+                // No board of the share has such a lane.
+                atMost.Add([
+                    .. problem
+                        .Classes[problem.ClassOf(k)]
+                        .Bands.Select(_ => new BandAtMost([.. most], 0)),
+                ]);
                 continue;
             }
 
             ImmutableArray<double> prices = worth.Strips[k];
             using var values = new RowValues(problem, share, k, worth.Items);
-            beyond[k] = values.AtMost(problem.LongestMm(k));
             var poses = new RowPoses(problem, share, k, worth.Items);
             RowTails? tails = buckets.Any(j => values.AtMost(lengths[j]) > prices[j] + eps)
                 ? RowTails.Of(poses, lengths[buckets[0]])
@@ -64,7 +67,7 @@ internal static class RowPricing
                     }
                 }
             );
-            atMost.Add([.. most]);
+            atMost.Add(Bands(problem, share, k, worth.Items, most, values));
             found.AddRange(buckets.SelectMany(j => rows[j]).Select(r => new PricedRow(r, kind)));
             if (tails is not null)
             {
@@ -86,7 +89,40 @@ internal static class RowPricing
             }
         }
 
-        return new(found, atMost.ToImmutable(), [.. beyond]);
+        return new(found, atMost.ToImmutable());
+    }
+
+    /// <summary>What rows are worth at the most whose highest thing is of a band: no more than any row is, and no more than things of its height give.</summary>
+    private static ImmutableArray<BandAtMost> Bands(
+        NestProblem problem,
+        Share share,
+        int kind,
+        double[] worths,
+        double[] most,
+        RowValues all
+    )
+    {
+        ImmutableArray<double> lengths = problem.StripLengths(kind);
+        double longest = problem.LongestMm(kind);
+        var bands = ImmutableArray.CreateBuilder<BandAtMost>();
+        foreach (LaneBand band in problem.Classes[problem.ClassOf(kind)].Bands)
+        {
+            if (bands.Count == 0)
+            {
+                bands.Add(new([.. most], all.AtMost(longest)));
+                continue;
+            }
+
+            using var values = new RowValues(problem, share, kind, worths, band.HighMm);
+            bands.Add(
+                new(
+                    [.. lengths.Select((l, j) => Math.Min(most[j], values.AtMost(l)))],
+                    values.AtMost(longest)
+                )
+            );
+        }
+
+        return bands.ToImmutable();
     }
 
     /// <summary>All rows that are worth no less than their strips by more than a slack: if a plan in whole boards costs no more than that above the mix, it is made of these.</summary>
@@ -140,10 +176,13 @@ internal static class RowPricing
 /// <param name="Kind">Of the strip that it was looked for.</param>
 internal readonly record struct PricedRow(Row Row, int Kind);
 
-/// <param name="AtMost">By kind and length of strip.</param>
-/// <param name="Beyond">By kind: of anything longer than its strips, which a narrower lane in an uneven board may be.</param>
+/// <param name="AtMost">By kind, and by band of its class.</param>
 internal sealed record DearestRows(
     List<PricedRow> Rows,
-    ImmutableArray<ImmutableArray<double>> AtMost,
-    ImmutableArray<double> Beyond
+    ImmutableArray<ImmutableArray<BandAtMost>> AtMost
 );
+
+/// <summary>No row of a band is worth more.</summary>
+/// <param name="Lengths">By length of strip.</param>
+/// <param name="Beyond">Of anything longer than its strips, which a narrower lane in an uneven board may be.</param>
+internal sealed record BandAtMost(ImmutableArray<double> Lengths, double Beyond);

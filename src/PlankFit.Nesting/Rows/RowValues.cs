@@ -27,7 +27,14 @@ internal sealed class RowValues : IDisposable
 
     /// <param name="share">How many of each item there are.</param>
     /// <param name="values">By item.</param>
-    public RowValues(NestProblem problem, Share share, int kind, double[] values)
+    /// <param name="highestMm">Of items no higher than this only.</param>
+    public RowValues(
+        NestProblem problem,
+        Share share,
+        int kind,
+        double[] values,
+        double highestMm = double.PositiveInfinity
+    )
     {
         double longest = problem.LongestMm(kind);
         cells = (int)Math.Floor(longest + Fudge);
@@ -36,7 +43,11 @@ internal sealed class RowValues : IDisposable
         foreach (int i in problem.Serving[kind])
         {
             double alone = RowOrder.Least(ends, [i]);
-            if (problem.Worth(i, values) <= 0 || alone > longest + Fudge)
+            if (
+                problem.Items[i].HeightMm > highestMm
+                || problem.Worth(i, values) <= 0
+                || alone > longest + Fudge
+            )
             {
                 continue;
             }

@@ -25,11 +25,12 @@ internal static class DualBound
                 double most = problem
                     .Lanes[b]
                     .AtMost(
-                        (c, length) =>
+                        (c, band, length) =>
                         {
                             int kind = problem.Kind(c, sort),
                                 j = problem.Bucket(kind, length);
-                            return j < 0 ? rows.Beyond[kind] : rows.AtMost[kind][j];
+                            BandAtMost most = rows.AtMost[kind][band];
+                            return j < 0 ? most.Beyond : most.Lengths[j];
                         }
                     );
                 yields.Add((most, problem.Boards[b].Cost, share.Boards[b]));
