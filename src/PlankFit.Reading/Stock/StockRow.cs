@@ -17,8 +17,6 @@ internal sealed class StockRow(
 {
     private const double LongestMm = 30_000;
     private const int MostOfOne = 10_000;
-    private const string FaultsAccepted =
-        "accepted: stretches along the board, 1200..1260, with the part of the width after an x where it is not all of it, 1200..1260 x 0..60; several with ; between";
 
     private CsvRow row = new(0, []);
     private bool faulty;
@@ -165,12 +163,7 @@ internal sealed class StockRow(
             return (0, 0);
         }
 
-        // A fraction has a stroke too: only one with nothing but lengths around it parts the ends.
-        string[] parts = cell.Split('/', StringSplitOptions.TrimEntries);
-        string[] ends =
-            LengthNotation.ReadCell(cell, units).Ok ? [cell, cell]
-            : parts.Length == 2 ? parts
-            : [.. Halved(cell)];
+        ImmutableArray<string> ends = BoardStretches.Ends(cell, units);
         if (ends.Length != 2)
         {
             Fault(
@@ -191,20 +184,6 @@ internal sealed class StockRow(
         return (marked, other);
     }
 
-    /// <summary>The one way to part the text at a stroke so that both sides are lengths; empty where there is none or more than one.</summary>
-    private IEnumerable<string> Halved(string cell)
-    {
-        var ways =
-            from i in Enumerable.Range(0, cell.Length)
-            where cell[i] == '/'
-            let a = cell[..i].Trim()
-            let b = cell[(i + 1)..].Trim()
-            where LengthNotation.ReadCell(a, units).Ok && LengthNotation.ReadCell(b, units).Ok
-            select new[] { a, b };
-        string[][] found = [.. ways.Take(2)];
-        return found.Length == 1 ? found[0] : [];
-    }
-
     private ImmutableArray<BoardFault> Faults(double length, double width)
     {
         var faults = ImmutableArray.CreateBuilder<BoardFault>();
@@ -213,45 +192,18 @@ internal sealed class StockRow(
                 .Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
         )
         {
-            string[] ways = text.Split(
-                [" x ", " X ", " × "],
-                StringSplitOptions.TrimEntries | StringSplitOptions.None
-            );
-            (double From, double To)? along = ways.Length <= 2 ? Stretch(ways[0]) : null,
-                across = ways.Length == 2 ? Stretch(ways[1]) : null;
-            if (along is not { } a || (ways.Length == 2 && across is null))
+            (BoardFault? fault, string? wrong) = BoardStretches.Fault(text, length, width, units);
+            if (fault is not null)
             {
-                if (!faulty)
-                {
-                    Fault("faults", text, FaultsAccepted);
-                }
-            }
-            else if (a.From < 0 || a.To > length || a.To <= a.From)
-            {
-                Fault("faults", text, "must begin and end on the board, the lesser first");
-            }
-            else if (across is { } c && (c.From < 0 || c.To > width || c.To <= c.From))
-            {
-                Fault("faults", text, "must lie within the board's width, the lesser first");
+                faults.Add(fault);
             }
             else
             {
-                faults.Add(new(a.From, a.To, across?.From, across?.To));
+                Fault("faults", text, wrong!);
             }
         }
 
         return faults.ToImmutable();
-    }
-
-    private (double, double)? Stretch(string text)
-    {
-        string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
-        return
-            ends.Length == 2
-            && LengthNotation.ReadCell(ends[0], units) is { Ok: true } from
-            && LengthNotation.ReadCell(ends[1], units) is { Ok: true } to
-            ? (from.Mm, to.Mm)
-            : null;
     }
 
     private string? Grade()
