@@ -1,6 +1,7 @@
 using NetTopologySuite.Geometries;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -46,7 +47,7 @@ internal static class BoardLaws
                     yield return $"{who} is {apart:0.000} mm from {board.Pieces[j].Piece.Id}, and the kerf is {spec.KerfMm}";
                 }
 
-                if (shapes[i].Intersection(shapes[j]).Area > NearMm * shapes[i].Length)
+                if (shapes[i].Common(shapes[j]).Area > NearMm * shapes[i].Length)
                 {
                     yield return $"{who} overlaps {board.Pieces[j].Piece.Id}";
                 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 using Shape = NetTopologySuite.Geometries.Geometry;
 
 namespace PlankFit.Tests.Nesting;
@@ -47,9 +48,7 @@ internal static class OffcutLaws
 
             if (
                 stock.Faults.Any(f =>
-                    Box(f.FromMm, f.ToMm, f.LowMm ?? 0, f.HighMm ?? stock.WidthMm)
-                        .Intersection(box)
-                        .Area
+                    Box(f.FromMm, f.ToMm, f.LowMm ?? 0, f.HighMm ?? stock.WidthMm).Common(box).Area
                     > NearMm * box.Length
                 )
             )
@@ -64,7 +63,7 @@ internal static class OffcutLaws
             );
             foreach (SawCut cut in cuts.Cuts)
             {
-                if (Kerfs(cut).Any(k => k.Intersection(inFrame).Area > NearMm * inFrame.Length))
+                if (Kerfs(cut).Any(k => k.Common(inFrame).Area > NearMm * inFrame.Length))
                 {
                     yield return $"{offcut.Id} is sawn through by cut {cut.Number}";
                 }

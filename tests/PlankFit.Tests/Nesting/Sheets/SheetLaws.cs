@@ -1,5 +1,6 @@
 using NetTopologySuite.Geometries;
 using PlankFit.Nesting;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting.Sheets;
 
@@ -40,7 +41,7 @@ internal static class SheetLaws
 
             for (int j = 0; j < i; j++)
             {
-                if (boxes[i].Intersection(boxes[j]).Area > Near)
+                if (boxes[i].Common(boxes[j]).Area > Near)
                 {
                     broken.Add($"rectangles {j} and {i} overlap");
                 }

@@ -4,6 +4,7 @@ using NetTopologySuite.Operation.Distance;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Nesting;
+using PlankFit.Tests.Support;
 using Geo = NetTopologySuite.Geometries.Geometry;
 
 namespace PlankFit.Tests.Planking.Stock;
@@ -107,7 +108,7 @@ internal static class BoardCutsLaws
             )
             {
                 string owner = (cut.EndOf ?? cut.BeginOf)!;
-                Geo part = parts.MaxBy(p => p.Intersection(shapes[owner]).Area)!;
+                Geo part = parts.MaxBy(p => p.Common(shapes[owner]).Area)!;
                 Polygon band = Band(cut, lane);
                 foreach (string id in lane.PieceIds.Where(i => part.Contains(shapes[i].Centroid)))
                 {
@@ -119,7 +120,7 @@ internal static class BoardCutsLaws
                 }
 
                 parts.Remove(part);
-                Geo left = part.Difference(band);
+                Geo left = part.Without(band);
                 parts.AddRange(Enumerable.Range(0, left.NumGeometries).Select(left.GetGeometryN));
             }
 
@@ -152,7 +153,7 @@ internal static class BoardCutsLaws
     private static double Entered(Polygon band, Polygon shape)
     {
         Coordinate[] b = band.ExteriorRing.Coordinates,
-            inside = band.Intersection(shape).Coordinates;
+            inside = band.Common(shape).Coordinates;
         return new[] { (b[0], b[1]), (b[3], b[2]) }.Min(side =>
             inside
                 .Select(c =>
