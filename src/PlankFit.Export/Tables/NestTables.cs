@@ -6,7 +6,7 @@ namespace PlankFit.Export;
 /// <summary>The lists of a plan of cutting: pieces, boards, what to buy, what is left over.</summary>
 public static class NestTables
 {
-    /// <summary>One row a piece, board by board, lane by lane from the marked end.</summary>
+    /// <summary>One row a piece, board by board, lane by lane as on its cut sheet.</summary>
     public static Table Pieces(BottomPlan plan, NestPlan nest) =>
         TableOf.Build(
             "cut list",
@@ -16,7 +16,7 @@ public static class NestTables
                 new("lane", 6, r => r.Lane + 1),
                 new("side", 11, r => PlankWords.Of(r.Piece.Piece.Side)),
                 new("layer", 7, r => r.Piece.Piece.Layer),
-                new("how it lies", 46, r => NestWords.Lie(r.Piece)),
+                new("how it lies", 46, r => NestWords.Lie(r.Board.Stock, r.Piece)),
                 new("begins", 12, r => LengthText.ForPaper(r.From, plan.Job.Units)),
                 new("ends", 12, r => LengthText.ForPaper(r.To, plan.Job.Units)),
                 new("left beyond", 12, r => LengthText.ForPaper(r.Left, plan.Job.Units)),

@@ -11,10 +11,17 @@ public static class NestWords
     public static string Objective(NestObjective objective) =>
         objective == NestObjective.Cost ? "cost" : "bought area";
 
-    /// <summary>How a piece lies, seen on the board's marked face.</summary>
-    public static string Lie(LaidPiece piece) =>
+    /// <summary>How a piece lies, seen on the board's marked face. In a sheet whose grain runs across it lies between its two edges.</summary>
+    public static string Lie(StockBoard board, LaidPiece piece) =>
         (piece.FaceDown ? "outer face away from you" : "outer face towards you")
-        + (piece.Turned ? ", inboard end to the far end" : ", inboard end to the marked end");
+        + ", inboard end to the "
+        + (board.GrainAcross, piece.Turned) switch
+        {
+            (false, false) => "marked end",
+            (false, true) => "far end",
+            (true, false) => "edge that is not marked",
+            (true, true) => "marked edge",
+        };
 
     /// <summary>3600 × 160 × 9 mm.</summary>
     public static string Size(StockBoard board, LengthUnit unit) =>

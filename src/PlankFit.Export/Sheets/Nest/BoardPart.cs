@@ -146,13 +146,14 @@ internal sealed record BoardPart(
 
             StockBoard stock = View.List.Board.Stock;
             string turned = stock.GrainAcross
-                ? "; turned, grain from left to right: lengths are from the edge that is not marked, \"up\" from the marked end"
+                ? "; turned, grain from left to right: lengths are from the edge that is not marked"
                 : "";
             if (!View.IsWhole)
             {
                 return lanes + scale + turned;
             }
 
+            turned += stock.GrainAcross ? ", rips \"up\" from the marked end" : "";
             string wood = BoardCutWords.Wood(stock),
                 named = wood.Length > 0 ? ", " + wood : "",
                 pieces = PlanWords.Count(View.List.Board.Pieces.Length, "piece"),
@@ -164,9 +165,9 @@ internal sealed record BoardPart(
         }
     }
 
-    /// <summary>Lanes 5 to 8 of 16, from the marked edge: 620 to 1075.5 up.</summary>
+    /// <summary>Lanes 5 to 8 of 16, 620 to 1075.5 mm from the marked edge.</summary>
     private string Lanes() =>
-        $"lanes {View.FromLane + 1} to {View.ToLane} of {View.List.Lanes.Length}, from {LengthText.PaperNumber(View.LowMm, Unit)} to {LengthText.ForPaper(View.HighMm, Unit)} up";
+        $"lanes {View.FromLane + 1} to {View.ToLane} of {View.List.Lanes.Length}, {LengthText.PaperNumber(View.LowMm, Unit)} to {LengthText.ForPaper(View.HighMm, Unit)} from the marked {(View.List.Frame.Stock.GrainAcross ? "end" : "edge")}";
 
     private string Kept()
     {

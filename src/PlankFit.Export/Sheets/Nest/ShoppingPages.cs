@@ -103,7 +103,7 @@ public static class ShoppingPages
                 new("wood", 14, false),
                 new("grade", 8, false),
                 new("in planks", 8),
-                new("pieces, from the marked end, lane by lane", 50, false),
+                new("pieces, lane by lane as on the cut sheet", 50, false),
             ],
             [
                 .. nest.Boards.Select(b =>

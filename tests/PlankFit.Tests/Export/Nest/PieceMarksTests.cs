@@ -115,6 +115,33 @@ public sealed class PieceMarksTests
         Assert.Equal(which == "rack", away > 0);
     }
 
+    /// <summary>The list says in words to which side of the board a piece's inboard end looks, by the board's own marks.</summary>
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void The_list_says_how_each_piece_lies(string which)
+    {
+        BottomPlan plan = Plan(which);
+        Table list = NestTables.Pieces(plan, plan.Nest!);
+        var laid = plan.Nest!.Boards.SelectMany(b =>
+                b.Pieces.Select(p => (Board: b.Stock, Piece: p))
+            )
+            .ToDictionary(p => p.Piece.Piece.Id);
+        Assert.Equal(laid.Count, list.Rows.Length);
+        foreach (ImmutableArray<TableCell> row in list.Rows)
+        {
+            (StockBoard board, LaidPiece piece) = laid[row[1].Text!];
+            Plank plank = plan.Find(piece.Piece.PlankId)!;
+            Vec2 way = piece.ToBoard(Inboard(plank)) - piece.ToBoard(Outboard(plank));
+            string end =
+                Math.Abs(way.X) > Math.Abs(way.Y)
+                    ? (way.X < 0 ? "marked end" : "far end")
+                    : (way.Y < 0 ? "marked edge" : "edge that is not marked");
+            string face = piece.FaceDown ? "outer face away from you" : "outer face towards you";
+            Assert.Equal($"{face}, inboard end to the {end}", row[5].Text);
+            Assert.Equal(board.GrainAcross, Math.Abs(way.Y) > Math.Abs(way.X));
+        }
+    }
+
     /// <summary>Left of the keel to starboard, right of it to port.</summary>
     private static void Hand(Side side, Vec2 keel, Vec2 forward) =>
         Assert.Equal(side == Side.Starboard ? 1 : -1, Math.Sign(keel.Cross(forward)));
