@@ -163,20 +163,26 @@ public sealed class BoardCutsTests
         );
     }
 
-    /// <summary>Corner to corner a kerf apart, leaning to each other: either end carried on would take the other's corner, a square cut between does not.</summary>
-    [Fact]
-    public void A_cut_between_parts_what_is_in_each_others_way()
+    /// <summary>
+    /// Corner to corner a kerf apart, or a kerf and so much more, leaning to each other: either end carried on would take the other's corner, a square cut between
+    /// does not. What is more than the kerf is left half on each side of it.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.5)]
+    public void A_cut_between_parts_what_is_in_each_others_way(double more)
     {
         BoardCutList cuts = Cut(
             3000,
             150,
             [],
             At(SawPieces.Parallelogram("S1-01", 1000, 150, 45), 100, 0),
-            At(SawPieces.Parallelogram("S1-02", 1000, 150, 135), 1403, 0)
+            At(SawPieces.Parallelogram("S1-02", 1000, 150, 135), 1403 + more, 0)
         );
         Assert.Equal(5, cuts.Cuts.Length);
         SawCut parting = Assert.Single(cuts.Cuts, c => c.Kind == CutKind.Parting);
-        Is(parting, CutKind.Parting, "S1-01", "S1-02", 1250, 0, 1250, 150, 0);
+        double half = 1250 + (more / 2);
+        Is(parting, CutKind.Parting, "S1-01", "S1-02", half, 0, half, 150, 0);
         int at = cuts.Cuts.IndexOf(parting);
         Assert.True(
             at < cuts.Cuts.IndexOf(cuts.Cuts.Single(c => c.EndOf == "S1-01" && c != parting))
