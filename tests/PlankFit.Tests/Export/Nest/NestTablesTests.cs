@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
+using PlankFit.Planking;
+using PlankFit.Tests.Nesting;
+using PlankFit.Tests.Support;
+using SawPieces = PlankFit.Tests.Nesting.SawPieces;
+
+namespace PlankFit.Tests.Export.Nest;
+
+/// <summary>Lists of a plan of cutting that is reckoned by hand: two parallelograms at 45 degrees in a board of the rack, and three boards to buy.</summary>
+public sealed class NestTablesTests
+{
+    /// <summary>1000 and the kerf of 3 by the root of 2: where the second piece begins.</summary>
+    private static readonly double Pitch = 1000 + (3 * Math.Sqrt(2));
+
+    private static readonly StockBoard Rack = SawPieces.Board("B-01", 2400, 150) with
+    {
+        OtherEndMm = 40,
+        Species = "larch",
+        Grade = "clear",
+    };
+
+    private static readonly StockBoard Long = Yard("Y-1", 1200, 22.5m),
+        Short = Yard("Y-2", 700, 9.25m);
+
+    private static readonly BottomPlan Plan = Planned();
+
+    private static NestPlan Nest => Plan.Nest!;
+
+    [Fact]
+    public void The_cut_list_says_where_every_piece_lies()
+    {
+        Table list = NestTables.Pieces(Plan, Nest);
+        // The second ends at 1004.24 + 1150 = 2154.24; the usable board at 2360.
+        Assert.Equal(
+            [
+                "B-01|S1-01|1|starboard|1|outer face towards you, inboard end to the marked end|0 mm|1150 mm|1210 mm|0|1150|1210|no|no",
+                "B-01|S1-02|1|starboard|1|outer face towards you, inboard end to the far end|1004 mm|2154 mm|206 mm|1004.24|2154.24|205.76|yes|no",
+                "Y-1.1|S1-03|1|starboard|1|outer face away from you, inboard end to the marked end|0 mm|1100 mm|100 mm|0|1100|100|no|yes",
+            ],
+            list.Rows.Take(3).Select(Row)
+        );
+        Assert.Equal(5, list.Rows.Length);
+    }
+
+    [Fact]
+    public void Boards_and_what_is_bought_are_counted_and_priced()
+    {
+        // Two pieces of 1000 by 150 in 2400 by 150, one of 1100 in 1200, one of 600 in 700.
+        Assert.Equal(
+            [
+                "B-01|board|2400 × 150 × 9 mm|larch|clear|the rack|S1-01 S1-02|2400|150|83.33|",
+                "Y-1.1|board|1200 × 150 × 9 mm|||to buy|S1-03|1200|150|91.67|22.5",
+                "Y-1.2|board|1200 × 150 × 9 mm|||to buy|S1-04|1200|150|91.67|22.5",
+                "Y-2|board|700 × 150 × 9 mm|||to buy|S1-05|700|150|85.71|9.25",
+            ],
+            NestTables.Boards(Plan, Nest).Rows.Select(Row)
+        );
+        Assert.Equal(
+            [
+                "Y-1|2|board|1200 × 150 × 9 mm|||22.5|45|1200|150|9",
+                "Y-2|1|board|700 × 150 × 9 mm|||9.25|9.25|700|150|9",
+            ],
+            NestTables.ToBuy(Plan, Nest).Rows.Select(Row)
+        );
+        string[] words = Words(ShoppingPages.Of(Plan, Nest)[0]);
+        Assert.Contains("To buy: 3 boards, 54.25 in all.", words);
+        Assert.Equal(["Y-1", "2", "1200 × 150 × 9 mm"], After(words, "Y-1", 3));
+        Assert.Contains("45.00", words);
+    }
+
+    [Fact]
+    public void The_sheet_has_running_totals()
+    {
+        string[] words = Words(CutSheets.Board(Plan, Nest.Boards[0]));
+        Assert.Equal(["S1-02", "1004", "2154", "206"], After(words, "S1-02", 4, last: true));
+    }
+
+    private static BottomPlan Planned()
+    {
+        LaidPiece At(string id, double length, bool faceDown) =>
+            new(
+                SawPieces.Rectangle(id, length, 150),
+                false,
+                faceDown,
+                0,
+                new(0, faceDown ? 150 : 0)
+            );
+        NestPlan nest = HandMadePlan.Plan with
+        {
+            Spec = SawPieces.Spec(Rack, Long, Short) with { KerfMm = 3 },
+            Boards =
+            [
+                new(
+                    "B-01",
+                    Rack,
+                    [],
+                    [
+                        new(
+                            SawPieces.Parallelogram("S1-01", 1000, 150, 45),
+                            false,
+                            false,
+                            0,
+                            default
+                        ),
+                        // Turned end for end about its own middle it covers the same place.
+                        new(
+                            SawPieces.Parallelogram("S1-02", 1000, 150, 45),
+                            true,
+                            false,
+                            0,
+                            new(Pitch + 1150, 150)
+                        ),
+                    ]
+                ),
+                new("Y-1.1", Long, [], [At("S1-03", 1100, true)]),
+                new("Y-1.2", Long, [], [At("S1-04", 1100, false)]),
+                new("Y-2", Short, [], [At("S1-05", 600, false)]),
+            ],
+        };
+        return PrismaticPlan.Build(new()) with { Nest = nest };
+    }
+
+    private static StockBoard Yard(string id, double length, decimal price) =>
+        SawPieces.Board(id, length, 150) with
+        {
+            OnHand = false,
+            Count = null,
+            Price = price,
+        };
+
+    private static string Row(ImmutableArray<TableCell> cells) =>
+        string.Join(
+            '|',
+            cells.Select(c =>
+                c.Text ?? (c.Number is { } n ? NumberText.Trimmed(Math.Round(n, 2), 2) : "")
+            )
+        );
+
+    private static string[] Words(Drawing sheet) =>
+        [.. sheet.Shapes.OfType<Lettering>().Select(l => l.Text)];
+
+    private static string[] After(string[] words, string word, int count, bool last = false)
+    {
+        int at = last ? Array.LastIndexOf(words, word) : Array.IndexOf(words, word);
+        return words[at..(at + count)];
+    }
+}
