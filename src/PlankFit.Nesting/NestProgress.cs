@@ -1,3 +1,5 @@
+using PlankFit.Planking;
+
 namespace PlankFit.Nesting;
 
 /// <summary>How far the search for a plan is: there is always a plan, and it only gets better.</summary>
@@ -15,5 +17,5 @@ public readonly record struct NestProgress(
     int Unplaced
 )
 {
-    public double GapPercent => Value > 0 ? 100 * (Value - LowerBound) / Value : 0;
+    public double GapPercent => Gap.Percent(Value, LowerBound);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
+using PlankFit.Export;
 using PlankFit.Nesting;
 using PlankFit.Planking;
 
@@ -83,7 +84,7 @@ internal static class NestedPlan
                 value.LowerBound > 0
                     ? string.Create(
                         CultureInfo.InvariantCulture,
-                        $", no more than {value.GapPercent:0.0} % above the least possible"
+                        $", no more than {NestWords.AtMost(value.GapPercent)} above the least possible"
                     )
                     : "";
             string left = value.Unplaced > 0 ? $", {value.Unplaced} without a place" : "";

@@ -71,7 +71,11 @@ public static class NestJson
             json.WriteString("objective", NestWords.Objective(nest.Spec.Objective));
             numbers.Area("value", nest.Value);
             numbers.Area("lowerBound", nest.LowerBound);
-            numbers.Number("gapPercent", nest.GapPercent, 4);
+            numbers.NumberOrNull(
+                "gapPercent",
+                double.IsFinite(nest.GapPercent) ? nest.GapPercent : null,
+                4
+            );
             if (nest.Materials.All(m => m.SquareCutsFirstFit is not null))
             {
                 numbers.Area(

@@ -38,17 +38,26 @@ public static class NestWords
             ? Money((decimal)value)
             : BoardCutWords.Area(value, unit);
 
+    /// <summary>Bounds are taken so much lower than they were found, for what doubles may have lost; a gap of no more is none.</summary>
+    private const double LeastPercent = 1e-3;
+
     /// <summary>How good the plan is: the proven bound, and the gap to it.</summary>
     public static string Gap(NestSpec spec, NestedMaterial material, LengthUnit unit)
     {
         string bound = Value(spec, material.LowerBound, unit);
-        return material.GapPercent < 0.05
-            ? $"proved to be the least possible in rows ({bound})"
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"proved to be no more than {Math.Ceiling(10 * material.GapPercent) / 10:0.0} % above the least possible in rows, which is {bound} or more"
-            );
+        return double.IsInfinity(material.GapPercent)
+                ? "how near it is to the least possible was not worked out"
+            : material.GapPercent < LeastPercent
+                ? $"proved to be the least possible in rows ({bound})"
+            : $"proved to be no more than {AtMost(material.GapPercent)} above the least possible in rows, which is {bound} or more";
     }
+
+    /// <summary>A gap is never told smaller than it is: to the next tenth of a per cent.</summary>
+    public static string AtMost(double gapPercent) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Math.Ceiling((10 * gapPercent) - LeastPercent) / 10:0.0} %"
+        );
 
     /// <summary>What square crosscuts would take beside it; null where they place fewer pieces.</summary>
     public static string? SquareCuts(NestSpec spec, NestedMaterial material, LengthUnit unit) =>

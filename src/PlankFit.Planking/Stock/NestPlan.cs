@@ -20,7 +20,8 @@ public sealed record NestPlan(
     /// <summary>No plan in rows of the pieces that are placed has a lesser value.</summary>
     public double LowerBound => Materials.Sum(m => m.LowerBound);
 
-    public double GapPercent => Value > 0 ? 100 * (Value - LowerBound) / Value : 0;
+    /// <summary>How far the plan may be above the least possible, at the most; infinite where nothing is proved of that.</summary>
+    public double GapPercent => Gap.Percent(Value, LowerBound);
 
     /// <summary>The board of a piece, or null.</summary>
     public SawnBoard? BoardOf(string pieceId) =>
@@ -42,7 +43,18 @@ public sealed record NestedMaterial(
     int Rounds
 )
 {
-    public double GapPercent => Value > 0 ? 100 * (Value - LowerBound) / Value : 0;
+    /// <summary>How far the plan may be above the least possible, at the most; infinite where nothing is proved of that.</summary>
+    public double GapPercent => Gap.Percent(Value, LowerBound);
+}
+
+/// <summary>How far a value may be above the least possible.</summary>
+public static class Gap
+{
+    /// <summary>Of the bound, since that is what the least possible is measured by; infinite where there is no bound.</summary>
+    public static double Percent(double value, double lowerBound) =>
+        lowerBound > 0 ? 100 * Math.Max(0, value - lowerBound) / lowerBound
+        : value > 0 ? double.PositiveInfinity
+        : 0;
 }
 
 /// <summary>One board and what lies in it.</summary>
