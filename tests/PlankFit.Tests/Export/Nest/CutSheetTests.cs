@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
 using PlankFit.Export;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry;
@@ -266,6 +268,27 @@ public sealed class CutSheetTests
             list.Rows.Where(r => r[1].Number == 4)
                 .Select(r => r.Skip(8).Take(5).Select(c => Math.Round(c.Number!.Value, 6)))
         );
+    }
+
+    /// <summary>Every strip says its scale, to a tenth.</summary>
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void Every_strip_is_drawn_to_the_scale_that_it_names(string which)
+    {
+        BottomPlan plan = Plan(which);
+        foreach (BoardCutList cuts in Cuts(plan))
+        {
+            Drawing sheet = CutSheets.Board(plan, cuts.Board);
+            double[] told =
+            [
+                .. Regex
+                    .Matches(Words(sheet), @"drawn 1:(\d+(\.\d)?)")
+                    .Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)),
+            ];
+            double[] drawn = [.. Strips(sheet, cuts).Select(s => 1 / s.Factor)];
+            Assert.Equal(drawn.Length, told.Length);
+            Assert.All(drawn.Zip(told), p => Assert.Equal(p.First, p.Second, 0.06));
+        }
     }
 
     /// <summary>In a sheet whose grain runs across nothing is measured from the marked end along it, and the sheet says so.</summary>
