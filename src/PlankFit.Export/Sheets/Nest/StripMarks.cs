@@ -25,6 +25,9 @@ internal sealed partial class StripMarks(Pad pad, Box board)
     private readonly List<ImmutableArray<Vec2>> left = [];
     private readonly List<ImmutableArray<Vec2>> edges = [];
     private readonly List<ImmutableArray<Vec2>> wood = [];
+
+    /// <summary>Round names that had no place clear of cuts: lines stop there, as at the rings.</summary>
+    private readonly List<Vec2[]> gaps = [];
     private readonly Dictionary<int, ImmutableArray<Vec2>> cuts = [];
 
     public void Keep(Box box) => kept.Add(box);
@@ -68,13 +71,7 @@ internal sealed partial class StripMarks(Pad pad, Box board)
             return;
         }
 
-        Vec2[] corners =
-        [
-            new(inside.Left, inside.Bottom),
-            new(inside.Right, inside.Bottom),
-            new(inside.Right, inside.Top),
-            new(inside.Left, inside.Top),
-        ];
+        Vec2[] corners = Corners(inside);
         left.Add([.. corners, corners[0]]);
         for (int i = 0; i < corners.Length; i++)
         {
@@ -202,6 +199,11 @@ internal sealed partial class StripMarks(Pad pad, Box board)
 
                 kept.Add(box);
                 hard.Add((from, middle));
+                if (!clear)
+                {
+                    gaps.Add(Corners(box));
+                }
+
                 pad.Text(new(box.Left, at.Y), id, Letters.Small, Anchor.MiddleLeft, true);
                 ForwardArrow.Draw(pad, new(box.Right - second - (Arrow / 2), at.Y), forward, Arrow);
                 pad.Text(new(box.Right, at.Y), away, Letters.Small, Anchor.MiddleRight);
@@ -218,20 +220,21 @@ internal sealed partial class StripMarks(Pad pad, Box board)
     private bool Free(ImmutableArray<Vec2> shape, Box box)
     {
         Box clear = box.Within(-ClearMm);
-        Vec2[] corners =
-        [
-            new(clear.Left, clear.Bottom),
-            new(clear.Right, clear.Bottom),
-            new(clear.Right, clear.Top),
-            new(clear.Left, clear.Top),
-        ];
-        if (!corners.All(c => Segments.Inside(shape, c)) || kept.Any(k => k.Overlaps(clear)))
+        if (!Corners(clear).All(c => Segments.Inside(shape, c)) || kept.Any(k => k.Overlaps(clear)))
         {
             return false;
         }
 
         return !Crossed(lines, clear) && !Crossed(hard, clear) && !Crossed(soft, clear);
     }
+
+    private static Vec2[] Corners(Box box) =>
+        [
+            new(box.Left, box.Bottom),
+            new(box.Right, box.Bottom),
+            new(box.Right, box.Top),
+            new(box.Left, box.Top),
+        ];
 
     private static bool Covers(ImmutableArray<Vec2> shape, Box box) =>
         Segments.Inside(shape, box.Middle)

@@ -22,6 +22,7 @@ internal sealed partial class StripMarks
         Vec2[][] shapes =
         [
             .. rings.Select(r => (Vec2[])[.. Circles.Polygon(r.Ring.At, r.Ring.RadiusMm, 0.02)]),
+            .. gaps,
         ];
         foreach (List<Vec2> part in edges.SelectMany(e => Quads.Outside(e, shapes)))
         {
