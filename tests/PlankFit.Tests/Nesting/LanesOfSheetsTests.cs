@@ -82,14 +82,7 @@ public sealed class LanesOfSheetsTests
             .. widths.Select((w, i) => SawPieces.Rectangle($"S1-{i + 1:00}", LengthMm, w)),
         ];
         NestSpec spec = SawPieces.Spec(sheet) with { KerfMm = kerf, ProudMm = 0, Rounds = 5 };
-        NestPlan plan = NestPlanner.Of(
-            spec,
-            pieces,
-            LengthUnit.Millimetre,
-            new ClassicalCases.Nowhere(),
-            TestContext.Current.CancellationToken
-        );
-        Assert.Empty(CutLaws.Broken(plan, pieces));
+        NestPlan plan = Planned.Lawful(spec, pieces);
         return plan;
     }
 

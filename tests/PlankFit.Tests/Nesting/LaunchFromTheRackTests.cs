@@ -18,7 +18,7 @@ public sealed class LaunchFromTheRackTests
     [Fact]
     public void ThePlanKeepsTheLawsAndIsNearTheBound()
     {
-        NestPlan plan = Plan(Launch.Job.Nest! with { Rounds = 3 }, Pieces);
+        NestPlan plan = Planned.Of(Launch.Job.Nest! with { Rounds = 3 }, Pieces);
         Assert.Empty(CutLaws.Broken(plan, Pieces));
         Assert.Empty(plan.Unplaced);
         Assert.True(plan.GapPercent <= 2, $"gap {plan.GapPercent}");
@@ -36,14 +36,14 @@ public sealed class LaunchFromTheRackTests
             Rounds = 0,
             Boards = [.. Launch.Job.Nest!.Boards.Where((b, i) => !b.OnHand || i % 4 == 0)],
         };
-        NestPlan bought = Plan(half, Pieces);
+        NestPlan bought = Planned.Of(half, Pieces);
         Assert.Empty(CutLaws.Broken(bought, Pieces));
         Assert.Empty(bought.Unplaced);
         Assert.Contains(bought.Boards, b => b.Stock.OnHand);
         Assert.Contains(bought.Boards, b => !b.Stock.OnHand);
 
         NestSpec rackOnly = half with { Boards = [.. half.Boards.Where(b => b.OnHand)] };
-        NestPlan left = Plan(rackOnly, Pieces);
+        NestPlan left = Planned.Of(rackOnly, Pieces);
         Assert.Empty(CutLaws.Broken(left, Pieces));
         Assert.NotEmpty(left.Unplaced);
         Assert.All(left.Unplaced, u => Assert.Contains("would serve", u.Why));
@@ -90,7 +90,7 @@ public sealed class LaunchFromTheRackTests
         [
             .. Pieces.Where(p => p.Layer == 1).Select(p => p with { LeastGrade = null }),
         ];
-        NestPlan plan = Plan(spec, pieces);
+        NestPlan plan = Planned.Of(spec, pieces);
         Assert.Empty(CutLaws.Broken(plan, pieces));
         Assert.Empty(plan.Unplaced);
         // All but perhaps the last that was begun.
@@ -145,20 +145,11 @@ public sealed class LaunchFromTheRackTests
             SawPieces.Rectangle("S1-01", 1400, 100),
             SawPieces.Rectangle("S1-02", 1400, 100),
         ];
-        SawnBoard sawn = Plan(spec, pieces).Boards.Single();
+        SawnBoard sawn = Planned.Of(spec, pieces).Boards.Single();
         Assert.Equal(2, sawn.Lanes.Length);
         ImmutableArray<Offcut> kept = Offcuts.Of(spec, BoardCuts.Of(sawn, spec));
         Assert.Equal([997, 997], kept.Select(o => Math.Round(o.LengthMm, 6)));
         Assert.Equal([100, 100], kept.Select(o => Math.Round(o.WidthMm, 6)));
         Assert.Empty(OffcutLaws.Broken(spec, sawn));
     }
-
-    private static NestPlan Plan(NestSpec spec, ImmutableArray<SawPiece> pieces) =>
-        NestPlanner.Of(
-            spec,
-            pieces,
-            LengthUnit.Millimetre,
-            new ClassicalCases.Nowhere(),
-            TestContext.Current.CancellationToken
-        );
 }

@@ -12,7 +12,7 @@ public sealed class RandomCuttingTests
         RandomCutting.Gen.Sample(
             job =>
             {
-                NestPlan plan = Plan(job.Spec, job.Pieces);
+                NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
             },
             iter: 60,
@@ -25,8 +25,8 @@ public sealed class RandomCuttingTests
         RandomCutting.Gen.Sample(
             job =>
             {
-                NestPlan one = Plan(job.Spec, job.Pieces),
-                    two = Plan(job.Spec, job.Pieces);
+                NestPlan one = Planned.Of(job.Spec, job.Pieces),
+                    two = Planned.Of(job.Spec, job.Pieces);
                 Assert.Equal(
                     one.Boards.SelectMany(b => b.Pieces.Select(p => (b.Id, p))),
                     two.Boards.SelectMany(b => b.Pieces.Select(p => (b.Id, p)))
@@ -58,17 +58,5 @@ public sealed class RandomCuttingTests
             },
             iter: 300,
             threads: 2
-        );
-
-    private static NestPlan Plan(
-        NestSpec spec,
-        System.Collections.Immutable.ImmutableArray<SawPiece> pieces
-    ) =>
-        NestPlanner.Of(
-            spec,
-            pieces,
-            LengthUnit.Millimetre,
-            new ClassicalCases.Nowhere(),
-            TestContext.Current.CancellationToken
         );
 }

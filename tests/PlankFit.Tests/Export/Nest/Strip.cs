@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using PlankFit.Export;
+using PlankFit.Export.Sheets;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Export.Nest;
+
+/// <summary>One strip of a board's drawing, told from the others by where it lies: its ground, the pieces upon it, and the letters in it or in what is left above it.</summary>
+internal sealed record Strip(
+    StripView View,
+    Box Box,
+    IReadOnlyDictionary<string, Polyline> Wood,
+    Lettering[] Words
+)
+{
+    public double Factor => Box.Width / View.List.Frame.LengthMm;
+
+    public Vec2 OnBoard(Vec2 paper) =>
+        new((paper.X - Box.Left) / Factor, ((paper.Y - Box.Bottom) / Factor) + View.LowMm);
+
+    public static IEnumerable<Strip> Of(Drawing sheet, BoardCutList cuts)
+    {
+        const double AboveMm = 7;
+        Polyline[] grounds =
+        [
+            .. sheet
+                .Shapes.OfType<Polyline>()
+                .Where(p => p.Layer == Layers.Hull && p.Closed && p.Fill is not null),
+        ];
+        Polyline[] wood =
+        [
+            .. sheet
+                .Shapes.OfType<Polyline>()
+                .Where(p => p.Layer == Layers.Cut && p.Closed && p.Fill is not null),
+        ];
+        ImmutableArray<StripView> views = StripView.Of(cuts);
+        Assert.Equal(views.Length, grounds.Length);
+        int drawn = 0;
+        foreach ((StripView view, Polyline ground) in views.Zip(grounds))
+        {
+            var box = new Box(
+                ground.Points.Min(p => p.X) - 0.01,
+                ground.Points.Min(p => p.Y) - 0.01,
+                ground.Points.Max(p => p.X) + 0.01,
+                ground.Points.Max(p => p.Y) + 0.01
+            );
+            Box above = box with { Top = box.Top + AboveMm };
+            string[] ids = [.. view.Pieces.Select(p => p.Piece.Id)];
+            yield return new(
+                view,
+                box,
+                ids.Zip(wood.Skip(drawn)).ToDictionary(p => p.First, p => p.Second),
+                [.. sheet.Shapes.OfType<Lettering>().Where(l => above.Holds(l.At))]
+            );
+            drawn += ids.Length;
+        }
+
+        Assert.Equal(drawn, wood.Length);
+    }
+}
