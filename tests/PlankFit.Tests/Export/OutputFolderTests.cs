@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using PlankFit.Export.Files;
 using PlankFit.Tests.Support;
@@ -166,29 +165,6 @@ public class OutputFolderTests
         var refused = Assert.Throws<OutputException>(() => Begin("/proc/plankfit", "lay"));
         Assert.Contains("/proc/plankfit", refused.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", refused.Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Several_hundred_files_cost_little()
-    {
-        using var temp = new TempFolder();
-        var content = new byte[10_000];
-        var clock = Stopwatch.StartNew();
-        for (var run = 0; run < 2; run++)
-        {
-            using var files = Begin(temp.Path, "lay");
-            for (var i = 0; i < 300; i++)
-            {
-                files.Write($"dxf/S1-{i}.dxf", content);
-            }
-
-            files.Commit();
-        }
-
-        TestContext.Current.TestOutputHelper?.WriteLine(
-            $"{clock.ElapsedMilliseconds / 2} ms a run"
-        );
-        Assert.True(clock.ElapsedMilliseconds < 4000, $"{clock.ElapsedMilliseconds} ms");
     }
 
     private static OutputFolder Begin(string folder, string command) =>

@@ -1,18 +1,14 @@
-using System.Diagnostics;
 using CsCheck;
 using PlankFit.Planking;
 
 namespace PlankFit.Tests.Planking;
 
-/// <summary>Whatever the table holds, planning ends soon, in a plan of finite numbers or in words; never in an exception.</summary>
+/// <summary>
+/// Whatever the table holds, planning ends, in a plan of finite numbers or in words; never in an exception. That it ends is not left to a clock: every loop that
+/// could run on has a count of its own (steps of a geodesic, seams of a family, aims at a point), past which it says so in a finding.
+/// </summary>
 public sealed class OddTablesTests
 {
-    /// <summary>
-    /// A plan that loops is caught by it. The worst met in some 25,000 odd tables took 5 s on a quiet machine, over a surface folded every metre, and three
-    /// times that on a busy one; a real bottom takes a twentieth of a second.
-    /// </summary>
-    private static readonly TimeSpan Long = TimeSpan.FromSeconds(60);
-
     [Fact]
     public void OddTablesEndInAPlanOrInWords()
     {
@@ -20,9 +16,7 @@ public sealed class OddTablesTests
         OddTables.Gen.Sample(
             job =>
             {
-                var clock = Stopwatch.StartNew();
                 PlanResult result = BottomPlanner.Plan(job);
-                Assert.True(clock.Elapsed < Long, $"took {clock.Elapsed.TotalSeconds:0.0} s");
                 if (result.Plan is not null)
                 {
                     Assert.All(

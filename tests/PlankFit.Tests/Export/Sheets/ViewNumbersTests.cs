@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using System.Globalization;
 using PlankFit.Export;
 using PlankFit.Export.Sheets;
@@ -84,33 +83,6 @@ public sealed class ViewNumbersTests
         ];
         // From the hand-computed plank: 1504.9746 - 13.5 tan 20 sqrt 2 + 150 + 2.3163 + 25 sqrt 2 = 1685.6974 mm, to saw 1686.
         Assert.Contains("1686 × 150", texts);
-    }
-
-    /// <summary>All these sheets of the 8 m demo are to be built within a tenth of a second, once the program is warm.</summary>
-    [Fact]
-    public void Sheets_of_the_survey_launch_are_built_in_a_tenth_of_a_second()
-    {
-        BottomPlan plan = DemoPlans.Of("survey-launch");
-        var best = TimeSpan.MaxValue;
-        // Other tests share the machine: the best of many runs is what the sheets cost.
-        for (int i = 0; i < 60 && best.TotalMilliseconds >= 100; i++)
-        {
-            var watch = Stopwatch.StartNew();
-            int shapes = CheckBeforeSawing.Of(plan).Sum(d => d.Shapes.Length);
-            foreach (PlankLayerPlan layer in plan.PlankLayers)
-            {
-                shapes += BottomPlanView.Of(plan, layer).Shapes.Length;
-                shapes += ShellExpansion.Of(plan, layer).Shapes.Length;
-            }
-
-            Assert.True(shapes > 1000);
-            best = watch.Elapsed < best ? watch.Elapsed : best;
-        }
-
-        TestContext.Current.SendDiagnosticMessage(
-            $"sheets built in {best.TotalMilliseconds:0.0} ms"
-        );
-        Assert.True(best.TotalMilliseconds < 100, $"{best.TotalMilliseconds:0} ms");
     }
 
     private static IEnumerable<Lettering> Centred(Drawing view) =>
