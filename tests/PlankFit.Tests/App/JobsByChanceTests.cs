@@ -1,0 +1,46 @@
+using System.Text;
+using PlankFit.App;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+using PlankFit.Tests.Support.Chance;
+
+namespace PlankFit.Tests.App;
+
+/// <summary>Whole jobs that are no demos, in all units, with whatever a job can ask for: each is laid with all its files, and whatever it lacks is said in words.</summary>
+public sealed class JobsByChanceTests(ITestOutputHelper output)
+{
+    private const int Quick = 3;
+    private const int Long = 24;
+
+    [Fact]
+    public void AJobThatIsNoDemoIsLaid()
+    {
+        int jobs = Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? Long : Quick;
+        int laid = 0;
+        for (int seed = 0; seed < jobs; seed++)
+        {
+            using var temp = new TempFolder();
+            string job = ChanceJob.Write(seed, temp.File("job"));
+            RunReport report = LayRun.Run(
+                new(job, temp.File("out"), false),
+                new Progress<PlanProgress>(),
+                new(),
+                TestContext.Current.CancellationToken
+            );
+            var words = string.Join("\n", report.Findings.Select(f => f.ToString()));
+            output.WriteLine($"{seed}: {report.Exit}\n{words}");
+            Assert.DoesNotContain("fault of the program", words, StringComparison.Ordinal);
+            if (report.Exit == ExitCode.Done)
+            {
+                laid++;
+                Assert.True(File.Exists(Path.Combine(temp.File("out"), "planking.json")));
+            }
+            else
+            {
+                Assert.Contains(report.Findings, f => f.Severity == Severity.Error);
+            }
+        }
+
+        Assert.True(laid > jobs / 2, $"{laid} of {jobs}");
+    }
+}
