@@ -135,7 +135,8 @@ public static class Geodesics
                 if (Math.Abs(h) < 1e-3 || steps.Count > MostSteps)
                 {
                     throw new GeodesicException(
-                        $"the surface has no direction to follow near u = {y.U:0.###}, v = {y.V:0.###}"
+                        "the surface folds or comes to a point",
+                        new(y.U, y.V)
                     );
                 }
 
@@ -149,9 +150,7 @@ public static class Geodesics
             steps.Add(step);
             if (steps.Count > MostSteps)
             {
-                throw new GeodesicException(
-                    $"the surface is too rough to follow near u = {y.U:0.###}, v = {y.V:0.###}"
-                );
+                throw new GeodesicException("the surface is too rough to follow", new(y.U, y.V));
             }
 
             s = step.To;
@@ -168,5 +167,9 @@ public static class Geodesics
     }
 }
 
-/// <summary>A geodesic could not be followed: the surface degenerates (a fold, or far outside its edges).</summary>
-public sealed class GeodesicException(string message) : Exception(message);
+/// <summary>A line could not be followed on a surface: it degenerates there (a fold, or far outside its edges).</summary>
+/// <param name="at">Where, in the surface's own parameters: for whoever knows what they stand for. A person is not told them.</param>
+public sealed class GeodesicException(string message, Uv at) : Exception(message)
+{
+    public Uv At => at;
+}

@@ -30,6 +30,13 @@ public sealed class CubicSpline
         SplineEnd last
     ) => new(x.ToArray(), SplineSpans.Through(x, y, first, last));
 
+    /// <summary>The cubics through (x, y) with the slopes as told, each span by itself (Hermite): C1, and C2 where the slopes are.</summary>
+    public static CubicSpline Through(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        ReadOnlySpan<double> slopes
+    ) => new(x.ToArray(), SplineSpans.Through(x, y, slopes));
+
     public double At(double x)
     {
         (double[] c, double t) = Locate(x);

@@ -19,6 +19,31 @@ public static class SplineSpans
         SplineEnd last
     )
     {
+        (double[] h, double[] slope) = Chords(x, y);
+        return Spans(y, h, slope, Slopes(h, slope, first, last));
+    }
+
+    /// <summary>Coefficients of the cubics through (x, y) with the slopes as told, one row of four a span.</summary>
+    public static double[][] Through(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        ReadOnlySpan<double> slopes
+    )
+    {
+        (double[] h, double[] slope) = Chords(x, y);
+        return slopes.Length == x.Length
+            ? Spans(y, h, slope, slopes)
+            : throw new ArgumentException(
+                $"{x.Length} points need as many slopes; given {slopes.Length}"
+            );
+    }
+
+    /// <summary>Lengths of the spans along x, and slopes of their chords.</summary>
+    private static (double[] Lengths, double[] Slopes) Chords(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y
+    )
+    {
         int n = x.Length;
         if (n < 2 || y.Length != n)
         {
@@ -42,9 +67,18 @@ public static class SplineSpans
             slope[i] = (y[i + 1] - y[i]) / h[i];
         }
 
-        double[] m = Slopes(h, slope, first, last);
-        var spans = new double[n - 1][];
-        for (int i = 0; i < n - 1; i++)
+        return (h, slope);
+    }
+
+    private static double[][] Spans(
+        ReadOnlySpan<double> y,
+        double[] h,
+        double[] slope,
+        ReadOnlySpan<double> m
+    )
+    {
+        var spans = new double[h.Length][];
+        for (int i = 0; i < h.Length; i++)
         {
             double c2 = ((3 * slope[i]) - (2 * m[i]) - m[i + 1]) / h[i];
             double c3 = (m[i] + m[i + 1] - (2 * slope[i])) / (h[i] * h[i]);

@@ -67,7 +67,8 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
         }
 
         throw new GeodesicException(
-            $"no square foot on the strip's line for the point at {point.X:0.0}, {point.Y:0.0}, {point.Z:0.0} mm"
+            "no place of the plank's own line lies square abreast of it",
+            uv
         );
     }
 }

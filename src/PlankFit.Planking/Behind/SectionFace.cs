@@ -13,9 +13,9 @@ internal sealed class SectionFace
     private const double PastMm = 400;
 
     private readonly LoftedSurface hull;
-    private readonly CubicSpline keelV;
+    private readonly KeelTrace keelV;
 
-    private SectionFace(LoftedSurface hull, ISurface surface, CubicSpline keelV)
+    private SectionFace(LoftedSurface hull, ISurface surface, KeelTrace keelV)
     {
         (this.hull, this.keelV) = (hull, keelV);
         Surface = surface;

@@ -6,9 +6,6 @@ namespace PlankFit.Planking;
 /// <summary>A plank's shapes divided at its joints.</summary>
 internal static class PieceShapes
 {
-    /// <summary>Points nearer to each other are one, mm.</summary>
-    private const double OneMm = 1e-7;
-
     public static ImmutableArray<PlankPiece> Of(
         JointedShape shape,
         ImmutableArray<JointPlace> places,
@@ -59,7 +56,7 @@ internal static class PieceShapes
             left = LineClip.Cut(left, line, towards);
         }
 
-        return [.. left.Where((p, i) => p.ChordTo(left[(i + 1) % left.Count]) > OneMm)];
+        return [.. TidyOutline.Of(left, CutOutline.TidyMm)];
     }
 
     /// <summary>The line on which a piece ends, and square to it outboard. At a butt it is the joint's own; at a scarf it is square at the end of the overlap.</summary>

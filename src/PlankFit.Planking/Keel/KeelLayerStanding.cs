@@ -5,6 +5,10 @@ namespace PlankFit.Planking;
 /// <summary>One keel layer as it stands on one side, in the starboard frame: where its outer face lies, how wide the planks want it and how wide it is.</summary>
 internal sealed class KeelLayerStanding
 {
+    /// <summary>A place on the layer's outer face is found by Newton to this, mm, within so many steps.</summary>
+    private const double PiercedMm = 1e-11;
+    private const int MostSteps = 20;
+
     private readonly LoftedSurface hull;
     private readonly KeelFaceLine face;
     private readonly KeelEdgeCurve halfWidth;
@@ -45,14 +49,26 @@ internal sealed class KeelLayerStanding
     public SectionPlace? PlanksOver(double x, double y) =>
         SectionPlace.Find(PlanksOuterFace, hull, x, y);
 
-    /// <summary>The unit normal of a plumb or leaning side, pointing outboard into the planks.</summary>
-    public Vec3 SideNormal(SurfacePoint at) => SideGradient(at).Unit();
+    /// <summary>The unit normal of its side, pointing outboard into the planks.</summary>
+    public Vec3 SideNormal(SurfacePoint at) => SideGradient(at, HalfWidthSlopeAt(at.P.X)).Unit();
 
-    /// <summary>The same, 1 athwart.</summary>
-    public Vec3 SideGradient(SurfacePoint at) =>
-        Spec.Side is KeelLayerSide.Leaning(var degrees)
-            ? Leaning(Math.Tan(degrees * Math.PI / 180))(at.P, 0).Gradient
-            : Plumb(at.P, 0).Gradient;
+    /// <summary>The same, 1 athwart, of a side whose outer edge widens aft by so much, mm a mm.</summary>
+    public Vec3 SideGradient(SurfacePoint at, double widens)
+    {
+        double slope = FaceSlopeAt(at.P.X);
+        switch (Spec.Side)
+        {
+            case KeelLayerSide.Leaning(var degrees):
+                double tangent = Math.Tan(degrees * Math.PI / 180);
+                return new(-widens - (tangent * slope), 1, tangent);
+            case KeelLayerSide.SquareToPlank:
+                // It holds the outer edge and the normals of the bottom along it.
+                Vec3 across = at.Normal.Cross(new(1, widens, slope));
+                return across / across.Y;
+            default:
+                return new(-widens, 1, 0);
+        }
+    }
 
     /// <summary>The half-width at which its outer face meets the planks' outer face, mm.</summary>
     public double WantedAt(double x) => wanted.At(x);
@@ -70,12 +86,39 @@ internal sealed class KeelLayerStanding
     public KeelSideFace Side =>
         Spec.Side switch
         {
-            KeelLayerSide.SquareToPlank => KeelSideFace.SquareThrough(Plumb, PlanksOuterFace),
+            KeelLayerSide.SquareToPlank => KeelSideFace.SquareThrough(Plumb, Pierced),
             KeelLayerSide.Leaning(var degrees) => KeelSideFace.Standing(
                 Leaning(Math.Tan(degrees * Math.PI / 180))
             ),
             _ => KeelSideFace.Standing(Plumb),
         };
+
+    /// <summary>Where the bottom's normal at (u, v) comes through the layer's outer face: z = z_outer(x), so that there a side square to the planks has the half-width.</summary>
+    private (Vec3 Place, Vec3 Du, Vec3 Dv) Pierced(double u, double v)
+    {
+        SurfacePoint table = hull.At(u, v);
+        double outMm = 0,
+            slope;
+        for (int i = 0; ; i++)
+        {
+            Vec3 place = table.P + (outMm * table.Normal);
+            slope = FaceSlopeAt(place.X);
+            double step =
+                (place.Z - HeightAt(place.X)) / (table.Normal.Z - (slope * table.Normal.X));
+            outMm -= step;
+            if (Math.Abs(step) < PiercedMm || i == MostSteps)
+            {
+                break;
+            }
+        }
+
+        // The place moves with the parallel surface, and along the normal so as to stay on the face.
+        SurfacePoint there = new ParallelSurface(hull, outMm).At(u, v);
+        Vec3 normal = there.Normal,
+            level = new(-slope, 0, 1);
+        Vec3 Held(Vec3 rate) => rate - (level.Dot(rate) / level.Dot(normal) * normal);
+        return (there.P, Held(there.Du), Held(there.Dv));
+    }
 
     private (double BeyondMm, Vec3 Gradient) Plumb(Vec3 place, double u) =>
         (place.Y - HalfWidthAt(place.X), new Vec3(-HalfWidthSlopeAt(place.X), 1, 0));

@@ -22,10 +22,10 @@ internal static class KeelPlankEnds
         Vec2 middle = 0.5 * (end.NetLine[0] + end.NetLine[^1]);
         SurfacePoint at = plank.Map.Under(middle);
         double x = at.P.X;
-        Vec3 there = keel.SideGradient(at);
 
-        // A side at the mitre differs from it in place, athwart, and in how fast it widens.
-        Vec3 mitred = there + new Vec3(keel.HalfWidthSlopeAt(x) - keel.WantedSlopeAt(x), 0, 0);
+        // A side at the mitre differs from the one there in place, athwart, and in how fast it widens.
+        Vec3 there = keel.SideGradient(at, keel.HalfWidthSlopeAt(x)),
+            mitred = keel.SideGradient(at, keel.WantedSlopeAt(x));
         double moved = keel.HalfWidthAt(x) - keel.WantedAt(x);
         double turned = Turned(at.Normal.Cross(mitred), at.Normal.Cross(there), at.Normal);
         return new(

@@ -171,7 +171,7 @@ internal static class KeelPlanner
             {
                 KeelLayerSide.Leaning(var lean) => lean,
                 KeelLayerSide.SquareToPlank => Degrees(
-                    Math.Atan2(at.Surface.Normal.Y, -at.Surface.Normal.Z)
+                    Deadrise((layer.PlanksOver(x, half) ?? at).Surface.Normal)
                 ),
                 _ => 0,
             },
@@ -181,6 +181,8 @@ internal static class KeelPlanner
             measured
         );
     }
+
+    private static double Deadrise(Vec3 normal) => Math.Atan2(normal.Y, -normal.Z);
 
     private static double Degrees(double radians) => radians * 180 / Math.PI;
 }

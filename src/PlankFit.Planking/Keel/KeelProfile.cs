@@ -18,7 +18,7 @@ internal sealed class KeelProfile
     /// <summary>The inner face lies where the inner face of the whole planking meets the keel's side.</summary>
     /// <param name="innerFace">The planking's inner face.</param>
     /// <param name="keelV">The trace of the keel's side on it.</param>
-    public static KeelProfile At(LoftedSurface hull, ISurface innerFace, CubicSpline keelV)
+    public static KeelProfile At(LoftedSurface hull, ISurface innerFace, KeelTrace keelV)
     {
         const int aBay = 8;
         IReadOnlyList<double> stations = hull.StationU;

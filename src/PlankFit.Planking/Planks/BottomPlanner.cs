@@ -27,16 +27,16 @@ public static class BottomPlanner
         {
             return new(null, [fault.Finding]);
         }
-        catch (Exception e)
-            when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)
+        catch (Exception e) when (LostPlace.Is(e))
         {
+            var lost = new LostPlace(HullLoft.Build(job.Offsets, job.Hull), job.Hull);
             return new(
                 null,
                 [
                     new(
                         Severity.Error,
                         "offsets",
-                        $"the surface cannot be followed: {e.Message}; run `plankfit check` on the table"
+                        $"the bottom cannot be followed: {lost.Told(e)}; {lost.Remedy(e)}"
                     ),
                 ]
             );

@@ -89,12 +89,12 @@ internal static class SidePlanner
         {
             return LayerPlanner.Lay(job, hull, spec, number, offsetMm, side, below, asDrawn, stop);
         }
-        catch (Exception e)
-            when (e is GeodesicException or MathNet.Numerics.NonConvergenceException)
+        catch (Exception e) when (LostPlace.Is(e))
         {
+            var lost = new LostPlace(hull, job.Hull);
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"its seams cannot be followed over the whole bottom ({e.Message.TrimEnd('.')}): look at the lines with `plankfit check`; if they are right, try another `angle`, `master` or `width`"
+                $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
             );
         }
     }

@@ -189,19 +189,18 @@ internal static class BottomLaws
             }
         }
 
-        double low = plank.FlatCut.Min(p => p.Y),
-            high = plank.FlatCut.Max(p => p.Y);
         // A fitted plank's edges are where they were measured, open seams counting with it; a sawn one is of the stock that it was sawn from.
         if (
             !plank.IsFixed
             && (
-                high - low > layer.Planks.WidthMm + 0.02
-                || plank.WidestMm > layer.Planks.WidthMm + 0.002
+                OutlineLaws.WrittenAcrossMm(plank.FlatNet) > layer.Planks.WidthMm
+                || OutlineLaws.WrittenAcrossMm(plank.FlatCut) > layer.Planks.WidthMm
+                || plank.WidestMm > layer.Planks.WidthMm
             )
         )
         {
             broken.Add(
-                $"{plank.Id}: {plank.WidestMm} mm wide, {high - low} to saw, of stock {layer.Planks.WidthMm}"
+                $"{plank.Id}: {plank.WidestMm} mm wide, {OutlineLaws.WrittenAcrossMm(plank.FlatNet)} net and {OutlineLaws.WrittenAcrossMm(plank.FlatCut)} to saw, of stock {layer.Planks.WidthMm}"
             );
         }
 

@@ -11,6 +11,7 @@ internal static class OutlineLaws
         Start(plank, broken);
         NoRepeats(plank, broken);
         Clockwise(layer, plank, broken);
+        Rounded(plank, broken);
         if (
             !plank
                 .FlatNet.Concat(plank.FlatCut)
@@ -18,6 +19,33 @@ internal static class OutlineLaws
         )
         {
             broken.Add($"{plank.Id}: a flat point is not a number");
+        }
+    }
+
+    /// <summary>Decimals of a millimetre in planking.json and in DXF.</summary>
+    private const int Decimals = 4;
+
+    /// <summary>From the lowest to the highest point as it is written, mm.</summary>
+    public static double WrittenAcrossMm(IReadOnlyList<Vec2> outline)
+    {
+        double[] across = [.. outline.Select(p => Math.Round(p.Y, Decimals))];
+        return Math.Round(across.Max() - across.Min(), Decimals);
+    }
+
+    /// <summary>As they are written, to a ten-thousandth of a millimetre and in DXF also to a millionth of an inch, outlines do not cross themselves.</summary>
+    private static void Rounded(Plank plank, List<string> broken)
+    {
+        foreach ((double unit, int decimals) in new[] { (1, Decimals), (25.4, 6) })
+        {
+            Vec2 Written(Vec2 p) =>
+                new(Math.Round(p.X / unit, decimals), Math.Round(p.Y / unit, decimals));
+            if (
+                !PlanarShapes.IsSimple([.. plank.FlatNet.Select(Written)])
+                || !PlanarShapes.IsSimple([.. plank.FlatCut.Select(Written)])
+            )
+            {
+                broken.Add($"{plank.Id}: an outline crosses itself as it is written");
+            }
         }
     }
 

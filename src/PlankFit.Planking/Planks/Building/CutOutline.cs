@@ -8,6 +8,9 @@ namespace PlankFit.Planking;
 /// </summary>
 internal static class CutOutline
 {
+    /// <summary>Points of a sawn outline are this far apart at least, mm: five times what its numbers are rounded to.</summary>
+    public const double TidyMm = 5e-4;
+
     /// <param name="ahead">The forward edge laid flat, inboard to outboard; null where the stock's own edge serves. <paramref name="behind"/> likewise.</param>
     /// <param name="halfWidthMm">Half the stock's width: nothing is sawn from beyond its edges.</param>
     /// <param name="low">Least and greatest n of the net shape, mm.</param>
@@ -26,8 +29,7 @@ internal static class CutOutline
             + (4 * all.Select(e => e.End.Rule.ByMm + e.AllowanceMm).DefaultIfEmpty(0).Max());
         double from = all.SelectMany(e => e.End.Net).Min(p => p.X) - reach,
             to = all.SelectMany(e => e.End.Net).Max(p => p.X) + reach;
-        double bottom = Math.Min(-halfWidthMm, low),
-            top = Math.Max(halfWidthMm, high);
+        (double bottom, double top) = StockRoom.Band(low, high, 2 * halfWidthMm);
         List<Vec2> shape = Board(
             ahead ?? [new(from, bottom), new(to, bottom)],
             behind ?? [new(from, top), new(to, top)],
@@ -39,7 +41,10 @@ internal static class CutOutline
         }
 
         shape = LineClip.Cut(shape, [new(from, bottom), new(to, bottom)], new(0, -1));
-        return Clean(LineClip.Cut(shape, [new(from, top), new(to, top)], new(0, 1)));
+        return TidyOutline.Of(
+            LineClip.Cut(shape, [new(from, top), new(to, top)], new(0, 1)),
+            TidyMm
+        );
     }
 
     /// <summary>Both edges carried on; where they would meet, they end in that point.</summary>
@@ -94,24 +99,5 @@ internal static class CutOutline
 
         IReadOnlyList<Vec2>[] lines = [end.Net, end.Outer, end.Inner];
         return LineClip.Outermost(lines, outward);
-    }
-
-    private static List<Vec2> Clean(List<Vec2> points)
-    {
-        var clean = new List<Vec2>(points.Count);
-        foreach (Vec2 p in points)
-        {
-            if (clean.Count == 0 || clean[^1].ChordTo(p) > 1e-6)
-            {
-                clean.Add(p);
-            }
-        }
-
-        while (clean.Count > 1 && clean[^1].ChordTo(clean[0]) <= 1e-6)
-        {
-            clean.RemoveAt(clean.Count - 1);
-        }
-
-        return clean;
     }
 }

@@ -21,6 +21,9 @@ internal static class LayerPlanner
     /// <summary>Error allowed a step of a geodesic, mm; keeps the end of 3 m within 0.001 mm.</summary>
     private const double TraceMm = 1e-5;
 
+    /// <summary>Rows laid anew because a plank came out wider than the stock.</summary>
+    private const int MostAnew = 3;
+
     public static LaidLayer Lay(
         Job job,
         HullSurface hull,
@@ -46,10 +49,12 @@ internal static class LayerPlanner
                 ? Stagger.Shift(below.Faces.Middle, below.Row, region, spec, part, tracing)
             : 0;
         bool mayShift = asDrawn is null && (spec.Stagger is null || below is null);
-        SeamRow row = CornerShift.Choose(region, spec, baseShift, mayShift, tracing, stop);
-        if (asDrawn is not null)
+        SeamRow Row(PlankLayerSpec laid)
         {
-            row = Standing(job, hull, spec, number, side, faces, row, asDrawn, tracing);
+            SeamRow fresh = CornerShift.Choose(region, laid, baseShift, mayShift, tracing, stop);
+            return asDrawn is null
+                ? fresh
+                : Standing(job, hull, laid, number, side, faces, fresh, asDrawn, tracing);
         }
 
         var builder = new PlankBuilder(
@@ -62,21 +67,25 @@ internal static class LayerPlanner
             },
             BendJudge.Of(job, spec),
             keelSide,
-            tracing
+            tracing,
+            new(hull, job.Hull)
         );
-        var built = new BuiltPlank[row.Planks];
-        var options = new ParallelOptions { CancellationToken = stop };
-        try
+        SeamRow row = Row(spec);
+        BuiltPlank[] built = Built(builder, row, stop);
+
+        // Widths are held square to the seams; square to a plank's own line its outermost points may stand a trifle further apart, and the stock's edges are there.
+        PlankLayerSpec narrower = spec;
+        for (int anew = 0; anew < MostAnew && !row.Held; anew++)
         {
-            Parallel.For(0, row.Planks, options, i => built[i] = builder.Build(row, i));
-        }
-        catch (AggregateException e)
-        {
-            // The planks are worked out side by side; the first one's reason is the one to tell.
-            ExceptionDispatchInfo.Throw(
-                e.InnerExceptions.OfType<JobFaultException>().FirstOrDefault()
-                    ?? e.InnerExceptions[0]
-            );
+            double lacks = built.Max(b => StockRoom.LacksMm(b.Plank.FlatNet, spec.WidthMm));
+            if (lacks == 0)
+            {
+                break;
+            }
+
+            narrower = narrower with { WidthMm = narrower.WidthMm - lacks - StockRoom.SpareMm };
+            row = Row(narrower);
+            built = Built(builder, row, stop);
         }
 
         ImmutableArray<Plank> starboard = SeamGaps.Judge(built, spec.GapMm);
@@ -100,6 +109,26 @@ internal static class LayerPlanner
                 ? Stagger.LeastDistance(below.Faces.Middle, below.Row, region, row, tracing)?.Mm
                 : null;
         return new(spec, number, faces, row, plan, least, tracing);
+    }
+
+    private static BuiltPlank[] Built(PlankBuilder builder, SeamRow row, CancellationToken stop)
+    {
+        var built = new BuiltPlank[row.Planks];
+        var options = new ParallelOptions { CancellationToken = stop };
+        try
+        {
+            Parallel.For(0, row.Planks, options, i => built[i] = builder.Build(row, i));
+        }
+        catch (AggregateException e)
+        {
+            // The planks are worked out side by side; the first one's reason is the one to tell.
+            ExceptionDispatchInfo.Throw(
+                e.InnerExceptions.OfType<JobFaultException>().FirstOrDefault()
+                    ?? e.InnerExceptions[0]
+            );
+        }
+
+        return built;
     }
 
     /// <summary>Planks keep the numbers that they were drawn with; those that are fitted lie where they were measured, and the rest goes on from them.</summary>

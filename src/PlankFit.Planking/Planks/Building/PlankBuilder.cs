@@ -20,7 +20,8 @@ internal sealed class PlankBuilder(
     EndRules rules,
     BendJudge judge,
     KeelSideFace keelSide,
-    Tracing tracing
+    Tracing tracing,
+    LostPlace lost
 )
 {
     /// <summary>Every chord of an outline lies within this of its curve, mm; the contract's bound.</summary>
@@ -43,7 +44,7 @@ internal sealed class PlankBuilder(
         {
             throw new JobFaultException(
                 id,
-                $"the plank reaches too far past the edge of the bottom to be worked out ({e.Message}); move `master`, or give narrower stock"
+                $"the plank cannot be worked out: {lost.Told(e)}; {lost.Remedy(e)}"
             );
         }
     }
@@ -103,7 +104,7 @@ internal sealed class PlankBuilder(
             shape,
             ahead,
             behind,
-            net
+            own
         );
         var lines = new List<(Geodesic, double, double)>();
         if (net is not null)

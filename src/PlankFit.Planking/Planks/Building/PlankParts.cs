@@ -10,7 +10,7 @@ internal static class PlankParts
         PlankShape shape,
         PlankSide? ahead,
         PlankSide? behind,
-        Seam? net
+        Geodesic own
     )
     {
         if (ahead is null || behind is null)
@@ -19,8 +19,8 @@ internal static class PlankParts
             return (most, 0, _ => most);
         }
 
-        CubicSpline a = AcrossOf(ahead),
-            b = AcrossOf(behind);
+        CubicSpline a = AcrossOf(ahead, own),
+            b = AcrossOf(behind, own);
         double Width(double s) =>
             Math.Abs(b.At(Math.Clamp(s, b.From, b.To)) - a.At(Math.Clamp(s, a.From, a.To)));
 
@@ -39,7 +39,7 @@ internal static class PlankParts
     }
 
     /// <summary>Distance from the plank's own line along an edge, as a function of s.</summary>
-    private static CubicSpline AcrossOf(PlankSide side)
+    private static CubicSpline AcrossOf(PlankSide side, Geodesic own)
     {
         const int n = 16;
         double[] s = new double[n + 1],
@@ -50,7 +50,7 @@ internal static class PlankParts
             (s[i], t[i]) = (f.S, f.T);
         }
 
-        return AcrossAlong.Through(s, t);
+        return AcrossAlong.Through(own, s, t);
     }
 
     public static PlankEdge Edge(PlankSide? side, int outward, string? neighbour)

@@ -11,17 +11,23 @@ internal sealed class KeelSideFace
     /// <summary>The side at a place: how far outboard of it the place lies, mm, and the gradient of that distance, (−f_x, 1, −f_z).</summary>
     internal delegate (double BeyondMm, Vec3 Gradient) Wall(Vec3 place, double u);
 
-    private readonly Wall? wall;
-    private readonly ISurface? on;
+    /// <summary>Where the bottom's normal at (u, v) comes through a face of the keel, with how fast that place moves with u and with v.</summary>
+    internal delegate (Vec3 Place, Vec3 Du, Vec3 Dv) Piercing(double u, double v);
 
-    private KeelSideFace(Wall? wall, ISurface? on, bool square)
+    /// <summary>Nearer than this the side counts as met, mm.</summary>
+    private const double MetMm = 1e-7;
+
+    private readonly Wall? wall;
+    private readonly Piercing? pierced;
+
+    private KeelSideFace(Wall? wall, Piercing? pierced, bool square)
     {
-        (this.wall, this.on) = (wall, on);
+        (this.wall, this.pierced) = (wall, pierced);
         SquareToPlank = square;
     }
 
-    /// <summary>Nodes of its trace in each bay between stations: enough to keep it within 0.001 mm of the side. A side of its own may have the ramps of a lap in it.</summary>
-    public int NodesABay { get; private init; } = 10;
+    /// <summary>It is not the table's keel line, but a side with a shape of its own: cloth on it may have a lap that ends in a ramp.</summary>
+    public bool IsOfItsOwn { get; private init; }
 
     /// <summary>Every face ends on the same line and the cut is square.</summary>
     public bool SquareToPlank { get; }
@@ -43,34 +49,50 @@ internal sealed class KeelSideFace
     public static KeelSideFace SquareAtKeelLine { get; } = new(null, null, true);
 
     /// <summary>Any side given as a surface.</summary>
-    public static KeelSideFace Standing(Wall wall) => new(wall, null, false) { NodesABay = 30 };
+    public static KeelSideFace Standing(Wall wall) => new(wall, null, false) { IsOfItsOwn = true };
 
-    /// <summary>The normals of the bottom along the line in which a side given as a surface cuts one of its parallel surfaces.</summary>
-    public static KeelSideFace SquareThrough(Wall wall, ISurface on) =>
-        new(wall, on, true) { NodesABay = 30 };
+    /// <summary>The normals of the bottom through an edge of the keel: the line in which a surface cuts the face that the normals come through.</summary>
+    public static KeelSideFace SquareThrough(Wall wall, Piercing pierced) =>
+        new(wall, pierced, true) { IsOfItsOwn = true };
 
-    /// <summary>The v at which the side meets a parallel surface at u, by Newton from a guess; within 1e-10 mm.</summary>
-    public double Meet(ISurface surface, double u, double guess)
+    /// <summary>The v at which the side meets a parallel surface at u, by Newton from a guess; within 1e-10 mm where there is one.</summary>
+    public double Meet(ISurface surface, double u, double guess) =>
+        Newton(surface, u, guess, out _).V;
+
+    /// <summary>The same with its slope; null where the side does not meet the surface near the guess.</summary>
+    public KeelMeeting? TryMeet(ISurface surface, double u, double guess)
     {
+        KeelMeeting met = Newton(surface, u, guess, out double missMm);
+        return Math.Abs(missMm) < MetMm && double.IsFinite(met.Rate) ? met : null;
+    }
+
+    private KeelMeeting Newton(ISurface surface, double u, double guess, out double missMm)
+    {
+        missMm = 0;
         if (wall is null)
         {
-            return 0;
+            return new(u, 0, 0, surface.At(u, 0).Dv.Norm);
         }
 
-        ISurface met = on ?? surface;
         double v = guess;
-        for (int i = 0; i < 20; i++)
+        for (int i = 0; ; i++)
         {
-            SurfacePoint p = met.At(u, v);
-            (double beyond, Vec3 gradient) = wall(p.P, u);
-            v -= beyond / gradient.Dot(p.Dv);
-            if (Math.Abs(beyond) < 1e-10)
+            (Vec3 place, Vec3 du, Vec3 dv) = pierced is null ? On(surface, u, v) : pierced(u, v);
+            (missMm, Vec3 gradient) = wall(place, u);
+            double across = gradient.Dot(dv);
+            if (Math.Abs(missMm) < 1e-10 || i == 20)
             {
-                break;
+                return new(u, v - (missMm / across), -gradient.Dot(du) / across, dv.Norm);
             }
-        }
 
-        return v;
+            v -= missMm / across;
+        }
+    }
+
+    private static (Vec3 Place, Vec3 Du, Vec3 Dv) On(ISurface surface, double u, double v)
+    {
+        SurfacePoint p = surface.At(u, v);
+        return (p.P, p.Du, p.Dv);
     }
 
     /// <summary>The unit normal of the side at a place, pointing outboard into the planks; only where the side is not square to them.</summary>
@@ -90,3 +112,8 @@ internal sealed class KeelSideFace
         return keel;
     }
 }
+
+/// <summary>Where the keel's side meets a parallel surface at u.</summary>
+/// <param name="Rate">dv/du along the side's trace.</param>
+/// <param name="MmAUnit">mm of surface a unit of v.</param>
+internal readonly record struct KeelMeeting(double U, double V, double Rate, double MmAUnit);

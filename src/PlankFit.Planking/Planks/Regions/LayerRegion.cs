@@ -10,13 +10,13 @@ namespace PlankFit.Planking;
 internal sealed class LayerRegion
 {
     private readonly LoftedSurface hull;
-    private readonly CubicSpline keelV;
+    private readonly KeelTrace keelV;
     private readonly CubicSpline scale;
 
     private LayerRegion(
         LoftedSurface hull,
         ISurface surface,
-        CubicSpline keelV,
+        KeelTrace keelV,
         CubicSpline scale,
         double uFrom,
         bool hasStem
@@ -48,7 +48,7 @@ internal sealed class LayerRegion
     )
     {
         ISurface surface = new ParallelSurface(hull, offsetMm);
-        CubicSpline keelV = KeelFace.Trace(hull, surface, keelSide, pastMm);
+        KeelTrace keelV = KeelFace.Trace(hull, surface, keelSide, pastMm);
         CubicSpline scale = Scale(hull, surface, pastMm);
         double from = hull.UFrom;
         bool stem = true;

@@ -83,12 +83,7 @@ internal static class CornerShift
         {
             return SeamFamily.Lay(region, spec, shiftMm, tracing);
         }
-        catch (Exception e)
-            when (e
-                    is JobFaultException
-                        or GeodesicException
-                        or MathNet.Numerics.NonConvergenceException
-            )
+        catch (Exception e) when (e is JobFaultException || LostPlace.Is(e))
         {
             return null;
         }

@@ -10,7 +10,7 @@ internal static class Crossings
     private const double LookEveryMm = 20;
 
     /// <summary>The seam on a line, or null where the line passes the region by.</summary>
-    /// <exception cref="JobFaultException">Where the line leaves the region and enters it again.</exception>
+    /// <exception cref="GeodesicException">Where the line leaves the region and enters it again.</exception>
     public static Seam? Find(LayerRegion region, Geodesic line)
     {
         int n = Math.Max(2, (int)Math.Ceiling((line.To - line.From) / LookEveryMm));
@@ -56,20 +56,18 @@ internal static class Crossings
         {
             if (room[i] > 0.5 && (i < first || i > last))
             {
-                Vec3 at = region.PointAt(line.UvAt(S(i)));
-                throw new JobFaultException(
-                    "layer",
-                    $"a seam leaves the bottom and comes back near x = {at.X:0} mm, y = {at.Y:0} mm: the edge there is too hollow for planks at this angle; change the angle or the way they head"
+                throw new GeodesicException(
+                    "a seam leaves the bottom and comes back: the edge is too hollow for planks at this angle, or for the way they head",
+                    line.UvAt(S(i))
                 );
             }
         }
 
         if (first == 0 || last == n)
         {
-            Vec3 at = region.PointAt(line.UvAt(S(first == 0 ? 0 : n)));
-            throw new JobFaultException(
-                "layer",
-                $"a seam could not be followed to the edge of the bottom: it stops near x = {at.X:0} mm, y = {at.Y:0} mm"
+            throw new GeodesicException(
+                "a seam stops short of the edge of the bottom",
+                line.UvAt(S(first == 0 ? 0 : n))
             );
         }
 

@@ -44,13 +44,7 @@ internal static class Neighbours
     /// <summary>The greatest |t| over [from, to].</summary>
     public static double Greatest(Geodesic line, Neighbour n, double from, double to)
     {
-        double most = 0;
-        for (int i = 0; i <= Samples; i++)
-        {
-            most = Math.Max(most, Math.Abs(n.At(line.At(from + ((to - from) * i / Samples)))));
-        }
-
-        return most;
+        return Peak.Of(s => Math.Abs(n.At(line.At(s))), from, to, Samples);
     }
 
     /// <summary>Traces the neighbour: from the foot at s, square across by t(s), turned by the field's rate; both ways until it is well outside the region.</summary>

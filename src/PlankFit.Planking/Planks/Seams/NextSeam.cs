@@ -11,6 +11,10 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     /// <summary>Seams are kept within the stock's width so far past the plank's net ends as well, mm: what is left long is sawn from the same stock.</summary>
     private const double PastEndsMm = 60;
 
+    /// <summary>So often a seam is laid anew to bring the width to the stock's, and so often at most while it is wider.</summary>
+    private const int Passes = 3,
+        MostPasses = 8;
+
     /// <summary>Step of the perpendiculars by which widths are measured, mm; good to 1e-4 mm in a width.</summary>
     private const double MeasureStepMm = 80;
 
@@ -52,21 +56,24 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
             }
 
             double width = Widest(seam, found);
-            if (width <= spec.WidthMm && width > spec.WidthMm - 1e-4)
+            if (width <= Most && width > Most - 1e-4)
             {
                 return found;
             }
 
             // Aim a hair inside, so that the last step ends on the safe side.
-            double next = u + ((spec.WidthMm - 5e-5 - width) * (u - low) / (width - widthLow));
+            double next = u + ((Most - 5e-5 - width) * (u - low) / (width - widthLow));
             (low, widthLow, u) = (u, width, next);
         }
 
-        throw new JobFaultException(
-            $"layer {spec.Name}",
-            $"no seam at {spec.AngleDegrees:0.#} degrees was found next to the one at u = {seam.In.Uv.U:0} mm"
+        throw new GeodesicException(
+            $"no seam at {spec.AngleDegrees:0.#} degrees is found next to the one that leaves the keel there",
+            seam.In.Uv
         );
     }
+
+    /// <summary>As wide as a plank may be, mm.</summary>
+    private double Most => spec.WidthMm - StockRoom.SpareMm;
 
     /// <summary>The greatest width of the plank between two seams, mm, over its net length and a little more, measured square to the first.</summary>
     public double Widest(Seam seam, Seam next)
@@ -81,7 +88,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
             to = seam.Out.S + PastEndsMm;
         Seam? next = null;
         double target = spec.WidthMm;
-        for (int pass = 0; pass < 3; pass++)
+        for (int pass = 0; pass < MostPasses; pass++)
         {
             (from, to) = (Math.Max(from, seam.Line.From), Math.Min(to, seam.Line.To));
             Neighbour n = Wish(seam, side, turn, from, to, target);
@@ -93,12 +100,13 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
             }
 
             (from, to) = Span(seam, next, out double widest);
-            if (pass > 0 && widest <= spec.WidthMm + 1e-5 && widest > spec.WidthMm - 0.01)
+            bool fits = widest <= Most + 1e-5;
+            if ((pass > 0 && fits && widest > Most - 0.01) || (pass + 1 >= Passes && fits))
             {
                 break;
             }
 
-            target *= (spec.WidthMm - 2e-5) / widest;
+            target *= (Most - 2e-5) / widest;
         }
 
         return next;
@@ -136,13 +144,8 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
 
         double from = Math.Max(seam.Line.From, Math.Min(seam.In.S - PastEndsMm, s[0]));
         double to = Math.Min(seam.Line.To, Math.Max(seam.Out.S + PastEndsMm, s[^1]));
-        CubicSpline across = AcrossAlong.Through(s, t);
-        widest = 0;
-        for (int i = 0; i <= 24; i++)
-        {
-            widest = Math.Max(widest, Math.Abs(across.At(from + ((to - from) * i / 24))));
-        }
-
+        CubicSpline across = AcrossAlong.Through(seam.Line, s, t);
+        widest = Peak.Of(at => Math.Abs(across.At(at)), from, to, 24);
         return (from, to);
     }
 

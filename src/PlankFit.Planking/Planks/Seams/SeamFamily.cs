@@ -54,7 +54,7 @@ internal static class SeamFamily
         if (forward is null || after is null)
         {
             Seam one = forward ?? after!;
-            double half = (forward is null ? -0.5 : 0.5) * spec.WidthMm;
+            double half = (forward is null ? -0.5 : 0.5) * (spec.WidthMm - StockRoom.SpareMm);
             Neighbour n = Neighbours.Fit(one.Line, one.In.S, one.Out.S, _ => half);
 
             // Nowhere further than half the stock: the seam is then the stock's own edge.
@@ -143,7 +143,9 @@ internal static class SeamFamily
             to = Math.Min(master.Line.To, master.Out.S + spec.WidthMm);
         Neighbour n = Neighbours.Fit(master.Line, from, to, _ => 1);
         double half =
-            side * ((spec.WidthMm / 2) - 1e-5) / Neighbours.Greatest(master.Line, n, from, to);
+            side
+            * ((spec.WidthMm - StockRoom.SpareMm) / 2)
+            / Neighbours.Greatest(master.Line, n, from, to);
         Seam? seam = Crossings.Find(
             region,
             Neighbours.Trace(region, master.Line, half * n, master.MiddleS, tracing)
