@@ -134,7 +134,11 @@ public sealed class PlankStrainTests
         Assert.Equal(run.WidthMm * coefficient * 4, run.ChangeMm, 1e-9);
         Plank master = layer.Starboard.First(p => p.Kind == PlankKind.Master);
         Assert.Equal(150, master.WidestMm, 1e-3);
-        Assert.Equal(150 * coefficient * 4, plan.Timber.Of(master.Id)!.Movement!.AcrossMm, 1e-6);
+        Assert.Equal(
+            master.WidestMm * coefficient * 4,
+            plan.Timber.Of(master.Id)!.Movement!.AcrossMm,
+            1e-9
+        );
         Assert.Equal(
             grain == Grain.Flat && !wood.EndsWith("plywood", StringComparison.Ordinal)
                     ? 9 * 0.00165 * 4
