@@ -144,10 +144,12 @@ internal static class CutPlanks
                 continue;
             }
 
-            // Along the plank's own line, at the middle of the end; inboard ends run out towards lesser s.
-            double moved = Middle(today.NetLine).X - Middle(end.NetLine).X;
-            bool inboard = Middle(end.NetLine).X < sawn.FlatNet.Average(p => p.X);
-            double shorter = inboard ? -moved : moved;
+            // In space: a flat plank's own coordinates begin at its net end, and move with it.
+            Vec3 centre =
+                1.0 / now.Outline.Length * now.Outline.Aggregate(Vec3.Zero, (a, b) => a + b);
+            double shorter = (Middle(today.Outline) - Middle(end.Outline)).Dot(
+                Middle(today.Outline) - centre
+            );
             double apart = Apart(end.Outline, today.Outline);
             if (apart > ToldMm)
             {
@@ -160,7 +162,7 @@ internal static class CutPlanks
         }
     }
 
-    private static Vec2 Middle(ImmutableArray<Vec2> line) => 0.5 * (line[0] + line[^1]);
+    private static Vec3 Middle(ImmutableArray<Vec3> line) => 0.5 * (line[0] + line[^1]);
 
     private static string Word(HullEdge edge) => edge.ToString().ToLowerInvariant();
 

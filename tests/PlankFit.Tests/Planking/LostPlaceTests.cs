@@ -19,7 +19,7 @@ public sealed partial class LostPlaceTests
     [Fact]
     public void TheRefusalNamesStationsAndLinesAndWhatToDo()
     {
-        PlanResult result = BottomPlanner.Plan(Folding(198).Job);
+        PlanResult result = Planned(Folding(198).Job);
         Assert.Null(result.Plan);
         Finding fault = Assert.Single(result.Findings);
         Assert.Equal("layer skin 1", fault.Where);
@@ -46,12 +46,14 @@ public sealed partial class LostPlaceTests
             .Sample(
                 job =>
                     Assert.DoesNotContain(
-                        BottomPlanner.Plan(job).Findings,
+                        Planned(job).Findings,
                         f => Parameter().IsMatch(f.Message)
                     ),
                 iter: LongRuns.Of(150, 3000),
                 threads: 2
             );
+
+    private static PlanResult Planned(Job job) => BottomPlanner.Plan(job);
 
     [GeneratedRegex(@"\b[uvst] ?= ?-?\d")]
     private static partial Regex Parameter();

@@ -49,12 +49,10 @@ internal static class LayerPlanner
                 ? Stagger.Shift(below.Faces.Middle, below.Row, region, spec, part, tracing)
             : 0;
         bool mayShift = asDrawn is null && (spec.Stagger is null || below is null);
-        SeamRow Row(PlankLayerSpec laid)
+        SeamRow row = CornerShift.Choose(region, spec, baseShift, mayShift, tracing, stop);
+        if (asDrawn is not null)
         {
-            SeamRow fresh = CornerShift.Choose(region, laid, baseShift, mayShift, tracing, stop);
-            return asDrawn is null
-                ? fresh
-                : Standing(job, hull, laid, number, side, faces, fresh, asDrawn, tracing);
+            row = Standing(job, hull, spec, number, side, faces, row, asDrawn, tracing);
         }
 
         var builder = new PlankBuilder(
@@ -70,7 +68,6 @@ internal static class LayerPlanner
             tracing,
             new(hull, job.Hull)
         );
-        SeamRow row = Row(spec);
         BuiltPlank[] built = Built(builder, row, stop);
 
         // Widths are held square to the seams; square to a plank's own line its outermost points may stand a trifle further apart, and the stock's edges are there.
@@ -84,7 +81,10 @@ internal static class LayerPlanner
             }
 
             narrower = narrower with { WidthMm = narrower.WidthMm - lacks - StockRoom.SpareMm };
-            row = Row(narrower);
+            row = SeamFamily.Lay(region, narrower, baseShift + row.ShiftMm, tracing) with
+            {
+                ShiftMm = row.ShiftMm,
+            };
             built = Built(builder, row, stop);
         }
 
