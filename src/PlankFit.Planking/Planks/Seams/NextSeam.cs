@@ -11,12 +11,6 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     /// <summary>Seams are kept within the stock's width so far past the plank's net ends as well, mm: what is left long is sawn from the same stock.</summary>
     private const double PastEndsMm = 60;
 
-    /// <summary>
-    /// Square to the plank's own line its outermost points stand further apart than its seams do square to each other, by a thousandth of a millimetre or so, mm.
-    /// Where it is more <see cref="StockRoom"/> finds it.
-    /// </summary>
-    private const double AcrossMm = 1.5e-3;
-
     /// <summary>So often a seam is laid anew to bring the width to the stock's, and so often at most while it is wider.</summary>
     private const int Passes = 3,
         MostPasses = 8;
@@ -79,7 +73,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     }
 
     /// <summary>As wide as a plank may be, mm.</summary>
-    private double Most => spec.WidthMm - AcrossMm;
+    private double Most => spec.WidthMm - StockRoom.SpareMm;
 
     /// <summary>The greatest width of the plank between two seams, mm, over its net length and a little more, measured square to the first.</summary>
     public double Widest(Seam seam, Seam next)
