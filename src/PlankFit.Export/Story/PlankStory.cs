@@ -152,12 +152,8 @@ public static class PlankStory
         foreach (PlankEnd end in plank.Ends)
         {
             lines.Add(EndWords.Sentence(plank, end, layer.Planks.ThicknessMm, unit) + ".");
-            string side =
-                end.At == HullEdge.Keel && plan.Job.Hull.KeelSide == KeelSide.Plumb
-                    ? "the keel's side is plumb"
-                    : "the edge is carried square to the surface";
             lines.Add(
-                $"  the cut stands at {Num(end.CutDegrees, 2)}° from the plank's line; {side}, so the bevel is {Num(end.BevelDegrees, 2)}° ({Num(end.BevelAtLeastN, 2)}° and {Num(end.BevelAtGreatestN, 2)}° at the corners)."
+                $"  the cut stands at {Num(end.CutDegrees, 2)}° from the plank's line; {StorySides.Of(plan.Job, layer, end)}, so the bevel is {Num(end.BevelDegrees, 2)}° ({Num(end.BevelAtLeastN, 2)}° and {Num(end.BevelAtGreatestN, 2)}° at the corners)."
             );
         }
 
