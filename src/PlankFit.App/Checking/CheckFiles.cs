@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Export;
 using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
@@ -12,13 +13,20 @@ internal static class CheckFiles
 {
     private const double PictureDpi = 110;
 
-    public static void Write(OutputFolder output, Job job, FairnessReport fairness)
+    public static void Write(
+        OutputFolder output,
+        Job job,
+        FairnessReport fairness,
+        ImmutableArray<Finding> unfair
+    )
     {
-        string findings = FindingsText.Listing(fairness.Findings(job.Units));
-        output.Write(
-            "check.txt",
-            s => s.Write(System.Text.Encoding.UTF8.GetBytes(findings + "\n"))
-        );
+        string findings = FindingsText.Listing(unfair);
+        if (fairness.TapeTheEnds is { } ends)
+        {
+            findings += $"\n{ends}\n";
+        }
+
+        output.Write("check.txt", s => s.Write(System.Text.Encoding.UTF8.GetBytes(findings)));
         Picture(output, "lines", LinesPlan.Of(job));
         IReadOnlyList<Drawing> charts = CurvatureCharts.Of(job, fairness);
         for (int i = 0; i < charts.Count; i++)

@@ -49,21 +49,28 @@ public static class CheckRun
             () => Fairness.Judge(job.Offsets, job.Units)
         );
         ImmutableArray<Finding> loft = timings.Time("loft the bottom", () => Lofted(job));
-        ImmutableArray<Finding> findings =
-        [
-            .. read.Findings,
-            .. loft,
-            .. fairness.Findings(job.Units),
-        ];
+        ImmutableArray<Finding> unfair = CheckFindings.Of(
+            fairness,
+            job.Units,
+            File.ReadAllText(read.OffsetsPath!),
+            Path.GetFileName(read.OffsetsPath!)
+        );
+        ImmutableArray<Finding> findings = [.. read.Findings, .. loft, .. unfair];
+        int toLookAt = fairness.Suspicions.Length + fairness.Stations.Length;
         var lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
-            fairness.Suspicions.IsEmpty
+            toLookAt == 0
                 ? $"All {fairness.Rows.Length} lines run fair within what reading a table can tell."
-                : $"{PlanWords.Count(fairness.Suspicions.Length, "offset")} to look at in {fairness.Rows.Length} lines, the worst named first: see the drawing and the source before changing any."
+                : $"{PlanWords.Count(toLookAt, "offset")} to look at in {fairness.Rows.Length} lines, the worst named first: see the drawing and the source before changing any."
         );
+        if (fairness.TapeTheEnds is { } ends)
+        {
+            lines.Add(ends);
+        }
+
         using (OutputFolder output = OutputFolder.Begin(request.Folder, "check", stop))
         {
-            timings.Time("draw the lines", () => CheckFiles.Write(output, job, fairness));
+            timings.Time("draw the lines", () => CheckFiles.Write(output, job, fairness, unfair));
             IReadOnlyList<string> written = output.Commit();
             lines.Add(
                 $"The lines and their curvature are drawn in {request.Folder}: {string.Join(", ", written)}."
@@ -80,7 +87,7 @@ public static class CheckRun
             );
         }
 
-        string? json = request.Json ? Json(findings) : null;
+        string? json = request.Json ? Json(findings, fairness.TapeTheEnds) : null;
         ExitCode exit = findings.Any(f => f.Severity == Severity.Error)
             ? ExitCode.JobHasFaults
             : ExitCode.Done;
@@ -100,7 +107,7 @@ public static class CheckRun
         }
     }
 
-    private static string Json(ImmutableArray<Finding> findings) =>
+    private static string Json(ImmutableArray<Finding> findings, string? notJudged) =>
         JsonSerializer.Serialize(
             new
             {
@@ -111,6 +118,7 @@ public static class CheckRun
                     where = f.Where,
                     message = f.Message,
                 }),
+                notJudged,
             },
             new JsonSerializerOptions
             {

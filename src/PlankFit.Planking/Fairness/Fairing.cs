@@ -11,6 +11,9 @@ public static class Fairing
     /// <summary>A row with a cell further out than this many tolerances holds a slip, and fairing would only spread it to the neighbours.</summary>
     private const double SlipInTolerances = 2;
 
+    /// <summary>Third derivative: the curvature changes evenly. The wooden batten's second leaves it rougher for the same tolerance.</summary>
+    private const int Order = 3;
+
     /// <summary>The finest step that faired values are written in: 0.1 mm or 1/32 in.</summary>
     public static double StepMm(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? 0.1 : LengthUnits.MmPerInch / 32;
@@ -87,10 +90,10 @@ public static class Fairing
             row.ValuesMm.AsSpan(),
             low,
             high,
-            Misreadings.Order
+            Order
         );
         double[] settled = RuleMarks.Settle(
-            EnergyMatrix.OnUnitSpan(row.XMm.AsSpan(), Misreadings.Order),
+            EnergyMatrix.OnUnitSpan(row.XMm.AsSpan(), Order),
             row.ValuesMm,
             faired,
             low,

@@ -5,21 +5,36 @@ namespace PlankFit.Planking;
 /// <summary>How fair a table of offsets is.</summary>
 /// <param name="Rows">Every row that was judged, in the table's order.</param>
 /// <param name="Suspicions">Cells that do not lie fair, the worst first.</param>
+/// <param name="Stations">Stations that do not stand where they are written; what is out there because of it is not among the cells.</param>
+/// <param name="Ends">Names of the stations at which a row ends, in the table's order.</param>
 /// <param name="NotJudged">Rows that could not be judged, and why.</param>
 public sealed record FairnessReport(
     ImmutableArray<JudgedRow> Rows,
     ImmutableArray<Suspicion> Suspicions,
+    ImmutableArray<StationSuspicion> Stations,
+    ImmutableArray<string> Ends,
     ImmutableArray<Finding> NotJudged
 )
 {
+    /// <summary>What no run of a line can tell, and what to do about it; null where no row was judged.</summary>
+    public string? TapeTheEnds =>
+        Ends.IsEmpty
+            ? null
+            : $"Not judged: the ends of the lines, station{(Ends.Length == 1 ? "" : "s")} {string.Join(", ", Ends)}. "
+                + "An end station cannot be judged by fairness, for nothing beyond it bears out what it says: tape it on the hull or its frames, and hold the tape against the table, before anything is sawn.";
+
     /// <summary>All that a person should know, suspicions first.</summary>
     public ImmutableArray<Finding> Findings(LengthUnit unit) =>
-        [.. Suspicions.Select(s => s.ToFinding(unit)), .. NotJudged];
+        [
+            .. Stations.Select(s => s.ToFinding(unit)),
+            .. Suspicions.Select(s => s.ToFinding(unit)),
+            .. NotJudged,
+        ];
 }
 
 /// <summary>A row with what its picture needs.</summary>
 /// <param name="SecondDifferences">At each inner point, 1/mm; two fewer than points.</param>
-/// <param name="Suspicions">The row's own, the worst first.</param>
+/// <param name="Suspicions">The row's own, the worst first, with those that come of a station out of place.</param>
 public sealed record JudgedRow(
     OffsetRow Row,
     ImmutableArray<double> SecondDifferences,

@@ -3,27 +3,33 @@ namespace PlankFit.Planking;
 /// <summary>A cell of the table that does not lie fair, and what may have happened to it.</summary>
 /// <param name="Station">The station's name.</param>
 /// <param name="StationIndex">Its place in the table.</param>
+/// <param name="WrittenMm">What the cell holds.</param>
 /// <param name="ResidualMm">How far the value stands beyond what its neighbours foretell; positive outboard or above.</param>
 /// <param name="ForetoldMm">The value that its neighbours foretell: a hint to check against, never a value to saw to.</param>
 /// <param name="Severity">The part of the row's unfairness that would go with this one value, 0 to 1.</param>
-/// <param name="Cause">The likeliest slip, as a question: "3/8 in misread?"; null where none fits.</param>
+/// <param name="Cause">The likeliest slip: "1-3-3 was probably meant (feet and inches exchanged)"; null where none fits.</param>
+/// <param name="OrEnd">The end station whose value may be the wrong one instead; null where the run of the line tells.</param>
 public sealed record Suspicion(
     string Line,
     Measure Measure,
     string Station,
     int StationIndex,
+    double WrittenMm,
     double ResidualMm,
     double ForetoldMm,
     double Severity,
-    string? Cause
+    string? Cause,
+    string? OrEnd
 )
 {
     /// <summary>"station 5, chine half-breadth".</summary>
     public string Where => $"station {Station}, {Line} {OffsetRow.Word(Measure)}";
 
-    /// <summary>"9.6 mm outside the run of its neighbours; 3/8 in misread?", with inches where the job is in inches.</summary>
+    /// <summary>"reads 1014, 9.6 mm outside the run of its neighbours: 1004 was probably meant (10 mm misread)", with inches where the job is in inches.</summary>
     public string Message(LengthUnit unit) =>
-        Cause is null ? Stands(unit) : $"{Stands(unit)}; {Cause}";
+        $"reads {TableText.Of(WrittenMm, unit)}, {Stands(unit)}"
+        + (Cause is null ? "" : $": {Cause}")
+        + (OrEnd is null ? "" : $"; or the end of the line at station {OrEnd} is out");
 
     /// <summary>"9.6 mm outside the run of its neighbours".</summary>
     public string Stands(LengthUnit unit)
@@ -38,8 +44,18 @@ public sealed record Suspicion(
         return $"{Amount(Math.Abs(ResidualMm), unit)} {side} the run of its neighbours";
     }
 
-    public Finding ToFinding(LengthUnit unit) =>
-        new(PlankFit.Planking.Severity.Warning, Where, Message(unit));
+    /// <summary>The same with what to do.</summary>
+    public Finding ToFinding(LengthUnit unit)
+    {
+        string message = Message(unit);
+        string stop = message.EndsWith('?') ? "" : ".";
+        return new(PlankFit.Planking.Severity.Warning, Where, $"{message}{stop} {WhatToDo}");
+    }
+
+    private string WhatToDo =>
+        OrEnd is null
+            ? "Look at the source, or measure; change the table only to what these bear out"
+            : "Look at both in the source, and measure them; change the table only to what these bear out";
 
     private static string Amount(double mm, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)

@@ -1,13 +1,15 @@
+using System.Globalization;
+
 namespace PlankFit.Planking;
 
 /// <summary>What a value might have been before two neighbouring figures changed places in the notation it is written in.</summary>
 public static class SwappedDigits
 {
-    /// <summary>Each other value that one swap gives, mm, and the swap in words: "238 for 283".</summary>
-    public static IEnumerable<(double Mm, string Text)> Of(double valueMm, LengthUnit unit) =>
+    /// <summary>Each other value that one exchange gives, mm, and what was exchanged.</summary>
+    public static IEnumerable<(double Mm, string How)> Of(double valueMm, LengthUnit unit) =>
         unit == LengthUnit.FeetInchesEighths ? OfFeet(valueMm) : OfNumber(valueMm, unit);
 
-    private static IEnumerable<(double Mm, string Text)> OfNumber(double valueMm, LengthUnit unit)
+    private static IEnumerable<(double Mm, string How)> OfNumber(double valueMm, LengthUnit unit)
     {
         string text = NumberText.Trimmed(valueMm / LengthUnits.MmPer(unit), 4);
         int[] places = [.. Enumerable.Range(0, text.Length).Where(i => char.IsAsciiDigit(text[i]))];
@@ -19,17 +21,18 @@ public static class SwappedDigits
                 swapped[places[i - 1]]
             );
             string other = new(swapped);
-            if (other == text)
+            if (other != text)
             {
-                continue;
+                double number = double.Parse(other, CultureInfo.InvariantCulture);
+                yield return (
+                    number * LengthUnits.MmPer(unit),
+                    $"figures {text[places[i - 1]]} and {text[places[i]]} exchanged"
+                );
             }
-
-            double number = double.Parse(other, System.Globalization.CultureInfo.InvariantCulture);
-            yield return (number * LengthUnits.MmPer(unit), $"{other} for {text}");
         }
     }
 
-    private static IEnumerable<(double Mm, string Text)> OfFeet(double valueMm)
+    private static IEnumerable<(double Mm, string How)> OfFeet(double valueMm)
     {
         // Thirty-seconds are as fine as the notation goes; what is beyond whole eighths stays where it is.
         long size = (long)Math.Round(Math.Abs(valueMm) / LengthUnits.MmPerInch * 32);
@@ -38,21 +41,18 @@ public static class SwappedDigits
         long inches = size / 32 % 12;
         long eighths = size / 4 % 8;
         double sign = valueMm < 0 ? -1 : 1;
-        string was = Write(feet, inches, eighths);
-        (long F, long I, long E)[] swaps = [(feet, eighths, inches), (inches, feet, eighths)];
-        foreach ((long f, long i, long e) in swaps)
+        (long F, long I, long E, string How)[] swaps =
+        [
+            (feet, eighths, inches, "inches and eighths exchanged"),
+            (inches, feet, eighths, "feet and inches exchanged"),
+        ];
+        foreach ((long f, long i, long e, string how) in swaps)
         {
             if (i < 12 && e < 8 && (f, i, e) != (feet, inches, eighths))
             {
                 double mm = ((f * 384) + (i * 32) + (e * 4) + rest) * LengthUnits.MmPerInch / 32;
-                yield return (sign * mm, $"{Write(f, i, e)} for {was}");
+                yield return (sign * mm, how);
             }
         }
     }
-
-    private static string Write(long feet, long inches, long eighths) =>
-        string.Create(
-            System.Globalization.CultureInfo.InvariantCulture,
-            $"{feet}-{inches}-{eighths}"
-        );
 }

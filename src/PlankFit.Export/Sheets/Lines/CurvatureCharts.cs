@@ -13,6 +13,9 @@ public static class CurvatureCharts
     private const int Columns = 2;
     private const int Rows = 4;
 
+    /// <summary>What the note below the charts takes.</summary>
+    private const double NoteMm = 14;
+
     public static ImmutableArray<Drawing> Of(Job job, FairnessReport report)
     {
         SheetFormat format = SheetFormat.Wall(job);
@@ -30,14 +33,26 @@ public static class CurvatureCharts
                 .. pages.Select(rows => new SheetPage(
                     format,
                     block,
-                    (pad, inside) => Page(pad, inside, rows, job)
+                    (pad, inside) => Page(pad, inside, rows, report.TapeTheEnds, job)
                 )),
             ]
         );
     }
 
-    private static void Page(Pad pad, Box inside, JudgedRow[] rows, Job job)
+    private static void Page(Pad pad, Box inside, JudgedRow[] rows, string? ends, Job job)
     {
+        if (ends is not null)
+        {
+            pad.Paragraph(
+                inside.Left + 6,
+                inside.Bottom + NoteMm - 2,
+                inside.Width - 12,
+                ends,
+                Letters.Bench
+            );
+            inside = inside with { Bottom = inside.Bottom + NoteMm };
+        }
+
         int tall = Math.Max(1, (rows.Length + Columns - 1) / Columns);
         for (int i = 0; i < rows.Length; i++)
         {
@@ -78,7 +93,19 @@ public static class CurvatureCharts
                 lastName = x;
             }
 
-            if (i > 0 && i < row.XMm.Length - 1)
+            bool end = i == 0 || i == row.XMm.Length - 1;
+            if (end)
+            {
+                pad.Text(
+                    x,
+                    zero + 1.5,
+                    "tape",
+                    Letters.Small,
+                    i == 0 ? Anchor.BaselineLeft : Anchor.BaselineRight
+                );
+            }
+
+            if (!end)
             {
                 var p = new Vec2(x, zero + (scale * d[i - 1]));
                 pad.Line(new Vec2(x, zero), p, Pens.Measure);
@@ -107,14 +134,11 @@ public static class CurvatureCharts
 
         if (worst is not null)
         {
-            pad.Text(
+            pad.Paragraph(
                 box.Left,
-                box.Top - 9,
-                Letters.Shortened(
-                    $"station {worst.Station}: {worst.Message(job.Units)}",
-                    Letters.Bench,
-                    box.Width
-                ),
+                box.Top - Letters.Bench - 2.5,
+                box.Width,
+                $"station {worst.Station}: {worst.Message(job.Units)}",
                 Letters.Bench
             );
         }

@@ -45,10 +45,10 @@ public class FairnessTests
     }
 
     [Theory]
-    [InlineData("survey-launch", 6, 9.6, "(9|10)\\.\\d mm outside .*; 10 mm misread\\?")]
-    [InlineData("survey-launch", 4, -100, "(99|100)(\\.\\d)? mm inside .*; 100 mm misread\\?")]
-    [InlineData("pilot-skiff", 5, 9.525, "in \\(.* mm\\) outside .*; 3/8 in misread\\?")]
-    [InlineData("pilot-skiff", 3, -304.8, "in \\(30.* mm\\) inside .*; 1 ft misread\\?")]
+    [InlineData("survey-launch", 6, 9.6, "(9|10)\\.\\d mm outside .*: .*\\(10 mm misread\\)")]
+    [InlineData("survey-launch", 4, -100, "(99|100)(\\.\\d)? mm inside .*: .*\\(100 mm misread\\)")]
+    [InlineData("pilot-skiff", 5, 9.525, "in \\(.* mm\\) outside .*: .*\\(3/8 in misread\\)")]
+    [InlineData("pilot-skiff", 3, -304.8, "in \\(30.* mm\\) inside .*: .*\\(1 ft misread\\)")]
     public void ASlipIsNamedWithItsSizeAndLikelyCause(
         string hull,
         int station,
@@ -79,13 +79,13 @@ public class FairnessTests
         // 632 written as 623; 2-4-4 would be its own mirror, so 1-7-6+ becomes 1-6-7+.
         OffsetTable launch = With(Launch, "chine", Measure.HalfBreadth, 4, _ => 623);
         Assert.Equal(
-            "digits swapped (632 for 623)?",
+            "632 was probably meant (figures 2 and 3 exchanged)",
             Assert.Single(Fair.Judge(launch, LengthUnit.Millimetre).Suspicions).Cause
         );
         OffsetTable skiff = DemoTables.Read("pilot-skiff");
         skiff = With(skiff, "chine", Measure.HalfBreadth, 3, _ => 25.4 * (12 + 6 + (7.5 / 8)));
         Assert.Equal(
-            "digits swapped (1-7-6 for 1-6-7)?",
+            "1-7-6+ was probably meant (inches and eighths exchanged)",
             Assert.Single(Fair.Judge(skiff, LengthUnit.FeetInchesEighths).Suspicions).Cause
         );
     }
@@ -94,7 +94,7 @@ public class FairnessTests
     public void ASignAndACopyFromAnotherRowOrColumnAreNamed()
     {
         OffsetTable sign = With(Launch, "chine", Measure.Height, 5, v => -v);
-        Assert.Equal("wrong sign?", Worst(sign).Cause);
+        Assert.Equal("452 was probably meant (wrong sign)", Worst(sign).Cause);
         OffsetTable row = With(
             Launch,
             "chine",

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+using PlankFit.Reading;
+
+namespace PlankFit.App;
+
+/// <summary>What the judge of fairness found, each with the file, line and cell where it stands.</summary>
+internal static class CheckFindings
+{
+    /// <param name="text">The table of offsets as it stands in the file.</param>
+    public static ImmutableArray<Finding> Of(
+        FairnessReport report,
+        LengthUnit unit,
+        string text,
+        string file
+    )
+    {
+        var cells = TableCells.Of(text);
+        return
+        [
+            .. report.Stations.Select(s =>
+                At(cells.Place(file, "", "position", s.Station), "position:", s.ToFinding(unit))
+            ),
+            .. report.Suspicions.Select(s =>
+                At(
+                    cells.Place(file, s.Line, OffsetRow.Word(s.Measure), s.Station),
+                    $"{s.Line} {OffsetRow.Word(s.Measure)}",
+                    s.ToFinding(unit)
+                )
+            ),
+            .. report.NotJudged,
+        ];
+    }
+
+    private static Finding At(string? place, string what, Finding finding) =>
+        place is null
+            ? finding
+            : finding with
+            {
+                Where = place,
+                Message = $"{what} {finding.Message}",
+            };
+}

@@ -1,0 +1,194 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>What a row says of one of its cells.</summary>
+/// <param name="LogOdds">ln of how much likelier the row is with an error of any size in this cell than with none.</param>
+/// <param name="Residual">The likeliest error: the value less what the others foretell.</param>
+/// <param name="Spread">Standard deviation of that.</param>
+internal readonly record struct CellEvidence(double LogOdds, double Residual, double Spread);
+
+/// <summary>
+/// How likely a row is as it stands, and with errors in given cells. A fair line is taken as one drawn by chance from the smooth kinds, of an unknown scale, read
+/// with errors of an unknown size; what is unknown is not fitted but summed over, each way of it weighed by how likely it makes the row. For each way, with
+/// R = B'V⁻¹B (B takes off parabolas, V is the covariance of what is left) an error d at point k alters the logarithm of the likelihood by
+/// d (R y)_k - d² R_kk / 2: the energy matrix again, softened by the reading. (Bayes factors: Kass and Raftery, JASA 90, 1995, from memory.)
+/// </summary>
+internal sealed class RowEvidence
+{
+    /// <summary>Sizes of reading errors tried, as parts of the one expected: the rule may be worse than its marks.</summary>
+    public static readonly ImmutableArray<double> Readings = [1, 1.4, 2, 2.8];
+
+    /// <summary>Scales of a line's third derivative tried, as parts of the row's own range: from all but a parabola to a hook.</summary>
+    private const double LeastScale = 0.25;
+    private const int Scales = 9;
+
+    /// <summary>A row that hardly varies may still bend by some readings.</summary>
+    private const double LeastRangeInReadings = 6;
+
+    /// <summary>Sizes of a slip thought likely beforehand, standard deviations in mm, all alike.</summary>
+    private static readonly ImmutableArray<double> SlipMm = [4, 16, 64, 256];
+
+    /// <summary>How rare a slip is thought when the size of the reading errors is weighed: one row in so many has one.</summary>
+    private const double RowsToASlip = 50;
+
+    private sealed record Way(
+        int Reading,
+        double LogWeight,
+        double[] Pull,
+        double[] Stiffness,
+        double[] WithNext
+    );
+
+    private readonly ImmutableArray<Way> _ways;
+    private readonly int _points;
+
+    private RowEvidence(ImmutableArray<Way> ways, int points) => (_ways, _points) = (ways, points);
+
+    /// <param name="x">Strictly increasing, more than three.</param>
+    /// <param name="y">The values, mm.</param>
+    /// <param name="readingMm">Standard deviation expected of reading and writing one value.</param>
+    public static RowEvidence Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double readingMm)
+    {
+        int n = y.Length;
+        double first = y[0],
+            least = first,
+            most = first;
+        double[] off = new double[n];
+        for (int i = 0; i < n; i++)
+        {
+            off[i] = y[i] - first;
+            (least, most) = (Math.Min(least, y[i]), Math.Max(most, y[i]));
+        }
+
+        double range = Math.Max(most - least, LeastRangeInReadings * readingMm);
+        ImmutableArray<Way>.Builder ways = ImmutableArray.CreateBuilder<Way>();
+        foreach (SmoothKind kind in SmoothKinds.On(x))
+        {
+            double[] parts = kind.Of(off);
+            for (int s = 0; s < Scales; s++)
+            {
+                double scale = range * LeastScale * Math.Pow(2, s);
+                for (int r = 0; r < Readings.Length; r++)
+                {
+                    ways.Add(Of(kind, parts, scale, readingMm * Readings[r], r, n));
+                }
+            }
+        }
+
+        return new(ways.ToImmutable(), n);
+    }
+
+    private static Way Of(
+        SmoothKind kind,
+        double[] parts,
+        double scale,
+        double readingMm,
+        int reading,
+        int n
+    )
+    {
+        double log = 0;
+        double[] pull = new double[n],
+            stiffness = new double[n],
+            next = new double[n - 1];
+        for (int p = 0; p < parts.Length; p++)
+        {
+            double v = (scale * scale * kind.Variances[p]) + (readingMm * readingMm);
+            double z = parts[p];
+            log -= 0.5 * (Math.Log(v) + (z * z / v));
+            ImmutableArray<double> of = kind.Parts[p];
+            for (int k = 0; k < n; k++)
+            {
+                double b = of[k] / v;
+                pull[k] += b * z;
+                stiffness[k] += b * of[k];
+                if (k + 1 < n)
+                {
+                    next[k] += b * of[k + 1];
+                }
+            }
+        }
+
+        return new(reading, log, pull, stiffness, next);
+    }
+
+    /// <summary>ln of how likely the row is for each size of reading errors, with or without a slip.</summary>
+    public double[] LogByReading() =>
+        [
+            .. Readings.Select(
+                (_, r) => LogSum.Of([.. _ways.Where(w => w.Reading == r).Select(WithOrWithoutSlip)])
+            ),
+        ];
+
+    private double WithOrWithoutSlip(Way way)
+    {
+        double[] slips = [.. Enumerable.Range(0, _points).Select(k => AnySize(way, k))];
+        return way.LogWeight + LogSum.Of([0, LogSum.Of(slips) - Math.Log(RowsToASlip * _points)]);
+    }
+
+    /// <summary>The same row where something else is known of the size of reading errors: ln of how likely each is.</summary>
+    public RowEvidence Knowing(ImmutableArray<double> logReadings) =>
+        new(
+            [.. _ways.Select(w => w with { LogWeight = w.LogWeight + logReadings[w.Reading] })],
+            _points
+        );
+
+    /// <summary>An error of any size in one cell.</summary>
+    public CellEvidence At(int k)
+    {
+        double[] logs = [.. _ways.Select(w => w.LogWeight + AnySize(w, k))];
+        double all = LogSum.Of(logs);
+        double mean = 0,
+            square = 0;
+        for (int i = 0; i < logs.Length; i++)
+        {
+            double part = Math.Exp(logs[i] - all),
+                error = _ways[i].Pull[k] / _ways[i].Stiffness[k];
+            mean += part * error;
+            square += part * ((error * error) + (1 / _ways[i].Stiffness[k]));
+        }
+
+        return new(all - LogNone(), mean, Math.Sqrt(Math.Max(0, square - (mean * mean))));
+    }
+
+    /// <summary>ln of how much likelier the row is if the value at k is too great by just so much.</summary>
+    public double Exactly(int k, double errorMm) =>
+        LogSum.Of([
+            .. _ways.Select(w =>
+                w.LogWeight + (errorMm * w.Pull[k]) - (0.5 * errorMm * errorMm * w.Stiffness[k])
+            ),
+        ]) - LogNone();
+
+    /// <summary>ln of how much likelier the row is if k is too great by so much and k + 1 too small by as much.</summary>
+    public double Exchanged(int k, double errorMm) =>
+        LogSum.Of([
+            .. _ways.Select(w =>
+                w.LogWeight
+                + (errorMm * (w.Pull[k] - w.Pull[k + 1]))
+                - (
+                    0.5
+                    * errorMm
+                    * errorMm
+                    * (w.Stiffness[k] - (2 * w.WithNext[k]) + w.Stiffness[k + 1])
+                )
+            ),
+        ]) - LogNone();
+
+    private double LogNone() => LogSum.Of([.. _ways.Select(w => w.LogWeight)]);
+
+    private static double AnySize(Way way, int k)
+    {
+        double a = way.Stiffness[k],
+            c = way.Pull[k];
+        Span<double> logs = stackalloc double[SlipMm.Length];
+        for (int i = 0; i < logs.Length; i++)
+        {
+            double s = SlipMm[i] * SlipMm[i],
+                b = 1 + (s * a);
+            logs[i] = 0.5 * ((c * c * s / b) - Math.Log(b));
+        }
+
+        return LogSum.Of(logs) - Math.Log(SlipMm.Length);
+    }
+}
