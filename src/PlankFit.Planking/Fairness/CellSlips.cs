@@ -12,7 +12,7 @@ internal static class CellSlips
     public const double TieLog = 1.5;
 
     /// <summary>A known slip is looked for where an unknown one is not too unlikely.</summary>
-    private const double WorthNamingLog = -3;
+    private const double WorthNamingLog = -1.5;
 
     /// <summary>A slip that explains this part of the evidence by itself is told as probable; less than the other, as nothing.</summary>
     public const double Probable = 0.75;

@@ -47,7 +47,7 @@ internal static class ExchangedCells
                     }
 
                     double error = rows[a].ValuesMm[k] - rows[b].ValuesMm[j];
-                    if (Math.Abs(error) >= DifferMm)
+                    if (Math.Abs(error) >= DifferMm && Suspect(rows[a], k, rows[b], j))
                     {
                         yield return new(
                             rows[a].Evidence.Exactly(k, error)
@@ -65,4 +65,8 @@ internal static class ExchangedCells
             }
         }
     }
+
+    /// <summary>Where neither cell is likelier wrong than right by itself, both together are not.</summary>
+    private static bool Suspect(RowAtWork a, int k, RowAtWork b, int j) =>
+        a.Evidence.At(k).LogOdds > 0 || b.Evidence.At(j).LogOdds > 0;
 }

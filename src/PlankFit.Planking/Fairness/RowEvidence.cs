@@ -17,11 +17,12 @@ internal readonly record struct CellEvidence(double LogOdds, double Residual, do
 internal sealed class RowEvidence
 {
     /// <summary>Sizes of reading errors tried, as parts of the one expected: the rule may be worse than its marks.</summary>
-    public static readonly ImmutableArray<double> Readings = [1, 1.4, 2, 2.8];
+    public static readonly ImmutableArray<double> Readings = [1, 1.5, 2.25];
 
     /// <summary>Scales of a line's third derivative tried, as parts of the row's own range: from all but a parabola to a hook.</summary>
     private const double LeastScale = 0.25;
-    private const int Scales = 9;
+    private const double ScaleStep = 3;
+    private const int Scales = 6;
 
     /// <summary>A row that hardly varies may still bend by some readings.</summary>
     private const double LeastRangeInReadings = 6;
@@ -37,18 +38,30 @@ internal sealed class RowEvidence
         double LogWeight,
         double[] Pull,
         double[] Stiffness,
-        double[] WithNext
+        double[] WithNext,
+        double[] AnySize
     );
 
     private readonly ImmutableArray<Way> _ways;
     private readonly int _points;
+    private readonly double _logNone;
+    private readonly ImmutableArray<CellEvidence> _cells;
 
-    private RowEvidence(ImmutableArray<Way> ways, int points) => (_ways, _points) = (ways, points);
+    private RowEvidence(ImmutableArray<Way> ways, int points)
+    {
+        (_ways, _points) = (ways, points);
+        _logNone = LogSum.Of([.. ways.Select(w => w.LogWeight)]);
+        _cells = [.. Enumerable.Range(0, points).Select(Weighed)];
+    }
 
-    /// <param name="x">Strictly increasing, more than three.</param>
+    /// <param name="kinds">On the row's x.</param>
     /// <param name="y">The values, mm.</param>
     /// <param name="readingMm">Standard deviation expected of reading and writing one value.</param>
-    public static RowEvidence Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double readingMm)
+    public static RowEvidence Of(
+        ImmutableArray<SmoothKind> kinds,
+        ReadOnlySpan<double> y,
+        double readingMm
+    )
     {
         int n = y.Length;
         double first = y[0],
@@ -63,12 +76,12 @@ internal sealed class RowEvidence
 
         double range = Math.Max(most - least, LeastRangeInReadings * readingMm);
         ImmutableArray<Way>.Builder ways = ImmutableArray.CreateBuilder<Way>();
-        foreach (SmoothKind kind in SmoothKinds.On(x))
+        foreach (SmoothKind kind in kinds)
         {
             double[] parts = kind.Of(off);
             for (int s = 0; s < Scales; s++)
             {
-                double scale = range * LeastScale * Math.Pow(2, s);
+                double scale = range * LeastScale * Math.Pow(ScaleStep, s);
                 for (int r = 0; r < Readings.Length; r++)
                 {
                     ways.Add(Of(kind, parts, scale, readingMm * Readings[r], r, n));
@@ -110,7 +123,8 @@ internal sealed class RowEvidence
             }
         }
 
-        return new(reading, log, pull, stiffness, next);
+        double[] any = [.. pull.Select((c, k) => AnySize(c, stiffness[k]))];
+        return new(reading, log, pull, stiffness, next, any);
     }
 
     /// <summary>ln of how likely the row is for each size of reading errors, with or without a slip.</summary>
@@ -121,11 +135,8 @@ internal sealed class RowEvidence
             ),
         ];
 
-    private double WithOrWithoutSlip(Way way)
-    {
-        double[] slips = [.. Enumerable.Range(0, _points).Select(k => AnySize(way, k))];
-        return way.LogWeight + LogSum.Of([0, LogSum.Of(slips) - Math.Log(RowsToASlip * _points)]);
-    }
+    private double WithOrWithoutSlip(Way way) =>
+        way.LogWeight + LogSum.Of([0, LogSum.Of(way.AnySize) - Math.Log(RowsToASlip * _points)]);
 
     /// <summary>The same row where something else is known of the size of reading errors: ln of how likely each is.</summary>
     public RowEvidence Knowing(ImmutableArray<double> logReadings) =>
@@ -135,9 +146,11 @@ internal sealed class RowEvidence
         );
 
     /// <summary>An error of any size in one cell.</summary>
-    public CellEvidence At(int k)
+    public CellEvidence At(int k) => _cells[k];
+
+    private CellEvidence Weighed(int k)
     {
-        double[] logs = [.. _ways.Select(w => w.LogWeight + AnySize(w, k))];
+        double[] logs = [.. _ways.Select(w => w.LogWeight + w.AnySize[k])];
         double all = LogSum.Of(logs);
         double mean = 0,
             square = 0;
@@ -149,7 +162,7 @@ internal sealed class RowEvidence
             square += part * ((error * error) + (1 / _ways[i].Stiffness[k]));
         }
 
-        return new(all - LogNone(), mean, Math.Sqrt(Math.Max(0, square - (mean * mean))));
+        return new(all - _logNone, mean, Math.Sqrt(Math.Max(0, square - (mean * mean))));
     }
 
     /// <summary>ln of how much likelier the row is if the value at k is too great by just so much.</summary>
@@ -158,7 +171,7 @@ internal sealed class RowEvidence
             .. _ways.Select(w =>
                 w.LogWeight + (errorMm * w.Pull[k]) - (0.5 * errorMm * errorMm * w.Stiffness[k])
             ),
-        ]) - LogNone();
+        ]) - _logNone;
 
     /// <summary>ln of how much likelier the row is if k is too great by so much and k + 1 too small by as much.</summary>
     public double Exchanged(int k, double errorMm) =>
@@ -173,22 +186,21 @@ internal sealed class RowEvidence
                     * (w.Stiffness[k] - (2 * w.WithNext[k]) + w.Stiffness[k + 1])
                 )
             ),
-        ]) - LogNone();
+        ]) - _logNone;
 
-    private double LogNone() => LogSum.Of([.. _ways.Select(w => w.LogWeight)]);
-
-    private static double AnySize(Way way, int k)
+    /// <summary>ln of the mean over the sizes of slips of e^(c²s/2b) / √b, where b = 1 + s a and s is the square of a size.</summary>
+    private static double AnySize(double c, double a)
     {
-        double a = way.Stiffness[k],
-            c = way.Pull[k];
-        Span<double> logs = stackalloc double[SlipMm.Length];
-        for (int i = 0; i < logs.Length; i++)
+        double largest = SlipMm[^1] * SlipMm[^1],
+            most = 0.5 * c * c * largest / (1 + (largest * a)),
+            sum = 0;
+        foreach (double size in SlipMm)
         {
-            double s = SlipMm[i] * SlipMm[i],
+            double s = size * size,
                 b = 1 + (s * a);
-            logs[i] = 0.5 * ((c * c * s / b) - Math.Log(b));
+            sum += Math.Exp((0.5 * c * c * s / b) - most) / Math.Sqrt(b);
         }
 
-        return LogSum.Of(logs) - Math.Log(SlipMm.Length);
+        return most + Math.Log(sum / SlipMm.Length);
     }
 }

@@ -31,8 +31,22 @@ internal static class SlipSearch
     )
     {
         double reading = ReadingErrors.ExpectedMm([.. rows.SelectMany(r => r.ValuesMm)], unit);
+        List<(ImmutableArray<double> X, ImmutableArray<SmoothKind> Kinds)> known = [];
+        ImmutableArray<SmoothKind> Kinds(ImmutableArray<double> x)
+        {
+            // Most rows share their stations, and the kinds are dear.
+            int at = known.FindIndex(k => k.X.AsSpan().SequenceEqual(x.AsSpan()));
+            if (at < 0)
+            {
+                known.Add((x, SmoothKinds.On(x.AsSpan())));
+                at = known.Count - 1;
+            }
+
+            return known[at].Kinds;
+        }
+
         RowEvidence Judge(ImmutableArray<double> x, ImmutableArray<double> y) =>
-            RowEvidence.Of(x.AsSpan(), y.AsSpan(), reading);
+            RowEvidence.Of(Kinds(x), y.AsSpan(), reading);
         RowEvidence[] alone = [.. rows.Select(r => Judge(r.XMm, r.ValuesMm))];
         ImmutableArray<ImmutableArray<double>> others = ReadingErrors.ByOthers(alone);
         RowAtWork[] work =

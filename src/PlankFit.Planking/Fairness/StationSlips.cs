@@ -46,7 +46,12 @@ internal static class StationSlips
         for (int r = 0; r < rows.Length; r++)
         {
             int k = rows[r].At(station);
-            if (k > 0 && k < rows[r].Left.Length - 1 && rows[r].XMm[k] == x)
+            if (
+                rows[r].Left.Length >= SlipSearch.FewestPoints
+                && k > 0
+                && k < rows[r].Left.Length - 1
+                && rows[r].XMm[k] == x
+            )
             {
                 lines.Add((r, k, Near(rows[r], k)));
             }

@@ -11,7 +11,8 @@ namespace PlankFit.Tests.Planking;
 public class MisreadingRatesTests
 {
     private const double Reading = 0.8;
-    private const int Trials = 3000;
+    private static readonly int Trials =
+        Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? 3000 : 400;
     private const double Length = 6000;
 
     /// <summary>A chine in plan twice, a keel, a chine in profile, a sheer, an entrance by a hyperbolic tangent, a run that tucks in; t from 0 to 1.</summary>
@@ -72,7 +73,7 @@ public class MisreadingRatesTests
     {
         Random random = new(5);
         int both = 0;
-        for (int trial = 0; trial < 500; trial++)
+        for (int trial = 0; trial < 100; trial++)
         {
             (double[] x, double[] y) = Row(random, 14, trial);
             y[4] += 25.4;
@@ -81,7 +82,7 @@ public class MisreadingRatesTests
             both += named.Contains(4) && named.Contains(9) ? 1 : 0;
         }
 
-        Assert.True(both > 490, $"{both} of 500");
+        Assert.True(both > 98, $"{both} of 100");
     }
 
     /// <summary>
