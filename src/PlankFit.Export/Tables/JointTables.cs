@@ -27,6 +27,8 @@ public static class JointTables
                 new("scarf ratio", Short, r => r.Joint.Ratio, 2),
                 new("scarf length mm", Short, r => Scarf(r.Joint), 2),
                 .. InNumbers(),
+                new("pieces of the layer", Short, r => r.Jointed.Pieces),
+                new("no fewer proved", Short, r => r.Jointed.LeastPieces),
             ],
             JointRow.All(plan)
         );

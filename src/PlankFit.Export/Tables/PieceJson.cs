@@ -20,6 +20,22 @@ internal static class PieceJson
         json.WriteEndObject();
     }
 
+    /// <summary>How many pieces the long planks of a layer are made of, a side each, and how few are proved possible.</summary>
+    public static void Layer(Utf8JsonWriter json, BottomPlan plan, PlankLayerPlan layer)
+    {
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            if (plan.Joints?.Of(layer.Number, side) is { Planks.IsEmpty: false } pieced)
+            {
+                json.WriteStartObject(PlankWords.Of(side) + "Pieces");
+                json.WriteNumber("planks", pieced.Planks.Length);
+                json.WriteNumber("pieces", pieced.Pieces);
+                json.WriteNumber("leastPieces", pieced.LeastPieces);
+                json.WriteEndObject();
+            }
+        }
+    }
+
     private static void Joint(
         Utf8JsonWriter json,
         JsonNumbers numbers,

@@ -94,6 +94,8 @@ public static class PlankingJson
             {
                 TimberJson.Layer(json, numbers, timber);
             }
+
+            PieceJson.Layer(json, plan, planks);
         }
         else
         {

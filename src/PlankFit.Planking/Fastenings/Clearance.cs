@@ -49,10 +49,21 @@ internal sealed class Clearance
         return copy;
     }
 
+    /// <summary>Takes back what was said of a point.</summary>
+    public void Forget(Vec2 point, string what)
+    {
+        int i = spots.FindIndex(s => s.At == point && s.What == what);
+        if (i >= 0)
+        {
+            spots.RemoveAt(i);
+        }
+    }
+
     public double At(Vec2 p) => Tightest(p).SpareMm;
 
     /// <summary>The tightest of all at a place: what to spare, what it is, and what its rule asks.</summary>
-    public (double SpareMm, string What, double AsksMm) Tightest(Vec2 p)
+    /// <param name="but">What is left out of account.</param>
+    public (double SpareMm, string What, double AsksMm) Tightest(Vec2 p, string? but = null)
     {
         (double Spare, string What, double Asks) tightest = (FarMm, "", 0);
         foreach (Barrier barrier in barriers)
@@ -68,7 +79,7 @@ internal sealed class Clearance
         foreach ((Vec2 at, double least, string what) in spots)
         {
             double spare = p.ChordTo(at) - least;
-            tightest = spare < tightest.Spare ? (spare, what, least) : tightest;
+            tightest = spare < tightest.Spare && what != but ? (spare, what, least) : tightest;
         }
 
         return tightest;

@@ -9,7 +9,8 @@ internal static class FasteningFindings
         BottomPlan plan,
         FasteningSpec spec,
         ImmutableArray<LayerFastenings> layers,
-        ImmutableDictionary<string, PlankFastenings> all
+        ImmutableDictionary<string, PlankFastenings> all,
+        ImmutableArray<TimberGap> runs
     )
     {
         LengthUnit unit = plan.Job.Units;
@@ -44,6 +45,18 @@ internal static class FasteningFindings
             }
 
             foreach (Finding found in Gaps(where, layer, rule, all, unit))
+            {
+                yield return found;
+            }
+
+            foreach (
+                Finding found in RunFindings.Of(
+                    where,
+                    rule.Rule,
+                    [.. runs.Where(g => g.Layer == layer.Number)],
+                    unit
+                )
+            )
             {
                 yield return found;
             }
@@ -163,6 +176,6 @@ internal static class FasteningFindings
     private static string Why(FasteningGap gap, LengthUnit unit) =>
         $"{Small(gap.HasMm, unit)} from {gap.Why}, {Small(gap.AsksMm, unit)} asked";
 
-    private static string Small(double mm, LengthUnit unit) =>
+    internal static string Small(double mm, LengthUnit unit) =>
         LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
 }

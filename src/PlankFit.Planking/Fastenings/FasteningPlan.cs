@@ -11,6 +11,9 @@ public sealed record FasteningPlan(
     ImmutableArray<Finding> Findings
 )
 {
+    /// <summary>Where fastenings along a timber are further apart than the spacing, whatever planks lie on it.</summary>
+    public ImmutableArray<TimberGap> Gaps { get; init; } = [];
+
     /// <summary>The fastenings of a plank; null where its id is not known.</summary>
     public PlankFastenings? On(string plankId) => ByPlank.GetValueOrDefault(plankId);
 }
@@ -63,7 +66,7 @@ public sealed record Fastening(
         Kind is FasteningKind.ScrewAndPad or FasteningKind.StapleThroughStrap;
 }
 
-/// <summary>A stretch of backing under a plank without the fastenings that the spacing asks for.</summary>
+/// <summary>A backing under a plank without a fastening; or a corner of one with fewer than the spacing asks for.</summary>
 /// <param name="Placed">How many there are on this backing all the same.</param>
 /// <param name="GapMm">The widest stretch without one, along the backing.</param>
 /// <param name="Why">What stands in the way at the best place: "the after seam".</param>
@@ -72,6 +75,23 @@ public sealed record FasteningGap(
     string Backing,
     int Placed,
     double GapMm,
+    string Why,
+    double HasMm,
+    double AsksMm
+);
+
+/// <summary>A stretch of timber along which no fastening is for longer than the spacing, across seams as well.</summary>
+/// <param name="GapMm">From one fastening to the next along the timber's middle, on the layer's own surface; to the end of it where there is none.</param>
+/// <param name="From">The plank of the one; null at the timber's end. <paramref name="To"/> that of the other.</param>
+/// <param name="Why">What stands in the way at the best place between them.</param>
+/// <param name="HasMm">How far that place is from it; <paramref name="AsksMm"/> what the rule asks.</param>
+public sealed record TimberGap(
+    int Layer,
+    Side Side,
+    string Backing,
+    double GapMm,
+    string? From,
+    string? To,
     string Why,
     double HasMm,
     double AsksMm

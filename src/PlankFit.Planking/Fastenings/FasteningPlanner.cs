@@ -15,6 +15,7 @@ internal static class FasteningPlanner
 
         ImmutableArray<LayerFastenings> layers = LayerRules.Of(plan, spec);
         var byPlank = ImmutableDictionary.CreateBuilder<string, PlankFastenings>();
+        var gaps = ImmutableArray.CreateBuilder<TimberGap>();
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             var fastened = new List<Uv>();
@@ -29,7 +30,7 @@ internal static class FasteningPlanner
                     fastened,
                     layer.Of(side).Surface
                 );
-                foreach (PlankFastenings made in Layer(plan, layer, rule, side, under))
+                foreach (PlankFastenings made in Layer(plan, layer, rule, side, under, gaps))
                 {
                     byPlank.Add(made.PlankId, made);
                     fastened.AddRange(made.Points.Select(f => f.On));
@@ -44,8 +45,11 @@ internal static class FasteningPlanner
             layers,
             all,
             FasteningTotals.Of(plan, layers, all, spec.SparePercent),
-            [.. FasteningFindings.Of(plan, spec, layers, all)]
-        );
+            [.. FasteningFindings.Of(plan, spec, layers, all, gaps.ToImmutable())]
+        )
+        {
+            Gaps = gaps.ToImmutable(),
+        };
     }
 
     private static PlankFastenings[] Layer(
@@ -53,26 +57,41 @@ internal static class FasteningPlanner
         PlankLayerPlan layer,
         LayerFastenings rule,
         Side side,
-        SkinBelow below
+        SkinBelow below,
+        ImmutableArray<TimberGap>.Builder gaps
     )
     {
         ImmutableArray<Plank> planks = layer.On(side);
-        var made = new PlankFastenings[planks.Length];
+        var work = new PlankFastener[planks.Length];
         Parallel.For(
             0,
             planks.Length,
             i =>
             {
-                Plank plank = planks[i];
-                made[i] = PlankFastener.Of(
-                    new FramedPlank(plank),
+                work[i] = new(
+                    new FramedPlank(planks[i]),
                     rule,
-                    plan.Behind?.On(plank.Id) ?? [],
-                    plan.Joints?.On(plank.Id)?.Joints ?? [],
+                    plan.Behind?.On(planks[i].Id) ?? [],
+                    plan.Joints?.On(planks[i].Id)?.Joints ?? [],
                     below
                 );
+                work[i].FastenToTimber();
             }
         );
+        foreach (
+            IGrouping<string, TimberStretch> timber in work.SelectMany(w => w.Stretches)
+                .GroupBy(s => s.Name)
+        )
+        {
+            foreach (TimberRun run in TimberRun.Of(timber, rule.Rule.SpacingMm))
+            {
+                RunSpacing.Keep(run, rule.Rule);
+                gaps.AddRange(TimberGaps.Of(run, rule.Rule, layer.Number, side));
+            }
+        }
+
+        var made = new PlankFastenings[planks.Length];
+        Parallel.For(0, planks.Length, i => made[i] = work[i].Finished());
         return made;
     }
 }

@@ -6,8 +6,8 @@ namespace PlankFit.Planking;
 /// <summary>The fastenings of one plank by its layer's rule.</summary>
 internal sealed class PlankFastener
 {
-    /// <summary>Where nothing is free along the middle of a backing, these parts of its half-width less the margin are tried, to either side.</summary>
-    private static readonly double[] Beside = [-0.5, 0.5, -0.95, 0.95];
+    /// <summary>What a fastening of the same plank is to the others.</summary>
+    public const string FasteningBeside = "the fastening beside it";
 
     private readonly FramedPlank plank;
     private readonly LayerFastenings layer;
@@ -15,9 +15,9 @@ internal sealed class PlankFastener
     private readonly ImmutableArray<PlankJoint> joints;
     private readonly Clearance clear = new();
     private readonly List<Fastening> points = [];
-    private readonly List<FasteningGap> shortOf = [];
+    private readonly List<TimberStretch> stretches = [];
 
-    private PlankFastener(
+    public PlankFastener(
         FramedPlank plank,
         LayerFastenings layer,
         ImmutableArray<BehindCrossing> behind,
@@ -30,31 +30,36 @@ internal sealed class PlankFastener
         below.KeepFrom(clear, plank, Rule);
     }
 
+    public FramedPlank Framed => plank;
+
+    /// <summary>What holds for every point of the plank, those set among it.</summary>
+    public Clearance Clear => clear;
+
+    public IReadOnlyList<TimberStretch> Stretches => stretches;
+
     private FasteningRule Rule => layer.Rule;
 
-    public static PlankFastenings Of(
-        FramedPlank plank,
-        LayerFastenings layer,
-        ImmutableArray<BehindCrossing> behind,
-        ImmutableArray<PlankJoint> joints,
-        SkinBelow below
-    )
+    /// <summary>Fastens the plank to every timber under it, by itself.</summary>
+    public void FastenToTimber()
     {
-        var work = new PlankFastener(plank, layer, behind, joints, below);
-        if (layer.Rule.Kind != FasteningKind.None)
+        if (Rule.Kind != FasteningKind.None)
         {
             foreach (BehindCrossing crossing in behind.Where(b => b.Of.Kind != BehindKind.Open))
             {
-                work.Along(crossing);
+                Along(crossing);
             }
         }
+    }
 
-        work.PullDown();
-        work.Vents();
+    /// <summary>All of the plank, once it is fastened to its timbers: with what is set between them.</summary>
+    public PlankFastenings Finished()
+    {
+        PullDown();
+        Vents();
         return new(
             plank.Plank.Id,
-            [.. work.points.Select(f => f with { At = plank.Turned(f.At), On = plank.On(f.At) })],
-            [.. work.shortOf]
+            [.. points.Select(f => f with { At = plank.Turned(f.At), On = plank.On(f.At) })],
+            [.. stretches.Select(s => s.Short(Rule)).OfType<FasteningGap>()]
         );
     }
 
@@ -120,39 +125,20 @@ internal sealed class PlankFastener
             : other.Length > 1 ? new(Inset(other, cover, Rule.MarginMm + 0.1))
             : new(Longest(cover));
         double[] rows = joints.Any(j => Meets(j, cover)) ? [-0.95 * half, 0.95 * half] : [0];
-        var placed = new List<double>();
+        var stretch = new TimberStretch(this, name, track, centre.Length > 1, half, here);
+        stretches.Add(stretch);
         foreach (double row in rows)
         {
-            double[] beside = rows.Length > 1 ? [] : [.. Beside.Select(b => b * half)];
-            Vec2 On(double t) => track.At(t, row);
-            Vec2 Near(double t) => beside.Select(b => track.At(t, b)).MaxBy(p => here.At(p));
+            double Near(double t) => stretch.Beside.MaxBy(b => here.At(track.At(t, b)));
             RowPlacing.Fill(
                 track.LengthMm,
                 Rule.SpacingMm,
                 Rule.NearestMm,
-                t => here.At(On(t)),
-                beside.Length > 0 && half > 0 ? t => here.At(Near(t)) : null,
-                (t, off) =>
-                {
-                    placed.Add(t);
-                    Set(
-                        off ? Near(t) : On(t),
-                        here,
-                        at =>
-                            new(
-                                FasteningUse.Backing,
-                                Rule.Kind,
-                                Rule.Shape,
-                                name,
-                                at,
-                                LengthFor(FasteningUse.Backing, name)
-                            )
-                    );
-                }
+                t => here.At(track.At(t, row)),
+                rows.Length == 1 && half > 0 ? t => here.At(track.At(t, Near(t))) : null,
+                (t, off) => stretch.Set(t, off ? Near(t) : row)
             );
         }
-
-        NoteGap(name, track, here, placed);
     }
 
     private void PullDown()
@@ -227,37 +213,40 @@ internal sealed class PlankFastener
         }
     }
 
+    /// <summary>Sets a fastening into a timber.</summary>
+    /// <param name="here">What must be kept from on this timber.</param>
+    public void Set(Vec2 at, Clearance here, string backing) =>
+        Set(
+            at,
+            here,
+            p =>
+                new(
+                    FasteningUse.Backing,
+                    Rule.Kind,
+                    Rule.Shape,
+                    backing,
+                    p,
+                    LengthFor(FasteningUse.Backing, backing)
+                )
+        );
+
+    /// <summary>Takes a fastening out again.</summary>
+    public void TakeOut(Vec2 at, Clearance here)
+    {
+        points.RemoveAt(points.FindIndex(f => f.At == at));
+        clear.Forget(at, FasteningBeside);
+        here.Forget(at, FasteningBeside);
+    }
+
     private void Set(Vec2 at, Clearance here, Func<Vec2, Fastening> make)
     {
-        const string what = "the fastening beside it";
         points.Add(make(at));
-        clear.KeepFrom(at, Rule.NearestMm, what);
-        here.KeepFrom(at, Rule.NearestMm, what);
+        clear.KeepFrom(at, Rule.NearestMm, FasteningBeside);
+        here.KeepFrom(at, Rule.NearestMm, FasteningBeside);
     }
 
     private double? LengthFor(FasteningUse use, string? backing) =>
         layer.Lengths.FirstOrDefault(l => l.Use == use && l.Backing == backing)?.LengthMm;
-
-    /// <summary>Notes the widest stretch that is longer than the spacing, and what stands in the way at its best place.</summary>
-    private void NoteGap(string name, Track track, Clearance here, List<double> placed)
-    {
-        const int looks = 24;
-        double[] stops = [0, .. placed.Order(), track.LengthMm];
-        (double from, double to) = Enumerable
-            .Range(1, stops.Length - 1)
-            .Select(i => (stops[i - 1], stops[i]))
-            .MaxBy(g => g.Item2 - g.Item1);
-        if (placed.Count > 0 && to - from <= Rule.SpacingMm + RowPlacing.StepMm)
-        {
-            return;
-        }
-
-        (double spare, string what, double asks) = Enumerable
-            .Range(0, looks)
-            .Select(i => here.Tightest(track.At(from + ((to - from) * (i + 0.5) / looks))))
-            .MaxBy(t => t.SpareMm);
-        shortOf.Add(new(name, placed.Count, to - from, what, Math.Max(0, spare + asks), asks));
-    }
 
     private void Keep(ImmutableArray<Vec2> line, double leastMm, string what) =>
         clear.KeepFromLine(Lines.Thinned(plank.Turned(line)), leastMm + Lines.ThinMm, what);

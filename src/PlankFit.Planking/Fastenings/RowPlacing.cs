@@ -87,12 +87,8 @@ internal static class RowPlacing
     private static double? Last(Func<double, double> free, double from, double to) =>
         First(free, from, to);
 
-    private static double? Nearest(
-        Func<double, double> free,
-        double target,
-        double low,
-        double high
-    )
+    /// <summary>The free place nearest to a target from one place to another, the lesser first.</summary>
+    public static double? Nearest(Func<double, double> free, double target, double low, double high)
     {
         if (low > high)
         {

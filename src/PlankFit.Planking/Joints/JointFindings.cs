@@ -4,13 +4,13 @@ using System.Globalization;
 namespace PlankFit.Planking;
 
 /// <summary>What a person should know of the joints.</summary>
-internal static class JointFindings
+public static class JointFindings
 {
     /// <summary>Up to so many layers Gougeon Brothers ask for scarfs rather than butts.</summary>
     private const int FewLayers = 3;
 
     /// <summary>What concerns the job rather than one layer.</summary>
-    public static IEnumerable<Finding> OfSpec(BottomPlan plan, JointSpec spec)
+    internal static IEnumerable<Finding> OfSpec(BottomPlan plan, JointSpec spec)
     {
         string[] layers = [.. plan.PlankLayers.Select(l => l.Spec.Name)];
         JointStock[] stocks = [.. layers.Select(spec.Of).OfType<JointStock>().Distinct()];
@@ -41,11 +41,10 @@ internal static class JointFindings
     }
 
     /// <summary>What came of a layer and side.</summary>
-    public static IEnumerable<Finding> Of(
+    internal static IEnumerable<Finding> Of(
         LayerCase layer,
         ImmutableArray<JointRule> rules,
         WayChoice choice,
-        bool thinned,
         JointedLayer? pieced,
         Relief? relief,
         LengthUnit units
@@ -74,7 +73,7 @@ internal static class JointFindings
             yield return new(
                 Severity.Warning,
                 layer.Planks[stuck].Plank.Id,
-                $"{where} cannot be pieced by its rules of stagger, so that all its planks are left whole: going aft, this is the first plank for which {(choice.Complete && !thinned ? "no place is left" : "no place was found")}. {Advice(relief, units)}"
+                $"{where} cannot be pieced by its rules of stagger, so that all its planks are left whole: going aft, this is the first plank for which {(choice.Complete ? "no place is left" : "no place was found")}. {Advice(relief, units)}"
             );
         }
 
@@ -99,7 +98,6 @@ internal static class JointFindings
             );
         }
 
-        int pieces = pieced.Planks.Sum(p => p.Pieces.Length);
         string[] on =
         [
             .. pieced
@@ -116,14 +114,15 @@ internal static class JointFindings
         yield return new(
             Severity.Note,
             where,
-            $"{Count(pieced.Planks.Length, "plank")} a side are longer than {Mm(layer.Stock.LongestMm)} and are made of {pieces} pieces, joined by {joined}"
-                + (
-                    pieced.Least
-                        ? ""
-                        : "; there may be a better way than the one found, since not all were tried"
-                )
+            $"{Count(pieced.Planks.Length, "plank")} a side are longer than {Mm(layer.Stock.LongestMm)} and are made of {pieced.Pieces} pieces, {Fewest(pieced)}, joined by {joined}"
         );
     }
+
+    /// <summary>How far the number of pieces is proved.</summary>
+    public static string Fewest(JointedLayer pieced) =>
+        pieced.Pieces == pieced.LeastPieces
+            ? "the fewest on the places tried"
+            : $"no fewer than {pieced.LeastPieces} is proved on the places tried";
 
     /// <summary>A rule in words: next plank 1.2 m (source).</summary>
     public static string Rule(JointRule rule, LengthUnit units) =>

@@ -20,7 +20,8 @@ public sealed record JointPlan(
 }
 
 /// <summary>A layer of one side, its stock and rules, and its planks of more than one piece from forward.</summary>
-/// <param name="Least">The pieces are proved the fewest, and the waste the least, of all places tried.</param>
+/// <param name="LeastPieces">Proved: on the places tried these planks cannot be made of fewer pieces, whatever joints the layer below had.</param>
+/// <param name="IsLeastWaste">With as many pieces none of the ways tried wastes less, and none was left out.</param>
 public sealed record JointedLayer(
     int Layer,
     Side Side,
@@ -28,8 +29,12 @@ public sealed record JointedLayer(
     ImmutableArray<JointRule> Rules,
     ImmutableArray<JointedPlank> Planks,
     double WasteMm,
-    bool Least
-);
+    int LeastPieces,
+    bool IsLeastWaste
+)
+{
+    public int Pieces => Planks.Sum(p => p.Pieces.Length);
+}
 
 /// <summary>A plank in pieces: one more than its joints, both from inboard.</summary>
 public sealed record JointedPlank(

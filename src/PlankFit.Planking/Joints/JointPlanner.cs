@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace PlankFit.Planking;
 
 /// <summary>
-/// Divides every plank longer than its stock: layer by layer from the inside out, each with the one below already settled, both sides.
+/// Divides every plank longer than its stock: layer by layer from the inside out, both sides; where the same lies behind both, port is starboard's mirror image.
 /// </summary>
 public static class JointPlanner
 {
@@ -14,107 +14,32 @@ public static class JointPlanner
             return null;
         }
 
-        var layers = ImmutableArray.CreateBuilder<JointedLayer>();
-        var findings = ImmutableArray.CreateBuilder<Finding>();
-        findings.AddRange(JointFindings.OfSpec(plan, spec));
-        (PlankLayerPlan Layer, JointedLayer? Starboard, JointedLayer? Port)? below = null;
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
-        {
-            JointedLayer? starboard = null,
-                port = null;
-            if (spec.Of(layer.Spec.Name) is { } stock)
-            {
-                ImmutableArray<JointRule> rules = spec.RulesFor(stock.Kind);
-                var side = Settled.Of(
-                    plan,
-                    layer,
-                    Side.Starboard,
-                    stock,
-                    rules,
-                    below is { } s ? (s.Layer, s.Starboard) : null,
-                    stop
-                );
-                starboard = side.Layer;
-                findings.AddRange(side.Findings(plan.Job.Units));
-                if (PortJoints.AreTwins(plan, layer))
-                {
-                    port = side.ForPort;
-                }
-                else
-                {
-                    side = Settled.Of(
-                        plan,
-                        layer,
-                        Side.Port,
-                        stock,
-                        rules,
-                        below is { } p ? (p.Layer, p.Port) : null,
-                        stop
-                    );
-                    port = side.Layer;
-                    findings.AddRange(side.Findings(plan.Job.Units));
-                }
-            }
-
-            layers.AddRange(new[] { starboard, port }.OfType<JointedLayer>());
-            below = (layer, starboard, port);
-        }
-
-        return new(
-            layers.ToImmutable(),
-            layers.SelectMany(l => l.Planks).ToImmutableDictionary(p => p.PlankId),
-            [.. findings.Distinct()]
+        PlankLayerPlan[] layers = [.. plan.PlankLayers];
+        List<SettledLayer?> starboard = SideJoints.Of(plan, spec, Side.Starboard, [], stop);
+        int twins = layers.TakeWhile(l => PortJoints.AreTwins(plan, l)).Count();
+        List<SettledLayer?> port = SideJoints.Of(
+            plan,
+            spec,
+            Side.Port,
+            starboard.Take(twins).Select(s => s?.Mirrored()),
+            stop
         );
-    }
-
-    /// <summary>A layer and side with its joints chosen, or with what stands in their way.</summary>
-    private sealed record Settled(
-        LayerCase Case,
-        ImmutableArray<JointRule> Rules,
-        WayChoice Choice,
-        bool Thinned,
-        Relief? Relief
-    )
-    {
-        public static Settled Of(
-            BottomPlan plan,
-            PlankLayerPlan layer,
-            Side side,
-            JointStock stock,
-            ImmutableArray<JointRule> rules,
-            (PlankLayerPlan Layer, JointedLayer? Pieced)? below,
-            CancellationToken stop
-        )
-        {
-            LayerCase given = LayerCase.Of(plan, layer, side, stock, below);
-            (WayChoice choice, bool thinned) = LayerChoice.Of(given, rules, stop);
-            return new(
-                given,
-                rules,
-                choice,
-                thinned,
-                choice.Found ? null : RuleRelief.Of(given, rules, stop)
-            );
-        }
-
-        public JointedLayer? Layer =>
-            Choice.Found ? LayerJoints.Of(Case, Rules, Choice, Thinned) : null;
-
-        public JointedLayer? ForPort
-        {
-            get
-            {
-                if (!Choice.Found)
-                {
-                    return null;
-                }
-
-                (LayerCase port, WayChoice choice) = PortJoints.Of(Case, Choice);
-                return LayerJoints.Of(port, Rules, choice, Thinned);
-            }
-        }
-
-        public IEnumerable<Finding> Findings(LengthUnit units) =>
-            JointFindings.Of(Case, Rules, Choice, Thinned, Layer, Relief, units);
+        ImmutableArray<JointedLayer> pieced =
+        [
+            .. starboard
+                .Zip(port)
+                .SelectMany(pair => new[] { pair.First?.Pieced, pair.Second?.Pieced })
+                .OfType<JointedLayer>(),
+        ];
+        IEnumerable<Finding> findings = starboard
+            .Zip(port)
+            .SelectMany((pair, i) => i < twins ? [pair.First] : new[] { pair.First, pair.Second })
+            .OfType<SettledLayer>()
+            .SelectMany(s => s.Findings(plan.Job.Units));
+        return new(
+            pieced,
+            pieced.SelectMany(l => l.Planks).ToImmutableDictionary(p => p.PlankId),
+            [.. JointFindings.OfSpec(plan, spec).Concat(findings).Distinct()]
+        );
     }
 }

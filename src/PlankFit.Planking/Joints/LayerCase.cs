@@ -32,7 +32,20 @@ internal sealed record PlankCase(
 {
     public Plank Plank => Shape.Plank;
 
-    public bool IsLong => LeastJoints != 0;
+    /// <summary>Whether no place is lost to the joints of the layer below.</summary>
+    public bool IsFreeBelow(ImmutableArray<JointRule> rules) =>
+        Places.All(p => p.Keeps(rules.RemoveAll(r => r.What != JointRuleKind.JointsBelow)));
+
+    /// <summary>What the search for joints needs of it: the places that keep the rules about the layer below.</summary>
+    public PlankRoom Room(ImmutableArray<JointRule> rules) =>
+        LeastJoints is null or 0
+            ? PlankRoom.Whole
+            : new(
+                [.. Places.Where(p => p.Keeps(rules)).Select(p => p.Place)],
+                Shape.From,
+                Shape.To,
+                true
+            );
 }
 
 /// <summary>All that is known of a layer and side before its joints are chosen.</summary>
@@ -89,29 +102,12 @@ internal sealed record LayerCase(
                         return new(
                             shape,
                             [.. places.Select(p => Seen(p, plank, under))],
-                            Least(places, shape, stock)
+                            PlankWays.LeastJoints(new(places, shape.From, shape.To, true), stock)
                         );
                     }
                 ),
             ]
         );
-    }
-
-    private static int? Least(
-        ImmutableArray<JointPlace> places,
-        JointedShape shape,
-        JointStock stock
-    )
-    {
-        for (int k = 1; k <= PlankWays.MostJoints; k++)
-        {
-            if (PlankWays.Of(places, shape.From, shape.To, stock, k).Any())
-            {
-                return k;
-            }
-        }
-
-        return null;
     }
 
     private static SeenPlace Seen(JointPlace place, Plank plank, LayerBelow? below)

@@ -2,64 +2,89 @@ using System.Collections.Immutable;
 
 namespace PlankFit.Planking;
 
-/// <summary>Chooses the joints of a layer: the fewest that any plank can have first; one more for those that need it only where that leaves no way.</summary>
-internal static class LayerChoice
+/// <summary>The joints chosen for a layer.</summary>
+/// <param name="LeastPieces">Proved, of all planks: on the places tried, and with what lies below as it is, there is no way with fewer.</param>
+internal sealed record LayerChoice(WayChoice Choice, int LeastPieces)
 {
-    /// <summary>So many ways of a plank are tried at the most, evenly spread over all that there are.</summary>
+    /// <summary>So many ways of a plank are compared for their waste at the most, evenly spread over all that there are.</summary>
     private const int MostWays = 48;
 
-    public static (WayChoice Choice, bool Thinned) Of(
+    public bool IsFewest => Choice.Found && Choice.Pieces == LeastPieces;
+
+    /// <summary>
+    /// The fewest pieces, then the least waste. Where every plank can have the fewest that it could have by itself no more is to be proved; else the fewest are
+    /// searched for, with proof.
+    /// </summary>
+    public static LayerChoice Of(
         LayerCase layer,
         ImmutableArray<JointRule> rules,
+        long effort,
         CancellationToken stop
     )
     {
-        (WayChoice fewest, bool thinned) = With(layer, rules, 0, stop);
-        if (fewest.Found)
+        ImmutableArray<PlankRoom> planks = [.. layer.Planks.Select(p => p.Room(rules))];
+        int?[] least =
+        [
+            .. planks.Select(p => p.IsDivided ? PlankWays.LeastJoints(p, layer.Stock) : 0),
+        ];
+        WayChoice LeastWaste(int extra, ImmutableArray<JointWay> known) =>
+            Compared(planks, least, layer.Stock, rules, extra, known, stop);
+        int leasts = least.Sum(l => (l ?? 0) + 1);
+        WayChoice quick = LeastWaste(0, []);
+        if (quick.Found)
         {
-            return (fewest, thinned);
+            return new(quick, leasts);
         }
 
-        (WayChoice more, bool thinnedMore) = With(layer, rules, 1, stop);
-        // Which plank has no place is said of the search with the most freedom.
-        return (more, thinned || thinnedMore);
+        FewestChoice fewest = FewestJoints.Of(planks, layer.Stock, rules, effort, stop);
+        int pieces = fewest.LeastJoints + planks.Length;
+        if (fewest.Stuck is { } stuck)
+        {
+            return new(new([], stuck, true), pieces);
+        }
+
+        if (fewest.Ways.IsEmpty)
+        {
+            return new(LeastWaste(1, []) with { Complete = false }, pieces);
+        }
+
+        var known = new WayChoice(fewest.Ways, null, false);
+        int extra = fewest.Ways.Select((w, i) => w.Joints.Length - (least[i] ?? 0)).Max();
+        WayChoice less = LeastWaste(extra, fewest.Ways);
+        bool better =
+            less.Found && (less.Pieces, less.WasteMm).CompareTo((known.Pieces, known.WasteMm)) <= 0;
+        // Ways with more joints, for the sake of less waste, were not compared.
+        return new((better ? less : known) with { Complete = false }, pieces);
     }
 
-    private static (WayChoice Choice, bool Thinned) With(
-        LayerCase layer,
+    /// <summary>By dynamic programming over some of the ways of each plank, those known among them.</summary>
+    private static WayChoice Compared(
+        ImmutableArray<PlankRoom> planks,
+        int?[] least,
+        JointStock stock,
         ImmutableArray<JointRule> rules,
         int extra,
+        ImmutableArray<JointWay> known,
         CancellationToken stop
     )
     {
-        bool thinned = false;
-        var ways = ImmutableArray.CreateBuilder<ImmutableArray<JointWay>>(layer.Planks.Length);
-        foreach (PlankCase plank in layer.Planks)
-        {
-            if (plank.LeastJoints is not { } least || least == 0)
-            {
-                // A plank that no place divides stays whole and is told of by itself.
-                ways.Add([JointWay.Whole]);
-                continue;
-            }
-
-            ImmutableArray<JointPlace> places =
-            [
-                .. plank.Places.Where(p => p.Keeps(rules)).Select(p => p.Place),
-            ];
-            ImmutableArray<JointWay> all =
-            [
-                .. Enumerable
-                    .Range(least, extra + 1)
-                    .Where(k => k <= PlankWays.MostJoints)
-                    .SelectMany(k =>
-                        PlankWays.Of(places, plank.Shape.From, plank.Shape.To, layer.Stock, k)
-                    ),
-            ];
-            thinned |= all.Length > MostWays;
-            ways.Add(PlankWays.Thinned(all, MostWays));
-        }
-
-        return (WaySearch.Least(ways.ToImmutable(), rules, stop), thinned);
+        PlankOptions[] options =
+        [
+            .. planks.Select(
+                (p, i) =>
+                    least[i] is { } joints
+                        ? PlankOptions.Of(
+                            p,
+                            stock,
+                            joints,
+                            extra,
+                            MostWays,
+                            known.IsEmpty ? null : known[i]
+                        )
+                        : new([], true)
+            ),
+        ];
+        WayChoice choice = WaySearch.Least([.. options.Select(o => o.Ways)], rules, stop);
+        return choice with { Complete = choice.Complete && options.All(o => o.IsAll) };
     }
 }

@@ -10,7 +10,7 @@ internal static class LayerJoints
         LayerCase layer,
         ImmutableArray<JointRule> rules,
         WayChoice choice,
-        bool thinned
+        int leastPieces
     )
     {
         string Id(int plank, int joint) =>
@@ -50,7 +50,8 @@ internal static class LayerJoints
             rules,
             planks.ToImmutable(),
             choice.WasteMm,
-            choice.Complete && !thinned
+            leastPieces - choice.Ways.Count(w => w.Joints.IsEmpty),
+            choice.Complete
         );
     }
 

@@ -21,7 +21,8 @@ internal static class RuleRelief
         CancellationToken stop
     )
     {
-        bool Can(ImmutableArray<JointRule> with) => LayerChoice.Of(layer, with, stop).Choice.Found;
+        bool Can(ImmutableArray<JointRule> with) =>
+            LayerChoice.Of(layer, with, FewestJoints.LittleEffort, stop).Choice.Found;
         JointRule[] mildest = [.. rules.OrderByDescending(r => r.What)];
         foreach (JointRule rule in mildest)
         {

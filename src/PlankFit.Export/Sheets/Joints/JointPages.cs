@@ -70,7 +70,6 @@ public static class JointPages
     {
         LengthUnit unit = plan.Job.Units;
         JointStock stock = jointed.Stock;
-        int pieces = jointed.Planks.Sum(p => p.Pieces.Length);
         string how =
             stock.Kind == JointKind.Scarf
                 ? "Both pieces lie on each other over the whole length of a scarf; the feather edge on the outer face points aft (common practice, no source)."
@@ -78,7 +77,7 @@ public static class JointPages
             : "Butts are sawn along the middle of what backs them.";
         return
         [
-            $"{PlanWords.Count(jointed.Planks.Length, "plank")} longer than {LengthText.ForPaper(stock.LongestMm, unit)}, in {pieces} pieces; none is shorter than {LengthText.ForPaper(stock.ShortestMm, unit)}. {how}",
+            $"{PlanWords.Count(jointed.Planks.Length, "plank")} longer than {LengthText.ForPaper(stock.LongestMm, unit)}, in {jointed.Pieces} pieces, {JointFindings.Fewest(jointed)}; none is shorter than {LengthText.ForPaper(stock.ShortestMm, unit)}. {how}",
             "Distances to joints of other planks are along the planks, each carried square to the next; those to the layer below are straight, through the skins. In brackets, the joint or seam that is nearest.",
             .. jointed.Rules.Select(r => JointWords.Sentence(r, unit)),
         ];

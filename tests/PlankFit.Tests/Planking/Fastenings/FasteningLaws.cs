@@ -49,6 +49,7 @@ internal static class FasteningLaws
             }
         }
 
+        broken.AddRange(RunLaws.Broken(plan));
         broken.AddRange(Totals(plan));
         return broken;
     }

@@ -40,7 +40,7 @@ internal static class JointLaws
         for (int i = 0; i < pieced.Pieces.Length; i++)
         {
             PlankPiece piece = pieced.Pieces[i];
-            Assert.Equal($"{plank.Id}{"abcdef"[i]}", piece.Id);
+            Assert.Equal($"{plank.Id}{(char)('a' + i)}", piece.Id);
             double length = piece.Cut.Max(p => p.X) - piece.Cut.Min(p => p.X);
             Assert.Equal(length, piece.LengthMm, 1e-6);
             Assert.InRange(length, layer.Stock.ShortestMm - 1e-6, layer.Stock.LongestMm + 1e-6);

@@ -96,7 +96,7 @@ public sealed class StaggerCountTests
                 .Range(1, 39)
                 .Select(k => new JointPlace(100 * k, 90, 100 * k, 100 * k, null, false)),
         ];
-        return [.. PlankWays.Of(grid, 0, 4000, stock, 1)];
+        return [.. PlankWays.Of(new(grid, 0, 4000, true), stock, 1)];
     }
 
     private static ImmutableArray<JointRule> Rules(double nextM, double oneBetweenM) =>

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace PlankFit.Planking;
+
+/// <summary>What a person should know of timbers along which the spacing cannot be kept: a finding a timber, the widest gap with its place and its cause first.</summary>
+internal static class RunFindings
+{
+    private const int MostNamed = 8;
+
+    public static IEnumerable<Finding> Of(
+        string where,
+        FasteningRule rule,
+        ImmutableArray<TimberGap> gaps,
+        LengthUnit unit
+    )
+    {
+        TimberGap[] starboard = [.. gaps.Where(g => g.Side == Side.Starboard)],
+            port = [.. gaps.Where(g => g.Side == Side.Port)];
+        bool alike = starboard.Select(Key).SequenceEqual(port.Select(Key));
+        foreach (
+            IGrouping<string, TimberGap> timber in (alike ? starboard : [.. gaps]).GroupBy(g =>
+                g.Backing
+            )
+        )
+        {
+            TimberGap[] widest = [.. timber.OrderByDescending(g => g.GapMm)];
+            TimberGap worst = widest[0];
+            string others = string.Join(
+                ", ",
+                widest.Skip(1).Take(MostNamed).Select(g => $"{Place(g)} {Mm(g.GapMm)}")
+            );
+            yield return new(
+                worst.GapMm > 2 * rule.SpacingMm ? Severity.Warning : Severity.Note,
+                where,
+                $"along {timber.Key} fastenings are further apart than the {Mm(rule.SpacingMm)} of the rule in {Count(widest.Length)}: at most {Mm(worst.GapMm)}, {Place(worst)} "
+                    + $"(the best place there is {Mm(worst.HasMm)} from {worst.Why}, {Mm(worst.AsksMm)} asked)"
+                    + (others.Length > 0 ? $"; then {others}" : "")
+                    + (widest.Length > MostNamed + 1 ? " and others" : "")
+                    + (alike ? "; to port likewise" : "")
+            );
+        }
+
+        string Mm(double mm) => FasteningFindings.Small(mm, unit);
+    }
+
+    private static string Place(TimberGap gap) =>
+        (gap.From, gap.To) switch
+        {
+            ({ } a, { } b) when a == b => $"in {a}",
+            ({ } a, { } b) => $"from {a} to {b}",
+            ({ } a, null) => $"from {a} to its end",
+            (null, { } b) => $"from its end to {b}",
+            _ => "from end to end",
+        };
+
+    private static string Count(int places) =>
+        places == 1 ? "1 place" : string.Create(CultureInfo.InvariantCulture, $"{places} places");
+
+    private static string Key(TimberGap gap) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{gap.Backing} {gap.GapMm:0.0} {gap.From?[1..]} {gap.To?[1..]} {gap.Why}"
+        );
+}

@@ -1,0 +1,111 @@
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>A timber under one plank: the line along which fastenings are set, and those that are.</summary>
+internal sealed class TimberStretch
+{
+    /// <summary>Where nothing is free along the middle of a backing, these parts of its half-width less the margin are tried, to either side.</summary>
+    private static readonly double[] Parts = [-0.5, 0.5, -0.95, 0.95];
+
+    private readonly PlankFastener plank;
+    private readonly Clearance here;
+    private readonly List<(double T, Vec2 At)> placed = [];
+
+    public TimberStretch(
+        PlankFastener plank,
+        string name,
+        Track track,
+        bool isMiddle,
+        double halfMm,
+        Clearance here
+    )
+    {
+        (this.plank, this.here, Name, Track) = (plank, here, name, track);
+        (IsMiddle, HalfMm) = (isMiddle, halfMm);
+    }
+
+    public string Name { get; }
+
+    public string PlankId => plank.Framed.Plank.Id;
+
+    public Track Track { get; }
+
+    /// <summary>Whether the track is the timber's middle, and not an edge of a corner of it.</summary>
+    public bool IsMiddle { get; }
+
+    /// <summary>How far beside the middle a fastening may be.</summary>
+    public double HalfMm { get; }
+
+    public IEnumerable<double> Placed => placed.Select(p => p.T);
+
+    /// <summary>How far beside the middle places are looked for where there are none on it.</summary>
+    public IEnumerable<double> Beside => Parts.Select(p => p * HalfMm);
+
+    /// <summary>The middle, and beside it.</summary>
+    public IEnumerable<double> Rows => HalfMm > 0 ? Beside.Prepend(0) : [0];
+
+    /// <summary>What is to spare at a length along, so far beside the middle.</summary>
+    public double Spare(double t, double row)
+    {
+        Vec2 at = Track.At(t, row);
+        return Math.Min(here.At(at), plank.Clear.At(at));
+    }
+
+    /// <summary>The end of the track in space, starboard frame.</summary>
+    public Vec3 End(bool last) =>
+        plank.Framed.Plank.Map.Under(plank.Framed.Turned(Track.At(last ? Track.LengthMm : 0))).P;
+
+    public void Set(double t, double row)
+    {
+        Vec2 at = Track.At(t, row);
+        plank.Set(at, here, Name);
+        placed.Add((t, at));
+    }
+
+    /// <summary>Takes out what is set at a length along.</summary>
+    /// <returns>Its place, to be put back.</returns>
+    public Vec2 TakeOut(double t)
+    {
+        (double, Vec2 At) point = placed.First(p => p.T == t);
+        placed.Remove(point);
+        plank.TakeOut(point.At, here);
+        return point.At;
+    }
+
+    public void PutBack(double t, Vec2 at)
+    {
+        plank.Set(at, here, Name);
+        placed.Add((t, at));
+    }
+
+    /// <summary>A timber without a fastening, or one that no run along timbers speaks of and whose fastenings are further apart than the spacing; null where all is well.</summary>
+    public FasteningGap? Short(FasteningRule rule)
+    {
+        double[] stops = [0, .. Placed.Order(), Track.LengthMm];
+        (double from, double to) = stops.Zip(stops.Skip(1)).MaxBy(g => g.Second - g.First);
+        if (placed.Count > 0 && (IsMiddle || to - from <= rule.SpacingMm + RowPlacing.StepMm))
+        {
+            return null;
+        }
+
+        (double spare, string what, double asks) = Tightest(from, to);
+        return new(Name, placed.Count, to - from, what, Math.Max(0, spare + asks), asks);
+    }
+
+    /// <summary>What stands in the way at the best place of a stretch of the track: other fastenings of the plank only where nothing else does.</summary>
+    public (double SpareMm, string What, double AsksMm) Tightest(double from, double to)
+    {
+        const int looks = 24;
+        Vec2[] places =
+        [
+            .. Enumerable
+                .Range(0, looks)
+                .Select(i => Track.At(from + ((to - from) * (i + 0.5) / looks))),
+        ];
+        var rule = places
+            .Select(p => here.Tightest(p, PlankFastener.FasteningBeside))
+            .MaxBy(t => t.SpareMm);
+        return rule.SpareMm < 0 ? rule : places.Select(p => here.Tightest(p)).MaxBy(t => t.SpareMm);
+    }
+}

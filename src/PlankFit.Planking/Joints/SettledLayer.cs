@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>A layer and side with its joints chosen, or with what stands in their way.</summary>
+/// <param name="LeastPieces">Proved, of all planks: on the places tried there is no way with fewer, whatever joints the layer below had.</param>
+internal sealed record SettledLayer(
+    LayerCase Case,
+    ImmutableArray<JointRule> Rules,
+    WayChoice Choice,
+    int LeastPieces,
+    Relief? Relief
+)
+{
+    public static SettledLayer Of(
+        LayerCase layer,
+        ImmutableArray<JointRule> rules,
+        CancellationToken stop
+    )
+    {
+        LayerChoice chosen = LayerChoice.Of(layer, rules, FewestJoints.UsualEffort, stop);
+        return new(
+            layer,
+            rules,
+            chosen.Choice,
+            Free(layer, rules, chosen, stop).LeastPieces,
+            chosen.Choice.Found ? null : RuleRelief.Of(layer, rules, stop)
+        );
+    }
+
+    /// <summary>Whether another choice in the layer below could do some good.</summary>
+    public bool IsHinderedByBelow =>
+        Choice.Pieces > LeastPieces
+        || (!Choice.Found && Relief is { Relaxed: [{ What: JointRuleKind.JointsBelow }] });
+
+    public JointedLayer? Pieced =>
+        Choice.Found ? LayerJoints.Of(Case, Rules, Choice, LeastPieces) : null;
+
+    /// <summary>The same to port, where port is starboard's mirror image.</summary>
+    public SettledLayer Mirrored()
+    {
+        if (!Choice.Found)
+        {
+            return this;
+        }
+
+        (LayerCase port, WayChoice choice) = PortJoints.Of(Case, Choice);
+        return this with { Case = port, Choice = choice };
+    }
+
+    public IEnumerable<Finding> Findings(LengthUnit units) =>
+        JointFindings.Of(Case, Rules, Choice, Pieced, Relief, units);
+
+    /// <summary>What could be had if the joints of the layer below did not matter.</summary>
+    private static LayerChoice Free(
+        LayerCase layer,
+        ImmutableArray<JointRule> rules,
+        LayerChoice chosen,
+        CancellationToken stop
+    )
+    {
+        ImmutableArray<JointRule> free = WithoutBelow(rules);
+        return free.Length == rules.Length || layer.Planks.All(p => p.IsFreeBelow(rules))
+            ? chosen
+            : LayerChoice.Of(layer, free, FewestJoints.LittleEffort, stop);
+    }
+
+    public static ImmutableArray<JointRule> WithoutBelow(ImmutableArray<JointRule> rules) =>
+        rules.RemoveAll(r => r.What == JointRuleKind.JointsBelow);
+}

@@ -1,0 +1,255 @@
+using NetTopologySuite.Geometries;
+using NetTopologySuite.LinearReferencing;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Planking.Fastenings;
+
+/// <summary>
+/// The spacing along a whole timber, whatever planks lie on it: its middle, plank by plank from the records of what lies behind, chained by its ends in space; places
+/// along it by NetTopologySuite. No gap longer than the spacing holds a place that is clearly free, and every one is told with its true size.
+/// </summary>
+internal static class RunLaws
+{
+    private const double Clearly = 0.4;
+
+    /// <summary>Sizes told against sizes measured, mm.</summary>
+    private const double Told = 0.3;
+
+    private sealed record Stretch(Plank Plank, BehindCrossing Timber, LengthIndexedLine Line)
+    {
+        public double LengthMm => Line.EndIndex;
+
+        public Vec3 End(bool last) =>
+            Plank.Map.Under(last ? Timber.Centre[^1] : Timber.Centre[0]).P;
+    }
+
+    private sealed record Placed(Stretch On, double FromMm, bool Turned)
+    {
+        public double Along(double t) => FromMm + (Turned ? On.LengthMm - t : t);
+    }
+
+    public static IEnumerable<string> Broken(BottomPlan plan)
+    {
+        FasteningPlan fastenings = plan.Fastenings!;
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            var lower = new List<(PlankLayerPlan Layer, SurfacePoint At)>();
+            PlankLayerPlan? below = null;
+            foreach (PlankLayerPlan layer in plan.PlankLayers)
+            {
+                FasteningRule rule = fastenings.Layers.Single(l => l.Layer == layer.Number).Rule;
+                var under = FasteningLaws.UnderLayer.Of(plan, layer, below, side, lower);
+                List<TimberGap> told =
+                [
+                    .. fastenings.Gaps.Where(g => g.Layer == layer.Number && g.Side == side),
+                ];
+                foreach (List<Placed> run in Runs(plan, layer, side, rule))
+                {
+                    foreach (string fault in OfRun(plan, run, rule, under, told))
+                    {
+                        yield return $"layer {layer.Number} {side}: {fault}";
+                    }
+                }
+
+                foreach (TimberGap gap in told)
+                {
+                    yield return $"layer {layer.Number} {side}: {gap.GapMm} mm on {gap.Backing} is told, and is not there";
+                }
+
+                lower.AddRange(
+                    layer
+                        .On(side)
+                        .SelectMany(p =>
+                            fastenings.On(p.Id)!.Points.Select(f => (layer, p.Map.Under(f.At)))
+                        )
+                );
+                below = layer;
+            }
+        }
+    }
+
+    /// <summary>The widest gap along any timber, by these measures.</summary>
+    public static double Widest(BottomPlan plan, int layer, Side side, string timber)
+    {
+        PlankLayerPlan of = plan.PlankLayers.Single(l => l.Number == layer);
+        FasteningRule rule = plan.Fastenings!.Layers.Single(l => l.Layer == layer).Rule;
+        return Runs(plan, of, side, rule)
+            .Where(r => r[0].On.Timber.Of.Name == timber)
+            .SelectMany(r =>
+            {
+                double[] stops = [.. Stops(plan, r)];
+                return stops.Zip(stops.Skip(1), (a, b) => b - a);
+            })
+            .Max();
+    }
+
+    private static IEnumerable<List<Placed>> Runs(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side,
+        FasteningRule rule
+    )
+    {
+        if (rule.Kind == FasteningKind.None)
+        {
+            yield break;
+        }
+
+        foreach (BehindSpec timber in plan.Job.Behind.Where(b => b.Kind != BehindKind.Open))
+        {
+            Stretch[] all =
+            [
+                .. layer
+                    .On(side)
+                    .SelectMany(p =>
+                        (plan.Behind?.On(p.Id) ?? [])
+                            .Where(b => b.Of.Name == timber.Name && b.Centre.Length > 1)
+                            .Select(b => new Stretch(p, b, new(FasteningLaws.Line(b.Centre))))
+                    ),
+            ];
+            foreach (List<Placed> run in Chained(all, rule.SpacingMm))
+            {
+                yield return run;
+            }
+        }
+    }
+
+    /// <summary>Both ways round for the first; each further one by the end that is nearer. The shorter chain is the timber.</summary>
+    private static IEnumerable<List<Placed>> Chained(Stretch[] all, double apart)
+    {
+        for (int i = 0; i < all.Length; )
+        {
+            List<Placed> best = [];
+            foreach (bool turned in new[] { false, true })
+            {
+                List<Placed> run = [new(all[i], 0, turned)];
+                for (int k = i + 1; k < all.Length; k++)
+                {
+                    Placed last = run[^1];
+                    Vec3 end = last.On.End(!last.Turned);
+                    double straight = end.ChordTo(all[k].End(false)),
+                        back = end.ChordTo(all[k].End(true)),
+                        gap = Math.Min(straight, back);
+                    if (gap > apart)
+                    {
+                        break;
+                    }
+
+                    run.Add(new(all[k], last.FromMm + last.On.LengthMm + gap, back < straight));
+                }
+
+                if (
+                    run.Count > best.Count
+                    || (run.Count == best.Count && run[^1].FromMm < best[^1].FromMm - 1e-6)
+                )
+                {
+                    best = run;
+                }
+            }
+
+            yield return best;
+            i += best.Count;
+        }
+    }
+
+    private static IEnumerable<double> Stops(BottomPlan plan, List<Placed> run) =>
+        run.SelectMany(s =>
+                plan.Fastenings!.On(s.On.Plank.Id)!
+                    .Points.Where(f => f.Backing == s.On.Timber.Of.Name)
+                    .Select(f => s.Along(s.On.Line.Project(new Coordinate(f.At.X, f.At.Y))))
+            )
+            .Concat([0, run[^1].FromMm + run[^1].On.LengthMm])
+            .Order();
+
+    private static IEnumerable<string> OfRun(
+        BottomPlan plan,
+        List<Placed> run,
+        FasteningRule rule,
+        FasteningLaws.UnderLayer under,
+        List<TimberGap> told
+    )
+    {
+        string name = run[0].On.Timber.Of.Name;
+        double[] stops = [.. Stops(plan, run)];
+        for (int i = 1; i < stops.Length; i++)
+        {
+            (double a, double b) = (stops[i - 1], stops[i]);
+            int said = told.FindIndex(g => g.Backing == name && Math.Abs(g.GapMm - (b - a)) < Told);
+            if (said >= 0)
+            {
+                told.RemoveAt(said);
+            }
+            else if (b - a > rule.SpacingMm + Told)
+            {
+                yield return $"{b - a} mm along {name} is not told";
+            }
+
+            if (b - a <= rule.SpacingMm + 0.5)
+            {
+                continue;
+            }
+
+            double apart = Math.Max(rule.NearestMm, rule.SpacingMm / 10) + Clearly,
+                low = a + (i == 1 ? 0 : apart),
+                high = b - (i == stops.Length - 1 ? 0 : apart);
+            foreach (Placed s in run)
+            {
+                if (Free(plan, s, rule, under, low, high) is { } free)
+                {
+                    yield return $"{name}: {b - a:0.0} mm from {a:0.0} to {b:0.0}, and {free}";
+                    break;
+                }
+            }
+        }
+    }
+
+    private static string? Free(
+        BottomPlan plan,
+        Placed s,
+        FasteningRule rule,
+        FasteningLaws.UnderLayer under,
+        double low,
+        double high
+    )
+    {
+        if (s.FromMm > high || s.FromMm + s.On.LengthMm < low)
+        {
+            return null;
+        }
+
+        Plank plank = s.On.Plank;
+        BehindCrossing[] behind = [.. plan.Behind!.On(plank.Id)];
+        var rules = new FasteningLaws.RulesOnPlank(plan, plank, rule, behind, under);
+        Fastening[] points =
+        [
+            .. plan.Fastenings!.On(plank.Id)!.Points.Where(f => f.Use == FasteningUse.Backing),
+        ];
+        double half = Math.Max(0, (s.On.Timber.Of.WidthMm / 2) - rule.MarginMm);
+        for (double t = 0; t <= s.On.LengthMm; t += 2)
+        {
+            double along = s.Along(t);
+            if (along < low || along > high)
+            {
+                continue;
+            }
+
+            foreach (double part in new[] { 0, -0.5, 0.5, -0.95, 0.95 })
+            {
+                Coordinate c = s.On.Line.ExtractPoint(t, part * half);
+                var p = new Vec2(c.X, c.Y);
+                if (
+                    FasteningLaws.RulesOnPlank.OffTimber(s.On.Timber, p, rule.MarginMm + Clearly)
+                        is null
+                    && points.All(f => f.At.ChordTo(p) > rule.NearestMm + Clearly)
+                    && !rules.Faults(p, Clearly).Any()
+                )
+                {
+                    return $"{plank.Id} is free at {along:0.0}, {part * half:0.0} beside the middle ({p.X:0.0}, {p.Y:0.0})";
+                }
+            }
+        }
+
+        return null;
+    }
+}
