@@ -12,6 +12,7 @@ namespace PlankFit.Tests.Planking.Fastenings;
 internal static class RunLaws
 {
     private const double Clearly = 0.4;
+    private const double StepMm = 3;
 
     /// <summary>Sizes told against sizes measured, mm.</summary>
     private const double Told = 0.3;
@@ -226,7 +227,8 @@ internal static class RunLaws
             .. plan.Fastenings!.On(plank.Id)!.Points.Where(f => f.Use == FasteningUse.Backing),
         ];
         double half = Math.Max(0, (s.On.Timber.Of.WidthMm / 2) - rule.MarginMm);
-        for (double t = 0; t <= s.On.LengthMm; t += 2)
+        double[] rows = [.. new[] { 0, -0.5, 0.5, -0.95, 0.95 }.Select(part => part * half)];
+        for (double t = 0; t <= s.On.LengthMm; t += StepMm)
         {
             double along = s.Along(t);
             if (along < low || along > high)
@@ -234,18 +236,22 @@ internal static class RunLaws
                 continue;
             }
 
-            foreach (double part in new[] { 0, -0.5, 0.5, -0.95, 0.95 })
+            foreach (double row in half > 0 ? rows : rows[..1])
             {
-                Coordinate c = s.On.Line.ExtractPoint(t, part * half);
+                Coordinate c = s.On.Line.ExtractPoint(t, row);
                 var p = new Vec2(c.X, c.Y);
                 if (
-                    FasteningLaws.RulesOnPlank.OffTimber(s.On.Timber, p, rule.MarginMm + Clearly)
-                        is null
-                    && points.All(f => f.At.ChordTo(p) > rule.NearestMm + Clearly)
+                    points.All(f => f.At.ChordTo(p) > rule.NearestMm + Clearly)
                     && !rules.Faults(p, Clearly).Any()
+                    && FasteningLaws.RulesOnPlank.OffTimber(
+                        s.On.Timber,
+                        p,
+                        rule.MarginMm + Clearly
+                    )
+                        is null
                 )
                 {
-                    return $"{plank.Id} is free at {along:0.0}, {part * half:0.0} beside the middle ({p.X:0.0}, {p.Y:0.0})";
+                    return $"{plank.Id} is free at {along:0.0}, {row:0.0} beside the middle ({p.X:0.0}, {p.Y:0.0})";
                 }
             }
         }

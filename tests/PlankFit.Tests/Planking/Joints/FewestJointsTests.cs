@@ -46,11 +46,11 @@ public sealed class FewestJointsTests
                             ? 1
                             : 0;
                 },
-                iter: Long ? 300 : 24,
+                iter: Long ? 300 : 12,
                 threads: 1,
                 seed: "0000KzqXv3Y5"
             );
-        Assert.True(none > 2, $"{none} rows without a way");
+        Assert.True(none > 0, $"{none} rows without a way");
         Assert.True(!Long || more > 20, $"{more} rows that need more than each plank by itself");
     }
 
@@ -69,7 +69,7 @@ public sealed class FewestJointsTests
                     );
                     Assert.NotNull(SolverJoints.Fewest(row.Planks[..stuck], row.Stock, row.Rules));
                 },
-                iter: Long ? 100 : 8,
+                iter: Long ? 100 : 4,
                 threads: 1,
                 seed: "0000KzqXv3Y5"
             );
@@ -105,21 +105,31 @@ public sealed class FewestJointsTests
                         }
                     }
                 },
-                iter: Long ? 2000 : 60,
+                iter: Long ? 2000 : 40,
                 threads: 1
             );
 
-    public static TheoryData<string, int, int, int, int> Hulls =>
-        new()
+    public static TheoryData<string, int, int, int, int> Hulls
+    {
+        get
         {
-            { "survey-launch", 50, 1600, 200, 0 },
-            { "survey-launch", 50, 1600, 200, 2 },
-            { "survey-launch", 50, 1120, 100, 2 },
-            { "pilot-skiff", 50, 1000, 200, 0 },
-            { "pilot-skiff", 50, 700, 100, 2 },
-            { "pilot-skiff", 25, 1000, 150, 1 },
-            { "tender", 50, 700, 150, 0 },
-        };
+            var hulls = new TheoryData<string, int, int, int, int>
+            {
+                { "pilot-skiff", 50, 1000, 200, 0 },
+                { "tender", 50, 700, 150, 0 },
+            };
+            if (Long)
+            {
+                hulls.Add("survey-launch", 50, 1600, 200, 0);
+                hulls.Add("survey-launch", 50, 1600, 200, 2);
+                hulls.Add("survey-launch", 50, 1120, 100, 2);
+                hulls.Add("pilot-skiff", 50, 700, 100, 2);
+                hulls.Add("pilot-skiff", 25, 1000, 150, 1);
+            }
+
+            return hulls;
+        }
+    }
 
     /// <summary>Scarfs by steps of a grid, on whole bottoms: the solver has the same places, found here from the planks' own shapes, and none with a piece fewer.</summary>
     [Theory]
