@@ -129,7 +129,7 @@ internal static class Commands
                 parsed,
                 (request, progress, timings, stop) =>
                     off
-                        ? CutRun.Forget(request, named, stop)
+                        ? CutRun.Forget(request, named, progress, stop)
                         : CutRun.Run(request, named, progress, timings, stop)
             );
         });

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 using PlankFit.Reading;
 
@@ -19,59 +17,90 @@ public static class CutRun
         CancellationToken stop
     )
     {
+        ReadResult read = JobReader.Read(request.JobPath);
+        if (read.Job is not { } job)
+        {
+            return RunReport.Faults(read.Findings);
+        }
+
+        // Held from here on: the planks are worked out from the record as it is now, and nobody else changes it until they are on it.
+        string? named = job.Standing.CutFile;
+        using var record = SawnRecord.Hold(
+            Beside(request, named ?? UsualName),
+            progress,
+            stop
+        );
+        if (named is null && record.Exists)
+        {
+            return RunReport.Faults([
+                new(
+                    Severity.Error,
+                    UsualName,
+                    $"is there already, and the job does not name it: write cut = \"{UsualName}\" under [standing], or move it away"
+                ),
+            ]);
+        }
+
         PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
             return planned.Faults!;
         }
 
-        (ImmutableArray<Plank> named, ImmutableArray<Finding> unknown) = Named(plan, planks);
-        if (!unknown.IsEmpty)
-        {
-            return RunReport.Faults(unknown);
-        }
-
-        StandingSpec standing = plan.Job.Standing;
-        string name = standing.CutFile ?? UsualName,
-            path = Path.Combine(Path.GetDirectoryName(request.JobPath) ?? "", name);
-        if (standing.CutFile is null && File.Exists(path))
+        if (plan.Job.Standing.CutFile != named)
         {
             return RunReport.Faults([
                 new(
                     Severity.Error,
-                    name,
-                    $"is there already, and the job does not name it: write cut = \"{name}\" under [standing], or move it away"
+                    Path.GetFileName(request.JobPath),
+                    "it was changed while it was being read: run again"
                 ),
             ]);
         }
 
-        var sawn = standing.Cut.ToDictionary(c => c.Id);
-        string[] again = [.. named.Where(p => sawn.ContainsKey(p.Id)).Select(p => p.Id)];
-        foreach (Plank plank in named.Where(p => !sawn.ContainsKey(p.Id)))
+        (ImmutableArray<Plank> wanted, ImmutableArray<Finding> unknown) = Named(plan, planks);
+        return unknown.IsEmpty
+            ? Marked(record, plan, wanted, named is null, Path.GetFileName(request.JobPath), stop)
+            : RunReport.Faults(unknown);
+    }
+
+    private static RunReport Marked(
+        SawnRecord record,
+        BottomPlan plan,
+        ImmutableArray<Plank> wanted,
+        bool first,
+        string jobFile,
+        CancellationToken stop
+    )
+    {
+        var sawn = plan.OnRecord.ToDictionary(c => c.Id);
+        string[] again = [.. wanted.Where(p => sawn.ContainsKey(p.Id)).Select(p => p.Id)];
+        foreach (Plank plank in wanted.Where(p => !sawn.ContainsKey(p.Id)))
         {
-            sawn[plank.Id] = CutPlank.Of(plank, plan.Job.Revision);
+            sawn[plank.Id] = CutPlank.Of(
+                plank,
+                plan.PlankLayers.First(l => l.Number == plank.Layer).Planks,
+                plan.Job.Revision
+            );
         }
 
-        AtomicFile.Write(
-            path,
-            s => s.Write(Encoding.UTF8.GetBytes(CutPlanksFile.Write(sawn.Values))),
-            stop
-        );
+        stop.ThrowIfCancellationRequested();
+        record.Replace(sawn.Values);
         var lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
-            $"{sawn.Count} plank(s) are written down as sawn in {path}; no lay-out moves or renumbers them from now on."
+            $"{sawn.Count} plank(s) are written down as sawn in {record.Path}; no lay-out moves or renumbers them from now on."
         );
         if (again.Length > 0)
         {
             lines.Add(
-                $"Sawn before, and left as they were written down then: {string.Join(", ", again)}."
+                $"On the record before, and left as they were written down then: {string.Join(", ", again)}."
             );
         }
 
-        if (standing.CutFile is null)
+        if (first)
         {
             lines.Add(
-                $"The job does not read it yet: write these two lines into {Path.GetFileName(request.JobPath)}:\n  [standing]\n  cut = \"{name}\""
+                $"The job does not read it yet: write these two lines into {jobFile}:\n  [standing]\n  cut = \"{UsualName}\""
             );
         }
 
@@ -84,16 +113,17 @@ public static class CutRun
     public static RunReport Forget(
         RunRequest request,
         IReadOnlyList<string> planks,
+        IProgress<PlanProgress> progress,
         CancellationToken stop
     )
     {
         ReadResult read = JobReader.Read(request.JobPath);
-        if (read.Job is not { } job)
+        if (read.Job is null)
         {
             return RunReport.Faults(read.Findings);
         }
 
-        if (job.Standing.CutFile is not { } name)
+        if (read.Job.Standing.CutFile is not { } name)
         {
             return RunReport.Faults([
                 new(
@@ -102,6 +132,15 @@ public static class CutRun
                     "the job names no record of sawn planks: there is nothing to forget"
                 ),
             ]);
+        }
+
+        using var record = SawnRecord.Hold(Beside(request, name), progress, stop);
+
+        // Once more, now that nobody else can change it.
+        read = JobReader.Read(request.JobPath);
+        if (read.Job is not { } job)
+        {
+            return RunReport.Faults(read.Findings);
         }
 
         ImmutableArray<CutPlank> had = job.Standing.Cut;
@@ -129,21 +168,19 @@ public static class CutRun
             return RunReport.Faults(unknown.ToImmutable());
         }
 
-        string path = Path.Combine(Path.GetDirectoryName(request.JobPath) ?? "", name);
         CutPlank[] left = [.. had.Where(c => !off.Contains(c.Id))];
-        AtomicFile.Write(
-            path,
-            s => s.Write(Encoding.UTF8.GetBytes(CutPlanksFile.Write(left))),
-            stop
-        );
+        record.Replace(left);
         return new(
             ExitCode.Done,
             [],
             [
-                $"{had.Length - left.Length} plank(s) are taken off {path}, {left.Length} left on it; the next lay-out is free to move them.",
+                $"{had.Length - left.Length} plank(s) are taken off {record.Path}, {left.Length} left on it; the next lay-out is free to move them.",
             ]
         );
     }
+
+    private static string Beside(RunRequest request, string name) =>
+        Path.Combine(Path.GetDirectoryName(request.JobPath) ?? "", name);
 
     /// <summary>Single planks, and runs of one layer and side: S1-08..S1-12.</summary>
     private static (ImmutableArray<Plank>, ImmutableArray<Finding>) Named(

@@ -118,6 +118,7 @@ public static class StandingJson
             numbers.NumberOrNull("widerAtKeelMm", row.Fit.AtKeelMm, 4);
             numbers.NumberOrNull("widerAtChineMm", row.Fit.AtChineMm, 4);
             numbers.Number("spareMm", row.Fit.SpareMm, 4);
+            numbers.Number("thinnerMm", row.Fit.ThinnerMm, 4);
             json.WriteEndObject();
         }
 

@@ -38,6 +38,11 @@ public static class CutWords
             said.Add("plane its free edge");
         }
 
+        if (Math.Abs(fit.ThinnerMm) > CutFindings.ThicknessMm)
+        {
+            said.Add(fit.ThinnerMm > 0 ? "too thin" : "too thick");
+        }
+
         return said.Count == 0 ? "fits" : string.Join(", ", said);
     }
 }

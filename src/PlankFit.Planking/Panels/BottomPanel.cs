@@ -34,7 +34,8 @@ public static class BottomPanel
     public static ImmutableArray<PanelSeam> Seams(HullSurface hull, PlankLayerPlan layer) =>
         [
             .. layer
-                .Starboard.Where(p => p.AfterEdge.Exists && p.AfterEdge.Neighbour is not null)
+                .Starboard.Select(p => p.OnHull)
+                .Where(p => p.AfterEdge.Exists && p.AfterEdge.Neighbour is not null)
                 .Select(p => new PanelSeam(
                     p.Id,
                     p.AfterEdge.Neighbour!,

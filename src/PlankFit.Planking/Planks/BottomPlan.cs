@@ -22,6 +22,9 @@ public sealed record BottomPlan(
     /// <summary>How seams that were measured lie against those drawn.</summary>
     internal ImmutableArray<SeamDrift> Drifts { get; init; } = [];
 
+    /// <summary>Every plank on the record of what is sawn, those too that lie nowhere on the bottom as the job now has it.</summary>
+    public ImmutableArray<CutPlank> OnRecord { get; init; } = Job.Standing.Cut;
+
     /// <summary>How planks that are sawn fit the places that they have now.</summary>
     internal ImmutableArray<CutRow> CutRows { get; init; } = [];
 
@@ -78,6 +81,10 @@ public sealed record PlankLayerPlan(
 {
     /// <summary>What a tape should read for the master plank, the first, the last and every fifth, both sides.</summary>
     public ImmutableArray<SeamCheck> Checks { get; init; } = [];
+
+    /// <summary>Sawn planks of this layer that lie nowhere on it, by id, and what is amiss.</summary>
+    internal ImmutableDictionary<string, string> Strays { get; init; } =
+        ImmutableDictionary<string, string>.Empty;
 
     /// <summary>The port side's own plan, in the starboard frame, where the two sides were measured apart; null where they are mirror images.</summary>
     public PlankLayerPlan? PortApart { get; init; }

@@ -88,6 +88,8 @@ public static class BottomPlanner
             );
         }
 
+        ImmutableArray<CutPlank> onRecord = job.Standing.Cut;
+        (job, ImmutableArray<Finding> ofHeads) = SawnHeads.Kept(job);
         progress?.Report(new("lofting the bottom", 0));
         HullSurface starboardHull = HullAsItStands.Of(job, Side.Starboard);
         bool apart = HullAsItStands.SidesDiffer(job);
@@ -126,6 +128,7 @@ public static class BottomPlanner
         progress?.Report(new("planks worked out", 1));
         var layers = ImmutableArray.CreateBuilder<LayerPlan>();
         var findings = ImmutableArray.CreateBuilder<Finding>();
+        findings.AddRange(ofHeads);
         int at = 0;
         foreach (LayerSpec spec in job.Layers)
         {
@@ -165,6 +168,7 @@ public static class BottomPlanner
             new(job, starboardHull, layers.ToImmutable(), findings.ToImmutable())
             {
                 PortHull = portHull,
+                OnRecord = onRecord,
                 Drifts = asDrawn is null ? [] : SeamDrifts.Of(job, drawnHull, asDrawn),
             },
             stop

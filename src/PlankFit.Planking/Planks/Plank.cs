@@ -60,6 +60,12 @@ public sealed record Plank(
     /// <summary>Not to be sawn any more.</summary>
     public bool IsFixed => IsFitted || IsCut;
 
+    /// <summary>The plank that this lay-out would have sawn for its place; null but for one that is sawn, whose shapes are those of the record.</summary>
+    public Plank? Place { get; init; }
+
+    /// <summary>What lies on the hull as the job now has it: the plank, or the place of one that is sawn, whose points in space are those of the hull it was sawn for.</summary>
+    public Plank OnHull => Place ?? this;
+
     /// <summary>From the flat plank to the hull and back.</summary>
     public required PlankMap Map { get; init; }
 }

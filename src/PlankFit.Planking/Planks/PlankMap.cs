@@ -11,22 +11,26 @@ public sealed class PlankMap
     private readonly StripMap strip;
     private readonly ISurface surface;
     private readonly bool port;
+    private readonly FlatShift shift;
 
-    internal PlankMap(StripMap strip, ISurface surface, bool port = false)
+    internal PlankMap(StripMap strip, ISurface surface)
+        : this(strip, surface, false, FlatShift.None) { }
+
+    private PlankMap(StripMap strip, ISurface surface, bool port, FlatShift shift)
     {
-        (this.strip, this.surface, this.port) = (strip, surface, port);
+        (this.strip, this.surface, this.port, this.shift) = (strip, surface, port, shift);
     }
 
     /// <summary>The flat place, mm, of a place on the (starboard) surface; to 1e-6 mm of the strip's coordinates.</summary>
     /// <exception cref="GeodesicException">Where the place is too far from the plank to have a square foot on its line.</exception>
-    public Vec2 Flat(Uv uv) => Mirrored(strip.Flat(strip.Find(uv, null)));
+    public Vec2 Flat(Uv uv) => OfPlank(strip.Flat(strip.Find(uv, null)));
 
     /// <summary>The same with a guess: a flat place near the answer, which saves the search.</summary>
     public Vec2 Flat(Uv uv, Vec2 near) =>
-        Mirrored(strip.Flat(strip.Find(uv, strip.Fermi(Mirrored(near)))));
+        OfPlank(strip.Flat(strip.Find(uv, strip.Fermi(OfStrip(near)))));
 
     /// <summary>The parameters on the (starboard) surface of a flat place.</summary>
-    public Uv On(Vec2 flat) => strip.On(strip.Fermi(Mirrored(flat)));
+    public Uv On(Vec2 flat) => strip.On(strip.Fermi(OfStrip(flat)));
 
     /// <summary>The (starboard) mid-thickness surface under a flat place.</summary>
     public SurfacePoint Under(Vec2 flat)
@@ -49,7 +53,7 @@ public sealed class PlankMap
     /// </summary>
     public (Vec3 Point, double AreaRate) Measured(Vec2 flat)
     {
-        Fermi f = strip.Fermi(Mirrored(flat));
+        Fermi f = strip.Fermi(OfStrip(flat));
         Uv uv = strip.On(f);
         SurfacePoint p = surface.At(uv.U, uv.V);
         double onLine = strip.Line.Under(f.S).GaussCurvature,
@@ -58,9 +62,26 @@ public sealed class PlankMap
     }
 
     /// <summary>Unit tangent in space of the plank's own line abreast of a flat place, going outboard, in the starboard frame.</summary>
-    public Vec3 Grain(Vec2 flat) => strip.Line.At(strip.Fermi(Mirrored(flat)).S).Tangent;
+    public Vec3 Grain(Vec2 flat) => strip.Line.At(strip.Fermi(OfStrip(flat)).S).Tangent;
 
-    internal PlankMap OfPort() => new(strip, surface, true);
+    internal PlankMap OfPort() => new(strip, surface, true, shift);
 
-    private Vec2 Mirrored(Vec2 p) => port ? new(p.X, -p.Y) : p;
+    /// <summary>The map of a sawn plank, which lies so in the coordinates of this one.</summary>
+    internal PlankMap Of(FlatShift sawn) => new(strip, surface, port, sawn);
+
+    /// <summary>Whether the plank's own line was followed as far as all these flat places.</summary>
+    internal bool Reaches(IEnumerable<Vec2> flat) =>
+        flat.Select(p => OfStrip(p).X).All(x => x > strip.FlatFrom && x < strip.FlatTo);
+
+    private Vec2 OfStrip(Vec2 p)
+    {
+        Vec2 q = shift == FlatShift.None ? p : shift.To(p);
+        return port ? new(q.X, -q.Y) : q;
+    }
+
+    private Vec2 OfPlank(Vec2 p)
+    {
+        Vec2 q = port ? new(p.X, -p.Y) : p;
+        return shift == FlatShift.None ? q : shift.Back(q);
+    }
 }

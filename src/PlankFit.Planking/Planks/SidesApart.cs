@@ -26,7 +26,7 @@ internal static class SidesApart
         };
 
     private static string PortIds(string message) =>
-        System.Text.RegularExpressions.Regex.Replace(message, @"\bS(\d+-\d+)", "P$1");
+        System.Text.RegularExpressions.Regex.Replace(message, @"\bS(\d+-A?\d+)", "P$1");
 
     private static bool IsStarboardPlank(string where) =>
         where.Length > 3 && where[0] == 'S' && char.IsAsciiDigit(where[1]) && where.Contains('-');

@@ -8,6 +8,9 @@ public static class CutFindings
     /// <summary>A length that is out by no more than this fits: 1/32 in, the tolerance of lofting, mm.</summary>
     public const double LengthMm = 0.8;
 
+    /// <summary>Less than this nobody planes off a face, mm: our own bound, no source.</summary>
+    public const double ThicknessMm = 0.1;
+
     private const double NoiseMm = 0.02;
 
     public static IEnumerable<Finding> Of(BottomPlan plan)
@@ -28,7 +31,10 @@ public static class CutFindings
 
     /// <summary>Whether the plank goes where it belongs as it was sawn, within these tolerances and what it has to spare.</summary>
     public static bool Fits(CutFit fit, double gapMm) =>
-        fit.ShortMm <= fit.SpareMm + LengthMm && fit.OpenMm <= gapMm && fit.TightMm <= gapMm;
+        fit.ShortMm <= fit.SpareMm + LengthMm
+        && fit.OpenMm <= gapMm
+        && fit.TightMm <= gapMm
+        && Math.Abs(fit.ThinnerMm) <= ThicknessMm;
 
     private static Finding? OfWidths(Job job, PlankLayerPlan layer, Side side, string where)
     {

@@ -27,9 +27,13 @@ public sealed record CutFit(
 
     public double TightMm => Math.Max(0, -Math.Min(AtKeelMm ?? 0, AtChineMm ?? 0));
 
+    /// <summary>The layer's thickness less the plank's; nought where the record does not say how thick it was sawn.</summary>
+    public double ThinnerMm { get; init; }
+
     /// <param name="sawn">As sawn.</param>
     /// <param name="place">As it would be sawn now, of the same side.</param>
-    public static CutFit Of(CutPlank sawn, Plank place)
+    /// <param name="layer">Its layer as it now is.</param>
+    public static CutFit Of(CutPlank sawn, Plank place, PlankLayerSpec layer)
     {
         (double Keel, double Chine)? had = Across(sawn.ForwardFlat, sawn.AfterFlat),
             has = Across(place.ForwardEdge.Flat, place.AfterEdge.Flat);
@@ -40,7 +44,10 @@ public sealed record CutFit(
             has?.Keel - had?.Keel,
             has?.Chine - had?.Chine,
             sawn.Ends.Sum(e => e.At is HullEdge.Keel or HullEdge.Chine ? Spare(e) : 0)
-        );
+        )
+        {
+            ThinnerMm = sawn.SawnFor is { } was ? layer.ThicknessMm - was.ThicknessMm : 0,
+        };
     }
 
     private static double? Longer(CutEdge? had, PlankEdge has) =>

@@ -25,7 +25,10 @@ public sealed record CutPlank(
 
     public int Number => FittedSeams.NumberOf(Id);
 
-    public static CutPlank Of(Plank plank, string revision) =>
+    /// <summary>The layer that it was sawn for; null in a record of before this was written down.</summary>
+    public CutLayer? SawnFor { get; init; }
+
+    public static CutPlank Of(Plank plank, PlankLayerSpec layer, string revision) =>
         new(
             plank.Id,
             revision,
@@ -53,7 +56,10 @@ public sealed record CutPlank(
                 )),
             ],
             CutSizes.Of(plank)
-        );
+        )
+        {
+            SawnFor = new(layer.Name, layer.ThicknessMm, layer.Heads),
+        };
 
     /// <summary>The two ends of its forward or after seam, inboard first, in the starboard frame; null where it has no such edge.</summary>
     public (Vec3 Inboard, Vec3 Outboard)? SeamEnds(bool after)
@@ -94,6 +100,9 @@ public sealed record CutPlank(
             ],
         };
 }
+
+/// <summary>What a plank was sawn for: the name of its layer, its thickness, mm, and which way its planks headed.</summary>
+public sealed record CutLayer(string Name, double ThicknessMm, Heads Heads);
 
 /// <summary>One end of a plank as it was sawn; fields as in <see cref="PlankEnd"/>.</summary>
 public sealed record CutEnd(

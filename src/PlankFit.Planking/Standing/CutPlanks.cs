@@ -19,19 +19,27 @@ internal static class CutPlanks
         var cut = plan.Job.Standing.Cut.ToDictionary(c => c.Id);
         var findings = new List<Finding>();
         var rows = new List<CutRow>();
-        ImmutableArray<Plank> Kept(ImmutableArray<Plank> planks) =>
+        ImmutableArray<Plank> Kept(PlankLayerPlan layer, Side side) =>
             [
-                .. planks.Select(p =>
-                {
-                    if (!cut.Remove(p.Id, out CutPlank? sawn))
+                .. layer
+                    .On(side)
+                    .Select(p =>
                     {
-                        return p;
-                    }
+                        if (!cut.Remove(p.Id, out CutPlank? sawn))
+                        {
+                            return p;
+                        }
 
-                    findings.AddRange(Misfits(plan.Job, sawn, p));
-                    rows.Add(new(p.Id, CutFit.Of(sawn, p)));
-                    return sawn.In(p);
-                }),
+                        if (StrayIn(layer.Of(side), sawn, p, out FlatShift shift) is { } why)
+                        {
+                            findings.Add(Stray(sawn, why));
+                            return p;
+                        }
+
+                        findings.AddRange(CutMisfits.Of(plan.Job, layer.Planks, sawn, p, shift));
+                        rows.Add(new(p.Id, CutFit.Of(sawn, p, layer.Planks)));
+                        return sawn.In(p) with { Place = p, Map = p.Map.Of(shift) };
+                    }),
             ];
 
         ImmutableArray<LayerPlan> layers =
@@ -40,19 +48,13 @@ internal static class CutPlanks
                 l is PlankLayerPlan layer
                     ? layer with
                     {
-                        Starboard = Ticked(Kept(layer.Starboard)),
-                        Port = Ticked(Kept(layer.Port)),
+                        Starboard = Ticked(Kept(layer, Side.Starboard)),
+                        Port = Ticked(Kept(layer, Side.Port)),
                     }
                     : l
             ),
         ];
-        findings.AddRange(
-            cut.Values.Select(c => new Finding(
-                Severity.Warning,
-                c.Id,
-                "it is sawn, and the lay-out as it is now has no plank of this number: put it aside, or take it out of the record of what is cut"
-            ))
-        );
+        findings.AddRange(cut.Values.Select(c => Stray(c, Missing(plan, c))));
         return plan with
         {
             Layers = layers,
@@ -60,6 +62,51 @@ internal static class CutPlanks
             CutRows = [.. rows],
         };
     }
+
+    /// <summary>Why a sawn plank cannot be held against the place of its number; null where it can, and how it lies there.</summary>
+    private static string? StrayIn(
+        PlankLayerPlan layer,
+        CutPlank sawn,
+        Plank place,
+        out FlatShift shift
+    )
+    {
+        shift = FlatShift.None;
+        if (layer.Strays.TryGetValue("S" + sawn.Id[1..], out string? why) || layer.Strays.TryGetValue(sawn.Id, out why))
+        {
+            return why;
+        }
+
+        if (CutPlacing.Of(sawn, place, layer.Surface) is not { } lies)
+        {
+            return "it was sawn for a place that is nowhere near the one that its number has now";
+        }
+
+        shift = lies;
+        double longer = Length(sawn.FlatCut) - Length(place.FlatCut);
+        return place.Map.Of(lies).Reaches(sawn.FlatCut.Concat(sawn.FlatNet))
+            ? null
+            : FormattableString.Invariant(
+                $"it is {Math.Abs(longer):0} mm {(longer > 0 ? "longer" : "shorter")} than its place is now"
+            );
+    }
+
+    private static double Length(ImmutableArray<Vec2> shape) =>
+        shape.Max(p => p.X) - shape.Min(p => p.X);
+
+    private static string Missing(BottomPlan plan, CutPlank sawn) =>
+        plan.PlankLayers.FirstOrDefault(l => l.Number == sawn.Layer) is not { } layer
+                ? $"it is of layer {sawn.Layer}, and the job has {plan.PlankLayers.Count()} of planks"
+            : layer.Of(sawn.Side).Strays.TryGetValue("S" + sawn.Id[1..], out string? why) ? why
+            : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id, out why) ? why
+            : "the lay-out as it is now has no plank of this number";
+
+    private static Finding Stray(CutPlank sawn, string why) =>
+        new(
+            Severity.Warning,
+            sawn.Id,
+            $"it is sawn, and {why}: nothing is laid on from it, and a plank of this number is another; put it aside, and take it off the record (`plankfit cut JOB {sawn.Id} --forget`), or put the job back as it was"
+        );
 
     /// <summary>
     /// Ticks stand so far from the inboard end of their seam. Where that end has moved since one of two neighbours was sawn the other's would not meet them: none
@@ -72,7 +119,7 @@ internal static class CutPlanks
         bool OfSeam(PlankMark mark, int seam) =>
             mark.Kind == "witness"
             && mark.Label.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"])
-                == seam.ToString(System.Globalization.CultureInfo.InvariantCulture);
+                == PlankId.Short(seam);
         return
         [
             .. planks.Select(
@@ -106,88 +153,5 @@ internal static class CutPlanks
                 }
             ),
         ];
-    }
-
-    /// <summary>The width and the fitted ends as sawn against the room between the seams and against the edges of the bottom as they now are.</summary>
-    private static IEnumerable<Finding> Misfits(Job job, CutPlank sawn, Plank now)
-    {
-        string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
-        // Shifted bodily with its seams a plank still fits: what counts across is the room between them.
-        CutFit fit = CutFit.Of(sawn, now);
-        if (fit.OpenMm > ToldMm)
-        {
-            yield return new(
-                Severity.Warning,
-                sawn.Id,
-                $"it is sawn, and the room between its seams as they lie is up to {Mm(fit.OpenMm)} wider: a seam stands open by that; offer it up before glue, and fill"
-            );
-        }
-
-        if (fit.TightMm > ToldMm)
-        {
-            yield return new(
-                Severity.Warning,
-                sawn.Id,
-                $"it is sawn, and the room between its seams as they lie is up to {Mm(fit.TightMm)} narrower: offer it up before glue, and plane its free edge"
-            );
-        }
-
-        foreach (CutEnd end in sawn.Ends.Where(e => e.Cut == EndCut.Fit))
-        {
-            if (now.Ends.FirstOrDefault(e => e.At == end.At) is not { } today)
-            {
-                yield return new(
-                    Severity.Warning,
-                    sawn.Id,
-                    $"it is sawn to fit at the {Word(end.At)}, where the plank of its number no longer ends"
-                );
-                continue;
-            }
-
-            // In space: a flat plank's own coordinates begin at its net end, and move with it.
-            Vec3 centre =
-                1.0 / now.Outline.Length * now.Outline.Aggregate(Vec3.Zero, (a, b) => a + b);
-            double shorter = (Middle(today.Outline) - Middle(end.Outline)).Dot(
-                Middle(today.Outline) - centre
-            );
-            double apart = Apart(end.Outline, today.Outline);
-            if (apart > ToldMm)
-            {
-                yield return new(
-                    Severity.Warning,
-                    sawn.Id,
-                    $"it is sawn, and its end at the {Word(end.At)} no longer fits: as the hull stands it is about {Mm(apart)} {(shorter > 0 ? "short" : "long")}; {(shorter > 0 ? "glue a piece on, or saw it anew" : "scribe and trim")}"
-                );
-            }
-        }
-    }
-
-    private static Vec3 Middle(ImmutableArray<Vec3> line) => 0.5 * (line[0] + line[^1]);
-
-    private static string Word(HullEdge edge) => edge.ToString().ToLowerInvariant();
-
-    /// <summary>How far the points of one line lie from the other, the most, mm.</summary>
-    private static double Apart(ImmutableArray<Vec3> line, ImmutableArray<Vec3> other)
-    {
-        if (line.IsEmpty || other.Length < 2)
-        {
-            return line.IsEmpty && other.IsEmpty ? 0 : double.PositiveInfinity;
-        }
-
-        // The ends of seams run out along the edges of the bottom: only what lies abreast is compared.
-        return new[] { 0.1, 0.3, 0.5, 0.7, 0.9 }.Max(part =>
-        {
-            Vec3 p = line[(int)(part * (line.Length - 1))];
-            return Enumerable
-                .Range(0, other.Length - 1)
-                .Min(i => ToSegment(p, other[i], other[i + 1]));
-        });
-    }
-
-    private static double ToSegment(Vec3 p, Vec3 a, Vec3 b)
-    {
-        Vec3 run = b - a;
-        double t = run.NormSquared > 0 ? Math.Clamp((p - a).Dot(run) / run.NormSquared, 0, 1) : 0;
-        return (a + (t * run)).ChordTo(p);
     }
 }

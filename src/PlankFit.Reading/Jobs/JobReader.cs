@@ -39,18 +39,10 @@ public static class JobReader
             );
         }
 
-        TextFile? cut = draft.Parts.Standing.CutPath is { } cutPath
-            ? TextFile.Read(Path.Combine(folder, cutPath), cutPath, CutPlanksFile.MostBytes)
-            : null;
+        (TextFile? cut, bool backup) = CutRecord(folder, draft.Parts.Standing);
         if (cut is { Text: null })
         {
-            findings = findings.Add(
-                cut.Fault! with
-                {
-                    Message =
-                        $"{cut.Fault.Message}; named in {draft.Parts.Standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes",
-                }
-            );
+            findings = findings.Add(cut.Fault!);
         }
 
         ImmutableArray<TextFile> stock =
@@ -91,6 +83,7 @@ public static class JobReader
                 offsetsFile,
                 measured?.Text,
                 cut?.Text,
+                backup,
                 [.. stock.Select(f => f.Text)],
                 Revision(
                     job.Bytes,
@@ -130,8 +123,35 @@ public static class JobReader
             offsetsFile,
             measuredText,
             cutText,
+            false,
             stock,
             revision
+        );
+    }
+
+    /// <summary>The record of sawn planks, and whether there is a backup beside it.</summary>
+    private static (TextFile? Record, bool Backup) CutRecord(string folder, StandingDraft standing)
+    {
+        if (standing.CutPath is not { } name)
+        {
+            return (null, false);
+        }
+
+        string path = Path.Combine(folder, name);
+        var file = TextFile.Read(path, name, CutPlanksFile.MostBytes);
+        bool backup = File.Exists(CutPlanksFile.BackupOf(LinkedFile.Real(path)));
+        return (
+            file.Text is not null
+                ? file
+                : file with
+                {
+                    Fault = file.Fault! with
+                    {
+                        Message =
+                            $"{file.Fault.Message}; named in {standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes. {StandingReader.ToDo(name, backup)}",
+                    },
+                },
+            backup
         );
     }
 
@@ -142,6 +162,7 @@ public static class JobReader
         string offsetsFile,
         string? measuredText,
         string? cutText,
+        bool cutBackup,
         ImmutableArray<string?> stockTexts,
         string revision
     )
@@ -172,7 +193,8 @@ public static class JobReader
                 draft,
                 reading.Table,
                 measuredText,
-                cutText
+                cutText,
+                cutBackup
             );
             findings = findings.AddRange(ofMeasured);
         }

@@ -6,12 +6,15 @@ using PlankFit.Planking;
 namespace PlankFit.Reading;
 
 /// <summary>
-/// The record of planks that are sawn, cut-planks.json, schema plankfit-cut/1: written by `plankfit cut`, read by every lay-out after it. Lengths in mm,
-/// angles in degrees, with all their digits.
+/// The record of planks that are sawn, cut-planks.json, schema plankfit-cut/2: written by `plankfit cut`, read by every lay-out after it. Lengths in mm,
+/// angles in degrees, with all their digits; and a checksum, for it cannot be made again.
 /// </summary>
 public static class CutPlanksFile
 {
-    public const string Schema = "plankfit-cut/1";
+    public const string Schema = "plankfit-cut/2";
+
+    /// <summary>Records of before there was a checksum, and before planks told what layer they were sawn for.</summary>
+    public const string OlderSchema = "plankfit-cut/1";
 
     /// <summary>A plank takes some thirty kilobytes, bytes.</summary>
     public const int MostBytes = 64 * 1024 * 1024;
@@ -20,8 +23,14 @@ public static class CutPlanksFile
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         WriteIndented = false,
+        AllowDuplicateProperties = false,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
         UnmappedMemberHandling = System.Text.Json.Serialization.JsonUnmappedMemberHandling.Disallow,
     };
+
+    /// <summary>The record as it was before the last change of it, beside it.</summary>
+    public static string BackupOf(string record) => record + ".bak";
 
     public static string Write(IEnumerable<CutPlank> planks)
     {
@@ -29,55 +38,48 @@ public static class CutPlanksFile
         IEnumerable<string> lines = planks
             .OrderBy(p => p.Id, StringComparer.Ordinal)
             .Select(p => "  " + JsonSerializer.Serialize(PlankText.Of(p), Options));
-        return $"{{\n \"schema\": \"{Schema}\",\n \"planks\": [\n{string.Join(",\n", lines)}\n ]\n}}\n";
+        return RecordChecksum.Written(
+            $"{{\n \"schema\": \"{Schema}\",\n {RecordChecksum.Empty},\n \"planks\": [\n{string.Join(",\n", lines)}\n ]\n}}\n"
+        );
     }
 
-    /// <summary>Never throws for what the text holds.</summary>
-    /// <param name="plankLayers">How many layers of planks the job has; a record of another is not this job's.</param>
-    public static (ImmutableArray<CutPlank> Planks, Finding? Fault) Read(
-        string text,
-        string file,
-        int plankLayers = int.MaxValue
-    )
+    /// <summary>Never throws for what the text holds. A record with anything amiss gives no plank at all.</summary>
+    public static CutReading Read(string text, string file)
     {
+        bool older = text.AsSpan(0, Math.Min(text.Length, 100)).Contains($"\"{OlderSchema}\"", StringComparison.Ordinal);
+        if (!older && RecordChecksum.WhyNot(text) is { } changed)
+        {
+            return CutReading.Refused(file, changed);
+        }
+
         try
         {
             FileText read = JsonSerializer.Deserialize<FileText>(text, Options)!;
-            if (read.Schema != Schema)
+            if (read.Schema != (older ? OlderSchema : Schema))
             {
-                return (
-                    [],
-                    new(
-                        Severity.Error,
-                        file,
-                        $"schema {Quoted.Of(read.Schema ?? "")}: this program reads {Schema}"
-                    )
+                return CutReading.Refused(
+                    file,
+                    $"schema {Quoted.Of(read.Schema)}: this program reads {Schema}"
                 );
+            }
+
+            if (older && read.Checksum is not null)
+            {
+                return CutReading.Refused(file, $"a record of schema {OlderSchema} has no checksum: it was changed since `plankfit cut` wrote it");
             }
 
             ImmutableArray<CutPlank> planks = [.. read.Planks.Select(p => p.ToPlank())];
-            if (planks.FirstOrDefault(p => p.Layer > plankLayers) is { } stranger)
+            foreach (CutPlank plank in planks)
             {
-                return (
-                    [],
-                    new(
-                        Severity.Error,
-                        file,
-                        $"plank {stranger.Id} is of layer {stranger.Layer}, and the job has {plankLayers}: is the record another job's?"
-                    )
-                );
+                if (CutPlankFaults.Of(plank) is { } fault)
+                {
+                    return CutReading.Refused(file, $"plank {plank.Id}: {fault}");
+                }
             }
 
             return planks.GroupBy(p => p.Id).FirstOrDefault(g => g.Count() > 1) is { } twice
-                ? (
-                    [],
-                    new(
-                        Severity.Error,
-                        file,
-                        $"plank {twice.Key} is recorded twice: take one of the two out"
-                    )
-                )
-                : (planks, null);
+                ? CutReading.Refused(file, $"plank {twice.Key} is recorded twice")
+                : new(planks, null, older);
         }
         catch (Exception e)
             when (e
@@ -86,23 +88,19 @@ public static class CutPlanksFile
                         or NullReferenceException
                         or ArgumentException
                         or InvalidOperationException
+                        or IndexOutOfRangeException
             )
         {
-            string line = e is JsonException { LineNumber: { } at }
-                ? FormattableString.Invariant($"{file}, line {at + 1}")
-                : file;
-            return (
-                [],
-                new(
-                    Severity.Error,
-                    line,
-                    "this is not a record of sawn planks as `plankfit cut` writes it: restore it from a copy, or take it out of [standing] and mark the planks again"
-                )
+            return CutReading.Refused(
+                e is JsonException { LineNumber: { } at }
+                    ? FormattableString.Invariant($"{file}, line {at + 1}")
+                    : file,
+                "this is not a record of sawn planks as `plankfit cut` writes it"
             );
         }
     }
 
-    private sealed record FileText(string? Schema, PlankText[] Planks);
+    private sealed record FileText(string Schema, PlankText[] Planks, string? Checksum = null);
 
     private sealed record PlankText(
         string Id,
@@ -115,7 +113,8 @@ public static class CutPlanksFile
         double[][] AfterSeam,
         double[][] AfterFlat,
         EndText[] Ends,
-        CutSizesText Sizes
+        CutSizesText Sizes,
+        LayerText? SawnFor = null
     )
     {
         public static PlankText Of(CutPlank p) =>
@@ -130,7 +129,8 @@ public static class CutPlanksFile
                 From(p.AfterSeam),
                 From(p.AfterFlat),
                 [.. p.Ends.Select(EndText.Of)],
-                CutSizesText.Of(p.Sizes)
+                CutSizesText.Of(p.Sizes),
+                p.SawnFor is { } layer ? LayerText.Of(layer) : null
             );
 
         public CutPlank ToPlank() =>
@@ -146,6 +146,27 @@ public static class CutPlanksFile
                 Flat(AfterFlat),
                 [.. Ends.Select(e => e.ToEnd())],
                 Sizes.ToSizes()
+            )
+            {
+                SawnFor = SawnFor?.ToLayer(),
+            };
+    }
+
+    private sealed record LayerText(string Name, double ThicknessMm, string Heads)
+    {
+        public static LayerText Of(CutLayer l) =>
+            new(l.Name, l.ThicknessMm, l.Heads == Planking.Heads.Aft ? "aft" : "forward");
+
+        public CutLayer ToLayer() =>
+            new(
+                Name,
+                ThicknessMm,
+                Heads switch
+                {
+                    "aft" => Planking.Heads.Aft,
+                    "forward" => Planking.Heads.Forward,
+                    _ => throw new FormatException(),
+                }
             );
     }
 
@@ -178,10 +199,22 @@ public static class CutPlanksFile
 
         public CutEnd ToEnd() =>
             new(
-                Enum.Parse<HullEdge>(At, ignoreCase: true),
-                Cut == "fit" ? EndCut.Fit : EndCut.LeftLong,
+                At switch
+                {
+                    "keel" => HullEdge.Keel,
+                    "chine" => HullEdge.Chine,
+                    "stem" => HullEdge.Stem,
+                    "transom" => HullEdge.Transom,
+                    _ => throw new FormatException(),
+                },
+                Cut switch
+                {
+                    "fit" => EndCut.Fit,
+                    "left long" => EndCut.LeftLong,
+                    _ => throw new FormatException(),
+                },
                 CutDegrees,
-                Bevels[0],
+                Bevels.Length == 3 ? Bevels[0] : throw new FormatException(),
                 Bevels[1],
                 Bevels[2],
                 OverhangMm,

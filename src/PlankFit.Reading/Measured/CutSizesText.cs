@@ -46,7 +46,10 @@ internal sealed record CutSizesText(
 
     public CutSizes ToSizes() =>
         new(
-            Enum.Parse<PlankKind>(Kind, ignoreCase: true),
+            Enum.GetValues<PlankKind>()
+                .Cast<PlankKind?>()
+                .FirstOrDefault(k => k.ToString()!.ToLowerInvariant() == Kind)
+                ?? throw new FormatException(),
             NetLengthMm,
             CutLengthMm,
             WidestMm,
@@ -75,6 +78,9 @@ internal sealed record CutSizesText(
                 [CutPlanksFile.Whole(m.Inward.X), CutPlanksFile.Whole(m.Inward.Y)]
             );
 
-        public PlankMark ToMark() => new(Kind, Label, new(At[0], At[1]), new(Inward[0], Inward[1]));
+        public PlankMark ToMark() =>
+            At.Length == 2 && Inward.Length == 2
+                ? new(Kind, Label, new(At[0], At[1]), new(Inward[0], Inward[1]))
+                : throw new FormatException();
     }
 }

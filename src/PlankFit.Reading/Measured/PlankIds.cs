@@ -20,7 +20,7 @@ public static partial class PlankIds
             ? (
                 m.Groups[1].Value == "S" ? Side.Starboard : Side.Port,
                 int.Parse(m.Groups[2].ValueSpan, CultureInfo.InvariantCulture),
-                int.Parse(m.Groups[3].ValueSpan, CultureInfo.InvariantCulture)
+                PlankId.Number(m.Groups[3].ValueSpan)
             )
             : null;
 
@@ -47,17 +47,12 @@ public static partial class PlankIds
             [
                 .. Enumerable
                     .Range(from.Number, to.Number - from.Number + 1)
-                    .Select(n =>
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"{(from.Side == Side.Starboard ? 'S' : 'P')}{from.Layer}-{n:00}"
-                        )
-                    ),
+                    .Select(n => PlankId.Of(from.Side, from.Layer, n)),
             ],
             null
         );
     }
 
-    [GeneratedRegex(@"^([SP])([1-9]\d{0,2})-(\d{2}|[1-9]\d{2,4})$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^([SP])([1-9]\d{0,2})-(\d{2}|[1-9]\d{2,4}|A[1-9]\d{0,3})$", RegexOptions.CultureInvariant)]
     private static partial Regex One();
 }

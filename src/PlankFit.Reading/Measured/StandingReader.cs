@@ -10,7 +10,8 @@ internal static class StandingReader
         JobDraft draft,
         OffsetTable table,
         string? measuredText,
-        string? cutText
+        string? cutText,
+        bool backup
     )
     {
         StandingDraft said = draft.Parts.Standing;
@@ -44,15 +45,29 @@ internal static class StandingReader
         ImmutableArray<CutPlank> sawn = [];
         if (cutText is not null)
         {
-            (sawn, Finding? fault) = CutPlanksFile.Read(
-                cutText,
-                said.CutPath ?? "cut-planks.json",
-                plankLayers
-            );
-            if (fault is not null)
+            string file = said.CutPath ?? "cut-planks.json";
+            CutReading read = CutPlanksFile.Read(cutText, file);
+            if (read.Fault is { } fault)
             {
-                findings.Add(fault);
+                findings.Add(fault with { Message = $"{fault.Message}. {ToDo(file, backup)}" });
             }
+            else if (read.Older)
+            {
+                findings.Add(
+                    new(
+                        Severity.Note,
+                        file,
+                        "it was written by an earlier PlankFit and has no checksum, so that damage to it may go unseen; the next `plankfit cut` writes it anew with one"
+                    )
+                );
+            }
+
+            (sawn, ImmutableArray<Finding> ofLayers) = CutLayers.Numbered(
+                read.Planks,
+                [.. draft.Layers.OfType<PlankLayerSpec>().Select(l => l.Name)],
+                file
+            );
+            findings.AddRange(ofLayers);
         }
 
         return (
@@ -66,6 +81,12 @@ internal static class StandingReader
             findings.ToImmutable()
         );
     }
+
+    /// <summary>What to do about a record that is not taken.</summary>
+    public static string ToDo(string file, bool backup) =>
+        backup
+            ? $"{CutPlanksFile.BackupOf(file)} beside it is the record as it was before the last `plankfit cut`: put it back under the name {Path.GetFileName(file)}, and mark again what was marked last"
+            : $"Restore it from a copy; or take cut = \"{file}\" out of [standing], move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
 
     private static ImmutableArray<string> Fitted(
         StandingDraft said,

@@ -104,7 +104,12 @@ public sealed class CutRunTests : IDisposable
         );
 
     private RunReport Forget(params string[] planks) =>
-        CutRun.Forget(Request, planks, TestContext.Current.CancellationToken);
+        CutRun.Forget(
+            Request,
+            planks,
+            new Progress<PlanProgress>(),
+            TestContext.Current.CancellationToken
+        );
 
     private RunRequest Request => new(folder.File("job.toml"), folder.File("out"), false);
 

@@ -93,7 +93,7 @@ public sealed class StandingFilesTests
                     Cut =
                     [
                         .. new[] { "S1-14", "S1-16", "S2-09", "P1-15" }.Select(id =>
-                            CutPlank.Of(DemoPlans.Of("tender").Find(id)!, "abc123")
+                            SawnPlanks.Of(DemoPlans.Of("tender"), id)
                         ),
                     ],
                 },

@@ -133,7 +133,7 @@ internal static class CheckTable
         LengthUnit unit
     )
     {
-        bool master = check.PlankId.EndsWith($"-{layer.MasterNumber:00}", StringComparison.Ordinal);
+        bool master = check.PlankId == PlankId.Of(check.Side, layer.Number, layer.MasterNumber);
         pad.Text(x[0] + 1.5, top - 4, check.PlankId, Letters.Bench, bold: true);
         if (master)
         {

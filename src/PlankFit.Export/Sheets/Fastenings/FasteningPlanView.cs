@@ -106,7 +106,7 @@ public static class FasteningPlanView
         foreach (Plank plank in planks)
         {
             pad.Closed(
-                Thinning.Closed([.. at.Of(plank.Outline.Select(Seen))], 0.02),
+                Thinning.Closed([.. at.Of(plank.OnHull.Outline.Select(Seen))], 0.02),
                 Pens.Rule,
                 Layers.Hull
             );
@@ -142,7 +142,7 @@ public static class FasteningPlanView
     private static void Numbers(Pad pad, IEnumerable<Plank> planks, Placing at)
     {
         Vec2 last = new(double.NegativeInfinity, 0);
-        foreach (Plank plank in planks)
+        foreach (Plank plank in planks.Select(p => p.OnHull))
         {
             if (plank.Ends.IsEmpty)
             {
@@ -163,7 +163,7 @@ public static class FasteningPlanView
             {
                 pad.Text(
                     place,
-                    NumberText.Trimmed(plank.Number, 0),
+                    PlankId.Short(plank.Number),
                     Letters.Small,
                     Anchor.MiddleCentre
                 );

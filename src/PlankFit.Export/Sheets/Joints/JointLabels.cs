@@ -26,7 +26,7 @@ internal sealed class JointLabels(IReadOnlyList<Vec2[]> joints, IReadOnlyList<Ve
             at[JointMap.Seen(plank.Map.Point(new(joint.AtMm + 10, 0)))]
             - at[JointMap.Seen(plank.Map.Point(new(joint.AtMm, 0)))]
         ).Unit();
-        Vec2[] outline = [.. at.Of(plank.Outline.Select(JointMap.Seen))];
+        Vec2[] outline = [.. at.Of(plank.OnHull.Outline.Select(JointMap.Seen))];
         double turn = Math.Atan2(way.Y, way.X) * 180 / Math.PI;
         turn -= Math.Abs(turn) > 90 ? 180 * Math.Sign(turn) : 0;
         foreach (Vec2[][] clearOf in new[] { [.. joints, .. below], joints.ToArray() })

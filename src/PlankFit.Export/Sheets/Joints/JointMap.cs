@@ -118,7 +118,7 @@ public static class JointMap
         foreach (Plank plank in layer.Starboard.Concat(layer.Port))
         {
             pad.Closed(
-                Thinning.Closed(at.Of(plank.Outline.Select(Seen)), 0.02),
+                Thinning.Closed(at.Of(plank.OnHull.Outline.Select(Seen)), 0.02),
                 Pens.Measure,
                 Layers.Hull
             );

@@ -118,7 +118,7 @@ internal static class StrainView
         {
             AlongPlanks = true,
             Label = p =>
-                p.Side == Side.Port ? NumberText.Trimmed(p.Number, 0) : Figure(timber[p.Id]),
+                p.Side == Side.Port ? PlankId.Short(p.Number) : Figure(timber[p.Id]),
             Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].StrainIndex),
         };
         numbers.Draw(
@@ -126,7 +126,7 @@ internal static class StrainView
             [
                 .. layer
                     .Starboard.Concat(layer.Port)
-                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.Outline.Select(Seen)))),
+                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.OnHull.Outline.Select(Seen)))),
             ]
         );
         pad.Closed(layer.Outline.Select(p => at[Seen(p)]), Pens.HullEdge, Layers.Hull);

@@ -96,7 +96,7 @@ public static class BottomPlanView
             [
                 .. layer
                     .Starboard.Concat(layer.Port)
-                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.Outline.Select(Seen)))),
+                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.OnHull.Outline.Select(Seen)))),
             ]
         );
         foreach (bool port in new[] { false, true })

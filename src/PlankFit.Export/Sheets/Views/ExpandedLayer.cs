@@ -22,7 +22,7 @@ public sealed class ExpandedLayer
     private ExpandedLayer(LayerEdges edges, PlankLayerPlan layer)
     {
         this.edges = edges;
-        Planks = [.. layer.Starboard.Select(p => (p, Outline(p)))];
+        Planks = [.. layer.Starboard.Select(p => (p, Outline(p.OnHull)))];
         Stations =
         [
             .. edges.Stations.Select(s => new ExpandedStation(

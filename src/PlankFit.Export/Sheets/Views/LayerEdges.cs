@@ -15,7 +15,7 @@ internal sealed class LayerEdges
         Surface = layer.Surface;
         Finder = new(layer.Surface, stations, FootMm);
         // Seams first: they lead the search from the keel, where it can begin, to the chine.
-        foreach (PlankEdge seam in layer.Starboard.Select(p => p.AfterEdge).Where(e => e.Exists))
+        foreach (PlankEdge seam in layer.Starboard.Select(p => p.OnHull.AfterEdge).Where(e => e.Exists))
         {
             foreach (Vec3 point in Picked(seam.Seam, PointsAnEnd))
             {
@@ -69,7 +69,7 @@ internal sealed class LayerEdges
     private EdgeLine Edge(PlankLayerPlan layer, HullEdge edge) =>
         new(
             layer
-                .Starboard.SelectMany(p => p.Ends)
+                .Starboard.SelectMany(p => p.OnHull.Ends)
                 .Where(e => e.At == edge)
                 .SelectMany(e => Picked(e.Outline, PointsAnEnd))
                 .Select(p => Finder.Of(p))

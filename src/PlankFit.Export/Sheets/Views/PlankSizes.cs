@@ -21,7 +21,7 @@ internal sealed class PlankSizes
         [
             .. layer.Starboard.Select(p =>
                 (
-                    NumberText.Trimmed(p.Number, 0),
+                    PlankId.Short(p.Number),
                     LengthText.PaperNumber(p.CutLengthMm, unit, RoundTo.Up)
                         + " × "
                         + LengthText.PaperNumber(AcrossMm(p), unit, RoundTo.Up)

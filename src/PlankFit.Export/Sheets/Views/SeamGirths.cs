@@ -109,9 +109,12 @@ internal sealed class SeamGirths
         List<(string Seam, double Girth)> found = [];
         foreach ((Plank plank, _) in expanded.Planks)
         {
-            if (expanded.GirthWhere(plank.AfterEdge, station) is { } girth)
+            if (expanded.GirthWhere(plank.OnHull.AfterEdge, station) is { } girth)
             {
-                found.Add(($"{plank.Number} | {plank.Number + 1}", girth));
+                found.Add((
+                    $"{PlankId.Short(plank.Number)} | {PlankId.Short(plank.Number + 1)}",
+                    girth
+                ));
             }
         }
 

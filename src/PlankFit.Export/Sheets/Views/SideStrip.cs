@@ -130,7 +130,7 @@ internal sealed record SeenPlank(Plank Plank, Vec2[] Outline, (HullEdge At, Vec2
     public static SeenPlank Of(Plank plank, Func<Vec3, Vec2> seen) =>
         new(
             plank,
-            [.. plank.Outline.Select(seen)],
-            [.. plank.Ends.Select(e => (e.At, e.Outline.Select(seen).ToArray()))]
+            [.. plank.OnHull.Outline.Select(seen)],
+            [.. plank.OnHull.Ends.Select(e => (e.At, e.Outline.Select(seen).ToArray()))]
         );
 }

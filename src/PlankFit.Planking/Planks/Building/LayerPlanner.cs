@@ -103,6 +103,7 @@ internal static class LayerPlanner
         )
         {
             Checks = TapeReadings.Of(faces, hull, row, starboard),
+            Strays = row.Strays,
         };
         double? least =
             below is not null && spec.Stagger is not null
@@ -165,6 +166,7 @@ internal static class LayerPlanner
 
         row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
         row = CutSeams.Row(faces.Middle, spec, row, cut, tracing);
+        ImmutableDictionary<string, string> strays = row.Strays;
         CheckThere(spec, row, fitted);
         if (measured.Length > 0)
         {
@@ -179,18 +181,11 @@ internal static class LayerPlanner
             );
         }
 
-        if (row.FirstNumber < 0)
-        {
-            throw new JobFaultException(
-                $"layer {spec.Name}",
-                $"ahead of plank 01 there would be {1 - row.FirstNumber} more planks, and no numbers for them, since those that are fitted or sawn keep theirs: keep the stock's width for the planks forward of them"
-            );
-        }
-
         return row with
         {
             Fitted = row.Fitted.Union(fitted.Select(n => n - row.FirstNumber)),
             Held = true,
+            Strays = strays,
         };
     }
 

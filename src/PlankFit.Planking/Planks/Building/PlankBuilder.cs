@@ -35,7 +35,7 @@ internal sealed class PlankBuilder(
     public BuiltPlank Build(SeamRow row, int index)
     {
         int number = index + row.FirstNumber;
-        string id = PlankId(Side.Starboard, number);
+        string id = IdOf(Side.Starboard, number);
         try
         {
             return Work(row, index, number, id);
@@ -49,11 +49,8 @@ internal sealed class PlankBuilder(
         }
     }
 
-    public string PlankId(Side side, int number) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{(side == Side.Starboard ? 'S' : 'P')}{layer}-{number:00}"
-        );
+    private string IdOf(Side side, int number) =>
+        PlankId.Of(side, layer, number);
 
     private BuiltPlank Work(SeamRow row, int index, int number, string id)
     {
@@ -130,11 +127,11 @@ internal sealed class PlankBuilder(
             shape.Space,
             shape.Net,
             [.. cut],
-            PlankParts.Edge(ahead, -1, index > 0 ? PlankId(Side.Starboard, number - 1) : null),
+            PlankParts.Edge(ahead, -1, index > 0 ? IdOf(Side.Starboard, number - 1) : null),
             PlankParts.Edge(
                 behind,
                 1,
-                index < row.Planks - 1 ? PlankId(Side.Starboard, number + 1) : null
+                index < row.Planks - 1 ? IdOf(Side.Starboard, number + 1) : null
             ),
             plankEnds,
             length,

@@ -34,6 +34,11 @@ internal sealed class StripMap
         return new(region, new(line, tracing.PerpendicularStepMm), scale, zeroS);
     }
 
+    /// <summary>How far the own line was followed, laid flat, mm.</summary>
+    public double FlatFrom => scale.Flat(Line.From);
+
+    public double FlatTo => scale.Flat(Line.To);
+
     public Vec2 Flat(Fermi f) => new(scale.Flat(f.S), f.T);
 
     /// <summary>Strip coordinates of a flat place: the scale is inverted by Newton, which its slope within a thousandth of 1 makes a matter of three steps.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
@@ -17,7 +18,7 @@ internal static class CutSeams
     private const double FootMm = 1e-6;
 
     /// <param name="planned">The row as it would be laid with nothing sawn, with its numbers.</param>
-    /// <param name="cut">Of this layer and side, in any order.</param>
+    /// <param name="cut">Of this layer and side, in any order. Those that lie nowhere on the bottom are the answer's strays.</param>
     public static SeamRow Row(
         LayerRegion region,
         PlankLayerSpec spec,
@@ -26,24 +27,46 @@ internal static class CutSeams
         Tracing tracing
     )
     {
-        int master =
-            cut.FirstOrDefault(c => c.Sizes.Kind == PlankKind.Master)?.Number
-            ?? planned.Master + planned.FirstNumber;
-        SortedDictionary<int, (Vec3 Inboard, Vec3 Outboard)> ends = Ends(cut, master);
-
-        // Numbers of which the lay-out knows none are another lay-out's: whoever looks for those planks will not find them, and says so.
-        bool any = cut.Any(c =>
-            c.Number >= planned.FirstNumber && c.Number < planned.FirstNumber + planned.Planks
-        );
-        if (!any || ends.All(e => IsPlanned(region, planned, e.Key, e.Value, tracing)))
+        if (cut.Count == 0 || ArePlanned(region, planned, cut, tracing))
         {
             return planned;
         }
 
+        var traces = new SeamTraces(region, planned, tracing);
+        var strays = cut.Select(c => (c.Id, Why: traces.WhyNot(c)))
+            .Where(s => s.Why is not null)
+            .ToImmutableDictionary(s => s.Id, s => s.Why!);
+        CutPlank[] here = [.. cut.Where(c => !strays.ContainsKey(c.Id))];
+        return here.Length == 0
+            ? planned with
+            {
+                Strays = strays,
+            }
+            : LaidOn(region, spec, planned, here, traces, tracing) with
+            {
+                Strays = strays,
+            };
+    }
+
+    private static SeamRow LaidOn(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        SeamRow planned,
+        CutPlank[] cut,
+        SeamTraces traces,
+        Tracing tracing
+    )
+    {
+        int? masterSawn = cut.FirstOrDefault(c => c.Sizes.Kind == PlankKind.Master)?.Number;
         var known = new SortedDictionary<int, Seam>();
-        foreach ((int number, (Vec3, Vec3) at) in ends)
+        foreach (
+            (int number, (Vec3, Vec3) at) in Ends(
+                cut,
+                masterSawn ?? planned.Master + planned.FirstNumber
+            )
+        )
         {
-            known[number] = Traced(region, planned, at, cut[0].Layer, number, tracing);
+            known[number] = traces.Of(at)!;
         }
 
         Between(region, spec, known, tracing);
@@ -57,11 +80,13 @@ internal static class CutSeams
             ? ([], [])
             : SeamFamily.March(region, spec, known[last], 1, tracing);
         ahead.Reverse();
-        int firstNumber = first - ahead.Count,
-            seams = ahead.Count + known.Count + behind.Count;
+        int firstNumber = first - ahead.Count;
+        ImmutableArray<Seam> seams = [.. ahead, .. known.Values, .. behind];
         return new(
-            [.. ahead, .. known.Values, .. behind],
-            Math.Clamp(master - firstNumber, 1, Math.Max(1, seams - 1)),
+            seams,
+            masterSawn is { } m
+                ? Math.Clamp(m - firstNumber, 1, Math.Max(1, seams.Length - 1))
+                : NearestTo(region, planned, seams),
             [
                 .. taperedAhead.Select(k => ahead.Count + 1 - k),
                 .. taperedBehind.Select(k => ahead.Count + (last - first) + k),
@@ -71,6 +96,19 @@ internal static class CutSeams
         {
             FirstNumber = firstNumber,
         };
+    }
+
+    /// <summary>The plank that lies where the master was planned.</summary>
+    private static int NearestTo(LayerRegion region, SeamRow planned, ImmutableArray<Seam> seams)
+    {
+        double Middle(ImmutableArray<Seam> row, int plank) =>
+            MiddleX(region, row[plank - 1]) + MiddleX(region, row[plank]);
+        double wanted = Middle(planned.Seams, planned.Master);
+        return seams.Length < 2
+            ? 1
+            : Enumerable
+                .Range(1, seams.Length - 1)
+                .MinBy(k => Math.Abs(Middle(seams, k) - wanted));
     }
 
     /// <summary>Whether every seam of sawn planks lies where the row as laid with nothing sawn has it.</summary>
@@ -136,25 +174,6 @@ internal static class CutSeams
                 && Math.Abs(strip.Find(foot.Uv, foot.Foot.P, new(near.S, 0), FootMm).T) < SameMm
             );
         return On(at.Inboard, seam.In) && On(at.Outboard, seam.Out);
-    }
-
-    private static Seam Traced(
-        LayerRegion region,
-        SeamRow planned,
-        (Vec3 Inboard, Vec3 Outboard) at,
-        int layer,
-        int number,
-        Tracing tracing
-    )
-    {
-        (Vec3 a, Vec3 b) = at;
-        Uv nearA = planned.Seams.MinBy(s => region.PointAt(s.In.Uv).ChordTo(a))!.In.Uv,
-            nearB = planned.Seams.MinBy(s => region.PointAt(s.Out.Uv).ChordTo(b))!.Out.Uv;
-        return SeamThrough.Of(region, a, b, nearA, nearB, tracing)
-            ?? throw new JobFaultException(
-                "cut-planks.json",
-                $"the after seam of plank {number} in layer {layer}, as it was when the plank was sawn, does not lie on the bottom as the job now has it: is the record this hull's?"
-            );
     }
 
     /// <summary>Seams between two that are known, evenly apart.</summary>

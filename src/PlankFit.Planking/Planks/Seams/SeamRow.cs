@@ -20,6 +20,10 @@ internal sealed record SeamRow(
     /// <summary>Planks of it are fitted or sawn: the rest is laid on from them, and no shift of the master is left to choose.</summary>
     public bool Held { get; init; }
 
+    /// <summary>Sawn planks of it that lie nowhere on the bottom as it now is, by id, and what is amiss.</summary>
+    public ImmutableDictionary<string, string> Strays { get; init; } =
+        ImmutableDictionary<string, string>.Empty;
+
     public int Planks => Seams.Length + 1;
 
     public Seam? Forward(int plank) => plank > 0 ? Seams[plank - 1] : null;

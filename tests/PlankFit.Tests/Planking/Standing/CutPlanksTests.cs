@@ -3,6 +3,7 @@ using PlankFit.Export;
 using PlankFit.Planking;
 using PlankFit.Reading;
 using PlankFit.Tests.Planking.Keels;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Standing;
 
@@ -14,7 +15,7 @@ public sealed class CutPlanksTests
     {
         BottomPlan plan = WholeBottomTests.Planned(Job());
         CutPlank[] sawn = [.. Sawn(plan, "S1-20", "P2-07", "S1-01")];
-        (ImmutableArray<CutPlank> read, Finding? fault) = CutPlanksFile.Read(
+        (ImmutableArray<CutPlank> read, Finding? fault, _) = CutPlanksFile.Read(
             CutPlanksFile.Write(sawn),
             "cut-planks.json"
         );
@@ -98,14 +99,29 @@ public sealed class CutPlanksTests
     }
 
     [Fact]
-    public void APlankThatTheLayOutNoLongerHasIsNamed()
+    public void APlankOfALayerThatTheJobNoLongerHasIsNamed()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job());
-        CutPlank stray = Sawn(plan, "S1-20").Single() with { Id = "S1-99" };
+        CutPlank stray = Sawn(plan, "S1-20").Single() with { Id = "S9-20" };
         Assert.Contains(
             WholeBottomTests.Planned(With(Job(), [stray])).Findings,
-            f => f.Where == "S1-99" && f.Message.Contains("no plank of this number")
+            f =>
+                f.Where == "S9-20"
+                && f.Message.Contains("it is of layer 9, and the job has 2 of planks")
         );
+    }
+
+    /// <summary>A plank keeps the number that it was sawn under, wherever a count from forward would have put it: the others are counted from it.</summary>
+    [Fact]
+    public void NumbersAreCountedFromWhatIsSawn()
+    {
+        BottomPlan plan = WholeBottomTests.Planned(Job());
+        CutPlank sawn = Sawn(plan, "S1-20").Single() with { Id = "S1-99" };
+        BottomPlan again = WholeBottomTests.Planned(With(Job(), [sawn]));
+        Plank[] row = [.. again.PlankLayers.First().Starboard];
+        Assert.Equal(plan.PlankLayers.First().Starboard.Length, row.Length);
+        Assert.Equal("S1-99", Assert.Single(row, p => p.IsCut).Id);
+        Assert.Equal(plan.Find("S1-21")!.NetLengthMm, again.Find("S1-100")!.NetLengthMm, 1e-3);
     }
 
     [Theory]
@@ -118,7 +134,7 @@ public sealed class CutPlanksTests
     [InlineData("null")]
     public void ASpoiledRecordIsRefusedInWords(string text)
     {
-        (ImmutableArray<CutPlank> planks, Finding? fault) = CutPlanksFile.Read(
+        (ImmutableArray<CutPlank> planks, Finding? fault, _) = CutPlanksFile.Read(
             text,
             "cut-planks.json"
         );
@@ -130,7 +146,7 @@ public sealed class CutPlanksTests
     private static Job Job() => PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
 
     private static IEnumerable<CutPlank> Sawn(BottomPlan plan, params string[] ids) =>
-        ids.Select(id => CutPlank.Of(plan.Find(id)!, "abc123"));
+        ids.Select(id => SawnPlanks.Of(plan, id));
 
     private static Job With(Job job, ImmutableArray<CutPlank> cut) =>
         job with

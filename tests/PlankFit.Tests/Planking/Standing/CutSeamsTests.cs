@@ -260,8 +260,8 @@ public sealed class CutSeamsTests
     public void ARecordOfTwoLayOutsIsRefused()
     {
         BottomPlan drawn = DemoPlans.Of("tender");
-        CutPlank a = CutPlank.Of(drawn.Find("S1-12")!, "abc123"),
-            b = CutPlank.Of(drawn.Find("S1-18")!, "abc123");
+        CutPlank a = SawnPlanks.Of(drawn, "S1-12"),
+            b = SawnPlanks.Of(drawn, "S1-18");
         PlanResult result = BottomPlanner.Plan(
             drawn.Job with
             {
@@ -295,7 +295,7 @@ public sealed class CutSeamsTests
         {
             Standing = StandingSpec.None with
             {
-                Cut = [.. ids.Select(id => CutPlank.Of(drawn.Find(id)!, "abc123"))],
+                Cut = [.. ids.Select(id => SawnPlanks.Of(drawn, id))],
             },
         };
 

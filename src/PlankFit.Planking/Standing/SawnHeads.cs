@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>Layers in which planks are sawn go on heading as those do, whatever the job says since: planks of two diagonals make no layer.</summary>
+internal static class SawnHeads
+{
+    /// <summary>The job with such layers turned back, without the sawn planks that head across the most of their layer, and what is to be said of both.</summary>
+    public static (Job Job, ImmutableArray<Finding> Findings) Kept(Job job)
+    {
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        var layers = ImmutableArray.CreateBuilder<LayerSpec>();
+        HashSet<string> across = [];
+        int number = 0;
+        foreach (LayerSpec spec in job.Layers)
+        {
+            if (spec is not PlankLayerSpec planks)
+            {
+                layers.Add(spec);
+                continue;
+            }
+
+            number++;
+            CutPlank[] sawn =
+            [
+                .. job.Standing.Cut.Where(c => c.Layer == number && c.SawnFor is not null),
+            ];
+            int turned = sawn.Count(c => c.SawnFor!.Heads != planks.Heads);
+            Heads kept = turned * 2 > sawn.Length ? Other(planks.Heads) : planks.Heads;
+            layers.Add(planks with { Heads = kept });
+            if (kept != planks.Heads)
+            {
+                findings.Add(
+                    new(
+                        Severity.Warning,
+                        $"layer {planks.Name}",
+                        $"the job has it head {Word(planks.Heads)}, and {turned} plank(s) of it are sawn heading {Word(kept)}: it is laid on heading {Word(kept)}, as they do; to turn it, take them off the record with --forget"
+                    )
+                );
+            }
+
+            foreach (CutPlank plank in sawn.Where(c => c.SawnFor!.Heads != kept))
+            {
+                across.Add(plank.Id);
+                findings.Add(
+                    new(
+                        Severity.Warning,
+                        plank.Id,
+                        $"it is sawn heading {Word(plank.SawnFor!.Heads)}, across the other planks of its layer: nothing is laid on from it; put it aside, and take it off the record (`plankfit cut JOB {plank.Id} --forget`)"
+                    )
+                );
+            }
+        }
+
+        return (
+            job with
+            {
+                Layers = layers.ToImmutable(),
+                Standing = job.Standing with
+                {
+                    Cut = [.. job.Standing.Cut.Where(c => !across.Contains(c.Id))],
+                },
+            },
+            findings.ToImmutable()
+        );
+    }
+
+    private static Heads Other(Heads heads) => heads == Heads.Aft ? Heads.Forward : Heads.Aft;
+
+    private static string Word(Heads heads) => heads == Heads.Aft ? "aft" : "forward";
+}

@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Planking.Standing;
+
+/// <summary>What must hold for every plan with planks sawn, whatever the job says since.</summary>
+internal static class SawnLaws
+{
+    public static List<string> Broken(BottomPlan plan, ImmutableArray<CutPlank> sawn)
+    {
+        var broken = new List<string>();
+        foreach (CutPlank record in sawn)
+        {
+            OfRecord(plan, record, broken);
+        }
+
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                Neighbours(layer, side, broken);
+            }
+        }
+
+        broken.AddRange(BottomLaws.Broken(Places(plan)).Where(b => !Between(plan, b)));
+        return broken;
+    }
+
+    /// <summary>Kept to the last digit, or named; and a thickness that is no longer the layer's is told.</summary>
+    private static void OfRecord(BottomPlan plan, CutPlank record, List<string> broken)
+    {
+        bool told = plan.Findings.Any(f => f.Where == record.Id);
+        if (plan.Find(record.Id) is not { IsCut: true } plank)
+        {
+            if (!told)
+            {
+                broken.Add($"{record.Id} is neither kept nor told");
+            }
+
+            return;
+        }
+
+        bool same =
+            plank.Outline.SequenceEqual(record.Outline)
+            && plank.FlatNet.SequenceEqual(record.FlatNet)
+            && plank.FlatCut.SequenceEqual(record.FlatCut)
+            && plank.ForwardEdge.Seam.SequenceEqual(record.ForwardSeam)
+            && plank.AfterEdge.Seam.SequenceEqual(record.AfterSeam)
+            && plank.ForwardEdge.Flat.SequenceEqual(record.ForwardFlat)
+            && plank.AfterEdge.Flat.SequenceEqual(record.AfterFlat)
+            && plank.Ends.Length == record.Ends.Length
+            && plank
+                .Ends.Zip(record.Ends)
+                .All(e =>
+                    e.First.At == e.Second.At
+                    && e.First.Cut == e.Second.Cut
+                    && e.First.CutDegrees == e.Second.CutDegrees
+                    && e.First.BevelDegrees == e.Second.BevelDegrees
+                    && e.First.NetLine.SequenceEqual(e.Second.NetLine)
+                    && e.First.OuterLine.SequenceEqual(e.Second.OuterLine)
+                    && e.First.InnerLine.SequenceEqual(e.Second.InnerLine)
+                )
+            && CutSizes.Of(plank) with { Marks = record.Sizes.Marks } == record.Sizes
+            && plank.Marks.SequenceEqual(record.Sizes.Marks);
+        if (!same)
+        {
+            broken.Add($"{record.Id} is not what its record says");
+        }
+
+        double thickness = plan
+            .PlankLayers.First(l => l.Number == record.Layer)
+            .Planks.ThicknessMm;
+        if (Math.Abs(thickness - record.SawnFor!.ThicknessMm) > 0.11 && !told)
+        {
+            broken.Add($"{record.Id}: {record.SawnFor.ThicknessMm} mm of {thickness}, and not told");
+        }
+    }
+
+    /// <summary>The edge of a plank beside a sawn one runs through the feet of the two ends of the sawn one's edge.</summary>
+    private static void Neighbours(PlankLayerPlan layer, Side side, List<string> broken)
+    {
+        ImmutableArray<Plank> row = layer.On(side);
+        for (int i = 0; i + 1 < row.Length; i++)
+        {
+            (Plank a, Plank b) = (row[i], row[i + 1]);
+            if (a.IsCut != b.IsCut)
+            {
+                PlankEdge sawn = a.IsCut ? a.AfterEdge : b.ForwardEdge,
+                    free = a.IsCut ? b.ForwardEdge : a.AfterEdge;
+                Plank plank = a.IsCut ? b : a;
+                if (sawn.Exists != free.Exists)
+                {
+                    broken.Add($"{a.Id} and {b.Id} do not share an edge");
+                }
+                else if (
+                    sawn.Exists
+                    && new[] { sawn.Seam[0], sawn.Seam[^1] }.Max(p =>
+                        Off(layer.Of(side), plank, free, side, p)
+                    )
+                        is var off and > 0.05
+                )
+                {
+                    broken.Add($"{plank.Id} lies {off} mm off the edge of the sawn one beside it");
+                }
+            }
+        }
+    }
+
+    /// <summary>How far a point's foot on the surface lies off an edge, square across in the flat; past its ends from its end's run.</summary>
+    private static double Off(
+        PlankLayerPlan layer,
+        Plank plank,
+        PlankEdge edge,
+        Side side,
+        Vec3 point
+    )
+    {
+        int near = Enumerable.Range(0, edge.Seam.Length).MinBy(i => edge.Seam[i].ChordTo(point));
+        Assert.True(
+            ClosestPoint.TryFind(
+                layer.Surface,
+                side == Side.Port ? point.MirroredInY() : point,
+                plank.Map.On(edge.Flat[near]),
+                1e-7,
+                out ClosestPoint.Result foot
+            )
+        );
+        Vec2 at = plank.Map.Flat(foot.Uv, edge.Flat[near]);
+        return edge
+            .Flat.Zip(edge.Flat.Skip(1))
+            .Select(
+                (s, k) =>
+                {
+                    Vec2 run = s.Second - s.First;
+                    double t = run.Dot(at - s.First) / run.Dot(run);
+                    t =
+                        k == 0 && t < 0 || k == edge.Flat.Length - 2 && t > 1
+                            ? t
+                            : Math.Clamp(t, 0, 1);
+                    return (s.First + (t * run)).ChordTo(at);
+                }
+            )
+            .Min();
+    }
+
+    /// <summary>The plan as it would be sawn now throughout, its sawn planks' places known for what they are.</summary>
+    private static BottomPlan Places(BottomPlan plan)
+    {
+        ImmutableArray<Plank> Of(ImmutableArray<Plank> row) =>
+            [.. row.Select(p => p.Place is { } place ? place with { IsCut = true } : p)];
+        return plan with
+        {
+            Layers =
+            [
+                .. plan.Layers.Select(l =>
+                    l is PlankLayerPlan p
+                        ? p with { Starboard = Of(p.Starboard), Port = Of(p.Port) }
+                        : l
+                ),
+            ],
+        };
+    }
+
+    /// <summary>Planks between sawn ones share out the room, and may need wider stock, which is told.</summary>
+    private static bool Between(BottomPlan plan, string law)
+    {
+        string id = law.Split(':')[0];
+        return law.Contains("mm wide,", StringComparison.Ordinal)
+            && plan.Find(id) is { } plank
+            && plan.PlankLayers.First(l => l.Number == plank.Layer).On(plank.Side) is var row
+            && row.Any(p => p.IsCut && p.Number < plank.Number)
+            && row.Any(p => p.IsCut && p.Number > plank.Number)
+            && plan.Findings.Any(f => f.Message.Contains("wider stock", StringComparison.Ordinal));
+    }
+}

@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using CsCheck;
+using PlankFit.Export.Sheets;
+using PlankFit.Geometry;
+using PlankFit.Planking;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Standing;
+
+/// <summary>
+/// Planks are sawn, and then the job changes: there is always a plan; what is sawn keeps every digit or is named with what is amiss; the rest is laid on from its
+/// edges, and keeps every law of a bottom.
+/// </summary>
+public sealed class SawnThenChangedTests
+{
+    private static readonly bool Long =
+        Environment.GetEnvironmentVariable("PLANKFIT_LONG") is "1";
+
+    private static readonly Gen<Job> Tender = Gen.Const(0)
+        .Select(_ => DemoPlans.Of("tender").Job);
+
+    private static readonly Gen<(int Layer, int From, int Count, int Step, int Sides)> Which =
+        Gen.Select(
+            Gen.Int[0, 2],
+            Gen.Int[0, 1000],
+            Gen.Int[1, 12],
+            Gen.Int[1, 3],
+            Gen.Int[0, 2]
+        );
+
+    [Fact]
+    public void TheTenderIsPlannedWhateverChanges() => Hold(Tender, Long ? 3000 : 24);
+
+    [Fact]
+    public void HullsByChanceArePlannedWhateverChanges() => Hold(RandomHull.Gen, Long ? 3000 : 16);
+
+    private static void Hold(Gen<Job> jobs, long draws) =>
+        Gen.Select(jobs, Which, ChangeByChance.Any)
+            .Sample(
+                (job, which, change) => Holds(job, which, change),
+                iter: draws,
+                threads: 2,
+                print: t => $"{t.Item1.Name} {t.Item2} {t.Item3.What}"
+            );
+
+    private static void Holds(
+        Job job,
+        (int Layer, int From, int Count, int Step, int Sides) which,
+        ChangeByChance change
+    )
+    {
+        if (BottomPlanner.Plan(job).Plan is not { } drawn)
+        {
+            return;
+        }
+
+        PlankLayerPlan[] layers = [.. drawn.PlankLayers];
+        ImmutableArray<CutPlank> sawn =
+        [
+            .. Sawn(drawn, layers[which.Layer % layers.Length], which).DistinctBy(c => c.Id),
+        ];
+        Job changed = change.Made(job);
+        PlanResult result = BottomPlanner.Plan(
+            changed with
+            {
+                Standing = changed.Standing with { Cut = sawn },
+            }
+        );
+        if (result.Plan is not { } plan)
+        {
+            // What cannot be planned with nothing sawn cannot be planned with planks sawn; and nothing else is refused.
+            PlanResult bare = BottomPlanner.Plan(changed);
+            Assert.True(
+                bare.Plan is null,
+                string.Join("\n", result.Findings.Select(f => $"{f.Where}: {f.Message}"))
+            );
+            return;
+        }
+
+        Assert.Empty(SawnLaws.Broken(plan, sawn).Take(6));
+        Drawn(plan);
+    }
+
+    private static IEnumerable<CutPlank> Sawn(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        (int Layer, int From, int Count, int Step, int Sides) which
+    )
+    {
+        for (int i = 0; i < which.Count; i++)
+        {
+            int at = (which.From + (i * which.Step)) % layer.Starboard.Length;
+            if (which.Sides != 1)
+            {
+                yield return SawnPlanks.Of(plan, layer.Starboard[at].Id);
+            }
+
+            if (which.Sides != 0)
+            {
+                yield return SawnPlanks.Of(plan, layer.Port[at].Id);
+            }
+        }
+    }
+
+    /// <summary>What is drawn on the hull, where points of sawn planks were looked for on a surface that they are no longer on.</summary>
+    private static void Drawn(BottomPlan plan)
+    {
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            Assert.NotEmpty(BottomPlanView.Of(plan, layer).Shapes);
+            Assert.NotEmpty(ShellExpansion.Of(plan, layer).Shapes);
+        }
+
+        Assert.NotEmpty(StandingPages.Of(plan, plan.Standing!));
+    }
+}
