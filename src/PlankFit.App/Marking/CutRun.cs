@@ -9,12 +9,15 @@ public static class CutRun
 {
     private const string UsualName = "cut-planks.json";
 
+    /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
+    /// <exception cref="Export.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
     public static RunReport Run(
         RunRequest request,
         IReadOnlyList<string> planks,
         IProgress<PlanProgress> progress,
         Timings timings,
-        CancellationToken stop
+        CancellationToken stop,
+        int mostWaits = RecordLock.MostWaits
     )
     {
         ReadResult read = JobReader.Read(request.JobPath);
@@ -28,7 +31,8 @@ public static class CutRun
         using var record = SawnRecord.Hold(
             Beside(request, named ?? UsualName),
             progress,
-            stop
+            stop,
+            mostWaits
         );
         if (named is null && record.Exists)
         {

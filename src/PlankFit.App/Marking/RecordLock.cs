@@ -11,7 +11,10 @@ namespace PlankFit.App;
 internal sealed class RecordLock : IDisposable
 {
     private const int EveryMilliseconds = 100;
-    private const int MostWaits = 600;
+
+    /// <summary>A minute.</summary>
+    public const int MostWaits = 600;
+
     private const int MostMark = 1 << 24;
 
     private readonly FileStream held;
@@ -29,7 +32,7 @@ internal sealed class RecordLock : IDisposable
         string record,
         IProgress<PlanProgress> progress,
         CancellationToken stop,
-        int mostWaits = MostWaits
+        int mostWaits
     )
     {
         string path = FileOf(record);

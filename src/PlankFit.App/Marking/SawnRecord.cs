@@ -25,11 +25,12 @@ internal sealed class SawnRecord : IDisposable
     public static SawnRecord Hold(
         string path,
         IProgress<PlanProgress> progress,
-        CancellationToken stop
+        CancellationToken stop,
+        int mostWaits = RecordLock.MostWaits
     )
     {
         string real = LinkedFile.Real(path);
-        RecordLock held = RecordLock.Of(real, progress, stop);
+        RecordLock held = RecordLock.Of(real, progress, stop, mostWaits);
         try
         {
             Refuse(path, real);

@@ -71,7 +71,9 @@ internal sealed class LayerBelow
                     .Where(p => p.AfterEdge.Exists)
                     .Select(p =>
                         (
-                            p.AfterEdge.Neighbour is { } next ? $"{p.Id}/{next[(next.IndexOf('-') + 1)..]}" : p.Id,
+                            p.AfterEdge.Neighbour is { } next
+                                ? $"{p.Id}/{next[(next.IndexOf('-') + 1)..]}"
+                                : p.Id,
                             Brought(p, PlankWays.Thinned(p.AfterEdge.Flat, PointsASeam))
                         )
                     ),

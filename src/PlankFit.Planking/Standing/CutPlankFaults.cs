@@ -17,7 +17,10 @@ public static class CutPlankFaults
 
     /// <summary>The first thing that is amiss, in words; null where nothing is.</summary>
     public static string? Of(CutPlank plank) =>
-        Figures(plank) ?? Counts(plank) ?? plank.Ends.Select(End).FirstOrDefault(f => f is not null) ?? Agreement(plank);
+        Figures(plank)
+        ?? Counts(plank)
+        ?? plank.Ends.Select(End).FirstOrDefault(f => f is not null)
+        ?? Agreement(plank);
 
     private static string? Figures(CutPlank plank)
     {
@@ -56,7 +59,9 @@ public static class CutPlankFaults
         {
             if (value is { } v && !(v >= least && v <= most))
             {
-                return FormattableString.Invariant($"{name} is given as {v:G6}, which no plank has");
+                return FormattableString.Invariant(
+                    $"{name} is given as {v:G6}, which no plank has"
+                );
             }
         }
 
@@ -81,8 +86,10 @@ public static class CutPlankFaults
             (plank.ForwardSeam, plank.ForwardFlat, plank.Sizes.Forward),
             (plank.AfterSeam, plank.AfterFlat, plank.Sizes.After),
         ];
-        return plank.Outline.Length < 3 || plank.FlatCut.Length < 3 ? "an outline of it has fewer than three corners"
-            : plank.Outline.Length != plank.FlatNet.Length ? "its outline on the hull and laid flat have different numbers of points"
+        return plank.Outline.Length < 3 || plank.FlatCut.Length < 3
+                ? "an outline of it has fewer than three corners"
+            : plank.Outline.Length != plank.FlatNet.Length
+                ? "its outline on the hull and laid flat have different numbers of points"
             : edges.Any(e =>
                 e.Seam.Length != e.Flat.Length
                 || e.Seam.Length == 1
@@ -146,10 +153,13 @@ public static class CutPlankFaults
         }
 
         double area = FlatPolygon.Area([.. plank.FlatNet]);
-        return !(Math.Abs(area - plank.Sizes.AreaMm2) <= 1 + (1e-4 * area)) ? "its area is not that of its outline"
+        return !(Math.Abs(area - plank.Sizes.AreaMm2) <= 1 + (1e-4 * area))
+                ? "its area is not that of its outline"
             : !(
                 Math.Abs(
-                    plank.FlatCut.Max(p => p.X) - plank.FlatCut.Min(p => p.X) - plank.Sizes.CutLengthMm
+                    plank.FlatCut.Max(p => p.X)
+                        - plank.FlatCut.Min(p => p.X)
+                        - plank.Sizes.CutLengthMm
                 ) < SameMm
             )
                 ? "its length to saw is not that of its shape to saw"

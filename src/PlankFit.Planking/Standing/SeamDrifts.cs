@@ -30,6 +30,15 @@ internal static class SeamDrifts
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
+                if (
+                    job.Standing.Seams.All(m =>
+                        m.Side != side || LayerPlanner.LayerOf(m.PlankId) != layer.Number
+                    )
+                )
+                {
+                    continue;
+                }
+
                 // Where planks are sawn they were drawn where they were sawn, whatever the job says since.
                 SeamRow row = CutSeams.Row(
                     layer.Faces.Middle,

@@ -46,7 +46,8 @@ public static class CutPlanksFile
     /// <summary>Never throws for what the text holds. A record with anything amiss gives no plank at all.</summary>
     public static CutReading Read(string text, string file)
     {
-        bool older = text.AsSpan(0, Math.Min(text.Length, 100)).Contains($"\"{OlderSchema}\"", StringComparison.Ordinal);
+        bool older = text.AsSpan(0, Math.Min(text.Length, 100))
+            .Contains($"\"{OlderSchema}\"", StringComparison.Ordinal);
         if (!older && RecordChecksum.WhyNot(text) is { } changed)
         {
             return CutReading.Refused(file, changed);
@@ -65,7 +66,10 @@ public static class CutPlanksFile
 
             if (older && read.Checksum is not null)
             {
-                return CutReading.Refused(file, $"a record of schema {OlderSchema} has no checksum: it was changed since `plankfit cut` wrote it");
+                return CutReading.Refused(
+                    file,
+                    $"a record of schema {OlderSchema} has no checksum: it was changed since `plankfit cut` wrote it"
+                );
             }
 
             ImmutableArray<CutPlank> planks = [.. read.Planks.Select(p => p.ToPlank())];

@@ -53,6 +53,9 @@ public static partial class PlankIds
         );
     }
 
-    [GeneratedRegex(@"^([SP])([1-9]\d{0,2})-(\d{2}|[1-9]\d{2,4}|A[1-9]\d{0,3})$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^([SP])([1-9]\d{0,2})-(\d{2}|[1-9]\d{2,4}|A[1-9]\d{0,3})$",
+        RegexOptions.CultureInvariant
+    )]
     private static partial Regex One();
 }

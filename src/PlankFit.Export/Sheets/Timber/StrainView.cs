@@ -117,8 +117,7 @@ internal static class StrainView
         PlankNumbers numbers = PlankNumbers.Usual with
         {
             AlongPlanks = true,
-            Label = p =>
-                p.Side == Side.Port ? PlankId.Short(p.Number) : Figure(timber[p.Id]),
+            Label = p => p.Side == Side.Port ? PlankId.Short(p.Number) : Figure(timber[p.Id]),
             Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].StrainIndex),
         };
         numbers.Draw(

@@ -15,7 +15,9 @@ internal sealed class LayerEdges
         Surface = layer.Surface;
         Finder = new(layer.Surface, stations, FootMm);
         // Seams first: they lead the search from the keel, where it can begin, to the chine.
-        foreach (PlankEdge seam in layer.Starboard.Select(p => p.OnHull.AfterEdge).Where(e => e.Exists))
+        foreach (
+            PlankEdge seam in layer.Starboard.Select(p => p.OnHull.AfterEdge).Where(e => e.Exists)
+        )
         {
             foreach (Vec3 point in Picked(seam.Seam, PointsAnEnd))
             {

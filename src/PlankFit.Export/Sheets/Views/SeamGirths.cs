@@ -111,10 +111,9 @@ internal sealed class SeamGirths
         {
             if (expanded.GirthWhere(plank.OnHull.AfterEdge, station) is { } girth)
             {
-                found.Add((
-                    $"{PlankId.Short(plank.Number)} | {PlankId.Short(plank.Number + 1)}",
-                    girth
-                ));
+                found.Add(
+                    ($"{PlankId.Short(plank.Number)} | {PlankId.Short(plank.Number + 1)}", girth)
+                );
             }
         }
 

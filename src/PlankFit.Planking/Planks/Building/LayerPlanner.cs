@@ -24,7 +24,61 @@ internal static class LayerPlanner
     /// <summary>Rows laid anew because a plank came out wider than the stock.</summary>
     private const int MostAnew = 3;
 
+    /// <summary>
+    /// The layer, laid on from what is sawn and fitted. Where it cannot be laid on from the sawn planks, though it can without them, they are strays, and it is laid as
+    /// if there were none: there is always a plan, and what does not belong to it is told.
+    /// </summary>
     public static LaidLayer Lay(
+        Job job,
+        HullSurface hull,
+        PlankLayerSpec spec,
+        int number,
+        double offsetMm,
+        Side side,
+        LaidLayer? below,
+        LaidLayer? asDrawn,
+        CancellationToken stop
+    )
+    {
+        LaidLayer On(Job from) =>
+            Laid(from, hull, spec, number, offsetMm, side, below, asDrawn, stop);
+        CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, side);
+        if (cut.Length == 0)
+        {
+            return On(job);
+        }
+
+        try
+        {
+            return On(job);
+        }
+        catch (Exception e)
+            when (e
+                    is GeodesicException
+                        or MathNet.Numerics.NonConvergenceException
+                        or JobFaultException { Where: not CutSeams.Record }
+            )
+        {
+            LaidLayer without = On(
+                job with
+                {
+                    Standing = job.Standing with { Cut = job.Standing.Cut.RemoveRange(cut) },
+                }
+            );
+            var strays = cut.ToImmutableDictionary(
+                c => c.Id,
+                _ =>
+                    $"the layer cannot be laid on from it as the job now is ({e.Message.TrimEnd('.')})"
+            );
+            return without with
+            {
+                Row = without.Row with { Strays = strays },
+                Plan = without.Plan with { Strays = strays },
+            };
+        }
+    }
+
+    private static LaidLayer Laid(
         Job job,
         HullSurface hull,
         PlankLayerSpec spec,

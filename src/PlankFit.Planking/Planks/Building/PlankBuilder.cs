@@ -49,8 +49,7 @@ internal sealed class PlankBuilder(
         }
     }
 
-    private string IdOf(Side side, int number) =>
-        PlankId.Of(side, layer, number);
+    private string IdOf(Side side, int number) => PlankId.Of(side, layer, number);
 
     private BuiltPlank Work(SeamRow row, int index, int number, string id)
     {

@@ -17,6 +17,9 @@ internal static class CutSeams
 
     private const double FootMm = 1e-6;
 
+    /// <summary>Where a fault of the record itself is told.</summary>
+    public const string Record = "cut-planks.json";
+
     /// <param name="planned">The row as it would be laid with nothing sawn, with its numbers.</param>
     /// <param name="cut">Of this layer and side, in any order. Those that lie nowhere on the bottom are the answer's strays.</param>
     public static SeamRow Row(
@@ -106,9 +109,7 @@ internal static class CutSeams
         double wanted = Middle(planned.Seams, planned.Master);
         return seams.Length < 2
             ? 1
-            : Enumerable
-                .Range(1, seams.Length - 1)
-                .MinBy(k => Math.Abs(Middle(seams, k) - wanted));
+            : Enumerable.Range(1, seams.Length - 1).MinBy(k => Math.Abs(Middle(seams, k) - wanted));
     }
 
     /// <summary>Whether every seam of sawn planks lies where the row as laid with nothing sawn has it.</summary>
@@ -171,9 +172,22 @@ internal static class CutSeams
                     out ClosestPoint.Result foot
                 )
                 && Math.Abs(foot.HeightMm) < NearMm
-                && Math.Abs(strip.Find(foot.Uv, foot.Foot.P, new(near.S, 0), FootMm).T) < SameMm
+                && Across(strip, foot, near.S) < SameMm
             );
         return On(at.Inboard, seam.In) && On(at.Outboard, seam.Out);
+    }
+
+    /// <summary>How far a foot lies square across a line; without end where it lies abreast of none of it.</summary>
+    private static double Across(FermiStrip strip, ClosestPoint.Result foot, double nearS)
+    {
+        try
+        {
+            return Math.Abs(strip.Find(foot.Uv, foot.Foot.P, new(nearS, 0), FootMm).T);
+        }
+        catch (GeodesicException)
+        {
+            return double.PositiveInfinity;
+        }
     }
 
     /// <summary>Seams between two that are known, evenly apart.</summary>
@@ -191,30 +205,67 @@ internal static class CutSeams
             if (MiddleX(region, known[low]) >= MiddleX(region, known[high]))
             {
                 throw new JobFaultException(
-                    "cut-planks.json",
+                    Record,
                     $"in layer {spec.Name} the after seam of plank {high} lies forward of that of plank {low}: the record has planks of two lay-outs; take those that are wrong off it with --forget"
                 );
             }
 
             for (int k = low + 1; k < high; k++)
             {
+                double part = (double)(k - low) / (high - low);
                 known[k] =
-                    Crossings.Find(
-                        region,
-                        SeamFamily.Abreast(
-                            region,
-                            known[low],
-                            known[high],
-                            (double)(k - low) / (high - low),
-                            tracing
-                        )
-                    )
+                    Abreast(region, spec, known[low], known[high], part, tracing)
+                    ?? ThroughEdges(region, known[low], known[high], part, tracing)
                     ?? throw new JobFaultException(
                         $"layer {spec.Name}",
-                        $"no seam runs between plank {low} and plank {high + 1}, which are sawn: look at cut-planks.json"
+                        $"no seam runs between plank {low} and plank {high + 1}, which are sawn"
                     );
             }
         }
+    }
+
+    private static Seam? Abreast(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        Seam low,
+        Seam high,
+        double part,
+        Tracing tracing
+    )
+    {
+        try
+        {
+            return Crossings.Find(region, SeamFamily.Abreast(region, low, high, part, tracing));
+        }
+        catch (GeodesicException)
+        {
+            // So far apart, or one so short, that it lies nowhere abreast of the other.
+            return null;
+        }
+    }
+
+    /// <summary>The seam between two others that takes its part of their room along the edges of the bottom.</summary>
+    private static Seam? ThroughEdges(
+        LayerRegion region,
+        Seam low,
+        Seam high,
+        double part,
+        Tracing tracing
+    )
+    {
+        Uv On(EdgeCrossing from, EdgeCrossing to)
+        {
+            // The shorter way about: laps run from 0 to 4.
+            double way = to.Lap - from.Lap;
+            way -= 4 * Math.Round(way / 4);
+            double lap = from.Lap + (part * way);
+            lap -= 4 * Math.Floor(lap / 4);
+            return region.OnLap(lap, LayerRegion.EdgeOfLap(lap));
+        }
+
+        Uv a = On(low.In, high.In),
+            b = On(low.Out, high.Out);
+        return SeamThrough.Of(region, region.PointAt(a), region.PointAt(b), a, b, tracing);
     }
 
     private static double MiddleX(LayerRegion region, Seam seam) =>

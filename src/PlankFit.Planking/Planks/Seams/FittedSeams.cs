@@ -104,8 +104,7 @@ internal static class FittedSeams
     }
 
     /// <summary>The number of a plank, from its id.</summary>
-    public static int NumberOf(string id) =>
-        PlankId.Number(id.AsSpan(id.IndexOf('-') + 1));
+    public static int NumberOf(string id) => PlankId.Number(id.AsSpan(id.IndexOf('-') + 1));
 
     /// <summary>
     /// The geodesic near a planned seam that a tape finds where it was measured: two unknowns, its distance from the planned one at either end, by Newton with

@@ -34,7 +34,9 @@ internal sealed class SeamTraces(LayerRegion region, SeamRow planned, Tracing tr
             }
 
             (Uv nearIn, Uv nearOut) = Near(ends);
-            foreach ((Vec3 end, Uv near) in new[] { (ends.Inboard, nearIn), (ends.Outboard, nearOut) })
+            foreach (
+                (Vec3 end, Uv near) in new[] { (ends.Inboard, nearIn), (ends.Outboard, nearOut) }
+            )
             {
                 double? off = Off(end, near);
                 if (off is null or > MostOffMm)
@@ -77,7 +79,9 @@ internal sealed class SeamTraces(LayerRegion region, SeamRow planned, Tracing tr
     /// <summary>How far a point lies off the surface and past where lines are followed on it, mm; null where it has no foot on it.</summary>
     private double? Off(Vec3 point, Uv near)
     {
-        if (!ClosestPoint.TryFind(region.Surface, point, near, FootMm, out ClosestPoint.Result foot))
+        if (
+            !ClosestPoint.TryFind(region.Surface, point, near, FootMm, out ClosestPoint.Result foot)
+        )
         {
             return null;
         }

@@ -19,9 +19,7 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
     public static readonly Gen<ChangeByChance> Any = Gen.Select(One, One, Gen.Int[0, 2])
         .Select(
             (a, b, both) =>
-                both > 0
-                    ? a
-                    : new ChangeByChance($"{a.What}; {b.What}", job => b.Made(a.Made(job)))
+                both > 0 ? a : new ChangeByChance($"{a.What}; {b.What}", job => b.Made(a.Made(job)))
         );
 
     private static ChangeByChance Of(int kind, int at, double size, bool flag)
@@ -40,33 +38,163 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
                 "thickness of a layer",
                 j => Layer(j, at, p => p with { ThicknessMm = p.ThicknessMm * (1 + (0.5 * size)) })
             ),
-            9 => ("planks before", j => Added(j, 0, new PlankLayerSpec("first of all", 3, 80, flag ? Heads.Aft : Heads.Forward, 45, null, Hold.Width, 7.5, 0.5, null))),
-            10 => ("planks after", j => Added(j, j.Layers.Length, new PlankLayerSpec("last of all", 3, 80, flag ? Heads.Aft : Heads.Forward, 45, null, Hold.Width, 7.5, 0.5, null))),
+            9 => (
+                "planks before",
+                j =>
+                    Added(
+                        j,
+                        0,
+                        new PlankLayerSpec(
+                            "first of all",
+                            3,
+                            80,
+                            flag ? Heads.Aft : Heads.Forward,
+                            45,
+                            null,
+                            Hold.Width,
+                            7.5,
+                            0.5,
+                            null
+                        )
+                    )
+            ),
+            10 => (
+                "planks after",
+                j =>
+                    Added(
+                        j,
+                        j.Layers.Length,
+                        new PlankLayerSpec(
+                            "last of all",
+                            3,
+                            80,
+                            flag ? Heads.Aft : Heads.Forward,
+                            45,
+                            null,
+                            Hold.Width,
+                            7.5,
+                            0.5,
+                            null
+                        )
+                    )
+            ),
             11 => ("cloth before", j => Added(j, 0, new ClothLayerSpec("lining", 1))),
             12 => ("cloth between", j => Added(j, 1, new ClothLayerSpec("core cloth", 1))),
             13 => (
                 "a layer taken out",
-                j => j.Layers.Length < 2 ? j : j with { Layers = j.Layers.RemoveAt(at % j.Layers.Length) }
+                j =>
+                    j.Layers.Length < 2
+                        ? j
+                        : j with
+                        {
+                            Layers = j.Layers.RemoveAt(at % j.Layers.Length),
+                        }
             ),
-            14 => ("width", j => Layer(j, at, p => p with { WidthMm = p.WidthMm * (1 + (0.45 * size)) })),
-            15 => ("angle", j => Layer(j, at, p => p with { AngleDegrees = Math.Clamp(p.AngleDegrees + (20 * size), 25, 85) })),
-            16 => ("heads", j => Layer(j, at, p => p with { Heads = p.Heads == Heads.Aft ? Heads.Forward : Heads.Aft })),
+            14 => (
+                "width",
+                j => Layer(j, at, p => p with { WidthMm = p.WidthMm * (1 + (0.45 * size)) })
+            ),
+            15 => (
+                "angle",
+                j =>
+                    Layer(
+                        j,
+                        at,
+                        p =>
+                            p with
+                            {
+                                AngleDegrees = Math.Clamp(p.AngleDegrees + (20 * size), 25, 85),
+                            }
+                    )
+            ),
+            16 => (
+                "heads",
+                j =>
+                    Layer(
+                        j,
+                        at,
+                        p => p with { Heads = p.Heads == Heads.Aft ? Heads.Forward : Heads.Aft }
+                    )
+            ),
             17 => (
                 "offsets to the other face",
-                j => j with { Hull = j.Hull with { OffsetsAreTo = j.Hull.OffsetsAreTo == OffsetsAreTo.Inside ? OffsetsAreTo.Outside : OffsetsAreTo.Inside } }
+                j =>
+                    j with
+                    {
+                        Hull = j.Hull with
+                        {
+                            OffsetsAreTo =
+                                j.Hull.OffsetsAreTo == OffsetsAreTo.Inside
+                                    ? OffsetsAreTo.Outside
+                                    : OffsetsAreTo.Inside,
+                        },
+                    }
             ),
-            18 => ("gap and drift", j => Layer(j, at, p => p with { GapMm = 0.1 + Math.Abs(size), DriftDegrees = 3 + (10 * Math.Abs(size)) })),
-            19 => ("hold", j => Layer(j, at, p => p with { Hold = p.Hold == Hold.Width ? Hold.Angle : Hold.Width })),
-            20 => ("master", j => Layer(j, at, p => p with { MasterMm = Middle(j) + (150 * size) })),
-            21 => ("ends", j => j with { Ends = j.Ends with { Keel = flag ? EndRule.LeftLong(20) : EndRule.Fit, Chine = flag ? EndRule.Fit : EndRule.LeftLong(10 + (10 * Math.Abs(size))) } }),
+            18 => (
+                "gap and drift",
+                j =>
+                    Layer(
+                        j,
+                        at,
+                        p =>
+                            p with
+                            {
+                                GapMm = 0.1 + Math.Abs(size),
+                                DriftDegrees = 3 + (10 * Math.Abs(size)),
+                            }
+                    )
+            ),
+            19 => (
+                "hold",
+                j =>
+                    Layer(
+                        j,
+                        at,
+                        p => p with { Hold = p.Hold == Hold.Width ? Hold.Angle : Hold.Width }
+                    )
+            ),
+            20 => (
+                "master",
+                j => Layer(j, at, p => p with { MasterMm = Middle(j) + (150 * size) })
+            ),
+            21 => (
+                "ends",
+                j =>
+                    j with
+                    {
+                        Ends = j.Ends with
+                        {
+                            Keel = flag ? EndRule.LeftLong(20) : EndRule.Fit,
+                            Chine = flag
+                                ? EndRule.Fit
+                                : EndRule.LeftLong(10 + (10 * Math.Abs(size))),
+                        },
+                    }
+            ),
             22 => (
                 "keel's side",
-                j => j with { Hull = j.Hull with { KeelSide = j.Hull.KeelSide == KeelSide.Plumb ? KeelSide.SquareToPlank : KeelSide.Plumb } }
+                j =>
+                    j with
+                    {
+                        Hull = j.Hull with
+                        {
+                            KeelSide =
+                                j.Hull.KeelSide == KeelSide.Plumb
+                                    ? KeelSide.SquareToPlank
+                                    : KeelSide.Plumb,
+                        },
+                    }
             ),
-            23 => ("units", j => j with { Units = flag ? LengthUnit.FeetInchesEighths : LengthUnit.Inch }),
+            23 => (
+                "units",
+                j => j with { Units = flag ? LengthUnit.FeetInchesEighths : LengthUnit.Inch }
+            ),
             24 => ("girths", j => Girths(j, at, 8 * size, flag)),
             25 => ("moved bodily", j => Moved(j, flag ? 2500 : 30 * size, 60 * size)),
-            26 => ("stagger", j => Layer(j, 2, p => p with { Stagger = flag ? null : 0.3 + (0.2 * size) })),
+            26 => (
+                "stagger",
+                j => Layer(j, 2, p => p with { Stagger = flag ? null : 0.3 + (0.2 * size) })
+            ),
             _ => ("another boat", j => Moved(j, 20 * size, 400)),
         };
         return new($"{change.What}, {at}, {size}, {flag}", change.Made);
@@ -93,8 +221,14 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
             line,
             l =>
                 breadth
-                    ? l with { HalfBreadthsMm = l.HalfBreadthsMm.SetItem(i, l.HalfBreadthsMm[i] + by) }
-                    : l with { HeightsMm = l.HeightsMm.SetItem(i, l.HeightsMm[i] + by) }
+                    ? l with
+                    {
+                        HalfBreadthsMm = l.HalfBreadthsMm.SetItem(i, l.HalfBreadthsMm[i] + by),
+                    }
+                    : l with
+                    {
+                        HeightsMm = l.HeightsMm.SetItem(i, l.HeightsMm[i] + by),
+                    }
         );
     }
 
@@ -122,7 +256,9 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
                     .. job.Offsets.Lines.Select(l =>
                         l with
                         {
-                            PositionsMm = l.PositionsMm.IsEmpty ? l.PositionsMm : l.PositionsMm.RemoveAt(i),
+                            PositionsMm = l.PositionsMm.IsEmpty
+                                ? l.PositionsMm
+                                : l.PositionsMm.RemoveAt(i),
                             HeightsMm = l.HeightsMm.RemoveAt(i),
                             HalfBreadthsMm = l.HalfBreadthsMm.RemoveAt(i),
                         }
@@ -161,14 +297,20 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
     {
         int i = at % job.Layers.Length;
         return job.Layers[i] is PlankLayerSpec planks
-            ? job with { Layers = job.Layers.SetItem(i, change(planks)) }
+            ? job with
+            {
+                Layers = job.Layers.SetItem(i, change(planks)),
+            }
             : job;
     }
 
     private static Job Added(Job job, int at, LayerSpec layer) =>
         job.Layers.Any(l => l.Name == layer.Name)
             ? job
-            : job with { Layers = job.Layers.Insert(Math.Min(at, job.Layers.Length), layer) };
+            : job with
+            {
+                Layers = job.Layers.Insert(Math.Min(at, job.Layers.Length), layer),
+            };
 
     private static Job Girths(Job job, int at, double by, bool port)
     {
@@ -177,7 +319,11 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
         Side side = port ? Side.Port : Side.Starboard;
 
         // What the tape would read as drawn, from a plan with a reading that is nothing like it.
-        StandingSpec Read(double mm) => StandingSpec.None with { Girths = [new(station, side, mm)] };
+        StandingSpec Read(double mm) =>
+            StandingSpec.None with
+            {
+                Girths = [new(station, side, mm)],
+            };
         double rough = drawn.PlankLayers.First().Starboard.Max(p => p.NetLengthMm) / 2;
         GirthRow? row = BottomPlanner
             .Plan(job with { Standing = Read(rough) })

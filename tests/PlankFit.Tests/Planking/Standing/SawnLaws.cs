@@ -23,7 +23,9 @@ internal static class SawnLaws
             }
         }
 
-        broken.AddRange(BottomLaws.Broken(Places(plan)).Where(b => !Between(plan, b)));
+        broken.AddRange(
+            BottomLaws.Broken(Places(plan)).Where(b => !Between(plan, b) && !TicksOfSawn(plan, b))
+        );
         return broken;
     }
 
@@ -68,12 +70,12 @@ internal static class SawnLaws
             broken.Add($"{record.Id} is not what its record says");
         }
 
-        double thickness = plan
-            .PlankLayers.First(l => l.Number == record.Layer)
-            .Planks.ThicknessMm;
+        double thickness = plan.PlankLayers.First(l => l.Number == record.Layer).Planks.ThicknessMm;
         if (Math.Abs(thickness - record.SawnFor!.ThicknessMm) > 0.11 && !told)
         {
-            broken.Add($"{record.Id}: {record.SawnFor.ThicknessMm} mm of {thickness}, and not told");
+            broken.Add(
+                $"{record.Id}: {record.SawnFor.ThicknessMm} mm of {thickness}, and not told"
+            );
         }
     }
 
@@ -89,6 +91,7 @@ internal static class SawnLaws
                 PlankEdge sawn = a.IsCut ? a.AfterEdge : b.ForwardEdge,
                     free = a.IsCut ? b.ForwardEdge : a.AfterEdge;
                 Plank plank = a.IsCut ? b : a;
+                Ticks(a.IsCut ? a : b, plank, a.IsCut, broken);
                 if (sawn.Exists != free.Exists)
                 {
                     broken.Add($"{a.Id} and {b.Id} do not share an edge");
@@ -98,7 +101,8 @@ internal static class SawnLaws
                     && new[] { sawn.Seam[0], sawn.Seam[^1] }.Max(p =>
                         Off(layer.Of(side), plank, free, side, p)
                     )
-                        is var off and > 0.05
+                        is var off
+                            and > 0.05
                 )
                 {
                     broken.Add($"{plank.Id} lies {off} mm off the edge of the sawn one beside it");
@@ -149,28 +153,80 @@ internal static class SawnLaws
     {
         ImmutableArray<Plank> Of(ImmutableArray<Plank> row) =>
             [.. row.Select(p => p.Place is { } place ? place with { IsCut = true } : p)];
+
+        // Port apart is laid in the starboard frame, without its sawn planks' shapes: there it is their numbers that tell.
+        PlankLayerPlan? Apart(PlankLayerPlan? apart, ImmutableArray<Plank> port) =>
+            apart is null
+                ? null
+                : apart with
+                {
+                    Starboard =
+                    [
+                        .. apart.Starboard.Zip(port, (s, p) => s with { IsCut = p.IsCut }),
+                    ],
+                    Port = [.. apart.Port.Zip(port, (s, p) => s with { IsCut = p.IsCut })],
+                };
         return plan with
         {
             Layers =
             [
                 .. plan.Layers.Select(l =>
                     l is PlankLayerPlan p
-                        ? p with { Starboard = Of(p.Starboard), Port = Of(p.Port) }
+                        ? p with
+                        {
+                            Starboard = Of(p.Starboard),
+                            Port = Of(p.Port),
+                            PortApart = Apart(p.PortApart, p.Port),
+                        }
                         : l
                 ),
             ],
         };
     }
 
+    /// <summary>Ticks of a sawn plank are those of its record; where they would not meet its neighbour has none, which <see cref="Ticks"/> judges.</summary>
+    private static bool TicksOfSawn(BottomPlan plan, string law) =>
+        law.EndsWith("different ticks on their seam", StringComparison.Ordinal)
+        && law.Split(' ') is [var a, "and", var b, ..]
+        && (plan.Find(a)!.IsCut || plan.Find(b)!.IsCut);
+
+    /// <summary>A tick that a free plank has on the seam beside a sawn one meets the sawn plank's of that name within half a millimetre.</summary>
+    private static void Ticks(Plank sawn, Plank free, bool freeIsAft, List<string> broken)
+    {
+        string seam = PlankId.Short(freeIsAft ? sawn.Number : free.Number);
+        bool Of(PlankMark m) =>
+            m.Kind == "witness" && m.Label.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"]) == seam;
+        PlankEdge of = freeIsAft ? sawn.AfterEdge : sawn.ForwardEdge,
+            on = freeIsAft ? free.ForwardEdge : free.AfterEdge;
+        foreach (PlankMark mark in free.Marks.Where(Of))
+        {
+            // Along the seam from its inboard end, and that end where it was.
+            if (
+                sawn.Marks.FirstOrDefault(m => Of(m) && m.Label == mark.Label) is { } twin
+                && Math.Abs(twin.At.ChordTo(of.Flat[0]) - mark.At.ChordTo(on.Flat[0]))
+                    + of.Seam[0].ChordTo(on.Seam[0])
+                    > 1.1
+            )
+            {
+                broken.Add($"{free.Id}: tick {mark.Label} does not meet that of {sawn.Id}");
+            }
+        }
+    }
+
     /// <summary>Planks between sawn ones share out the room, and may need wider stock, which is told.</summary>
     private static bool Between(BottomPlan plan, string law)
     {
+        // A port side that is laid apart goes by starboard ids.
         string id = law.Split(':')[0];
         return law.Contains("mm wide,", StringComparison.Ordinal)
-            && plan.Find(id) is { } plank
-            && plan.PlankLayers.First(l => l.Number == plank.Layer).On(plank.Side) is var row
-            && row.Any(p => p.IsCut && p.Number < plank.Number)
-            && row.Any(p => p.IsCut && p.Number > plank.Number)
+            && new[] { 'S', 'P' }
+                .Select(side => plan.Find(side + id[1..]))
+                .OfType<Plank>()
+                .Any(plank =>
+                    plan.PlankLayers.First(l => l.Number == plank.Layer).On(plank.Side) is var row
+                    && row.Any(p => p.IsCut && p.Number < plank.Number)
+                    && row.Any(p => p.IsCut && p.Number > plank.Number)
+                )
             && plan.Findings.Any(f => f.Message.Contains("wider stock", StringComparison.Ordinal));
     }
 }

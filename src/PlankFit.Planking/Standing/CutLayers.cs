@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Planking;
 
 /// <summary>Sawn planks go with their layer: where layers were put in or taken out below it, it has another number, and so have they.</summary>
-internal static class CutLayers
+public static class CutLayers
 {
     /// <param name="names">Of the job's layers of planks, from the inside out.</param>
     /// <returns>The planks by the numbers that their layers now have, and a finding for each layer whose number is another.</returns>

@@ -1,0 +1,274 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+using CsCheck;
+using PlankFit.Planking;
+using PlankFit.Reading;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Reading;
+
+/// <summary>
+/// A record of sawn planks that was damaged is refused, or it gives exactly the planks that were sawn: never others in silence, never an exception.
+/// </summary>
+public sealed partial class SpoiledRecordTests
+{
+    private static readonly bool Long = Environment.GetEnvironmentVariable("PLANKFIT_LONG") is "1";
+
+    private static readonly Lazy<CutPlank[]> Planks = new(() =>
+        [
+            .. new[] { "S1-01", "S1-15", "S1-16", "P2-07" }.Select(id =>
+                SawnPlanks.Of(DemoPlans.Of("tender"), id)
+            ),
+        ]
+    );
+
+    private static readonly Lazy<string> Whole = new(() => CutPlanksFile.Write(Planks.Value));
+
+    /// <summary>Several hundred spoilings of a real record: bits, bytes, lines, numbers, members, whole planks.</summary>
+    [Fact]
+    public void EverySpoilingIsToldOrHarmless() =>
+        Gen.Select(Gen.Int[0, 11], Gen.Double[0, 1], Gen.Int[0, 255], Gen.Int[0, 40])
+            .Sample(
+                (kind, at, by, size) =>
+                {
+                    byte[] spoiled = Spoiled(
+                        Encoding.UTF8.GetBytes(Whole.Value),
+                        kind,
+                        at,
+                        by,
+                        size
+                    );
+                    TextFile file = TextFile.Decode(spoiled, "cut-planks.json");
+                    if (file.Text is null)
+                    {
+                        return file.Fault is not null;
+                    }
+
+                    CutReading read = CutPlanksFile.Read(file.Text, "cut-planks.json");
+                    return read.Fault is { Severity: Severity.Error, Message.Length: > 20 }
+                        ? read.Planks.IsEmpty
+                        : CutPlanksFile.Write(read.Planks) == Whole.Value;
+                },
+                iter: Long ? 20_000 : 600,
+                threads: 2
+            );
+
+    [Fact]
+    public void TheRecordItselfIsTaken()
+    {
+        CutReading read = CutPlanksFile.Read(Whole.Value, "cut-planks.json");
+        Assert.Null(read.Fault);
+        Assert.False(read.Older);
+        Assert.Equal(Whole.Value, CutPlanksFile.Write(read.Planks));
+
+        // As a mail or a checkout may leave it: other ends of lines.
+        read = CutPlanksFile.Read(Whole.Value.Replace("\n", "\r\n"), "cut-planks.json");
+        Assert.Null(read.Fault);
+        Assert.Equal(Whole.Value, CutPlanksFile.Write(read.Planks));
+    }
+
+    /// <summary>A record of before there was a checksum is taken if it agrees with itself, and known for what it is.</summary>
+    [Fact]
+    public void AnOlderRecordIsTakenAndKnown()
+    {
+        CutReading read = CutPlanksFile.Read(Older(Whole.Value), "cut-planks.json");
+        Assert.Null(read.Fault);
+        Assert.True(read.Older);
+        Assert.Equal(4, read.Planks.Length);
+        Assert.All(read.Planks, p => Assert.Null(p.SawnFor));
+        Assert.Equal(
+            Planks.Value.OrderBy(p => p.Id, StringComparer.Ordinal).SelectMany(p => p.FlatCut),
+            read.Planks.SelectMany(p => p.FlatCut)
+        );
+    }
+
+    /// <summary>What damage an older record can be told by its own figures.</summary>
+    [Theory]
+    [InlineData("an outline moved 300 mm", "do not meet")]
+    [InlineData("no ends", "no ends")]
+    [InlineData("no edges", "edge")]
+    [InlineData("a size below nought", "which no plank has")]
+    [InlineData("a size beyond all reason", "which no plank has")]
+    [InlineData("a point beyond all reason", "beyond any boat")]
+    [InlineData("not a number", "not a record")]
+    [InlineData("cut off", "not a record")]
+    [InlineData("twice", "recorded twice")]
+    [InlineData("another schema", "checksum")]
+    [InlineData("an edge's length of nought", "which no plank has")]
+    [InlineData("a corner moved", "mm long on the hull")]
+    public void DamageIsNamed(string what, string told)
+    {
+        string text = Older(Whole.Value);
+        CutPlank plank = Planks.Value[1];
+        string Number(double v) => System.Text.Json.JsonSerializer.Serialize(v);
+        CutPlank[] With(CutPlank changed) => [Planks.Value[0], changed];
+        string spoiled = what switch
+        {
+            "an outline moved 300 mm" => Of(
+                With(
+                    plank with
+                    {
+                        Outline = [.. plank.Outline.Select(p => p with { X = p.X + 300 })],
+                    }
+                )
+            ),
+            "no ends" => Of(With(plank with { Ends = [] })),
+            "no edges" => Of(With(plank with { ForwardSeam = [], ForwardFlat = [] })),
+            "a size below nought" => Of(
+                With(plank with { Sizes = plank.Sizes with { CutLengthMm = -1 } })
+            ),
+            "a size beyond all reason" => Of(
+                With(plank with { Sizes = plank.Sizes with { NetLengthMm = 1e308 } })
+            ),
+            "a point beyond all reason" => Of(
+                With(plank with { FlatCut = plank.FlatCut.SetItem(3, new(1e308, 0)) })
+            ),
+            "not a number" => text.Replace(Number(plank.Sizes.NetLengthMm), "NaN"),
+            "cut off" => text[..(text.Length / 2)],
+            "twice" => Of([plank, plank]),
+            "another schema" => text.Replace("plankfit-cut/1", "plankfit-cut/7"),
+            "an edge's length of nought" => Of(
+                With(
+                    plank with
+                    {
+                        Sizes = plank.Sizes with
+                        {
+                            Forward = plank.Sizes.Forward! with { SeamLengthMm = 0 },
+                        },
+                    }
+                )
+            ),
+            _ => Of(
+                With(
+                    plank with
+                    {
+                        FlatNet = plank.FlatNet.SetItem(
+                            plank.FlatNet.Length / 3,
+                            plank.FlatNet[plank.FlatNet.Length / 3]
+                                + new PlankFit.Geometry.Vec2(30, 0)
+                        ),
+                    }
+                )
+            ),
+        };
+        CutReading read = CutPlanksFile.Read(spoiled, "cut-planks.json");
+        Assert.Empty(read.Planks);
+        Assert.Contains(told, read.Fault!.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>The text that an earlier program wrote: no checksum, and no word of the layer.</summary>
+    internal static string Older(string text) =>
+        SawnFor()
+            .Replace(Checksum().Replace(text, ""), "")
+            .Replace(CutPlanksFile.Schema, CutPlanksFile.OlderSchema, StringComparison.Ordinal);
+
+    private static string Of(CutPlank[] planks) => Older(CutPlanksFile.Write(planks));
+
+    private static byte[] Spoiled(byte[] whole, int kind, double at, int by, int size)
+    {
+        int i = Math.Min(whole.Length - 1, (int)(at * whole.Length));
+        string text = Encoding.UTF8.GetString(whole);
+        switch (kind)
+        {
+            case 0:
+            case 1:
+                whole[i] ^= (byte)(1 << (by & 7));
+                return whole;
+            case 2:
+                whole[i] = (byte)by;
+                return whole;
+            case 3:
+                return whole[..i];
+            case 4:
+                return [.. whole[..i], .. whole[Math.Min(whole.Length, i + 1 + size)..]];
+            case 5:
+                return [.. whole[..i], (byte)by, .. whole[i..]];
+            case 6:
+                return
+                [
+                    .. whole[..i],
+                    .. new byte[Math.Min(size + 1, whole.Length - i)],
+                    .. whole[Math.Min(whole.Length, i + size + 1)..],
+                ];
+            case 7:
+                return Encoding.UTF8.GetBytes(OneNumber(text, at, by));
+            case 8:
+                return Encoding.UTF8.GetBytes(OneMember(text, at));
+            case 9:
+                return Encoding.UTF8.GetBytes(Lines(text, by, size));
+            case 10:
+                // The head, where the schema and the checksum stand.
+                whole[i % 120] ^= (byte)(1 << (by & 7));
+                return whole;
+            default:
+                return Encoding.UTF8.GetBytes(
+                    OneNumber(
+                        Older(text).Replace("cut/1", "cut/2", StringComparison.Ordinal),
+                        at,
+                        by
+                    )
+                );
+        }
+    }
+
+    private static string OneNumber(string text, double at, int by)
+    {
+        MatchCollection numbers = Numbers().Matches(text);
+        Match one = numbers[Math.Min(numbers.Count - 1, (int)(at * numbers.Count))];
+        double was = double.Parse(one.Value, CultureInfo.InvariantCulture);
+        string now = (by % 8) switch
+        {
+            0 => "-" + one.Value,
+            1 => "1e308",
+            2 => "1e999",
+            3 => "NaN",
+            4 => "null",
+            5 => "\"\"",
+            6 => (was + 300).ToString("R", CultureInfo.InvariantCulture),
+            _ => (was + 1e-9).ToString("R", CultureInfo.InvariantCulture),
+        };
+        return string.Concat(text.AsSpan(0, one.Index), now, text.AsSpan(one.Index + one.Length));
+    }
+
+    private static string OneMember(string text, double at)
+    {
+        MatchCollection names = Names().Matches(text);
+        Match one = names[Math.Min(names.Count - 1, (int)(at * names.Count))];
+        return text.Remove(one.Index, one.Length).Insert(one.Index, "\"other\":");
+    }
+
+    /// <summary>Lines left out, twice, or in another order: a plank is a line.</summary>
+    private static string Lines(string text, int by, int size)
+    {
+        List<string> lines = [.. text.Split('\n')];
+        int k = size % lines.Count;
+        switch (by % 3)
+        {
+            case 0:
+                lines.RemoveAt(k);
+                break;
+            case 1:
+                lines.Insert(k, lines[k]);
+                break;
+            default:
+                lines.Reverse(Math.Min(k, lines.Count - 2), 2);
+                break;
+        }
+
+        return string.Join('\n', lines);
+    }
+
+    [GeneratedRegex("(?<=[\\[,:])-?[0-9][0-9.eE+-]*")]
+    private static partial Regex Numbers();
+
+    [GeneratedRegex("\"[a-zA-Z]+\":")]
+    private static partial Regex Names();
+
+    [GeneratedRegex(" \"checksum\": \"[0-9a-f]*\",\n")]
+    private static partial Regex Checksum();
+
+    [GeneratedRegex(",\"sawnFor\":\\{[^}]*\\}")]
+    private static partial Regex SawnFor();
+}
