@@ -69,9 +69,14 @@ public sealed class PlankMap
     /// <summary>The map of a sawn plank, which lies so in the coordinates of this one.</summary>
     internal PlankMap Of(FlatShift sawn) => new(strip, surface, port, sawn);
 
-    /// <summary>Whether the plank's own line was followed as far as all these flat places.</summary>
+    /// <summary>What is drawn or marked beyond a plank's own outline lies within this, mm.</summary>
+    private const double MarginMm = 20;
+
+    /// <summary>Whether the plank's own line was followed as far as all these flat places, and a little further.</summary>
     internal bool Reaches(IEnumerable<Vec2> flat) =>
-        flat.Select(p => OfStrip(p).X).All(x => x > strip.FlatFrom && x < strip.FlatTo);
+        flat.Select(p => OfStrip(p).X).All(x =>
+            x > strip.FlatFrom + MarginMm && x < strip.FlatTo - MarginMm
+        );
 
     private Vec2 OfStrip(Vec2 p)
     {

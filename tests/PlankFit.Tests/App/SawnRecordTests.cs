@@ -55,12 +55,43 @@ public sealed class SawnRecordTests : IDisposable
             ["S1-21", "--forget"],
             ["S2-08"],
         ];
-        int[] codes = await Task.WhenAll(runs.Select(r => Task.Run(() => Process(r), Stop)));
+        int[] codes = await Task.WhenAll(runs.Select(r => Task.Run(() => ExitOf(r), Stop)));
         Assert.Equal(new int[runs.Length], codes);
         Assert.Equal(
             ["P1-09", "S1-05", "S1-06", "S1-07", "S1-20", "S1-22", "S2-08"],
             Recorded(Record)
         );
+        Assert.Empty(Strangers());
+    }
+
+    /// <summary>Killed at any moment, most of them while it writes: the record is whole, as it was or as it was to be, and the next run finds nothing in its way.</summary>
+    [Fact]
+    public void AKilledRunLeavesAWholeRecord()
+    {
+        Assert.Equal(ExitCode.Done, Cut("S1-20").Exit);
+        int kills = Environment.GetEnvironmentVariable("PLANKFIT_LONG") is "1" ? 20 : 2;
+        for (int i = 0; i < kills; i++)
+        {
+            string[] before = Recorded(Record);
+            string id = $"S1-{i + 2:00}";
+            using Process process = Started([id]);
+            string sign = folder.File(
+                i % 2 == 0 ? ".cut-planks.json.writing" : ".cut-planks.json.lock"
+            );
+            SpinWait.SpinUntil(() => process.HasExited || File.Exists(sign));
+            for (int spin = 0; spin < i * 997 && i % 4 > 1; spin++)
+            {
+                Thread.Yield();
+            }
+
+            process.Kill();
+            process.WaitForExit();
+            string[] after = Recorded(Record);
+            Assert.True(after.SequenceEqual(before) || after.Except(before).Single() == id);
+        }
+
+        Assert.Equal(ExitCode.Done, Cut("S1-23").Exit);
+        Assert.Contains("S1-23", Recorded(Record));
         Assert.Empty(Strangers());
     }
 
@@ -275,32 +306,32 @@ public sealed class SawnRecordTests : IDisposable
             FileShare.None
         );
 
-    private int Process(string[] planks)
+    private int ExitOf(string[] planks)
     {
-        var start = new ProcessStartInfo("dotnet")
-        {
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        };
-        foreach (
-            string word in new[]
-            {
-                Path.Combine(AppContext.BaseDirectory, "plankfit.dll"),
-                "cut",
-                folder.File("job.toml"),
-            }.Concat(planks)
-        )
-        {
-            start.ArgumentList.Add(word);
-        }
-
-        using Process process = System.Diagnostics.Process.Start(start)!;
+        using Process process = Started(planks);
         process.StandardOutput.ReadToEnd();
         string said = process.StandardError.ReadToEnd();
         process.WaitForExit();
         Assert.True(process.ExitCode == 0, said);
         return process.ExitCode;
     }
+
+    private Process Started(string[] planks) =>
+        Process.Start(
+            new ProcessStartInfo(
+                "dotnet",
+                [
+                    Path.Combine(AppContext.BaseDirectory, "plankfit.dll"),
+                    "cut",
+                    folder.File("job.toml"),
+                    .. planks,
+                ]
+            )
+            {
+                RedirectStandardError = true,
+                RedirectStandardOutput = true,
+            }
+        )!;
 
     private static string[] Recorded(string record)
     {

@@ -213,7 +213,7 @@ internal static class SawnLaws
         }
     }
 
-    /// <summary>Planks between sawn ones share out the room, and may need wider stock, which is told.</summary>
+    /// <summary>Planks between sawn ones share out the room, and may need wider stock, which is told from 0.02 mm on.</summary>
     private static bool Between(BottomPlan plan, string law)
     {
         // A port side that is laid apart goes by starboard ids.
@@ -223,10 +223,16 @@ internal static class SawnLaws
                 .Select(side => plan.Find(side + id[1..]))
                 .OfType<Plank>()
                 .Any(plank =>
-                    plan.PlankLayers.First(l => l.Number == plank.Layer).On(plank.Side) is var row
+                    plan.PlankLayers.First(l => l.Number == plank.Layer) is var layer
+                    && layer.On(plank.Side) is var row
                     && row.Any(p => p.IsCut && p.Number < plank.Number)
                     && row.Any(p => p.IsCut && p.Number > plank.Number)
-                )
-            && plan.Findings.Any(f => f.Message.Contains("wider stock", StringComparison.Ordinal));
+                    && (
+                        plank.WidestMm <= layer.Planks.WidthMm + 0.02
+                        || plan.Findings.Any(f =>
+                            f.Message.Contains("wider stock", StringComparison.Ordinal)
+                        )
+                    )
+                );
     }
 }
