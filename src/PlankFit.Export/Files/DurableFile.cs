@@ -34,7 +34,12 @@ public static class DurableFile
 
     private static void Fill(string path, byte[] bytes, string? modeOf)
     {
-        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        using var stream = new FileStream(
+            path,
+            FileMode.CreateNew,
+            FileAccess.Write,
+            FileShare.None
+        );
         if (modeOf is not null && !OperatingSystem.IsWindows())
         {
             File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(modeOf));

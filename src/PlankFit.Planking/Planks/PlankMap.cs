@@ -74,9 +74,8 @@ public sealed class PlankMap
 
     /// <summary>Whether the plank's own line was followed as far as all these flat places, and a little further.</summary>
     internal bool Reaches(IEnumerable<Vec2> flat) =>
-        flat.Select(p => OfStrip(p).X).All(x =>
-            x > strip.FlatFrom + MarginMm && x < strip.FlatTo - MarginMm
-        );
+        flat.Select(p => OfStrip(p).X)
+            .All(x => x > strip.FlatFrom + MarginMm && x < strip.FlatTo - MarginMm);
 
     private Vec2 OfStrip(Vec2 p)
     {
