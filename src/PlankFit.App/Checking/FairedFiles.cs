@@ -31,16 +31,7 @@ internal static class FairedFiles
             moves = Path.ChangeExtension(table, ".moves.csv");
         string text = OffsetTableWriter.Faired(File.ReadAllText(table), faired.Moves, job.Units);
         AtomicFile.Write(copy, s => s.Write(System.Text.Encoding.UTF8.GetBytes(text)), stop);
-        AtomicFile.Write(
-            moves,
-            s =>
-                s.Write(
-                    System.Text.Encoding.UTF8.GetBytes(
-                        OffsetTableWriter.Moves(faired.Moves, job.Units)
-                    )
-                ),
-            stop
-        );
+        AtomicFile.Write(moves, s => Csv.Write(FairedMoves.Of(faired, job.Units), s), stop);
         double most = faired.Moves.Max(m => Math.Abs(m.MoveMm));
         yield return $"{PlanWords.Count(faired.Moves.Length, "value")} moved, the most by {NumberText.Trimmed(most, 2)} mm: the faired table is {copy}, every move is in {moves}. The job still reads the old table.";
     }

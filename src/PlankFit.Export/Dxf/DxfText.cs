@@ -7,14 +7,6 @@ namespace PlankFit.Export.Dxf;
 /// </summary>
 public static class DxfText
 {
-    private const string Accented =
-        "ÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝàáâãäåçèéêëìíîïñòóôõöøùúûüýÿ"
-        + "ĄąĆćČčĎďĘęĚěĞğİıŁłŃńŇňŐőŘřŚśŞşŠšŤťŮůŰűŹźŻżŽžĀāĒēĪīŌōŪū";
-
-    private const string Plain =
-        "AAAAAACEEEEIIIINOOOOOOUUUUYaaaaaaceeeeiiiinoooooouuuuyy"
-        + "AaCcCcDdEeEeGgIiLlNnNnOoRrSsSsSsTtUuUuZzZzZzAaEeIiOoUu";
-
     /// <summary>Signs become words or fractions, accents are dropped, and what is left without an ASCII form becomes a question mark.</summary>
     public static string Ascii(string text)
     {
@@ -75,7 +67,7 @@ public static class DxfText
                 return "x";
             case '·' or '•':
                 return ".";
-            case '–' or '—' or '−':
+            case '‐' or '–' or '—' or '−':
                 return "-";
             case '←':
                 return "<-";
@@ -91,21 +83,37 @@ public static class DxfText
                 return "<=";
             case '…':
                 return "...";
-            case 'Æ':
-                return "AE";
-            case 'æ':
-                return "ae";
-            case 'Œ':
-                return "OE";
-            case 'œ':
-                return "oe";
-            case 'ß':
-                return "ss";
             case '\u00A0' or '\u2009' or '\u202F' or '\t' or '\r' or '\n':
                 return " ";
             default:
-                var at = Accented.IndexOf(sign, StringComparison.Ordinal);
-                return at < 0 ? "?" : Plain[at].ToString();
+                return Sign(sign) ?? DxfLetters.Of(sign) ?? "?";
         }
     }
+
+    private static string? Sign(char sign) =>
+        sign switch
+        {
+            '‚' => ",",
+            '„' or '«' or '»' => "\"",
+            '¡' => "!",
+            '†' => "+",
+            '¢' => "c",
+            '£' => "GBP",
+            '€' => "EUR",
+            '¥' => "JPY",
+            '§' => "par.",
+            '©' => "(c)",
+            '®' => "(R)",
+            '™' => "(TM)",
+            '№' => "No.",
+            'ª' => "a",
+            'º' => "o",
+            '¹' => "1",
+            '²' => "2",
+            '³' => "3",
+            'µ' => "u",
+            '¶' => "P.",
+            '÷' => ":",
+            _ => null,
+        };
 }

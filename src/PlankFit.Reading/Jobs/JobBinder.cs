@@ -57,8 +57,9 @@ public static class JobBinder
 
         HullBinding? hull = hullTable is null ? null : HullBinding.Bind(hullTable);
         TimberSpec? timber = TimberBinder.Bind(root.Table("timber", "[timber]"), length);
+        ImmutableArray<TableReader> layerTables = root.Tables("layer", "layer", Bounds.Layers);
         ImmutableArray<LayerSpec> layers = LayerBinder.Bind(
-            root.Tables("layer", "layer"),
+            layerTables,
             (timber ?? TimberSpec.Default).Table,
             length
         );
@@ -82,7 +83,7 @@ public static class JobBinder
         JobParts parts = new(
             KeelBinder.Bind(
                 root.Table("keel", "[keel]"),
-                root.Tables("keel-layer", "keel-layer"),
+                root.Tables("keel-layer", "keel-layer", Bounds.Layers),
                 layers,
                 length,
                 keelLines
@@ -121,6 +122,7 @@ public static class JobBinder
         {
             Parts = parts,
             Stations = [.. settingUp.Stations, .. behind.Stations],
+            WidthsAt = [.. layerTables.Select(t => t.PlaceOf("width"))],
         };
     }
 

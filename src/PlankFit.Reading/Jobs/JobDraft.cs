@@ -24,6 +24,9 @@ public sealed record JobDraft(
 
     /// <summary>Stations of the table that the job names.</summary>
     public ImmutableArray<NamedLine> Stations { get; init; } = [];
+
+    /// <summary>Where each of <see cref="Layers"/> says how wide it is.</summary>
+    public ImmutableArray<Place> WidthsAt { get; init; } = [];
 }
 
 /// <summary>What the job says beyond the bottom itself, as read; positions are still in the sense of its table.</summary>

@@ -11,6 +11,15 @@ internal sealed class JobFaults(List<Finding> findings, bool whole, bool headsWh
 
     public void Warning(Place at, string message) => Add(Severity.Warning, at, message);
 
+    /// <summary>A text is no name; where lines could not be read it may only have swallowed them, and that is said.</summary>
+    public void NoName(Place at, string message)
+    {
+        if (whole)
+        {
+            Error(at, message);
+        }
+    }
+
     /// <summary>Something is not there.</summary>
     public void Missing(Place at, string message)
     {

@@ -11,6 +11,21 @@ public static class JobReader
     public static ReadResult Read(string jobPath)
     {
         string jobFile = Path.GetFileName(jobPath) is { Length: > 0 } name ? name : jobPath;
+        if (Name.Fault(jobFile) is { } unnamed)
+        {
+            // The file's name stands in findings, and they on paper.
+            return new(
+                null,
+                [
+                    new(
+                        Severity.Error,
+                        Quoted.Of(jobFile),
+                        $"the job file's name will not do: {unnamed}; call it job.toml"
+                    ),
+                ]
+            );
+        }
+
         TextFile job = TextFile.Read(jobPath, jobFile);
         if (job.Text is null)
         {
@@ -239,7 +254,8 @@ public static class JobReader
             Standing = standing,
             Nest = nest,
         };
-        return new(job, findings);
+        ImmutableArray<Finding> beyond = PlankCount.Check(draft, job);
+        return new(beyond.IsEmpty ? job : null, findings.AddRange(beyond));
     }
 
     private static string Revision(byte[] job, byte[] offsets, ImmutableArray<byte[]?> others)

@@ -13,6 +13,8 @@ internal static class LengthList
         {
             case null:
                 return [];
+            case TomlArray { OfTables: false } array when table.TooMany(key, array):
+                return [];
             case TomlArray { OfTables: false, Items.Count: > 0 } array:
                 ImmutableArray<double?> read =
                 [

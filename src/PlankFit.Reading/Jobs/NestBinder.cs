@@ -99,7 +99,7 @@ internal static class NestBinder
     }
 
     private static ImmutableArray<(string Text, Place At)> Files(TableReader table, string key) =>
-        table.Find(key)?.Value is TomlArray ? table.Texts(key)
+        table.Find(key)?.Value is TomlArray ? table.Texts(key, Bounds.Files)
         : table.Text(key) is { } one ? [(one, table.PlaceOf(key))]
         : [];
 

@@ -17,6 +17,8 @@ internal static class PlaceList
         {
             case null:
                 return [];
+            case TomlArray { OfTables: false } array when table.TooMany(key, array):
+                return [];
             case TomlArray { OfTables: false } array:
                 var read = ImmutableArray.CreateBuilder<(string, double)>();
                 foreach (TomlNode item in array.Items)
@@ -51,15 +53,16 @@ internal static class PlaceList
             TomlNumber number => (number.Text, LengthReading.Wrong("is not a length")),
             _ => ("an entry", LengthReading.Wrong("is not a length")),
         };
-        if (reading.Ok)
+        // What is written is the place's name on paper.
+        string? fault = reading.Ok
+            ? Name.Fault(written)
+            : $"{reading.Fault}; {LengthNotation.Accepted(units)}";
+        if (fault is null)
         {
             return (written, reading.Mm);
         }
 
-        table.Faults.Error(
-            item.At,
-            $"{table.Name} {key}: {Quoted.Of(written)} {reading.Fault}; {LengthNotation.Accepted(units)}"
-        );
+        table.Faults.Error(item.At, $"{table.Name} {key}: {Quoted.Of(written)} {fault}");
         return null;
     }
 }

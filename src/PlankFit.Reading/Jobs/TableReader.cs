@@ -28,6 +28,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
     public void Missing(string key, string accepted) =>
         faults.Missing(table.At, $"{name} has no \"{key}\": {accepted}");
 
+    /// <summary>A text that the builder chose; what <see cref="Reading.Name"/> does not take is a fault.</summary>
     public string? Text(string key, string? requiredAs = null)
     {
         if (Find(key) is not { } entry)
@@ -49,6 +50,12 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         if (string.IsNullOrWhiteSpace(text.Value))
         {
             Wrong(entry, "is empty");
+            return null;
+        }
+
+        if (Reading.Name.Fault(text.Value) is { } fault)
+        {
+            faults.NoName(text.At, $"{name} {key} = {Written(text)}: {fault}");
             return null;
         }
 
@@ -155,7 +162,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         }
     }
 
-    public ImmutableArray<(string Text, Place At)> Texts(string key)
+    public ImmutableArray<(string Text, Place At)> Texts(string key, int most = Bounds.Entries)
     {
         if (Find(key) is not { } entry)
         {
@@ -168,16 +175,25 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
             return [];
         }
 
+        if (TooMany(key, array, most))
+        {
+            return [];
+        }
+
         var texts = ImmutableArray.CreateBuilder<(string, Place)>();
         foreach (TomlNode item in array.Items)
         {
-            if (item is TomlString text && !string.IsNullOrWhiteSpace(text.Value))
+            if (item is not TomlString text || string.IsNullOrWhiteSpace(text.Value))
             {
-                texts.Add((text.Value, text.At));
+                faults.Error(item.At, $"{key}: {Written(item)} must be a text in quotes");
+            }
+            else if (Reading.Name.Fault(text.Value) is { } fault)
+            {
+                faults.NoName(item.At, $"{key}: {Written(item)}: {fault}");
             }
             else
             {
-                faults.Error(item.At, $"{key}: {Written(item)} must be a text in quotes");
+                texts.Add((text.Value, text.At));
             }
         }
 
@@ -202,7 +218,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
     }
 
     /// <summary>The tables of [[key]], with their numbers in their names.</summary>
-    public ImmutableArray<TableReader> Tables(string key, string shownAs)
+    public ImmutableArray<TableReader> Tables(string key, string shownAs, int most = Bounds.Tables)
     {
         if (Find(key) is not { } entry)
         {
@@ -216,6 +232,11 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
                 $"\"{key}\" is given once; it is one of several: write [[{shownAs}]] in double brackets"
             );
             return entry.Value is TomlTable single ? [new(single, $"[{shownAs}]", faults)] : [];
+        }
+
+        if (TooMany(shownAs, array, most))
+        {
+            return [];
         }
 
         var tables = ImmutableArray.CreateBuilder<TableReader>();
@@ -232,6 +253,25 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         }
 
         return tables.ToImmutable();
+    }
+
+    /// <summary>Whether the list is longer than it may be, which is then written down at the first entry that is too many.</summary>
+    public bool TooMany(string shownAs, TomlArray array, int most = Bounds.Entries)
+    {
+        if (array.Items.Count <= most)
+        {
+            return false;
+        }
+
+        faults.Error(
+            array.Items[most].At,
+            Bounds.Beyond(
+                array.Items.Count,
+                most,
+                array.OfTables ? $"[[{shownAs}]]" : $"entries in {shownAs}"
+            )
+        );
+        return true;
     }
 
     public void Wrong(string key, string what)

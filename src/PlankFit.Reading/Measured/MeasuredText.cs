@@ -54,6 +54,18 @@ public static partial class MeasuredText
             return (StandingSpec.None, [.. findings]);
         }
 
+        if (rows.Length - 1 > Bounds.Rows)
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    FormattableString.Invariant($"{file}, line {rows[Bounds.Rows + 1].Line}"),
+                    Bounds.Beyond(rows.Length - 1, Bounds.Rows, "measurements")
+                )
+            );
+            return (StandingSpec.None, [.. findings]);
+        }
+
         foreach (CsvRow row in rows.Skip(1))
         {
             reader.Take(row);
@@ -172,7 +184,7 @@ public static partial class MeasuredText
 
         private void HalfWidthOf(CsvRow row, string where, Side? side, LengthReading length)
         {
-            int slash = where.LastIndexOf('/');
+            int slash = Stroke(where);
             if (slash <= 0 || slash == where.Length - 1)
             {
                 Fault(
@@ -203,6 +215,24 @@ public static partial class MeasuredText
             {
                 halfWidths.Add(new(layer, station, s, length.Mm));
             }
+        }
+
+        /// <summary>The stroke between layer and station: both may have strokes of their own, so the one with a known name on either side, else the last.</summary>
+        private int Stroke(string where)
+        {
+            for (int at = where.IndexOf('/'); at >= 0; at = where.IndexOf('/', at + 1))
+            {
+                string station = where[(at + 1)..].Trim();
+                if (
+                    keelLayers.Contains(where[..at].Trim())
+                    && table.Stations.Any(s => s.Name == station)
+                )
+                {
+                    return at;
+                }
+            }
+
+            return where.LastIndexOf('/');
         }
 
         private void SeamOf(CsvRow row, string what, string id, Side? side, LengthReading length)

@@ -54,7 +54,7 @@ public static partial class PlankIds
     }
 
     [GeneratedRegex(
-        @"^([SP])([1-9]\d{0,2})-(\d{2}|[1-9]\d{2,4}|A[1-9]\d{0,3})$",
+        @"^([SP])([1-9][0-9]{0,2})-([0-9]{2}|[1-9][0-9]{2,4}|A[1-9][0-9]{0,3})\z",
         RegexOptions.CultureInvariant
     )]
     private static partial Regex One();

@@ -44,6 +44,12 @@ internal static class CsvRows
         return Rows(string.Join('\n', lines), separator);
     }
 
+    /// <summary>
+    /// Our own lists have an apostrophe before a text that a spreadsheet would take for a formula; no length begins so, since a foot mark follows its number.
+    /// </summary>
+    private static string Unguarded(string cell) =>
+        cell is ['\'', '=' or '+' or '-' or '@', ..] ? cell[1..] : cell;
+
     private static ImmutableArray<CsvRow> Rows(string text, char separator)
     {
         var rows = ImmutableArray.CreateBuilder<CsvRow>();
@@ -58,7 +64,7 @@ internal static class CsvRows
             var cells = ImmutableArray.CreateBuilder<string>(row.ColCount);
             for (int c = 0; c < row.ColCount; c++)
             {
-                cells.Add(row[c].ToString().Trim());
+                cells.Add(Unguarded(row[c].ToString().Trim()));
             }
 
             var read = new CsvRow(line, cells.MoveToImmutable());

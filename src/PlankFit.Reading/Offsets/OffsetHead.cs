@@ -33,6 +33,14 @@ internal sealed record OffsetHead(ImmutableArray<string> Columns)
         }
 
         ImmutableArray<string> names = cells[2..used];
+        if (names.Length > Bounds.Stations)
+        {
+            findings.Add(
+                new(Severity.Error, where, Bounds.Beyond(names.Length, Bounds.Stations, "stations"))
+            );
+            return null;
+        }
+
         var firstAt = new Dictionary<string, int>(StringComparer.Ordinal);
         for (int i = 0; i < names.Length; i++)
         {
@@ -40,6 +48,13 @@ internal sealed record OffsetHead(ImmutableArray<string> Columns)
             if (names[i].Length == 0)
             {
                 findings.Add(new(Severity.Error, column, "a station without a name"));
+            }
+            else if (Name.Fault(names[i]) is { } fault)
+            {
+                findings.Add(
+                    new(Severity.Error, column, $"station {Quoted.Of(names[i])}: {fault}")
+                );
+                names = names.SetItem(i, Quoted.Short(names[i]));
             }
             else if (!firstAt.TryAdd(names[i], i))
             {

@@ -42,6 +42,12 @@ internal static class OffsetRows
             }
 
             string line = row.Cells[0];
+            if (Name.Fault(line) is { } fault)
+            {
+                findings.Add(new(Severity.Error, where, $"line {Quoted.Of(line)}: {fault}"));
+                continue;
+            }
+
             string shown = line.Length == 0 ? Position : $"{line}, {measure}";
             if (!firstAt.TryAdd((line, measure), row.Line))
             {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using PlankFit.Planking;
 
 namespace PlankFit.Reading;
@@ -32,32 +31,4 @@ public static class OffsetTableWriter
 
         return string.Join(cells.NewLine, raw);
     }
-
-    /// <summary>Every move, one a row: what was written, what is written now, and by how many millimetres it moved.</summary>
-    public static string Moves(ImmutableArray<FairingMove> moves, LengthUnit units)
-    {
-        var csv = new StringBuilder("line,measure,station,old,new,moved mm\r\n");
-        foreach (FairingMove m in moves)
-        {
-            csv.Append(Quoted(m.Line))
-                .Append(',')
-                .Append(OffsetRow.Word(m.Measure))
-                .Append(',')
-                .Append(Quoted(m.Station))
-                .Append(',');
-            csv.Append(TableText.Of(m.OldMm, units))
-                .Append(',')
-                .Append(TableText.Of(m.NewMm, units))
-                .Append(',')
-                .Append(NumberText.Trimmed(m.MoveMm, 3))
-                .Append("\r\n");
-        }
-
-        return csv.ToString();
-    }
-
-    private static string Quoted(string text) =>
-        text.AsSpan().IndexOfAny(',', '"', '\n') < 0
-            ? text
-            : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -45,6 +45,22 @@ public static class OffsetsText
             return (null, InOrder.Of(findings));
         }
 
+        if (rows.Length - 1 > Bounds.OffsetRows)
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    FormattableString.Invariant($"{file}, line {rows[Bounds.OffsetRows + 1].Line}"),
+                    Bounds.Beyond(
+                        rows.Length - 1,
+                        Bounds.OffsetRows,
+                        "rows in the table of offsets"
+                    )
+                )
+            );
+            return (null, InOrder.Of(findings));
+        }
+
         if (OffsetHead.Read(rows[0], file, findings) is not { } head)
         {
             return (null, InOrder.Of(findings));

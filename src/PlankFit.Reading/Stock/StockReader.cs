@@ -44,8 +44,32 @@ internal static class StockReader
         }
 
         NestSpec spec = draft.Spec with { Boards = boards.ToImmutable() };
+        findings.AddRange(TooMany(spec));
         findings.AddRange(OfNoUse(spec, layers, units));
         return (spec, findings.ToImmutable());
+    }
+
+    /// <summary>More boards on hand than a rack holds, told at the row that is too much.</summary>
+    private static IEnumerable<Finding> TooMany(NestSpec spec)
+    {
+        int sum = spec.Boards.Where(b => b.OnHand).Sum(b => b.Count ?? 1),
+            so = 0;
+        if (sum <= Bounds.Boards)
+        {
+            return [];
+        }
+
+        StockBoard at = spec
+            .Boards.Where(b => b.OnHand)
+            .First(b => (so += b.Count ?? 1) > Bounds.Boards);
+        return
+        [
+            new(
+                Severity.Error,
+                FormattableString.Invariant($"{at.File}, line {at.Line}"),
+                Bounds.Beyond(sum, Bounds.Boards, "boards on hand, with their counts")
+            ),
+        ];
     }
 
     /// <summary>Boards whose thickness no layer has any use for.</summary>

@@ -49,6 +49,7 @@ internal sealed class StockRow(
         }
 
         ImmutableArray<BoardFault> faults = faulty ? [] : Faults(length, width);
+        string? species = Named("species");
         string? grade = Grade();
         int? count = Count();
         decimal? price = Price();
@@ -60,7 +61,7 @@ internal sealed class StockRow(
                 length,
                 width,
                 thickness,
-                Cell("species") is { Length: > 0 } species ? species : null,
+                species,
                 grade,
                 price,
                 count,
@@ -206,11 +207,24 @@ internal sealed class StockRow(
         return faults.ToImmutable();
     }
 
+    /// <summary>A text that the builder chose; null where there is none, or where it will not do, which is said.</summary>
+    private string? Named(string column)
+    {
+        string text = Cell(column);
+        if (Reading.Name.Fault(text) is { } fault)
+        {
+            Fault(column, text, fault);
+            return null;
+        }
+
+        return text.Length > 0 ? text : null;
+    }
+
     private string? Grade()
     {
-        string grade = Cell("grade");
+        string? grade = Named("grade");
         if (
-            grade.Length > 0
+            grade is not null
             && !spec.Grades.IsEmpty
             && !spec.Grades.Contains(grade, StringComparer.OrdinalIgnoreCase)
         )
@@ -222,7 +236,7 @@ internal sealed class StockRow(
             );
         }
 
-        return grade.Length > 0 ? grade : null;
+        return grade;
     }
 
     private int? Count()

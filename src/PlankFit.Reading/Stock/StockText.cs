@@ -53,6 +53,18 @@ public static class StockText
             return ([], [.. findings]);
         }
 
+        if (rows.Length - 1 > Bounds.Rows)
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    FormattableString.Invariant($"{file}, line {rows[Bounds.Rows + 1].Line}"),
+                    Bounds.Beyond(rows.Length - 1, Bounds.Rows, "rows of boards")
+                )
+            );
+            return ([], [.. findings]);
+        }
+
         ImmutableDictionary<string, int>? heads = Heads(rows[0], file, findings);
         var boards = ImmutableArray.CreateBuilder<StockBoard>();
         if (heads is not null)

@@ -1,33 +1,23 @@
-using System.Text;
+using PlankFit.Planking;
 
 namespace PlankFit.Reading;
 
-/// <summary>Text as written, fit to stand in a message: short, on one line, control characters shown.</summary>
+/// <summary>Text as written, fit to stand in a message: short, on one line, what cannot be seen as its code.</summary>
 public static class Quoted
 {
     private const int Longest = 60;
 
-    public static string Of(string text)
-    {
-        var shown = new StringBuilder(text.Length + 2).Append('"');
-        foreach (Rune rune in text.EnumerateRunes())
-        {
-            if (shown.Length > Longest)
-            {
-                shown.Append('…');
-                break;
-            }
+    public static string Of(string text) => $"\"{Short(text)}\"";
 
-            if (Rune.IsControl(rune))
-            {
-                shown.Append('␦');
-            }
-            else
-            {
-                shown.Append(rune.ToString());
-            }
+    /// <summary>The same without the quotation marks.</summary>
+    public static string Short(string text)
+    {
+        int end = Math.Min(text.Length, Longest);
+        if (end < text.Length && char.IsHighSurrogate(text[end - 1]))
+        {
+            end--;
         }
 
-        return shown.Append('"').ToString();
+        return PlainText.Of(text[..end]) + (end < text.Length ? "…" : "");
     }
 }

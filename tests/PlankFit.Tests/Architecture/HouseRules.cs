@@ -162,7 +162,7 @@ public sealed partial class HouseRules
         Assert.Subset(agreed.ToHashSet(), there.ToHashSet()!);
     }
 
-    private static IEnumerable<string> SourceFiles() =>
+    internal static IEnumerable<string> SourceFiles() =>
         Directory
             .EnumerateFiles(Path.Combine(Root(), "src"), "*.cs", SearchOption.AllDirectories)
             .Where(f =>
@@ -172,7 +172,7 @@ public sealed partial class HouseRules
                 )
             );
 
-    private static string Root()
+    internal static string Root()
     {
         string folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "PlankFit.sln")))

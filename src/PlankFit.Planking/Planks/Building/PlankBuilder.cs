@@ -87,6 +87,14 @@ internal sealed class PlankBuilder(
         (outer, inner) = Faded(outer, inner);
         CheckReach(id, own, net, map, outer, inner);
         var shape = new PlankShape(ahead, behind, outer, inner);
+        if (shape.Net.Length == 0)
+        {
+            throw new JobFaultException(
+                id,
+                "nothing of the plank lies on the middle of its layer: the layers are too thick for so small a bottom, or the plank is no more than a corner; give thinner layers or move `master`"
+            );
+        }
+
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
         List<Vec2> cut = CutOutline.Build(
             ahead?.Flat,

@@ -64,7 +64,10 @@ public sealed class PlankListCsvTests
 
     [Fact]
     public void NotesHoldWhatWasFoundQuotedByTheRules() =>
-        Assert.Equal("taped 3 mm short,\nsay \"again\" Second remark.", Row("S1-03")["notes"]);
+        Assert.Equal(
+            "taped 3 mm short,<U+000A>say \"again\" Second remark.",
+            Row("S1-03")["notes"]
+        );
 
     [Fact]
     public void APlankThatMeetsTwoEdgesAtOneEndTellsBoth()
