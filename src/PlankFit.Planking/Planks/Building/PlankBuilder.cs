@@ -87,14 +87,6 @@ internal sealed class PlankBuilder(
         (outer, inner) = Faded(outer, inner);
         CheckReach(id, own, net, map, outer, inner);
         var shape = new PlankShape(ahead, behind, outer, inner);
-        if (shape.Net.Length == 0)
-        {
-            throw new JobFaultException(
-                id,
-                "nothing of the plank lies on the middle of its layer: the layers are too thick for so small a bottom, or the plank is no more than a corner; give thinner layers or move `master`"
-            );
-        }
-
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
         List<Vec2> cut = CutOutline.Build(
             ahead?.Flat,
@@ -104,6 +96,14 @@ internal sealed class PlankBuilder(
             shape.Net.Min(p => p.Y),
             shape.Net.Max(p => p.Y)
         );
+        if (cut.Count == 0)
+        {
+            throw new JobFaultException(
+                id,
+                "nothing of the plank is left to saw: its layer lies so far off the table's surface that the bottom folds there; give thinner layers, or look at the table where this plank lies"
+            );
+        }
+
         (double widest, double narrowest, Func<double, double> width) = PlankParts.Widths(
             shape,
             ahead,
