@@ -1,0 +1,81 @@
+using PlankFit.Planking;
+using PlankFit.Tests.Planking.Keels;
+
+namespace PlankFit.Tests.Planking.Standing;
+
+/// <summary>A bottom that is planked to its end and was measured all the way: what crept is still told, though no plank is left to take it up.</summary>
+public sealed class NoPlanksLeftTests
+{
+    [Fact]
+    public void Creep_is_told_where_the_last_plank_is_on()
+    {
+        Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
+        BottomPlan drawn = WholeBottomTests.Planned(job);
+        double from = job.Offsets.Stations[0].PositionMm;
+
+        // Every plank from the foremost of these on that has an after seam at the keel, 6 mm aft of where it was drawn.
+        Plank[] fitted =
+        [
+            .. drawn
+                .PlankLayers.First()
+                .Starboard.Where(p => p.AfterEdge.Seam.Length > 1)
+                .Where(p => p.Ends.Any(e => e.At == HullEdge.Keel))
+                .TakeLast(6),
+        ];
+        // Planks of the inner layer head aft: the last at the keel may end in the transom, and none of full width comes after it there.
+        MeasuredSeam[] seams =
+        [
+            .. fitted.Select(p => new MeasuredSeam(
+                p.Id,
+                Side.Starboard,
+                HullEdge.Keel,
+                Planned(job, p) + 6
+            )),
+        ];
+        BottomPlan plan = WholeBottomTests.Planned(
+            job with
+            {
+                Standing = StandingSpec.None with { Seams = [.. seams] },
+            }
+        );
+        SeamDrift drift = plan.Standing!.Drifts.Single(d => d.At == HullEdge.Keel && d.GoingAft);
+        Assert.All(drift.Rows, r => Assert.Equal(6, r.OffMm, 0.02));
+        Plank[] left =
+        [
+            .. plan
+                .PlankLayers.First()
+                .Starboard.Where(p =>
+                    p.Number > fitted[^1].Number
+                    && p.Kind != PlankKind.Corner
+                    && p.Ends.Any(e => e.At == HullEdge.Keel)
+                ),
+        ];
+        Assert.Equal(left.Length, drift.PlanksLeft);
+        Assert.InRange(left.Length, 0, 1);
+        // With no plank left to say how it lies, what the tape reads along the edge is taken as it is.
+        double slant = left.Length == 0 ? 1 : Math.Sin(Math.PI / 4);
+        Assert.Equal(6 * slant, drift.AcrossMm, 0.05);
+
+        double Planned(Job of, Plank plank)
+        {
+            BottomPlan probe = WholeBottomTests.Planned(
+                of with
+                {
+                    Standing = StandingSpec.None with
+                    {
+                        Seams =
+                        [
+                            new(
+                                plank.Id,
+                                Side.Starboard,
+                                HullEdge.Keel,
+                                plank.AfterEdge.Seam[0].X - from
+                            ),
+                        ],
+                    },
+                }
+            );
+            return probe.Standing!.Drifts.Single(d => d.At == HullEdge.Keel).Rows[0].PlannedMm;
+        }
+    }
+}
