@@ -55,6 +55,7 @@ public sealed class NoPlanksLeftTests
         // With no plank left to say how it lies, what the tape reads along the edge is taken as it is.
         double slant = left.Length == 0 ? 1 : Math.Sin(Math.PI / 4);
         Assert.Equal(6 * slant, drift.AcrossMm, 0.05);
+        Assert.Equal(left.Length == 0 ? null : drift.AcrossMm / left.Length, drift.NarrowerMm);
 
         double Planned(Job of, Plank plank)
         {
@@ -77,5 +78,30 @@ public sealed class NoPlanksLeftTests
             );
             return probe.Standing!.Drifts.Single(d => d.At == HullEdge.Keel).Rows[0].PlannedMm;
         }
+    }
+
+    /// <summary>A girth is measured on the bare frames: where the table is to the inside of the planking, that is the table's own face.</summary>
+    [Fact]
+    public void A_girth_of_a_table_to_the_inside_is_of_the_table_itself()
+    {
+        Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Inside);
+        double drawn =
+            (PlaneBottom.ChineHalf - PlaneBottom.KeelHalf) / Math.Cos(20 * Math.PI / 180);
+        GirthRow[] rows =
+        [
+            .. WholeBottomTests
+                .Planned(
+                    job with
+                    {
+                        Standing = StandingSpec.None with
+                        {
+                            Girths = [new MeasuredGirth("3", Side.Starboard, drawn + 6)],
+                        },
+                    }
+                )
+                .Standing!.Girths[Side.Starboard],
+        ];
+        Assert.All(rows, r => Assert.Equal(drawn, r.DrawnMm, 1e-4));
+        Assert.All(rows, r => Assert.Equal(drawn + 6, r.NowMm, 0.01));
     }
 }
