@@ -243,11 +243,7 @@ internal static class RunLaws
                 if (
                     points.All(f => f.At.ChordTo(p) > rule.NearestMm + Clearly)
                     && !rules.Faults(p, Clearly).Any()
-                    && FasteningLaws.RulesOnPlank.OffTimber(
-                        s.On.Timber,
-                        p,
-                        rule.MarginMm + Clearly
-                    )
+                    && FasteningLaws.RulesOnPlank.OffTimber(s.On.Timber, p, rule.MarginMm + Clearly)
                         is null
                 )
                 {
