@@ -18,6 +18,7 @@ internal sealed class EndTable
     public EndTable(ImmutableArray<NestItem> items, double kerfMm)
     {
         this.items = items;
+        KerfMm = kerfMm;
         firstPose = new int[items.Length + 1];
         for (int i = 0; i < items.Length; i++)
         {
@@ -43,6 +44,8 @@ internal sealed class EndTable
     }
 
     public ImmutableArray<NestItem> Items => items;
+
+    public double KerfMm { get; }
 
     /// <summary>From the least x of an item in one pose to that of the next.</summary>
     public double PitchMm(int item, int pose, int next, int nextPose) =>

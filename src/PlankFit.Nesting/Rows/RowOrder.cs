@@ -45,14 +45,16 @@ internal static class RowOrder
         return sum + first + second;
     }
 
-    /// <summary>Each thing as near to all before it as it may be.</summary>
+    /// <summary>Each thing as near to all before it as it may be, so that straight kerfs part them all.</summary>
     public static Row Placed(EndTable ends, ImmutableArray<int> items, ImmutableArray<int> poses)
     {
         var from = new double[items.Length];
+        var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
         double length = 0,
             height = 0;
         for (int i = 0; i < items.Length; i++)
         {
+            RowShape shape = ends.Items[items[i]].Poses[poses[i]].Shape;
             // Never before the strip's beginning: a long point may reach back over a short neighbour.
             for (int j = 0; j < i; j++)
             {
@@ -62,7 +64,8 @@ internal static class RowOrder
                 );
             }
 
-            RowShape shape = ends.Items[items[i]].Poses[poses[i]].Shape;
+            from[i] = RowParting.From(laid, shape, from[i], ends.KerfMm);
+            laid.Add((shape, from[i]));
             length = Math.Max(length, from[i] + shape.LengthMm);
             height = Math.Max(height, shape.HeightMm);
         }

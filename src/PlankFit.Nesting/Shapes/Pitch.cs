@@ -6,8 +6,9 @@ namespace PlankFit.Nesting;
 internal static class Pitch
 {
     /// <summary>
-    /// From the least x of one thing to the least x of the next, so that they are a kerf apart and stay so further on, mm. Exact for the straight pieces given:
-    /// where two outlines are a kerf apart one of them is touched at a vertex, and a vertex is a kerf from an edge where it lies on the edge's round-ended band.
+    /// From the least x of one thing to the least x of the next, so that a straight kerf parts them from edge to edge of their lane, and does so further on, mm.
+    /// It does where their convex hulls are a kerf apart, and not else: square to the shortest way between the two. Exact: where two hulls are a kerf apart one
+    /// of them is touched at a vertex, and a vertex is a kerf from an edge where it lies on the edge's round-ended band.
     /// </summary>
     public static double Of(RowShape one, RowShape next, double kerfMm)
     {

@@ -4,7 +4,7 @@ using PlankFit.Geometry;
 namespace PlankFit.Nesting;
 
 /// <summary>
-/// What lies in a row, in one pose: its least x and y are nought. Only the two sides that look along the row are kept for pitches.
+/// What lies in a row, in one pose: its least x and y are nought. Of its convex hull, since a saw goes straight, the two sides that look along the row.
 /// </summary>
 /// <param name="ThinnedMm">How far the sides may lie from the true ones.</param>
 internal sealed record RowShape(
@@ -17,35 +17,63 @@ internal sealed record RowShape(
 {
     private const double ThinWithinMm = 0.05;
 
+    /// <summary>The least x of the side that looks to the right, which is one of its two ends.</summary>
+    public double LeastRightMm { get; } = RightSide.Min(e => Math.Min(e.A.X, e.B.X));
+
     /// <param name="outlines">Counter-clockwise, of all that moves as one.</param>
     public static RowShape Of(IReadOnlyList<ImmutableArray<Vec2>> outlines)
     {
-        double x0 = outlines.Min(o => o.Min(p => p.X)),
-            y0 = outlines.Min(o => o.Min(p => p.Y)),
-            x1 = outlines.Max(o => o.Max(p => p.X)),
-            y1 = outlines.Max(o => o.Max(p => p.Y));
+        ThinOutline thin = ThinOutline.Of(ConvexHull.Of(outlines.SelectMany(o => o)), ThinWithinMm);
+        return Of(
+            thin.Points,
+            new(outlines.Min(o => o.Min(p => p.X)), outlines.Min(o => o.Min(p => p.Y))),
+            new(outlines.Max(o => o.Max(p => p.X)), outlines.Max(o => o.Max(p => p.Y))),
+            thin.WithinMm
+        );
+    }
+
+    /// <summary>Several in a row as one thing, from the least x of all.</summary>
+    /// <param name="laid">Each with its least x.</param>
+    public static RowShape Of(IReadOnlyList<(RowShape Shape, double FromMm)> laid)
+    {
+        double from = laid.Min(l => l.FromMm);
+        return Of(
+            ConvexHull.Of(
+                laid.SelectMany(l =>
+                    l.Shape.RightSide.Concat(l.Shape.LeftSide)
+                        .Select(e => e.A + new Vec2(l.FromMm - from, 0))
+                )
+            ),
+            default,
+            new(laid.Max(l => l.FromMm + l.Shape.LengthMm) - from, laid.Max(l => l.Shape.HeightMm)),
+            laid.Max(l => l.Shape.ThinnedMm)
+        );
+    }
+
+    /// <param name="least">The corner of the box round it, <paramref name="most"/> the opposite one; the hull may have lost a little of it.</param>
+    private static RowShape Of(ImmutableArray<Vec2> hull, Vec2 least, Vec2 most, double thinnedMm)
+    {
         var right = ImmutableArray.CreateBuilder<RowEdge>();
         var left = ImmutableArray.CreateBuilder<RowEdge>();
-        double thinned = 0;
-        foreach (ImmutableArray<Vec2> outline in outlines)
+        for (int i = 0; i < hull.Length; i++)
         {
-            ThinOutline thin = ThinOutline.Of(outline, ThinWithinMm);
-            thinned = Math.Max(thinned, thin.WithinMm);
-            for (int i = 0; i < thin.Points.Length; i++)
+            Vec2 a = hull[i] - least,
+                b = hull[(i + 1) % hull.Length] - least;
+            // Counter-clockwise, so an edge that rises has the wood on its left and looks to the right.
+            (b.Y > a.Y ? right : left).Add(new(a, b));
+            if (b.Y == a.Y)
             {
-                var corner = new Vec2(x0, y0);
-                Vec2 a = thin.Points[i] - corner,
-                    b = thin.Points[(i + 1) % thin.Points.Length] - corner;
-                // Counter-clockwise, so an edge that rises has the wood on its left and looks to the right.
-                (b.Y > a.Y ? right : left).Add(new(a, b));
-                if (b.Y == a.Y)
-                {
-                    right.Add(new(a, b));
-                }
+                right.Add(new(a, b));
             }
         }
 
-        return new(x1 - x0, y1 - y0, right.ToImmutable(), left.ToImmutable(), thinned);
+        return new(
+            most.X - least.X,
+            most.Y - least.Y,
+            right.ToImmutable(),
+            left.ToImmutable(),
+            thinnedMm
+        );
     }
 
     /// <summary>The same end for end: a half turn.</summary>

@@ -30,37 +30,7 @@ public static class BoardCuts
                     .Select(p => LanePiece.Of(p, frame, tolerances)),
             ];
             int lane = l;
-            LaneEnd[] ends =
-            [
-                .. pieces.SelectMany(p =>
-                    p.Sides.Where(s => s.Kind is SideKind.Far or SideKind.Near)
-                        .Select(s =>
-                            LaneEnd.Of(
-                                frame,
-                                lanes[lane],
-                                lane,
-                                p,
-                                s,
-                                pieces,
-                                spec.KerfMm,
-                                tolerances
-                            )
-                        )
-                        .OfType<LaneEnd>()
-                ),
-            ];
-            (ImmutableArray<SawCut> across, ImmutableArray<SawCut> stopped) = CutOrder.Across(
-                LaneEnd.Shared(ends, spec.KerfMm, tolerances),
-                [.. pieces],
-                frame.LengthMm,
-                (a, b, part) =>
-                    Parting.Between(a, b, part, frame, lanes[lane], lane, spec.KerfMm, tolerances)
-            );
-            cuts.AddRange(across);
-            cuts.AddRange(
-                pieces.SelectMany(p => Edges(p, lanes[lane], lane, spec.KerfMm, tolerances))
-            );
-            cuts.AddRange(stopped);
+            cuts.AddRange(InLane(frame, lanes[l], l, pieces, spec.KerfMm, tolerances));
             places.AddRange(pieces.Select(p => Place(p, lane, usable)));
         }
 
@@ -80,40 +50,48 @@ public static class BoardCuts
         return new(piece.Id, lane, piece.Outline.Min(p => p.X), to, Math.Max(0, usable - to));
     }
 
-    /// <summary>What is sawn along a piece because its edge is not its lane's.</summary>
-    private static IEnumerable<SawCut> Edges(
-        LanePiece piece,
+    private static IEnumerable<SawCut> InLane(
+        BoardFrame frame,
         SawnLane lane,
         int number,
+        LanePiece[] pieces,
         double kerf,
         SawTolerances tolerances
     )
     {
-        foreach (PieceSide side in piece.Sides.Where(s => s.Kind is SideKind.Low or SideKind.High))
+        var ends = new List<LaneEnd>();
+        var edges = new List<LaneEnd>();
+        foreach (
+            (LanePiece piece, PieceSide side) in pieces.SelectMany(p => p.Sides.Select(s => (p, s)))
+        )
         {
-            double edge = side.Kind == SideKind.Low ? lane.LowMm : lane.HighMm;
-            if (side.Points.All(p => Math.Abs(p.Y - edge) <= tolerances.EdgeMm))
+            bool isEnd = side.Kind is SideKind.Far or SideKind.Near;
+            LaneEnd? made = isEnd
+                ? LaneEnd.Of(frame, lane, number, piece, side, pieces, kerf, tolerances)
+                : LaneEnd.OfEdge(lane, number, piece, side, pieces, kerf, tolerances);
+            if (made is not null)
             {
-                continue;
+                (isEnd ? ends : edges).Add(made);
             }
-
-            bool straight = side.OffMm <= tolerances.StraightMm;
-            Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
-                from = side.From + shift,
-                to = side.To + shift;
-            yield return new(
-                0,
-                CutKind.Edge,
-                number,
-                piece.Id,
-                null,
-                from,
-                to,
-                !straight,
-                side.OffMm,
-                side.Kind == SideKind.High ? kerf : -kerf,
-                straight ? [from, to] : side.Points
-            );
         }
+
+        return CutOrder.InLane(
+            LaneEnd.Shared(ends, kerf, tolerances),
+            edges,
+            [.. pieces],
+            frame.LengthMm,
+            (before, after, mayRip) =>
+                Parting.Between(
+                    before,
+                    after,
+                    mayRip,
+                    pieces,
+                    frame,
+                    lane,
+                    number,
+                    kerf,
+                    tolerances
+                )
+        );
     }
 }

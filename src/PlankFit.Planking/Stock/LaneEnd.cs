@@ -15,11 +15,14 @@ internal sealed record LanePiece(
         ImmutableArray<Vec2> outline = frame.Of(laid);
         return new(laid.Piece.Id, outline, PieceSides.Of(outline, tolerances));
     }
+
+    /// <summary>A straight kerf that clears it clears the piece.</summary>
+    public ImmutableArray<Vec2> Hull { get; } = ConvexHull.Of(Outline);
 }
 
-/// <summary>The cut that makes an end of a piece, and how the pieces of the lane lie to it when it is carried on from edge to edge.</summary>
+/// <summary>The cut that makes an end of a piece, or an edge, and how the pieces of the lane lie to it when it is carried on straight.</summary>
 /// <param name="Cut">As far as the end itself goes.</param>
-/// <param name="Across">The same carried on to both edges of the lane, or off the board before that.</param>
+/// <param name="Across">An end carried on to both edges of the lane, or off the board before that; an edge as it is.</param>
 /// <param name="Behind">Pieces on the side of the one that it makes, itself among them.</param>
 /// <param name="Beyond">Pieces on the other side, a kerf away.</param>
 internal sealed record LaneEnd(
@@ -66,12 +69,6 @@ internal sealed record LaneEnd(
             return null;
         }
 
-        // A curved line may be followed where its chord could not.
-        double nick = tolerances.StraightMm + (straight ? 0 : 2 * side.OffMm);
-        ILookup<int, string> where = all.ToLookup(
-            q => Where(q, side.Foot, side.Outward, kerf, nick),
-            q => q.Id
-        );
         SawCut cut = new(
             0,
             CutKind.Stopped,
@@ -95,23 +92,74 @@ internal sealed record LaneEnd(
             To = high,
             Line = straight ? [low, high] : side.Points,
         };
+        return Of(cut, across, side, all, kerf);
+    }
+
+    /// <summary>The cut along a piece whose edge is not its lane's; null where it is.</summary>
+    public static LaneEnd? OfEdge(
+        SawnLane lane,
+        int number,
+        LanePiece piece,
+        PieceSide side,
+        IReadOnlyList<LanePiece> all,
+        double kerf,
+        SawTolerances tolerances
+    )
+    {
+        double edge = side.Kind == SideKind.Low ? lane.LowMm : lane.HighMm;
+        if (side.Points.All(p => Math.Abs(p.Y - edge) <= tolerances.EdgeMm))
+        {
+            return null;
+        }
+
+        bool straight = side.OffMm <= tolerances.StraightMm;
+        Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
+            from = side.From + shift,
+            to = side.To + shift;
+        SawCut cut = new(
+            0,
+            CutKind.Edge,
+            number,
+            piece.Id,
+            null,
+            from,
+            to,
+            !straight,
+            side.OffMm,
+            side.Kind == SideKind.High ? kerf : -kerf,
+            straight ? [from, to] : side.Points
+        );
+        return Of(cut, cut, side, all, kerf);
+    }
+
+    private static LaneEnd Of(
+        SawCut cut,
+        SawCut across,
+        PieceSide side,
+        IReadOnlyList<LanePiece> all,
+        double kerf
+    )
+    {
+        ILookup<int, string> where = all.ToLookup(
+            q => Where(q, side.Foot, side.Outward, kerf),
+            q => q.Id
+        );
         return new(cut, across, [.. where[-1]], [.. where[1]]);
     }
 
     /// <summary>-1 where a piece lies behind a line, 1 a kerf beyond it, 0 in its way.</summary>
-    /// <param name="nick">So much may the far side of the kerf take off a corner.</param>
-    public static int Where(LanePiece q, Vec2 on, Vec2 outward, double kerf, double nick)
+    public static int Where(LanePiece q, Vec2 on, Vec2 outward, double kerf)
     {
         double least = double.PositiveInfinity,
             most = double.NegativeInfinity;
-        foreach (Vec2 p in q.Outline)
+        foreach (Vec2 p in q.Hull)
         {
             double d = (p - on).Dot(outward);
             (least, most) = (Math.Min(least, d), Math.Max(most, d));
         }
 
         return most <= HairMm ? -1
-            : least >= kerf - nick ? 1
+            : least >= kerf - HairMm ? 1
             : 0;
     }
 

@@ -4,16 +4,22 @@ using PlankFit.Geometry;
 namespace PlankFit.Planking;
 
 /// <summary>
-/// The cut between two neighbours neither of whose ends can be carried across the lane, because a corner of the other is in its way: square to the shortest
-/// way from one to the other, which is a kerf at least, so that for shapes that bulge only it always is clear.
+/// The cut between what lies before and what lies behind it, where no end can be carried across the lane because a corner of something is in its way: square to
+/// the shortest way between their convex hulls. Where any straight kerf parts the two, this one does.
 /// </summary>
 internal static class Parting
 {
-    /// <returns>Null where it would run along the grain, or enter something.</returns>
+    /// <summary>Less of a way than this along the board is none.</summary>
+    private const double AlongX = 1e-6;
+
+    /// <param name="before">In order along the lane, and so <paramref name="after"/>.</param>
+    /// <param name="mayRip">It may run along the grain, or nearly so.</param>
+    /// <returns>Null where it would enter something.</returns>
     public static LaneEnd? Between(
-        LanePiece before,
-        LanePiece after,
-        IReadOnlyCollection<LanePiece> part,
+        ImmutableArray<LanePiece> before,
+        ImmutableArray<LanePiece> after,
+        bool mayRip,
+        IReadOnlyCollection<LanePiece> all,
         BoardFrame frame,
         SawnLane lane,
         int number,
@@ -21,39 +27,43 @@ internal static class Parting
         SawTolerances tolerances
     )
     {
-        (Vec2 a, Vec2 b) = Nearest(before.Outline, after.Outline);
+        (Vec2 a, Vec2 b) = Nearest(Hull(before), Hull(after));
         if (a.ChordTo(b) <= 0)
         {
             return null;
         }
 
-        Vec2 way = (b - a).Unit(),
-            along = way.Left();
-        if (way.X <= Math.Sin(tolerances.RipDegrees * Math.PI / 180))
+        Vec2 way = (b - a).Unit();
+        double least = mayRip ? 0 : Math.Sin(tolerances.RipDegrees * Math.PI / 180);
+        if (way.X <= least || Math.Abs(way.X) < AlongX)
         {
-            return null;
+            // Where ends are long and sharp the shortest way is no crosscut, and a square one may clear them as well.
+            way = new(1, 0);
+            a = new(before.SelectMany(q => q.Hull).Max(p => p.X), lane.LowMm);
+            b = new(after.SelectMany(q => q.Hull).Min(p => p.X), lane.LowMm);
         }
 
         // What is more than a kerf is shared between the two.
-        Vec2 on = a + (Math.Max(0, a.ChordTo(b) - kerf) / 2 * way),
+        Vec2 along = way.Left(),
+            on = a + (Math.Max(0, (b - a).Dot(way) - kerf) / 2 * way),
             slope = along / along.Y,
             from = LaneEnd.OnBoard(frame, on, slope, lane.LowMm),
             to = LaneEnd.OnBoard(frame, on, slope, lane.HighMm);
-        ILookup<int, string> where = part.ToLookup(
-            q => LaneEnd.Where(q, on, way, kerf, tolerances.StraightMm),
-            q => q.Id
-        );
-        if (where[0].Any() || !where[-1].Contains(before.Id) || !where[1].Contains(after.Id))
+        if (
+            before.Any(q => LaneEnd.Where(q, on, way, kerf) != -1)
+            || after.Any(q => LaneEnd.Where(q, on, way, kerf) != 1)
+        )
         {
             return null;
         }
 
-        SawCut cut = new(
+        ILookup<int, string> where = all.ToLookup(q => LaneEnd.Where(q, on, way, kerf), q => q.Id);
+        SawCut across = new(
             0,
             CutKind.Parting,
             number,
-            before.Id,
-            after.Id,
+            before[^1].Id,
+            after[0].Id,
             from,
             to,
             false,
@@ -61,8 +71,25 @@ internal static class Parting
             kerf,
             [from, to]
         );
-        return new(cut, cut, [.. where[-1]], [.. where[1]]);
+        // Where it may not be carried to the lane's edges, as far as what it parts.
+        double[] heights = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.Y)];
+        Vec2 low = LaneEnd.OnBoard(frame, on, slope, heights.Min()),
+            high = LaneEnd.OnBoard(frame, on, slope, heights.Max());
+        return new(
+            across with
+            {
+                From = low,
+                To = high,
+                Line = [low, high],
+            },
+            across,
+            [.. where[-1]],
+            [.. where[1]]
+        );
     }
+
+    private static ImmutableArray<Vec2> Hull(ImmutableArray<LanePiece> pieces) =>
+        ConvexHull.Of(pieces.SelectMany(p => p.Hull));
 
     /// <summary>The shortest way between two outlines: from a corner of one to a side of the other.</summary>
     private static (Vec2 A, Vec2 B) Nearest(ImmutableArray<Vec2> a, ImmutableArray<Vec2> b)

@@ -81,7 +81,7 @@ public sealed record PiecePlace(
 );
 
 /// <summary>What the saw is trusted with.</summary>
-/// <param name="StraightMm">A line that leaves the straight by no more is sawn straight; the far side of a kerf may take no more off a neighbour's corner.</param>
+/// <param name="StraightMm">A line that leaves the straight by no more is sawn straight.</param>
 /// <param name="EdgeMm">An edge that leaves its lane's edge by no more is left as it was ripped: the widest opening that glue is trusted with.</param>
 /// <param name="SharedMm">Two ends whose distance differs by no more from a kerf, all along, are parted by one cut.</param>
 /// <param name="RipDegrees">A side within this of the grain is an edge and not an end: more than any plank tapers.</param>

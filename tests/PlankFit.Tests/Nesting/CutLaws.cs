@@ -4,7 +4,7 @@ namespace PlankFit.Tests.Nesting;
 
 /// <summary>
 /// What every plan of cutting must keep, asked of it by other means than it was made: here how many of what, and what it counts; on each board by
-/// <see cref="BoardLaws"/>, <see cref="LaneLaws"/> and <see cref="OffcutLaws"/>.
+/// <see cref="BoardLaws"/>, <see cref="LaneLaws"/>, <see cref="SawLaws"/> and <see cref="OffcutLaws"/>.
 /// </summary>
 internal static class CutLaws
 {
@@ -25,10 +25,14 @@ internal static class CutLaws
             .. plan.Boards.SelectMany(b => BoardLaws.Broken(plan.Spec, b)),
             .. plan.Boards.SelectMany(b => LaneLaws.Broken(plan.Spec, b)),
         ];
-        // What is left over follows from the rest, and has no sense in boards that are wrong.
+        // How it is sawn and what is left over follow from the rest, and have no sense in boards that are wrong.
         return broken.Count > 0
             ? broken
-            : [.. plan.Boards.SelectMany(b => OffcutLaws.Broken(plan.Spec, b))];
+            :
+            [
+                .. plan.Boards.SelectMany(b => SawLaws.Broken(plan.Spec, b)),
+                .. plan.Boards.SelectMany(b => OffcutLaws.Broken(plan.Spec, b)),
+            ];
     }
 
     /// <summary>Every piece once, placed or told not to be, and as it was asked for.</summary>
