@@ -72,6 +72,11 @@ internal static class Terminal
 
     private static void Print(RunReport report)
     {
+        foreach (string line in report.First)
+        {
+            Console.Error.WriteLine(line);
+        }
+
         foreach (Finding finding in FindingsText.GravestFirst(report.Findings))
         {
             Console.Error.WriteLine(FindingsText.Line(finding));

@@ -51,11 +51,15 @@ public static class NestPlanner
                 .. boards
                     .OrderBy(b => spec.Boards.IndexOf(b.Stock))
                     .ThenBy(b => b.Id.Length)
-                    .ThenBy(b => b.Id, StringComparer.Ordinal),
+                    .ThenBy(b => b.Id, StringComparer.Ordinal)
+                    .Select(b => TurnedEnds.Of(b, spec)),
             ],
             left,
             NestFindings.Of(left, Apart(all, boards))
-        );
+        )
+        {
+            Short = Shortfalls.Of(spec, left),
+        };
     }
 
     /// <summary>Twins that could not be asked of one board, and did not come into one board all the same.</summary>

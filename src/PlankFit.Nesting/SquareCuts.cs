@@ -6,36 +6,78 @@ namespace PlankFit.Nesting;
 
 /// <summary>
 /// What a careful person without a plan would saw: the longest piece first, each as the rectangle round it, by square crosscuts, out of the first board that still has
-/// room. A board is ripped into lanes as wide as the first piece in each. The plan of cutting is held against this.
+/// room. A board is ripped into lanes as wide as the first piece in each. The plan of cutting is held against the best of that.
 /// </summary>
 public static class SquareCuts
 {
+    /// <summary>Of so many rows of the yard's list each is tried as the first to buy, from the least of a sort of order on.</summary>
+    private const int YardRows = 40;
+
     /// <summary>
-    /// The rack's boards in the order of their files, then the yard's: by price of a board or by price of its area, whichever comes out better, so that the
-    /// comparison is a fair one.
+    /// The best of first fit over the orders in which boards may be taken: the rack's by their file, length, size, value and value of their area, either way round;
+    /// the yard's by price of a board and of its area, and each row of its list before all others.
     /// </summary>
     public static SquareCutting Of(NestSpec spec, ImmutableArray<SawPiece> pieces)
     {
-        SquareCutting byBoard = FirstFit(spec, pieces, spec.CostOf),
-            byArea = FirstFit(spec, pieces, b => spec.CostOf(b) / b.AreaMm2);
-        return
-            byArea.LeftOut.Length < byBoard.LeftOut.Length
-            || (byArea.LeftOut.Length == byBoard.LeftOut.Length && byArea.Value < byBoard.Value)
-            ? byArea
-            : byBoard;
+        StockBoard[] rack = [.. spec.Boards.Where(b => b.OnHand)],
+            yard = [.. spec.Boards.Where(b => !b.OnHand)];
+        StockBoard[][] racks = [.. Orders(spec, rack)],
+            yards =
+
+            [
+                .. Orders(spec, yard),
+                .. yard.Take(YardRows)
+                    .Select(first =>
+                        yard.OrderBy(b => b == first ? 0 : 1).ThenBy(spec.CostOf).ToArray()
+                    ),
+            ];
+        SquareCutting? best = null;
+        // Where rack and yard both have their say, the order of one is settled with the other's in the order of its file.
+        foreach (
+            StockBoard[] order in racks
+                .Select(r => (StockBoard[])[.. r, .. yards[0]])
+                .Concat(yards.Skip(1).Select(y => (StockBoard[])[.. racks[0], .. y]))
+        )
+        {
+            SquareCutting cutting = FirstFit(spec, pieces, order);
+            if (best is null || IsBetter(cutting, best))
+            {
+                best = cutting;
+            }
+        }
+
+        return best!;
     }
 
-    private static SquareCutting FirstFit(
+    private static bool IsBetter(SquareCutting one, SquareCutting other) =>
+        one.LeftOut.Length < other.LeftOut.Length
+        || (one.LeftOut.Length == other.LeftOut.Length && one.Value < other.Value);
+
+    private static IEnumerable<StockBoard[]> Orders(NestSpec spec, StockBoard[] boards)
+    {
+        yield return boards;
+        foreach (
+            Func<StockBoard, double> by in new Func<StockBoard, double>[]
+            {
+                b => b.LengthMm,
+                b => b.AreaMm2,
+                spec.CostOf,
+                b => spec.CostOf(b) / b.AreaMm2,
+            }
+        )
+        {
+            yield return [.. boards.OrderBy(by)];
+            yield return [.. boards.OrderByDescending(by)];
+        }
+    }
+
+    /// <summary>Each piece in the first board with room, in an order of boards.</summary>
+    internal static SquareCutting FirstFit(
         NestSpec spec,
         ImmutableArray<SawPiece> pieces,
-        Func<StockBoard, double> dear
+        IReadOnlyList<StockBoard> order
     )
     {
-        ImmutableArray<StockBoard> order =
-        [
-            .. spec.Boards.Where(b => b.OnHand),
-            .. spec.Boards.Where(b => !b.OnHand).OrderBy(dear).ThenBy(b => b.AreaMm2),
-        ];
         var rows = order.Select(b => new SquareBoards(spec, b)).ToList();
         var left = ImmutableArray.CreateBuilder<SawPiece>();
         foreach (

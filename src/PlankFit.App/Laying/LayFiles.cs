@@ -188,6 +188,7 @@ internal static class LayFiles
         string.Join(
             "\n",
             [
+                .. NestRun.First(plan),
                 $"{plan.Job.Name}, revision {plan.Job.Revision}",
                 "",
                 .. PlanSummary.Of(plan).Lines(plan.Job.Units),

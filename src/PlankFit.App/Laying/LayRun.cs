@@ -40,7 +40,7 @@ public static class LayRun
         );
         string? json = request.Json ? WrittenFiles.Text(s => PlankingJson.Write(plan, s)) : null;
         return new(
-            ExitCode.Done,
+            NestRun.Exit(plan),
             plan.Findings,
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
@@ -49,6 +49,9 @@ public static class LayRun
                 $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
             ],
             json
-        );
+        )
+        {
+            First = NestRun.First(plan),
+        };
     }
 }

@@ -24,6 +24,10 @@ internal static class NestFiles
                 LayFiles.File("cut-list.csv", s => Csv.Write(NestTables.Pieces(plan, nest), s)),
                 LayFiles.File("cuts.csv", s => Csv.Write(NestTables.Cuts(plan, nest), s)),
                 LayFiles.File(
+                    "cuts-by-setting.csv",
+                    s => Csv.Write(NestTables.CutsBySetting(nest, plan.Job.Units), s)
+                ),
+                LayFiles.File(
                     "cut-list.xlsx",
                     s =>
                         Workbook.Write(

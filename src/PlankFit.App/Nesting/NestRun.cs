@@ -47,7 +47,7 @@ public static class NestRun
                 )
         );
         return new(
-            ExitCode.Done,
+            Exit(plan),
             plan.Nest!.Findings,
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
@@ -55,8 +55,19 @@ public static class NestRun
                 $"{written.Count} files are in {request.Folder}: start with cut-sheets.pdf.",
             ],
             request.Json ? WrittenFiles.Text(s => NestJson.Write(plan, s)) : null
-        );
+        )
+        {
+            First = First(plan),
+        };
     }
+
+    /// <summary>Whether the stock reaches.</summary>
+    public static ExitCode Exit(BottomPlan plan) =>
+        plan.Nest is { Unplaced.IsEmpty: false } ? ExitCode.StockIsShort : ExitCode.Done;
+
+    /// <summary>What is missing, told before anything else.</summary>
+    public static ImmutableArray<string> First(BottomPlan plan) =>
+        plan.Nest is { } nest ? [.. NestWords.Missing(nest, plan.Job.Units)] : [];
 
     /// <summary>What the plan takes, in a line a material.</summary>
     public static ImmutableArray<string> Lines(BottomPlan plan)
@@ -74,10 +85,7 @@ public static class NestRun
                 [
                     .. nest.Boards.Where(b => b.Pieces.Any(p => m.PieceIds.Contains(p.Piece.Id))),
                 ];
-                string square = NestWords.SquareCuts(nest.Spec, m, plan.Job.Units) is { } s
-                    ? "; " + s
-                    : "";
-                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Value(nest.Spec, m.Value, plan.Job.Units)}, {NestWords.Gap(nest.Spec, m, plan.Job.Units)}{square}.";
+                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Value(nest.Spec, m.Value, plan.Job.Units)}{NestWords.Quality(nest, m, plan.Job.Units)}.";
             }),
         ];
     }

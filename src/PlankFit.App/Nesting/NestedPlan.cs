@@ -81,7 +81,7 @@ internal static class NestedPlan
                 ? (double)value.Round / Math.Max(1, rounds)
                 : Stopwatch.GetElapsedTime(began).TotalSeconds / Math.Max(1e-3, spec.Seconds);
             string gap =
-                value.LowerBound > 0
+                value.LowerBound > 0 && value.Unplaced == 0
                     ? string.Create(
                         CultureInfo.InvariantCulture,
                         $", no more than {NestWords.AtMost(value.GapPercent)} above the least possible"

@@ -12,5 +12,8 @@ public enum ExitCode
 
     CouldNotWrite = 3,
 
+    /// <summary>Done as far as the stock reaches: pieces are missing, everything else is planned and written.</summary>
+    StockIsShort = 4,
+
     Interrupted = 130,
 }

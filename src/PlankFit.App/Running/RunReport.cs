@@ -13,6 +13,9 @@ public sealed record RunReport(
     string? Result = null
 )
 {
+    /// <summary>What is told before anything else.</summary>
+    public ImmutableArray<string> First { get; init; } = [];
+
     public static RunReport Faults(ImmutableArray<Finding> findings) =>
         new(ExitCode.JobHasFaults, findings, []);
 }

@@ -53,6 +53,21 @@ public static class NestJson
             }
 
             json.WriteEndArray();
+            json.WriteStartArray("missing");
+            foreach (Shortfall missing in nest.Short)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("pieces", missing.PieceIds.Length);
+                json.WriteNumber("boards", missing.Boards);
+                numbers.Number("lengthMm", missing.LengthMm, 4);
+                numbers.Number("widthMm", missing.WidthMm, 4);
+                numbers.Number("thicknessMm", missing.ThicknessMm, 4);
+                json.WriteString("species", missing.Species);
+                json.WriteString("grade", missing.LeastGrade);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
             numbers.Number("kerfMm", nest.Spec.KerfMm, 4);
             numbers.Area("usedMm2", use.PiecesMm2);
             numbers.Area("leftOverMm2", use.OffcutsMm2);
@@ -73,19 +88,16 @@ public static class NestJson
             numbers.Area("lowerBound", nest.LowerBound);
             numbers.NumberOrNull(
                 "gapPercent",
-                double.IsFinite(nest.GapPercent) ? nest.GapPercent : null,
+                nest.Unplaced.IsEmpty && double.IsFinite(nest.GapPercent) ? nest.GapPercent : null,
                 4
             );
-            if (nest.Materials.All(m => m.SquareCutsFirstFit is not null))
+            if (nest.Unplaced.IsEmpty && nest.Materials.All(m => m.SquareCutsFirstFit is not null))
             {
-                numbers.Area(
-                    "squareCutsFirstFit",
-                    nest.Materials.Sum(m => m.SquareCutsFirstFit!.Value)
-                );
+                numbers.Area("squareCuts", nest.Materials.Sum(m => m.SquareCutsFirstFit!.Value));
             }
             else
             {
-                json.WriteNull("squareCutsFirstFit");
+                json.WriteNull("squareCuts");
             }
 
             json.WriteEndObject();
@@ -141,9 +153,29 @@ public static class NestJson
             json.WriteStartObject();
             json.WriteString("id", piece.Piece.Id);
             numbers.Points("outline", piece.Outline);
+            if (!piece.Long.IsEmpty)
+            {
+                // What stands beyond net ends that are sawn longer than their cards ask.
+                json.WriteStartArray("leftLong");
+                foreach (SawnLong end in piece.Long)
+                {
+                    json.WriteStartArray();
+                    json.WriteNumberValue(Math.Round((decimal)end.LeastMm, 4));
+                    json.WriteNumberValue(Math.Round((decimal)end.MostMm, 4));
+                    json.WriteEndArray();
+                }
+
+                json.WriteEndArray();
+            }
+
             json.WriteBoolean("turned", piece.Turned);
             json.WriteBoolean("faceDown", piece.FaceDown);
-            numbers.Number("tiltDegrees", piece.TiltDegrees, 6);
+            // From the grain, which in a sheet may run across.
+            numbers.Number(
+                "tiltDegrees",
+                stock.GrainAcross ? piece.TiltDegrees + 90 : piece.TiltDegrees,
+                6
+            );
             json.WriteEndObject();
         }
 

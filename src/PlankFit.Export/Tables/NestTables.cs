@@ -37,7 +37,13 @@ public static class NestTables
                 new("board", 12, (CutInBoard r) => r.List.Board.Id),
                 new("cut", 5, r => r.Cut.Number),
                 new("how", 30, r => BoardCutWords.Kind(r.Cut, plan.Job.Units)),
-                new("makes", 22, r => BoardCutWords.Pieces(r.Cut)),
+                new(
+                    "makes",
+                    22,
+                    r =>
+                        BoardCutWords.Pieces(r.Cut)
+                        + BoardCutWords.LeftLong(r.List, r.Cut, plan.Job.Units)
+                ),
                 new("lane", 6, r => r.Cut.Lane + 1),
                 new("at lower edge", 16, r => r.Place(upper: false, plan.Job.Units)),
                 new("at upper edge", 16, r => r.Place(upper: true, plan.Job.Units)),
@@ -51,6 +57,25 @@ public static class NestTables
                 new("kerf mm", 9, r => r.Cut.KerfMm, 2),
             ],
             CutInBoard.All(nest)
+        );
+
+    /// <summary>The cuts across of all boards as one job, by the saw's setting: every board is ripped first. Each board's are in their own order.</summary>
+    public static Table CutsBySetting(NestPlan nest, LengthUnit unit) =>
+        TableOf.Build(
+            "cuts by setting",
+            [
+                new("saw", 18, (CutInBoard r) => BoardCutWords.Setting(r.Cut)),
+                new("board", 12, r => r.List.Board.Id),
+                new("cut", 5, r => r.Cut.Number),
+                new("makes", 22, r => BoardCutWords.Pieces(r.Cut)),
+                new("lane", 6, r => r.Cut.Lane + 1),
+                new("at lower edge", 16, r => r.Place(upper: false, unit)),
+                new("at upper edge", 16, r => r.Place(upper: true, unit)),
+                new("leans", 18, r => BoardCutWords.Lean(r.Cut)),
+            ],
+            SawSettings
+                .OneJob(nest.Boards.Select(b => BoardCuts.Of(b, nest.Spec)))
+                .Select(c => new CutInBoard(c.Board, c.Cut))
         );
 
     /// <summary>One row a board that is cut into.</summary>
@@ -73,25 +98,30 @@ public static class NestTables
             nest.Boards
         );
 
-    /// <summary>One row a size to be bought.</summary>
+    /// <summary>One row a size to be bought: so many, so long, so wide, so thick; what no list has first.</summary>
     public static Table ToBuy(BottomPlan plan, NestPlan nest) =>
         TableOf.Build(
             "to buy",
             [
-                new("board", 12, (Bought b) => b.Stock.Id),
-                new("count", 8, b => b.Count),
-                new("kind", 8, b => NestWords.Of(b.Stock.Kind)),
-                new("size", 26, b => NestWords.Size(b.Stock, plan.Job.Units)),
-                new("species", 16, b => b.Stock.Species),
-                new("grade", 10, b => b.Stock.Grade),
-                new("price of one", 10, b => (double?)b.Stock.Price, 2),
+                new("count", 8, (Bought b) => b.Count),
+                new("kind", 8, b => NestWords.Of(b.Kind)),
+                new("length", 14, b => LengthText.ForPaper(b.LengthMm, plan.Job.Units)),
+                new("width", 12, b => PlankWords.Small(b.WidthMm, plan.Job.Units)),
+                new("thickness", 12, b => PlankWords.Small(b.ThicknessMm, plan.Job.Units)),
+                new("species", 16, b => b.Species),
+                new("grade", 10, b => b.Grade),
+                new("in the list", 14, b => b.Named ?? NotListed),
+                new("price of one", 10, b => (double?)b.One, 2),
                 new("price", 10, b => (double?)b.Price, 2),
-                new("length mm", 11, b => b.Stock.LengthMm, 1),
-                new("width mm", 11, b => b.Stock.WidthMm, 1),
-                new("thickness mm", 11, b => b.Stock.ThicknessMm, 2),
+                new("length mm", 11, b => b.LengthMm, 1),
+                new("width mm", 11, b => b.WidthMm, 1),
+                new("thickness mm", 11, b => b.ThicknessMm, 2),
             ],
             Bought.All(nest)
         );
+
+    /// <summary>Of boards that pieces without a place ask for.</summary>
+    internal const string NotListed = "missing: in no list";
 
     /// <summary>In the very form of stock.csv, so that it can be named as stock the next time. Sizes are rounded down to what is surely there.</summary>
     public static Table OffcutsAsStock(BottomPlan plan, NestPlan nest)
@@ -136,6 +166,7 @@ public static class NestTables
         [
             Pieces(plan, nest),
             Cuts(plan, nest),
+            CutsBySetting(nest, plan.Job.Units),
             Boards(plan, nest),
             ToBuy(plan, nest),
             OffcutsAsStock(plan, nest),

@@ -31,15 +31,3 @@ internal sealed record PieceInBoard(
     public static double Filled(SawnBoard board) =>
         board.Pieces.Sum(p => p.Piece.AreaMm2) / board.Stock.AreaMm2;
 }
-
-/// <summary>Boards of one row of a yard's list.</summary>
-internal sealed record Bought(StockBoard Stock, int Count)
-{
-    public decimal? Price => Stock.Price * Count;
-
-    public static IEnumerable<Bought> All(NestPlan nest) =>
-        nest
-            .Boards.Where(b => !b.Stock.OnHand)
-            .GroupBy(b => b.Stock.Id)
-            .Select(g => new Bought(g.First().Stock, g.Count()));
-}

@@ -53,6 +53,32 @@ public static class BoardCutWords
             _ => "",
         };
 
+    /// <summary>; S1-07 left long: 31 to 44 mm, square to its net end, where this cut makes such an end longer than its card asks.</summary>
+    public static string LeftLong(BoardCutList list, SawCut cut, LengthUnit unit)
+    {
+        if (cut.Kind is CutKind.Rip or CutKind.Edge)
+        {
+            return "";
+        }
+
+        IEnumerable<string> Ends(string? id, bool far) =>
+            list
+                .Board.Pieces.Where(p => p.Piece.Id == id)
+                .SelectMany(p => p.Long)
+                .Where(l => l.Far == far)
+                .Select(l =>
+                    $"; {id} left long: {PlankWords.Small(l.LeastMm, unit)} to {PlankWords.Small(l.MostMm, unit, RoundTo.Up)}"
+                );
+
+        return string.Concat(Ends(cut.EndOf, true).Concat(Ends(cut.BeginOf, false)));
+    }
+
+    /// <summary>the saw is set 5 times; for nothing where nothing is sawn across.</summary>
+    public static string Settings(BoardCutList list) =>
+        list.Settings == 0 ? ""
+        : list.Settings == 1 ? "the saw is set once; "
+        : $"the saw is set {list.Settings} times; ";
+
     /// <summary>On which side of its line a rip takes its kerf.</summary>
     public static string KerfSide(SawCut rip) => rip.KerfMm < 0 ? "kerf below" : "kerf above";
 
@@ -78,6 +104,12 @@ public static class BoardCutWords
         cut.Kind is CutKind.Rip or CutKind.Edge ? ""
         : Math.Abs(cut.DegreesFromSquare) < SquareDegrees ? "square"
         : $"{AngleText.ForPaper(Math.Abs(cut.DegreesFromSquare))} to the {(cut.DegreesFromSquare > 0 ? "right" : "left")}";
+
+    /// <summary>The saw's setting: 45.5 right; square.</summary>
+    public static string Setting(SawCut cut) =>
+        cut.Setting == 0
+            ? "square"
+            : $"{NumberText.Trimmed(Math.Abs(cut.Setting), 1)} {(cut.Setting > 0 ? "right" : "left")}";
 
     /// <summary>12.35 m²; 132.9 sq ft.</summary>
     public static string Area(double mm2, LengthUnit unit) =>

@@ -25,9 +25,17 @@ public static class NestWords
 
     /// <summary>3600 × 160 × 9 mm.</summary>
     public static string Size(StockBoard board, LengthUnit unit) =>
+        Size(board.LengthMm, board.WidthMm, board.ThicknessMm, unit);
+
+    public static string Size(
+        double lengthMm,
+        double widthMm,
+        double thicknessMm,
+        LengthUnit unit
+    ) =>
         LengthUnits.IsMetric(unit)
-            ? $"{LengthText.PaperNumber(board.LengthMm, unit)} × {LengthText.PaperNumber(board.WidthMm, unit)} × {LengthText.ForPaper(board.ThicknessMm, unit)}"
-            : $"{LengthText.ForPaper(board.LengthMm, unit)} × {PlankWords.Small(board.WidthMm, unit)} × {PlankWords.Small(board.ThicknessMm, unit)}";
+            ? $"{LengthText.PaperNumber(lengthMm, unit)} × {LengthText.PaperNumber(widthMm, unit)} × {LengthText.ForPaper(thicknessMm, unit)}"
+            : $"{LengthText.ForPaper(lengthMm, unit)} × {PlankWords.Small(widthMm, unit)} × {PlankWords.Small(thicknessMm, unit)}";
 
     public static string Money(decimal money) =>
         money.ToString("0.00", CultureInfo.InvariantCulture);
@@ -59,12 +67,57 @@ public static class NestWords
             $"{Math.Ceiling((10 * gapPercent) - LeastPercent) / 10:0.0} %"
         );
 
+    /// <summary>What is missing, and what would serve; a sentence for each thickness, wood and grade.</summary>
+    public static IEnumerable<string> Missing(NestPlan nest, LengthUnit unit)
+    {
+        foreach (Shortfall s in nest.Short)
+        {
+            string wood = s.Species is { } species ? ", " + species : "",
+                grade = s.LeastGrade is { } least ? $", {least} or better" : "",
+                these = string.Join(", ", s.PieceIds.Take(NamedPieces)),
+                more = s.PieceIds.Length > NamedPieces
+                    ? $" and {s.PieceIds.Length - NamedPieces} more"
+                    : "";
+            yield return $"MISSING: {PlanWords.Count(s.PieceIds.Length, "piece")} of {PlankWords.Small(s.ThicknessMm, unit)}{wood}{grade} {(s.PieceIds.Length == 1 ? "finds" : "find")} no board: {these}{more}. "
+                + $"{s.Boards} more {(s.Boards == 1 ? "board" : "boards")} of {Size(s.LengthMm, s.WidthMm, s.ThicknessMm, unit)} would serve.";
+        }
+    }
+
+    /// <summary>How often the saw is set to another angle: board by board, and all boards as one job.</summary>
+    public static string Settings(NestPlan nest)
+    {
+        BoardCutList[] boards = [.. nest.Boards.Select(b => BoardCuts.Of(b, nest.Spec))];
+        int each = boards.Sum(b => b.Settings),
+            together = SawSettings.Count(SawSettings.OneJob(boards).Select(c => c.Cut));
+        return $"To half a degree the saw is set {each} times if it is done board by board, and {together} times if all boards are ripped first and then crosscut in the order of cuts-by-setting.csv.";
+    }
+
+    /// <summary>So many pieces that are missing are named in one line.</summary>
+    private const int NamedPieces = 8;
+
     /// <summary>What square crosscuts would take beside it; null where they place fewer pieces.</summary>
     public static string? SquareCuts(NestSpec spec, NestedMaterial material, LengthUnit unit) =>
         material.SquareCutsFirstFit is not { } square || !(material.Value > 0)
             ? null
+            : $"the best that square crosscuts were found to do in the same boards (the longest piece first, each in the first board with room, over each order of boards) is {Value(spec, square, unit)} in {material.SquareCutsBoards} boards, {More(square, material.Value)}";
+
+    /// <summary>17.0 % more; no more.</summary>
+    private static string More(double value, double than)
+    {
+        double percent = 100 * (value - than) / than;
+        return Math.Abs(percent) < 0.05
+            ? "no more"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"square crosscuts, each piece in the first board that still has room, would take {Value(spec, square, unit)} in {material.SquareCutsBoards} boards, {100 * (square - material.Value) / material.Value:0.0} % more"
+                $"{Math.Abs(percent):0.0} % {(percent > 0 ? "more" : "less")}"
             );
+    }
+
+    /// <summary>How good a plan is, in words to follow what it takes; nothing while pieces are missing, since it then says nothing of the job.</summary>
+    public static string Quality(NestPlan nest, NestedMaterial material, LengthUnit unit) =>
+        !nest.Unplaced.IsEmpty
+            ? ""
+            : ", "
+                + Gap(nest.Spec, material, unit)
+                + (SquareCuts(nest.Spec, material, unit) is { } square ? "; " + square : "");
 }

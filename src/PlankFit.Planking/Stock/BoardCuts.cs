@@ -6,13 +6,14 @@ namespace PlankFit.Planking;
 /// <summary>What the saw does to one board: its rips, then every end and edge of every piece as it lies, ends a kerf apart as one cut.</summary>
 public static class BoardCuts
 {
+    /// <summary>So many lanes are sawn together.</summary>
+    public const int LanesTogether = 4;
+
     public static BoardCutList Of(SawnBoard board, NestSpec spec)
     {
         SawTolerances tolerances = spec.Saw;
         var frame = new BoardFrame(board.Stock);
-        ImmutableArray<SawnLane> lanes = board.Lanes.IsEmpty
-            ? [new(0, frame.WidthMm, [.. board.Pieces.Select(p => p.Piece.Id)])]
-            : board.Lanes;
+        ImmutableArray<SawnLane> lanes = Lanes(board, frame);
         double usable =
             frame.LengthMm
             - (board.Stock.GrainAcross ? spec.EdgeMm : spec.EndMm + board.Stock.OtherEndMm);
@@ -21,19 +22,26 @@ public static class BoardCuts
         cuts.AddRange(
             CutOrder.Rips(BoardRips.Of(frame, lanes, spec.KerfMm, tolerances), frame.WidthMm)
         );
+        LaneBench[] benches = new LaneBench[lanes.Length];
         for (int l = 0; l < lanes.Length; l++)
         {
-            LanePiece[] pieces =
+            ImmutableArray<LanePiece> pieces =
             [
                 .. lanes[l]
                     .PieceIds.Select(id => board.Pieces.First(p => p.Piece.Id == id))
                     .Select(p => LanePiece.Of(p, frame, tolerances)),
             ];
             int lane = l;
-            cuts.AddRange(InLane(frame, lanes[l], l, pieces, spec.KerfMm, tolerances));
+            benches[l] = Bench(frame, lanes[l], l, pieces, spec.KerfMm, tolerances);
             places.AddRange(pieces.Select(p => Place(p, lane, usable)));
         }
 
+        // A few lanes lie side by side; of many, each is sawn by itself, as its sheet shows it.
+        cuts.AddRange(
+            lanes.Length <= LanesTogether
+                ? CutOrder.Across(benches)
+                : benches.SelectMany(b => CutOrder.Across([b]))
+        );
         return new(
             board,
             frame,
@@ -44,17 +52,44 @@ public static class BoardCuts
         );
     }
 
+    /// <summary>A board that is not ripped is one lane.</summary>
+    internal static ImmutableArray<SawnLane> Lanes(SawnBoard board, BoardFrame frame) =>
+        board.Lanes.IsEmpty
+            ? [new(0, frame.WidthMm, [.. board.Pieces.Select(p => p.Piece.Id)])]
+            : board.Lanes;
+
+    /// <summary>What is sawn in one lane when it is ripped free.</summary>
+    internal static ImmutableArray<SawCut> OfLane(
+        BoardFrame frame,
+        SawnLane lane,
+        int number,
+        IEnumerable<LaidPiece> pieces,
+        NestSpec spec
+    ) =>
+        [
+            .. CutOrder.Across([
+                Bench(
+                    frame,
+                    lane,
+                    number,
+                    [.. pieces.Select(p => LanePiece.Of(p, frame, spec.Saw))],
+                    spec.KerfMm,
+                    spec.Saw
+                ),
+            ]),
+        ];
+
     private static PiecePlace Place(LanePiece piece, int lane, double usable)
     {
         double to = piece.Outline.Max(p => p.X);
         return new(piece.Id, lane, piece.Outline.Min(p => p.X), to, Math.Max(0, usable - to));
     }
 
-    private static IEnumerable<SawCut> InLane(
+    private static LaneBench Bench(
         BoardFrame frame,
         SawnLane lane,
         int number,
-        LanePiece[] pieces,
+        ImmutableArray<LanePiece> pieces,
         double kerf,
         SawTolerances tolerances
     )
@@ -75,10 +110,10 @@ public static class BoardCuts
             }
         }
 
-        return CutOrder.InLane(
+        return new(
             LaneEnd.Shared(ends, kerf, tolerances),
             edges,
-            [.. pieces],
+            pieces,
             frame.LengthMm,
             (before, after, mayRip) =>
                 Parting.Between(

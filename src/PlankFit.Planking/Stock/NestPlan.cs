@@ -14,6 +14,9 @@ public sealed record NestPlan(
     ImmutableArray<Finding> Findings
 )
 {
+    /// <summary>What boards would make up for the pieces without a place.</summary>
+    public ImmutableArray<Shortfall> Short { get; init; } = [];
+
     /// <summary>Area in mm² or price, as the objective says, of all boards cut into.</summary>
     public double Value => Materials.Sum(m => m.Value);
 
@@ -30,7 +33,7 @@ public sealed record NestPlan(
 
 /// <summary>The share of stock and pieces that have to do with each other only.</summary>
 /// <param name="Name">9 mm douglas-fir, for people.</param>
-/// <param name="SquareCutsFirstFit">The value that square crosscuts use: longest first, each in the first board that still has room; null where they place fewer pieces.</param>
+/// <param name="SquareCutsFirstFit">The least value found that square crosscuts use in the same boards: longest piece first, each in the first board that still has room, over each order of boards; null where they place fewer pieces.</param>
 /// <param name="SquareCutsBoards">How many boards that takes.</param>
 /// <param name="Rounds">Of improvement.</param>
 public sealed record NestedMaterial(

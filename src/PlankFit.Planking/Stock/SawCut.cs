@@ -14,7 +14,11 @@ public sealed record BoardCutList(
     ImmutableArray<SawCut> Cuts,
     ImmutableArray<PiecePlace> Places,
     ImmutableArray<CutOut> CutOuts
-);
+)
+{
+    /// <summary>How often the saw is set for the cuts across, one after the other.</summary>
+    public int Settings => SawSettings.Count(Cuts);
+}
 
 public enum CutKind
 {
@@ -64,6 +68,9 @@ public sealed record SawCut(
 
     /// <summary>Of a crosscut, from square: positive where it is further along the board at the edge away from the marked one. -90 to 90.</summary>
     public double DegreesFromSquare => Math.Atan2(To.X - From.X, To.Y - From.Y) * 180 / Math.PI;
+
+    /// <summary>The same to the half degree that a saw can be set to.</summary>
+    public double Setting => Math.Round(2 * DegreesFromSquare) / 2;
 
     /// <summary>Where it comes to lie along the board, halfway across.</summary>
     public double MiddleMm => (From.X + To.X) / 2;

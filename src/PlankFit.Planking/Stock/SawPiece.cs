@@ -26,6 +26,9 @@ public sealed record SawPiece(
     bool IsMaster
 )
 {
+    /// <summary>Its ends that are left long.</summary>
+    public ImmutableArray<LongEnd> LongEnds { get; init; } = [];
+
     public double AreaMm2 => Math.Abs(FlatPolygon.Area(Outline));
 }
 
@@ -42,8 +45,32 @@ public sealed record LaidPiece(
     Vec2 Shift
 )
 {
+    /// <summary>The shape that is sawn, in the plank's own flat coordinates, where an end left long is sawn longer than asked; null where it is not.</summary>
+    public ImmutableArray<Vec2>? Sawn { get; init; }
+
+    /// <summary>How ends are sawn that are longer than asked.</summary>
+    public ImmutableArray<SawnLong> Long { get; init; } = [];
+
     /// <summary>From the plank's own flat coordinates to the board's.</summary>
-    public Vec2 ToBoard(Vec2 flat)
+    public Vec2 ToBoard(Vec2 flat) => TurnedBy(flat) + Shift;
+
+    /// <summary>The way back.</summary>
+    public Vec2 FromBoard(Vec2 onBoard)
+    {
+        Vec2 at = onBoard - Shift;
+        (double sin, double cos) = Math.SinCos(TiltDegrees * Math.PI / 180);
+        double x = (at.X * cos) + (at.Y * sin),
+            y = (at.Y * cos) - (at.X * sin);
+        if (Turned)
+        {
+            (x, y) = (-x, -y);
+        }
+
+        return new(x, FaceDown ? -y : y);
+    }
+
+    /// <summary>A direction of the plank's, as it lies.</summary>
+    public Vec2 TurnedBy(Vec2 flat)
     {
         // Face down is a turn about the board's length, end for end a half turn in its plane.
         double x = flat.X,
@@ -54,7 +81,7 @@ public sealed record LaidPiece(
         }
 
         (double sin, double cos) = Math.SinCos(TiltDegrees * Math.PI / 180);
-        return new Vec2((x * cos) - (y * sin), (x * sin) + (y * cos)) + Shift;
+        return new((x * cos) - (y * sin), (x * sin) + (y * cos));
     }
 
     /// <summary>The sawn shape as it lies, counter-clockwise.</summary>
@@ -62,7 +89,7 @@ public sealed record LaidPiece(
     {
         get
         {
-            IEnumerable<Vec2> points = Piece.Outline.Select(ToBoard);
+            IEnumerable<Vec2> points = (Sawn ?? Piece.Outline).Select(ToBoard);
             return FaceDown ? [.. points.Reverse()] : [.. points];
         }
     }

@@ -66,7 +66,13 @@ public static class SawPieces
                 spec.TurnFaceForFace && !faceMarked && !IsBevelled(plank),
                 null,
                 master
-            );
+            )
+            {
+                LongEnds =
+                [
+                    .. LongEnd.Of(plank).Where(e => Holds(outline, e.Net[e.Net.Length / 2].X)),
+                ],
+            };
         return plan.Joints?.On(plank.Id) is { } jointed
             ? jointed.Pieces.Select(p =>
                 // A taper is planed on one face, which is marked on the other.
@@ -78,6 +84,10 @@ public static class SawPieces
             )
             : [Piece(plank.Id, plank.FlatCut, false)];
     }
+
+    /// <summary>Whether a piece of a plank is the one with an end of it.</summary>
+    private static bool Holds(ImmutableArray<Geometry.Vec2> outline, double x) =>
+        outline.Min(p => p.X) <= x && outline.Max(p => p.X) >= x;
 
     private static string Better(NestSpec spec, string asked, string? other) =>
         other is not null && Serves.Rank(spec, other) < Serves.Rank(spec, asked) ? other : asked;

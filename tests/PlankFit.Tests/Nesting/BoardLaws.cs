@@ -59,7 +59,7 @@ internal static class BoardLaws
     private static IEnumerable<string> Pose(SawnBoard board, LaidPiece laid)
     {
         SawPiece piece = laid.Piece;
-        Vec2[] own = [.. piece.Outline],
+        Vec2[] own = [.. laid.Sawn ?? piece.Outline],
             lies = [.. laid.Outline];
         if (laid.FaceDown)
         {
@@ -106,10 +106,16 @@ internal static class BoardLaws
             .Max();
         if (
             worst > RigidMm
-            || Math.Abs(Shape(laid.Outline).Area - Shape(piece.Outline).Area) > RigidMm * 1e4
+            || Math.Abs(Shape(laid.Outline).Area - Shape(laid.Sawn ?? piece.Outline).Area)
+                > RigidMm * 1e4
         )
         {
             yield return $"is not the shape that was asked for, by {worst} mm";
+        }
+
+        foreach (string fault in Longer(laid))
+        {
+            yield return fault;
         }
 
         double grain = board.Stock.GrainAcross ? -90 : 0,
@@ -117,6 +123,50 @@ internal static class BoardLaws
         if (Math.Abs(off) > MostTiltDegrees)
         {
             yield return $"lies {off:0.0} degrees from the grain";
+        }
+    }
+
+    /// <summary>What is sawn longer than asked holds what was asked, and is longer at ends that are left long and nowhere else, by what is said of them.</summary>
+    private static IEnumerable<string> Longer(LaidPiece laid)
+    {
+        if (laid.Sawn is not { } sawn)
+        {
+            yield break;
+        }
+
+        Polygon asked = Shape(laid.Piece.Outline),
+            longer = Shape(sawn);
+        if (asked.Without(longer.Buffer(RigidMm)).Area > 0)
+        {
+            yield return "is sawn short of what was asked for";
+        }
+
+        double least = laid.Long.Min(l => l.LeastMm),
+            most = laid.Long.Max(l => l.MostMm);
+        foreach (Coordinate c in longer.Without(asked.Buffer(RigidMm)).Coordinates)
+        {
+            var at = new Vec2(c.X, c.Y);
+            double beyond = laid
+                .Piece.LongEnds.Select(e =>
+                {
+                    // From the net end's chord, and from whatever of it stands furthest out.
+                    Vec2 chord = e.Net[^1] - e.Net[0],
+                        outward = e.Outward;
+                    if (Math.Abs(chord.Unit().Dot(outward)) > 1e-9)
+                    {
+                        return double.NegativeInfinity;
+                    }
+
+                    double off =
+                        (at - e.Net[0]).Dot(outward) - e.Net.Max(n => (n - e.Net[0]).Dot(outward));
+                    return off >= e.LeastMm - 1e-3 ? off : double.NegativeInfinity;
+                })
+                .DefaultIfEmpty(double.NegativeInfinity)
+                .Max();
+            if (!(beyond >= 0) || beyond > most + 1e-3)
+            {
+                yield return $"is sawn longer by {beyond:0.00} mm where no end is left long, or by more than the {least:0.0} to {most:0.0} told";
+            }
         }
     }
 

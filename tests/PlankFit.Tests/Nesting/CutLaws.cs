@@ -55,7 +55,8 @@ internal static class CutLaws
             {
                 if (
                     !other.Outline.AsSpan().SequenceEqual(piece.Outline.AsSpan())
-                    || other with { Outline = piece.Outline } != piece
+                    || !SameEnds(other, piece)
+                    || other with { Outline = piece.Outline, LongEnds = piece.LongEnds } != piece
                 )
                 {
                     yield return $"{piece.Id} is another piece than was asked for";
@@ -74,6 +75,15 @@ internal static class CutLaws
             yield return $"{unplaced.Piece.Id} is left out without a word";
         }
     }
+
+    private static bool SameEnds(SawPiece a, SawPiece b) =>
+        a.LongEnds.Length == b.LongEnds.Length
+        && a.LongEnds.Zip(b.LongEnds)
+            .All(e =>
+                e.First.LeastMm == e.Second.LeastMm
+                && e.First.Outward == e.Second.Outward
+                && e.First.Net.AsSpan().SequenceEqual(e.Second.Net.AsSpan())
+            );
 
     /// <summary>Boards that there are, each once, and fit for what lies in them.</summary>
     private static IEnumerable<string> Stock(NestPlan plan)

@@ -161,7 +161,7 @@ internal sealed record BoardPart(
                 ripped = View.IsOverview
                     ? $"; ripped into {View.List.Lanes.Length} lanes, which follow, larger"
                     : "";
-            return $"{NestWords.Size(stock, Unit)}{named}, {BoardCutWords.From(stock)}; {pieces}, {filled} % of it in planks; {scale}{turned}{ripped}{Kept()}";
+            return $"{NestWords.Size(stock, Unit)}{named}, {BoardCutWords.From(stock)}; {pieces}, {filled} % of it in planks; {BoardCutWords.Settings(View.List)}{scale}{turned}{ripped}{Kept()}";
         }
     }
 

@@ -34,7 +34,7 @@ internal static class BoardTables
                     [
                         NumberText.Trimmed(c.Number, 0),
                         BoardCutWords.Kind(c, unit),
-                        BoardCutWords.Pieces(c),
+                        BoardCutWords.Pieces(c) + BoardCutWords.LeftLong(view.List, c, unit),
                         BoardCutWords.Place(view.List, c, upper: false, unit),
                         BoardCutWords.Place(view.List, c, upper: true, unit),
                         BoardCutWords.Lean(c),

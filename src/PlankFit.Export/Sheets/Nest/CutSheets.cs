@@ -27,26 +27,30 @@ public static class CutSheets
         };
         var pages = new List<SheetPage>();
         var open = new List<(BoardPart Part, double Top)>();
-        double top = inside.Top - IntroMm(inside.Width);
+        string[] first =
+        [
+            .. NestWords.Missing(nest, plan.Job.Units),
+            .. nest.Boards.IsEmpty ? (string[])[] : [NestWords.Settings(nest)],
+        ];
+        double top = inside.Top - first.Append(Intro).Sum(p => IntroMm(p, inside.Width));
         void Close()
         {
             ImmutableArray<(BoardPart Part, double Top)> parts = [.. open];
-            bool first = pages.Count == 0;
+            bool isFirst = pages.Count == 0;
             pages.Add(
                 new(
                     format,
                     block,
                     (pad, _) =>
                     {
-                        if (first)
+                        if (isFirst)
                         {
-                            pad.Paragraph(
-                                inside.Left,
-                                inside.Top,
-                                inside.Width,
-                                Intro,
-                                Letters.Bench
-                            );
+                            double y = inside.Top;
+                            foreach (string words in first.Append(Intro))
+                            {
+                                pad.Paragraph(inside.Left, y, inside.Width, words, Letters.Bench);
+                                y -= IntroMm(words, inside.Width);
+                            }
                         }
 
                         foreach ((BoardPart part, double at) in parts)
@@ -134,10 +138,10 @@ public static class CutSheets
 
     private const string Intro =
         "Lengths along a board are from its left end as drawn; a rip is so far \"up\" from the board's lower edge, a point of another cut from its lane's. These are the marked end and the marked edge, except in a sheet that says it lies turned. Mark every rip before the first is made, and every cut of a lane before that lane is cut. Rip first, then make the cuts in the "
-        + "order of their numbers: each parts what is left so that both sides can rest on something, and short ends come last. Angles are from square, to the right or left going up the sheet. A cut that ends one piece and begins the "
+        + "order of their numbers: both sides of each can rest on something, short ends come last, and within that the saw is set anew as seldom as can be. Angles are from square, to the right or left going up the sheet. A cut that ends one piece and begins the "
         + "next makes both; the kerf lies between them. The thick bar is the end towards the keel, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
         + "from its card or pattern.";
 
-    private static double IntroMm(double width) =>
-        (Letters.Wrap(Intro, Letters.Bench, width).Count * Letters.Bench * Letters.Leading) + 3;
+    private static double IntroMm(string words, double width) =>
+        (Letters.Wrap(words, Letters.Bench, width).Count * Letters.Bench * Letters.Leading) + 3;
 }

@@ -9,7 +9,7 @@ public static class ShoppingPages
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
         List<SheetPage> pages = [];
-        bool buys = nest.Boards.Any(b => !b.Stock.OnHand);
+        bool buys = Bought.All(nest).Any();
         if (buys)
         {
             pages.AddRange(Buy(plan, nest).Pages(plan.Job));
@@ -37,31 +37,36 @@ public static class ShoppingPages
     private static ListSheet Buy(BottomPlan plan, NestPlan nest)
     {
         LengthUnit unit = plan.Job.Units;
-        Bought[] bought = [.. Bought.All(nest)];
         return new(
             Block(plan, "what to buy"),
             Summary(nest, plan.Job.Units),
             [
-                new("board", 12, false),
-                new("count", 6),
-                new("size", 24, false),
+                new("count", 7),
+                new("long", 13),
+                new("wide", 11),
+                new("thick", 11),
                 new("wood", 18, false),
                 new("grade", 10, false),
+                new("in the list", 16, false),
                 new("price of one", 10),
                 new("price", 10),
             ],
             [
-                .. bought.Select(b =>
-                    ImmutableArray.Create(
-                        b.Stock.Id,
-                        NumberText.Trimmed(b.Count, 0),
-                        NestWords.Size(b.Stock, unit),
-                        b.Stock.Species ?? "",
-                        b.Stock.Grade ?? "",
-                        b.Stock.Price is { } one ? NestWords.Money(one) : "",
-                        b.Price is { } all ? NestWords.Money(all) : ""
-                    )
-                ),
+                .. Bought
+                    .All(nest)
+                    .Select(b =>
+                        ImmutableArray.Create(
+                            NumberText.Trimmed(b.Count, 0),
+                            LengthText.ForPaper(b.LengthMm, unit),
+                            PlankWords.Small(b.WidthMm, unit),
+                            PlankWords.Small(b.ThicknessMm, unit),
+                            b.Species ?? "",
+                            b.Grade ?? "",
+                            b.Named ?? NestTables.NotListed,
+                            b.One is { } one ? NestWords.Money(one) : "",
+                            b.Price is { } all ? NestWords.Money(all) : ""
+                        )
+                    ),
             ]
         );
     }
@@ -73,20 +78,19 @@ public static class ShoppingPages
         int bought = nest.Boards.Count(b => !b.Stock.OnHand);
         return
         [
+            .. NestWords.Missing(nest, unit),
             .. nest.Materials.Select(m => Line(nest, m, unit)),
             $"Of {BoardCutWords.Area(use.BoardsMm2, unit)} cut into, {BoardCutWords.Area(use.PiecesMm2, unit)} become planks, {BoardCutWords.Area(use.OffcutsMm2, unit)} are left over in pieces worth keeping, and {BoardCutWords.Area(use.WastedMm2, unit)} are waste.",
-            bought == 0 ? "Nothing is to be bought: the rack serves."
+            bought == 0 && nest.Unplaced.IsEmpty ? "Nothing is to be bought: the rack serves."
+            : bought == 0 ? "Of what is planned nothing is to be bought."
             : use.Cost is { } cost
                 ? $"To buy: {PlanWords.Count(bought, "board")}, {NestWords.Money(cost)} in all."
             : $"To buy: {PlanWords.Count(bought, "board")}; not all have a price in the list.",
         ];
     }
 
-    private static string Line(NestPlan nest, NestedMaterial material, LengthUnit unit)
-    {
-        string square = NestWords.SquareCuts(nest.Spec, material, unit) is { } s ? "; " + s : "";
-        return $"{material.Name}: {NestWords.Value(nest.Spec, material.Value, unit)}, {NestWords.Gap(nest.Spec, material, unit)}{square}.";
-    }
+    private static string Line(NestPlan nest, NestedMaterial material, LengthUnit unit) =>
+        $"{material.Name}: {NestWords.Value(nest.Spec, material.Value, unit)}{NestWords.Quality(nest, material, unit)}.";
 
     private static ListSheet Fetch(
         BottomPlan plan,

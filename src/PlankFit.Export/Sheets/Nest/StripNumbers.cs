@@ -118,7 +118,17 @@ internal sealed partial class StripMarks
             }
         }
 
-        return new(line[0] + (0.5 * (line[^1] - line[0])), radius, null) { IsForced = true };
+        // At the last one on other numbers' lines: better than on the numbers themselves.
+        StripRing forced =
+            StripPlaces
+                .Beside(line[0], line[^1], radius, Everywhere)
+                .FirstOrDefault(r =>
+                    Around(r.At, radius + 0.3) is var box
+                    && Within(box)
+                    && !kept.Any(k => k.Overlaps(box))
+                )
+            ?? new(line[0] + (0.5 * (line[^1] - line[0])), radius, null);
+        return forced with { IsForced = true };
     }
 
     private bool Holds(StripRing ring, bool clear)

@@ -23,7 +23,7 @@ public sealed record StripView(
 )
 {
     /// <summary>So many lanes, their strip and their cuts, are room enough for a page.</summary>
-    private const int MostLanes = 4;
+    private const int MostLanes = BoardCuts.LanesTogether;
 
     /// <summary>The board as it comes to the saw, with its marked edge.</summary>
     public bool IsWhole => ToLane - FromLane == List.Lanes.Length;

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using PlankFit.Planking;
+
+namespace PlankFit.Nesting;
+
+/// <summary>What boards would make up for pieces that find none.</summary>
+internal static class Shortfalls
+{
+    /// <summary>Lengths to ask a yard for are rounded up to this, mm.</summary>
+    private const double AskedMm = 10;
+
+    public static ImmutableArray<Shortfall> Of(
+        NestSpec spec,
+        IEnumerable<UnplacedPiece> unplaced
+    ) =>
+        [
+            .. unplaced
+                .Select(u => u.Piece)
+                .GroupBy(p => (p.ThicknessMm, Species: p.Species?.ToUpperInvariant(), p.LeastGrade))
+                .Select(g => Of(spec, [.. g])),
+        ];
+
+    /// <summary>Boards as long and wide as those in the stock, where such would hold every piece; else as the longest and the widest piece ask for. The least area, then the fewest.</summary>
+    private static Shortfall Of(NestSpec spec, ImmutableArray<SawPiece> pieces)
+    {
+        SawPiece any = pieces[0];
+        double length =
+                pieces.Max(p => p.Outline.Max(v => v.X) - p.Outline.Min(v => v.X))
+                + (2 * spec.EndMm),
+            width =
+                pieces.Max(p => p.Outline.Max(v => v.Y) - p.Outline.Min(v => v.Y))
+                + (2 * spec.EdgeMm),
+            thickness = any.ThicknessMm + spec.PlaneMm;
+        StockBoard Board(double lengthMm, double widthMm) =>
+            new(
+                "more",
+                StockKind.Board,
+                lengthMm,
+                widthMm,
+                thickness,
+                any.Species,
+                any.LeastGrade,
+                null,
+                null,
+                false,
+                0,
+                0,
+                [],
+                "",
+                0
+            );
+        var known = spec
+            .Boards.Where(b => b.Kind == StockKind.Board && Serves.Piece(spec, b, any))
+            .Select(b => (b.LengthMm, b.WidthMm))
+            .Where(b => b.LengthMm >= length && b.WidthMm + spec.ProudMm >= width)
+            .Distinct()
+            .ToArray();
+        (double Length, double Width)[] sizes =
+            known.Length > 0 ? known : [(AskedMm * Math.Ceiling(length / AskedMm), width)];
+        var best = sizes
+            .Select(s =>
+            {
+                StockBoard board = Board(s.Length, s.Width);
+                int count = SquareCuts
+                    .FirstFit(
+                        spec with
+                        {
+                            Boards = [board],
+                            Objective = NestObjective.Area,
+                        },
+                        pieces,
+                        [board]
+                    )
+                    .Boards.Length;
+                return (s.Length, s.Width, Count: count, Area: count * board.AreaMm2);
+            })
+            .OrderBy(s => s.Area)
+            .ThenBy(s => s.Count)
+            .First();
+        return new(
+            [.. pieces.Select(p => p.Id)],
+            best.Count,
+            best.Length,
+            best.Width,
+            thickness,
+            any.Species,
+            any.LeastGrade
+        );
+    }
+}

@@ -1,0 +1,252 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+/// <summary>
+/// Ends that are left long are sawn at their neighbour's angle, a kerf away from it, where that leaves no less than was asked: one cut makes two ends. They only
+/// ever grow, into what would be waste; pieces stay where they lie, and ends that are fit as they are.
+/// </summary>
+public static class TurnedEnds
+{
+    /// <summary>An end left long grows by no more than this (our own rule, no source): what is trimmed in place has to be held and sawn there.</summary>
+    private const double MostMoreMm = 75;
+
+    /// <summary>An edge is carried on straight, in its direction over so much of its length, mm.</summary>
+    private const double StraightMm = 30;
+    private const double NearMm = 1e-6;
+
+    public static SawnBoard Of(SawnBoard board, NestSpec spec)
+    {
+        var frame = new BoardFrame(board.Stock);
+        ImmutableArray<SawnLane> lanes = BoardCuts.Lanes(board, frame);
+        Dictionary<string, LaidPiece> laid = board.Pieces.ToDictionary(p => p.Piece.Id);
+        for (int l = 0; l < lanes.Length; l++)
+        {
+            SawnLane lane = lanes[l];
+            LaidPiece[] row = [.. lane.PieceIds.Select(id => laid[id])];
+            if (row.All(p => p.Piece.LongEnds.IsEmpty))
+            {
+                continue;
+            }
+
+            ImmutableArray<SawCut> cuts = BoardCuts.OfLane(frame, lane, l, row, spec);
+            for (int i = 0; i + 1 < row.Length; i++)
+            {
+                foreach (
+                    (LaidPiece one, LaidPiece next) in Turned(row[i], row[i + 1], frame, lane, spec)
+                        .ToArray()
+                )
+                {
+                    LaidPiece[] tried = [.. row];
+                    (tried[i], tried[i + 1]) = (one, next);
+                    ImmutableArray<SawCut> fewer = BoardCuts.OfLane(frame, lane, l, tried, spec);
+                    if (
+                        fewer.Length < cuts.Length
+                        && fewer.Count(c => c.Kind == CutKind.Stopped)
+                            <= cuts.Count(c => c.Kind == CutKind.Stopped)
+                    )
+                    {
+                        (row, cuts) = (tried, fewer);
+                    }
+                }
+            }
+
+            foreach (LaidPiece piece in row)
+            {
+                laid[piece.Piece.Id] = piece;
+            }
+        }
+
+        return board with
+        {
+            Pieces = [.. board.Pieces.Select(p => laid[p.Piece.Id])],
+        };
+    }
+
+    /// <summary>Two neighbours, one of them or both with the end between them turned.</summary>
+    private static IEnumerable<(LaidPiece One, LaidPiece Next)> Turned(
+        LaidPiece one,
+        LaidPiece next,
+        BoardFrame frame,
+        SawnLane lane,
+        NestSpec spec
+    )
+    {
+        LanePiece a = LanePiece.Of(one, frame, spec.Saw),
+            b = LanePiece.Of(next, frame, spec.Saw);
+        PieceSide? far = Only(a, SideKind.Far),
+            near = Only(b, SideKind.Near);
+        if (far is null || near is null)
+        {
+            yield break;
+        }
+
+        double kerf = spec.KerfMm;
+        // To the other's end as it is; where both are left long, to the cut that parts them as they are.
+        if (
+            near.OffMm <= spec.Saw.StraightMm
+            && At(
+                one,
+                a,
+                far,
+                near.Foot + (kerf * near.Outward),
+                -1 * near.Outward,
+                frame,
+                lane,
+                spec
+            )
+                is { } first
+        )
+        {
+            yield return (first, next);
+        }
+
+        if (
+            far.OffMm <= spec.Saw.StraightMm
+            && At(
+                next,
+                b,
+                near,
+                far.Foot + (kerf * far.Outward),
+                -1 * far.Outward,
+                frame,
+                lane,
+                spec
+            )
+                is { } second
+        )
+        {
+            yield return (one, second);
+        }
+
+        if (
+            Parting.Between([a], [b], false, [a, b], frame, lane, 0, kerf, spec.Saw) is
+            { Across: { } cut }
+        )
+        {
+            Vec2 way = -1 * (cut.To - cut.From).Unit().Left();
+            if (
+                At(one, a, far, cut.From, way, frame, lane, spec) is { } before
+                && At(next, b, near, cut.From + (kerf * way), -1 * way, frame, lane, spec)
+                    is { } after
+            )
+            {
+                yield return (before, after);
+            }
+        }
+    }
+
+    private static PieceSide? Only(LanePiece piece, SideKind kind)
+    {
+        PieceSide[] sides = [.. piece.Sides.Where(s => s.Kind == kind)];
+        return sides.Length == 1 ? sides[0] : null;
+    }
+
+    /// <summary>A piece with an end on a given line; null where that is not an end left long, or would leave too little or too much, or has no room.</summary>
+    /// <param name="outward">Square to the line, away from the piece.</param>
+    private static LaidPiece? At(
+        LaidPiece laid,
+        LanePiece piece,
+        PieceSide side,
+        Vec2 on,
+        Vec2 outward,
+        BoardFrame frame,
+        SawnLane lane,
+        NestSpec spec
+    )
+    {
+        bool far = side.Kind == SideKind.Far;
+        LongEnd? end = laid
+            .Piece.LongEnds.Where(e =>
+                frame.Turned(laid.TurnedBy(e.Outward)).Dot(side.Outward) > 0.9
+            )
+            .FirstOrDefault();
+        // Sides go from the marked edge up, edges from the beginning on.
+        PieceSide? low = Only(piece, SideKind.Low),
+            high = Only(piece, SideKind.High);
+        if (
+            end is null
+            || low is null
+            || high is null
+            || (far ? low.To : low.From) != side.From
+            || (far ? high.To : high.From) != side.To
+        )
+        {
+            return null;
+        }
+
+        Vec2? lower = Carried(low, far, on, outward),
+            upper = Carried(high, far, on, outward);
+        if (lower is not { } p || upper is not { } q)
+        {
+            return null;
+        }
+
+        ImmutableArray<Vec2> added = [side.From, side.To, q, p];
+        double least = Math.Min(
+                end.Beyond(laid.FromBoard(frame.OnBoard(p))),
+                end.Beyond(laid.FromBoard(frame.OnBoard(q)))
+            ),
+            most = Math.Max(
+                end.Beyond(laid.FromBoard(frame.OnBoard(p))),
+                end.Beyond(laid.FromBoard(frame.OnBoard(q)))
+            );
+        if (
+            least < end.LeastMm - NearMm
+            || most > end.LeastMm + MostMoreMm
+            || !HasRoom(added, frame, lane, spec)
+        )
+        {
+            return null;
+        }
+
+        // The outline as it lies, its end taken off and made anew.
+        List<Vec2> outline =
+        [
+            .. piece.Outline.Where(v => v == side.From || v == side.To || !side.Points.Contains(v)),
+        ];
+        int from = outline.IndexOf(side.From),
+            to = outline.IndexOf(side.To);
+        (outline[from], outline[to]) = (p, q);
+        IEnumerable<Vec2> own = outline.Select(v => laid.FromBoard(frame.OnBoard(v)));
+        return laid with
+        {
+            Sawn = laid.FaceDown ? [.. own.Reverse()] : [.. own],
+            Long = [.. laid.Long.Where(s => s.Far != far), new(far, least, most)],
+        };
+    }
+
+    /// <summary>Where an edge carried on straight comes to a line; null where it has gone past it already.</summary>
+    private static Vec2? Carried(PieceSide edge, bool far, Vec2 on, Vec2 outward)
+    {
+        Vec2[] points = far ? [.. edge.Points.Reverse()] : [.. edge.Points];
+        Vec2 back = points.FirstOrDefault(v => v.ChordTo(points[0]) >= StraightMm, points[^1]),
+            way = (points[0] - back).Unit();
+        double towards = way.Dot(outward),
+            left = (on - points[0]).Dot(outward);
+        return towards <= 0.1 || left < -NearMm ? null : points[0] + (left / towards * way);
+    }
+
+    /// <summary>In its lane, on the usable board, and clear of faults.</summary>
+    private static bool HasRoom(
+        ImmutableArray<Vec2> added,
+        BoardFrame frame,
+        SawnLane lane,
+        NestSpec spec
+    )
+    {
+        double x0 = added.Min(v => v.X),
+            x1 = added.Max(v => v.X),
+            y0 = added.Min(v => v.Y),
+            y1 = added.Max(v => v.Y),
+            begin = frame.Stock.GrainAcross ? spec.EdgeMm : spec.EndMm;
+        return y0 >= lane.LowMm - NearMm
+            && y1 <= lane.HighMm + NearMm
+            && x0 >= begin
+            && x1 <= frame.LengthMm - begin
+            && frame.CutOuts.All(c =>
+                c.FromMm >= x1 || c.ToMm <= x0 || c.LowMm >= y1 || c.HighMm <= y0
+            );
+    }
+}
