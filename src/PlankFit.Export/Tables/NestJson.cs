@@ -218,7 +218,7 @@ public static class NestJson
         {
             json.WriteStartObject();
             json.WriteNumber("cut", cut.Number);
-            json.WriteString("kind", BoardCutWords.Kind(cut.Kind));
+            json.WriteString("kind", cut.IsPlaned ? "plane" : BoardCutWords.Kind(cut.Kind));
             json.WriteString("ends", cut.EndOf);
             json.WriteString("begins", cut.BeginOf);
             numbers.Points("line", cut.ToTheLine ? cut.Line : [cut.From, cut.To]);

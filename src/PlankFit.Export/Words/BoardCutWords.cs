@@ -35,6 +35,8 @@ public static class BoardCutWords
             : "";
         return cut.Kind switch
         {
+            CutKind.Rip when cut.IsPlaned =>
+                $"plane off {PlankWords.Small(Math.Abs(cut.KerfMm), unit, RoundTo.Up)}, whole length",
             CutKind.Rip => "rip, whole length",
             CutKind.Parting => Kind(cut.Kind),
             _ => Kind(cut.Kind) + line,
@@ -80,7 +82,8 @@ public static class BoardCutWords
         : $"the saw is set {list.Settings} times; ";
 
     /// <summary>On which side of its line a rip takes its kerf.</summary>
-    public static string KerfSide(SawCut rip) => rip.KerfMm < 0 ? "kerf below" : "kerf above";
+    public static string KerfSide(SawCut rip) =>
+        (rip.IsPlaned ? "plane" : "kerf") + (rip.KerfMm < 0 ? " below" : " above");
 
     /// <summary>Where a cut meets an edge of its lane, from the board's beginning; for a point inside the lane, how far up from its lower edge as well. Of a rip, how far up from the board's.</summary>
     public static string Place(BoardCutList list, SawCut cut, bool upper, LengthUnit unit)

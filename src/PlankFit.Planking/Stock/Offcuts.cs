@@ -132,14 +132,18 @@ public static class Offcuts
 
     /// <summary>
     /// What a cut goes through, in the board's own coordinates: lanes are ripped over the whole board, and ends carried across their whole lane. Of a rip, its
-    /// kerf; of a cut that may lean, a box a kerf wider all round.
+    /// kerf; of a cut across, as far along the grain as its kerf goes when it leans; of one along a piece, a box a kerf wider all round.
     /// </summary>
     private static Rectangle Sawn(BoardFrame frame, SawCut cut)
     {
-        Rectangle box =
-            cut.Kind == CutKind.Rip
-                ? Rectangle.Around([cut.From, cut.To + new Vec2(0, cut.KerfMm)])
-                : Rectangle.Around(cut.Line).Grown(Math.Abs(cut.KerfMm));
+        double kerf = Math.Abs(cut.KerfMm),
+            along = kerf / Math.Cos(cut.DegreesFromSquare * Math.PI / 180);
+        Rectangle box = cut.Kind switch
+        {
+            CutKind.Rip => Rectangle.Around([cut.From, cut.To + new Vec2(0, cut.KerfMm)]),
+            CutKind.Edge => Rectangle.Around(cut.Line).Grown(kerf),
+            _ => Rectangle.Around(cut.Line).Grown(Math.Max(kerf, along)),
+        };
         return Rectangle.Around([
             frame.OnBoard(new Vec2(box.X0, box.Y0)),
             frame.OnBoard(new Vec2(box.X1, box.Y1)),

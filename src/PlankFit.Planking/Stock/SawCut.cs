@@ -63,6 +63,9 @@ public sealed record SawCut(
     ImmutableArray<Vec2> Line
 )
 {
+    /// <summary>Of a rip: there is less than a kerf to take off, and a plane takes it.</summary>
+    public bool IsPlaned { get; init; }
+
     /// <summary>One cut makes the ends of two pieces.</summary>
     public bool IsShared => Kind == CutKind.Crosscut && EndOf is not null && BeginOf is not null;
 

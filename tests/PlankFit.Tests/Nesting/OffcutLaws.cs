@@ -115,6 +115,12 @@ internal static class OffcutLaws
             bool along = cut.Kind is CutKind.Rip or CutKind.Edge;
             double far = along ? across.Y : across.X;
             Vec2 kerf = (far < 0 ? -1 : 1) * cut.KerfMm * across;
+            if (!along && cut.Line.Length == 2 && Math.Abs(across.X) > 0.1)
+            {
+                // Sawn from edge to edge of its lane, its kerf is wider along the grain the more it leans.
+                kerf = new(cut.KerfMm / Math.Abs(across.X), 0);
+            }
+
             if (from.ChordTo(to) > NearMm && kerf.Norm > NearMm)
             {
                 yield return Nts.CreatePolygon([

@@ -1,0 +1,140 @@
+using System.Diagnostics;
+using PlankFit.App;
+using PlankFit.Tests.Support;
+using UglyToad.PdfPig;
+
+namespace PlankFit.Tests.App;
+
+/// <summary>The program as a shell sees it where the stock does not reach, and where its search is interrupted.</summary>
+public sealed class ShortStockTests : IDisposable
+{
+    private readonly TempFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    /// <summary>Two boards for 168 planks: what is missing is the first line everywhere, the exit code is 4, and all files are there.</summary>
+    [Theory]
+    [InlineData("nest")]
+    [InlineData("lay")]
+    public void WhatIsMissingComesFirst(string verb)
+    {
+        string job = Job(
+            "rounds = 0",
+            "board,length,width,thickness,species,grade\nB-01,3600,160,9.5,douglas-fir,clear\nB-02,3600,160,9.5,douglas-fir,clear\n"
+        );
+        string output = folder.File("out");
+        using Process process = Start(verb, job, "--out", output);
+        Task<string> errors = process.StandardError.ReadToEndAsync();
+        string said = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.Equal((4, ""), (process.ExitCode, said));
+        string[] lines = errors.Result.Split('\n');
+        Assert.StartsWith("MISSING: ", lines[0], StringComparison.Ordinal);
+        Assert.Matches(@"more boards of 3600 × 160 × 9(\.5)? mm would serve\.", lines[0]);
+        Assert.DoesNotContain("above the least", errors.Result, StringComparison.Ordinal);
+        Assert.DoesNotContain("square crosscuts", errors.Result, StringComparison.Ordinal);
+        foreach (string sheet in new[] { "shopping-list.pdf", "cut-sheets.pdf" })
+        {
+            using PdfDocument pdf = PdfDocument.Open(Path.Combine(output, sheet));
+            string words = pdf.GetPage(1).Text;
+            Assert.Contains("MISSING:", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("the rack serves", words, StringComparison.Ordinal);
+        }
+
+        Assert.Contains(
+            "missing: in no list",
+            File.ReadAllText(Path.Combine(output, "shopping-list.csv")),
+            StringComparison.Ordinal
+        );
+        Assert.True(File.Exists(Path.Combine(output, "labels.pdf")));
+        if (verb == "lay")
+        {
+            Assert.StartsWith(
+                "MISSING: ",
+                File.ReadAllText(Path.Combine(output, "summary.txt")),
+                StringComparison.Ordinal
+            );
+        }
+    }
+
+    /// <summary>Interrupted while it searches, again and again at other moments: nothing but the program's own words is read from it.</summary>
+    [Fact]
+    public void NoSolverSpeaksWhenTheSearchIsInterrupted()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("signals are sent by kill");
+        }
+
+        string job = Job("time = 3600", null);
+        // An hour's search, ended a while after it began: at which of its moments does not matter, there are solvers in all of them.
+        using Process process = Start("nest", job, "--out", folder.File("out"));
+        Task<string> errors = process.StandardError.ReadToEndAsync(),
+            said = process.StandardOutput.ReadToEndAsync();
+        Thread.Sleep(
+            TimeSpan.FromSeconds(
+                Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? 30 : 6
+            )
+        );
+        using (Process kill = Process.Start("kill", ["-INT", $"{process.Id}"]))
+        {
+            kill.WaitForExit();
+        }
+
+        process.WaitForExit();
+        string all = errors.Result + said.Result;
+        Assert.DoesNotContain("CTRL-C", all, StringComparison.Ordinal);
+        Assert.DoesNotContain("SCIP", all, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("presolv", all, StringComparison.OrdinalIgnoreCase);
+        Assert.True(process.ExitCode is 0 or 130, all);
+        Assert.All(
+            all.Split('\n', StringSplitOptions.RemoveEmptyEntries),
+            l =>
+                Assert.True(
+                    l.StartsWith("plankfit:", StringComparison.Ordinal)
+                        || l.StartsWith("Stopped:", StringComparison.Ordinal)
+                        || l.StartsWith("9 mm", StringComparison.Ordinal)
+                        || l.Contains("files are in", StringComparison.Ordinal)
+                        || l.StartsWith("note", StringComparison.OrdinalIgnoreCase),
+                    l
+                )
+        );
+    }
+
+    private static Process Start(params string[] arguments) =>
+        Process.Start(
+            new ProcessStartInfo(
+                "dotnet",
+                [Path.Combine(AppContext.BaseDirectory, "plankfit.dll"), .. arguments]
+            )
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
+
+    private string Job(string search, string? stock)
+    {
+        string from = DemoTables.Folder("survey-launch-from-the-rack"),
+            text = File.ReadAllText(Path.Combine(from, "job.toml"))
+                .Replace(
+                    "../survey-launch/",
+                    DemoTables.Folder("survey-launch").Replace('\\', '/') + "/",
+                    StringComparison.Ordinal
+                )
+                .Replace("[nest]", "[nest]\n" + search, StringComparison.Ordinal);
+        if (stock is null)
+        {
+            File.Copy(Path.Combine(from, "stock.csv"), folder.File("stock.csv"));
+            File.Copy(Path.Combine(from, "yard.csv"), folder.File("yard.csv"));
+        }
+        else
+        {
+            File.WriteAllText(folder.File("stock.csv"), stock);
+            text = text.Replace("buy = \"yard.csv\"", "", StringComparison.Ordinal);
+        }
+
+        File.WriteAllText(folder.File("job.toml"), text);
+        return folder.File("job.toml");
+    }
+}
