@@ -79,7 +79,7 @@ public static class NestWords
                     ? $" and {s.PieceIds.Length - NamedPieces} more"
                     : "";
             yield return $"MISSING: {PlanWords.Count(s.PieceIds.Length, "piece")} of {PlankWords.Small(s.ThicknessMm, unit)}{wood}{grade} {(s.PieceIds.Length == 1 ? "finds" : "find")} no board: {these}{more}. "
-                + $"{s.Boards} more {(s.Boards == 1 ? "board" : "boards")} of {Size(s.LengthMm, s.WidthMm, s.ThicknessMm, unit)} would serve.";
+                + $"{s.Boards} more {(s.Boards == 1 ? "board" : "boards")} of {Size(s.LengthMm, s.WidthMm, s.ThicknessMm, unit)} would serve, sawn square; with them in the stock the plan may need fewer.";
         }
     }
 
