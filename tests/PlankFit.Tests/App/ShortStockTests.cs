@@ -73,7 +73,7 @@ public sealed class ShortStockTests : IDisposable
             said = process.StandardOutput.ReadToEndAsync();
         Thread.Sleep(
             TimeSpan.FromSeconds(
-                Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? 30 : 6
+                Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? 30 : 2
             )
         );
         using (Process kill = Process.Start("kill", ["-INT", $"{process.Id}"]))
