@@ -27,7 +27,7 @@ internal sealed class ProgressLine : IProgress<PlanProgress>, IDisposable
 
             last = Stopwatch.GetTimestamp();
             string text = $"{(int)(100 * value.Part), 3} %  {value.Doing}";
-            Console.Error.Write("\r" + text.PadRight(width));
+            Show("\r" + text.PadRight(width));
             width = text.Length;
         }
     }
@@ -38,11 +38,20 @@ internal sealed class ProgressLine : IProgress<PlanProgress>, IDisposable
         {
             if (width > 0)
             {
-                Console.Error.Write("\r" + new string(' ', width) + "\r");
+                Show("\r" + new string(' ', width) + "\r");
                 width = 0;
             }
         }
     }
 
     public void Dispose() => Clear();
+
+    private static void Show(string text)
+    {
+        try
+        {
+            Console.Error.Write(text);
+        }
+        catch (LostStreamException) { } // what is lost is progress only; the run's last words tell it
+    }
 }

@@ -25,6 +25,10 @@ internal static class Terminal
             PosixSignal.SIGTERM,
             Stop
         );
+        using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(
+            PosixSignal.SIGHUP,
+            Stop
+        );
         void Stop(PosixSignalContext signal)
         {
             // Once is asking; whoever asks twice does not want to wait.
@@ -36,7 +40,13 @@ internal static class Terminal
         using var progress = new ProgressLine();
         try
         {
-            RunReport report = verb(common.Request(parsed), progress, timings, stop.Token);
+            RunRequest request = common.Request(parsed);
+            if (UnfinishedMove.Mend(request.Folder) is { } mended)
+            {
+                Console.Error.WriteLine($"plankfit: {mended}");
+            }
+
+            RunReport report = verb(request, progress, timings, stop.Token);
             progress.Clear();
             Print(report);
             if (common.WantsTimings(parsed))
@@ -56,9 +66,13 @@ internal static class Terminal
         {
             progress.Clear();
             Console.Error.WriteLine(
-                $"plankfit: {e.Message} What an earlier run wrote is untouched."
+                $"plankfit: {e.Message} {(e.HalfDone ? "Until then the folder holds files of two runs, mixed: do not saw by them." : "What an earlier run wrote is untouched.")}"
             );
             return (int)ExitCode.CouldNotWrite;
+        }
+        catch (LostStreamException)
+        {
+            throw;
         }
         catch (Exception e) when (Environment.GetEnvironmentVariable("PLANKFIT_TRACE") is null)
         {
@@ -68,6 +82,18 @@ internal static class Terminal
             );
             return (int)ExitCode.JobHasFaults;
         }
+    }
+
+    /// <summary>The last word where a stream takes nothing: said on the other one, if that does.</summary>
+    public static int CouldNotSay(LostStreamException lost)
+    {
+        try
+        {
+            Console.Error.WriteLine($"plankfit: {lost.Message}.");
+        }
+        catch (LostStreamException) { }
+
+        return (int)ExitCode.CouldNotWrite;
     }
 
     private static void Print(RunReport report)

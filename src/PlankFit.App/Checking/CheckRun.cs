@@ -68,6 +68,13 @@ public static class CheckRun
             lines.Add(ends);
         }
 
+        // The copy stands in the user's own folder, where something of theirs may be in the way: it comes first, and a refusal leaves all as it was.
+        ImmutableArray<string> ofTheCopy = toleranceMm is { } tolerance
+            ? timings.Time(
+                "fair the table",
+                () => FairedFiles.Write(read.OffsetsPath!, job, tolerance, stop).ToImmutableArray()
+            )
+            : [];
         using (OutputFolder output = OutputFolder.Begin(request.Folder, "check", stop))
         {
             timings.Time("draw the lines", () => CheckFiles.Write(output, job, fairness, unfair));
@@ -77,16 +84,7 @@ public static class CheckRun
             );
         }
 
-        if (toleranceMm is { } tolerance)
-        {
-            lines.AddRange(
-                timings.Time(
-                    "fair the table",
-                    () => FairedFiles.Write(read.OffsetsPath!, job, tolerance, stop)
-                )
-            );
-        }
-
+        lines.AddRange(ofTheCopy);
         string? json = request.Json ? Json(findings, fairness.TapeTheEnds) : null;
         ExitCode exit = findings.Any(f => f.Severity == Severity.Error)
             ? ExitCode.JobHasFaults

@@ -1,3 +1,4 @@
+using System.Text;
 using PlankFit.Export;
 using PlankFit.Export.Files;
 using PlankFit.Planking;
@@ -28,10 +29,35 @@ internal static class FairedFiles
         }
 
         string copy = Path.ChangeExtension(table, ".faired.csv"),
-            moves = Path.ChangeExtension(table, ".moves.csv");
-        string text = OffsetTableWriter.Faired(File.ReadAllText(table), faired.Moves, job.Units);
-        AtomicFile.Write(copy, s => s.Write(System.Text.Encoding.UTF8.GetBytes(text)), stop);
-        AtomicFile.Write(moves, s => Csv.Write(FairedMoves.Of(faired, job.Units), s), stop);
+            moves = Path.ChangeExtension(table, ".moves.csv"),
+            beside = Path.GetDirectoryName(Path.GetFullPath(table))!,
+            folder =
+                Directory.ResolveLinkTarget(beside, returnFinalTarget: true)?.FullName ?? beside;
+        if (TextFile.Read(table, table) is not { Text: { } text })
+        {
+            throw new OutputException($"Cannot write {copy}: {table} is gone.", copy);
+        }
+
+        // A run of its own, so that a copy that somebody has worked on, or a file of the user's with its name, is not written over.
+        using (
+            OutputFolder output = OutputFolder.Begin(
+                folder,
+                "check --fair " + Path.GetFileName(table),
+                stop
+            )
+        )
+        {
+            output.Write(
+                Path.GetFileName(copy),
+                Encoding.UTF8.GetBytes(OffsetTableWriter.Faired(text, faired.Moves, job.Units))
+            );
+            output.Write(
+                Path.GetFileName(moves),
+                s => Csv.Write(FairedMoves.Of(faired, job.Units), s)
+            );
+            output.Commit();
+        }
+
         double most = faired.Moves.Max(m => Math.Abs(m.MoveMm));
         yield return $"{PlanWords.Count(faired.Moves.Length, "value")} moved, the most by {NumberText.Trimmed(most, 2)} mm: the faired table is {copy}, every move is in {moves}. The job still reads the old table.";
     }

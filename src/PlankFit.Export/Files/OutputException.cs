@@ -1,10 +1,19 @@
 namespace PlankFit.Export.Files;
 
 /// <summary>A file could not be written. The message names it, says why and what to do, in words for the person at the bench.</summary>
-public sealed class OutputException(string message, string path, Exception? inner = null)
-    : Exception(message, inner)
+public sealed class OutputException(
+    string message,
+    string path,
+    Exception? inner = null,
+    bool halfDone = false
+) : Exception(message, inner)
 {
     public string Path { get; } = path;
+
+    /// <summary>Files of two runs stand mixed in the folder; what is needed to mend that is kept in it, and the next run does so once it can.</summary>
+    public bool HalfDone { get; } = halfDone;
+
+    internal OutputException AsHalfDone() => new(Message, Path, InnerException, halfDone: true);
 
     /// <summary>The failures of a file system, in words; anything else is a bug and is left as it is.</summary>
     public static bool IsOne(Exception failure) =>
@@ -21,7 +30,26 @@ public sealed class OutputException(string message, string path, Exception? inne
     public static OutputException FromFolder(Exception failure, string folder) =>
         new($"Cannot write into {folder}: {Reason(failure, false)}", folder, failure);
 
-    private static string Reason(Exception failure, bool folderInTheWay)
+    /// <summary>Things in a folder that a run would have to replace and must not.</summary>
+    /// <param name="faults">At least one; why, as the second half of "Cannot write X: …".</param>
+    internal static OutputException Refused(
+        string folder,
+        IReadOnlyList<(string Name, string Why)> faults
+    )
+    {
+        const int Named = 5;
+        var path = System.IO.Path.Combine(folder, faults[0].Name);
+        var alike = faults.Where(f => f.Why == faults[0].Why).Select(f => f.Name).ToList();
+        var others = alike.Skip(1).Take(Named - 1).ToList();
+        var more = alike.Count - 1 - others.Count;
+        var also =
+            others.Count == 0
+                ? ""
+                : $" The same holds for {string.Join(", ", others)}{(more > 0 ? $" and {more} more" : "")}.";
+        return new($"Cannot write {path}: {faults[0].Why}{also}", path);
+    }
+
+    internal static string Reason(Exception failure, bool folderInTheWay)
     {
         // Error numbers: of Linux (ENOSPC 28, EDQUOT 122, EROFS 30, ENOTDIR 20, EISDIR 21), of macOS (EDQUOT 69), and Windows' own two for a full disk.
         const int WindowsDiskFull = unchecked((int)0x80070070);

@@ -1,38 +1,33 @@
 using System.Collections.Concurrent;
+using System.Text;
 
 namespace PlankFit.Export.Files;
 
 /// <summary>
 /// The files of one run. They are written into a hidden folder inside the target and moved to their places all together by <see cref="Commit"/>; a run that
-/// fails, is stopped, or is not committed leaves the earlier files whole. Files may be written from several threads. Nothing is forced through to the
-/// platter: after a loss of power the run is to be repeated.
+/// fails, is stopped, or is not committed leaves the earlier files whole. One that is killed while it moves them leaves a journal, by which the next run
+/// mends the folder. It is not a new folder and one swap, since the folder holds other commands' files and the user's own, and no system swaps two
+/// folders in one step that is the same everywhere. Files may be written from several threads.
 /// </summary>
 public sealed class OutputFolder : IDisposable
 {
-    private const string StageName = ".plankfit-writing";
-
     private readonly string _command;
-    private readonly string _stage;
-    private readonly bool _wasThere;
+    private readonly StageFolder _stage;
+    private readonly Stack<string> _madeFolders;
     private readonly CancellationToken _cancel;
-    private readonly FileStream _lock;
-    private readonly ConcurrentDictionary<string, bool> _names = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, FileMark?> _files = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, bool> _made = new(StringComparer.Ordinal);
 
     private OutputFolder(
-        string folder,
         string command,
-        bool wasThere,
-        FileStream held,
+        StageFolder stage,
+        Stack<string> madeFolders,
         CancellationToken cancel
-    )
-    {
-        (Folder, _command, _wasThere, _lock, _cancel) = (folder, command, wasThere, held, cancel);
-        _stage = Path.Combine(folder, StageName);
-    }
+    ) => (_command, _stage, _madeFolders, _cancel) = (command, stage, madeFolders, cancel);
 
-    public string Folder { get; }
+    public string Folder => _stage.Folder;
 
+    /// <summary>Mends what a killed run left there as well.</summary>
     /// <param name="folder">Made where it is not there yet.</param>
     /// <param name="command">Which command this is: it owns the files it writes, see <see cref="FileIndex"/>.</param>
     /// <exception cref="OutputException">The folder cannot be written, or another run is writing there.</exception>
@@ -43,9 +38,17 @@ public sealed class OutputFolder : IDisposable
     )
     {
         cancel.ThrowIfCancellationRequested();
-        var wasThere = Directory.Exists(folder);
+        var made = Missing(folder);
         try
         {
+            if (InTheWay.IsLink(folder))
+            {
+                throw new OutputException(
+                    $"Cannot write into {folder}: it is a symbolic link, and links are not followed. Name the folder that it leads to, or choose another.",
+                    folder
+                );
+            }
+
             if (File.Exists(folder))
             {
                 throw new OutputException(
@@ -55,24 +58,27 @@ public sealed class OutputFolder : IDisposable
             }
 
             Directory.CreateDirectory(folder);
-            var stage = Path.Combine(folder, StageName);
-            Directory.CreateDirectory(stage);
-            var held = Hold(folder, stage);
+            var stage = StageFolder.Hold(folder, command);
             try
             {
-                RemoveLeftovers(stage);
+                UnfinishedMove.Mend(stage);
+                return new(command, stage, made, cancel);
             }
             catch
             {
-                held.Dispose();
+                stage.Dispose();
                 throw;
             }
-
-            return new(folder, command, wasThere, held, cancel);
         }
-        catch (Exception failure) when (OutputException.IsOne(failure))
+        catch (Exception failure)
         {
-            throw OutputException.FromFolder(failure, folder);
+            RemoveEmpty(made);
+            if (OutputException.IsOne(failure))
+            {
+                throw OutputException.FromFolder(failure, folder);
+            }
+
+            throw;
         }
     }
 
@@ -84,7 +90,7 @@ public sealed class OutputFolder : IDisposable
         if (
             !FileIndex.IsSafe(name)
             || name == FileIndex.FileName
-            || name.StartsWith(StageName, StringComparison.Ordinal)
+            || name.StartsWith(StageFolder.Name, StringComparison.Ordinal)
         )
         {
             throw new ArgumentException(
@@ -93,12 +99,12 @@ public sealed class OutputFolder : IDisposable
             );
         }
 
-        if (!_names.TryAdd(name, true))
+        if (!_files.TryAdd(name, null))
         {
             throw new ArgumentException($"\"{name}\" is written twice in one run.", nameof(name));
         }
 
-        Stage(name, write);
+        _files[name] = Stage(name, write);
     }
 
     public void Write(string name, ReadOnlyMemory<byte> content) =>
@@ -106,48 +112,67 @@ public sealed class OutputFolder : IDisposable
 
     /// <summary>Moves everything into place and removes what this command wrote earlier and no longer does. Not stopped half way once begun.</summary>
     /// <returns>The names written, in order.</returns>
-    /// <exception cref="OutputException">A move was refused; everything has been put back as it was.</exception>
+    /// <exception cref="OutputException">
+    /// Something is in the way that is not ours, or a move was refused; everything is as it was, or <see cref="OutputException.HalfDone"/> says that it is not.
+    /// </exception>
     public IReadOnlyList<string> Commit()
     {
+        Ready().Run();
+        return [.. _files.Keys.Order(StringComparer.Ordinal)];
+    }
+
+    /// <summary>Looks whether all can be moved, and writes the journal of the moves: from here on the run is carried out, by the mover or by the next run.</summary>
+    public FileMover Ready()
+    {
         _cancel.ThrowIfCancellationRequested();
-        var names = _names.Keys.ToHashSet(StringComparer.Ordinal);
-        string[] inOrder = [.. names.Order(StringComparer.Ordinal)];
-        var before = FileIndex.Read(Folder);
-        Stage(FileIndex.FileName, before.With(_command, names).Write);
-        using var swap = new FileSwap(
-            Folder,
-            Path.Combine(_stage, "new"),
-            Path.Combine(_stage, "old")
-        );
-        foreach (var name in inOrder)
+        var files = _files.ToDictionary(f => f.Key, f => f.Value!, StringComparer.Ordinal);
+        try
         {
-            swap.Place(name);
+            var before =
+                FileIndex.Read(Folder)
+                ?? throw OutputException.Refused(
+                    Folder,
+                    [
+                        (
+                            FileIndex.FileName,
+                            "something of that name is there that PlankFit did not write. Move or rename it, or choose another folder."
+                        ),
+                    ]
+                );
+            string[] stale = [.. before.Of(_command).Where(name => !files.ContainsKey(name))];
+            var index = Stage(FileIndex.FileName, before.With(_command, files).Write);
+            var journal = MovePlan.Of(Folder, before, files, stale, index);
+            WriteJournal(journal);
+            return new FileMover(_stage, journal, back: false);
         }
-
-        foreach (var stale in before.Of(_command).Where(name => !names.Contains(name)))
+        catch (Exception failure) when (OutputException.IsOne(failure))
         {
-            swap.Remove(stale);
+            throw OutputException.FromFolder(failure, Folder);
         }
-
-        swap.Place(FileIndex.FileName);
-        swap.Done();
-        return inOrder;
     }
 
     public void Dispose()
     {
-        AtomicFile.Quietly(() => RemoveLeftovers(_stage));
-        _lock.Dispose();
-        AtomicFile.Quietly(() => Directory.Delete(_stage, recursive: true));
-        if (!_wasThere)
-        {
-            AtomicFile.Quietly(() => Directory.Delete(Folder, recursive: false)); // only where it is empty
-        }
+        _stage.Dispose();
+        RemoveEmpty(_madeFolders);
     }
 
-    private void Stage(string name, Action<Stream> write)
+    private void WriteJournal(MoveJournal journal)
     {
-        var path = Path.Combine(_stage, "new", name);
+        var writing = _stage.JournalPath + ".writing";
+        using (var file = new FileStream(writing, FileMode.Create, FileAccess.Write))
+        {
+            file.Write(Encoding.UTF8.GetBytes(journal.ToText()));
+            DiskSync.Flush(file);
+        }
+
+        File.Move(writing, _stage.JournalPath);
+    }
+
+    private FileMark Stage(string name, Action<Stream> write)
+    {
+        const int Buffer = 32 * 1024;
+        var path = _stage.New(name);
         try
         {
             var folder = Path.GetDirectoryName(path)!;
@@ -156,7 +181,16 @@ public sealed class OutputFolder : IDisposable
                 Directory.CreateDirectory(folder);
             }
 
-            AtomicFile.Fill(path, write);
+            using var stream = new FileStream(
+                path,
+                FileMode.Create,
+                FileAccess.ReadWrite,
+                FileShare.None,
+                Buffer
+            );
+            write(stream);
+            stream.Flush();
+            return FileMark.Of(stream);
         }
         catch (Exception failure) when (OutputException.IsOne(failure))
         {
@@ -164,34 +198,28 @@ public sealed class OutputFolder : IDisposable
         }
     }
 
-    private static FileStream Hold(string folder, string stage)
+    /// <summary>The folders of a path that are not there yet, the innermost first to be taken.</summary>
+    private static Stack<string> Missing(string folder)
     {
-        var path = Path.Combine(stage, "lock");
-        try
+        var missing = new List<string>();
+        for (
+            var at = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
+            at is not null && !Path.Exists(at);
+            at = Path.GetDirectoryName(at)
+        )
         {
-            return new FileStream(path, FileMode.OpenOrCreate, FileAccess.Write, FileShare.None);
+            missing.Add(at);
         }
-        // A lock held by another process: EAGAIN on Linux and macOS, a sharing violation on Windows.
-        catch (IOException failure) when (failure.HResult is 11 or 35 or unchecked((int)0x80070020))
-        {
-            throw new OutputException(
-                $"Cannot write into {folder}: another run is writing there. Wait until it has ended, then run again.",
-                folder,
-                failure
-            );
-        }
+
+        missing.Reverse();
+        return new(missing);
     }
 
-    /// <summary>What a run that was killed left behind.</summary>
-    private static void RemoveLeftovers(string stage)
+    private static void RemoveEmpty(Stack<string> folders)
     {
-        foreach (var part in (string[])["new", "old"])
+        while (folders.TryPop(out var folder))
         {
-            var path = Path.Combine(stage, part);
-            if (Directory.Exists(path))
-            {
-                Directory.Delete(path, recursive: true);
-            }
+            AtomicFile.Quietly(() => Directory.Delete(folder, recursive: false));
         }
     }
 }

@@ -30,7 +30,9 @@ public static class PdfWriter
 
         using var typefaces = Typefaces.For(pages);
         using var painter = new Painter(typefaces);
-        using var document = SKDocument.CreatePdf(stream, Metadata(title));
+        // The library cannot take a stream that fails: it ends the program. It writes into its own memory, and what is there is copied.
+        using var memory = new SKDynamicMemoryWStream();
+        using var document = SKDocument.CreatePdf(memory, Metadata(title));
         foreach (var page in pages)
         {
             cancel.ThrowIfCancellationRequested();
@@ -44,6 +46,8 @@ public static class PdfWriter
         }
 
         document.Close();
+        using var bytes = memory.DetachAsData();
+        stream.Write(bytes.AsSpan());
     }
 
     private static void RefuseTooLong(Drawing page)
@@ -57,19 +61,14 @@ public static class PdfWriter
         }
     }
 
-    private static SKDocumentPdfMetadata Metadata(string title)
-    {
-        // A date of making would make every run's bytes different.
-        var date = new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-        return new SKDocumentPdfMetadata
+    // No dates: that of making would make every run's bytes different, and the library writes any date with the machine's time zone beside it.
+    private static SKDocumentPdfMetadata Metadata(string title) =>
+        new()
         {
             Title = title,
             Creator = "PlankFit",
             Producer = "PlankFit",
-            Creation = date,
-            Modified = date,
             RasterDpi = RasterDpi,
             EncodingQuality = 101,
         };
-    }
 }

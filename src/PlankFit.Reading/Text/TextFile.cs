@@ -21,14 +21,9 @@ public sealed record TextFile(byte[] Bytes, string? Text, Finding? Fault)
     {
         try
         {
-            if (Directory.Exists(path))
+            if (OrdinaryFile.Refusal(path) is { } refusal)
             {
-                return Wrong(shownAs, "is a folder: name the file in it");
-            }
-
-            if (!File.Exists(path))
-            {
-                return Wrong(shownAs, $"there is no such file ({path})");
+                return Wrong(shownAs, refusal);
             }
 
             using FileStream stream = File.OpenRead(path);
