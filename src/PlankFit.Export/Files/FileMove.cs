@@ -4,4 +4,4 @@ namespace PlankFit.Export.Files;
 /// <param name="Name">From the folder, with forward slashes.</param>
 /// <param name="Before">What is there before; null where nothing is.</param>
 /// <param name="After">What is to be there; null where the file goes.</param>
-public sealed record FileMove(string Name, FileMark? Before, FileMark? After);
+internal sealed record FileMove(string Name, FileMark? Before, FileMark? After);

@@ -1,21 +1,19 @@
 namespace PlankFit.Export.Files;
 
 /// <summary>One step of moving a run's files into place, and the file that it is about.</summary>
-public sealed record MoveStep(string Name, Action Do);
+internal sealed record MoveStep(string Name, Action Do);
 
 /// <summary>
 /// Moves the files of a journal into place, or takes the moves back. Each step can be made again after it was made, whole or in part, so that a run that was
 /// killed between two of them, or within one, is carried on from the first. Each file is at every moment whole, either the old one or the new.
 /// </summary>
-public sealed class FileMover
+internal sealed class FileMover
 {
     private readonly StageFolder _stage;
     private readonly MoveJournal _journal;
 
-    internal FileMover(StageFolder stage, MoveJournal journal, bool back)
-    {
+    public FileMover(StageFolder stage, MoveJournal journal, bool back) =>
         (_stage, _journal, GoesBack) = (stage, journal, back);
-    }
 
     /// <summary>Whether the moves are taken back.</summary>
     public bool GoesBack { get; private set; }
@@ -53,7 +51,7 @@ public sealed class FileMover
     }
 
     /// <summary>From now on the steps are those back, whoever makes them.</summary>
-    internal void TakeBack()
+    public void TakeBack()
     {
         File.Move(_stage.JournalPath, _stage.BackJournalPath);
         GoesBack = true;

@@ -10,7 +10,10 @@ namespace PlankFit.Export.Files;
 /// </summary>
 /// <param name="Moves">In their order; the list of files (<see cref="FileIndex"/>) is the last.</param>
 /// <param name="NewFolders">Folders to be made for them, outer ones first.</param>
-public sealed record MoveJournal(ImmutableArray<FileMove> Moves, ImmutableArray<string> NewFolders)
+internal sealed record MoveJournal(
+    ImmutableArray<FileMove> Moves,
+    ImmutableArray<string> NewFolders
+)
 {
     private const string Heading =
         "# PlankFit is moving files into the folder around this one. The next run of any of its commands on it finishes this or takes it back.";
@@ -31,7 +34,7 @@ public sealed record MoveJournal(ImmutableArray<FileMove> Moves, ImmutableArray<
             );
         }
 
-        return text.Append("end\t").Append(Sum(text.ToString())).Append('\n').ToString();
+        return $"{text}end\t{Sum(text.ToString())}\n";
     }
 
     /// <summary>The journal of a text; null where it is not whole, or names what is outside the folder.</summary>

@@ -122,7 +122,7 @@ public sealed class OutputFolder : IDisposable
     }
 
     /// <summary>Looks whether all can be moved, and writes the journal of the moves: from here on the run is carried out, by the mover or by the next run.</summary>
-    public FileMover Ready()
+    internal FileMover Ready()
     {
         _cancel.ThrowIfCancellationRequested();
         var files = _files.ToDictionary(f => f.Key, f => f.Value!, StringComparer.Ordinal);

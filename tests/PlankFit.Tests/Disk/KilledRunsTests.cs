@@ -1,0 +1,224 @@
+using System.Diagnostics;
+using PlankFit.Export.Files;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Disk;
+
+/// <summary>
+/// The program killed at random moments: its folder holds the old run or the new one, whole, or the next run makes it so; and nothing is left over. How many
+/// kills fall where depends on the machine, what is asked after each does not.
+/// </summary>
+public sealed class KilledRunsTests : IDisposable
+{
+    private const string Stage = ".plankfit-writing";
+    private static readonly bool Long = Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1";
+    private readonly TempFolder temp = new();
+    private readonly string before,
+        after;
+
+    public KilledRunsTests()
+    {
+        before = SmallJob.In(temp.File("before"), 400);
+        after = SmallJob.In(temp.File("after"), 320);
+    }
+
+    public void Dispose() => temp.Dispose();
+
+    [Theory]
+    [InlineData("lay")]
+    [InlineData("nest")]
+    [InlineData("keel")]
+    public void A_run_killed_at_any_moment_leaves_the_old_or_the_new(string verb)
+    {
+        int kills = Long ? 15 : 2;
+        string old = temp.File("old");
+        SmallJob.Run("lay", before, old);
+        File.WriteAllText(Path.Combine(old, "my notes"), "mine");
+        string whole = FolderState.Copy(old, temp.File("new"));
+        SmallJob.Run(verb, after, whole);
+        string[] oldState = FolderState.Of(old),
+            newState = FolderState.Of(whole);
+        Assert.NotEqual(oldState, newState);
+        int files = File.ReadAllLines(Path.Combine(whole, "files.txt"))
+            .Count(l => l.StartsWith(verb + "\t", StringComparison.Ordinal));
+        for (int kill = 0; kill < kills; kill++)
+        {
+            string folder = FolderState.Copy(old, temp.File($"killed{kill}"));
+            using (Process run = Quiet([verb, after, "--out", folder]))
+            {
+                // One in four before it writes; the others while it does, at so many files or once it has done.
+                if (Random.Shared.Next(4) == 0)
+                {
+                    Thread.Sleep(Random.Shared.Next(1500));
+                }
+                else
+                {
+                    int wanted = Random.Shared.Next(files + 2);
+                    while (!run.HasExited && Staged(folder) < wanted)
+                    {
+                        Thread.Sleep(1);
+                    }
+
+                    Thread.Sleep(Random.Shared.Next(5));
+                }
+
+                run.Kill();
+                run.WaitForExit();
+            }
+
+            Check(folder, oldState, newState, kill);
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    /// <summary>
+    /// The run has some hundred files of an earlier run to remove, so that the journal stands for long enough to be seen; a kill then falls within the moves.
+    /// </summary>
+    [Fact]
+    public void A_run_killed_while_it_moves_its_files_is_finished_by_the_next()
+    {
+        int wanted = Long ? 20 : 6,
+            within = 0;
+        string old = temp.File("old");
+        using (
+            OutputFolder many = OutputFolder.Begin(
+                old,
+                "keel",
+                TestContext.Current.CancellationToken
+            )
+        )
+        {
+            foreach (int i in Enumerable.Range(0, 400))
+            {
+                many.Write($"many/{i % 7}/{i}", BitConverter.GetBytes(i));
+            }
+
+            many.Write("keel.csv", "an earlier one"u8.ToArray());
+            many.Commit();
+        }
+
+        string whole = FolderState.Copy(old, temp.File("new"));
+        SmallJob.Run("keel", after, whole);
+        string[] oldState = FolderState.Of(old),
+            newState = FolderState.Of(whole);
+        for (int kill = 0; within < wanted && kill < 4 * wanted; kill++)
+        {
+            string folder = FolderState.Copy(old, temp.File($"killed{kill}"));
+            string journal = Path.Combine(folder, Stage, "journal");
+            using (Process run = Quiet(["keel", after, "--out", folder]))
+            {
+                while (!File.Exists(journal) && !run.HasExited)
+                {
+                    Thread.Sleep(1);
+                }
+
+                Thread.SpinWait(Random.Shared.Next(100_000));
+                run.Kill();
+                run.WaitForExit();
+            }
+
+            within += File.Exists(journal) ? 1 : 0;
+            Check(folder, oldState, newState, kill);
+            Directory.Delete(folder, recursive: true);
+        }
+
+        TestContext.Current.TestOutputHelper?.WriteLine($"{within} kills within the moves");
+        Assert.True(within > 0);
+    }
+
+    [Fact]
+    public void Cut_killed_at_any_moment_leaves_the_old_record_or_the_new()
+    {
+        int kills = Long ? 15 : 2;
+        File.AppendAllText(before, "\n[standing]\ncut = \"cut-planks.json\"\n");
+        string template = Path.GetDirectoryName(before)!,
+            record = Path.Combine(template, "cut-planks.json");
+        // A record of nothing, by the program's own hand, as the job must not name what is not there.
+        File.WriteAllText(record, PlankFit.Reading.CutPlanksFile.Write([]));
+        string whole = FolderState.Copy(template, temp.File("whole"));
+        SmallJob.Run("cut", Path.Combine(whole, "job.toml"), temp.File("unused"));
+        string oldRecord = File.ReadAllText(record),
+            newRecord = File.ReadAllText(Path.Combine(whole, "cut-planks.json"));
+        Assert.NotEqual(oldRecord, newRecord);
+        for (int kill = 0; kill < kills; kill++)
+        {
+            string folder = FolderState.Copy(template, temp.File($"killed{kill}"));
+            string job = Path.Combine(folder, "job.toml"),
+                of = Path.Combine(folder, "cut-planks.json");
+            using (Process run = Quiet(["cut", job, "S1-02"]))
+            {
+                Thread.Sleep(TimeSpan.FromSeconds(2) * Random.Shared.NextDouble());
+                run.Kill();
+                run.WaitForExit();
+            }
+
+            Assert.Contains(File.ReadAllText(of), new[] { oldRecord, newRecord });
+            SmallJob.Run("cut", job, temp.File("unused"));
+            Assert.Equal(newRecord, File.ReadAllText(of));
+        }
+    }
+
+    /// <summary>Whole as it is, or after the next run, whichever verb that is; and then nothing is there that does not belong there.</summary>
+    private static void Check(string folder, string[] oldState, string[] newState, int kill)
+    {
+        bool moving = File.Exists(Path.Combine(folder, Stage, "journal"));
+        if (!moving)
+        {
+            string[] shown =
+            [
+                .. FolderState
+                    .Of(folder)
+                    .Where(l => !l.StartsWith(Stage, StringComparison.Ordinal)),
+            ];
+            Assert.True(shown.SequenceEqual(oldState) || shown.SequenceEqual(newState));
+        }
+
+        if (kill == 0)
+        {
+            // A verb that writes nothing there, and ends with a fault, mends it as well.
+            (int code, _, string errors) = BuiltProgram.Run([
+                "explain",
+                "/nowhere/job.toml",
+                "S1-01",
+                "--out",
+                folder,
+            ]);
+            Assert.Equal(1, code);
+            Assert.Equal(moving, errors.Contains("was cut off", StringComparison.Ordinal));
+        }
+        else
+        {
+            UnfinishedMove.Mend(folder);
+        }
+
+        string[] mended = FolderState.Of(folder);
+        Assert.Equal(moving || mended.SequenceEqual(newState) ? newState : oldState, mended);
+    }
+
+    /// <summary>How many files the run has written so far, not moved yet.</summary>
+    private static int Staged(string folder)
+    {
+        try
+        {
+            return Directory
+                .EnumerateFiles(
+                    Path.Combine(folder, Stage, "new"),
+                    "*",
+                    SearchOption.AllDirectories
+                )
+                .Count();
+        }
+        catch (IOException)
+        {
+            return 0;
+        }
+    }
+
+    private static Process Quiet(string[] arguments)
+    {
+        Process process = BuiltProgram.Start(arguments);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        return process;
+    }
+}
