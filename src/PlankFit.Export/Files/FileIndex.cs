@@ -43,8 +43,6 @@ public sealed record FileIndex(ImmutableArray<IndexedFile> Files)
             : null;
     }
 
-    public IndexedFile? Find(string name) => Files.FirstOrDefault(f => f.Name == name);
-
     public IEnumerable<string> Of(string command) =>
         Files.Where(f => f.Command == command).Select(f => f.Name);
 
