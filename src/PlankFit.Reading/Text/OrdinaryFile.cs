@@ -24,15 +24,19 @@ internal static class OrdinaryFile
         }
 
         // A link says of itself that it exists wherever it leads, and its size is that of the path written in it.
-        FileSystemInfo at =
-            File.ResolveLinkTarget(path, returnFinalTarget: true) ?? new FileInfo(path);
+        var at = new FileInfo(path);
+        if (at.LinkTarget is not null)
+        {
+            at = new(at.ResolveLinkTarget(returnFinalTarget: true)!.FullName);
+        }
+
         if (!at.Exists)
         {
             return $"there is no such file ({path})";
         }
 
         // Where the system does not tell what a thing is: pipes and devices have no size.
-        return at is FileInfo { Length: 0 }
+        return at.Length == 0
             ? $"is empty, or no ordinary file but a pipe or a device ({path}): name an ordinary file on the disk"
             : null;
     }
