@@ -111,7 +111,7 @@ public sealed class CheckedSlipTests
             .Replace("chine,height", "chine,Height", StringComparison.Ordinal);
         string faired = OffsetTableWriter.Faired(
             text,
-            [new("chine", Measure.Height, "3", 3, 609, 608)],
+            [new("chine", PlankFit.Planking.Measure.Height, "3", 3, 609, 608)],
             LengthUnit.Millimetre
         );
         Assert.Contains("684,608,530", faired, StringComparison.Ordinal);
