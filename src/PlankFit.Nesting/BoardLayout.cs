@@ -19,7 +19,7 @@ internal static class BoardLayout
             .. cutting
                 .Boards.OrderBy(b => b.Board)
                 .ThenBy(b => b.Rows.Length > 0 ? b.Rows[0].Row.Key : "", StringComparer.Ordinal)
-                .Select(b => Board(problem, b, ++used[b.Board], dealing)),
+                .Select(b => Board(problem, b, used[b.Board]++, dealing)),
         ];
     }
 
@@ -30,7 +30,7 @@ internal static class BoardLayout
         PieceDealing dealing
     )
     {
-        StockBoard stock = problem.Boards[cut.Board].Stock;
+        (StockBoard stock, int nth) = problem.Boards[cut.Board].At(which);
         var lanes = ImmutableArray.CreateBuilder<SawnLane>();
         var pieces = ImmutableArray.CreateBuilder<LaidPiece>();
         StripRegion region = problem.Boards[cut.Board].Region;
@@ -72,7 +72,7 @@ internal static class BoardLayout
         }
 
         return new(
-            stock.Count == 1 ? stock.Id : $"{stock.Id}.{which}",
+            stock.Count == 1 ? stock.Id : $"{stock.Id}.{nth + 1}",
             stock,
             lanes.ToImmutable(),
             pieces.ToImmutable()

@@ -8,15 +8,22 @@ public static class NestPlanner
 {
     /// <param name="units">For what is said of pieces that no board gives.</param>
     /// <param name="progress">Told whenever plan or bound get better.</param>
-    /// <param name="soon">Comes before that: where the rack cannot give all, what it gives is settled by then, and the rest is for the yard's boards.</param>
     /// <param name="enough">Ends the search: the best plan found is returned, never an exception.</param>
     public static NestPlan Of(
         NestSpec spec,
         ImmutableArray<SawPiece> pieces,
         LengthUnit units,
         IProgress<NestProgress> progress,
-        CancellationToken enough,
-        CancellationToken soon = default
+        CancellationToken enough
+    ) => Until(spec, pieces, units, progress, new Patience(enough));
+
+    /// <param name="patience">Ends the search where it is over: the best plan found is returned, a whole one however early that is.</param>
+    public static NestPlan Until(
+        NestSpec spec,
+        ImmutableArray<SawPiece> pieces,
+        LengthUnit units,
+        IProgress<NestProgress> progress,
+        Patience patience
     )
     {
         var materials = ImmutableArray.CreateBuilder<NestedMaterial>();
@@ -32,7 +39,7 @@ public static class NestPlanner
         Task<NestedShare>[] searches =
         [
             .. shares.Select(share =>
-                Task.Run(() => RackFirst.Of(spec, share, units, progress, enough, soon))
+                Task.Run(() => ShareNesting.Of(spec, share, units, progress, patience))
             ),
         ];
         NestedShare[] all = Task.WhenAll(searches).GetAwaiter().GetResult();

@@ -12,17 +12,11 @@ internal static class ShareNesting
         StockShare share,
         LengthUnit units,
         IProgress<NestProgress> progress,
-        CancellationToken enough
+        Patience patience
     )
     {
-        ImmutableArray<BoardType> boards =
-        [
-            .. share
-                .Sorts.SelectMany(
-                    (sort, s) => sort.Select(b => Board(spec, b, s, share.Pieces.Length))
-                )
-                .OrderBy(b => spec.Boards.IndexOf(b.Stock)),
-        ];
+        var costs = BoardCosts.Of(spec, [.. share.Sorts.SelectMany(s => s)]);
+        ImmutableArray<BoardType> all = BoardTypes.Of(spec, share, costs);
         ImmutableArray<NestItem> items = ItemsOf.Pieces(share.Pieces, p => share.Serving(spec, p));
         ImmutableArray<int> instead;
         ImmutableArray<SawPiece> apart = [];
@@ -32,9 +26,10 @@ internal static class ShareNesting
             [
                 .. items,
                 .. TwinBlocks.Of(
-                    new EndTable(items, spec.KerfMm),
-                    boards,
+                    new EndTable(items, spec.KerfMm, patience),
+                    all,
                     spec,
+                    patience,
                     out instead,
                     out apart
                 ),
@@ -48,45 +43,80 @@ internal static class ShareNesting
                 .. TaperedPairs.Of(
                     items,
                     spec.KerfMm,
-                    [.. boards.Select(b => b.Region.WidthMm + spec.ProudMm).Distinct()]
+                    [.. all.Select(b => b.Region.WidthMm + spec.ProudMm).Distinct()],
+                    patience
                 ),
             ];
             instead = [.. items.Select(_ => -1)];
         }
 
-        var ends = new EndTable(items, spec.KerfMm);
-        var problem = new NestProblem(
-            boards,
-            share.Sorts.Length,
-            ends,
-            spec.KerfMm,
-            spec.ProudMm,
-            instead
+        var ends = new EndTable(items, spec.KerfMm, patience);
+        double[] heights = [.. items.Select(i => i.HeightMm).OrderDescending()];
+        string name = Name(share);
+        (NestProblem Problem, NestResult Result) Search(ImmutableArray<BoardType> boards)
+        {
+            var problem = new NestProblem(
+                boards,
+                share.Sorts.Length,
+                ends,
+                spec.KerfMm,
+                spec.ProudMm,
+                instead
+            );
+            NestResult result = NestSearch.Run(
+                problem,
+                costs,
+                spec.Seed,
+                spec.Rounds ?? int.MaxValue,
+                (round, cutting, standing) =>
+                    progress.Report(
+                        new(
+                            name,
+                            round,
+                            standing.Value,
+                            standing.Bound,
+                            cutting.Boards.Length,
+                            share.Pieces.Length - cutting.Counts(problem).Sum()
+                        )
+                    ),
+                patience
+            );
+            return (problem, result);
+        }
+
+        (NestProblem problem, NestResult result) = Search(
+            BoardChoice.First(all, heights, share.Pieces.Sum(p => p.AreaMm2), spec.KerfMm)
         );
-        string name = Name(share, spec);
-        NestResult result = NestSearch.Run(
-            problem,
-            spec.Seed,
-            spec.Rounds ?? int.MaxValue,
-            (round, cutting, bound) =>
-                progress.Report(
-                    new(
-                        name,
-                        round,
-                        cutting.Cost(problem),
-                        bound,
-                        cutting.Boards.Length,
-                        share.Pieces.Length - cutting.Counts(problem).Sum()
-                    )
-                ),
-            enough
-        );
+        if (problem.Boards.Any(b => b.OnlyBounds) && !patience.IsOver)
+        {
+            // With what the first plan tells of the boards that would suit.
+            (NestProblem other, NestResult second) = Search(
+                BoardChoice.Second(all, problem, result.Cutting, heights)
+            );
+            if (second.Standing.IsNoWorseThan(result.Standing))
+            {
+                (problem, result) = (
+                    other,
+                    second with
+                    {
+                        Standing = second.Standing.Raised(result.Standing),
+                    }
+                );
+            }
+            else
+            {
+                result = result with { Standing = result.Standing.Raised(second.Standing) };
+            }
+        }
+
+        NestMeasure measure = result.Standing.Measure;
         SquareCutting square = SquareCuts.Of(
             spec with
             {
-                Boards = [.. share.Sorts.SelectMany(s => s).OrderBy(spec.Boards.IndexOf)],
+                Boards = share.InOrder(spec),
             },
-            share.Pieces
+            share.Pieces,
+            b => b.OnHand && measure.IsBought() ? 0 : costs.In(measure, b)
         );
         var dealt = new PieceDealing(items);
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
@@ -98,12 +128,16 @@ internal static class ShareNesting
                 new(
                     name,
                     [.. share.Pieces.Select(p => p.Id).Except(left.Select(p => p.Id))],
-                    result.Cutting.Cost(problem),
-                    result.Bound,
+                    result.Standing.Value,
+                    result.Standing.Bound,
                     comparable ? square.Value : null,
                     comparable ? square.Boards.Length : null,
                     result.Rounds
-                ),
+                )
+                {
+                    Measure = measure,
+                    MoreMayHelp = result.MoreMayHelp,
+                },
             ],
             sawn,
             [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))],
@@ -111,16 +145,7 @@ internal static class ShareNesting
         );
     }
 
-    private static BoardType Board(NestSpec spec, StockBoard board, int sort, int pieces) =>
-        new(
-            board,
-            sort,
-            Math.Min(board.Count ?? pieces, pieces),
-            spec.Objective == NestObjective.Cost ? (double)(board.Price ?? 0) : board.AreaMm2,
-            StripRegion.Of(board, spec)
-        );
-
-    private static string Name(StockShare share, NestSpec spec)
+    private static string Name(StockShare share)
     {
         string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
         string thickness = string.Join(
@@ -135,13 +160,7 @@ internal static class ShareNesting
                 .Distinct()
                 .Order(StringComparer.Ordinal)
         );
-        // Where there are both, they are told apart.
-        string from =
-            spec.Boards.All(b => b.OnHand) || spec.Boards.All(b => !b.OnHand) ? ""
-            : share.Sorts.All(s => s.All(b => b.OnHand)) ? " from the rack"
-            : share.Sorts.All(s => s.All(b => !b.OnHand)) ? " to buy"
-            : "";
-        return (woods.Length > 0 ? $"{thickness} {woods}" : thickness) + from;
+        return woods.Length > 0 ? $"{thickness} {woods}" : thickness;
     }
 }
 
@@ -151,7 +170,4 @@ internal sealed record NestedShare(
     ImmutableArray<SawnBoard> Boards,
     ImmutableArray<UnplacedPiece> Unplaced,
     ImmutableArray<SawPiece> Apart
-)
-{
-    public static readonly NestedShare Nothing = new([], [], [], []);
-}
+);

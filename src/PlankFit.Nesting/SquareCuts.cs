@@ -17,7 +17,12 @@ public static class SquareCuts
     /// The best of first fit over the orders in which boards may be taken: the rack's by their file, length, size, value and value of their area, either way round;
     /// the yard's by price of a board and of its area, and each row of its list before all others.
     /// </summary>
-    public static SquareCutting Of(NestSpec spec, ImmutableArray<SawPiece> pieces)
+    /// <param name="valueOf">What a board counts for: of two orders that place as many pieces the one of less value is the better.</param>
+    public static SquareCutting Of(
+        NestSpec spec,
+        ImmutableArray<SawPiece> pieces,
+        Func<StockBoard, double> valueOf
+    )
     {
         StockBoard[] rack = [.. spec.Boards.Where(b => b.OnHand)],
             yard = [.. spec.Boards.Where(b => !b.OnHand)];
@@ -39,7 +44,7 @@ public static class SquareCuts
                 .Concat(yards.Skip(1).Select(y => (StockBoard[])[.. racks[0], .. y]))
         )
         {
-            SquareCutting cutting = FirstFit(spec, pieces, order);
+            SquareCutting cutting = FirstFit(spec, pieces, order, valueOf);
             if (best is null || IsBetter(cutting, best))
             {
                 best = cutting;
@@ -75,7 +80,8 @@ public static class SquareCuts
     internal static SquareCutting FirstFit(
         NestSpec spec,
         ImmutableArray<SawPiece> pieces,
-        IReadOnlyList<StockBoard> order
+        IReadOnlyList<StockBoard> order,
+        Func<StockBoard, double> valueOf
     )
     {
         var rows = order.Select(b => new SquareBoards(spec, b)).ToList();
@@ -109,7 +115,7 @@ public static class SquareCuts
         [
             .. rows.OrderBy(r => spec.Boards.IndexOf(r.Stock)).SelectMany(r => r.Sawn()),
         ];
-        return new(sawn, sawn.Sum(b => spec.CostOf(b.Stock)), left.ToImmutable());
+        return new(sawn, sawn.Sum(b => valueOf(b.Stock)), left.ToImmutable());
     }
 
     private static (Vec2 Corner, double Length, double Width) Box(SawPiece piece)
@@ -121,7 +127,7 @@ public static class SquareCuts
 }
 
 /// <summary>Boards sawn by square crosscuts.</summary>
-/// <param name="Value">Area in mm² or price, as the objective says.</param>
+/// <param name="Value">Of the boards cut into, as they were counted.</param>
 /// <param name="LeftOut">Pieces that no board had room for.</param>
 public sealed record SquareCutting(
     ImmutableArray<SawnBoard> Boards,

@@ -10,9 +10,6 @@ namespace PlankFit.App;
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan
 {
-    /// <summary>Of the time, what the rack may take where the yard has to help.</summary>
-    private const double RackShare = 0.6;
-
     /// <summary>Told where the search was ended from outside: its best plan is kept, and the files are written all the same.</summary>
     public const string Stopped = "Stopped: this is the best plan of cutting found so far.";
 
@@ -26,11 +23,9 @@ internal static class NestedPlan
     )
     {
         using var enough = CancellationTokenSource.CreateLinkedTokenSource(stop);
-        using var soon = CancellationTokenSource.CreateLinkedTokenSource(stop);
         if (spec.Rounds is null)
         {
             enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
-            soon.CancelAfter(TimeSpan.FromSeconds(RackShare * spec.Seconds));
         }
 
         ImmutableArray<SawPiece> pieces = SawPieces.Of(plan);
@@ -43,8 +38,7 @@ internal static class NestedPlan
                     pieces,
                     plan.Job.Units,
                     new Shown(progress, spec),
-                    enough.Token,
-                    soon.Token
+                    enough.Token
                 )
         );
         ImmutableArray<Finding> findings = nest.Findings;

@@ -83,7 +83,7 @@ public static class NestJson
                 json.WriteNull("cost");
             }
 
-            json.WriteString("objective", NestWords.Objective(nest.Spec.Objective));
+            json.WriteString("objective", NestWords.Measure(nest.Measure));
             numbers.Area("value", nest.Value);
             numbers.Area("lowerBound", nest.LowerBound);
             numbers.NumberOrNull(
@@ -91,9 +91,18 @@ public static class NestJson
                 nest.Unplaced.IsEmpty && double.IsFinite(nest.GapPercent) ? nest.GapPercent : null,
                 4
             );
-            if (nest.Unplaced.IsEmpty && nest.Materials.All(m => m.SquareCutsFirstFit is not null))
+            if (
+                nest.Unplaced.IsEmpty
+                && nest.Materials.All(m =>
+                    m.SquareCutsFirstFit is not null || m.Measure != nest.Measure
+                )
+            )
             {
-                numbers.Area("squareCuts", nest.Materials.Sum(m => m.SquareCutsFirstFit!.Value));
+                numbers.Area(
+                    "squareCuts",
+                    nest.Materials.Where(m => m.Measure == nest.Measure)
+                        .Sum(m => m.SquareCutsFirstFit!.Value)
+                );
             }
             else
             {

@@ -8,8 +8,15 @@ public static class NestWords
 {
     public static string Of(StockKind kind) => kind == StockKind.Sheet ? "sheet" : "board";
 
-    public static string Objective(NestObjective objective) =>
-        objective == NestObjective.Cost ? "cost" : "bought area";
+    /// <summary>What value and bound speak of, as the data names it.</summary>
+    public static string Measure(NestMeasure measure) =>
+        measure switch
+        {
+            NestMeasure.BoughtArea => "bought area",
+            NestMeasure.BoughtCost => "cost",
+            NestMeasure.Cost => "price of boards on hand",
+            _ => "area of boards on hand",
+        };
 
     /// <summary>How a piece lies, seen on the board's marked face. In a sheet whose grain runs across it lies between its two edges.</summary>
     public static string Lie(StockBoard board, LaidPiece piece) =>
@@ -40,11 +47,37 @@ public static class NestWords
     public static string Money(decimal money) =>
         money.ToString("0.00", CultureInfo.InvariantCulture);
 
-    /// <summary>A value as the objective has it.</summary>
-    public static string Value(NestSpec spec, double value, LengthUnit unit) =>
-        spec.Objective == NestObjective.Cost
+    /// <summary>A value in its measure.</summary>
+    public static string Value(NestMeasure measure, double value, LengthUnit unit) =>
+        measure is NestMeasure.Cost or NestMeasure.BoughtCost
             ? Money((decimal)value)
             : BoardCutWords.Area(value, unit);
+
+    /// <summary>The same, and whether that is to be bought or there already.</summary>
+    public static string Takes(NestedMaterial material, LengthUnit unit) =>
+        Value(material.Measure, material.Value, unit)
+        + (material.Measure.IsBought() ? " to buy" : " of the boards on hand");
+
+    /// <summary>What more time would bring, where the search was ended while it still found better; else nothing.</summary>
+    public static string More(NestSpec spec, NestedMaterial material)
+    {
+        if (!material.MoreMayHelp || material.GapPercent < LeastPercent)
+        {
+            return "";
+        }
+
+        string gap = double.IsInfinity(material.GapPercent)
+            ? ""
+            : $"gap {AtMost(material.GapPercent)}: ";
+        double more = 10 * Math.Ceiling(Math.Max(LeastMore, TimesMore * spec.Seconds) / 10);
+        return spec.Rounds is null
+            ? string.Create(CultureInfo.InvariantCulture, $"{gap}{more:0} s more is worth trying")
+            : $"{gap}more rounds are worth trying";
+    }
+
+    /// <summary>So many times the time that it had, and so many seconds at the least.</summary>
+    private const double TimesMore = 3;
+    private const double LeastMore = 10;
 
     /// <summary>Bounds are taken so much lower than they were found, for what doubles may have lost; a gap of no more is none.</summary>
     private const double LeastPercent = 1e-3;
@@ -52,7 +85,7 @@ public static class NestWords
     /// <summary>How good the plan is: the proven bound, and the gap to it.</summary>
     public static string Gap(NestSpec spec, NestedMaterial material, LengthUnit unit)
     {
-        string bound = Value(spec, material.LowerBound, unit);
+        string bound = Value(material.Measure, material.LowerBound, unit);
         return double.IsInfinity(material.GapPercent)
                 ? "how near it is to the least possible was not worked out"
             : material.GapPercent < LeastPercent
@@ -96,10 +129,10 @@ public static class NestWords
     private const int NamedPieces = 8;
 
     /// <summary>What square crosscuts would take beside it; null where they place fewer pieces.</summary>
-    public static string? SquareCuts(NestSpec spec, NestedMaterial material, LengthUnit unit) =>
+    public static string? SquareCuts(NestedMaterial material, LengthUnit unit) =>
         material.SquareCutsFirstFit is not { } square || !(material.Value > 0)
             ? null
-            : $"the best that square crosscuts were found to do in the same boards (the longest piece first, each in the first board with room, over each order of boards) is {Value(spec, square, unit)} in {material.SquareCutsBoards} boards, {More(square, material.Value)}";
+            : $"the best that square crosscuts were found to do in the same boards (the longest piece first, each in the first board with room, over each order of boards) is {Value(material.Measure, square, unit)} in {material.SquareCutsBoards} boards, {More(square, material.Value)}";
 
     /// <summary>17.0 % more; no more.</summary>
     private static string More(double value, double than)
@@ -119,5 +152,5 @@ public static class NestWords
             ? ""
             : ", "
                 + Gap(nest.Spec, material, unit)
-                + (SquareCuts(nest.Spec, material, unit) is { } square ? "; " + square : "");
+                + (SquareCuts(material, unit) is { } square ? "; " + square : "");
 }

@@ -40,10 +40,10 @@ internal sealed record Cutting(ImmutableArray<CutBoard> Boards)
 /// <param name="Board">Which of the problem's boards.</param>
 internal sealed record CutBoard(int Board, Ripping Ripping, ImmutableArray<LaneRow> Rows)
 {
-    /// <summary>The part of the board's cost that lies under things.</summary>
+    /// <summary>The part of the board that lies under things.</summary>
     public double Filled(NestProblem problem) =>
         Rows.Sum(r => r.Row.Items.Sum(i => problem.Items[i].AreaMm2))
-        / problem.Boards[Board].Stock.AreaMm2;
+        / problem.Boards[Board].AreaMm2;
 }
 
 internal sealed record LaneRow(int Lane, int Stretch, Row Row);

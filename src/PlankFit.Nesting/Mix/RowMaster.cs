@@ -128,9 +128,23 @@ internal sealed class RowMaster : IDisposable
         return true;
     }
 
-    public MasterPrices Solve()
+    /// <returns>Null where it was stopped.</returns>
+    public MasterPrices? Solve(Patience patience)
     {
+        if (patience.IsOver)
+        {
+            return null;
+        }
+
+        using CancellationTokenRegistration stop = patience.Enough.Register(() =>
+            solver.InterruptSolve()
+        );
         Solver.ResultStatus status = solver.Solve();
+        if (status != Solver.ResultStatus.OPTIMAL && patience.IsOver)
+        {
+            return null;
+        }
+
         if (status != Solver.ResultStatus.OPTIMAL)
         {
             throw new InvalidOperationException(

@@ -20,9 +20,14 @@ internal static class WholeMix
         MasterMix mix,
         double below,
         double effort,
-        CancellationToken enough
+        Patience patience
     )
     {
+        if (patience.IsOver)
+        {
+            return null;
+        }
+
         using Solver solver = Solver.CreateSolver("SCIP");
         solver.Objective().SetMinimization();
         double unit = problem.DearestBoard;
@@ -115,7 +120,9 @@ internal static class WholeMix
             $"limits/nodes = {(int)(effort * 1000)}\nrandomization/randomseedshift = 0\nmisc/catchctrlc = FALSE\ndisplay/verblevel = 0\n"
         );
         solver.SetSolverSpecificParametersAsString(limit);
-        using CancellationTokenRegistration stop = enough.Register(() => solver.InterruptSolve());
+        using CancellationTokenRegistration stop = patience.Enough.Register(() =>
+            solver.InterruptSolve()
+        );
         Solver.ResultStatus status = solver.Solve();
         if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
         {

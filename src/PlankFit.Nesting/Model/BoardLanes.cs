@@ -52,19 +52,18 @@ internal sealed class BoardLanes
         [
             .. classes.SelectMany(
                 (c, i) =>
-                    wide[i].Clear.IsEmpty
-                        ? []
-                        : c.Bands.Select(
-                            (band, b) =>
-                                Way(
-                                    i,
-                                    b,
-                                    Math.Max(1, (int)Math.Floor((band.LeastMm + kerfMm) / StepMm)),
-                                    StepMm,
-                                    Math.Max(StepMm, band.LeastMm),
-                                    kerfMm
-                                )
-                        )
+                    // A board may take things of a class though it is not as wide as all of it.
+                    c.Bands.Select(
+                        (band, b) =>
+                            Way(
+                                i,
+                                b,
+                                Math.Max(1, (int)Math.Floor((band.LeastMm + kerfMm) / StepMm)),
+                                StepMm,
+                                Math.Max(StepMm, band.LeastMm),
+                                kerfMm
+                            )
+                    )
             ),
         ];
     }

@@ -35,11 +35,35 @@ internal static class ItemsOf
         {
             foreach (bool turned in piece.MayTurnEnd ? new[] { false, true } : [false])
             {
-                poses.Add(Pose([piece], [new(turned, faceDown, 0, default)], turned ? 0 : 1));
+                ItemPose pose = Pose([piece], [new(turned, faceDown, 0, default)], turned ? 0 : 1);
+                // A rectangle is the same whichever way it lies, and is looked at once.
+                if (!poses.Any(p => IsLike(piece, p, pose)))
+                {
+                    poses.Add(pose);
+                }
             }
         }
 
         return poses.ToImmutable();
+    }
+
+    /// <summary>Corners of one outline lie on those of the other.</summary>
+    private static bool IsLike(SawPiece piece, ItemPose one, ItemPose other)
+    {
+        const double SameMm = 1e-9;
+        List<Vec2> left = [.. other.Laid[0].Of(piece, default).Outline];
+        foreach (Vec2 p in one.Laid[0].Of(piece, default).Outline)
+        {
+            int at = left.FindIndex(q => (q - p).Norm <= SameMm);
+            if (at < 0)
+            {
+                return false;
+            }
+
+            left.RemoveAt(at);
+        }
+
+        return true;
     }
 
     /// <summary>The pieces moved together so that their least x and y are at nought.</summary>

@@ -54,6 +54,7 @@ internal sealed record LaneClass(double HeightMm, ImmutableArray<LaneBand> Bands
             last = h;
         }
 
+        Thin(starts, limits[0]);
         return
         [
             .. starts.Select(
@@ -69,6 +70,30 @@ internal sealed record LaneClass(double HeightMm, ImmutableArray<LaneBand> Bands
             ),
         ];
     }
+
+    /// <summary>So many classes are work enough: those that differ least from the next wider one go, but never the widest that any board takes.</summary>
+    private static void Thin(List<double> starts, double widest)
+    {
+        while (starts.Count > Most)
+        {
+            int least = -1;
+            for (int i = 1; i < starts.Count; i++)
+            {
+                bool isWidest = starts[i] <= widest && starts[i - 1] > widest;
+                if (
+                    !isWidest
+                    && (least < 0 || starts[i - 1] - starts[i] < starts[least - 1] - starts[least])
+                )
+                {
+                    least = i;
+                }
+            }
+
+            starts.RemoveAt(least);
+        }
+    }
+
+    private const int Most = 24;
 
     private static ImmutableArray<LaneBand> BandsOf(IEnumerable<double> heights)
     {

@@ -9,6 +9,7 @@ namespace PlankFit.Nesting;
 internal sealed class NestProblem
 {
     private readonly ImmutableArray<ImmutableArray<double>> lengths;
+    private readonly ImmutableArray<ImmutableArray<double>> bounded;
     private readonly bool[][] serves;
 
     public NestProblem(
@@ -25,9 +26,15 @@ internal sealed class NestProblem
         Sorts = sorts;
         Ends = ends;
         KerfMm = kerfMm;
+        ProudMm = proudMm;
+        DearestBoard = boards.Max(b => b.Cost);
+        CostsAreAsked = boards.All(b => b.Cost == b.Asked);
         Classes = LaneClass.Of(
             ends.Items.Where((_, i) => instead[i] < 0),
-            boards.SelectMany(b => b.Region.ClearWidths()).Select(w => w + proudMm),
+            boards
+                .Where(b => !b.OnlyBounds)
+                .SelectMany(b => b.Region.ClearWidths())
+                .Select(w => w + proudMm),
             kerfMm
         );
         Lanes = [.. boards.Select(b => new BoardLanes(b, Classes, kerfMm, proudMm))];
@@ -37,10 +44,22 @@ internal sealed class NestProblem
                 .Range(0, Kinds)
                 .Select(k =>
                     Lanes
-                        .Where(l => l.Board.Sort == SortOf(k))
+                        .Where(l => l.Board.Sort == SortOf(k) && !l.Board.OnlyBounds)
                         .SelectMany(l => l.StretchLengths(ClassOf(k)))
                         .Distinct()
                         .OrderDescending()
+                        .ToImmutableArray()
+                ),
+        ];
+        bounded =
+        [
+            .. Enumerable
+                .Range(0, sorts)
+                .Select(s =>
+                    boards
+                        .Where(b => b.OnlyBounds && b.Sort == s)
+                        .Select(b => b.Region.LengthMm)
+                        .Distinct()
                         .ToImmutableArray()
                 ),
         ];
@@ -79,7 +98,24 @@ internal sealed class NestProblem
     /// <summary>By item, the block that is laid in its place, since it is not laid by itself; -1 where it is.</summary>
     public ImmutableArray<int> Instead { get; }
 
-    public double DearestBoard => Boards.Max(b => b.Cost);
+    public double DearestBoard { get; }
+
+    /// <summary>Every thing lies one way only and asks the same of whatever comes next, as rectangles do: a row is as long in any order.</summary>
+    public bool AnyOrder => anyOrder ??= IsAnyOrder();
+
+    private bool? anyOrder;
+
+    private bool IsAnyOrder()
+    {
+        const double SameMm = 1e-9;
+        double Between(int i, int j) => Ends.PitchMm(i, 0, j, 0) - Items[i].Poses[0].Shape.LengthMm;
+        int n = Items.Length;
+        double gap = Between(0, 0);
+        return Items.All(i => i.Poses.Length == 1)
+            && Enumerable
+                .Range(0, n)
+                .All(i => Enumerable.Range(0, n).All(j => Math.Abs(Between(i, j) - gap) <= SameMm));
+    }
 
     public bool Serves(int kind, int item) => serves[kind][item];
 
@@ -95,6 +131,14 @@ internal sealed class NestProblem
     public EndTable Ends { get; }
 
     public double KerfMm { get; }
+
+    public double ProudMm { get; }
+
+    /// <summary>Every board costs just what the objective counts of it.</summary>
+    public bool CostsAreAsked { get; }
+
+    /// <summary>Lengths of the boards that are in the bound only.</summary>
+    public ImmutableArray<double> BoundLengths(int kind) => bounded[SortOf(kind)];
 
     public ImmutableArray<LaneClass> Classes { get; }
 
@@ -166,5 +210,15 @@ internal sealed class NestProblem
 internal sealed record Share(ImmutableArray<int> Items, ImmutableArray<int> Boards)
 {
     public static Share AllOf(NestProblem problem) =>
-        new([.. problem.Items.Select(i => i.Count)], [.. problem.Boards.Select(b => b.Count)]);
+        new(
+            [.. problem.Items.Select(i => i.Count)],
+            [.. problem.Boards.Select(b => b.OnlyBounds ? 0 : b.Count)]
+        );
+
+    /// <summary>With the boards that are in the bound only.</summary>
+    public Share Bounding(NestProblem problem) =>
+        this with
+        {
+            Boards = [.. problem.Boards.Select((b, i) => b.OnlyBounds ? b.Count : Boards[i])],
+        };
 }

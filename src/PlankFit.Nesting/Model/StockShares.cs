@@ -10,27 +10,15 @@ internal sealed record StockShare(
     ImmutableArray<ImmutableArray<StockBoard>> Sorts
 )
 {
-    /// <summary>The same with the rack's boards only, or with the yard's.</summary>
-    public StockShare Only(bool onHand) =>
-        this with
-        {
-            Sorts =
-            [
-                .. Sorts
-                    .Select(s => s.Where(b => b.OnHand == onHand).ToImmutableArray())
-                    .Where(s => !s.IsEmpty),
-            ],
-        };
-
-    /// <summary>The same with the pieces that some board of it serves, and those that none does.</summary>
-    public (StockShare Served, ImmutableArray<SawPiece> None) Served(NestSpec spec) =>
-        (
-            this with
-            {
-                Pieces = [.. Pieces.Where(p => !Serving(spec, p).IsEmpty)],
-            },
-            [.. Pieces.Where(p => Serving(spec, p).IsEmpty)]
+    /// <summary>All its boards, in the order of the stock's files.</summary>
+    public ImmutableArray<StockBoard> InOrder(NestSpec spec)
+    {
+        var own = new HashSet<StockBoard>(
+            Sorts.SelectMany(s => s),
+            ReferenceEqualityComparer.Instance
         );
+        return [.. spec.Boards.Where(own.Contains)];
+    }
 
     /// <summary>The sorts, by their place in this share, that serve a piece.</summary>
     public ImmutableArray<int> Serving(NestSpec spec, SawPiece piece) =>

@@ -34,7 +34,8 @@ internal static class TaperedPairs
     public static ImmutableArray<NestItem> Of(
         ImmutableArray<NestItem> items,
         double kerfMm,
-        IReadOnlyList<double> widthsMm
+        IReadOnlyList<double> widthsMm,
+        Patience patience
     )
     {
         var tapered = items
@@ -47,7 +48,7 @@ internal static class TaperedPairs
         {
             foreach (var b in tapered.Where(b => b.Index >= a.Index))
             {
-                if (a.Index == b.Index && a.Item.Count < 2)
+                if ((a.Index == b.Index && a.Item.Count < 2) || patience.IsOver)
                 {
                     continue;
                 }

@@ -20,6 +20,7 @@ internal static class TwinBlocks
         EndTable ends,
         ImmutableArray<BoardType> boards,
         NestSpec spec,
+        Patience patience,
         out ImmutableArray<int> instead,
         out ImmutableArray<SawPiece> apart
     )
@@ -63,8 +64,9 @@ internal static class TwinBlocks
             for (int q = p + 1; q < Math.Min(pairs.Count, p + 1 + Neighbours); q++)
             {
                 if (
-                    Block(ends, boards, spec, [pairs[p].A, pairs[q].A, pairs[q].B, pairs[p].B]) is
-                    { } block
+                    !patience.IsOver
+                    && Block(ends, boards, spec, [pairs[p].A, pairs[q].A, pairs[q].B, pairs[p].B])
+                        is { } block
                 )
                 {
                     blocks.Add(block);

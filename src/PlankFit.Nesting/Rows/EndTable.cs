@@ -13,9 +13,10 @@ internal sealed class EndTable
     private readonly int poses;
     private readonly double[] half;
     private readonly double[] beyond;
+    private bool boxes;
 
-    /// <summary>Works all pitches between poses, which takes some microseconds a pair.</summary>
-    public EndTable(ImmutableArray<NestItem> items, double kerfMm)
+    /// <summary>Works all pitches between poses, which takes some microseconds a pair; where there is no time for that, things lie apart as boxes do.</summary>
+    public EndTable(ImmutableArray<NestItem> items, double kerfMm, Patience patience)
     {
         this.items = items;
         KerfMm = kerfMm;
@@ -33,9 +34,17 @@ internal sealed class EndTable
             poses,
             p =>
             {
+                bool asBoxes = patience.IsOver;
                 for (int q = 0; q < poses; q++)
                 {
-                    pitches[((long)p * poses) + q] = Pitch.Of(all[p].Shape, all[q].Shape, kerfMm);
+                    pitches[((long)p * poses) + q] = asBoxes
+                        ? all[p].Shape.LengthMm + kerfMm
+                        : Pitch.Of(all[p].Shape, all[q].Shape, kerfMm);
+                }
+
+                if (asBoxes)
+                {
+                    Volatile.Write(ref boxes, true);
                 }
             }
         );
@@ -46,6 +55,9 @@ internal sealed class EndTable
     public ImmutableArray<NestItem> Items => items;
 
     public double KerfMm { get; }
+
+    /// <summary>All pitches are worked out, and no row is longer than it need be.</summary>
+    public bool IsWhole => !boxes;
 
     /// <summary>From the least x of an item in one pose to that of the next.</summary>
     public double PitchMm(int item, int pose, int next, int nextPose) =>

@@ -11,6 +11,12 @@ internal sealed class RowBook(EndTable ends)
     public Row Of(IReadOnlyList<int> items) =>
         rows.GetOrAdd(Row.KeyOf(items), _ => RowOrder.Best(ends, items));
 
+    /// <summary>A row with one thing more: the shortest, or where it is long the shortest without changing it otherwise.</summary>
+    public Row With(Row row, int item) =>
+        row.Items.Length < RowOrder.Weighed
+            ? Of([.. row.Items, item])
+            : RowOrder.With(ends, row, item);
+
     /// <summary>What is kept of a row, in the order and poses that it has there: never longer than the row.</summary>
     public Row InOrder(Row row, IEnumerable<int> kept)
     {

@@ -6,7 +6,7 @@ namespace PlankFit.Nesting;
 internal static class RowOrder
 {
     /// <summary>Up to so many things every order is weighed (Held and Karp, 1962, from memory); with more, the best place for each in turn.</summary>
-    private const int Weighed = 7;
+    public const int Weighed = 7;
 
     /// <summary>A row this near to the least possible needs no better order, mm.</summary>
     private const double GoodEnoughMm = 1e-6;
@@ -78,6 +78,43 @@ internal static class RowOrder
             length,
             height
         );
+    }
+
+    /// <summary>A row with one thing more, put where it grows least; the rest keeps its order.</summary>
+    public static Row With(EndTable ends, Row row, int item)
+    {
+        int n = row.Items.Length,
+            bestAt = 0,
+            bestPose = 0;
+        double least = double.PositiveInfinity;
+        for (int at = 0; at <= n; at++)
+        {
+            for (int p = 0; p < ends.Items[item].Poses.Length; p++)
+            {
+                double before = at == 0
+                        ? 0
+                        : ends.PitchMm(row.Items[at - 1], row.Poses[at - 1], item, p),
+                    after = at == n
+                        ? ends.Items[item].Poses[p].Shape.LengthMm
+                        : ends.PitchMm(item, p, row.Items[at], row.Poses[at]),
+                    was = at == n
+                        ? ends.Items[row.Items[n - 1]].Poses[row.Poses[n - 1]].Shape.LengthMm
+                    : at == 0 ? 0
+                    : ends.PitchMm(
+                        row.Items[at - 1],
+                        row.Poses[at - 1],
+                        row.Items[at],
+                        row.Poses[at]
+                    );
+                double more = before + after - was;
+                if (more < least - GoodEnoughMm)
+                {
+                    (least, bestAt, bestPose) = (more, at, p);
+                }
+            }
+        }
+
+        return Placed(ends, row.Items.Insert(bestAt, item), row.Poses.Insert(bestAt, bestPose));
     }
 
     private static Row Exact(EndTable ends, IReadOnlyList<int> items)
@@ -160,29 +197,9 @@ internal static class RowOrder
     /// <summary>The longest first, each put where the row grows least.</summary>
     private static Row Inserted(EndTable ends, IReadOnlyList<int> items)
     {
-        ImmutableArray<int> order = [],
-            poses = [];
-        Row? row = null;
-        foreach (int item in items.OrderByDescending(ends.SizeMm))
-        {
-            row = null;
-            ImmutableArray<int> bestOrder = order,
-                bestPoses = poses;
-            for (int at = 0; at <= order.Length; at++)
-            {
-                for (int p = 0; p < ends.Items[item].Poses.Length; p++)
-                {
-                    Row tried = Placed(ends, order.Insert(at, item), poses.Insert(at, p));
-                    if (row is null || tried.LengthMm < row.LengthMm - GoodEnoughMm)
-                    {
-                        (row, bestOrder, bestPoses) = (tried, tried.Items, tried.Poses);
-                    }
-                }
-            }
-
-            (order, poses) = (bestOrder, bestPoses);
-        }
-
-        return row!;
+        int[] sorted = [.. items.OrderByDescending(ends.SizeMm)];
+        return sorted
+            .Skip(1)
+            .Aggregate(Placed(ends, [sorted[0]], [0]), (row, item) => With(ends, row, item));
     }
 }

@@ -8,6 +8,7 @@ internal sealed class RowPoses
     public RowPoses(NestProblem problem, Share share, int kind, double[] worths)
     {
         Ends = problem.Ends;
+        AnyOrder = problem.AnyOrder;
         int[] serving =
         [
             .. problem
@@ -37,6 +38,9 @@ internal sealed class RowPoses
     }
 
     public EndTable Ends { get; }
+
+    /// <summary>A row is as long in any order of its things.</summary>
+    public bool AnyOrder { get; }
 
     public int Count => Items.Length;
 

@@ -9,13 +9,14 @@ internal static class RowPricing
 
     /// <summary>The dearest rows of every length of strip; with them, what no row of that length is worth more than.</summary>
     /// <param name="steps">Of the search for one length of strip; where it takes more, the figure is somewhat high.</param>
-    public static DearestRows Whole(
+    /// <returns>Null where there was no time for it.</returns>
+    public static DearestRows? Whole(
         NestProblem problem,
         Share share,
         MasterPrices worth,
         double eps,
         long steps,
-        CancellationToken enough
+        Patience patience
     )
     {
         var atMost = ImmutableArray.CreateBuilder<ImmutableArray<BandAtMost>>(problem.Kinds);
@@ -27,52 +28,83 @@ internal static class RowPricing
             var most = new double[lengths.Length];
             Array.Fill(most, double.PositiveInfinity);
             ImmutableArray<int> buckets = problem.Buckets(k, share);
-            if (buckets.IsEmpty)
+            if (
+                buckets.IsEmpty
+                && problem.Boards.All(b =>
+                    b.Sort != problem.SortOf(kind)
+                    || b.Region.WidthMm + problem.ProudMm
+                        < problem.Classes[problem.ClassOf(kind)].Bands[^1].LeastMm
+                )
+            )
             {
-                // No board of the share has such a lane.
+                // No board has such a lane.
                 atMost.Add([
                     .. problem
                         .Classes[problem.ClassOf(k)]
-                        .Bands.Select(_ => new BandAtMost([.. most], 0)),
+                        .Bands.Select(_ => new BandAtMost(
+                            [.. most],
+                            [.. problem.BoundLengths(kind).Select(_ => double.PositiveInfinity)],
+                            0
+                        )),
                 ]);
                 continue;
             }
 
             ImmutableArray<double> prices = worth.Strips[k];
-            using var values = new RowValues(problem, share, k, worth.Items);
+            using var values = new RowValues(problem, share, k, worth.Items, patience);
+            if (!values.IsWhole || patience.IsOver)
+            {
+                return null;
+            }
+
+            for (int j = 0; j < most.Length; j++)
+            {
+                most[j] = values.AtMost(lengths[j]);
+            }
+
             var poses = new RowPoses(problem, share, k, worth.Items);
             RowTails? tails = buckets.Any(j => values.AtMost(lengths[j]) > prices[j] + eps)
-                ? RowTails.Of(poses, lengths[buckets[0]])
+                ? RowTails.Of(poses, lengths[buckets[0]], patience)
                 : null;
             var rows = new List<Row>[lengths.Length];
             Parallel.ForEach(
                 buckets,
                 j =>
                 {
-                    most[j] = values.AtMost(lengths[j]);
                     if (tails is not null)
                     {
                         most[j] = Math.Min(most[j], tails.AtMost(lengths[j]));
                     }
 
                     rows[j] = [];
-                    if (most[j] > prices[j] + eps && !enough.IsCancellationRequested)
+                    if (most[j] > prices[j] + eps && !patience.IsOver)
                     {
                         (rows[j], double dearest, bool whole) = new RowSearch(
                             poses,
                             values,
-                            tails
+                            tails,
+                            patience
                         ).Find(lengths[j], prices[j] + eps, steps);
                         most[j] = whole ? dearest : most[j];
                     }
                 }
             );
-            atMost.Add(Bands(problem, share, k, worth.Items, most, values));
+            // Tails reach as far as the longest strip that was asked for.
+            double known = tails is null ? 0 : lengths[buckets[0]];
+            if (
+                Bands(problem, share, k, worth.Items, most, values, tails, known, patience)
+                is not { } bands
+            )
+            {
+                return null;
+            }
+
+            atMost.Add(bands);
             found.AddRange(buckets.SelectMany(j => rows[j]).Select(r => new PricedRow(r, kind)));
-            if (tails is not null)
+            if (!patience.IsOver)
             {
                 // Rows that have nothing in common fit into one plan: with them the mix becomes better at once.
-                var apart = new RowSearch(poses, values, tails);
+                var apart = new RowSearch(poses, values, tails, patience);
                 foreach (
                     int j in buckets
                         .Where(j => most[j] > prices[j] + eps)
@@ -93,30 +125,55 @@ internal static class RowPricing
     }
 
     /// <summary>What rows are worth at the most whose highest thing is of a band: no more than any row is, and no more than things of its height give.</summary>
-    private static ImmutableArray<BandAtMost> Bands(
+    private static ImmutableArray<BandAtMost>? Bands(
         NestProblem problem,
         Share share,
         int kind,
         double[] worths,
         double[] most,
-        RowValues all
+        RowValues all,
+        RowTails? tails,
+        double knownMm,
+        Patience patience
     )
     {
         ImmutableArray<double> lengths = problem.StripLengths(kind);
         double longest = problem.LongestMm(kind);
+        // Of a length that is searched for by nobody: what any row of the next longer one gives, and what the upper bounds say of it.
+        double Bounded(double length)
+        {
+            int j = problem.Bucket(kind, length);
+            double least = all.AtMost(length);
+            least = j < 0 ? least : Math.Min(least, most[j]);
+            return tails is null || length > knownMm
+                ? least
+                : Math.Min(least, tails.AtMost(length));
+        }
+
+        double[] bounded = [.. problem.BoundLengths(kind).Select(Bounded)];
         var bands = ImmutableArray.CreateBuilder<BandAtMost>();
         foreach (LaneBand band in problem.Classes[problem.ClassOf(kind)].Bands)
         {
             if (bands.Count == 0)
             {
-                bands.Add(new([.. most], all.AtMost(longest)));
+                bands.Add(new([.. most], [.. bounded], all.AtMost(longest)));
                 continue;
             }
 
-            using var values = new RowValues(problem, share, kind, worths, band.HighMm);
+            using var values = new RowValues(problem, share, kind, worths, patience, band.HighMm);
+            if (!values.IsWhole)
+            {
+                return null;
+            }
+
             bands.Add(
                 new(
                     [.. lengths.Select((l, j) => Math.Min(most[j], values.AtMost(l)))],
+                    [
+                        .. problem
+                            .BoundLengths(kind)
+                            .Select((l, j) => Math.Min(bounded[j], values.AtMost(l))),
+                    ],
                     values.AtMost(longest)
                 )
             );
@@ -133,7 +190,8 @@ internal static class RowPricing
         MasterPrices worth,
         double slack,
         int most,
-        long steps
+        long steps,
+        Patience patience
     )
     {
         var found = new List<PricedRow>();
@@ -141,20 +199,25 @@ internal static class RowPricing
         {
             int kind = k;
             ImmutableArray<int> buckets = problem.Buckets(k, share);
-            if (buckets.IsEmpty)
+            if (buckets.IsEmpty || patience.IsOver)
             {
                 continue;
             }
 
-            using var values = new RowValues(problem, share, k, worth.Items);
+            using var values = new RowValues(problem, share, k, worth.Items, patience);
+            if (!values.IsWhole)
+            {
+                continue;
+            }
+
             var poses = new RowPoses(problem, share, k, worth.Items);
             ImmutableArray<double> lengths = problem.StripLengths(k);
-            RowTails? tails = RowTails.Of(poses, lengths[buckets[0]]);
+            RowTails? tails = RowTails.Of(poses, lengths[buckets[0]], patience);
             var rows = new List<Row>[lengths.Length];
             Parallel.ForEach(
                 buckets,
                 j =>
-                    rows[j] = new RowSearch(poses, values, tails).All(
+                    rows[j] = new RowSearch(poses, values, tails, patience).All(
                         lengths[j],
                         worth.Strips[kind][j] - slack,
                         most,
@@ -184,5 +247,10 @@ internal sealed record DearestRows(
 
 /// <summary>No row of a band is worth more.</summary>
 /// <param name="Lengths">By length of strip.</param>
+/// <param name="Bounded">By length of the boards that are in the bound only.</param>
 /// <param name="Beyond">Of anything longer than its strips, which a narrower lane in an uneven board may be.</param>
-internal sealed record BandAtMost(ImmutableArray<double> Lengths, double Beyond);
+internal sealed record BandAtMost(
+    ImmutableArray<double> Lengths,
+    ImmutableArray<double> Bounded,
+    double Beyond
+);

@@ -10,6 +10,7 @@ internal sealed class RowSearch(
     RowPoses poses,
     RowValues values,
     RowTails? tails,
+    Patience patience,
     IReadOnlyList<int>? items = null
 )
 {
@@ -22,6 +23,7 @@ internal sealed class RowSearch(
     private double limitMm;
     private double price;
     private long steps;
+    private int asked;
     private Dictionary<string, Row>? all;
     private int mostOfAll;
 
@@ -59,6 +61,9 @@ internal sealed class RowSearch(
 
         return (rows, best.Count == 0 ? price : best[^1].Worth, this.steps > 0);
     }
+
+    /// <summary>The clock is asked once in so many places.</summary>
+    private const int AskEvery = 64;
 
     /// <summary>So many are given.</summary>
     private const int Kept = 6;
@@ -120,7 +125,14 @@ internal sealed class RowSearch(
         List<Step> open = levels[path.Count];
         open.Clear();
         steps -= poses.Count;
-        for (int s = 0; s < poses.Count; s++)
+        if (++asked % AskEvery == 0 && patience.IsOver)
+        {
+            steps = 0;
+            return;
+        }
+
+        // Where any order will do, one order of each set of things is looked at.
+        for (int s = poses.AnyOrder ? Math.Max(0, last) : 0; s < poses.Count; s++)
         {
             if (!IsLeft(s))
             {
@@ -139,7 +151,14 @@ internal sealed class RowSearch(
                 Note(s, now);
             }
 
-            double most = now + values.Rest(limitMm - at - poses.NextMm[s]);
+            double rest = limitMm - at - poses.NextMm[s];
+            double most =
+                now
+                + (
+                    poses.AnyOrder
+                        ? values.RestAfter(poses.Items[s], Alike(s) + 1, rest)
+                        : values.Rest(rest)
+                );
             if (most > price && tails is not null)
             {
                 most = Math.Min(most, now + tails.Behind(s, limitMm - at));
@@ -166,6 +185,18 @@ internal sealed class RowSearch(
             Take(step.Pose, -1);
             path.RemoveAt(path.Count - 1);
         }
+    }
+
+    /// <summary>How many of it were laid just before.</summary>
+    private int Alike(int pose)
+    {
+        int count = 0;
+        while (count < path.Count && path[path.Count - 1 - count] == pose)
+        {
+            count++;
+        }
+
+        return count;
     }
 
     private bool IsLeft(int pose)

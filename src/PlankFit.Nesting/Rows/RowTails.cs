@@ -16,6 +16,7 @@ internal sealed class RowTails
     /// <summary>With more poses than this the steps are coarse: the work grows with the square of them.</summary>
     private const int Many = 600;
     private const int Some = 200;
+    private const int MostCells = 12_000;
     private const float Rounding = 2e-6f;
     private readonly float[][] tails;
     private readonly RowPoses poses;
@@ -29,13 +30,20 @@ internal sealed class RowTails
         this.tails = tails;
     }
 
-    /// <returns>Null where things lie so much abreast that this is of no use.</returns>
-    public static RowTails? Of(RowPoses poses, double longestMm)
+    /// <returns>Null where things lie so much abreast that this is of no use, where any order will do, and where there is no time for it.</returns>
+    public static RowTails? Of(RowPoses poses, double longestMm, Patience patience)
     {
-        double step =
+        if (poses.AnyOrder)
+        {
+            return null;
+        }
+
+        double step = Math.Max(
+            longestMm / MostCells,
             poses.Count > Many ? CoarseMm
-            : poses.Count > Some ? MiddleMm
-            : FineMm;
+                : poses.Count > Some ? MiddleMm
+                : FineMm
+        );
         int n = poses.Count,
             cells = (int)Math.Floor((longestMm / step) + Fudge);
         var pitch = new int[n][];
@@ -67,6 +75,11 @@ internal sealed class RowTails
         // A block is no longer than the shortest pitch, so that it depends on blocks before it only, and each is worked as a whole.
         for (int from = 0; from <= cells; from += block)
         {
+            if (patience.IsOver)
+            {
+                return null;
+            }
+
             int to = Math.Min(cells + 1, from + block);
             Parallel.For(
                 0,

@@ -8,8 +8,9 @@ namespace PlankFit.Nesting;
 /// </summary>
 internal static class ColumnSearch
 {
-    /// <summary>A row or ripping must save more than this part of the dearest board.</summary>
+    /// <summary>A row or ripping must save more than this part of the dearest board, and of the mix where that is little.</summary>
     private const double WorthWhile = 1e-5;
+    private const double FewBoards = 10;
 
     /// <summary>Bound and mix this near to each other, as a part of the mix, are near enough.</summary>
     private const double Near = 3e-3;
@@ -20,58 +21,71 @@ internal static class ColumnSearch
 
     /// <summary>Of the search for the dearest row of one length of strip, in a round and at last.</summary>
     private const long WholeSteps = 500_000;
+    private const double Far = 0.06;
     private const long LastSteps = 20_000_000;
 
-    /// <param name="begin">Rows to begin with.</param>
-    /// <param name="start">Prices to begin with, of a like problem; by area where there are none.</param>
-    /// <param name="bounded">How many of each item the bound is for; no more than are asked for.</param>
-    /// <param name="rounds">Stop after so many.</param>
-    /// <param name="below">Of plans that cost no less none is wanted.</param>
-    /// <param name="slack">Rows near to be worth while are added: this part of what the mix is below that.</param>
-    /// <param name="fine">Go on until mix and bound are very near each other.</param>
+    /// <param name="missing">By item, what leaving one out costs.</param>
+    /// <param name="task">How it is to be gone about.</param>
+    /// <param name="report">Told bound and prices whenever the bound is better.</param>
     public static ColumnResult Run(
         NestProblem problem,
         Share share,
         double[] missing,
-        IEnumerable<Row> begin,
-        MasterPrices? start,
-        Share bounded,
-        int rounds,
-        double below,
-        double slack,
-        CancellationToken enough,
-        bool fine = false
+        ColumnTask task,
+        Patience patience,
+        Action<ColumnResult>? report = null
     )
     {
         using var master = new RowMaster(problem, share, missing);
-        double eps = WorthWhile * problem.DearestBoard;
         foreach (int b in Usable(problem, share))
         {
             master.Add(problem.Lanes[b].Best((c, l) => problem.Classes[c].HeightMm * l), b);
         }
 
-        foreach (Row row in begin)
+        foreach (Row row in task.Begin)
         {
             Offer(problem, share, master, row);
         }
 
-        MasterPrices prices = master.Solve(),
-            centre = start ?? ByArea(problem, share);
-        double bound = 0;
+        MasterPrices centre = task.Start ?? ByArea(problem, share);
+        var bound = new Bounds(0, 0);
+        if (master.Solve(patience) is not { } prices)
+        {
+            return new(master.Mix(), centre, centre, bound, false);
+        }
+
         var values = new List<double>();
-        for (int round = 0; ; round++)
+        bool whole = false;
+        for (int round = 0; !patience.IsOver; round++)
         {
             values.Add(prices.Value);
-            int added = Rippings(problem, share, master, prices, eps);
+            double eps =
+                WorthWhile * Math.Min(problem.DearestBoard, Math.Max(0, prices.Value) / FewBoards);
+            // While mix and bound are far from each other a bound need not be a sharp one.
+            long steps =
+                prices.Value - bound.Cost > Far * prices.Value ? WholeSteps / 10 : WholeSteps;
+            int added = Rippings(problem, share, master, prices, eps, patience);
+            bool stopped = false;
             foreach (
                 MasterPrices at in new[] { centre.Towards(prices, round == 0 ? 0 : Step), prices }
             )
             {
-                DearestRows dearest = RowPricing.Whole(problem, share, at, eps, WholeSteps, enough);
-                double here = DualBound.Of(problem, bounded, at.Items, dearest);
-                if (here > bound)
+                if (RowPricing.Whole(problem, share, at, eps, steps, patience) is not { } dearest)
                 {
-                    (bound, centre) = (here, at);
+                    stopped = true;
+                    break;
+                }
+
+                Bounds here = DualBound.Of(problem, task.Bounded, at.Items, dearest);
+                if (here.Cost > bound.Cost)
+                {
+                    centre = at;
+                }
+
+                if (here.Cost > bound.Cost || here.Asked > bound.Asked)
+                {
+                    bound = bound.Max(here);
+                    report?.Invoke(new(master.Mix(), centre, prices, bound, false));
                 }
 
                 added += Add(problem, master, prices, dearest.Rows, eps);
@@ -81,38 +95,47 @@ internal static class ColumnSearch
                 }
             }
 
-            if (
-                added == 0
-                || prices.Value - bound <= (fine ? Nearer : Near) * prices.Value
-                || (
-                    round >= (fine ? 3 * Stalled : Stalled)
-                    && values[^(fine ? 3 * Stalled : Stalled)] - prices.Value
-                        < (fine ? Slower : Slow) * prices.Value
-                    && prices.Value - bound <= Nearing * prices.Value
-                )
-                || round + 1 >= rounds
-                || enough.IsCancellationRequested
-            )
+            if (stopped)
             {
                 break;
             }
 
-            prices = master.Solve();
+            whole = added == 0 || IsEnough(prices, bound, values, round, task.Fine);
+            if (whole || round + 1 >= task.Rounds || master.Solve(patience) is not { } next)
+            {
+                break;
+            }
+
+            prices = next;
         }
 
         // Searches were cut short above; the bound is worth a longer one.
-        DearestRows last = RowPricing.Whole(problem, share, centre, eps, LastSteps, enough);
-        bound = Math.Max(bound, DualBound.Of(problem, bounded, centre.Items, last));
-        if (slack > 0 && prices.Value < below)
+        if (
+            RowPricing.Whole(
+                problem,
+                share,
+                centre,
+                WorthWhile * problem.DearestBoard,
+                LastSteps,
+                patience
+            ) is
+            { } last
+        )
+        {
+            bound = bound.Max(DualBound.Of(problem, task.Bounded, centre.Items, last));
+        }
+
+        if (task.Slack > 0 && prices.Value < task.Below)
         {
             foreach (
                 PricedRow near in RowPricing.Near(
                     problem,
                     share,
                     prices,
-                    slack * (below - prices.Value),
+                    task.Slack * (task.Below - prices.Value),
                     NearRows,
-                    WholeSteps
+                    WholeSteps,
+                    patience
                 )
             )
             {
@@ -120,7 +143,7 @@ internal static class ColumnSearch
             }
         }
 
-        return new(master.Mix(), centre, prices, bound);
+        return new(master.Mix(), centre, prices, bound, whole);
     }
 
     /// <summary>Of rows near to be worth while, for one length of strip.</summary>
@@ -131,6 +154,23 @@ internal static class ColumnSearch
     private const double Slow = 1e-3;
     private const double Slower = 2e-4;
     private const double Nearing = 0.02;
+
+    private static bool IsEnough(
+        MasterPrices prices,
+        Bounds bound,
+        List<double> values,
+        int round,
+        bool fine
+    )
+    {
+        int stalled = fine ? 3 * Stalled : Stalled;
+        return prices.Value - bound.Cost <= (fine ? Nearer : Near) * prices.Value
+            || (
+                round >= stalled
+                && values[^stalled] - prices.Value < (fine ? Slower : Slow) * prices.Value
+                && prices.Value - bound.Cost <= Nearing * prices.Value
+            );
+    }
 
     /// <summary>Those that are worth more than their strips at the real prices.</summary>
     private static int Add(
@@ -164,8 +204,9 @@ internal static class ColumnSearch
         double Room(int b) =>
             problem.Lanes[b].Best((c, length) => problem.Classes[c].HeightMm * length).Value;
         double rate = Usable(problem, share)
-            .Where(b => Room(b) > 0)
-            .Select(b => problem.Boards[b].Cost / Room(b))
+            .Select(b => (problem.Boards[b].Cost, Room: Room(b)))
+            .Where(b => b.Room > 0)
+            .Select(b => b.Cost / b.Room)
             .DefaultIfEmpty(0)
             .Min();
         return new(
@@ -210,12 +251,18 @@ internal static class ColumnSearch
         Share share,
         RowMaster master,
         MasterPrices prices,
-        double eps
+        double eps,
+        Patience patience
     )
     {
         int added = 0;
         foreach (int b in Usable(problem, share))
         {
+            if (patience.IsOver)
+            {
+                break;
+            }
+
             int sort = problem.Boards[b].Sort;
             Ripping best = problem
                 .Lanes[b]
@@ -236,12 +283,31 @@ internal static class ColumnSearch
     }
 }
 
-/// <param name="Bound">No mix of what it is for costs less, in fractions or whole; 0 where none was found.</param>
+/// <param name="Begin">Rows to begin with.</param>
+/// <param name="Start">Prices to begin with, of a like problem; by area where there are none.</param>
+/// <param name="Bounded">What the bound is for: how many of each item, no more than are asked for, out of which boards.</param>
+/// <param name="Rounds">Stop after so many.</param>
+/// <param name="Below">Of plans that cost no less none is wanted.</param>
+/// <param name="Slack">Rows near to be worth while are added: this part of what the mix is below that.</param>
+/// <param name="Fine">Go on until mix and bound are very near each other.</param>
+internal sealed record ColumnTask(
+    IEnumerable<Row> Begin,
+    MasterPrices? Start,
+    Share Bounded,
+    int Rounds,
+    double Below,
+    double Slack = 0,
+    bool Fine = false
+);
+
 /// <param name="Centre">Prices at which the bound was found.</param>
 /// <param name="Prices">Of the mix.</param>
+/// <param name="Bound">No mix of what it is for costs less, in fractions or whole; noughts where none was found.</param>
+/// <param name="Whole">The search came to its end.</param>
 internal sealed record ColumnResult(
     MasterMix Mix,
     MasterPrices Centre,
     MasterPrices Prices,
-    double Bound
+    Bounds Bound,
+    bool Whole
 );

@@ -8,7 +8,7 @@ internal static class DualBound
 {
     /// <param name="items">What each thing is worth, nought or more.</param>
     /// <param name="rows">At these worths.</param>
-    public static double Of(NestProblem problem, Share share, double[] items, DearestRows rows)
+    public static Bounds Of(NestProblem problem, Share share, double[] items, DearestRows rows)
     {
         double all = 0;
         for (int i = 0; i < items.Length; i++)
@@ -16,59 +16,113 @@ internal static class DualBound
             all += share.Items[i] * items[i];
         }
 
-        var yields = new List<(double Yield, double Cost, int Count)>();
+        var yields = new List<(double Yield, BoardType Board, int Count)>();
         for (int b = 0; b < problem.Boards.Length; b++)
         {
             if (share.Boards[b] > 0)
             {
-                int sort = problem.Boards[b].Sort;
-                double most = problem
-                    .Lanes[b]
-                    .AtMost(
-                        (c, band, length) =>
-                        {
-                            int kind = problem.Kind(c, sort),
-                                j = problem.Bucket(kind, length);
-                            BandAtMost most = rows.AtMost[kind][band];
-                            return j < 0 ? most.Beyond : most.Lengths[j];
-                        }
-                    );
-                yields.Add((most, problem.Boards[b].Cost, share.Boards[b]));
+                yields.Add((Yield(problem, b, rows), problem.Boards[b], share.Boards[b]));
             }
         }
 
-        // Worths may all be made smaller by the same part; the best part is where some board just pays, or all of it.
+        double cost = Best(all, yields, b => b.Cost);
+        return new(cost, problem.CostsAreAsked ? cost : Best(all, yields, b => b.Asked));
+    }
+
+    private static double Yield(NestProblem problem, int board, DearestRows rows)
+    {
+        BoardType type = problem.Boards[board];
+        return problem
+            .Lanes[board]
+            .AtMost(
+                (c, band, length) =>
+                {
+                    int kind = problem.Kind(c, type.Sort);
+                    BandAtMost most = rows.AtMost[kind][band];
+                    int j = type.OnlyBounds
+                        ? problem.BoundLengths(kind).IndexOf(length)
+                        : problem.Bucket(kind, length);
+                    return j < 0 ? most.Beyond
+                        : type.OnlyBounds ? most.Bounded[j]
+                        : most.Lengths[j];
+                }
+            );
+    }
+
+    /// <summary>Worths may all be made smaller by the same part; the best part is where some board just pays, or all of it.</summary>
+    private static double Best(
+        double all,
+        List<(double Yield, BoardType Board, int Count)> yields,
+        Func<BoardType, double> cost
+    )
+    {
         double best = 0;
         foreach (
             double part in yields
                 .Where(y => y.Yield > 0)
-                .Select(y => Math.Min(1, y.Cost / y.Yield))
+                .Select(y => Math.Min(1, cost(y.Board) / y.Yield))
                 .Append(1)
                 .Distinct()
         )
         {
             double bound =
-                (part * all) - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - y.Cost));
+                (part * all)
+                - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - cost(y.Board)));
             best = Math.Max(best, bound);
         }
 
         return best * (1 - Slack);
     }
 
-    /// <summary>The next sum that costs of boards can make, where they have a common measure.</summary>
-    public static double Raised(NestProblem problem, double bound) =>
-        Measure(problem) is not { } measure
-            ? bound
-            : measure * Math.Ceiling((bound / measure * (1 - Slack)) - Slack);
+    /// <summary>
+    /// As much cost as boards must have for so much wood to lie in them, the best for its cost first: at once, and without any row.
+    /// </summary>
+    public static Bounds ByArea(NestProblem problem, Share share)
+    {
+        double wood = share.Items.Select((n, i) => n * problem.Items[i].AreaMm2).Sum();
+        double Least(Func<BoardType, double> cost)
+        {
+            double left = wood,
+                sum = 0;
+            foreach (
+                (BoardType board, int count, double room) in problem
+                    .Boards.Select(
+                        (b, i) =>
+                            (
+                                b,
+                                share.Boards[i],
+                                b.Region.LengthMm * (b.Region.WidthMm + problem.ProudMm)
+                            )
+                    )
+                    .Where(b => b.Item2 > 0 && b.Item3 > 0)
+                    .OrderBy(b => cost(b.b) / b.Item3)
+            )
+            {
+                double part = Math.Min(left, count * room);
+                sum += part / room * cost(board);
+                left -= part;
+            }
 
-    /// <summary>All costs are whole multiples of it; null where they are not whole numbers.</summary>
-    public static long? Measure(NestProblem problem)
+            return sum * (1 - Slack);
+        }
+
+        return new(Least(b => b.Cost), Least(b => b.Asked));
+    }
+
+    /// <summary>The next sum that costs can make, where they have a common measure.</summary>
+    public static double Raised(IEnumerable<double> costs, double bound) =>
+        Measure(costs) is not { } measure
+            ? bound
+            : measure * Math.Max(0, Math.Ceiling((bound / measure * (1 - Slack)) - Slack));
+
+    /// <summary>All costs but noughts are whole multiples of it; null where they are not whole numbers.</summary>
+    public static long? Measure(IEnumerable<double> costs)
     {
         long measure = 0;
-        foreach (BoardType board in problem.Boards)
+        foreach (double cost in costs.Where(c => c != 0))
         {
-            long whole = (long)Math.Round(board.Cost);
-            if (whole == 0 || Math.Abs(whole - board.Cost) > 1e-6)
+            long whole = (long)Math.Round(cost);
+            if (whole == 0 || Math.Abs(whole - cost) > 1e-6)
             {
                 return null;
             }
@@ -76,9 +130,16 @@ internal static class DualBound
             measure = (long)System.Numerics.BigInteger.GreatestCommonDivisor(measure, whole);
         }
 
-        return measure;
+        return measure == 0 ? null : measure;
     }
 
     /// <summary>What doubles and the solver's own tolerances may have added to a bound, as a part of it.</summary>
     private const double Slack = 1e-6;
+}
+
+/// <summary>No plan counts less: of costs, and of what is asked for alone.</summary>
+internal readonly record struct Bounds(double Cost, double Asked)
+{
+    public Bounds Max(Bounds other) =>
+        new(Math.Max(Cost, other.Cost), Math.Max(Asked, other.Asked));
 }

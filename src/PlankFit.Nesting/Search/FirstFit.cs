@@ -148,10 +148,12 @@ internal static class FirstFit
 
             int[] with = Row is null ? these : [.. Row.Items, .. these];
             return RowOrder.Least(problem.Ends, with) <= lengthMm
-                && book.Of(with).LengthMm <= lengthMm + 1e-7;
+                && Grown(book, these).LengthMm <= lengthMm + 1e-7;
         }
 
-        public void Add(RowBook book, int[] these) =>
-            Row = book.Of(Row is null ? these : [.. Row.Items, .. these]);
+        public void Add(RowBook book, int[] these) => Row = Grown(book, these);
+
+        private Row Grown(RowBook book, int[] these) =>
+            Row is null ? book.Of(these) : book.With(Row, these[0]);
     }
 }

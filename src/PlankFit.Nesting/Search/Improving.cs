@@ -15,6 +15,7 @@ internal static class Improving
     private const int MostThings = 24;
     private const int ColumnRounds = 14;
     private const double Slack = 0.3;
+    private const double OnHand = 0.25;
     private const double Effort = 0.06;
 
     /// <summary>One attempt; the same plan where nothing better was found.</summary>
@@ -26,7 +27,7 @@ internal static class Improving
         MasterPrices prices,
         Cutting plan,
         Random chance,
-        CancellationToken enough
+        Patience patience
     )
     {
         int[] chosen = Chosen(problem, plan, chance);
@@ -37,15 +38,20 @@ internal static class Improving
             problem,
             share,
             missing,
-            taken.SelectMany(b => b.Rows).Select(r => r.Row),
-            prices,
-            share,
-            ColumnRounds,
-            now,
-            Slack,
-            enough
+            new(
+                taken.SelectMany(b => b.Rows).Select(r => r.Row),
+                prices,
+                share,
+                ColumnRounds,
+                now,
+                Slack
+            ),
+            patience
         );
-        if (DualBound.Raised(problem, columns.Bound) >= now * (1 - 1e-9))
+        double least = problem.CostsAreAsked
+            ? DualBound.Raised(problem.Boards.Select(b => b.Asked), columns.Bound.Cost)
+            : columns.Bound.Cost;
+        if (least >= now * (1 - 1e-9))
         {
             return plan;
         }
@@ -58,7 +64,7 @@ internal static class Improving
             columns.Mix,
             now,
             Effort,
-            enough
+            patience
         );
         if (better is null || better.Value(problem, share, missing) >= now * (1 - 1e-9))
         {
@@ -94,10 +100,13 @@ internal static class Improving
     private static int[] Chosen(NestProblem problem, Cutting plan, Random chance)
     {
         int want = Math.Min(plan.Boards.Length, chance.Next(FewestBoards, MostBoards + 1));
+        // What is to be bought counts for more than its like on hand, which may yet take what lies in it.
         double[] waste =
         [
             .. plan.Boards.Select(b =>
-                problem.Boards[b.Board].Cost * Math.Max(0.01, 1 - b.Filled(problem))
+                problem.Boards[b.Board].AreaMm2
+                * Math.Max(0.01, 1 - b.Filled(problem))
+                * (problem.Boards[b.Board].Asked > 0 ? 1 : OnHand)
             ),
         ];
         var chosen = new List<int>();

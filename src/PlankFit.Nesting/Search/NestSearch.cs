@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace PlankFit.Nesting;
 
 /// <summary>The search for one material's plan: a plan at once, then a bound, then better plans until there is none, or enough.</summary>
-internal static class NestSearch
+internal sealed class NestSearch
 {
     private const int ColumnRounds = 400;
 
@@ -18,109 +18,205 @@ internal static class NestSearch
     private const int MixedItems = 130;
     private const long NearSteps = 1_000_000;
 
-    /// <param name="rounds">Of improvement, after the first plans.</param>
-    /// <param name="report">Told the round, the plan and the bound whenever one of them is better.</param>
-    public static NestResult Run(
+    /// <summary>A mix this near to its bound, as a part of it, has prices that make a good plan.</summary>
+    private const double EarlyPrices = 0.05;
+
+    private readonly NestProblem problem;
+    private readonly BoardCosts costs;
+    private readonly Patience patience;
+    private readonly Action<int, Cutting, Standing> report;
+    private readonly Share share;
+    private readonly RowBook book;
+    private readonly double[] missing;
+
+    private Cutting best = Cutting.None;
+    private Worth worth = new(double.PositiveInfinity, double.PositiveInfinity);
+    private Bounds bounds;
+    private int round;
+
+    private NestSearch(
         NestProblem problem,
-        int seed,
-        int rounds,
-        Action<int, Cutting, double> report,
-        CancellationToken enough
+        BoardCosts costs,
+        Action<int, Cutting, Standing> report,
+        Patience patience
     )
     {
-        Share share = Share.AllOf(problem);
-        var book = new RowBook(problem.Ends);
-        double[] missing = [.. problem.Items.Select(i => Missing(problem, i))];
-        Cutting best = FirstFit.Of(problem, share, book);
-        double value = best.Value(problem, share, missing),
-            bound = 0;
-        report(0, best, bound);
+        (this.problem, this.costs, this.report, this.patience) = (problem, costs, report, patience);
+        share = Share.AllOf(problem);
+        book = new(problem.Ends);
+        missing = [.. problem.Items.Select(i => Missing(problem, i))];
+    }
+
+    /// <param name="rounds">Of improvement, after the first plans.</param>
+    /// <param name="report">Told the round, the plan and how it stands whenever something is better.</param>
+    public static NestResult Run(
+        NestProblem problem,
+        BoardCosts costs,
+        int seed,
+        int rounds,
+        Action<int, Cutting, Standing> report,
+        Patience patience
+    ) => new NestSearch(problem, costs, report, patience).Run(seed, rounds);
+
+    private NestResult Run(int seed, int rounds)
+    {
+        Offer(FirstFit.Of(problem, share, book));
         if (best.Boards.IsEmpty)
         {
-            return new(best, 0, 0);
+            return new(best, Now, 0, false);
         }
 
-        void Offer(Cutting? other, int round = 0)
+        Raise(DualBound.ByArea(problem, Placed()));
+        // What rows there are is not known where not all pitches are.
+        if (patience.IsOver || !problem.Ends.IsWhole)
         {
-            if (other?.Value(problem, share, missing) < value)
-            {
-                (best, value) = (other, other.Value(problem, share, missing));
-                report(round, best, bound);
-            }
+            return new(best, Now, 0, true);
         }
 
-        Offer(
-            PricedFit.Of(problem, share, missing, book, ColumnSearch.ByArea(problem, share), enough)
-        );
-        ColumnResult laid = ColumnSearch.Run(
-            problem,
-            share,
-            missing,
-            best.Rows,
-            null,
-            Placed(problem, share, best),
-            ColumnRounds,
-            value,
-            0,
-            enough
-        );
-        bound = DualBound.Raised(problem, laid.Bound);
-        report(0, best, bound);
-        if (!Proved(best, value, bound, problem) && !enough.IsCancellationRequested)
+        Offer(Priced(ColumnSearch.ByArea(problem, share), PricedFit.QuickSteps));
+        ColumnResult laid = Columns(null, fine: false);
+        if (!IsDone(0))
         {
-            Offer(PricedFit.Of(problem, share, missing, book, laid.Centre, enough));
-            if (
-                !Proved(best, value, bound, problem)
-                && Decisive(problem, share, laid, value) is { } mix
-            )
+            Offer(Priced(laid.Centre, PricedFit.Steps));
+            if (!IsDone(0) && Decisive(laid) is { } mix)
             {
-                Offer(WholeMix.Of(problem, share, missing, book, mix, value, Effort, enough));
+                Offer(
+                    WholeMix.Of(problem, share, missing, book, mix, worth.Cost, Effort, patience)
+                );
             }
         }
 
         var chance = new Random(seed);
-        int round = 0,
-            idle = 0;
+        int idle = 0;
         bool fine = false;
-        while (
-            round < rounds
-            && !enough.IsCancellationRequested
-            && !Proved(best, value, bound, problem)
-        )
+        while (round < rounds && !patience.IsOver && !IsDone(idle))
         {
             round++;
-            double before = value;
+            Worth before = worth;
+            // Where the mix all but settles the plan, going down it settles the rest; where it does not, that takes the time of many other attempts.
             Offer(
-                Improving.Once(problem, share, missing, book, laid.Centre, best, chance, enough),
-                round
+                problem.AnyOrder && round % 2 == 1 || idle >= Idle && fine && round % Idle == 0
+                    ? Diving.Once(problem, share, missing, book, laid, chance, patience)
+                    : Improving.Once(
+                        problem,
+                        share,
+                        missing,
+                        book,
+                        laid.Centre,
+                        best,
+                        chance,
+                        patience
+                    )
             );
-            idle = value < before ? 0 : idle + 1;
-            if (idle < Idle || fine || enough.IsCancellationRequested)
+            idle = worth.IsBetterThan(before) ? 0 : idle + 1;
+            if (idle < Idle || fine || patience.IsOver)
             {
                 continue;
             }
 
             // Nothing more is found board by board: better prices, which also raise the bound, and a plan by them.
             fine = true;
-            laid = ColumnSearch.Run(
-                problem,
-                share,
-                missing,
-                best.Rows.Concat(laid.Mix.Rows.Where(r => r.Used > 0).Select(r => r.Row)),
-                laid.Centre,
-                Placed(problem, share, best),
-                ColumnRounds,
-                value,
-                0,
-                enough,
-                fine: true
-            );
-            bound = Math.Max(bound, DualBound.Raised(problem, laid.Bound));
-            report(round, best, bound);
-            Offer(PricedFit.Of(problem, share, missing, book, laid.Centre, enough), round);
+            laid = Columns(laid, fine: true);
+            Offer(Priced(laid.Centre, PricedFit.Steps));
         }
 
-        return new(best, bound, round);
+        bool more = !IsDone(idle) && (!laid.Whole || idle < Idle);
+        Tidy();
+        return new(best, Now, round, more);
+    }
+
+    /// <summary>What is left over in as large a piece as can be, for the same or less.</summary>
+    private void Tidy()
+    {
+        Cutting tidy = Tidying.Of(problem, best, book);
+        Worth its = Worth.Of(problem, share, missing, tidy);
+        if (!worth.IsBetterThan(its))
+        {
+            (best, worth) = (tidy, its);
+        }
+    }
+
+    private Standing Now =>
+        Standing.Of(
+            problem,
+            costs,
+            best,
+            bounds,
+            !best.Counts(problem).Where((n, i) => n < share.Items[i]).Any()
+        );
+
+    private void Offer(Cutting? other)
+    {
+        if (other is null)
+        {
+            return;
+        }
+
+        Worth its = Worth.Of(problem, share, missing, other);
+        if (its.IsBetterThan(worth))
+        {
+            (best, worth) = (other, its);
+            report(round, best, Now);
+        }
+    }
+
+    private void Raise(Bounds other)
+    {
+        Bounds before = bounds;
+        bounds = bounds.Max(other);
+        if (bounds != before)
+        {
+            report(round, best, Now);
+        }
+    }
+
+    private ColumnResult Columns(ColumnResult? before, bool fine)
+    {
+        bool early = before is not null;
+        ColumnResult laid = ColumnSearch.Run(
+            problem,
+            share,
+            missing,
+            new(
+                best.Rows.Concat(before?.Mix.Rows.Where(r => r.Used > 0).Select(r => r.Row) ?? []),
+                before?.Centre,
+                Placed(),
+                ColumnRounds,
+                worth.Cost,
+                Fine: fine
+            ),
+            patience,
+            better =>
+            {
+                Raise(better.Bound);
+                if (
+                    !early
+                    && better.Prices.Value - better.Bound.Cost <= EarlyPrices * better.Prices.Value
+                )
+                {
+                    early = true;
+                    Offer(Priced(better.Centre, PricedFit.QuickSteps));
+                }
+            }
+        );
+        Raise(laid.Bound);
+        return laid;
+    }
+
+    private Cutting Priced(MasterPrices prices, long steps) =>
+        PricedFit.Of(problem, share, missing, book, prices, steps, patience);
+
+    /// <summary>The least possible is proved; where wood on hand is spared besides, that much more is tried for it.</summary>
+    private bool IsDone(int idle)
+    {
+        Standing now = Now;
+        return now.IsProved(problem)
+            && (
+                problem.CostsAreAsked
+                || now.Measure == Planking.NestMeasure.Area
+                || idle >= Idle
+                || worth.Cost <= bounds.Cost * (1 + 1e-6)
+            );
     }
 
     /// <summary>More than any board, and more for a large thing than for a small one: nothing is left out that any board could give.</summary>
@@ -128,26 +224,28 @@ internal static class NestSearch
         problem.DearestBoard * (2 + (item.AreaMm2 / problem.Items.Max(i => i.AreaMm2)));
 
     /// <summary>All rows that the next better plan can be made of, with the rippings found; null where they are too many to mix at once.</summary>
-    private static MasterMix? Decisive(
-        NestProblem problem,
-        Share share,
-        ColumnResult columns,
-        double value
-    )
+    private MasterMix? Decisive(ColumnResult columns)
     {
         if (problem.Items.Length > MixedItems)
         {
             return null;
         }
 
-        double better = value - (DualBound.Measure(problem) ?? 0);
+        double better =
+            worth.Cost
+            - (
+                problem.CostsAreAsked
+                    ? DualBound.Measure(problem.Boards.Select(b => b.Asked)) ?? 0
+                    : 0
+            );
         List<PricedRow> rows = RowPricing.Near(
             problem,
             share,
             columns.Centre,
-            Math.Max(0, better - columns.Bound) + (1e-4 * problem.DearestBoard),
+            Math.Max(0, better - columns.Bound.Cost) + (1e-4 * problem.DearestBoard),
             MixedRows / 10,
-            NearSteps
+            NearSteps,
+            patience
         );
         return rows.Count > MixedRows
             ? null
@@ -155,16 +253,26 @@ internal static class NestSearch
     }
 
     /// <summary>Of what is placed only: a bound on a plan that leaves something out says nothing about the boards that it uses.</summary>
-    private static Share Placed(NestProblem problem, Share share, Cutting best)
-    {
-        int[] counts = best.Counts(problem);
-        return share with { Items = [.. counts] };
-    }
-
-    private static bool Proved(Cutting best, double value, double bound, NestProblem problem) =>
-        value <= bound + (1e-6 * problem.DearestBoard) && !best.Boards.IsEmpty;
+    private Share Placed() => share.Bounding(problem) with { Items = [.. best.Counts(problem)] };
 }
 
-/// <param name="Bound">No plan in rows of what is placed costs less.</param>
+/// <param name="MoreMayHelp">It was ended while it still found something.</param>
 /// <param name="Rounds">Of improvement.</param>
-internal sealed record NestResult(Cutting Cutting, double Bound, int Rounds);
+internal sealed record NestResult(Cutting Cutting, Standing Standing, int Rounds, bool MoreMayHelp);
+
+/// <summary>What a plan is worth beside another: what is asked for first, then the little that wood costs besides; what is left out costs more than both.</summary>
+internal readonly record struct Worth(double Asked, double Cost)
+{
+    private const double Summing = 1e-9;
+
+    public static Worth Of(NestProblem problem, Share share, double[] missing, Cutting cutting)
+    {
+        double cost = cutting.Value(problem, share, missing),
+            boards = cutting.Cost(problem);
+        return new(cutting.Boards.Sum(b => problem.Boards[b.Board].Asked) + cost - boards, cost);
+    }
+
+    public bool IsBetterThan(Worth other) =>
+        Asked < other.Asked * (1 - Summing)
+        || (Asked <= other.Asked * (1 + Summing) && Cost < other.Cost * (1 - Summing));
+}

@@ -8,11 +8,14 @@ namespace PlankFit.Nesting;
 internal static class PricedFit
 {
     /// <summary>So few things are mixed whole.</summary>
-    private const int Few = 22;
+    public const int Few = 22;
     private const int Rounds = 14;
     private const double Slack = 0.3;
     private const double Effort = 0.1;
-    private const long Steps = 300_000;
+
+    /// <summary>Of the search for each row; and for a plan in a hurry.</summary>
+    public const long Steps = 300_000;
+    public const long QuickSteps = 20_000;
 
     public static Cutting Of(
         NestProblem problem,
@@ -20,13 +23,14 @@ internal static class PricedFit
         double[] missing,
         RowBook book,
         MasterPrices prices,
-        CancellationToken enough
+        long steps,
+        Patience patience
     )
     {
         var done = ImmutableArray.CreateBuilder<CutBoard>();
         int[] items = [.. whole.Items],
             boards = [.. whole.Boards];
-        using var rows = new DearRows(problem, whole, prices);
+        using var rows = new DearRows(problem, whole, prices, steps, patience);
         var queue = new PriorityQueue<int, double>(
             Enumerable
                 .Range(0, boards.Length)
@@ -34,7 +38,7 @@ internal static class PricedFit
                 .Select(b => (b, double.NegativeInfinity))
         );
         // What a board yields only falls as things are taken: one that still leads when it is worked anew is the best.
-        while (items.Sum() > Few && queue.Count > 0 && !enough.IsCancellationRequested)
+        while (items.Sum() > Few && queue.Count > 0 && !patience.IsOver)
         {
             int b = queue.Dequeue();
             (CutBoard cut, double yield) = rows.Fill(b, items);
@@ -62,20 +66,21 @@ internal static class PricedFit
         }
 
         var share = new Share([.. items], [.. boards]);
-        return new([.. done, .. Rest(problem, share, missing, book, prices, enough).Boards]);
+        return new([.. done, .. Rest(problem, share, missing, book, prices, patience).Boards]);
     }
 
-    private static Cutting Rest(
+    /// <summary>What is left, in what boards are left: the first that fits, and better where the solver finds it.</summary>
+    public static Cutting Rest(
         NestProblem problem,
         Share share,
         double[] missing,
         RowBook book,
         MasterPrices prices,
-        CancellationToken enough
+        Patience patience
     )
     {
         Cutting rest = FirstFit.Of(problem, share, book);
-        if (share.Items.All(n => n == 0) || enough.IsCancellationRequested)
+        if (share.Items.All(n => n == 0) || share.Items.Sum() > Few || patience.IsOver)
         {
             return rest;
         }
@@ -85,15 +90,10 @@ internal static class PricedFit
             problem,
             share,
             missing,
-            rest.Rows,
-            prices,
-            share,
-            Rounds,
-            value,
-            Slack,
-            enough
+            new(rest.Rows, prices, share, Rounds, value, Slack),
+            patience
         );
-        return WholeMix.Of(problem, share, missing, book, columns.Mix, value, Effort, enough)
+        return WholeMix.Of(problem, share, missing, book, columns.Mix, value, Effort, patience)
             ?? rest;
     }
 
@@ -102,27 +102,43 @@ internal static class PricedFit
     {
         private readonly NestProblem problem;
         private readonly MasterPrices prices;
+        private readonly long steps;
+        private readonly Patience patience;
         private readonly (RowValues Values, RowPoses Poses, RowTails? Tails)?[] kinds;
 
-        public DearRows(NestProblem problem, Share share, MasterPrices prices)
+        public DearRows(
+            NestProblem problem,
+            Share share,
+            MasterPrices prices,
+            long steps,
+            Patience patience
+        )
         {
             (this.problem, this.prices) = (problem, prices);
+            (this.steps, this.patience) = (steps, patience);
             kinds =
             [
                 .. Enumerable
                     .Range(0, problem.Kinds)
                     .Select(k =>
                     {
-                        if (problem.StripLengths(k).IsEmpty)
+                        if (problem.StripLengths(k).IsEmpty || patience.IsOver)
                         {
                             return ((RowValues, RowPoses, RowTails?)?)null;
                         }
 
+                        var values = new RowValues(problem, share, k, prices.Items, patience);
+                        if (!values.IsWhole)
+                        {
+                            values.Dispose();
+                            return null;
+                        }
+
                         var poses = new RowPoses(problem, share, k, prices.Items);
                         return (
-                            new RowValues(problem, share, k, prices.Items),
+                            values,
                             poses,
-                            RowTails.Of(poses, problem.StripLengths(k)[0])
+                            RowTails.Of(poses, problem.StripLengths(k)[0], patience)
                         );
                     }),
             ];
@@ -160,8 +176,9 @@ internal static class PricedFit
                         kind.Value.Poses,
                         kind.Value.Values,
                         kind.Value.Tails,
+                        patience,
                         left
-                    ).Find(lane.Stretches[s].LengthMm, 0, Steps);
+                    ).Find(lane.Stretches[s].LengthMm, 0, steps);
                     if (found.Count > 0)
                     {
                         laid.Add(new(l, s, found[0]));

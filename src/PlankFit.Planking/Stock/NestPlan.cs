@@ -17,11 +17,15 @@ public sealed record NestPlan(
     /// <summary>What boards would make up for the pieces without a place.</summary>
     public ImmutableArray<Shortfall> Short { get; init; } = [];
 
-    /// <summary>Area in mm² or price, as the objective says, of all boards cut into.</summary>
-    public double Value => Materials.Sum(m => m.Value);
+    /// <summary>What value and bound speak of: what is bought, where anything is.</summary>
+    public NestMeasure Measure =>
+        Materials.Select(m => m.Measure).DefaultIfEmpty(NestMeasure.Area).Max();
 
-    /// <summary>No plan in rows of the pieces that are placed has a lesser value.</summary>
-    public double LowerBound => Materials.Sum(m => m.LowerBound);
+    /// <summary>In mm² or money, as <see cref="Measure"/> says. Materials measured by less than that add nothing to it.</summary>
+    public double Value => Materials.Where(m => m.Measure == Measure).Sum(m => m.Value);
+
+    /// <summary>No plan in rows has a lesser value; nought where nothing is proved of that.</summary>
+    public double LowerBound => Materials.Where(m => m.Measure == Measure).Sum(m => m.LowerBound);
 
     /// <summary>How far the plan may be above the least possible, at the most; infinite where nothing is proved of that.</summary>
     public double GapPercent => Gap.Percent(Value, LowerBound);
@@ -33,6 +37,7 @@ public sealed record NestPlan(
 
 /// <summary>The share of stock and pieces that have to do with each other only.</summary>
 /// <param name="Name">9 mm douglas-fir, for people.</param>
+/// <param name="LowerBound">Nought while pieces have no place: a plan of some of them is no measure for a plan of all.</param>
 /// <param name="SquareCutsFirstFit">The least value found that square crosscuts use in the same boards: longest piece first, each in the first board that still has room, over each order of boards; null where they place fewer pieces.</param>
 /// <param name="SquareCutsBoards">How many boards that takes.</param>
 /// <param name="Rounds">Of improvement.</param>
@@ -46,8 +51,37 @@ public sealed record NestedMaterial(
     int Rounds
 )
 {
+    /// <summary>What value, bound and the square crosscuts' value speak of.</summary>
+    public NestMeasure Measure { get; init; }
+
+    /// <summary>The search was ended while it still found better plans or bounds: more time is worth trying.</summary>
+    public bool MoreMayHelp { get; init; }
+
     /// <summary>How far the plan may be above the least possible, at the most; infinite where nothing is proved of that.</summary>
     public double GapPercent => Gap.Percent(Value, LowerBound);
+}
+
+/// <summary>What a value and a bound are measured by, the last first: where something is bought, what stands in the rack is not counted.</summary>
+public enum NestMeasure
+{
+    /// <summary>Of the boards cut into, mm²: there is a rack only, or nothing need be bought, and the bound is on plans that buy nothing.</summary>
+    Area,
+
+    /// <summary>The price of the boards cut into, all of them on hand.</summary>
+    Cost,
+
+    /// <summary>Of the boards to be bought, mm².</summary>
+    BoughtArea,
+
+    /// <summary>The price of the boards to be bought.</summary>
+    BoughtCost,
+}
+
+public static class NestMeasures
+{
+    /// <summary>Only what is bought counts.</summary>
+    public static bool IsBought(this NestMeasure measure) =>
+        measure is NestMeasure.BoughtArea or NestMeasure.BoughtCost;
 }
 
 /// <summary>How far a value may be above the least possible.</summary>

@@ -176,13 +176,7 @@ internal static class CutLaws
         {
             if (told.Contains(laid.Piece.Id) && told.Contains(laid.Piece.Twin ?? ""))
             {
-                if (
-                    plan.Spec.Boards.Any(b =>
-                        b.OnHand == OnHand(plan, laid.Piece.Id)
-                        && b.OnHand == OnHand(plan, laid.Piece.Twin!)
-                        && HoldsBoth(plan, b, laid.Piece)
-                    )
-                )
+                if (plan.Spec.Boards.Any(b => HoldsBoth(plan, b, laid.Piece)))
                 {
                     yield return $"{laid.Piece.Id} and its twin are told to be apart, and a board would hold both";
                 }
@@ -196,9 +190,6 @@ internal static class CutLaws
             }
         }
     }
-
-    /// <summary>The rack comes first: a pair that only a board to be bought would hold is not asked of it.</summary>
-    private static bool? OnHand(NestPlan plan, string piece) => plan.BoardOf(piece)?.Stock.OnHand;
 
     /// <summary>A board without faults that is surely long enough for a piece and its twin as rectangles one behind the other.</summary>
     private static bool HoldsBoth(NestPlan plan, StockBoard board, SawPiece piece)
@@ -223,13 +214,15 @@ internal static class CutLaws
     /// <summary>What is said of a plan's worth is what its boards add up to, and no bound is above it.</summary>
     private static IEnumerable<string> Values(NestPlan plan)
     {
-        double Cost(StockBoard b) =>
-            plan.Spec.Objective switch
+        double Cost(NestMeasure measure, StockBoard b) =>
+            measure switch
             {
-                NestObjective.Area => b.LengthMm * b.WidthMm,
-                _ => (double)(b.Price ?? 0),
+                NestMeasure.Area => b.LengthMm * b.WidthMm,
+                NestMeasure.Cost => (double)(b.Price ?? 0),
+                NestMeasure.BoughtArea => b.OnHand ? 0 : b.LengthMm * b.WidthMm,
+                _ => b.OnHand ? 0 : (double)(b.Price ?? 0),
             };
-        double sum = plan.Boards.Sum(b => Cost(b.Stock));
+        double sum = plan.Boards.Sum(b => Cost(plan.Measure, b.Stock));
         if (!Near(sum, plan.Value))
         {
             yield return $"the boards come to {sum}, and {plan.Value} is said";
@@ -240,7 +233,7 @@ internal static class CutLaws
             HashSet<string> ids = [.. material.PieceIds];
             double own = plan
                 .Boards.Where(b => b.Pieces.Any(p => ids.Contains(p.Piece.Id)))
-                .Sum(b => Cost(b.Stock));
+                .Sum(b => Cost(material.Measure, b.Stock));
             if (!Near(own, material.Value))
             {
                 yield return $"{material.Name}: the boards come to {own}, and {material.Value} is said";

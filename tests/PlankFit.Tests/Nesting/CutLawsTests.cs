@@ -135,7 +135,14 @@ public sealed class CutLawsTests
             { "wants select", Stock(b => b with { Grade = null }) },
             { "are not in one board", p => Apart(p) },
             { "come to", p => p with { Materials = [p.Materials[0] with { Value = 1 }] } },
-            { "come to", p => p with { Spec = p.Spec with { Objective = NestObjective.Cost } } },
+            {
+                "come to",
+                p =>
+                    p with
+                    {
+                        Materials = [p.Materials[0] with { Measure = NestMeasure.BoughtArea }],
+                    }
+            },
             {
                 "a bound of",
                 p => p with { Materials = [p.Materials[0] with { LowerBound = 4.1e6 }] }

@@ -49,7 +49,15 @@ public sealed class RandomCuttingTests
                     {
                         PairsTogether = false,
                     },
-                    [new("all", [.. job.Pieces.Select(p => p.Id)], cuts.Value, 0, null, null, 0)],
+                    [
+                        new("all", [.. job.Pieces.Select(p => p.Id)], cuts.Value, 0, null, null, 0)
+                        {
+                            Measure =
+                                job.Spec.Objective == NestObjective.Cost
+                                    ? NestMeasure.Cost
+                                    : NestMeasure.Area,
+                        },
+                    ],
                     cuts.Boards,
                     [.. cuts.LeftOut.Select(p => new UnplacedPiece(p, "no room"))],
                     []

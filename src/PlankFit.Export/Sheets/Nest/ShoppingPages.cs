@@ -90,7 +90,7 @@ public static class ShoppingPages
     }
 
     private static string Line(NestPlan nest, NestedMaterial material, LengthUnit unit) =>
-        $"{material.Name}: {NestWords.Value(nest.Spec, material.Value, unit)}{NestWords.Quality(nest, material, unit)}.";
+        $"{material.Name}: {NestWords.Takes(material, unit)}{NestWords.Quality(nest, material, unit)}.";
 
     private static ListSheet Fetch(
         BottomPlan plan,

@@ -1,5 +1,3 @@
-using PlankFit.Nesting;
-
 namespace PlankFit.Tests.Nesting.Sheets;
 
 /// <summary>The best way to cut a small sheet, by trying every cut at every whole millimetre and every share of the copies: for whole lengths and kerfs.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Nesting;
 
 namespace PlankFit.Tests.Nesting.Sheets;
 

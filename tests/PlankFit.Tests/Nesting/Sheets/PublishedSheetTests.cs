@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Nesting;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting.Sheets;

@@ -1,5 +1,4 @@
 using NetTopologySuite.Geometries;
-using PlankFit.Nesting;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting.Sheets;

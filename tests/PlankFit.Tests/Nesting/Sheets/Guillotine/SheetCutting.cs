@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Tests.Nesting.Sheets;
 
 /// <summary>A rectangle that may be cut out of a sheet, always the same way round.</summary>
 /// <param name="LengthMm">Along the sheet's length; <paramref name="WidthMm"/> along its width.</param>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Tests.Nesting.Sheets;
 
 /// <summary>Rectangles out of one sheet by cuts from edge to edge, so that what is got is worth the most.</summary>
 public static class GuillotineSheet

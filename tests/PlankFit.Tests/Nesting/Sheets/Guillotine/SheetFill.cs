@@ -1,4 +1,4 @@
-namespace PlankFit.Nesting;
+namespace PlankFit.Tests.Nesting.Sheets;
 
 /// <summary>Ways to cut that keep to the copies wanted, made from ways that do not.</summary>
 internal static class SheetFill

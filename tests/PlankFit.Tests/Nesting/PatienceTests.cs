@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using CsCheck;
+using PlankFit.Nesting;
+using PlankFit.Planking;
+
+namespace PlankFit.Tests.Nesting;
+
+/// <summary>A search that is ended anywhere gives a whole plan and a bound that holds. No clock is in it: time is over when it has been asked for so many times.</summary>
+public sealed class PatienceTests
+{
+    /// <summary>After each of so many looks at the clock, whatever the search was at: first plan, pitches, prices, rows, mixes, improving.</summary>
+    [Fact]
+    public void WhereverItEndsThePlanIsWhole()
+    {
+        (NestSpec spec, ImmutableArray<SawPiece> pieces) = RackAndYard();
+        using var whole = new CountedPatience(int.MaxValue);
+        NestPlan best = Of(spec, pieces, whole);
+        Assert.True(whole.Looks > 300, $"{whole.Looks} looks");
+        Assert.Equal(0, best.GapPercent, 1);
+        int steps = Long.Runs(24, 600);
+        for (int i = 0; i <= steps; i++)
+        {
+            // All of the first looks, and then ever fewer.
+            int looks = (int)Math.Pow(whole.Looks, (double)i / steps);
+            using var patience = new CountedPatience(looks);
+            NestPlan plan = Of(spec, pieces, patience);
+            Assert.Empty(CutLaws.Broken(plan, pieces));
+            Assert.Empty(plan.Unplaced);
+            Assert.True(
+                plan.LowerBound > 0 && plan.LowerBound <= best.Value * (1 + 1e-9),
+                $"after {looks} looks a bound of {plan.LowerBound}, and {best.Value} is possible"
+            );
+        }
+    }
+
+    /// <summary>On jobs by chance, with twins, sheets, faults and all.</summary>
+    [Fact]
+    public void OnJobsByChanceToo() =>
+        Gen.Select(RandomCutting.Gen, Gen.Int[0, 400])
+            .Sample(
+                (job, looks) =>
+                {
+                    using var patience = new CountedPatience(looks);
+                    NestPlan plan = Of(job.Spec, job.Pieces, patience);
+                    Assert.Empty(CutLaws.Broken(plan, job.Pieces));
+                },
+                iter: Long.Runs(20, 2000),
+                threads: 2
+            );
+
+    /// <summary>A hundred things in rows of thirty metres: no row is weighed in every order.</summary>
+    [Fact]
+    public void RowsOfALongBoardTakeAsFewLooksAsAny()
+    {
+        ImmutableArray<SawPiece> pieces = Slanting(100);
+        NestSpec spec = SawPieces.Spec(SawPieces.Board("B-01", 30_000, 155) with { Count = 4 });
+        using var patience = new CountedPatience(1);
+        NestPlan plan = Of(spec, pieces, patience);
+        Assert.Empty(CutLaws.Broken(plan, pieces));
+        Assert.Empty(plan.Unplaced);
+        // Once it is over nothing looks long for anything.
+        Assert.InRange(patience.Looks, 1, 1000);
+    }
+
+    private static (NestSpec Spec, ImmutableArray<SawPiece> Pieces) RackAndYard() =>
+        (
+            SawPieces.Spec(
+                SawPieces.Board("B-01", 2400, 155),
+                SawPieces.Board("B-02", 3100, 320) with
+                {
+                    Faults = [new(900, 950, 0, 60)],
+                },
+                SawPieces.Board("Y-1", 3600, 155) with
+                {
+                    OnHand = false,
+                    Count = null,
+                },
+                SawPieces.Board("Y-2", 2700, 155) with
+                {
+                    OnHand = false,
+                    Count = null,
+                }
+            ) with
+            {
+                Rounds = 40,
+            },
+            Slanting(16)
+        );
+
+    /// <summary>Planks with ends at angles of their own, always the same ones.</summary>
+    private static ImmutableArray<SawPiece> Slanting(int count)
+    {
+        var chance = new Random(3);
+        double Lean() => 150 / Math.Tan((40 + (15 * chance.NextDouble())) * Math.PI / 180);
+        return
+        [
+            .. Enumerable
+                .Range(1, count)
+                .Select(i =>
+                {
+                    double length = 500 + (700 * chance.NextDouble()),
+                        a = Lean(),
+                        b = Lean();
+                    return SawPieces.Of(
+                        FormattableString.Invariant($"S1-{i:000}"),
+                        new(0, 0),
+                        new(length, 0),
+                        new(length + b, 150),
+                        new(a, 150)
+                    );
+                }),
+        ];
+    }
+
+    private static NestPlan Of(
+        NestSpec spec,
+        ImmutableArray<SawPiece> pieces,
+        CountedPatience patience
+    ) =>
+        NestPlanner.Until(
+            spec,
+            pieces,
+            LengthUnit.Millimetre,
+            new ClassicalCases.Nowhere(),
+            patience
+        );
+}
