@@ -7,6 +7,9 @@ namespace PlankFit.Nesting;
 /// <summary>One share of stock and pieces, planned by itself.</summary>
 internal static class ShareNesting
 {
+    /// <summary>Of a stock of very many boards some are searched with, and others again so many times.</summary>
+    private const int Again = 4;
+
     public static NestedShare Of(
         NestSpec spec,
         StockShare share,
@@ -87,26 +90,17 @@ internal static class ShareNesting
         (NestProblem problem, NestResult result) = Search(
             BoardChoice.First(all, heights, share.Pieces.Sum(p => p.AreaMm2), spec.KerfMm)
         );
-        if (problem.Boards.Any(b => b.OnlyBounds) && !patience.IsOver)
+        // With what a plan tells of the boards that would suit, as long as that leads to better ones.
+        bool better = problem.Boards.Any(b => b.OnlyBounds);
+        for (int again = 0; better && again < Again && !patience.IsOver; again++)
         {
-            // With what the first plan tells of the boards that would suit.
-            (NestProblem other, NestResult second) = Search(
+            (NestProblem other, NestResult next) = Search(
                 BoardChoice.Second(all, problem, result.Cutting, heights)
             );
-            if (second.Standing.IsNoWorseThan(result.Standing))
-            {
-                (problem, result) = (
-                    other,
-                    second with
-                    {
-                        Standing = second.Standing.Raised(result.Standing),
-                    }
-                );
-            }
-            else
-            {
-                result = result with { Standing = result.Standing.Raised(second.Standing) };
-            }
+            better = next.Standing.IsBetterThan(result.Standing);
+            (problem, result) = better
+                ? (other, next with { Standing = next.Standing.Raised(result.Standing) })
+                : (problem, result with { Standing = result.Standing.Raised(next.Standing) });
         }
 
         NestMeasure measure = result.Standing.Measure;

@@ -5,7 +5,13 @@ namespace PlankFit.Nesting;
 /// <summary>How a plan stands to what is proved, in the measure that speaks of it.</summary>
 /// <param name="Value">Of the plan.</param>
 /// <param name="Bound">No plan in rows has less; nought while pieces have no place.</param>
-internal readonly record struct Standing(NestMeasure Measure, double Value, double Bound)
+/// <param name="IsComplete">Every piece has its place.</param>
+internal readonly record struct Standing(
+    NestMeasure Measure,
+    double Value,
+    double Bound,
+    bool IsComplete
+)
 {
     /// <summary>What sums of doubles lose, as a part of the dearest board.</summary>
     private const double Summing = 1e-6;
@@ -25,7 +31,10 @@ internal readonly record struct Standing(NestMeasure Measure, double Value, doub
             return new(
                 measure,
                 asked,
-                isComplete ? DualBound.Raised(problem.Boards.Select(b => b.Asked), bounds.Asked) : 0
+                isComplete
+                    ? DualBound.Raised(problem.Boards.Select(b => b.Asked), bounds.Asked)
+                    : 0,
+                isComplete
             );
         }
 
@@ -39,13 +48,17 @@ internal readonly record struct Standing(NestMeasure Measure, double Value, doub
                     problem.Boards.Where(b => b.Asked == 0).Select(b => b.AreaMm2),
                     bounds.Cost / costs.TiePerMm2
                 )
-                : 0
+                : 0,
+            isComplete
         );
     }
 
-    /// <summary>Another plan of the same pieces and stock is not better.</summary>
-    public bool IsNoWorseThan(Standing other) =>
-        Measure < other.Measure || (Measure == other.Measure && Value <= other.Value);
+    /// <summary>Beside another plan of the same pieces and stock; one that buys nothing is better than one that buys.</summary>
+    public bool IsBetterThan(Standing other) =>
+        IsComplete == other.IsComplete
+            ? IsComplete
+                && (Measure < other.Measure || (Measure == other.Measure && Value < other.Value))
+            : IsComplete;
 
     /// <summary>With what is proved for another plan of the same pieces and stock.</summary>
     public Standing Raised(Standing other) =>

@@ -6,15 +6,15 @@ namespace PlankFit.Tests.Nesting;
 /// <summary>A few pieces and a great many boards: no more boards than are of use are looked at, and no plan is worse for a larger rack.</summary>
 public sealed class ManyBoardsTests
 {
-    /// <summary>The same rack and ever more beside it: never more wood, and a bound that no smaller rack's plan is below.</summary>
+    /// <summary>The same rack and many more boards beside it: no more wood, and a bound that no smaller rack's plan is below.</summary>
     [Fact]
     public void ALargerRackIsNoWorse()
     {
         ImmutableArray<SawPiece> pieces = Pieces(14);
         double value = double.PositiveInfinity;
-        foreach (int count in new[] { 30, 400, 3000 })
+        foreach (int count in new[] { 30, Long.Runs(600, 10_000) })
         {
-            NestPlan plan = Planned.Lawful(SawPieces.Spec(Rack(count)) with { Rounds = 3 }, pieces);
+            NestPlan plan = Planned.Lawful(SawPieces.Spec(Rack(count)) with { Rounds = 2 }, pieces);
             Assert.Empty(plan.Unplaced);
             Assert.True(
                 plan.Value <= value,

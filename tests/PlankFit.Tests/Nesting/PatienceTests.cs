@@ -82,9 +82,9 @@ public sealed class PatienceTests
                 }
             ) with
             {
-                Rounds = 40,
+                Rounds = 12,
             },
-            Slanting(16)
+            Slanting(10)
         );
 
     /// <summary>Planks with ends at angles of their own, always the same ones.</summary>
