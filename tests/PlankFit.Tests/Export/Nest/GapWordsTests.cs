@@ -33,7 +33,7 @@ public sealed class GapWordsTests
                 {
                     Objective = NestObjective.Cost,
                 },
-                new("9 mm", [], value, bound, null, null, 0),
+                new("9 mm", [], value, bound, null, null, 0) { Measure = NestMeasure.Cost },
                 LengthUnit.Millimetre
             )
         );

@@ -108,7 +108,7 @@ public sealed class GuillotineSheetTests
     [Fact]
     public void ASheetOfManyPiecesGivesAnAnswerAndABound()
     {
-        ImmutableArray<SheetItem> items = Planks(Long.Runs(24, 40));
+        ImmutableArray<SheetItem> items = Planks(40);
         SheetCutting cutting = Best(2440, 1220, items, 3);
         Assert.Empty(SheetLaws.Broken(2440, 1220, items, 3, cutting));
         Assert.True(cutting.Value <= 2440 * 1220);
@@ -116,6 +116,11 @@ public sealed class GuillotineSheetTests
             cutting.Value > 0.92 * cutting.UpperBound,
             $"{cutting.Value} of at most {cutting.UpperBound}"
         );
+        if (!Long.IsAsked)
+        {
+            return;
+        }
+
         SheetCutting again = Best(2440, 1220, items, 3);
         Assert.Equal(cutting.Places.AsEnumerable(), again.Places);
         Assert.Equal(cutting.UpperBound, again.UpperBound);
