@@ -69,7 +69,8 @@ internal static class Shortfalls
                             Objective = NestObjective.Area,
                         },
                         pieces,
-                        [board]
+                        [board],
+                        b => b.AreaMm2
                     )
                     .Boards.Length;
                 return (s.Length, s.Width, Count: count, Area: count * board.AreaMm2);

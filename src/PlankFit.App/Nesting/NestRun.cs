@@ -86,8 +86,7 @@ public static class NestRun
                     .. nest.Boards.Where(b => b.Pieces.Any(p => m.PieceIds.Contains(p.Piece.Id))),
                 ];
                 string more =
-                    nest.Unplaced.IsEmpty
-                    && NestWords.More(nest.Spec, m) is { Length: > 0 } worth
+                    nest.Unplaced.IsEmpty && NestWords.More(nest.Spec, m) is { Length: > 0 } worth
                         ? "; " + worth
                         : "";
                 return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Takes(m, plan.Job.Units)}{NestWords.Quality(nest, m, plan.Job.Units)}{more}.";

@@ -219,7 +219,9 @@ public sealed class NestRunTests : IDisposable
         BottomPlan plan = Nested.Value with { Job = Nested.Value.Job with { Units = unit } };
         NestPlan square = plan.Nest! with
         {
-            Boards = SquareCuts.Of(plan.Nest!.Spec, PlankFit.Planking.SawPieces.Of(plan)).Boards,
+            Boards = SquareCuts
+                .Of(plan.Nest!.Spec, PlankFit.Planking.SawPieces.Of(plan), plan.Nest.Spec.CostOf)
+                .Boards,
         };
         using var stream = new MemoryStream();
         Csv.Write(NestTables.OffcutsAsStock(plan, square), stream);

@@ -43,7 +43,7 @@ public sealed class RandomCuttingTests
         RandomCutting.Gen.Sample(
             job =>
             {
-                SquareCutting cuts = SquareCuts.Of(job.Spec, job.Pieces);
+                SquareCutting cuts = SquareCuts.Of(job.Spec, job.Pieces, job.Spec.CostOf);
                 var plan = new NestPlan(
                     job.Spec with
                     {

@@ -209,7 +209,7 @@ public sealed class SquareCutsTests
 
     private static SquareCutting Lawful(NestSpec spec, ImmutableArray<SawPiece> pieces)
     {
-        SquareCutting cuts = SquareCuts.Of(spec, pieces);
+        SquareCutting cuts = SquareCuts.Of(spec, pieces, spec.CostOf);
         NestPlan plan = new(
             spec,
             [
