@@ -11,13 +11,13 @@ internal sealed record BoardPart(
     NestSpec Spec,
     LengthUnit Unit,
     double WidthMm,
+    StripDrawing Strip,
     int FromCut = 0,
     int FromPiece = 0
 )
 {
     private const double HeadMm = 8.5;
     private const double IdHeight = 4;
-    private const double AboveMm = StripMarks.AboveMm + 0.5;
     private const double BelowMm = 6;
     private const double TablesGapMm = 6;
 
@@ -36,6 +36,18 @@ internal sealed record BoardPart(
     private int Pieces { get; init; }
 
     private bool Holds { get; init; }
+
+    public static BoardPart Begun(BottomPlan plan, StripView view, double widthMm)
+    {
+        LengthUnit unit = plan.Job.Units;
+        return new(
+            view,
+            plan.Nest!.Spec,
+            unit,
+            widthMm,
+            StripDrawing.Of(plan, view, Scale(view, unit, widthMm))
+        );
+    }
 
     /// <summary>Both tables side by side fill the sheet, whatever its paper.</summary>
     private CutTable CutTable { get; } =
@@ -61,18 +73,27 @@ internal sealed record BoardPart(
     /// <summary>The strip and all its rows.</summary>
     public bool IsComplete => IsFirst && IsLast && Holds;
 
-    /// <summary>The table of rips stands to the right of the strip, all others below it.</summary>
-    private double BesideMm => View.IsOverview ? CutTable.WidthMm + TablesGapMm : 0;
+    /// <summary>The strip itself has room, whatever of its tables follows.</summary>
+    public bool HoldsStrip => !IsFirst || Holds;
 
-    private double Factor =>
+    /// <summary>Paper millimetres for one of the board. The table of rips stands to the right of the strip, all others below it.</summary>
+    private static double Scale(StripView view, LengthUnit unit, double widthMm) =>
         Math.Min(
-            (WidthMm - (2 * AsideMm) - BesideMm) / View.List.Frame.LengthMm,
             (
-                View.IsOverview
+                widthMm
+                - (2 * AsideMm)
+                - (view.IsOverview ? BoardTables.Rips(view, unit).WidthMm + TablesGapMm : 0)
+            ) / view.List.Frame.LengthMm,
+            (
+                view.IsOverview
                     ? OverviewMm
-                    : Math.Max(StripMm, LaneMm * (View.ToLane - View.FromLane))
-            ) / View.HeightMm
+                    : Math.Max(StripMm, LaneMm * (view.ToLane - view.FromLane))
+            ) / view.HeightMm
         );
+
+    private double Factor => Strip.Factor;
+
+    private double AboveMm => Strip.AboveMm + 0.5;
 
     private string Id => View.List.Board.Id;
 
@@ -112,9 +133,10 @@ internal sealed record BoardPart(
         };
     }
 
-    public BoardPart Next() => new(View, Spec, Unit, WidthMm, FromCut + Cuts, FromPiece + Pieces);
+    public BoardPart Next() =>
+        new(View, Spec, Unit, WidthMm, Strip, FromCut + Cuts, FromPiece + Pieces);
 
-    public void Draw(Pad pad, BottomPlan plan, Box inside, double top)
+    public void Draw(Pad pad, Box inside, double top)
     {
         pad.Text(inside.Left, top - 4, Id, IdHeight, Anchor.BaselineLeft, true);
         pad.Paragraph(inside.Left + IdMm, top - 1.4, WidthMm - IdMm, Words, Letters.Bench);
@@ -123,7 +145,8 @@ internal sealed record BoardPart(
         if (IsFirst)
         {
             double lower = top - WordsMm - OnPaperMm + BelowMm;
-            BoardStrip.Draw(pad, plan, View, new Vec2(inside.Left + AsideMm, lower), Factor);
+            var corner = new Vec2(inside.Left + AsideMm, lower);
+            pad.Add(Strip.Shapes.Select(s => s.MovedBy(corner)));
             left += View.IsOverview
                 ? (2 * AsideMm) + (Factor * View.List.Frame.LengthMm) + TablesGapMm
                 : 0;

@@ -13,18 +13,14 @@ internal static class BoardStrip
     private static readonly Pen Marked = new(0.9);
     private static readonly Pen KeelBar = new(0.8);
 
-    /// <param name="corner">On the sheet, where the beginning of the strip and its lower edge meet.</param>
-    public static void Draw(Pad pad, BottomPlan plan, StripView view, Vec2 corner, double factor)
+    /// <summary>Draws it with its beginning and its lower edge at the origin; false where names or numbers found no clear place.</summary>
+    /// <param name="aboveMm">Room above the strip for names and numbers.</param>
+    public static bool Draw(Pad pad, BottomPlan plan, StripView view, double factor, double aboveMm)
     {
         BoardFrame frame = view.List.Frame;
-        var place = new Placing(factor, factor, corner - new Vec2(0, factor * view.LowMm));
-        Box strip = new(
-            corner.X,
-            corner.Y,
-            corner.X + (factor * frame.LengthMm),
-            corner.Y + (factor * view.HeightMm)
-        );
-        var marks = new StripMarks(pad, strip);
+        var place = new Placing(factor, factor, new(0, -factor * view.LowMm));
+        Box strip = new(0, 0, factor * frame.LengthMm, factor * view.HeightMm);
+        var marks = new StripMarks(pad, strip, aboveMm);
         pad.Closed(Corners(strip), Pens.None, Layers.Hull, 1);
         marks.Edges();
         if (!view.IsWhole)
@@ -77,16 +73,31 @@ internal static class BoardStrip
         foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
         {
             marks.Bar(KeelEnd(piece, shape), KeelBar);
+        }
+
+        // First those that have room in their own piece: none outside takes it from them.
+        var outside = new List<(LaidPiece Piece, ImmutableArray<Vec2> Shape, Vec2 Forward)>();
+        foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
+        {
             Vec2 forward = plan.Find(piece.Piece.PlankId) is { } plank
                 ? frame
                     .Turned(piece.ToBoard(ForwardArrow.OnFlat(plank)) - piece.ToBoard(default))
                     .Unit()
                 : new(1, 0);
-            marks.Name(piece, shape, forward, atAnyRate: !view.IsOverview);
+            if (!marks.Name(piece, shape, forward) && !view.IsOverview)
+            {
+                outside.Add((piece, shape, forward));
+            }
+        }
+
+        foreach ((LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward) in outside)
+        {
+            marks.NameOutside(piece, shape, forward);
         }
 
         marks.Numbers(view.Cuts);
         Sides(pad, view, strip);
+        return !marks.AreCrowded;
     }
 
     private static Vec2[] Corners(Box box) =>

@@ -55,7 +55,7 @@ public static class CutSheets
 
                         foreach ((BoardPart part, double at) in parts)
                         {
-                            part.Draw(pad, plan, inside, at);
+                            part.Draw(pad, inside, at);
                         }
                     }
                 )
@@ -68,12 +68,15 @@ public static class CutSheets
             StripView view in nest.Boards.SelectMany(b => StripView.Of(BoardCuts.Of(b, nest.Spec)))
         )
         {
-            var part = new BoardPart(view, nest.Spec, plan.Job.Units, inside.Width);
+            var part = BoardPart.Begun(plan, view, inside.Width);
             while (true)
             {
                 BoardPart fitting = part.Within(top - inside.Bottom);
-                // A strip is begun where it fits with all its tables, or at the head of a page.
-                if (!fitting.IsComplete && open.Count > 0)
+                // A strip is begun where it fits with all its tables, or at the head of a page; below what the first page begins with only where it fits itself.
+                if (
+                    (!fitting.IsComplete && open.Count > 0)
+                    || (!fitting.HoldsStrip && top < inside.Top)
+                )
                 {
                     Close();
                     continue;
@@ -110,9 +113,7 @@ public static class CutSheets
             .. StripView
                 .Of(BoardCuts.Of(board, plan.Nest!.Spec))
                 .Select(v =>
-                    new BoardPart(v, plan.Nest!.Spec, plan.Job.Units, Width - (2 * Margin)).Within(
-                        double.PositiveInfinity
-                    )
+                    BoardPart.Begun(plan, v, Width - (2 * Margin)).Within(double.PositiveInfinity)
                 ),
         ];
         double height =
@@ -122,7 +123,7 @@ public static class CutSheets
         double top = inside.Top;
         foreach (BoardPart part in parts)
         {
-            part.Draw(pad, plan, inside, top);
+            part.Draw(pad, inside, top);
             top -= part.HeightMm + GapMm;
         }
 

@@ -5,12 +5,10 @@ using PlankFit.Planking;
 namespace PlankFit.Export.Sheets;
 
 /// <summary>Lines and letterings of a board's strip, each put where nothing else stands.</summary>
-internal sealed partial class StripMarks(Pad pad, Box board)
+/// <param name="aboveMm">What is left above the board for numbers and names that have no room in it.</param>
+internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
 {
     private const double ClearMm = 0.7;
-
-    /// <summary>What is left above a board for numbers and names that have no room in it.</summary>
-    public const double AboveMm = 6.5;
 
     private readonly List<Box> kept = [];
 
@@ -29,6 +27,12 @@ internal sealed partial class StripMarks(Pad pad, Box board)
     /// <summary>Round names that had no place clear of cuts: lines stop there, as at the rings.</summary>
     private readonly List<Vec2[]> gaps = [];
     private readonly Dictionary<int, ImmutableArray<Vec2>> cuts = [];
+
+    /// <summary>Whether a name or a number found no place where it is clear of all others with a clear line to its own.</summary>
+    public bool AreCrowded { get; private set; }
+
+    /// <summary>No line from a name or a number is longer: from low in a strip it still reaches what is left above.</summary>
+    private double FurthestMm => 40 + aboveMm;
 
     public void Keep(Box box) => kept.Add(box);
 
@@ -110,13 +114,11 @@ internal sealed partial class StripMarks(Pad pad, Box board)
         hard.Add(bar);
     }
 
-    /// <summary>Id, arrow forward, and a word where the outer face is away, at the piece's roomiest place.</summary>
-    /// <param name="atAnyRate">Outside the piece, with a line to it, where it has no room inside.</param>
-    public void Name(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward, bool atAnyRate)
+    /// <summary>Id, arrow forward, and a word where the outer face is away, at the piece's roomiest place; false where it has no room for them.</summary>
+    public bool Name(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward)
     {
         Vec2 middle = Interior.DeepestPoint(shape, out double room);
-        string id = LetterWidths.Drawable(piece.Piece.Id, true),
-            away = piece.FaceDown ? "outer face away" : "";
+        (string id, string away) = Words(piece);
         foreach (double size in new[] { Letters.Heading, Letters.Bench, Letters.Small })
         {
             double width = Letters.Width(id, size, true),
@@ -146,34 +148,33 @@ internal sealed partial class StripMarks(Pad pad, Box board)
                     pad.Text(new(box.Right, at.Y), away, Letters.Small, Anchor.MiddleRight);
                 }
 
-                return;
+                return true;
             }
         }
 
-        if (atAnyRate)
-        {
-            Outside(shape, middle, id, away, forward);
-        }
+        return false;
     }
 
-    /// <summary>The name of a piece that is too small for it: beside it where there is room, with a line into the piece.</summary>
-    private void Outside(
-        ImmutableArray<Vec2> shape,
-        Vec2 middle,
-        string id,
-        string away,
-        Vec2 forward
-    )
+    private static (string Id, string Away) Words(LaidPiece piece) =>
+        (LetterWidths.Drawable(piece.Piece.Id, true), piece.FaceDown ? "outer face away" : "");
+
+    /// <summary>The name of a piece that is too small for it: beside it or above the board, with a line into the piece; never on another piece.</summary>
+    public void NameOutside(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward)
     {
+        Vec2 middle = Interior.DeepestPoint(shape, out _);
+        (string id, string away) = Words(piece);
         const double Arrow = 4,
             Half = 1.7;
         double second = away.Length > 0 ? Letters.Width(away, Letters.Small) + 1.5 : 0,
             half = (Letters.Width(id, Letters.Small, true) + 2 + Arrow + second) / 2;
-        // Clear of everything; then over cuts; over another piece only where a line to its own says whose it is and nothing else is left.
-        foreach ((bool clear, bool free) in new[] { (true, true), (false, true), (false, false) })
+        // Clear of everything; then over cuts; at the last with a line that runs over other names or numbers.
+        foreach ((bool clear, bool seen) in new[] { (true, true), (false, true), (false, false) })
         {
+            AreCrowded |= !seen;
             foreach (
-                Vec2 at in StripPlaces.Around(middle, Half + 1).OrderBy(p => p.ChordTo(middle))
+                Vec2 at in StripPlaces
+                    .Around(middle, Half + 1, FurthestMm)
+                    .OrderBy(p => p.ChordTo(middle))
             )
             {
                 Box box = new(at.X - half, at.Y - Half, at.X + half, at.Y + Half),
@@ -186,11 +187,11 @@ internal sealed partial class StripMarks(Pad pad, Box board)
                     !Within(around)
                     || around.Holds(middle)
                     || kept.Any(k =>
-                        k.Overlaps(around) || Segments.Clip(from, middle, k) is not null
+                        k.Overlaps(around) || (seen && Segments.Clip(from, middle, k) is not null)
                     )
                     || Crossed(hard, around)
                     || Crossed(soft, around)
-                    || (free && wood.Any(w => w != shape && Covers(w, box)))
+                    || wood.Any(w => w != shape && Covers(w, box))
                     || (clear && Crossed(lines, around))
                 )
                 {

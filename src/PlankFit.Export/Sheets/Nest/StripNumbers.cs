@@ -81,6 +81,7 @@ internal sealed partial class StripMarks
 
             if (without is null || time == Times)
             {
+                AreCrowded |= without is not null;
                 return rings;
             }
 
@@ -110,7 +111,7 @@ internal sealed partial class StripMarks
         foreach (bool clear in new[] { true, false })
         {
             StripRing? found = StripPlaces
-                .Beside(line[0], line[^1], radius, clear ? Along : Everywhere)
+                .Beside(line[0], line[^1], radius, clear ? Along : Everywhere, FurthestMm)
                 .FirstOrDefault(r => Holds(r, clear));
             if (found is not null)
             {
@@ -121,7 +122,7 @@ internal sealed partial class StripMarks
         // At the last one on other numbers' lines: better than on the numbers themselves.
         StripRing forced =
             StripPlaces
-                .Beside(line[0], line[^1], radius, Everywhere)
+                .Beside(line[0], line[^1], radius, Everywhere, FurthestMm)
                 .FirstOrDefault(r =>
                     Around(r.At, radius + 0.3) is var box
                     && Within(box)
@@ -161,7 +162,7 @@ internal sealed partial class StripMarks
     private bool Within(Box box) =>
         box.Left >= board.Left - 1
         && box.Right <= board.Right + 1
-        && box.Top <= board.Top + AboveMm
+        && box.Top <= board.Top + aboveMm
         && box.Bottom >= board.Bottom + 0.3;
 
     private Vec2? OnLine(ImmutableArray<Vec2> line, double radius)

@@ -17,7 +17,6 @@ internal sealed record StripRing(Vec2 At, double RadiusMm, Vec2? Foot)
 internal static class StripPlaces
 {
     private const int Ways = 36;
-    private const double FurthestMm = 45;
 
     /// <summary>So much longer may a line to a cut's middle be than one to its very end, where other cuts have their places too.</summary>
     private const double EndMm = 4;
@@ -29,8 +28,8 @@ internal static class StripPlaces
             .Select(a => new Vec2(a.Cos, a.Sin)),
     ];
 
-    public static IEnumerable<Vec2> Around(Vec2 middle, double leastMm) =>
-        Distances(leastMm).SelectMany(d => OnCircle(middle, d));
+    public static IEnumerable<Vec2> Around(Vec2 middle, double leastMm, double furthestMm) =>
+        Distances(leastMm, furthestMm).SelectMany(d => OnCircle(middle, d));
 
     /// <summary>Rings beside a cut, the cheapest first, so that the first that finds room is the best and no more are tried.</summary>
     /// <param name="feet">Places on the cut, as parts of its length.</param>
@@ -38,10 +37,11 @@ internal static class StripPlaces
         Vec2 from,
         Vec2 to,
         double radiusMm,
-        IReadOnlyList<double> feet
+        IReadOnlyList<double> feet,
+        double furthestMm
     )
     {
-        double[] distances = [.. Distances(radiusMm + 0.8)];
+        double[] distances = [.. Distances(radiusMm + 0.8, furthestMm)];
         return feet.SelectMany(
                 t => distances,
                 (t, d) => (Foot: t, Off: d, Cost: d + (2 * EndMm * Math.Abs(t - 0.5)))
@@ -54,9 +54,9 @@ internal static class StripPlaces
             });
     }
 
-    private static IEnumerable<double> Distances(double leastMm)
+    private static IEnumerable<double> Distances(double leastMm, double furthestMm)
     {
-        for (double d = leastMm; d < FurthestMm; d += Math.Max(0.5, 0.1 * d))
+        for (double d = leastMm; d < furthestMm; d += Math.Max(0.5, 0.1 * d))
         {
             yield return d;
         }

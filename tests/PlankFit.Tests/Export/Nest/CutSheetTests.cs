@@ -77,16 +77,10 @@ public sealed class CutSheetTests
         {
             foreach (Strip strip in Strip.Of(CutSheets.Board(plan, cuts.Board), cuts))
             {
-                foreach (Lettering name in strip.Words.Where(w => strip.Wood.ContainsKey(w.Text)))
+                foreach (Lettering name in strip.Names)
                 {
                     named++;
-                    var letters = BoardLaws.Shape(SheetCheck.Corners(name));
-                    Assert.DoesNotContain(
-                        strip.Wood,
-                        w =>
-                            w.Key != name.Text
-                            && BoardLaws.Shape(w.Value.Points).Intersects(letters)
-                    );
+                    Assert.Empty(strip.Under(name));
                 }
             }
         }

@@ -3,6 +3,8 @@ using PlankFit.Export;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Nesting;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Nest;
 
@@ -19,9 +21,21 @@ internal sealed record Strip(
     public Vec2 OnBoard(Vec2 paper) =>
         new((paper.X - Box.Left) / Factor, ((paper.Y - Box.Bottom) / Factor) + View.LowMm);
 
+    /// <summary>The names of its pieces, where they stand.</summary>
+    public IEnumerable<Lettering> Names => Words.Where(w => Wood.ContainsKey(w.Text));
+
+    /// <summary>The pieces that a name of another stands on.</summary>
+    public IEnumerable<string> Under(Lettering name)
+    {
+        var letters = BoardLaws.Shape(SheetCheck.Corners(name));
+        return Wood.Where(w =>
+                w.Key != name.Text && BoardLaws.Shape(w.Value.Points).Intersects(letters)
+            )
+            .Select(w => w.Key);
+    }
+
     public static IEnumerable<Strip> Of(Drawing sheet, BoardCutList cuts)
     {
-        const double AboveMm = 7;
         Polyline[] grounds =
         [
             .. sheet
@@ -45,7 +59,14 @@ internal sealed record Strip(
                 ground.Points.Max(p => p.X) + 0.01,
                 ground.Points.Max(p => p.Y) + 0.01
             );
-            Box above = box with { Top = box.Top + AboveMm };
+            // What is left above a strip ends at the words that head it.
+            Box above = box with
+            {
+                Top = sheet
+                    .Shapes.OfType<Lettering>()
+                    .Where(l => l.HeightMm == Letters.Bench && !l.Bold && l.At.Y > box.Top)
+                    .Min(l => l.At.Y - 1),
+            };
             string[] ids = [.. view.Pieces.Select(p => p.Piece.Id)];
             yield return new(
                 view,
