@@ -30,6 +30,21 @@ public sealed class KeelToldTests
         Assert.Contains($"0.7 mm {face}", told.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Off the outer face instead of the side: what stands proud, and nothing where it is shy.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(-2)]
+    public void What_stands_proud_may_come_off_the_face(double off) =>
+        Assert.All(
+            WholeBottomTests.Planned(Job(Mitre + off, Mitre + off, null)).Keel!.Layers[0].Stations,
+            r =>
+                Assert.Equal(
+                    off > 0 ? off * Math.Tan(20 * Math.PI / 180) : 0,
+                    r.TakeOffFaceMm,
+                    1e-6
+                )
+        );
+
     /// <summary>Out by other amounts on the two sides is two findings, each with its own side and figure.</summary>
     [Fact]
     public void Sides_that_differ_are_told_apart()
