@@ -133,12 +133,15 @@ public sealed class KeelRampTests
             Layers =
             [
                 .. job.Layers.Select(l =>
-                    l is ClothLayerSpec c && lapped
-                        ? c with
+                    l switch
+                    {
+                        ClothLayerSpec c when lapped => c with
                         {
                             Lap = new(100, From + shift, To + shift),
-                        }
-                        : l
+                        },
+                        PlankLayerSpec p => p with { WidthMm = 400 },
+                        _ => l,
+                    }
                 ),
             ],
             Keel = KeelSpec.None with

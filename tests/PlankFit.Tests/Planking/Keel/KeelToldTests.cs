@@ -221,7 +221,12 @@ public sealed class KeelToldTests
                     Layers =
                     [
                         .. job.Layers.Select(l =>
-                            l is ClothLayerSpec c ? c with { Lap = new(100, null, to) } : l
+                            l switch
+                            {
+                                ClothLayerSpec c => c with { Lap = new(100, null, to) },
+                                PlankLayerSpec p => p with { WidthMm = 400 },
+                                _ => l,
+                            }
                         ),
                     ],
                     Keel = KeelSpec.None with
@@ -245,7 +250,7 @@ public sealed class KeelToldTests
         Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Inside);
         return job with
         {
-            Layers = [job.Layers[0]],
+            Layers = [(PlankLayerSpec)job.Layers[0] with { WidthMm = 300 }],
             Keel = KeelSpec.None with
             {
                 Layers =

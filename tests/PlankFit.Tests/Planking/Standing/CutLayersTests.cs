@@ -12,6 +12,18 @@ public sealed class CutLayersTests
         WholeBottomTests.Planned(PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Inside))
     );
 
+    /// <summary>The inner layer alone, turned.</summary>
+    private static readonly Lazy<BottomPlan> Turned = new(() =>
+    {
+        Job job = Plan.Value.Job;
+        return WholeBottomTests.Planned(
+            job with
+            {
+                Layers = [(PlankLayerSpec)job.Layers[0] with { Heads = Heads.Forward }],
+            }
+        );
+    });
+
     [Fact]
     public void A_layer_put_in_below_moves_the_numbers_and_is_told()
     {
@@ -69,22 +81,13 @@ public sealed class CutLayersTests
         bool turnedBack
     )
     {
-        Job job = Plan.Value.Job;
-        Job turned = job with
-        {
-            Layers = job.Layers.SetItem(
-                0,
-                (PlankLayerSpec)job.Layers[0] with
-                {
-                    Heads = Heads.Forward,
-                }
-            ),
-        };
-        BottomPlan other = WholeBottomTests.Planned(turned);
+        Job turned = Turned.Value.Job;
         CutPlank[] sawn =
         [
             .. Enumerable.Range(0, aft).Select(i => Sawn($"S1-{18 + i:00}")),
-            .. Enumerable.Range(0, forward).Select(i => SawnPlanks.Of(other, $"S1-{24 + i:00}")),
+            .. Enumerable
+                .Range(0, forward)
+                .Select(i => SawnPlanks.Of(Turned.Value, $"S1-{24 + i:00}")),
         ];
         BottomPlan plan = WholeBottomTests.Planned(
             turned with

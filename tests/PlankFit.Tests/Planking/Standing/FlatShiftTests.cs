@@ -22,7 +22,7 @@ public sealed class FlatShiftTests
     [Fact]
     public void A_turn_and_a_move_are_found_again() =>
         Gen.Select(Point.Array[2, 4], Gen.Double[-3.1, 3.1], Point)
-            .Where(t => t.Item1[0].ChordTo(t.Item1[1]) > 1)
+            .Where(t => t.Item1[0].ChordTo(t.Item1[1]) > 1 && t.Item3.ChordTo(default) > 10)
             .Sample(
                 (from, angle, by) =>
                 {

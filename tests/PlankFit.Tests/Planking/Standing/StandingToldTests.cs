@@ -62,6 +62,7 @@ public sealed class StandingToldTests
     public void Advice_names_the_edge_at_which_seams_crept(HullEdge edge, double off, string says)
     {
         Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
+        job = job with { Layers = [job.Layers[0]] };
         BottomPlan drawn = WholeBottomTests.Planned(job);
         string id = $"S1-{drawn.PlankLayers.First().MasterNumber + 5:00}";
         Vec3 end =
@@ -189,7 +190,7 @@ public sealed class StandingToldTests
                 .Planned(
                     job with
                     {
-                        Layers = [job.Layers[0]],
+                        Layers = [(PlankLayerSpec)job.Layers[0] with { WidthMm = 400 }],
                         Standing = StandingSpec.None with
                         {
                             Girths =
@@ -225,7 +226,7 @@ public sealed class StandingToldTests
         };
         return job with
         {
-            Layers = [(PlankLayerSpec)job.Layers[0] with { WidthMm = 60 }],
+            Layers = [(PlankLayerSpec)job.Layers[0] with { WidthMm = 100 }],
             Offsets = new(job.Offsets.Stations, job.Offsets.Lines.Add(between)),
             Hull = job.Hull with { Between = ["between"] },
         };
