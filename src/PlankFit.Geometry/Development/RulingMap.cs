@@ -36,8 +36,10 @@ public sealed class RulingMap : IFlatMap
     public Vec2 At(double u, double v)
     {
         Vec3 x = _patch.Surface.At(u, v).P;
-        double low = _patch.Lower(u),
-            width = _patch.Upper(u) - low,
+        // Rates at an end ask for places a little past it; there the edges are not asked.
+        double within = Math.Clamp(u, _patch.UFrom, _patch.UTo),
+            low = _patch.Lower(within),
+            width = _patch.Upper(within) - low,
             across = width != 0 ? (v - low) / width : 0;
         int lo = 0,
             hi = _strips.Length;

@@ -90,7 +90,11 @@ public static class Rulings
                 (q[i], found[i]) = Solve(patch, condition, p[i], line.QAt(p[i]));
             }
 
-            double even = start.Q + ((end.Q - start.Q) * (p[i] - start.P) / (end.P - start.P));
+            // The last as it is: a rounding more, and the edge would be asked past its end.
+            double even =
+                i == n
+                    ? end.Q
+                    : start.Q + ((end.Q - start.Q) * (p[i] - start.P) / (end.P - start.P));
             if (AnyServes(patch, condition, p[i], even))
             {
                 (q[i], found[i]) = (even, true);
