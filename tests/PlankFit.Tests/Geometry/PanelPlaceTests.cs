@@ -41,6 +41,52 @@ public sealed class PanelPlaceTests
         }
     }
 
+    /// <summary>Which hand a panel has is a matter of its sides, and not of how long its parameters' units are.</summary>
+    [Theory]
+    [InlineData(1, 0.001)]
+    [InlineData(1, 1)]
+    [InlineData(1, 2000)]
+    [InlineData(-1, 0.001)]
+    [InlineData(-1, 2000)]
+    public void TheHandIsThatOfTheOuterSide(int side, double unit) =>
+        Assert.Equal(
+            side,
+            new SurfacePatch(
+                new PlaneSurface(Vec3.Zero, unit * new Vec3(1, 0.2, 0), Vec3.UnitY, side),
+                0,
+                500 / unit,
+                _ => 0,
+                _ => 300
+            ).Handedness
+        );
+
+    /// <summary>Another developable hangs between the edges where every ruling was found and none is warped, though the surface is elsewhere.</summary>
+    [Theory]
+    [InlineData(false, 1, 0.1, true)]
+    [InlineData(false, 0.99, 0.1, false)]
+    [InlineData(false, 1, 0.3, false)]
+    [InlineData(true, 1, 0.1, false)]
+    public void AnotherDevelopableNeedsAllItsRulings(
+        bool developable,
+        double found,
+        double warp,
+        bool another
+    ) =>
+        Assert.Equal(
+            another,
+            new DevelopmentVerdict(
+                developable,
+                found,
+                warp,
+                3,
+                default,
+                5,
+                0,
+                0,
+                new()
+            ).AnotherDevelopableFitsTheEdges
+        );
+
     /// <summary>A scrap of a plane, half a millimetre by a third, on either side: its outline runs counter-clockwise like any other.</summary>
     [Theory]
     [InlineData(1)]
@@ -76,6 +122,7 @@ public sealed class PanelPlaceTests
             }
         );
         Assert.Equal(FlatteningMethod.ByLeastStrain, panel.Method);
+        Assert.Equal((24, 8), (panel.Strain.Columns, panel.Strain.Rows));
         int columns = panel.Strain.Columns;
         double column = 4000.0 / columns;
         for (int j = 0; j <= panel.Strain.Rows; j++)

@@ -106,5 +106,31 @@ public sealed class ThinningTests
                 iter: 200
             );
 
+    /// <summary>A line drawn a thousand times smaller loses the same vertices.</summary>
+    [Fact]
+    public void TheSizeOfALineDoesNotMatter()
+    {
+        Gen.Select(
+                Gen.Select(Gen.Int[0, 40], Gen.Int[0, 30], (x, y) => new Vec2(x, y)).Array[3, 20],
+                Gen.Int[0, 12]
+            )
+            .Sample(
+                (line, within) =>
+                {
+                    const double scale = 1 / 1024.0;
+                    double most = within + 0.37;
+                    Assert.Equal(
+                        Thinning.Open(line, most).Select(p => scale * p),
+                        Thinning.Open([.. line.Select(p => scale * p)], scale * most)
+                    );
+                    Assert.Equal(
+                        Thinning.Closed(line, most).Select(p => scale * p),
+                        Thinning.Closed([.. line.Select(p => scale * p)], scale * most)
+                    );
+                },
+                iter: 200
+            );
+    }
+
     private static Vec3 In(Vec2 p) => new(p.X, p.Y, 0);
 }
