@@ -235,9 +235,13 @@ internal static class BottomLaws
             centre = Centre(plank.FlatNet);
         Vec2 outward = across.Dot(middle - centre) > 0 ? across : -1 * across;
         double reached = plank.FlatCut.Max(q => outward.Dot(q - middle));
-        bool stockEdge =
-            Math.Abs((middle + (end.OverhangMm!.Value * outward)).Y)
-            > (layer.Planks.WidthMm / 2) - 0.01;
+        // The stock lies about the plank's own line, and is moved where the net shape reaches past it: beside planks that are sawn it need not lie midway.
+        double half = layer.Planks.WidthMm / 2,
+            moved =
+                Math.Max(0, plank.FlatNet.Max(q => q.Y) - half)
+                - Math.Max(0, -half - plank.FlatNet.Min(q => q.Y)),
+            at = (middle + (end.OverhangMm!.Value * outward)).Y - moved;
+        bool stockEdge = Math.Abs(at) > half - 0.01;
         if (!stockEdge && !(reached >= end.OverhangMm.Value - 1e-6))
         {
             broken.Add(
