@@ -110,13 +110,15 @@ internal static class ShareNesting
                 Boards = share.InOrder(spec),
             },
             share.Pieces,
-            b => b.OnHand && measure.IsBought() ? 0 : costs.In(measure, b)
+            b => b.OnHand && measure.IsBought() ? 0 : costs.In(measure, b),
+            patience
         );
         var dealt = new PieceDealing(items);
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
         ImmutableArray<SawPiece> left = dealt.Left();
-        // Square crosscuts take no care of pairs, and are no measure for a plan that does.
-        bool comparable = square.LeftOut.Length <= left.Length && !spec.PairsTogether;
+        // Square crosscuts take no care of pairs, and are no measure for a plan that does; nor is the best of some orders of boards.
+        bool comparable =
+            square.IsWhole && square.LeftOut.Length <= left.Length && !spec.PairsTogether;
         return new(
             [
                 new(

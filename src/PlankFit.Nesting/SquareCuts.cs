@@ -13,17 +13,23 @@ public static class SquareCuts
     /// <summary>Of so many rows of the yard's list each is tried as the first to buy, from the least of a sort of order on.</summary>
     private const int YardRows = 40;
 
+    /// <summary>So many times a piece is held to a row of the stock in a moment, some tenths of a second.</summary>
+    private const long MomentLooks = 5_000_000;
+
     /// <summary>
     /// The best of first fit over the orders in which boards may be taken: the rack's by their file, length, size, value and value of their area, either way round;
     /// the yard's by price of a board and of its area, and each row of its list before all others.
     /// </summary>
     /// <param name="valueOf">What a board counts for: of two orders that place as many pieces the one of less value is the better.</param>
+    /// <param name="patience">Once it is over, further orders are begun only while that is a moment's work; what is then left untried is told.</param>
     public static SquareCutting Of(
         NestSpec spec,
         ImmutableArray<SawPiece> pieces,
-        Func<StockBoard, double> valueOf
+        Func<StockBoard, double> valueOf,
+        Patience patience
     )
     {
+        long looks = 0;
         StockBoard[] rack = [.. spec.Boards.Where(b => b.OnHand)],
             yard = [.. spec.Boards.Where(b => !b.OnHand)];
         StockBoard[][] racks = [.. Orders(spec, rack)],
@@ -44,6 +50,13 @@ public static class SquareCuts
                 .Concat(yards.Skip(1).Select(y => (StockBoard[])[.. racks[0], .. y]))
         )
         {
+            // The first is the measure that there is at any rate.
+            if (best is not null && looks > MomentLooks && patience.IsOver)
+            {
+                return best with { IsWhole = false };
+            }
+
+            looks += (long)order.Length * pieces.Length;
             SquareCutting cutting = FirstFit(spec, pieces, order, valueOf);
             if (best is null || IsBetter(cutting, best))
             {
@@ -111,9 +124,15 @@ public static class SquareCuts
             }
         }
 
+        var place = new Dictionary<StockBoard, int>(ReferenceEqualityComparer.Instance);
+        foreach (StockBoard stock in spec.Boards)
+        {
+            place.TryAdd(stock, place.Count);
+        }
+
         ImmutableArray<SawnBoard> sawn =
         [
-            .. rows.OrderBy(r => spec.Boards.IndexOf(r.Stock)).SelectMany(r => r.Sawn()),
+            .. rows.OrderBy(r => place[r.Stock]).SelectMany(r => r.Sawn()),
         ];
         return new(sawn, sawn.Sum(b => valueOf(b.Stock)), left.ToImmutable());
     }
@@ -133,4 +152,8 @@ public sealed record SquareCutting(
     ImmutableArray<SawnBoard> Boards,
     double Value,
     ImmutableArray<SawPiece> LeftOut
-);
+)
+{
+    /// <summary>Every order of boards was tried.</summary>
+    public bool IsWhole { get; init; } = true;
+}

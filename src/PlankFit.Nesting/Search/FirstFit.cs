@@ -11,6 +11,7 @@ internal static class FirstFit
         var opened = new List<(int Board, Ripping Ripping)>();
         int[] left = [.. share.Boards];
         var laid = new int[problem.Items.Length];
+        var yields = new Dictionary<(int Board, string Serving), double>();
         var wanted =
             from i in Enumerable.Range(0, problem.Items.Length)
             orderby problem.Items[i].HeightMm > 0 ? problem.Ends.SizeMm(i) : 0 descending, i
@@ -29,7 +30,7 @@ internal static class FirstFit
             Strip? into = open.FirstOrDefault(s => s.Takes(problem, book, these));
             if (into is null)
             {
-                if (NewBoard(problem, book, these, left) is not { } board)
+                if (NewBoard(problem, book, these, left, yields) is not { } board)
                 {
                     continue;
                 }
@@ -75,7 +76,14 @@ internal static class FirstFit
     }
 
     /// <summary>Of the boards left that can take it, the one that gives most area for its cost.</summary>
-    private static int? NewBoard(NestProblem problem, RowBook book, int[] these, int[] left)
+    /// <param name="yields">Worked before, by board and by which of its lanes serve: of many things few differ in that, and a whole plan is made however little time there is.</param>
+    private static int? NewBoard(
+        NestProblem problem,
+        RowBook book,
+        int[] these,
+        int[] left,
+        Dictionary<(int Board, string Serving), double> yields
+    )
     {
         double length = book.Of(these).LengthMm;
         int? best = null;
@@ -87,11 +95,23 @@ internal static class FirstFit
                 continue;
             }
 
-            double yield =
-                problem
-                    .Lanes[b]
-                    .Best((c, l) => Counts(problem, b, c, these) * problem.Classes[c].HeightMm * l)
-                    .Value / problem.Boards[b].Cost;
+            string serving = string.Concat(
+                Enumerable
+                    .Range(0, problem.Classes.Length)
+                    .Select(c => Counts(problem, b, c, these) > 0 ? '1' : '0')
+            );
+            if (!yields.TryGetValue((b, serving), out double yield))
+            {
+                yield =
+                    problem
+                        .Lanes[b]
+                        .Best(
+                            (c, l) => (serving[c] == '1' ? 1 : 0) * problem.Classes[c].HeightMm * l
+                        )
+                        .Value / problem.Boards[b].Cost;
+                yields.Add((b, serving), yield);
+            }
+
             if (best is null || yield > dearest)
             {
                 (best, dearest) = (b, yield);

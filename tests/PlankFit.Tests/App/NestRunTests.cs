@@ -220,7 +220,12 @@ public sealed class NestRunTests : IDisposable
         NestPlan square = plan.Nest! with
         {
             Boards = SquareCuts
-                .Of(plan.Nest!.Spec, PlankFit.Planking.SawPieces.Of(plan), plan.Nest.Spec.CostOf)
+                .Of(
+                    plan.Nest!.Spec,
+                    PlankFit.Planking.SawPieces.Of(plan),
+                    plan.Nest.Spec.CostOf,
+                    new(default)
+                )
                 .Boards,
         };
         using var stream = new MemoryStream();

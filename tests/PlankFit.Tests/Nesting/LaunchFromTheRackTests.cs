@@ -115,7 +115,7 @@ public sealed class LaunchFromTheRackTests
         };
         int found = 0;
         // Square crosscuts leave more over than a plan does.
-        foreach (SawnBoard board in SquareCuts.Of(spec, Pieces, spec.CostOf).Boards)
+        foreach (SawnBoard board in SquareCuts.Of(spec, Pieces, spec.CostOf, new(default)).Boards)
         {
             found += Offcuts.Of(spec, BoardCuts.Of(board, spec)).Length;
             Assert.Empty(OffcutLaws.Broken(spec, board));

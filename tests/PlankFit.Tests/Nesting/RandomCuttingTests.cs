@@ -43,7 +43,12 @@ public sealed class RandomCuttingTests
         RandomCutting.Gen.Sample(
             job =>
             {
-                SquareCutting cuts = SquareCuts.Of(job.Spec, job.Pieces, job.Spec.CostOf);
+                SquareCutting cuts = SquareCuts.Of(
+                    job.Spec,
+                    job.Pieces,
+                    job.Spec.CostOf,
+                    new(default)
+                );
                 var plan = new NestPlan(
                     job.Spec with
                     {

@@ -209,7 +209,7 @@ public sealed class SquareCutsTests
 
     private static SquareCutting Lawful(NestSpec spec, ImmutableArray<SawPiece> pieces)
     {
-        SquareCutting cuts = SquareCuts.Of(spec, pieces, spec.CostOf);
+        SquareCutting cuts = SquareCuts.Of(spec, pieces, spec.CostOf, new(default));
         NestPlan plan = new(
             spec,
             [

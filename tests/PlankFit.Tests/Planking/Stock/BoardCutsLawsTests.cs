@@ -69,7 +69,11 @@ public sealed class BoardCutsLawsTests
                     ];
                     StockBoard board = SawPieces.Board("B", 4200, width) with { Count = 20 };
                     NestSpec spec = SawPieces.Spec(board);
-                    foreach (SawnBoard sawn in SquareCuts.Of(spec, named, spec.CostOf).Boards)
+                    foreach (
+                        SawnBoard sawn in SquareCuts
+                            .Of(spec, named, spec.CostOf, new(default))
+                            .Boards
+                    )
                     {
                         string[] broken = [.. BoardCutsLaws.Broken(spec, BoardCuts.Of(sawn, spec))];
                         Assert.True(broken.Length == 0, string.Join("\n", broken));
