@@ -227,7 +227,7 @@ public static class NestJson
         {
             json.WriteStartObject();
             json.WriteNumber("cut", cut.Number);
-            json.WriteString("kind", cut.IsPlaned ? "plane" : BoardCutWords.Kind(cut.Kind));
+            json.WriteString("kind", BoardCutWords.Kind(list, cut));
             json.WriteString("ends", cut.EndOf);
             json.WriteString("begins", cut.BeginOf);
             numbers.Points("line", cut.ToTheLine ? cut.Line : [cut.From, cut.To]);

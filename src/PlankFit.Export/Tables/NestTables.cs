@@ -36,7 +36,7 @@ public static class NestTables
             [
                 new("board", 12, (CutInBoard r) => r.List.Board.Id),
                 new("cut", 5, r => r.Cut.Number),
-                new("how", 30, r => BoardCutWords.Kind(r.Cut, plan.Job.Units)),
+                new("how", 30, r => BoardCutWords.Kind(r.List, r.Cut, plan.Job.Units)),
                 new(
                     "makes",
                     22,
@@ -59,7 +59,7 @@ public static class NestTables
             CutInBoard.All(nest)
         );
 
-    /// <summary>The cuts across of all boards as one job, by the saw's setting: every board is ripped first. Each board's are in their own order.</summary>
+    /// <summary>The cuts across of all boards as one job, by the saw's setting: empty ends come off and every board is ripped first. Each board's are in their own order.</summary>
     public static Table CutsBySetting(NestPlan nest, LengthUnit unit) =>
         TableOf.Build(
             "cuts by setting",

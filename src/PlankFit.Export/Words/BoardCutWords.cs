@@ -22,13 +22,21 @@ public static class BoardCutWords
         kind switch
         {
             CutKind.Rip => "rip",
+            CutKind.EndOff => "cut across all lanes",
             CutKind.Crosscut => "across",
             CutKind.Parting => "across, only to part them",
             CutKind.Edge => "along the piece",
             _ => "stop at its corners",
         };
 
-    public static string Kind(SawCut cut, LengthUnit unit)
+    /// <summary>Without a measure, as data have it.</summary>
+    public static string Kind(BoardCutList list, SawCut cut) =>
+        cut.IsPlaned ? "plane"
+        : cut.Kind == CutKind.EndOff && cut.To.Y >= list.Frame.WidthMm
+            ? "cut across the whole board"
+        : Kind(cut.Kind);
+
+    public static string Kind(BoardCutList list, SawCut cut, LengthUnit unit)
     {
         string line = cut.ToTheLine
             ? $", to the line ({PlankWords.Small(cut.OffMm, unit, RoundTo.Up)} off)"
@@ -38,6 +46,7 @@ public static class BoardCutWords
             CutKind.Rip when cut.IsPlaned =>
                 $"plane off {PlankWords.Small(Math.Abs(cut.KerfMm), unit, RoundTo.Up)}, whole length",
             CutKind.Rip => "rip, whole length",
+            CutKind.EndOff => Kind(list, cut),
             CutKind.Parting => Kind(cut.Kind),
             _ => Kind(cut.Kind) + line,
         };
@@ -48,6 +57,9 @@ public static class BoardCutWords
         (cut.Kind, cut.EndOf, cut.BeginOf) switch
         {
             (CutKind.Rip, _, _) => KerfSide(cut),
+            (CutKind.EndOff, _, _) => cut.Ends.IsEmpty
+                ? KerfSide(cut)
+                : $"end of {string.Join(", ", cut.Ends)}",
             (CutKind.Edge, { } piece, _) => piece,
             (_, { } ends, { } begins) => $"{ends} | {begins}",
             (_, { } ends, null) => $"end of {ends}",
@@ -72,7 +84,11 @@ public static class BoardCutWords
                     $"; {id} left long: {PlankWords.Small(l.LeastMm, unit)} to {PlankWords.Small(l.MostMm, unit, RoundTo.Up)}"
                 );
 
-        return string.Concat(Ends(cut.EndOf, true).Concat(Ends(cut.BeginOf, false)));
+        return string.Concat(
+            cut.Ends.Append(cut.EndOf)
+                .SelectMany(e => Ends(e, true))
+                .Concat(Ends(cut.BeginOf, false))
+        );
     }
 
     /// <summary>the saw is set 5 times; for nothing where nothing is sawn across.</summary>
@@ -81,9 +97,11 @@ public static class BoardCutWords
         : list.Settings == 1 ? "the saw is set once; "
         : $"the saw is set {list.Settings} times; ";
 
-    /// <summary>On which side of its line a rip takes its kerf.</summary>
+    /// <summary>On which side of its line a rip takes its kerf, or what takes the empty end off.</summary>
     public static string KerfSide(SawCut rip) =>
-        (rip.IsPlaned ? "plane" : "kerf") + (rip.KerfMm < 0 ? " below" : " above");
+        rip.Kind == CutKind.EndOff
+            ? "kerf to the right"
+            : (rip.IsPlaned ? "plane" : "kerf") + (rip.KerfMm < 0 ? " below" : " above");
 
     /// <summary>Where a cut meets an edge of its lane, from the board's beginning; for a point inside the lane, how far up from its lower edge as well. Of a rip, how far up from the board's.</summary>
     public static string Place(BoardCutList list, SawCut cut, bool upper, LengthUnit unit)
@@ -95,6 +113,11 @@ public static class BoardCutWords
         }
 
         string along = LengthText.PaperNumber(at.X, unit);
+        if (cut.Kind == CutKind.EndOff)
+        {
+            return along;
+        }
+
         SawnLane lane = list.Lanes[cut.Lane!.Value];
         double edge = upper ? lane.HighMm : lane.LowMm;
         return cut.Kind != CutKind.Edge && Math.Abs(at.Y - edge) <= OnEdgeMm

@@ -122,7 +122,10 @@ public static class NestWords
         BoardCutList[] boards = [.. nest.Boards.Select(b => BoardCuts.Of(b, nest.Spec))];
         int each = boards.Sum(b => b.Settings),
             together = SawSettings.Count(SawSettings.OneJob(boards).Select(c => c.Cut));
-        return $"To half a degree the saw is set {each} times if it is done board by board, and {together} times if all boards are ripped first and then crosscut in the order of cuts-by-setting.csv.";
+        string first = boards.Any(b => b.Cuts.Any(c => c.Kind == CutKind.EndOff))
+            ? "empty ends come off and all boards are ripped first"
+            : "all boards are ripped first";
+        return $"To half a degree the saw is set {each} times if it is done board by board, and {together} times if {first} and then crosscut in the order of cuts-by-setting.csv.";
     }
 
     /// <summary>So many pieces that are missing are named in one line.</summary>

@@ -9,18 +9,35 @@ public static class BoardCuts
     /// <summary>So many lanes are sawn together.</summary>
     public const int LanesTogether = 4;
 
-    public static BoardCutList Of(SawnBoard board, NestSpec spec)
+    public static BoardCutList Of(SawnBoard board, NestSpec spec) =>
+        EmptyEnd.Best(board, spec, (begin, endsMm) => Of(board, spec, begin, endsMm));
+
+    /// <param name="begin">Cuts that are made before all others.</param>
+    /// <param name="endsMm">Where those leave the lanes' end; null where they have no part in it.</param>
+    private static BoardCutList Of(
+        SawnBoard board,
+        NestSpec spec,
+        ImmutableArray<SawCut> begin,
+        double? endsMm
+    )
     {
         SawTolerances tolerances = spec.Saw;
         var frame = new BoardFrame(board.Stock);
+        BoardFrame sawn = frame with { EndsMm = endsMm };
         ImmutableArray<SawnLane> lanes = Lanes(board, frame);
         double usable =
             frame.LengthMm
             - (board.Stock.GrainAcross ? spec.EdgeMm : spec.EndMm + board.Stock.OtherEndMm);
         var cuts = ImmutableArray.CreateBuilder<SawCut>();
         var places = ImmutableArray.CreateBuilder<PiecePlace>();
+        cuts.AddRange(begin);
         cuts.AddRange(
-            CutOrder.Rips(BoardRips.Of(frame, lanes, spec.KerfMm, tolerances), frame.WidthMm)
+            CutOrder.Rips(
+                BoardRips
+                    .Of(sawn, lanes, spec.KerfMm, tolerances)
+                    .Where(r => begin.All(b => b.Kind != CutKind.Rip || b.From.Y != r.From.Y)),
+                frame.WidthMm
+            )
         );
         LaneBench[] benches = new LaneBench[lanes.Length];
         for (int l = 0; l < lanes.Length; l++)
@@ -32,7 +49,7 @@ public static class BoardCuts
                     .Select(p => LanePiece.Of(p, frame, tolerances)),
             ];
             int lane = l;
-            benches[l] = Bench(frame, lanes[l], l, pieces, spec.KerfMm, tolerances);
+            benches[l] = Bench(sawn, lanes[l], l, pieces, spec.KerfMm, tolerances);
             places.AddRange(pieces.Select(p => Place(p, lane, usable)));
         }
 
@@ -49,7 +66,10 @@ public static class BoardCuts
             [.. cuts.Select((c, i) => c with { Number = i + 1 })],
             places.ToImmutable(),
             frame.CutOuts
-        );
+        )
+        {
+            LanesEndMm = sawn.LengthMm,
+        };
     }
 
     /// <summary>A board that is not ripped is one lane.</summary>

@@ -51,7 +51,7 @@ public static class Offcuts
                 f.LowMm ?? 0,
                 f.HighMm ?? stock.WidthMm
             )),
-            .. list.Cuts.Select(c => Sawn(list.Frame, c)),
+            .. list.Cuts.Select(c => Sawn(list, c)),
         ];
         var kept = ImmutableArray.CreateBuilder<Offcut>();
         while (Largest(whole, taken, spec, stock.GrainAcross) is { } free)
@@ -131,22 +131,26 @@ public static class Offcuts
     }
 
     /// <summary>
-    /// What a cut goes through, in the board's own coordinates: lanes are ripped over the whole board, and ends carried across their whole lane. Of a rip, its
-    /// kerf; of a cut across, as far along the grain as its kerf goes when it leans; of one along a piece, a box a kerf wider all round.
+    /// What a cut goes through, in the board's own coordinates: lanes are ripped to where they end, and ends carried across their whole lane. Of a rip, its
+    /// kerf; of a cut across, as far along the grain as its kerf goes when it leans; of one along a piece, a box a kerf wider all round. What is sawn in a lane
+    /// does not come into an end that was sawn off before.
     /// </summary>
-    private static Rectangle Sawn(BoardFrame frame, SawCut cut)
+    private static Rectangle Sawn(BoardCutList list, SawCut cut)
     {
+        BoardFrame frame = list.Frame;
         double kerf = Math.Abs(cut.KerfMm),
             along = kerf / Math.Cos(cut.DegreesFromSquare * Math.PI / 180);
         Rectangle box = cut.Kind switch
         {
             CutKind.Rip => Rectangle.Around([cut.From, cut.To + new Vec2(0, cut.KerfMm)]),
+            CutKind.EndOff => Rectangle.Around([cut.From, cut.To + new Vec2(cut.KerfMm, 0)]),
             CutKind.Edge => Rectangle.Around(cut.Line).Grown(kerf),
             _ => Rectangle.Around(cut.Line).Grown(Math.Max(kerf, along)),
         };
+        double end = cut.Lane is null ? box.X1 : Math.Min(box.X1, list.LanesEndMm);
         return Rectangle.Around([
-            frame.OnBoard(new Vec2(box.X0, box.Y0)),
-            frame.OnBoard(new Vec2(box.X1, box.Y1)),
+            frame.OnBoard(new Vec2(Math.Min(box.X0, end), box.Y0)),
+            frame.OnBoard(new Vec2(end, box.Y1)),
         ]);
     }
 

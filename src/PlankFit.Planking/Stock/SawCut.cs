@@ -16,6 +16,9 @@ public sealed record BoardCutList(
     ImmutableArray<CutOut> CutOuts
 )
 {
+    /// <summary>Where the lanes end when they are sawn: at the board's own end, or where its empty end is sawn off before them.</summary>
+    public double LanesEndMm { get; init; } = Frame.LengthMm;
+
     /// <summary>How often the saw is set for the cuts across, one after the other.</summary>
     public int Settings => SawSettings.Count(Cuts);
 }
@@ -24,6 +27,9 @@ public enum CutKind
 {
     /// <summary>Along the grain over the whole length: it parts a lane from the next, or from what is left beside it.</summary>
     Rip,
+
+    /// <summary>Square across all lanes before these are ripped: it takes off the board's empty end in one piece.</summary>
+    EndOff,
 
     /// <summary>Across a lane, or what is left of it by then, from edge to edge.</summary>
     Crosscut,
@@ -40,7 +46,7 @@ public enum CutKind
 
 /// <summary>One cut.</summary>
 /// <param name="Number">Its place in the order of cutting, from 1.</param>
-/// <param name="Lane">From 0; null for a rip.</param>
+/// <param name="Lane">From 0; null for a rip and for what takes the empty end off.</param>
 /// <param name="EndOf">The piece that ends at this cut, going along the board; null where none does. For an edge, the piece.</param>
 /// <param name="BeginOf">The piece that begins at this cut: with both, one cut parts two pieces.</param>
 /// <param name="From">The end of the cut nearer the marked edge (of a rip or an edge: nearer the beginning). For a crosscut on its lane's edge, or at the piece's own corner where the line carried on would enter a piece that was parted from it before.</param>
@@ -65,6 +71,9 @@ public sealed record SawCut(
 {
     /// <summary>Of a rip: there is less than a kerf to take off, and a plane takes it.</summary>
     public bool IsPlaned { get; init; }
+
+    /// <summary>Of a cut that takes the empty end off: the pieces that end at it, lane by lane.</summary>
+    public ImmutableArray<string> Ends { get; init; } = [];
 
     /// <summary>One cut makes the ends of two pieces.</summary>
     public bool IsShared => Kind == CutKind.Crosscut && EndOf is not null && BeginOf is not null;

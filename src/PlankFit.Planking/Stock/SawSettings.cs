@@ -21,7 +21,7 @@ public static class SawSettings
     public static bool IsSet(SawCut cut) => cut.Kind is not (CutKind.Rip or CutKind.Edge);
 
     /// <summary>
-    /// The cuts across of all boards as one job, every board ripped and at hand: each board's in their own order, and the saw goes on in a setting as long as any
+    /// The cuts across of all boards as one job: empty ends come off first, then every board is ripped and at hand. Each board's in their own order, and the saw goes on in a setting as long as any
     /// board's next cut has it, then to the next one to the right, and begins again on the left.
     /// </summary>
     public static ImmutableArray<(BoardCutList Board, SawCut Cut)> OneJob(
@@ -30,9 +30,16 @@ public static class SawSettings
     {
         (BoardCutList Board, Queue<SawCut> Left)[] open =
         [
-            .. boards.Select(b => (b, new Queue<SawCut>(b.Cuts.Where(IsSet)))),
+            .. boards.Select(b =>
+                (b, new Queue<SawCut>(b.Cuts.Where(c => IsSet(c) && c.Kind != CutKind.EndOff)))
+            ),
         ];
         var made = ImmutableArray.CreateBuilder<(BoardCutList, SawCut)>();
+        made.AddRange(
+            open.SelectMany(o =>
+                o.Board.Cuts.Where(c => c.Kind == CutKind.EndOff).Select(c => (o.Board, c))
+            )
+        );
         double setting = double.NegativeInfinity;
         while (open.Any(o => o.Left.Count > 0))
         {

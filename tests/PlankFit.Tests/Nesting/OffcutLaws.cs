@@ -41,7 +41,7 @@ internal static class OffcutLaws
                 yield return $"{offcut.Id} is {along:0.00} x {across:0.00} mm, listed as {offcut.LengthMm:0.00} x {offcut.WidthMm:0.00}";
             }
 
-            if (!board.Lanes.All(l => IsClear(spec, stock, l, offcut)))
+            if (!SawnOff(cuts, offcut) && !board.Lanes.All(l => IsClear(spec, stock, l, offcut)))
             {
                 yield return $"{offcut.Id} is ripped asunder";
             }
@@ -61,7 +61,10 @@ internal static class OffcutLaws
                 frame.Of(new Vec2(offcut.FromMm, offcut.LowMm)),
                 frame.Of(new Vec2(offcut.ToMm, offcut.HighMm))
             );
-            foreach (SawCut cut in cuts.Cuts)
+            // What is sawn off already is not under the saw when the lanes are.
+            foreach (
+                SawCut cut in cuts.Cuts.TakeWhile(c => c.Lane is null || !SawnOff(cuts, offcut))
+            )
             {
                 if (Kerfs(cut).Any(k => k.Common(inFrame).Area > NearMm * inFrame.Length))
                 {
@@ -84,6 +87,23 @@ internal static class OffcutLaws
                 }
             }
         }
+    }
+
+    /// <summary>It lies beyond a cut that takes the empty end off, and all rips that are made after it end there.</summary>
+    private static bool SawnOff(BoardCutList cuts, Offcut offcut)
+    {
+        double from = Math.Min(
+            cuts.Frame.Of(new Vec2(offcut.FromMm, offcut.LowMm)).X,
+            cuts.Frame.Of(new Vec2(offcut.ToMm, offcut.HighMm)).X
+        );
+        int endOff = cuts.Cuts.ToList().FindIndex(c => c.Kind == CutKind.EndOff);
+        return endOff >= 0
+            && from >= cuts.Cuts[endOff].From.X + cuts.Cuts[endOff].KerfMm - NearMm
+            && cuts.Cuts.Skip(endOff + 1)
+                .All(c =>
+                    c.Line.Append(c.From).Append(c.To).Max(v => v.X)
+                    <= cuts.Cuts[endOff].From.X + NearMm
+                );
     }
 
     /// <summary>

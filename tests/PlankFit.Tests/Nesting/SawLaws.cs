@@ -40,10 +40,10 @@ internal static class SawLaws
         {
             string text = $"{board}, cut {cut.Number} {cut.Kind} {cut.EndOf}|{cut.BeginOf}";
             Shape kerf = Kerf(cut);
-            // A rip goes through what it lies in, any other cut through what its piece lies in.
+            // A rip, and what takes the empty end off, goes through what it lies in itself, any other cut through what its piece lies in.
             Shape part = parts.MaxBy(p =>
-                cut.Kind == CutKind.Rip
-                    ? p.Common(kerf).Area
+                cut.Kind is CutKind.Rip or CutKind.EndOff
+                    ? p.Common(Kerf(cut, overMm: 0)).Area
                     : p.Common(shapes[(cut.EndOf ?? cut.BeginOf)!]).Area
             )!;
             foreach ((string id, Shape shape) in cut.Kind == CutKind.Rip ? ripped : crosscut)
@@ -75,10 +75,10 @@ internal static class SawLaws
     ) => shapes.ToDictionary(s => s.Key, s => s.Value.Buffer(-byMm));
 
     /// <summary>What a cut turns to dust, carried on straight beyond both its ends.</summary>
-    private static Shape Kerf(SawCut cut)
+    private static Shape Kerf(SawCut cut, double overMm = FarMm)
     {
         bool along = cut.Kind is CutKind.Rip or CutKind.Edge;
-        Vec2 on = FarMm * (cut.To - cut.From).Unit();
+        Vec2 on = overMm * (cut.To - cut.From).Unit();
         Vec2[] line = cut.ToTheLine
             ? [cut.Line[0] - on, .. cut.Line, cut.Line[^1] + on]
             : [cut.From - on, cut.To + on];

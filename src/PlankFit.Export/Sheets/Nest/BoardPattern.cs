@@ -26,7 +26,26 @@ public static class BoardPattern
         }
 
         NestSpec spec = plan.Nest!.Spec;
-        foreach (Offcut kept in Offcuts.Of(spec, BoardCuts.Of(board, spec)))
+        BoardCutList list = BoardCuts.Of(board, spec);
+        foreach (SawCut cut in list.Cuts.Where(c => c.Kind == CutKind.EndOff))
+        {
+            Vec2 from = frame.OnBoard(cut.From),
+                to = frame.OnBoard(cut.To);
+            pad.Open([from, to], Pens.Net, Layers.Net);
+            // In the empty end, clear of what is kept there by its number.
+            Name(
+                pad,
+                FormattableString.Invariant($"{cut.Number}: {BoardCutWords.Kind(list, cut)}"),
+                frame.OnBoard(
+                    new(
+                        (cut.From.X + frame.LengthMm) / 2,
+                        Math.Min(cut.To.Y, cut.From.Y + (2 * LettersMm))
+                    )
+                )
+            );
+        }
+
+        foreach (Offcut kept in Offcuts.Of(spec, list))
         {
             pad.Closed(Box(kept.FromMm, kept.ToMm, kept.LowMm, kept.HighMm), Pens.Net, Layers.Net);
             Name(pad, kept.Id, new((kept.FromMm + kept.ToMm) / 2, (kept.LowMm + kept.HighMm) / 2));

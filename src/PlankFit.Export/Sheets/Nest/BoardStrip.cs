@@ -25,10 +25,15 @@ internal static class BoardStrip
         marks.Edges();
         if (!view.IsWhole)
         {
+            double end = view.List.LanesEndMm;
             foreach (SawnLane lane in view.Lanes)
             {
-                marks.Sawn(place[new(0, lane.LowMm)], place[new(frame.LengthMm, lane.LowMm)]);
-                marks.Sawn(place[new(0, lane.HighMm)], place[new(frame.LengthMm, lane.HighMm)]);
+                marks.Sawn(place[new(0, lane.LowMm)], place[new(end, lane.LowMm)]);
+                marks.Sawn(place[new(0, lane.HighMm)], place[new(end, lane.HighMm)]);
+                if (end < frame.LengthMm)
+                {
+                    marks.Sawn(place[new(end, lane.LowMm)], place[new(end, lane.HighMm)]);
+                }
             }
         }
 
@@ -57,7 +62,9 @@ internal static class BoardStrip
             Vec2 a = frame.Of(new Vec2(kept.FromMm, kept.LowMm)),
                 b = frame.Of(new Vec2(kept.ToMm, kept.HighMm));
             (double low, double high) = (Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
-            if (high > view.LowMm && low < view.HighMm)
+            // Lanes by themselves lie at the saw when the empty end is off.
+            bool isOff = !view.IsWhole && Math.Min(a.X, b.X) > view.List.LanesEndMm;
+            if (!isOff && high > view.LowMm && low < view.HighMm)
             {
                 Vec2 from = place[new(Math.Min(a.X, b.X), Math.Max(low, view.LowMm))],
                     to = place[new(Math.Max(a.X, b.X), Math.Min(high, view.HighMm))];

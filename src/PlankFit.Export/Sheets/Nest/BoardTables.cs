@@ -6,17 +6,25 @@ namespace PlankFit.Export.Sheets;
 /// <summary>The tables of a strip: its cuts in their order, and its pieces with running totals.</summary>
 internal static class BoardTables
 {
-    /// <summary>Beside a strip that shows rips and nothing else.</summary>
+    /// <summary>Beside a strip that shows rips, and what is sawn off before them, and nothing else.</summary>
     public static CutTable Rips(StripView view, LengthUnit unit) =>
         new(
             ["cut", "rip, whole length", "kerf"],
-            [9, 31, 24],
+            [
+                9,
+                view.Cuts.Any(c => c.Kind == CutKind.EndOff) ? 56 : 31,
+                view.Cuts.Any(c => c.Kind == CutKind.EndOff) ? 28 : 24,
+            ],
             [false, true, false],
             [
                 .. view.Cuts.Select(c => new CutTableRow(
                     [
                         NumberText.Trimmed(c.Number, 0),
-                        BoardCutWords.Place(view.List, c, upper: false, unit),
+                        (
+                            c.Kind == CutKind.EndOff
+                                ? BoardCutWords.Kind(view.List, c, unit) + ": "
+                                : ""
+                        ) + BoardCutWords.Place(view.List, c, upper: false, unit),
                         BoardCutWords.KerfSide(c),
                     ],
                     null
@@ -33,7 +41,7 @@ internal static class BoardTables
                 .. view.Cuts.Select(c => new CutTableRow(
                     [
                         NumberText.Trimmed(c.Number, 0),
-                        BoardCutWords.Kind(c, unit),
+                        BoardCutWords.Kind(view.List, c, unit),
                         BoardCutWords.Pieces(c) + BoardCutWords.LeftLong(view.List, c, unit),
                         BoardCutWords.Place(view.List, c, upper: false, unit),
                         BoardCutWords.Place(view.List, c, upper: true, unit),
