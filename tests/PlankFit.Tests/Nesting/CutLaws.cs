@@ -222,7 +222,14 @@ internal static class CutLaws
                 NestMeasure.BoughtArea => b.OnHand ? 0 : b.LengthMm * b.WidthMm,
                 _ => b.OnHand ? 0 : (double)(b.Price ?? 0),
             };
-        double sum = plan.Boards.Sum(b => Cost(plan.Measure, b.Stock));
+        // Where one material is bought and another is not, the plan's worth is what is bought: each is counted as it is measured.
+        HashSet<string> measured =
+        [
+            .. plan.Materials.Where(m => m.Measure == plan.Measure).SelectMany(m => m.PieceIds),
+        ];
+        double sum = plan
+            .Boards.Where(b => b.Pieces.Any(p => measured.Contains(p.Piece.Id)))
+            .Sum(b => Cost(plan.Measure, b.Stock));
         if (!Near(sum, plan.Value))
         {
             yield return $"the boards come to {sum}, and {plan.Value} is said";

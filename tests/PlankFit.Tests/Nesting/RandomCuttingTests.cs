@@ -1,6 +1,7 @@
 using CsCheck;
 using PlankFit.Nesting;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -9,14 +10,14 @@ public sealed class RandomCuttingTests
 {
     [Fact]
     public void EveryPlanKeepsTheLaws() =>
-        RandomCutting.Gen.Sample(
+        FixedDraws.Keep(
+            RandomCutting.Gen,
+            60,
             job =>
             {
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            },
-            iter: 60,
-            threads: 2
+            }
         );
 
     /// <summary>With a seed and a fixed effort.</summary>
@@ -40,7 +41,9 @@ public sealed class RandomCuttingTests
     /// <summary>What a plan is held against can be sawn too; twins are not its care.</summary>
     [Fact]
     public void SquareCrosscutsKeepTheLaws() =>
-        RandomCutting.Gen.Sample(
+        FixedDraws.Keep(
+            RandomCutting.Gen,
+            40,
             job =>
             {
                 SquareCutting cuts = SquareCuts.Of(
@@ -68,8 +71,6 @@ public sealed class RandomCuttingTests
                     []
                 );
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            },
-            iter: 300,
-            threads: 2
+            }
         );
 }

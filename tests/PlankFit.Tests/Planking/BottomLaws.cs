@@ -241,7 +241,11 @@ internal static class BottomLaws
                 Math.Max(0, plank.FlatNet.Max(q => q.Y) - half)
                 - Math.Max(0, -half - plank.FlatNet.Min(q => q.Y)),
             at = (middle + (end.OverhangMm!.Value * outward)).Y - moved;
-        bool stockEdge = Math.Abs(at) > half - 0.01;
+        // An end of a millimetre or two is a corner once it is carried out: the stock's edge may take that corner although it is clear of the end's own middle.
+        bool corner =
+            end.NetLine[0].ChordTo(end.NetLine[^1]) < 3
+            && Math.Abs(plank.FlatCut.MaxBy(q => outward.Dot(q)).Y - moved) > half - 0.01;
+        bool stockEdge = corner || Math.Abs(at) > half - 0.01;
         if (!stockEdge && !(reached >= end.OverhangMm.Value - 1e-6))
         {
             broken.Add(

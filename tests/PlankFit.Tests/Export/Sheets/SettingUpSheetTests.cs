@@ -128,9 +128,9 @@ public sealed class SettingUpSheetTests
             .. drawing.Shapes.OfType<Polyline>().Where(p => p.Layer == "cut").Reverse(),
         ];
         Assert.Equal(2, cut.Length);
-        Assert.Equal(section.KeelEnd, cut[0].Points[0]);
-        Assert.Equal(section.ChineEnd, cut[0].Points[^1]);
-        Assert.Equal(section.ChineEnd, cut[1].Points[0]);
+        Assert.InRange(section.KeelEnd.ChordTo(cut[0].Points[0]), 0, 1e-9);
+        Assert.InRange(section.ChineEnd.ChordTo(cut[0].Points[^1]), 0, 1e-9);
+        Assert.InRange(section.ChineEnd.ChordTo(cut[1].Points[0]), 0, 1e-9);
         Drawing paper = SectionDrawing.OnPaper(job, plan, section);
         Assert.All(
             paper.Shapes.OfType<Polyline>().SelectMany(p => p.Points),

@@ -97,6 +97,12 @@ public sealed class FewestJointsTests
                             continue;
                         }
 
+                        // Neither a way nor a proof that there is none: then there is nothing to hold the bound against.
+                        if (all.Ways.IsEmpty)
+                        {
+                            continue;
+                        }
+
                         Assert.InRange(cut.LeastJoints, 0, all.Joints);
                         if (!cut.Ways.IsEmpty)
                         {
