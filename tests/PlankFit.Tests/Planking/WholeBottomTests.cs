@@ -3,6 +3,7 @@ using CsCheck;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Geometry;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -17,11 +18,12 @@ public sealed class WholeBottomTests
         Assert.Empty(BottomLaws.Broken(Planned(LoftTests.Demo(hull))));
 
     [Fact]
-    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, 240);
+    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(60, 240));
 
     /// <summary>The same with a keel in layers, a lap, and readings of the hull as it stands.</summary>
     [Fact]
-    public void HullsByChanceOnTheirBackboneKeepEveryLaw() => Kept(RandomBackbone.Gen, 60);
+    public void HullsByChanceOnTheirBackboneKeepEveryLaw() =>
+        Kept(RandomBackbone.Gen, LongRuns.Of(16, 60));
 
     /// <summary>Draws of chance on which faults were found.</summary>
     [Theory]
