@@ -128,7 +128,7 @@ internal sealed class RowMaster : IDisposable
         return true;
     }
 
-    /// <returns>Null where it was stopped.</returns>
+    /// <returns>Null where it was stopped, or where the solver finds no way even from the beginning: what was found before it stands.</returns>
     public MasterPrices? Solve(Patience patience)
     {
         if (patience.IsOver)
@@ -147,9 +147,20 @@ internal sealed class RowMaster : IDisposable
 
         if (status != Solver.ResultStatus.OPTIMAL)
         {
-            throw new InvalidOperationException(
-                $"the mix of {rows.Count} rows and {rippings.Count} rippings was not solved: {status}"
+            // Once in a while the solver loses its way from where it stood: it begins anew, the other way round.
+            using var anew = new MPSolverParameters();
+            anew.SetIntegerParam(
+                MPSolverParameters.IntegerParam.INCREMENTALITY,
+                (int)MPSolverParameters.IncrementalityValues.INCREMENTALITY_OFF
             );
+            anew.SetIntegerParam(
+                MPSolverParameters.IntegerParam.LP_ALGORITHM,
+                (int)MPSolverParameters.LpAlgorithmValues.DUAL
+            );
+            if (solver.Solve(anew) != Solver.ResultStatus.OPTIMAL)
+            {
+                return null;
+            }
         }
 
         rippingShares = [.. rippings.Select(r => r.Used.SolutionValue())];
