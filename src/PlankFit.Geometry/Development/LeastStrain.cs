@@ -4,7 +4,7 @@ namespace PlankFit.Geometry.Development;
 /// <param name="SpansAlong">Cubic spans along the panel; SpansAcross across it. Both even: the error is judged against half as many.</param>
 /// <param name="Poisson">
 /// Poisson's ratio of the sheet, 0.3 unless said. To first order the strain of a long strip does not depend on it
-/// (algorithms.md 4.2: the stress there runs one way only).
+/// (the stress there runs one way only).
 /// </param>
 /// <param name="SettledMm">The search ends when no control point moves by more than this.</param>
 public sealed record LeastStrainOptions(

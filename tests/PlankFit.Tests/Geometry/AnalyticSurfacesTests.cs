@@ -22,7 +22,7 @@ public sealed class AnalyticSurfacesTests
                 0.8,
                 Math.Cos(0.5) / (1200 * (3000 + (1200 * Math.Cos(0.5))))
             },
-            // check-values.md 1.5 H2, K(3, 1) in 1/m², here in mm.
+            // The hyperbolic paraboloid, K(3, 1) in 1/m², here in mm.
             { "hypar", new HyparSurface(1e-4, 0.2), 3000, 1000, -0.0062988158226253e-6 },
             { "helicoid", new HelicoidSurface(1e-4), 800, 0, -1e-8 },
             {
@@ -83,7 +83,7 @@ public sealed class AnalyticSurfacesTests
     [Fact]
     public void Points_known_from_elsewhere_lie_where_they_should()
     {
-        // algorithms.md T3.2 and T3.5.
+        // Closed forms, worked out to these digits outside the project.
         Vec3 cone = new ConeSurface(25 * Deg).At(1.3905244474, 3905.1248379533).P;
         Assert.True(cone.ChordTo(new(295.907746, 1623.632681, 3539.245050)) < 2e-6);
         Vec3 torus = new TorusSurface(3000, 1200).At(1.19756249, 0.71983868).P;

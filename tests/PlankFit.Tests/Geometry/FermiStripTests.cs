@@ -41,8 +41,8 @@ public sealed class FermiStripTests
     }
 
     /// <summary>
-    /// A seam 150 mm off the equator, square to it at its start: after s along it the perpendicular gap is R asin(sin(w0/R) cos(s/R)) (check-values,
-    /// section 5, R = 5 m).
+    /// A seam 150 mm off the equator, square to it at its start: after s along it the perpendicular gap is R asin(sin(w0/R) cos(s/R)) (spherical trigonometry,
+    /// R = 5 m).
     /// </summary>
     [Theory]
     [InlineData(1000, 147.009116015)]

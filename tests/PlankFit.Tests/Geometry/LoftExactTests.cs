@@ -4,7 +4,7 @@ namespace PlankFit.Tests.Geometry;
 
 /// <summary>
 /// Surfaces that the loft must reproduce exactly, so that its principal curvatures can be held to 1e-9 of the largest against formulas that know nothing of
-/// splines. A graph z = f(x, y) has K = (fxx fyy − fxy²)/W⁴ and 2H = ((1 + fy²) fxx − 2 fx fy fxy + (1 + fx²) fyy)/W³ (check-values, section 5; do Carmo 3-3,
+/// splines. A graph z = f(x, y) has K = (fxx fyy − fxy²)/W⁴ and 2H = ((1 + fy²) fxx − 2 fx fy fxy + (1 + fx²) fyy)/W³ (do Carmo 3-3,
 /// from memory), normal towards +z.
 /// </summary>
 public sealed class LoftExactTests

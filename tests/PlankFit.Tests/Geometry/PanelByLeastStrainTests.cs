@@ -20,7 +20,7 @@ public sealed class PanelByLeastStrainTests
     [Fact]
     public void A_hyperbolic_paraboloid_is_said_not_to_be_developable_with_its_warp()
     {
-        // check-values.md 1.5 H2. The normal is (-k y, -(0.2 + k x), 1): from keel to chine it turns by
+        // The hyperbolic paraboloid. The normal is (-k y, -(0.2 + k x), 1): from keel to chine it turns by
         // atan(k b / sqrt(1 + m²)), most at the forward end, where m = 0.2.
         FlatPanel panel = Flat(PanelSamples.Warped());
         Assert.Equal(
@@ -55,7 +55,7 @@ public sealed class PanelByLeastStrainTests
     [Fact]
     public void A_long_strip_of_a_sphere_shows_the_strain_of_the_strip_formula()
     {
-        // algorithms.md T4.2: K w²/12 crowded at the edges, half of it stretched along the middle; a finite-element flat
+        // K w²/12 crowded at the edges, half of it stretched along the middle; a finite-element flat
         // there gave -5.830e-4 and +2.840e-4.
         FlatPanel panel = Flat(PanelSamples.SphereStrip());
         double Along(double t)
@@ -76,7 +76,7 @@ public sealed class PanelByLeastStrainTests
     [Fact]
     public void An_elastic_disc_on_a_sphere_has_the_strain_of_the_plate_theory()
     {
-        // algorithms.md T4.5: hoop stress at the rim -E K a²/8, alone there, so that is the strain too; at the centre E K a²/16 in
+        // hoop stress at the rim -E K a²/8, alone there, so that is the strain too; at the centre E K a²/16 in
         // every direction, strain (1 - nu) K a²/16. Good to (a/R)², here a quarter of a percent.
         const double a = 150,
             radius = 3000;

@@ -16,7 +16,7 @@ public sealed class PanelByRulingsTests
     [Fact]
     public void A_cone_comes_out_as_its_sector()
     {
-        // algorithms.md T7.1, to the digits given there. Seen from outside with the slant running away to the right, u grows
+        // A cone, to digits worked out outside the project. Seen from outside with the slant running away to the right, u grows
         // downwards: so the flat polar angle is taken with its sign changed.
         SurfacePatch patch = PanelSamples.Cone();
         FlatPanel panel = Flat(patch);
@@ -48,7 +48,7 @@ public sealed class PanelByRulingsTests
     [Fact]
     public void The_tangent_surface_of_a_helix_lies_about_a_circle_of_known_radius()
     {
-        // algorithms.md T7.2: the edge of regression, radius (a² + b²)/a = 2320, lies flat as a circle; its tangents stay its tangents.
+        // The tangents of a helix: the edge of regression, radius (a² + b²)/a = 2320, lies flat as a circle; its tangents stay its tangents.
         SurfacePatch patch = new(new HelixTangentSurface(2000, 800), 0, 1, _ => 500, _ => 2500);
         double speed = Math.Sqrt((2000 * 2000) + (800 * 800));
         int hand = patch.Handedness;
@@ -93,7 +93,7 @@ public sealed class PanelByRulingsTests
     [Fact]
     public void A_bottom_of_constant_deadrise_on_a_rockered_keel_develops_exactly()
     {
-        // check-values.md 1.5 H3: along the rulings u = z sin b, across them v = the integral of sqrt(1 + z'² cos² b).
+        // Constant deadrise on a rockered keel: along the rulings u = z sin b, across them v = the integral of sqrt(1 + z'² cos² b).
         SurfacePatch patch = PanelSamples.Rockered();
         FlatPanel panel = Flat(patch);
         Assert.Equal(6009.9850533125, panel.LowerEdge.SurfaceMm, 1e-6);

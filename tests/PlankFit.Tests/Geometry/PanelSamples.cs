@@ -8,7 +8,7 @@ internal static class PanelSamples
 {
     public static readonly double Deg = Math.PI / 180;
 
-    /// <summary>algorithms.md T7.1.</summary>
+    /// <summary>Two curves on a circular cone of half angle 25 degrees.</summary>
     public static SurfacePatch Cone(int side = 1) =>
         new(
             new ConeSurface(25 * Deg, side),
@@ -21,11 +21,11 @@ internal static class PanelSamples
     public static SurfacePatch Warped(int side = -1) =>
         new(new HyparSurface(1e-4, 0.2, side), 0, 6000, _ => 0, _ => 1000);
 
-    /// <summary>check-values.md 1.5 H3: constant deadrise of 20 degrees on a rockered keel, in mm.</summary>
+    /// <summary>Constant deadrise of 20 degrees on a rockered keel, in mm.</summary>
     public static SurfacePatch Rockered() =>
         new(new RockeredBottom(), 0, 6000, _ => 0, _ => 1000 / Math.Cos(20 * Deg));
 
-    /// <summary>A strip of a sphere about a great circle, 3 m by 250 mm (algorithms.md T4.2).</summary>
+    /// <summary>A strip of a sphere about a great circle, 3 m by 250 mm.</summary>
     public static SurfacePatch SphereStrip() =>
         new(new SphereSurface(3000), -0.5, 0.5, _ => -125.0 / 3000, _ => 125.0 / 3000);
 

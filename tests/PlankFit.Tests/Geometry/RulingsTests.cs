@@ -8,7 +8,7 @@ public sealed class RulingsTests
     [Fact]
     public void On_a_cone_every_ruling_is_found_and_joins_equal_angles()
     {
-        // algorithms.md T7.1.
+        // On a cone the rulings are its own lines.
         RulingSet rulings = Rulings.Find(PanelSamples.Cone());
         Assert.True(rulings.AllFound);
         Assert.All(rulings.Rulings, r => Assert.Equal(r.P, r.Q, 1e-11));
@@ -39,7 +39,7 @@ public sealed class RulingsTests
     [Fact]
     public void Two_skew_lines_are_refused_with_their_warp()
     {
-        // algorithms.md T7.3: no ruling between two skew lines satisfies the condition; and no exception either.
+        // No ruling between two skew lines satisfies the condition; and no exception either.
         RulingSet rulings = Rulings.Find(PanelSamples.Warped());
         Assert.False(rulings.AllFound);
         Assert.True(double.IsPositiveInfinity(rulings.DepartureMm));

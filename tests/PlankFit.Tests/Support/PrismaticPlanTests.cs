@@ -3,7 +3,7 @@ using PlankFit.Planking;
 
 namespace PlankFit.Tests.Support;
 
-/// <summary>The fixture itself is held to numbers worked out by hand (check-values H1; T5.2 of the methods).</summary>
+/// <summary>The fixture itself is held to numbers worked out by hand.</summary>
 public sealed class PrismaticPlanTests
 {
     private static readonly BottomPlan Plan = PrismaticPlan.Build();
