@@ -85,7 +85,7 @@ public static class NestPlanner
                 .DistinctBy(p => p.Id)
                 .Where(p =>
                     board.GetValueOrDefault(p.Id) is not { } its
-                    || board.GetValueOrDefault(p.Twin!) != its
+                    || board.GetValueOrDefault(p.Twin!.Value) != its
                 ),
         ];
     }

@@ -102,8 +102,8 @@ public static class SquareCuts
         foreach (
             SawPiece piece in pieces
                 .OrderByDescending(p => Box(p).Length)
-                .ThenBy(p => p.Id.Length)
-                .ThenBy(p => p.Id, StringComparer.Ordinal)
+                .ThenBy(p => p.Id.ToString().Length)
+                .ThenBy(p => p.Id.ToString(), StringComparer.Ordinal)
         )
         {
             var (corner, length, width) = Box(piece);

@@ -37,7 +37,7 @@ internal static class CheckFindings
             ? finding
             : finding with
             {
-                Where = place,
+                About = place,
                 Message = $"{what} {finding.Message}",
             };
 }

@@ -61,7 +61,7 @@ public static class ExplainRun
         JsonSerializer.Serialize(
             new
             {
-                plank = plank.Id,
+                plank = plank.Id.ToString(),
                 steps = steps.Select(s => new { heading = s.Heading, lines = s.Lines.ToArray() }),
             },
             new JsonSerializerOptions

@@ -116,7 +116,7 @@ internal static class LayFiles
     }
 
     public static string PlankDxfName(Plank plank, DxfVersion version) =>
-        DxfName(plank.Id, version);
+        DxfName(plank.Id.ToString(), version);
 
     private static string DxfName(string name, DxfVersion version) =>
         $"dxf/{(version == DxfVersion.R12 ? "r12" : "r2000")}/{name}.dxf";
@@ -138,7 +138,7 @@ internal static class LayFiles
         Drawing[] patterns = [.. layer.On(side).Select(p => CuttingPattern.Of(plan, p))];
         foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
-            BothDxf(output, plank.Id, pattern, plan.Job);
+            BothDxf(output, plank.Id.ToString(), pattern, plan.Job);
         }
 
         BothDxf(

@@ -78,7 +78,7 @@ public static class CutRun
     )
     {
         var sawn = plan.OnRecord.ToDictionary(c => c.Id);
-        string[] again = [.. wanted.Where(p => sawn.ContainsKey(p.Id)).Select(p => p.Id)];
+        PlankId[] again = [.. wanted.Where(p => sawn.ContainsKey(p.Id)).Select(p => p.Id)];
         foreach (Plank plank in wanted.Where(p => !sawn.ContainsKey(p.Id)))
         {
             sawn[plank.Id] = CutPlank.Of(
@@ -148,11 +148,11 @@ public static class CutRun
         }
 
         ImmutableArray<CutPlank> had = job.Standing.Cut;
-        var off = new HashSet<string>();
+        var off = new HashSet<PlankId>();
         var unknown = ImmutableArray.CreateBuilder<Finding>();
         foreach (string word in planks)
         {
-            (ImmutableArray<string> ids, string? fault) = PlankIds.Expand(word);
+            (ImmutableArray<PlankId> ids, string? fault) = PlankIds.Expand(word);
             if (fault is not null || ids.Any(id => had.All(c => c.Id != id)))
             {
                 unknown.Add(

@@ -43,7 +43,7 @@ public static class BehindTables
 
     private static readonly ImmutableArray<ColumnOf<CrossingRow>> CrossingColumns =
     [
-        new("plank", 9, r => r.Plank.Id),
+        new("plank", 9, r => r.Plank.Id.ToString()),
         new("side", 11, r => PlankWords.Of(r.Plank.Side)),
         new("layer", 7, r => r.Plank.Layer),
         new("behind", 22, r => r.Crossing.Of.Name),

@@ -14,7 +14,7 @@ public static class FasteningTables
         return TableOf.Build(
             "fastenings",
             [
-                new("plank", 9, r => r.Plank.Id),
+                new("plank", 9, r => r.Plank.Id.ToString()),
                 new("number", 8, r => r.Number),
                 new("for", 12, r => FasteningWords.Use(r.Point.Use)),
                 new("kind", 22, r => FasteningWords.What(r.Point.Use, r.Point.Kind, r.Point.Shape)),

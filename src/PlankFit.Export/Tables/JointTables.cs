@@ -13,8 +13,8 @@ public static class JointTables
         TableOf.Build(
             "joints",
             [
-                new("joint", Short, (JointRow r) => r.Joint.Id),
-                new("plank", 9, r => r.Plank.Id),
+                new("joint", Short, (JointRow r) => r.Joint.Id.ToString()),
+                new("plank", 9, r => r.Plank.Id.ToString()),
                 new("side", Short, r => PlankWords.Of(r.Plank.Side)),
                 new("layer", 7, r => r.Layer.Number),
                 new("kind", 8, r => JointWords.Of(r.Joint.Kind)),
@@ -38,8 +38,8 @@ public static class JointTables
         TableOf.Build(
             "pieces",
             [
-                new("piece", Short, (PieceRow r) => r.Piece.Id),
-                new("plank", 9, r => r.Plank.Id),
+                new("piece", Short, (PieceRow r) => r.Piece.Id.ToString()),
+                new("plank", 9, r => r.Plank.Id.ToString()),
                 new("side", Short, r => PlankWords.Of(r.Plank.Side)),
                 new("layer", 7, r => r.Layer.Number),
                 new(

@@ -82,7 +82,7 @@ public static class KeelJson
         foreach (KeelPlankEnd end in layer.PlankEnds)
         {
             json.WriteStartObject();
-            json.WriteString("plank", end.PlankId);
+            json.WriteString("plank", end.PlankId.ToString());
             numbers.Number("positionMm", end.PositionMm, 4);
             numbers.Number("lengthChangeMm", end.LengthChangeMm, 4);
             numbers.Number("cutDegrees", end.CutDegrees, 4);

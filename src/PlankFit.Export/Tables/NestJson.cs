@@ -42,7 +42,7 @@ public static class NestJson
             json.WriteStartArray("unplaced");
             foreach (UnplacedPiece piece in nest.Unplaced)
             {
-                json.WriteStringValue(piece.Piece.Id);
+                json.WriteStringValue(piece.Piece.Id.ToString());
             }
 
             json.WriteEndArray();
@@ -160,7 +160,7 @@ public static class NestJson
         foreach (LaidPiece piece in board.Pieces)
         {
             json.WriteStartObject();
-            json.WriteString("id", piece.Piece.Id);
+            json.WriteString("id", piece.Piece.Id.ToString());
             numbers.Points("outline", piece.Outline);
             if (!piece.Long.IsEmpty)
             {
@@ -216,7 +216,11 @@ public static class NestJson
             numbers.Number("lowMm", lane.LowMm, 4);
             numbers.Number("highMm", lane.HighMm, 4);
             json.WriteStartArray("pieces");
-            lane.PieceIds.ToList().ForEach(json.WriteStringValue);
+            foreach (PieceId piece in lane.PieceIds)
+            {
+                json.WriteStringValue(piece.ToString());
+            }
+
             json.WriteEndArray();
             json.WriteEndObject();
         }
@@ -228,8 +232,8 @@ public static class NestJson
             json.WriteStartObject();
             json.WriteNumber("cut", cut.Number);
             json.WriteString("kind", BoardCutWords.Kind(list, cut));
-            json.WriteString("ends", cut.EndOf);
-            json.WriteString("begins", cut.BeginOf);
+            json.WriteString("ends", cut.EndOf?.ToString());
+            json.WriteString("begins", cut.BeginOf?.ToString());
             numbers.Points("line", cut.ToTheLine ? cut.Line : [cut.From, cut.To]);
             numbers.Number("kerfMm", cut.KerfMm, 4);
             json.WriteEndObject();

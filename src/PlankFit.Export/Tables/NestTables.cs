@@ -12,7 +12,7 @@ public static class NestTables
             "cut list",
             [
                 new("board", 12, (PieceInBoard r) => r.Board.Id),
-                new("piece", 10, r => r.Piece.Piece.Id),
+                new("piece", 10, r => r.Piece.Piece.Id.ToString()),
                 new("lane", 6, r => r.Lane + 1),
                 new("side", 11, r => PlankWords.Of(r.Piece.Piece.Side)),
                 new("layer", 7, r => r.Piece.Piece.Layer),
@@ -156,7 +156,7 @@ public static class NestTables
         TableOf.Build(
             "without a place",
             [
-                new("piece", 10, (UnplacedPiece u) => u.Piece.Id),
+                new("piece", 10, (UnplacedPiece u) => u.Piece.Id.ToString()),
                 new("what is missing", 90, u => u.Why),
             ],
             nest.Unplaced

@@ -9,7 +9,7 @@ internal static class PieceJson
     public static void Write(Utf8JsonWriter json, JsonNumbers numbers, PlankPiece piece)
     {
         json.WriteStartObject();
-        json.WriteString("id", piece.Id);
+        json.WriteString("id", piece.Id.ToString());
         numbers.Points("net", piece.Net);
         numbers.Points("cut", piece.Cut);
         numbers.Number("lengthMm", piece.LengthMm, 4);
@@ -49,7 +49,7 @@ internal static class PieceJson
         }
 
         json.WriteStartObject();
-        json.WriteString("id", joint.Id);
+        json.WriteString("id", joint.Id.ToString());
         json.WriteString("end", end);
         json.WriteString("kind", joint.Kind == JointKind.Butt ? "butt" : "scarf");
         numbers.Number("atMm", joint.AtMm, 4);

@@ -12,7 +12,7 @@ internal static class PlankJson
     public static void Write(Utf8JsonWriter json, JsonNumbers numbers, BottomPlan plan, Plank plank)
     {
         json.WriteStartObject();
-        json.WriteString("id", plank.Id);
+        json.WriteString("id", plank.Id.ToString());
         json.WriteString("side", PlankWords.Of(plank.Side));
         json.WriteNumber("layer", plank.Layer);
         json.WriteNumber("number", plank.Number);
@@ -143,7 +143,7 @@ internal static class PlankJson
         numbers.Number("seamLengthMm", edge.SeamLengthMm, 4);
         if (edge.Neighbour is { } neighbour)
         {
-            json.WriteString("neighbour", neighbour);
+            json.WriteString("neighbour", neighbour.ToString());
         }
         else
         {

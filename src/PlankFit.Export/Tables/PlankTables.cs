@@ -22,7 +22,7 @@ public static class PlankTables
 
     private static readonly ImmutableArray<ColumnOf<PlankRow>> Head =
     [
-        new("plank", 9, r => r.Plank.Id),
+        new("plank", 9, r => r.Plank.Id.ToString()),
         new("side", Short, r => PlankWords.Of(r.Plank.Side)),
         new("layer", 7, r => r.Plank.Layer),
         new("layer name", 12, r => r.Layer.Planks.Name),
@@ -79,7 +79,7 @@ public static class PlankTables
 
     private static readonly ImmutableArray<ColumnOf<EndRow>> EndColumns =
     [
-        new("plank", 9, e => e.Plank.Id),
+        new("plank", 9, e => e.Plank.Id.ToString()),
         new("faces", Short, e => e.Reading.FacesOutboard ? "outboard" : "inboard"),
         new("at", Short, e => EndWords.At(e.End.At)),
         new("cut", 26, e => EndWords.Cut(e.End, e.Unit)),

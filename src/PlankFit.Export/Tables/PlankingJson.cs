@@ -46,7 +46,7 @@ public static class PlankingJson
         {
             foreach (Plank plank in layer.Starboard.Concat(layer.Port))
             {
-                Named(plank.Id, () => PlankJson.Write(json, numbers, plan, plank));
+                Named(plank.Id.ToString(), () => PlankJson.Write(json, numbers, plan, plank));
                 json.Flush();
             }
         }

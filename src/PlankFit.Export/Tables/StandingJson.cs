@@ -51,7 +51,7 @@ public static class StandingJson
                 foreach (DriftRow row in drift.Rows)
                 {
                     json.WriteStartObject();
-                    json.WriteString("plank", row.PlankId);
+                    json.WriteString("plank", row.PlankId.ToString());
                     json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
                     numbers.Number("drawnMm", row.PlannedMm, 4);
                     numbers.Number("measuredMm", row.MeasuredMm, 4);
@@ -69,7 +69,7 @@ public static class StandingJson
                 json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
                 json.WriteString("going", drift.GoingAft ? "aft" : "forward");
                 numbers.Number("mmAPlank", drift.MmAPlank, 4);
-                json.WriteString("since", drift.SincePlank);
+                json.WriteString("since", drift.SincePlank?.ToString());
                 json.WriteNumber("planksLeft", drift.PlanksLeft);
                 numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
                 json.WriteEndObject();
@@ -111,7 +111,7 @@ public static class StandingJson
         foreach (CutRow row in standing.Cut)
         {
             json.WriteStartObject();
-            json.WriteString("plank", row.Id);
+            json.WriteString("plank", row.Id.ToString());
             json.WriteString("cutFrom", row.Fit.Revision);
             numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
             numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);

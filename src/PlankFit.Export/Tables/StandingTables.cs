@@ -32,7 +32,7 @@ public static class StandingTables
         IEnumerable<Row> seams = standing.Drifts.SelectMany(d =>
             d.Rows.Select(r => new Row(
                 d.At == HullEdge.Keel ? "seam at keel" : "seam at chine",
-                r.PlankId,
+                r.PlankId.ToString(),
                 d.Side,
                 r.PlannedMm,
                 r.MeasuredMm,
@@ -56,8 +56,8 @@ public static class StandingTables
                 .Where(p => p.Off is not null)
                 .Select(p => new Row(
                     $"sawn plank, {p.Where}",
-                    r.Id,
-                    r.Id[0] == 'P' ? Side.Port : Side.Starboard,
+                    r.Id.ToString(),
+                    r.Id.Side,
                     0,
                     null,
                     p.Off!.Value

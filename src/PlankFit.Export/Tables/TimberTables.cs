@@ -37,7 +37,7 @@ public static class TimberTables
 
     private static ImmutableArray<ColumnOf<TimberRow>> Verdict(BottomPlan plan) =>
         [
-            new("plank", 9, r => r.Row.Plank.Id),
+            new("plank", 9, r => r.Row.Plank.Id.ToString()),
             new("layer", 7, r => r.Layer.Layer),
             new("wood", 20, r => r.Layer.Species.Title),
             new("verdict", 24, r => r.Row.Plank.Bend.Verdict),

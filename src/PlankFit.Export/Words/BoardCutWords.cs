@@ -60,7 +60,7 @@ public static class BoardCutWords
             (CutKind.EndOff, _, _) => cut.Ends.IsEmpty
                 ? KerfSide(cut)
                 : $"end of {string.Join(", ", cut.Ends)}",
-            (CutKind.Edge, { } piece, _) => piece,
+            (CutKind.Edge, { } piece, _) => piece.ToString(),
             (_, { } ends, { } begins) => $"{ends} | {begins}",
             (_, { } ends, null) => $"end of {ends}",
             (_, null, { } begins) => $"begin {begins}",
@@ -75,7 +75,7 @@ public static class BoardCutWords
             return "";
         }
 
-        IEnumerable<string> Ends(string? id, bool far) =>
+        IEnumerable<string> Ends(PieceId? id, bool far) =>
             list
                 .Board.Pieces.Where(p => p.Piece.Id == id)
                 .SelectMany(p => p.Long)
@@ -85,7 +85,8 @@ public static class BoardCutWords
                 );
 
         return string.Concat(
-            cut.Ends.Append(cut.EndOf)
+            cut.Ends.Select(e => (PieceId?)e)
+                .Append(cut.EndOf)
                 .SelectMany(e => Ends(e, true))
                 .Concat(Ends(cut.BeginOf, false))
         );

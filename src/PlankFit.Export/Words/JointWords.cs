@@ -69,11 +69,11 @@ public static class JointWords
     /// <summary>The joint in a sentence: Butt a/b on stringer 2: 43.5° from square ...; Scarf a/b, 8:1, 72 mm long: a tapered on its inner face, b on its outer.</summary>
     public static string Sentence(Plank plank, PlankJoint joint, LengthUnit unit)
     {
-        string name = joint.Id[^3..];
+        string name = joint.Id.Pair;
         return joint.Kind == JointKind.Butt
             ? $"Butt {name} on {joint.Backing}: {Cut(plank, joint, unit)}."
             : $"Scarf {name}, {NumberText.Trimmed(joint.Ratio ?? 0, 1)}:1, {PlankWords.Small(joint.LengthMm, unit)} long: "
-                + $"{Inboard(joint)} tapered on its {joint.TaperedFace(true)} face, {joint.Id[^1]} on its {joint.TaperedFace(false)}.";
+                + $"{Inboard(joint)} tapered on its {joint.TaperedFace(true)} face, {joint.Id.Outboard} on its {joint.TaperedFace(false)}.";
     }
 
     /// <summary>All pieces with their lengths: 2 pieces: a 1250 mm, b 480 mm.</summary>
@@ -82,7 +82,7 @@ public static class JointWords
         + string.Join(
             ", ",
             plank.Pieces.Select(p =>
-                $"{p.Id[^1]} {LengthText.ForPaper(p.LengthMm, unit, RoundTo.Up)}"
+                $"{p.Id.Letter} {LengthText.ForPaper(p.LengthMm, unit, RoundTo.Up)}"
             )
         );
 
@@ -111,5 +111,5 @@ public static class JointWords
     public static double StockMm(BottomPlan plan, Plank plank) =>
         plan.Joints?.On(plank.Id)?.Pieces.Sum(p => p.LengthMm) ?? plank.CutLengthMm;
 
-    private static char Inboard(PlankJoint joint) => joint.Id[^3];
+    private static char Inboard(PlankJoint joint) => joint.Id.Inboard;
 }

@@ -54,7 +54,7 @@ internal static class StockShares
             return s;
         }
 
-        var first = new Dictionary<string, int>();
+        var first = new Dictionary<PieceId, int>();
         var none = ImmutableArray.CreateBuilder<SawPiece>();
         foreach (SawPiece piece in pieces)
         {

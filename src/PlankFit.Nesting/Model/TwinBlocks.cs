@@ -37,7 +37,7 @@ internal static class TwinBlocks
         for (int i = 0; i < singles; i++)
         {
             SawPiece piece = ends.Items[i].Copies[0];
-            if (piece.Twin is null || !byId.TryGetValue(piece.Twin, out int twin) || twin < i)
+            if (piece.Twin is not { } other || !byId.TryGetValue(other, out int twin) || twin < i)
             {
                 continue;
             }

@@ -58,7 +58,7 @@ internal static class BehindClashes
     public static IEnumerable<Finding> Open(
         BottomPlan plan,
         Side side,
-        ImmutableDictionary<string, ImmutableArray<BehindCrossing>> byPlank,
+        ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>> byPlank,
         string onSide,
         bool mirrored
     )
@@ -74,7 +74,7 @@ internal static class BehindClashes
         ).GroupBy(p => (p.Open, p.Other));
         foreach (var pair in pairs)
         {
-            string[] ids = [.. pair.Select(p => p.Id).Distinct()];
+            PlankId[] ids = [.. pair.Select(p => p.Id).Distinct()];
             yield return new(
                 Severity.Warning,
                 BehindFindings.Where(pair.Key.Open, onSide),

@@ -14,7 +14,7 @@ internal static class BehindFindings
         Side side,
         SectionFace face,
         IReadOnlyList<BehindStrip> strips,
-        ImmutableDictionary<string, ImmutableArray<BehindCrossing>> byPlank,
+        ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>> byPlank,
         string onSide,
         bool mirrored
     )

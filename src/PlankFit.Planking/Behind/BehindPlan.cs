@@ -5,7 +5,7 @@ namespace PlankFit.Planking;
 
 /// <summary>Where what lies behind crosses every plank of every layer, both sides.</summary>
 public sealed record BehindPlan(
-    ImmutableDictionary<string, ImmutableArray<BehindCrossing>> ByPlank,
+    ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>> ByPlank,
     ImmutableArray<Finding> Findings
 )
 {
@@ -13,7 +13,7 @@ public sealed record BehindPlan(
     public ImmutableArray<SnapFace> Snaps { get; init; } = [];
 
     /// <summary>What crosses one plank; nothing where its id is not known.</summary>
-    public ImmutableArray<BehindCrossing> On(string plankId) =>
+    public ImmutableArray<BehindCrossing> On(PlankId plankId) =>
         ByPlank.GetValueOrDefault(plankId, []);
 }
 

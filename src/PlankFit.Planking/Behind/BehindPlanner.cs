@@ -15,7 +15,7 @@ internal static class BehindPlanner
         }
 
         bool apart = plan.PlankLayers.Any(l => l.PortApart is not null);
-        var byPlank = ImmutableDictionary.CreateBuilder<string, ImmutableArray<BehindCrossing>>();
+        var byPlank = ImmutableDictionary.CreateBuilder<PlankId, ImmutableArray<BehindCrossing>>();
         SideFound starboard = OfSide(plan, Side.Starboard, !apart, byPlank, stop);
         SideFound? port = apart ? OfSide(plan, Side.Port, false, byPlank, stop) : null;
         var all = byPlank.ToImmutable();
@@ -67,7 +67,7 @@ internal static class BehindPlanner
         BottomPlan plan,
         Side side,
         bool twins,
-        ImmutableDictionary<string, ImmutableArray<BehindCrossing>>.Builder byPlank,
+        ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>>.Builder byPlank,
         CancellationToken stop
     )
     {
@@ -94,7 +94,7 @@ internal static class BehindPlanner
             ];
             if (twins)
             {
-                byPlank["P" + planks[i].Id[1..]] =
+                byPlank[planks[i].Id.Twin] =
                 [
                     .. found[i].Where(c => c.Of.Only != Side.Starboard).Select(Mirrored),
                 ];

@@ -9,7 +9,7 @@ internal static class FasteningFindings
         BottomPlan plan,
         FasteningSpec spec,
         ImmutableArray<LayerFastenings> layers,
-        ImmutableDictionary<string, PlankFastenings> all,
+        ImmutableDictionary<PlankId, PlankFastenings> all,
         ImmutableArray<TimberGap> runs
     )
     {
@@ -120,18 +120,18 @@ internal static class FasteningFindings
         string where,
         PlankLayerPlan layer,
         LayerFastenings rule,
-        ImmutableDictionary<string, PlankFastenings> all,
+        ImmutableDictionary<PlankId, PlankFastenings> all,
         LengthUnit unit
     )
     {
         bool alike = Planks(layer, all, Side.Starboard)
             .Select(Key)
             .SequenceEqual(Planks(layer, all, Side.Port).Select(Key));
-        IEnumerable<(string Id, FasteningGap Gap)> gaps = Planks(layer, all, Side.Starboard);
+        IEnumerable<(PlankId Id, FasteningGap Gap)> gaps = Planks(layer, all, Side.Starboard);
         gaps = alike ? gaps : gaps.Concat(Planks(layer, all, Side.Port));
         string port = alike && gaps.Any() ? "; to port likewise" : "";
         foreach (
-            IGrouping<(string, bool), (string Id, FasteningGap Gap)> group in gaps.GroupBy(g =>
+            IGrouping<(string, bool), (PlankId Id, FasteningGap Gap)> group in gaps.GroupBy(g =>
                     (g.Gap.Backing, g.Gap.Placed == 0)
                 )
                 .OrderByDescending(g => g.Key.Item2)
@@ -149,7 +149,7 @@ internal static class FasteningFindings
             }
             else
             {
-                (string worst, FasteningGap gap) = group.MaxBy(g => g.Gap.GapMm);
+                (PlankId worst, FasteningGap gap) = group.MaxBy(g => g.Gap.GapMm);
                 message =
                     $"on {backing} fastenings are further apart than the {Small(rule.Rule.SpacingMm, unit)} of the rule in {string.Join(", ", group.Select(g => g.Id))}: "
                     + $"at most {Small(gap.GapMm, unit)}, in {worst} ({Why(gap, unit)})";
@@ -160,16 +160,16 @@ internal static class FasteningFindings
             yield return new(grave ? Severity.Warning : Severity.Note, where, message + port);
         }
 
-        static string Key((string Id, FasteningGap Gap) g) =>
+        static string Key((PlankId Id, FasteningGap Gap) g) =>
             string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
-                $"{g.Id[1..]} {g.Gap.Backing} {g.Gap.Placed} {g.Gap.GapMm:0.0} {g.Gap.Why}"
+                $"{g.Id.Layer}-{g.Id.Padded} {g.Gap.Backing} {g.Gap.Placed} {g.Gap.GapMm:0.0} {g.Gap.Why}"
             );
     }
 
-    private static IEnumerable<(string Id, FasteningGap Gap)> Planks(
+    private static IEnumerable<(PlankId Id, FasteningGap Gap)> Planks(
         PlankLayerPlan layer,
-        ImmutableDictionary<string, PlankFastenings> all,
+        ImmutableDictionary<PlankId, PlankFastenings> all,
         Side side
     ) => layer.On(side).SelectMany(p => all[p.Id].Short.Select(g => (p.Id, g)));
 

@@ -6,7 +6,7 @@ namespace PlankFit.Planking;
 /// <summary>Every fastening of every plank, and what is to be bought.</summary>
 public sealed record FasteningPlan(
     ImmutableArray<LayerFastenings> Layers,
-    ImmutableDictionary<string, PlankFastenings> ByPlank,
+    ImmutableDictionary<PlankId, PlankFastenings> ByPlank,
     ImmutableArray<FasteningTotal> Totals,
     ImmutableArray<Finding> Findings
 )
@@ -15,7 +15,7 @@ public sealed record FasteningPlan(
     public ImmutableArray<TimberGap> Gaps { get; init; } = [];
 
     /// <summary>The fastenings of a plank; null where its id is not known.</summary>
-    public PlankFastenings? On(string plankId) => ByPlank.GetValueOrDefault(plankId);
+    public PlankFastenings? On(PlankId plankId) => ByPlank.GetValueOrDefault(plankId);
 }
 
 /// <summary>The rule of a layer and the lengths that it comes to.</summary>
@@ -28,7 +28,7 @@ public sealed record LayerFastenings(
 
 /// <param name="Short">Backings with fewer than the spacing asks for, or none, and why.</param>
 public sealed record PlankFastenings(
-    string PlankId,
+    PlankId PlankId,
     ImmutableArray<Fastening> Points,
     ImmutableArray<FasteningGap> Short
 );
@@ -90,8 +90,8 @@ public sealed record TimberGap(
     Side Side,
     string Backing,
     double GapMm,
-    string? From,
-    string? To,
+    PlankId? From,
+    PlankId? To,
     string Why,
     double HasMm,
     double AsksMm

@@ -14,7 +14,7 @@ internal static class FasteningPlanner
         }
 
         ImmutableArray<LayerFastenings> layers = LayerRules.Of(plan, spec);
-        var byPlank = ImmutableDictionary.CreateBuilder<string, PlankFastenings>();
+        var byPlank = ImmutableDictionary.CreateBuilder<PlankId, PlankFastenings>();
         var gaps = ImmutableArray.CreateBuilder<TimberGap>();
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
@@ -40,7 +40,7 @@ internal static class FasteningPlanner
             }
         }
 
-        ImmutableDictionary<string, PlankFastenings> all = byPlank.ToImmutable();
+        ImmutableDictionary<PlankId, PlankFastenings> all = byPlank.ToImmutable();
         return new(
             layers,
             all,

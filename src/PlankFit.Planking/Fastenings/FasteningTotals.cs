@@ -8,7 +8,7 @@ public static class FasteningTotals
     internal static ImmutableArray<FasteningTotal> Of(
         BottomPlan plan,
         ImmutableArray<LayerFastenings> layers,
-        ImmutableDictionary<string, PlankFastenings> all,
+        ImmutableDictionary<PlankId, PlankFastenings> all,
         double sparePercent
     )
     {

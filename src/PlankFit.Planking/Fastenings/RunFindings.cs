@@ -60,6 +60,6 @@ internal static class RunFindings
     private static string Key(TimberGap gap) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{gap.Backing} {gap.GapMm:0.0} {gap.From?[1..]} {gap.To?[1..]} {gap.Why}"
+            $"{gap.Backing} {gap.GapMm:0.0} {gap.From?.Number} {gap.To?.Number} {gap.Why}"
         );
 }

@@ -27,7 +27,7 @@ internal sealed class TimberStretch
 
     public string Name { get; }
 
-    public string PlankId => plank.Framed.Plank.Id;
+    public PlankId PlankId => plank.Framed.Plank.Id;
 
     public Track Track { get; }
 

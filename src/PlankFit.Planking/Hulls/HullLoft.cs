@@ -106,9 +106,12 @@ public static class HullLoft
 }
 
 /// <summary>The job cannot be planned as it stands: where, and what to do.</summary>
-public sealed class JobFaultException(string where, string message) : Exception(message)
+public sealed class JobFaultException(Subject about, string message) : Exception(message)
 {
-    public string Where => where;
+    public Subject About => about;
 
-    public Finding Finding => new(Severity.Error, where, Message);
+    /// <summary>It is the record of what is sawn that is at fault, and not the job.</summary>
+    public bool IsOfTheRecord { get; init; }
+
+    public Finding Finding => new(Severity.Error, about, Message);
 }

@@ -10,7 +10,7 @@ internal static class JointDistances
     public static ImmutableArray<JointDistance> Of(
         LayerCase layer,
         ImmutableArray<JointWay> ways,
-        Func<int, int, string> ids,
+        Func<int, int, JointId> ids,
         ImmutableArray<JointRule> rules,
         int plank,
         JointPlace place
@@ -31,7 +31,7 @@ internal static class JointDistances
 
     private static JointDistance? Along(
         ImmutableArray<JointWay> ways,
-        Func<int, int, string> ids,
+        Func<int, int, JointId> ids,
         JointRule rule,
         int plank,
         JointPlace place,
@@ -41,7 +41,7 @@ internal static class JointDistances
             .Where(o => Math.Abs(o.Plank - plank) == apart)
             .Select(o => new JointDistance(
                 rule,
-                ids(o.Plank, o.Joint),
+                $"{ids(o.Plank, o.Joint)}",
                 JointRuleCheck.AlongMm(place, o.Place),
                 null
             ))
@@ -49,7 +49,7 @@ internal static class JointDistances
 
     private static JointDistance? Between(
         ImmutableArray<JointWay> ways,
-        Func<int, int, string> ids,
+        Func<int, int, JointId> ids,
         JointRule rule,
         int plank,
         JointPlace place
@@ -58,7 +58,7 @@ internal static class JointDistances
             .Where(o => JointRuleCheck.OnTheSame(rule, place, o.Place))
             .Select(o => new JointDistance(
                 rule,
-                ids(o.Plank, o.Joint),
+                $"{ids(o.Plank, o.Joint)}",
                 null,
                 Math.Abs(o.Plank - plank) - 1
             ))
@@ -68,8 +68,11 @@ internal static class JointDistances
     {
         SeenPlace seen = plank.Places.First(p => ReferenceEquals(p.Place, place));
         return
-            (rule.What == JointRuleKind.JointsBelow ? seen.JointBelow : seen.SeamBelow) is { } near
-            ? new(rule, near.Id, near.Mm, null)
+            rule.What == JointRuleKind.JointsBelow
+                ? seen.JointBelow is { } joint
+                    ? new(rule, $"{joint.Id}", joint.Mm, null)
+                    : null
+            : seen.SeamBelow is { } seam ? new(rule, $"{seam.Id}", seam.Mm, null)
             : null;
     }
 

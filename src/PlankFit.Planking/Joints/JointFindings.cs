@@ -82,7 +82,7 @@ public static class JointFindings
             yield break;
         }
 
-        string[] sawn =
+        PlankId[] sawn =
         [
             .. layer
                 .Planks.Select(p => p.Plank)

@@ -7,12 +7,12 @@ namespace PlankFit.Planking;
 /// <param name="ByPlank">By the plank's id; a plank of one piece is not among them.</param>
 public sealed record JointPlan(
     ImmutableArray<JointedLayer> Layers,
-    ImmutableDictionary<string, JointedPlank> ByPlank,
+    ImmutableDictionary<PlankId, JointedPlank> ByPlank,
     ImmutableArray<Finding> Findings
 )
 {
     /// <summary>The pieces of a plank; null where it is of one piece.</summary>
-    public JointedPlank? On(string plankId) => ByPlank.GetValueOrDefault(plankId);
+    public JointedPlank? On(PlankId plankId) => ByPlank.GetValueOrDefault(plankId);
 
     /// <summary>Everything about a layer and side; null where its planks are not pieced.</summary>
     public JointedLayer? Of(int layer, Side side) =>
@@ -38,7 +38,7 @@ public sealed record JointedLayer(
 
 /// <summary>A plank in pieces: one more than its joints, both from inboard.</summary>
 public sealed record JointedPlank(
-    string PlankId,
+    PlankId PlankId,
     ImmutableArray<PlankJoint> Joints,
     ImmutableArray<PlankPiece> Pieces
 );
@@ -49,7 +49,7 @@ public sealed record JointedPlank(
 /// <param name="Cut">The shape to saw; at a scarf before it is tapered.</param>
 /// <param name="LengthMm">Overall, corner to corner along the plank's own line: what it asks of a board, scarfs included.</param>
 public sealed record PlankPiece(
-    string Id,
+    PieceId Id,
     ImmutableArray<Vec2> Net,
     ImmutableArray<Vec2> Cut,
     double LengthMm,
@@ -69,7 +69,7 @@ public sealed record PlankPiece(
 /// <param name="InboardOnOuter">At a scarf, the piece inboard of it reaches furthest on the outer face: it is tapered on its inner face, the other piece on its outer.</param>
 /// <param name="Distances">How near the joints and seams are that the rules speak of, one for each rule that has any within sight.</param>
 public sealed record PlankJoint(
-    string Id,
+    JointId Id,
     JointKind Kind,
     double AtMm,
     double CutDegrees,

@@ -19,12 +19,12 @@ internal sealed class LayerBelow
 
     private static readonly double RunsWith = Math.Cos(RunsWithDegrees * Math.PI / 180);
 
-    private readonly ImmutableArray<(string Id, Vec3[] Line)> joints,
-        seams;
+    private readonly ImmutableArray<(JointId Id, Vec3[] Line)> joints;
+    private readonly ImmutableArray<(SeamId Id, Vec3[] Line)> seams;
 
     private LayerBelow(
-        ImmutableArray<(string Id, Vec3[] Line)> joints,
-        ImmutableArray<(string Id, Vec3[] Line)> seams
+        ImmutableArray<(JointId Id, Vec3[] Line)> joints,
+        ImmutableArray<(SeamId Id, Vec3[] Line)> seams
     )
     {
         (this.joints, this.seams) = (joints, seams);
@@ -48,7 +48,7 @@ internal sealed class LayerBelow
                     return under.P + (gap * under.Normal);
                 }),
             ];
-        Dictionary<string, Plank> byId = planks.ToDictionary(p => p.Id);
+        Dictionary<PlankId, Plank> byId = planks.ToDictionary(p => p.Id);
         return new(
             [
                 .. (pieced?.Planks ?? []).SelectMany(p =>
@@ -71,9 +71,7 @@ internal sealed class LayerBelow
                     .Where(p => p.AfterEdge.Exists)
                     .Select(p =>
                         (
-                            p.AfterEdge.Neighbour is { } next
-                                ? $"{p.Id}/{next[(next.IndexOf('-') + 1)..]}"
-                                : p.Id,
+                            new SeamId(p.Id, p.AfterEdge.Neighbour),
                             Brought(p, PlankWays.Thinned(p.AfterEdge.Flat, PointsASeam))
                         )
                     ),
@@ -82,24 +80,24 @@ internal sealed class LayerBelow
     }
 
     /// <summary>The joint below that is nearest to a joint's line; null where none is within sight.</summary>
-    public (string Id, double Mm)? NearestJoint(Vec3 a, Vec3 b) => Nearest(joints, a, b, _ => true);
+    public (JointId Id, double Mm)? NearestJoint(Vec3 a, Vec3 b) => Nearest(joints, a, b, _ => true);
 
     /// <summary>The seam below nearest to a joint's line, of those that it runs with; null where none is within sight.</summary>
-    public (string Id, double Mm)? NearestSeam(Vec3 a, Vec3 b)
+    public (SeamId Id, double Mm)? NearestSeam(Vec3 a, Vec3 b)
     {
         Vec3 along = (b - a).Unit();
         return Nearest(seams, a, b, run => Math.Abs(run.Unit().Dot(along)) >= RunsWith);
     }
 
-    private static (string Id, double Mm)? Nearest(
-        ImmutableArray<(string Id, Vec3[] Line)> lines,
+    private static (TId Id, double Mm)? Nearest<TId>(
+        ImmutableArray<(TId Id, Vec3[] Line)> lines,
         Vec3 a,
         Vec3 b,
         Func<Vec3, bool> counts
     )
     {
-        (string, double)? best = null;
-        foreach ((string id, Vec3[] line) in lines)
+        (TId Id, double Mm)? best = null;
+        foreach ((TId id, Vec3[] line) in lines)
         {
             for (int i = 1; i < line.Length; i++)
             {
@@ -109,7 +107,7 @@ internal sealed class LayerBelow
                 }
 
                 double mm = SegmentDistance.Between(a, b, line[i - 1], line[i]);
-                if (mm < (best?.Item2 ?? SightMm))
+                if (mm < (best?.Mm ?? SightMm))
                 {
                     best = (id, mm);
                 }

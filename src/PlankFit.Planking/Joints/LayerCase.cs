@@ -6,8 +6,8 @@ namespace PlankFit.Planking;
 /// <summary>A place for a joint with what lies under it.</summary>
 internal sealed record SeenPlace(
     JointPlace Place,
-    (string Id, double Mm)? JointBelow,
-    (string Id, double Mm)? SeamBelow
+    (JointId Id, double Mm)? JointBelow,
+    (SeamId Id, double Mm)? SeamBelow
 )
 {
     /// <summary>Whether it keeps the rules about the layer below.</summary>

@@ -13,8 +13,7 @@ internal static class LayerJoints
         int leastPieces
     )
     {
-        string Id(int plank, int joint) =>
-            $"{layer.Planks[plank].Plank.Id}{PieceShapes.Letter(joint)}/{PieceShapes.Letter(joint + 1)}";
+        JointId Id(int plank, int joint) => new(layer.Planks[plank].Plank.Id, joint);
         var planks = ImmutableArray.CreateBuilder<JointedPlank>();
         for (int i = 0; i < choice.Ways.Length; i++)
         {
@@ -59,7 +58,7 @@ internal static class LayerJoints
         LayerCase layer,
         JointedShape shape,
         JointPlace place,
-        string id,
+        JointId id,
         ImmutableArray<JointDistance> distances
     )
     {

@@ -23,7 +23,7 @@ internal static class PieceShapes
                     JointPlace? inboard = i == 0 ? null : places[i - 1],
                         outboard = i == places.Length ? null : places[i];
                     return new PlankPiece(
-                        plank.Id + Letter(i),
+                        PieceId.Of(plank.Id, i),
                         Between(plank.FlatNet, inboard, outboard),
                         Between(plank.FlatCut, inboard, outboard),
                         lengths[i],
@@ -33,9 +33,6 @@ internal static class PieceShapes
                 }),
         ];
     }
-
-    /// <summary>a, b, c ... from inboard.</summary>
-    public static char Letter(int piece) => (char)('a' + piece);
 
     private static ImmutableArray<Vec2> Between(
         ImmutableArray<Vec2> outline,

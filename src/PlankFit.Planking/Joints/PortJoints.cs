@@ -55,7 +55,11 @@ internal static class PortJoints
         {
             JointPlace twin = Mirrored(seen.Place);
             twins.Add(seen.Place, twin);
-            return new(twin, OfPort(seen.JointBelow), OfPort(seen.SeamBelow));
+            return new(
+                twin,
+                seen.JointBelow is { } joint ? (joint.Id.Twin, joint.Mm) : null,
+                seen.SeamBelow is { } seam ? (seam.Id.Twin, seam.Mm) : null
+            );
         }
     }
 
@@ -65,9 +69,6 @@ internal static class PortJoints
             CutDegrees = 180 - p.CutDegrees,
             Line = [.. p.Line.Reverse().Select(v => new Vec2(v.X, -v.Y))],
         };
-
-    private static (string Id, double Mm)? OfPort((string Id, double Mm)? starboard) =>
-        starboard is { } s ? ("P" + s.Id[1..], s.Mm) : null;
 
     private static bool Alike(
         ImmutableArray<BehindCrossing> starboard,

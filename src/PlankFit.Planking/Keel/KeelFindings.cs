@@ -62,37 +62,27 @@ internal static class KeelFindings
     /// <summary>What is the same on both sides is said once.</summary>
     private static IEnumerable<Finding> OfBothSides(Job job, KeelLayerPlan layer)
     {
-        Finding[] starboard = [.. OfSide(job, layer, Side.Starboard)],
-            port = [.. OfSide(job, layer, Side.Port)];
-        string Both(Finding f) =>
-            f.Where.Replace(", starboard", "", StringComparison.Ordinal)
-                .Replace(", port", "", StringComparison.Ordinal) + ", both sides";
-        Finding[] shared =
+        Finding[] OfSide(Side side, string on) =>
+            [.. KeelFindings.OfSide(job, layer, side, on)];
+        Finding[] starboard = OfSide(Side.Starboard, "starboard"),
+            port = OfSide(Side.Port, "port"),
+            starboardAsBoth = OfSide(Side.Starboard, "both sides"),
+            portAsBoth = OfSide(Side.Port, "both sides");
+        return
         [
-            .. starboard.Where(s => port.Any(p => p.Message == s.Message && Both(p) == Both(s))),
+            .. starboard.Zip(
+                starboardAsBoth,
+                (own, both) => portAsBoth.Contains(both) ? both : own
+            ),
+            .. port.Zip(portAsBoth)
+                .Where(p => !starboardAsBoth.Contains(p.Second))
+                .Select(p => p.First),
         ];
-        foreach (Finding finding in starboard)
-        {
-            yield return shared.Contains(finding)
-                ? finding with
-                {
-                    Where = Both(finding),
-                }
-                : finding;
-        }
-
-        foreach (Finding finding in port)
-        {
-            if (!shared.Any(s => s.Message == finding.Message && Both(s) == Both(finding)))
-            {
-                yield return finding;
-            }
-        }
     }
 
     private static Finding Fades(BottomPlan plan, KeelLayerPlan layer, double x)
     {
-        string[] ids =
+        PlankId[] ids =
         [
             .. plan
                 .PlankLayers.First(l => l.Planks.Name == layer.Spec.Meets)
@@ -104,7 +94,7 @@ internal static class KeelFindings
         string planks =
             ids.Length == 0
                 ? "no plank's end lies there"
-                : $"{(ids.Length == 1 ? ids[0] : $"{ids[0]} to {ids[^1]}")}, and their twins to port, are left long at the keel and fit at the chine where no [[ends.zone]] says otherwise";
+                : $"{(ids.Length == 1 ? $"{ids[0]}" : $"{ids[0]} to {ids[^1]}")}, and their twins to port, are left long at the keel and fit at the chine where no [[ends.zone]] says otherwise";
         return new(
             Severity.Note,
             $"keel, {layer.Spec.Name}",
@@ -112,9 +102,14 @@ internal static class KeelFindings
         );
     }
 
-    private static IEnumerable<Finding> OfSide(Job job, KeelLayerPlan layer, Side side)
+    /// <param name="on">What the side is called.</param>
+    private static IEnumerable<Finding> OfSide(
+        Job job,
+        KeelLayerPlan layer,
+        Side side,
+        string on
+    )
     {
-        string on = side == Side.Starboard ? "starboard" : "port";
         KeelStation[] rows = [.. layer.On(side)];
         if (rows.Length == 0)
         {

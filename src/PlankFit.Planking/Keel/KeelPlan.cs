@@ -63,7 +63,7 @@ public sealed record KeelStation(
 /// <summary>What the keel that is there does to one plank, against a keel at its mitre.</summary>
 /// <param name="LengthChangeMm">Along the plank's own line: positive where the plank is the longer for it.</param>
 public sealed record KeelPlankEnd(
-    string PlankId,
+    PlankId PlankId,
     double PositionMm,
     double LengthChangeMm,
     double CutDegrees,

@@ -38,7 +38,7 @@ public static class BottomPanel
                 .Where(p => p.AfterEdge.Exists && p.AfterEdge.Neighbour is not null)
                 .Select(p => new PanelSeam(
                     p.Id,
-                    p.AfterEdge.Neighbour!,
+                    p.AfterEdge.Neighbour!.Value,
                     Feet(hull, p.AfterEdge.Seam)
                 )),
         ];
@@ -105,4 +105,4 @@ public sealed record PanelPlan(
 public sealed record PanelSeams(int Layer, string Name, ImmutableArray<PanelSeam> Seams);
 
 /// <summary>A seam between two planks, as points of the panel's surface.</summary>
-public sealed record PanelSeam(string Forward, string After, ImmutableArray<Uv> Line);
+public sealed record PanelSeam(PlankId Forward, PlankId After, ImmutableArray<Uv> Line);

@@ -50,11 +50,13 @@ public sealed record BottomPlan(
     /// <summary>The planks in the boards on hand; null where the job names no stock, or they were not nested yet.</summary>
     public NestPlan? Nest { get; init; }
 
-    /// <summary>The plank with this id, or null.</summary>
-    public Plank? Find(string id) =>
-        PlankLayers
-            .SelectMany(l => l.Starboard.Concat(l.Port))
-            .FirstOrDefault(p => string.Equals(p.Id, id, StringComparison.OrdinalIgnoreCase));
+    /// <summary>The plank that a person names, in capitals or not; null where there is none.</summary>
+    public Plank? Find(string words) =>
+        PlankId.Parse(words.ToUpperInvariant()) is { } id ? Find(id) : null;
+
+    /// <summary>The plank of this name, or null.</summary>
+    public Plank? Find(PlankId id) =>
+        PlankLayers.SelectMany(l => l.On(id.Side)).FirstOrDefault(p => p.Id == id);
 }
 
 public abstract record LayerPlan(LayerSpec Spec);
@@ -83,8 +85,8 @@ public sealed record PlankLayerPlan(
     public ImmutableArray<SeamCheck> Checks { get; init; } = [];
 
     /// <summary>Sawn planks of this layer that lie nowhere on it, by id, and what is amiss.</summary>
-    internal ImmutableDictionary<string, string> Strays { get; init; } =
-        ImmutableDictionary<string, string>.Empty;
+    internal ImmutableDictionary<PlankId, string> Strays { get; init; } =
+        ImmutableDictionary<PlankId, string>.Empty;
 
     /// <summary>The port side's own plan, in the starboard frame, where the two sides were measured apart; null where they are mirror images.</summary>
     public PlankLayerPlan? PortApart { get; init; }

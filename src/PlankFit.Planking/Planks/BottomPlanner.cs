@@ -142,6 +142,7 @@ public static class BottomPlanner
             findings.AddRange(
                 LayerFindings.Of(
                     layer,
+                    null,
                     job.Limits,
                     job.Units,
                     Sawn(job, layer, port is null ? null : Side.Starboard)
@@ -155,9 +156,13 @@ public static class BottomPlanner
             {
                 layers.Add(SidesApart.Joined(layer.Plan, port[at].Plan));
                 findings.AddRange(
-                    LayerFindings
-                        .Of(port[at], job.Limits, job.Units, Sawn(job, layer, Side.Port))
-                        .Select(SidesApart.OfPort)
+                    LayerFindings.Of(
+                        port[at],
+                        Side.Port,
+                        job.Limits,
+                        job.Units,
+                        Sawn(job, layer, Side.Port)
+                    )
                 );
             }
 

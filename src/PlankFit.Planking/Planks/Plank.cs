@@ -12,7 +12,6 @@ public enum Side
 /// <summary>
 /// One plank, worked out. Points in space are on the layer's mid-thickness surface, mm; flat points are (s, n) with the outer face up, mm.
 /// </summary>
-/// <param name="Id">S1-07: side, layer, number from forward.</param>
 /// <param name="Outline">Whole net boundary, counter-clockwise seen from outside, from the inboard vertex with the least n, first point not repeated.</param>
 /// <param name="FlatNet">The same boundary laid flat, vertex for vertex with Outline.</param>
 /// <param name="FlatCut">The shape to saw: encloses both faces, with what is left long and the allowances; counter-clockwise.</param>
@@ -21,10 +20,7 @@ public enum Side
 /// <param name="KeelAngleDegrees">Angle in the surface between the plank's own line and the keel; null where it does not meet the keel.</param>
 /// <param name="StrainMm">Edge length that the wood must take up as strain, |K| w² length / 12, the stated strain of the flat shape, mm.</param>
 public sealed record Plank(
-    string Id,
-    Side Side,
-    int Layer,
-    int Number,
+    PlankId Id,
     PlankKind Kind,
     ImmutableArray<Vec3> Outline,
     ImmutableArray<Vec2> FlatNet,
@@ -48,6 +44,12 @@ public sealed record Plank(
     ImmutableArray<PlankMark> Marks
 )
 {
+    public Side Side => Id.Side;
+
+    public int Layer => Id.Layer;
+
+    public int Number => Id.Number;
+
     /// <summary>It is sawn: its shapes are those of the record, whatever the lay-out does.</summary>
     public bool IsCut { get; init; }
 
@@ -91,7 +93,7 @@ public sealed record PlankEdge(
     double RoundMm,
     double HollowMm,
     string ShapeWord,
-    string? Neighbour
+    PlankId? Neighbour
 )
 {
     public static readonly PlankEdge None = new([], [], 0, 0, 0, "none", null);

@@ -9,12 +9,14 @@ namespace PlankFit.Planking;
 /// <param name="After">The after seam; null where the plank has none.</param>
 /// <param name="DiagonalMm">From the inboard end of the forward seam to the outboard end of the after seam, tape held down on the surface; null where one of them is missing or no straight run of tape joins them on the face.</param>
 public sealed record SeamCheck(
-    string PlankId,
-    Side Side,
+    PlankId PlankId,
     TapedSeam? Forward,
     TapedSeam? After,
     double? DiagonalMm
-);
+)
+{
+    public Side Side => PlankId.Side;
+}
 
 /// <summary>One seam as taped: where it starts inboard, where it ends outboard, and its length along the surface between the two.</summary>
 public sealed record TapedSeam(TapedEnd Inboard, TapedEnd Outboard, double LengthMm);

@@ -14,20 +14,4 @@ internal static class SidesApart
         ];
         return starboard with { Port = port.Port, PortApart = port, Checks = checks };
     }
-
-    /// <summary>A finding of the mirrored plan, said of the port side.</summary>
-    public static Finding OfPort(Finding found) =>
-        found with
-        {
-            Where = IsStarboardPlank(found.Where)
-                ? string.Concat("P", found.Where.AsSpan(1))
-                : $"{found.Where}, port",
-            Message = PortIds(found.Message),
-        };
-
-    private static string PortIds(string message) =>
-        System.Text.RegularExpressions.Regex.Replace(message, @"\bS(\d+-A?\d+)", "P$1");
-
-    private static bool IsStarboardPlank(string where) =>
-        where.Length > 3 && where[0] == 'S' && char.IsAsciiDigit(where[1]) && where.Contains('-');
 }

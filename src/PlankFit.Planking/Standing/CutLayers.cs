@@ -19,7 +19,7 @@ public static class CutLayers
                 : p.Layer;
         ImmutableArray<CutPlank> now =
         [
-            .. planks.Select(p => p with { Id = PlankId.Of(p.Side, Now(p), p.Number) }),
+            .. planks.Select(p => p with { Id = p.Id with { Layer = Now(p) } }),
         ];
         if (now.GroupBy(p => p.Id).FirstOrDefault(g => g.Count() > 1) is { } twice)
         {

@@ -6,7 +6,7 @@ namespace PlankFit.Planking;
 /// <summary>A plank as it was when it was sawn: its shapes stay what they were, whatever the lay-out does afterwards.</summary>
 /// <param name="Revision">Of the inputs by which it was sawn.</param>
 public sealed record CutPlank(
-    string Id,
+    PlankId Id,
     string Revision,
     ImmutableArray<Vec3> Outline,
     ImmutableArray<Vec2> FlatNet,
@@ -19,11 +19,11 @@ public sealed record CutPlank(
     CutSizes Sizes
 )
 {
-    public Side Side => HullAsItStands.SideOf(Id);
+    public Side Side => Id.Side;
 
-    public int Layer => LayerPlanner.LayerOf(Id);
+    public int Layer => Id.Layer;
 
-    public int Number => FittedSeams.NumberOf(Id);
+    public int Number => Id.Number;
 
     /// <summary>The layer that it was sawn for; null in a record of before this was written down.</summary>
     public CutLayer? SawnFor { get; init; }

@@ -73,7 +73,7 @@ internal static class CutPlanks
     {
         shift = FlatShift.None;
         if (
-            layer.Strays.TryGetValue("S" + sawn.Id[1..], out string? why)
+            layer.Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
             || layer.Strays.TryGetValue(sawn.Id, out why)
         )
         {
@@ -100,7 +100,8 @@ internal static class CutPlanks
     private static string Missing(BottomPlan plan, CutPlank sawn) =>
         plan.PlankLayers.FirstOrDefault(l => l.Number == sawn.Layer) is not { } layer
             ? $"it is of layer {sawn.Layer}, and the job has {plan.PlankLayers.Count()} of planks"
-        : layer.Of(sawn.Side).Strays.TryGetValue("S" + sawn.Id[1..], out string? why) ? why
+        : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
+            ? why
         : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id, out why) ? why
         : "the lay-out as it is now has no plank of this number";
 
@@ -121,7 +122,7 @@ internal static class CutPlanks
             a.Exists && b.Exists && a.Seam[0].ChordTo(b.Seam[0]) > ToldMm;
         bool OfSeam(PlankMark mark, int seam) =>
             mark.Kind == "witness"
-            && mark.Label.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"]) == PlankId.Short(seam);
+            && mark.Label.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"]) == PlankId.ShortOf(seam);
         return
         [
             .. planks.Select(

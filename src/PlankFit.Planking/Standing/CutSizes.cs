@@ -89,7 +89,7 @@ public sealed record CutEdge(
     double RoundMm,
     double HollowMm,
     string ShapeWord,
-    string? Neighbour
+    PlankId? Neighbour
 )
 {
     public static CutEdge? Of(PlankEdge edge) =>

@@ -11,8 +11,8 @@ internal static class HullAsItStands
         StandingSpec s = job.Standing;
         return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
             || Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
-            || Differ(s.Seams, m => m.Side, m => (m.PlankId[1..], m.At, m.Mm))
-            || Differ(s.Fitted, SideOf, id => id[1..]);
+            || Differ(s.Seams, m => m.Side, m => (OfStarboard(m.PlankId), m.At, m.Mm))
+            || Differ(s.Fitted, p => p.Side, OfStarboard);
     }
 
     public static HullSurface Of(Job job, Side side) => Corrected(job, side).Hull;
@@ -21,14 +21,11 @@ internal static class HullAsItStands
     public static CorrectedHull Corrected(Job job, Side side) =>
         GirthCorrection.Of(job, [.. job.Standing.Girths.Where(g => g.Side == side)]);
 
-    /// <summary>S1-07 is to starboard, P1-07 to port.</summary>
-    public static Side SideOf(string plankId) => plankId[0] == 'P' ? Side.Port : Side.Starboard;
-
     /// <summary>Whether what is sawn makes the two sides differ: other planks or otherwise sawn, and the hull or the job has moved since.</summary>
     public static bool SawnApart(Job job, IReadOnlyList<LaidLayer> asDrawn)
     {
         ImmutableArray<CutPlank> cut = job.Standing.Cut;
-        return Differ(cut, c => c.Side, c => (c.Id[1..], c.SeamEnds(false), c.SeamEnds(true)))
+        return Differ(cut, c => c.Side, c => (OfStarboard(c.Id), c.SeamEnds(false), c.SeamEnds(true)))
             && (
                 !job.Standing.NothingMeasured
                 || asDrawn.Any(l =>
@@ -43,6 +40,8 @@ internal static class HullAsItStands
                 )
             );
     }
+
+    private static PlankId OfStarboard(PlankId plank) => plank with { Side = Side.Starboard };
 
     private static bool Differ<T, TKey>(
         ImmutableArray<T> all,

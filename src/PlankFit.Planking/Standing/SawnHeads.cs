@@ -10,7 +10,7 @@ internal static class SawnHeads
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var layers = ImmutableArray.CreateBuilder<LayerSpec>();
-        HashSet<string> across = [];
+        HashSet<PlankId> across = [];
         int number = 0;
         foreach (LayerSpec spec in job.Layers)
         {

@@ -32,7 +32,7 @@ internal static class SeamDrifts
             {
                 if (
                     job.Standing.Seams.All(m =>
-                        m.Side != side || LayerPlanner.LayerOf(m.PlankId) != layer.Number
+                        m.Side != side || m.PlankId.Layer != layer.Number
                     )
                 )
                 {
@@ -73,16 +73,15 @@ internal static class SeamDrifts
         StationOnHull from
     )
     {
-        string prefix = $"{(side == Side.Starboard ? 'S' : 'P')}{layer.Number}-";
         var rows = new List<(int Away, DriftRow Row)>();
         foreach (
             MeasuredSeam m in job.Standing.Seams.Where(m =>
-                m.At == edge && m.PlankId.StartsWith(prefix, StringComparison.Ordinal)
+                m.At == edge && m.Side == side && m.PlankId.Layer == layer.Number
             )
         )
         {
             // The master's after seam is the first going aft, its forward seam the first going forward.
-            int index = FittedSeams.NumberOf(m.PlankId) - row.FirstNumber,
+            int index = m.PlankId.Number - row.FirstNumber,
                 away = aft ? index - row.Master : row.Master - 1 - index;
             if (
                 away < 0

@@ -20,7 +20,7 @@ public sealed record StandingPlan(
 }
 
 /// <summary>A sawn plank by its id, and how it fits.</summary>
-public sealed record CutRow(string Id, CutFit Fit);
+public sealed record CutRow(PlankId Id, CutFit Fit);
 
 /// <summary>The girth of one station on the planking's inner face, mm.</summary>
 /// <param name="DrawnMm">As the table gives it.</param>
@@ -49,7 +49,7 @@ public sealed record SeamDrift(
     bool GoingAft,
     ImmutableArray<DriftRow> Rows,
     double MmAPlank,
-    string? SincePlank
+    PlankId? SincePlank
 )
 {
     /// <summary>The planks that are neither fitted nor sawn between the last one measured and the end of the bottom, with an end at this edge; corner pieces not counted.</summary>
@@ -64,7 +64,7 @@ public sealed record SeamDrift(
 }
 
 /// <param name="PlannedMm">Where the plank's after seam was drawn to cross the edge, from the station named; aft positive.</param>
-public sealed record DriftRow(string PlankId, double PlannedMm, double MeasuredMm)
+public sealed record DriftRow(PlankId PlankId, double PlannedMm, double MeasuredMm)
 {
     public double OffMm => MeasuredMm - PlannedMm;
 }

@@ -43,7 +43,7 @@ internal static class StandingPlanner
     /// <summary>How much each plank still to be sawn would have to give for the last to lie where it was drawn.</summary>
     private static SeamDrift WithRemedy(BottomPlan plan, SeamDrift drift)
     {
-        int last = FittedSeams.NumberOf(drift.Rows[^1].PlankId);
+        int last = drift.Rows[^1].PlankId.Number;
         Plank[] left =
         [
             .. plan

@@ -13,8 +13,8 @@ public sealed record StandingSpec
 
     public ImmutableArray<MeasuredSeam> Seams { get; init; } = [];
 
-    /// <summary>Planks that are on the hull though nothing was measured of them, by id.</summary>
-    public ImmutableArray<string> Fitted { get; init; } = [];
+    /// <summary>Planks that are on the hull though nothing was measured of them, by name.</summary>
+    public ImmutableArray<PlankId> Fitted { get; init; } = [];
 
     /// <summary>The station from which seams are measured; null for the first of the bottom.</summary>
     public string? From { get; init; }
@@ -43,4 +43,7 @@ public sealed record MeasuredGirth(string Station, Side Side, double Mm);
 /// job names; aft positive.
 /// </summary>
 /// <param name="At">Keel or chine.</param>
-public sealed record MeasuredSeam(string PlankId, Side Side, HullEdge At, double Mm);
+public sealed record MeasuredSeam(PlankId PlankId, HullEdge At, double Mm)
+{
+    public Side Side => PlankId.Side;
+}

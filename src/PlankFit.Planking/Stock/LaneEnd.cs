@@ -5,7 +5,7 @@ namespace PlankFit.Planking;
 
 /// <summary>A piece in its lane, in the frame of the board, taken apart into its sides.</summary>
 internal sealed record LanePiece(
-    string Id,
+    PieceId Id,
     ImmutableArray<Vec2> Outline,
     ImmutableArray<PieceSide> Sides
 )
@@ -28,8 +28,8 @@ internal sealed record LanePiece(
 internal sealed record LaneEnd(
     SawCut Cut,
     SawCut Across,
-    ImmutableHashSet<string> Behind,
-    ImmutableHashSet<string> Beyond
+    ImmutableHashSet<PieceId> Behind,
+    ImmutableHashSet<PieceId> Beyond
 )
 {
     /// <summary>A hair over a line is on it, mm: outlines are thinned by less when they are laid.</summary>
@@ -140,7 +140,7 @@ internal sealed record LaneEnd(
         double kerf
     )
     {
-        ILookup<int, string> where = all.ToLookup(
+        ILookup<int, PieceId> where = all.ToLookup(
             q => Where(q, side.Foot, side.Outward, kerf),
             q => q.Id
         );

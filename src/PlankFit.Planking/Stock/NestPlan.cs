@@ -31,7 +31,7 @@ public sealed record NestPlan(
     public double GapPercent => Gap.Percent(Value, LowerBound);
 
     /// <summary>The board of a piece, or null.</summary>
-    public SawnBoard? BoardOf(string pieceId) =>
+    public SawnBoard? BoardOf(PieceId pieceId) =>
         Boards.FirstOrDefault(b => b.Pieces.Any(p => p.Piece.Id == pieceId));
 }
 
@@ -43,7 +43,7 @@ public sealed record NestPlan(
 /// <param name="Rounds">Of improvement.</param>
 public sealed record NestedMaterial(
     string Name,
-    ImmutableArray<string> PieceIds,
+    ImmutableArray<PieceId> PieceIds,
     double Value,
     double LowerBound,
     double? SquareCutsFirstFit,
@@ -108,7 +108,7 @@ public sealed record SawnBoard(
 /// <summary>A strip of a board, along its grain.</summary>
 /// <param name="LowMm">Across the grain from the marked edge, to <paramref name="HighMm"/>. In a sheet whose grain runs across, measured from its marked end.</param>
 /// <param name="PieceIds">In order along it.</param>
-public sealed record SawnLane(double LowMm, double HighMm, ImmutableArray<string> PieceIds);
+public sealed record SawnLane(double LowMm, double HighMm, ImmutableArray<PieceId> PieceIds);
 
 /// <summary>A piece that no board can give.</summary>
 /// <param name="Why">What is missing and what would serve.</param>

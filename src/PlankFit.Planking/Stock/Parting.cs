@@ -57,7 +57,7 @@ internal static class Parting
             return null;
         }
 
-        ILookup<int, string> where = all.ToLookup(q => LaneEnd.Where(q, on, way, kerf), q => q.Id);
+        ILookup<int, PieceId> where = all.ToLookup(q => LaneEnd.Where(q, on, way, kerf), q => q.Id);
         SawCut across = new(
             0,
             CutKind.Parting,

@@ -59,8 +59,8 @@ public sealed record SawCut(
     int Number,
     CutKind Kind,
     int? Lane,
-    string? EndOf,
-    string? BeginOf,
+    PieceId? EndOf,
+    PieceId? BeginOf,
     Vec2 From,
     Vec2 To,
     bool ToTheLine,
@@ -73,7 +73,7 @@ public sealed record SawCut(
     public bool IsPlaned { get; init; }
 
     /// <summary>Of a cut that takes the empty end off: the pieces that end at it, lane by lane.</summary>
-    public ImmutableArray<string> Ends { get; init; } = [];
+    public ImmutableArray<PieceId> Ends { get; init; } = [];
 
     /// <summary>One cut makes the ends of two pieces.</summary>
     public bool IsShared => Kind == CutKind.Crosscut && EndOf is not null && BeginOf is not null;
@@ -92,7 +92,7 @@ public sealed record SawCut(
 /// <param name="FromMm">Its nearest corner; <paramref name="ToMm"/> its furthest.</param>
 /// <param name="LeftMm">What is left of the usable length beyond it.</param>
 public sealed record PiecePlace(
-    string PieceId,
+    PieceId PieceId,
     int Lane,
     double FromMm,
     double ToMm,

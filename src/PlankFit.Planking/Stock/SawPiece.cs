@@ -12,20 +12,23 @@ namespace PlankFit.Planking;
 /// <param name="MayTurnEnd">It may lie turned end for end; <paramref name="MayTurnFace"/> outer face down.</param>
 /// <param name="Twin">The piece of the other side that is to come from the same board; null where that is not asked.</param>
 public sealed record SawPiece(
-    string Id,
-    string PlankId,
-    Side Side,
-    int Layer,
+    PieceId Id,
     ImmutableArray<Vec2> Outline,
     double ThicknessMm,
     string? Species,
     string? LeastGrade,
     bool MayTurnEnd,
     bool MayTurnFace,
-    string? Twin,
+    PieceId? Twin,
     bool IsMaster
 )
 {
+    public PlankId PlankId => Id.Plank;
+
+    public Side Side => PlankId.Side;
+
+    public int Layer => PlankId.Layer;
+
     /// <summary>Its ends that are left long.</summary>
     public ImmutableArray<LongEnd> LongEnds { get; init; } = [];
 

@@ -35,7 +35,7 @@ public static class SawPieces
         return
         [
             .. pieces.Select(p =>
-                Mirror(p.Id) is var twin && ids.Contains(twin) ? p with { Twin = twin } : p
+                ids.Contains(p.Id.Twin) ? p with { Twin = p.Id.Twin } : p
             ),
         ];
     }
@@ -52,12 +52,9 @@ public static class SawPieces
             master && spec.MasterGrade is { } asked
                 ? Better(spec, asked, spec.LeastGrades.GetValueOrDefault(layer.Spec.Name))
                 : spec.LeastGrades.GetValueOrDefault(layer.Spec.Name);
-        SawPiece Piece(string id, ImmutableArray<Geometry.Vec2> outline, bool faceMarked) =>
+        SawPiece Piece(PieceId id, ImmutableArray<Geometry.Vec2> outline, bool faceMarked) =>
             new(
                 id,
-                plank.Id,
-                plank.Side,
-                plank.Layer,
                 outline,
                 layer.Spec.ThicknessMm,
                 layer.Planks.Species ?? plan.Job.Timber?.Species,
@@ -82,7 +79,7 @@ public static class SawPieces
                     p.Inboard?.Kind == JointKind.Scarf || p.Outboard?.Kind == JointKind.Scarf
                 )
             )
-            : [Piece(plank.Id, plank.FlatCut, false)];
+            : [Piece(PieceId.Whole(plank.Id), plank.FlatCut, false)];
     }
 
     /// <summary>Whether a piece of a plank is the one with an end of it.</summary>
@@ -98,7 +95,4 @@ public static class SawPieces
             || Math.Abs(e.BevelAtLeastN) > SquareDegrees
             || Math.Abs(e.BevelAtGreatestN) > SquareDegrees
         );
-
-    /// <summary>P1-07 for S1-07.</summary>
-    private static string Mirror(string id) => (id[0] == 'S' ? 'P' : 'S') + id[1..];
 }

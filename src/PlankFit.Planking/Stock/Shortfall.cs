@@ -8,7 +8,7 @@ namespace PlankFit.Planking;
 /// <param name="Species">Null where any wood serves.</param>
 /// <param name="LeastGrade">Null where any board does.</param>
 public sealed record Shortfall(
-    ImmutableArray<string> PieceIds,
+    ImmutableArray<PieceId> PieceIds,
     int Boards,
     double LengthMm,
     double WidthMm,

@@ -13,11 +13,11 @@ public sealed record TimberPlan(
     /// <summary>Of all layers, both sides; null where no layer's wood has a density.</summary>
     public Weight? Whole { get; init; }
 
-    private readonly Dictionary<string, PlankTimber> byId = Layers
+    private readonly Dictionary<PlankId, PlankTimber> byId = Layers
         .SelectMany(l => l.Planks)
-        .ToDictionary(p => p.Id, StringComparer.Ordinal);
+        .ToDictionary(p => p.Id);
 
-    public PlankTimber? Of(string id) => byId.GetValueOrDefault(id);
+    public PlankTimber? Of(PlankId id) => byId.GetValueOrDefault(id);
 
     public LayerTimber? Of(PlankLayerPlan layer) =>
         Layers.FirstOrDefault(l => l.Layer == layer.Number);
@@ -78,8 +78,7 @@ public sealed record Weight(double Kg, Vec3 Centre, double ErrorMm)
 /// <param name="AreaMm2">On the layer's mid-thickness surface.</param>
 /// <param name="Movement">Across the plank's face and through its thickness, between workshop and service.</param>
 public sealed record PlankTimber(
-    string Id,
-    Side Side,
+    PlankId Id,
     BendWay Way,
     double? StrainIndex,
     int? Laminations,
@@ -89,7 +88,10 @@ public sealed record PlankTimber(
     double AreaMm2,
     Weight? Weight,
     PlankMovement? Movement
-);
+)
+{
+    public Side Side => Id.Side;
+}
 
 /// <summary>Swelling positive, mm.</summary>
 public sealed record PlankMovement(double AcrossMm, double? ThroughMm);

@@ -104,7 +104,6 @@ internal static class TimberPlanner
                 : null;
         return new(
             plank.Id,
-            plank.Side,
             way == BendWay.LaminateThinner && laminations is null ? BendWay.Refuse : way,
             judge.Index(bend.GrainStrainPercent / 100),
             laminations,

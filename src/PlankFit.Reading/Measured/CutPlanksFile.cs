@@ -36,7 +36,7 @@ public static class CutPlanksFile
     {
         // One plank a line: what is sawn next is seen in a comparison of two versions.
         IEnumerable<string> lines = planks
-            .OrderBy(p => p.Id, StringComparer.Ordinal)
+            .OrderBy(p => p.Id.ToString(), StringComparer.Ordinal)
             .Select(p => "  " + JsonSerializer.Serialize(PlankText.Of(p), Options));
         return RecordChecksum.Written(
             $"{{\n \"schema\": \"{Schema}\",\n {RecordChecksum.Empty},\n \"planks\": [\n{string.Join(",\n", lines)}\n ]\n}}\n"
@@ -123,7 +123,7 @@ public static class CutPlanksFile
     {
         public static PlankText Of(CutPlank p) =>
             new(
-                p.Id,
+                p.Id.ToString(),
                 p.Revision,
                 From(p.Outline),
                 From(p.FlatNet),
@@ -139,7 +139,7 @@ public static class CutPlanksFile
 
         public CutPlank ToPlank() =>
             new(
-                PlankIds.Parse(Id) is null ? throw new FormatException() : Id,
+                PlankId.Parse(Id) ?? throw new FormatException(),
                 Revision,
                 Space(Outline),
                 Flat(Net),

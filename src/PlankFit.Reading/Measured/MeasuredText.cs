@@ -237,7 +237,7 @@ public static partial class MeasuredText
 
         private void SeamOf(CsvRow row, string what, string id, Side? side, LengthReading length)
         {
-            if (PlankIds.Parse(id) is not { } plank)
+            if (PlankId.Parse(id) is not { } plank)
             {
                 Fault(row, 2, id, $"is not a plank's number: {PlankIds.Accepted}");
                 return;
@@ -264,7 +264,7 @@ public static partial class MeasuredText
             if (side is not null && length.Ok)
             {
                 seams.Add(
-                    new(id, of, what == SeamAtKeel ? HullEdge.Keel : HullEdge.Chine, length.Mm)
+                    new(plank, what == SeamAtKeel ? HullEdge.Keel : HullEdge.Chine, length.Mm)
                 );
             }
         }

@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text.RegularExpressions;
 using PlankFit.Planking;
 
 namespace PlankFit.Reading;
 
 /// <summary>Names of planks as a builder writes them: S1-10, or a run of them, S1-08..S1-12.</summary>
-public static partial class PlankIds
+public static class PlankIds
 {
     /// <summary>What is said of anything else.</summary>
     public const string Accepted =
@@ -14,31 +12,25 @@ public static partial class PlankIds
 
     private const int MostInARun = 5000;
 
-    /// <summary>Side, layer and number of an id; null where it is none.</summary>
-    public static (Side Side, int Layer, int Number)? Parse(string id) =>
-        One().Match(id) is { Success: true } m
-            ? (
-                m.Groups[1].Value == "S" ? Side.Starboard : Side.Port,
-                int.Parse(m.Groups[2].ValueSpan, CultureInfo.InvariantCulture),
-                PlankId.Number(m.Groups[3].ValueSpan)
-            )
-            : null;
-
-    /// <summary>The ids of one plank or of a run; or what is wrong with the text.</summary>
-    public static (ImmutableArray<string> Ids, string? Fault) Expand(string text)
+    /// <summary>One plank or a run of them; or what is wrong with the text.</summary>
+    public static (ImmutableArray<PlankId> Ids, string? Fault) Expand(string text)
     {
         string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
-        if (ends.Length > 2 || Parse(ends[0]) is not { } from || Parse(ends[^1]) is not { } to)
+        if (
+            ends.Length > 2
+            || PlankId.Parse(ends[0]) is not { } first
+            || PlankId.Parse(ends[^1]) is not { } last
+        )
         {
             return ([], $"{Accepted}; a run of them S1-08..S1-12");
         }
 
-        if (from.Side != to.Side || from.Layer != to.Layer)
+        if ((first with { Number = last.Number }) != last)
         {
             return ([], "a run of planks is of one side and layer");
         }
 
-        if (to.Number < from.Number || to.Number - from.Number >= MostInARun)
+        if (last.Number < first.Number || last.Number - first.Number >= MostInARun)
         {
             return ([], "a run goes from the forward plank to the after one");
         }
@@ -46,16 +38,10 @@ public static partial class PlankIds
         return (
             [
                 .. Enumerable
-                    .Range(from.Number, to.Number - from.Number + 1)
-                    .Select(n => PlankId.Of(from.Side, from.Layer, n)),
+                    .Range(first.Number, last.Number - first.Number + 1)
+                    .Select(n => first with { Number = n }),
             ],
             null
         );
     }
-
-    [GeneratedRegex(
-        @"^([SP])([1-9][0-9]{0,2})-([0-9]{2}|[1-9][0-9]{2,4}|A[1-9][0-9]{0,3})\z",
-        RegexOptions.CultureInvariant
-    )]
-    private static partial Regex One();
 }

@@ -88,17 +88,17 @@ internal static class StandingReader
             ? $"{CutPlanksFile.BackupOf(file)} beside it is the record as it was before the last `plankfit cut`: put it back under the name {Path.GetFileName(file)}, and mark again what was marked last"
             : $"Restore it from a copy; or take cut = \"{file}\" out of [standing], move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
 
-    private static ImmutableArray<string> Fitted(
+    private static ImmutableArray<PlankId> Fitted(
         StandingDraft said,
         int plankLayers,
         ImmutableArray<Finding>.Builder findings
     )
     {
-        var all = new SortedSet<string>(StringComparer.Ordinal);
+        var all = new SortedSet<PlankId>();
         foreach ((string text, Place at) in said.Fitted)
         {
-            (ImmutableArray<string> ids, string? fault) = PlankIds.Expand(text);
-            if (ids is [string first, ..] && PlankIds.Parse(first)!.Value.Layer > plankLayers)
+            (ImmutableArray<PlankId> ids, string? fault) = PlankIds.Expand(text);
+            if (ids is [PlankId first, ..] && first.Layer > plankLayers)
             {
                 fault = $"the job has {plankLayers} layer(s) of planks";
             }

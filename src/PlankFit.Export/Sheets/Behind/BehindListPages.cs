@@ -51,17 +51,17 @@ public static class BehindListPages
                     continue;
                 }
 
-                yield return [plank.Id, said];
-                yield return [twin.Id, there];
+                yield return [plank.Id.ToString(), said];
+                yield return [twin.Id.ToString(), there];
                 continue;
             }
 
-            yield return [plank.Id, said];
+            yield return [plank.Id.ToString(), said];
         }
 
         foreach (Plank left in port.Values.OrderBy(p => p.Number))
         {
-            yield return [left.Id, Said(plan, left)];
+            yield return [left.Id.ToString(), Said(plan, left)];
         }
     }
 

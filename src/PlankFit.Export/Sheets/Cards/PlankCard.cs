@@ -36,8 +36,8 @@ internal static class PlankCard
     )
     {
         double y = card.Top - 6.5;
-        pad.Text(card.Left, y, plank.Id, Letters.Name, bold: true);
-        double x = card.Left + Letters.Width(plank.Id, Letters.Name, true) + 4;
+        pad.Text(card.Left, y, plank.Id.ToString(), Letters.Name, bold: true);
+        double x = card.Left + Letters.Width(plank.Id.ToString(), Letters.Name, true) + 4;
         string what =
             $"{PlankWords.Of(plank.Side)}, layer {layer.Number} {layer.Spec.Name}, {PlankWords.Of(plank.Kind)}, "
             + $"{LengthText.ForPaper(layer.Spec.ThicknessMm, unit)} thick";

@@ -143,7 +143,7 @@ public static class PlankListPages
     {
         LengthUnit unit = plan.Job.Units;
         Box name = Column(row, 0);
-        pad.Text(name.Left, row.Top - 6.5, plank.Id, Letters.Heading, bold: true);
+        pad.Text(name.Left, row.Top - 6.5, plank.Id.ToString(), Letters.Heading, bold: true);
         pad.Paragraph(name.Left, row.Top - 9, name.Width, PlankWords.Of(plank.Kind), Letters.Small);
         Picture(pad, Column(row, 1), plank);
         Sizes(pad, Column(row, 2), plank, unit);

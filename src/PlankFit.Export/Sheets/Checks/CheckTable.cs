@@ -133,8 +133,8 @@ internal static class CheckTable
         LengthUnit unit
     )
     {
-        bool master = check.PlankId == PlankId.Of(check.Side, layer.Number, layer.MasterNumber);
-        pad.Text(x[0] + 1.5, top - 4, check.PlankId, Letters.Bench, bold: true);
+        bool master = check.PlankId.Number == layer.MasterNumber;
+        pad.Text(x[0] + 1.5, top - 4, check.PlankId.ToString(), Letters.Bench, bold: true);
         if (master)
         {
             pad.Text(x[0] + 1.5, top - 7.8, "master", Letters.Small);

@@ -161,7 +161,7 @@ public static class FasteningPlanView
             Vec2 place = on + (3 * out_);
             if (place.ChordTo(last) > 5)
             {
-                pad.Text(place, PlankId.Short(plank.Number), Letters.Small, Anchor.MiddleCentre);
+                pad.Text(place, plank.Id.Short, Letters.Small, Anchor.MiddleCentre);
                 last = place;
             }
         }

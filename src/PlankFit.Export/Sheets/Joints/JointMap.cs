@@ -185,7 +185,7 @@ public static class JointMap
             yield break;
         }
 
-        Dictionary<string, Plank> planks = layer.On(side).ToDictionary(p => p.Id);
+        Dictionary<PlankId, Plank> planks = layer.On(side).ToDictionary(p => p.Id);
         foreach (JointedPlank pieced in jointed.Planks)
         {
             Plank plank = planks[pieced.PlankId];

@@ -53,12 +53,12 @@ public static class JointPages
 
     private static ImmutableArray<string> Row(JointRow r, JointedLayer jointed) =>
         [
-            r.Joint.Id,
+            r.Joint.Id.ToString(),
             r.Joint.Backing
                 ?? $"{NumberText.Trimmed(r.Joint.Ratio ?? 0, 1)}:1, {LengthText.PaperNumber(r.Joint.LengthMm, r.Unit)}",
             r.Joint.Kind == JointKind.Butt
                 ? JointWords.Cut(r.Plank, r.Joint, r.Unit)
-                : $"{r.Inboard.Id[^1]} its {r.Joint.TaperedFace(true)} face, {r.Outboard.Id[^1]} its {r.Joint.TaperedFace(false)}",
+                : $"{r.Joint.Id.Inboard} its {r.Joint.TaperedFace(true)} face, {r.Joint.Id.Outboard} its {r.Joint.TaperedFace(false)}",
             $"{LengthText.PaperNumber(r.Inboard.LengthMm, r.Unit, RoundTo.Up)} + {LengthText.PaperNumber(r.Outboard.LengthMm, r.Unit, RoundTo.Up)}",
             LengthText.PaperNumber(r.FromTipMm, r.Unit),
             .. Enum.GetValues<JointRuleKind>()

@@ -92,7 +92,7 @@ public static class KeelPages
             [
                 .. layer.PlankEnds.Select(e =>
                     ImmutableArray.Create(
-                        e.PlankId,
+                        e.PlankId.ToString(),
                         (e.LengthChangeMm < 0 ? "- " : "+ ")
                             + KeelWords.Fine(Math.Abs(e.LengthChangeMm), job.Units),
                         KeelWords.Degrees(Math.Abs(90 - e.CutDegrees)) + "°",

@@ -61,7 +61,7 @@ internal static class BoardTables
             [
                 .. view.Places.Select(p => new CutTableRow(
                     [
-                        p.PieceId,
+                        p.PieceId.ToString(),
                         LengthText.PaperNumber(p.FromMm, unit),
                         LengthText.PaperNumber(p.ToMm, unit),
                         LengthText.PaperNumber(p.LeftMm, unit),

@@ -74,8 +74,8 @@ public static class LabelPages
     private static void Label(Pad pad, Box box, BottomPlan plan, SawnBoard board, LaidPiece laid)
     {
         Plank plank = plan.Find(laid.Piece.PlankId)!;
-        Square(pad, laid.Piece.Id, new(box.Right - SquareMm, box.Top - SquareMm));
-        pad.Text(box.Left, box.Top - 5.6, laid.Piece.Id, 5.6, Anchor.BaselineLeft, true);
+        Square(pad, laid.Piece.Id.ToString(), new(box.Right - SquareMm, box.Top - SquareMm));
+        pad.Text(box.Left, box.Top - 5.6, laid.Piece.Id.ToString(), 5.6, Anchor.BaselineLeft, true);
         double top = box.Top - 8.2;
         double width = box.Width - SquareMm - 2;
         foreach (

@@ -129,7 +129,7 @@ public static class ShoppingPages
             Block(plan, "pieces without a place"),
             ["These are in no board. Everything else is planned all the same."],
             [new("piece", 12, false), new("what is missing, and what would serve", 88, false)],
-            [.. nest.Unplaced.Select(u => ImmutableArray.Create(u.Piece.Id, u.Why))]
+            [.. nest.Unplaced.Select(u => ImmutableArray.Create(u.Piece.Id.ToString(), u.Why))]
         );
 
     private static ListSheet LeftOver(BottomPlan plan, NestPlan nest)

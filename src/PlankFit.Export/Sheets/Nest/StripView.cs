@@ -40,7 +40,7 @@ public sealed record StripView(
     {
         get
         {
-            HashSet<string> ids = [.. Lanes.SelectMany(l => l.PieceIds)];
+            HashSet<PieceId> ids = [.. Lanes.SelectMany(l => l.PieceIds)];
             return List.Board.Pieces.Where(p => ids.Contains(p.Piece.Id));
         }
     }

@@ -88,7 +88,7 @@ internal sealed class PanelView(PanelPlan plan, Placing placing)
         }
 
         Vec2[] middles = [.. seams.Select(Middle)];
-        List<(Vec2 At, string Id)> places = [];
+        List<(Vec2 At, PlankId Id)> places = [];
         for (int k = 1; k < seams.Length; k++)
         {
             places.Add((0.5 * (middles[k - 1] + middles[k]), seams[k].Forward));
@@ -103,9 +103,9 @@ internal sealed class PanelView(PanelPlan plan, Placing placing)
 
         ImmutableArray<Vec2> outline = placing.Of(plan.Flat.Outline);
         List<Box> taken = [];
-        foreach ((Vec2 at, string id) in places)
+        foreach ((Vec2 at, PlankId id) in places)
         {
-            string number = id[(id.IndexOf('-') + 1)..];
+            string number = id.Padded;
             double half = (Letters.Width(number, Letters.Small) / 2) + 0.4;
             Box plate = new(at.X - half, at.Y - 1.4, at.X + half, at.Y + 1.4);
             Vec2[] corners =

@@ -138,7 +138,7 @@ public static class CuttingPattern
             Layers.Text,
             Pen.Thin,
             middle + shift + new Vec2(0, 0.4 * height),
-            piece?.Id ?? plank.Id,
+            (piece?.Id ?? PieceId.Whole(plank.Id)).ToString(),
             height,
             Anchor.BaselineCentre,
             0,

@@ -108,7 +108,7 @@ public static class FullSizePattern
     private static void Name(Pad pad, BottomPlan plan, Plank plank, Placing at)
     {
         PlankPiece? piece = JointMarks.Longest(plan, plank);
-        string name = piece?.Id ?? plank.Id;
+        string name = (piece?.Id ?? PieceId.Whole(plank.Id)).ToString();
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 2.5, 12);
         middle = FasteningMarks.ClearOf(

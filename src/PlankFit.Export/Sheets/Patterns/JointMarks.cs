@@ -39,7 +39,7 @@ internal static class JointMarks
                 Layers.Text,
                 Pen.Thin,
                 middle + shift,
-                piece.Id,
+                piece.Id.ToString(),
                 Math.Clamp(room / 4, LeastNameMm, MostNameMm),
                 Anchor.MiddleCentre,
                 0,

@@ -73,7 +73,7 @@ public static class PiecePattern
 
         Vec2 middle = Interior.DeepestPoint(piece.Net, out double room);
         double height = Math.Clamp(room / 4, 1.5, NameMm);
-        yield return Text(piece.Id, middle + new Vec2(0, 0.4 * height), height, true);
+        yield return Text(piece.Id.ToString(), middle + new Vec2(0, 0.4 * height), height, true);
         yield return Text(
             $"outer face up, rev {plan.Job.Revision}",
             middle - new Vec2(0, 0.8 * height),

@@ -101,7 +101,7 @@ internal static class StandingLists
             [
                 .. standing.Cut.Select(r =>
                     ImmutableArray.Create(
-                        r.Id,
+                        r.Id.ToString(),
                         r.Fit.Revision,
                         Off(r.Fit.ForwardMm),
                         Off(r.Fit.AfterMm),
@@ -115,7 +115,7 @@ internal static class StandingLists
         );
     }
 
-    private static double GapOf(BottomPlan plan, string id)
+    private static double GapOf(BottomPlan plan, PlankId id)
     {
         int layer = plan.Find(id)?.Layer ?? 1;
         return plan.PlankLayers.First(l => l.Number == layer).Planks.GapMm;
@@ -140,7 +140,7 @@ internal static class StandingLists
                     d.Rows.Select(
                         (r, i) =>
                             ImmutableArray.Create(
-                                r.PlankId,
+                                r.PlankId.ToString(),
                                 d.At == HullEdge.Keel ? "keel" : "chine",
                                 LengthText.PaperNumber(r.PlannedMm, job.Units),
                                 LengthText.PaperNumber(r.MeasuredMm, job.Units),

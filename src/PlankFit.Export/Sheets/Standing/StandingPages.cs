@@ -79,12 +79,6 @@ public static class StandingPages
 
     private static SheetPage? DriftChart(Job job, StandingPlan standing)
     {
-        static int Number(string id) =>
-            int.Parse(
-                id.AsSpan(id.IndexOf('-') + 1),
-                System.Globalization.CultureInfo.InvariantCulture
-            );
-
         // Through the seams of one plank no line runs: the list says it.
         IGrouping<(int Layer, Side Side), SeamDrift>[] groups =
         [
@@ -107,7 +101,7 @@ public static class StandingPages
                     [
                         .. g.Where(d => d.At == at)
                             .SelectMany(d => d.Rows)
-                            .Select(r => new Vec2(Number(r.PlankId), r.OffMm))
+                            .Select(r => new Vec2(r.PlankId.Number, r.OffMm))
                             .OrderBy(p => p.X),
                     ];
                 Vec2[] keel = Points(HullEdge.Keel),

@@ -113,11 +113,11 @@ internal static class StrainView
         double foot
     )
     {
-        Dictionary<string, PlankTimber> timber = wood.Planks.ToDictionary(p => p.Id);
+        Dictionary<PlankId, PlankTimber> timber = wood.Planks.ToDictionary(p => p.Id);
         PlankNumbers numbers = PlankNumbers.Usual with
         {
             AlongPlanks = true,
-            Label = p => p.Side == Side.Port ? PlankId.Short(p.Number) : Figure(timber[p.Id]),
+            Label = p => p.Side == Side.Port ? p.Id.Short : Figure(timber[p.Id]),
             Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].StrainIndex),
         };
         numbers.Draw(

@@ -104,7 +104,7 @@ public static class TimberSheets
         LengthUnit unit = plan.Job.Units;
         Station first = plan.Job.Offsets.Stations[0];
         string Place(double? mm) => mm is { } p ? LengthText.PaperNumber(p, unit) : "-";
-        yield return (new("plank", 11), r => r.Row.Plank.Id);
+        yield return (new("plank", 11), r => r.Row.Plank.Id.ToString());
         yield return (new("verdict", 27, false), r => r.Row.Plank.Bend.Verdict);
         yield return (
             new("strain, of cold limit", 12),

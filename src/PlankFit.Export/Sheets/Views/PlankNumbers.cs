@@ -13,7 +13,7 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
     private const double MasterGrey = 0.85;
 
     /// <summary>What stands in a plank: its number.</summary>
-    public Func<Plank, string> Label { get; init; } = p => PlankId.Short(p.Number);
+    public Func<Plank, string> Label { get; init; } = p => p.Id.Short;
 
     /// <summary>A plank's fill, from 0 (black) to 1 (white); the master's alone where a view says nothing.</summary>
     public Func<Plank, double?> Grey { get; init; } =

@@ -21,7 +21,7 @@ internal sealed class PlankSizes
         [
             .. layer.Starboard.Select(p =>
                 (
-                    PlankId.Short(p.Number),
+                    p.Id.Short,
                     LengthText.PaperNumber(p.CutLengthMm, unit, RoundTo.Up)
                         + " × "
                         + LengthText.PaperNumber(AcrossMm(p), unit, RoundTo.Up)

@@ -112,7 +112,7 @@ internal sealed class SeamGirths
             if (expanded.GirthWhere(plank.OnHull.AfterEdge, station) is { } girth)
             {
                 found.Add(
-                    ($"{PlankId.Short(plank.Number)} | {PlankId.Short(plank.Number + 1)}", girth)
+                    ($"{plank.Id.Short} | {PlankId.ShortOf(plank.Number + 1)}", girth)
                 );
             }
         }

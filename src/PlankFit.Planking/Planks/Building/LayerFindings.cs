@@ -9,9 +9,11 @@ internal static class LayerFindings
     /// <summary>A tip shorter than this is lost in the saw's kerf, mm.</summary>
     private const double LeastTipMm = 0.25;
 
+    /// <param name="apart">The side that it is laid for by itself, in the starboard frame; null for starboard and its mirror image.</param>
     /// <param name="sawn">Numbers of planks that are sawn: nothing about sawing them is told any more.</param>
     public static IEnumerable<Finding> Of(
         LaidLayer layer,
+        Side? apart,
         BendLimits limits,
         LengthUnit units,
         IReadOnlySet<int> sawn
@@ -20,7 +22,9 @@ internal static class LayerFindings
         PlankLayerPlan plan = layer.Plan;
         bool ToSaw(Plank p) => !p.IsFitted && !sawn.Contains(p.Number);
         PlankLayerSpec spec = layer.Spec;
-        string where = $"layer {spec.Name}";
+        var where = Subject.OfLayer(spec.Name, apart);
+        string layerName = $"layer {spec.Name}";
+        PlankId Id(Plank p) => p.Id with { Side = apart ?? Side.Starboard };
         string Mm(double mm) => LengthText.ForPaper(mm, units, RoundTo.Nearest);
 
         string mend = layer.Row.Held
@@ -36,7 +40,7 @@ internal static class LayerFindings
             {
                 yield return new(
                     Severity.Warning,
-                    corner.Id,
+                    Id(corner),
                     $"the corner piece is small ({Mm(corner.WidestMm)} wide, {Mm(length)} along its seam); {mend}"
                 );
             }
@@ -44,12 +48,12 @@ internal static class LayerFindings
 
         var angles = plan
             .Starboard.Where(p => p.KeelAngleDegrees is not null)
-            .Select(p => (p.Id, p.KeelAngleDegrees!.Value))
+            .Select(p => (Id: Id(p), p.KeelAngleDegrees!.Value))
             .ToList();
         if (angles.Count > 0)
         {
-            (string lowId, double low) = angles.MinBy(a => a.Value);
-            (string highId, double high) = angles.MaxBy(a => a.Value);
+            (PlankId lowId, double low) = angles.MinBy(a => a.Value);
+            (PlankId highId, double high) = angles.MaxBy(a => a.Value);
             string run = string.Create(
                 CultureInfo.InvariantCulture,
                 $"the planks meet the keel at {low:0.0} ({lowId}) to {high:0.0} degrees ({highId}); {spec.AngleDegrees:0.#} was asked for"
@@ -85,12 +89,12 @@ internal static class LayerFindings
                 .MaxBy(p => Math.Max(p.WidestGapMm, p.WidestOverlapMm))!;
             yield return new(
                 Severity.Warning,
-                worst.Id,
-                $"{Count(shaped, "plank")} a side of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                Id(worst),
+                $"{Count(shaped, "plank")} a side of {layerName} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
             );
         }
 
-        foreach (Finding finding in Sawn(plan, ToSaw, Mm).Concat(Bent(plan, limits, where, units)))
+        foreach (Finding finding in Sawn(plan, ToSaw, Id, Mm).Concat(Bent(plan, limits, Id, layerName, units)))
         {
             yield return finding;
         }
@@ -130,6 +134,7 @@ internal static class LayerFindings
     private static IEnumerable<Finding> Sawn(
         PlankLayerPlan plan,
         Func<Plank, bool> toSaw,
+        Func<Plank, PlankId> id,
         Func<double, string> length
     )
     {
@@ -139,7 +144,7 @@ internal static class LayerFindings
             {
                 yield return new(
                     Severity.Error,
-                    plank.Id,
+                    id(plank),
                     "its shape to saw does not hold its net shape and both faces: do not saw it, and report the job's two files as a fault of the program"
                 );
             }
@@ -149,7 +154,7 @@ internal static class LayerFindings
             {
                 yield return new(
                     Severity.Warning,
-                    plank.Id,
+                    id(plank),
                     $"a tip of one face reaches {length(past)} past the edge of the stock: saw it from a wider piece, or leave the tip short and fill it"
                 );
             }
@@ -159,7 +164,8 @@ internal static class LayerFindings
     private static IEnumerable<Finding> Bent(
         PlankLayerPlan plan,
         BendLimits limits,
-        string where,
+        Func<Plank, PlankId> id,
+        string layerName,
         LengthUnit units
     )
     {
@@ -172,17 +178,17 @@ internal static class LayerFindings
             Plank worst = verdict.MaxBy(p => p.Bend.StrainPercent)!,
                 twisted = verdict.MaxBy(p => p.Bend.TwistDegreesPerMetre)!;
             string radius = worst.Bend.LeastRadiusMm is { } r
-                ? $"the least radius {Radius(r, units)}, in {worst.Id}, {LengthText.ForPaper(worst.Bend.WorstAtMm, units)} from its inboard end"
+                ? $"the least radius {Radius(r, units)}, in {id(worst)}, {LengthText.ForPaper(worst.Bend.WorstAtMm, units)} from its inboard end"
                 : "none of them bent";
             bool metric = LengthUnits.IsMetric(units);
             string twist = string.Create(
                 CultureInfo.InvariantCulture,
-                $"the most twist {(metric ? twisted.Bend.TwistDegreesPerMetre : twisted.Bend.TwistDegreesPerMetre * 0.3048):0.0}° a {(metric ? "metre" : "foot")}, in {twisted.Id}"
+                $"the most twist {(metric ? twisted.Bend.TwistDegreesPerMetre : twisted.Bend.TwistDegreesPerMetre * 0.3048):0.0}° a {(metric ? "metre" : "foot")}, in {id(twisted)}"
             );
             yield return new(
                 Severity.Warning,
-                worst.Id,
-                $"{Count(verdict.Count(), "plank")} a side of {where}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
+                id(worst),
+                $"{Count(verdict.Count(), "plank")} a side of {layerName}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
             );
         }
     }

@@ -56,7 +56,7 @@ internal static class LayerPlanner
             when (e
                     is GeodesicException
                         or MathNet.Numerics.NonConvergenceException
-                        or JobFaultException { Where: not CutSeams.Record }
+                        or JobFaultException { IsOfTheRecord: false }
             )
         {
             LaidLayer without = On(
@@ -203,14 +203,12 @@ internal static class LayerPlanner
         int[] fitted =
         [
             .. job
-                .Standing.Fitted.Where(id =>
-                    HullAsItStands.SideOf(id) == side && LayerOf(id) == number
-                )
-                .Select(FittedSeams.NumberOf),
+                .Standing.Fitted.Where(p => p.Side == side && p.Layer == number)
+                .Select(p => p.Number),
         ];
         MeasuredSeam[] measured =
         [
-            .. job.Standing.Seams.Where(m => m.Side == side && LayerOf(m.PlankId) == number),
+            .. job.Standing.Seams.Where(m => m.Side == side && m.PlankId.Layer == number),
         ];
         if (cut.Length + fitted.Length + measured.Length == 0)
         {
@@ -220,7 +218,7 @@ internal static class LayerPlanner
 
         row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
         row = CutSeams.Row(faces.Middle, spec, row, cut, tracing);
-        ImmutableDictionary<string, string> strays = row.Strays;
+        ImmutableDictionary<PlankId, string> strays = row.Strays;
         CheckThere(spec, row, fitted);
         if (measured.Length > 0)
         {
@@ -260,10 +258,4 @@ internal static class LayerPlanner
             }
         }
     }
-
-    public static int LayerOf(string id) =>
-        int.Parse(
-            id.AsSpan(1, id.IndexOf('-') - 1),
-            System.Globalization.CultureInfo.InvariantCulture
-        );
 }

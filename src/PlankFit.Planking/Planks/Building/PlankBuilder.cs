@@ -35,10 +35,10 @@ internal sealed class PlankBuilder(
     public BuiltPlank Build(SeamRow row, int index)
     {
         int number = index + row.FirstNumber;
-        string id = IdOf(Side.Starboard, number);
+        PlankId id = IdOf(number);
         try
         {
-            return Work(row, index, number, id);
+            return Work(row, index, id);
         }
         catch (GeodesicException e)
         {
@@ -49,9 +49,9 @@ internal sealed class PlankBuilder(
         }
     }
 
-    private string IdOf(Side side, int number) => PlankId.Of(side, layer, number);
+    private PlankId IdOf(int number) => PlankId.OfBottom(Side.Starboard, layer, number);
 
-    private BuiltPlank Work(SeamRow row, int index, int number, string id)
+    private BuiltPlank Work(SeamRow row, int index, PlankId id)
     {
         Seam? forward = row.Forward(index),
             after = row.After(index);
@@ -127,18 +127,15 @@ internal sealed class PlankBuilder(
             .ToImmutableArray();
         var plank = new Plank(
             id,
-            Side.Starboard,
-            layer,
-            number,
             Kind(row, index),
             shape.Space,
             shape.Net,
             [.. cut],
-            PlankParts.Edge(ahead, -1, index > 0 ? IdOf(Side.Starboard, number - 1) : null),
+            PlankParts.Edge(ahead, -1, index > 0 ? IdOf(id.Number - 1) : null),
             PlankParts.Edge(
                 behind,
                 1,
-                index < row.Planks - 1 ? IdOf(Side.Starboard, number + 1) : null
+                index < row.Planks - 1 ? IdOf(id.Number + 1) : null
             ),
             plankEnds,
             length,
@@ -159,8 +156,8 @@ internal sealed class PlankBuilder(
                 ? plankEnds.All(e => Math.Min(e.BevelAtLeastN, e.BevelAtGreatestN) >= -1e-9)
                 : null,
             [
-                .. ahead is null ? [] : WitnessTicks.Along(ahead, number - 1, 1),
-                .. behind is null ? [] : WitnessTicks.Along(behind, number, -1),
+                .. ahead is null ? [] : WitnessTicks.Along(ahead, id.Number - 1, 1),
+                .. behind is null ? [] : WitnessTicks.Along(behind, id.Number, -1),
             ]
         )
         {
@@ -252,7 +249,7 @@ internal sealed class PlankBuilder(
 
     /// <summary>The extension past the bottom's edges must still be something like the bottom.</summary>
     private void CheckReach(
-        string id,
+        PlankId id,
         Geodesic own,
         Seam? net,
         StripMap map,

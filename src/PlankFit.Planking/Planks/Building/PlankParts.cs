@@ -53,7 +53,7 @@ internal static class PlankParts
         return AcrossAlong.Through(own, s, t);
     }
 
-    public static PlankEdge Edge(PlankSide? side, int outward, string? neighbour)
+    public static PlankEdge Edge(PlankSide? side, int outward, PlankId? neighbour)
     {
         if (side is null)
         {

@@ -13,8 +13,7 @@ internal static class PortTwin
         int first = FirstVertex(p, net);
         return p with
         {
-            Id = Id(p.Id)!,
-            Side = Side.Port,
+            Id = p.Id.Twin,
             Outline = Turned(outline, first),
             FlatNet = Turned(net, first),
             FlatCut = [.. p.FlatCut.Reverse().Select(Mirror)],
@@ -52,7 +51,7 @@ internal static class PortTwin
         {
             Seam = [.. e.Seam.Select(v => v.MirroredInY())],
             Flat = [.. e.Flat.Select(Mirror)],
-            Neighbour = Id(e.Neighbour),
+            Neighbour = e.Neighbour?.Twin,
         };
 
     private static PlankEnd End(PlankEnd e) =>
@@ -71,8 +70,6 @@ internal static class PortTwin
         [.. line.Reverse().Select(Mirror)];
 
     private static Vec2 Mirror(Vec2 p) => new(p.X, -p.Y);
-
-    private static string? Id(string? starboard) => starboard is null ? null : "P" + starboard[1..];
 
     private static ImmutableArray<T> Turned<T>(ImmutableArray<T> points, int first) =>
         [.. points.Skip(first), .. points.Take(first)];

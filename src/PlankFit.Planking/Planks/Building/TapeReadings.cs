@@ -27,8 +27,8 @@ internal static class TapeReadings
                     row.Forward(i) is { } f && row.After(i) is { } a
                         ? Diagonal(faces.Inner, f, a)
                         : null;
-                checks.Add(new(planks[i].Id, Side.Starboard, forward, after, diagonal));
-                checks.Add(new("P" + planks[i].Id[1..], Side.Port, forward, after, diagonal));
+                checks.Add(new(planks[i].Id, forward, after, diagonal));
+                checks.Add(new(planks[i].Id.Twin, forward, after, diagonal));
             }
         }
 

@@ -20,7 +20,7 @@ internal static class WitnessTicks
                 ahead = side.Track.Flat(Math.Min(s + 1, side.Seam.Out.S));
             string label = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{PlankId.Short(seamNumber)}{Letter(count++)}"
+                $"{PlankId.ShortOf(seamNumber)}{Letter(count++)}"
             );
             yield return new("witness", label, here, inward * (ahead - here).Unit().Left());
         }

@@ -18,7 +18,7 @@ internal static class CutSeams
     private const double FootMm = 1e-6;
 
     /// <summary>Where a fault of the record itself is told.</summary>
-    public const string Record = "cut-planks.json";
+    private const string Record = "cut-planks.json";
 
     /// <param name="planned">The row as it would be laid with nothing sawn, with its numbers.</param>
     /// <param name="cut">Of this layer and side, in any order. Those that lie nowhere on the bottom are the answer's strays.</param>
@@ -207,7 +207,10 @@ internal static class CutSeams
                 throw new JobFaultException(
                     Record,
                     $"in layer {spec.Name} the after seam of plank {high} lies forward of that of plank {low}: the record has planks of two lay-outs; take those that are wrong off it with --forget"
-                );
+                )
+                {
+                    IsOfTheRecord = true,
+                };
             }
 
             for (int k = low + 1; k < high; k++)

@@ -26,9 +26,9 @@ internal static class FittedSeams
     )
     {
         var actual = new SortedDictionary<int, FittedSeam>();
-        foreach (IGrouping<string, MeasuredSeam> plank in measured.GroupBy(m => m.PlankId))
+        foreach (IGrouping<PlankId, MeasuredSeam> plank in measured.GroupBy(m => m.PlankId))
         {
-            int index = NumberOf(plank.Key) - planned.FirstNumber;
+            int index = plank.Key.Number - planned.FirstNumber;
             if (index < 0 || index >= planned.Seams.Length)
             {
                 throw new JobFaultException(
@@ -103,9 +103,6 @@ internal static class FittedSeams
         };
     }
 
-    /// <summary>The number of a plank, from its id.</summary>
-    public static int NumberOf(string id) => PlankId.Number(id.AsSpan(id.IndexOf('-') + 1));
-
     /// <summary>
     /// The geodesic near a planned seam that a tape finds where it was measured: two unknowns, its distance from the planned one at either end, by Newton with
     /// differences; with one reading alone it keeps the planned seam's run.
@@ -114,7 +111,7 @@ internal static class FittedSeams
         LayerFaces faces,
         PlankLayerSpec spec,
         Seam planned,
-        string id,
+        PlankId id,
         double? keelMm,
         double? chineMm,
         StationOnHull from,
@@ -178,7 +175,7 @@ internal static class FittedSeams
     }
 
     /// <summary>A seam further off than half a plank is another plank's.</summary>
-    private static void CheckPlausible(PlankLayerSpec spec, string id, double missK, double missC)
+    private static void CheckPlausible(PlankLayerSpec spec, PlankId id, double missK, double missC)
     {
         double most = Math.Max(Math.Abs(missK), Math.Abs(missC));
         if (most > spec.WidthMm / 2)
@@ -190,10 +187,10 @@ internal static class FittedSeams
         }
     }
 
-    private static JobFaultException Nowhere(string id, PlankLayerSpec spec) =>
+    private static JobFaultException Nowhere(PlankId id, PlankLayerSpec spec) =>
         new(id, $"the seam as measured passes the bottom of layer {spec.Name} by: measure again");
 
-    private static JobFaultException NotThere(string id, HullEdge edge) =>
+    private static JobFaultException NotThere(PlankId id, HullEdge edge) =>
         new(
             id,
             $"its after seam does not cross the {edge.ToString().ToLowerInvariant()}, but was measured there: look at measured.csv"

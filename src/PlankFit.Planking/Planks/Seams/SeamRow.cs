@@ -21,8 +21,8 @@ internal sealed record SeamRow(
     public bool Held { get; init; }
 
     /// <summary>Sawn planks of it that lie nowhere on the bottom as it now is, by id, and what is amiss.</summary>
-    public ImmutableDictionary<string, string> Strays { get; init; } =
-        ImmutableDictionary<string, string>.Empty;
+    public ImmutableDictionary<PlankId, string> Strays { get; init; } =
+        ImmutableDictionary<PlankId, string>.Empty;
 
     public int Planks => Seams.Length + 1;
 

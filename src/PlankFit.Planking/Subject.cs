@@ -1,0 +1,35 @@
+namespace PlankFit.Planking;
+
+/// <summary>What a finding is about: a plank, a layer and perhaps one side of it, or a place in a person's files, in words.</summary>
+public readonly record struct Subject
+{
+    private readonly string? words;
+
+    private Subject(string words) => this.words = words;
+
+    /// <summary>The plank; null where it is about something else.</summary>
+    public PlankId? Plank { get; private init; }
+
+    /// <summary>The layer's name; null where it is about something else.</summary>
+    public string? Layer { get; private init; }
+
+    /// <summary>The one side of the layer that it is about; null for both.</summary>
+    public Side? Side { get; private init; }
+
+    public static Subject OfPlank(PlankId plank) => new() { Plank = plank };
+
+    public static Subject OfLayer(string name, Side? side = null) =>
+        new() { Layer = name, Side = side };
+
+    /// <summary>A file with its line or cell, a table of the job, a part of the boat.</summary>
+    public static Subject Of(string words) => new(words);
+
+    public static implicit operator Subject(PlankId plank) => OfPlank(plank);
+
+    public static implicit operator Subject(string words) => Of(words);
+
+    public override string ToString() =>
+        Plank is { } plank ? plank.ToString()
+        : Layer is { } layer ? $"layer {layer}{(Side == Planking.Side.Port ? ", port" : "")}"
+        : words ?? "";
+}
