@@ -156,15 +156,14 @@ internal static class BehindFindings
     {
         const double allowedMm = 5;
         LineOnFace drawn = LineOnFace.Of(spec, line, plan.Job.Offsets, plan.HullOf(side));
-        double stack = plan.Job.Layers.Sum(l => l.ThicknessMm),
-            inner = plan.Job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -stack : 0;
+        var stack = Stack.Of(plan.Job);
         (double X, double OffMm)? worst = null;
         for (int i = 0; i <= 60; i++)
         {
             double x = drawn.FromX + ((drawn.ToX - drawn.FromX) * i / 60);
             if (drawn.OffMm(x) is { } height)
             {
-                double off = Math.Max(height - (inner + stack), inner - height);
+                double off = Math.Max(height - stack.OuterMm, stack.InnerMm - height);
                 worst = worst is null || off > worst.Value.OffMm ? (x, off) : worst;
             }
         }

@@ -110,8 +110,7 @@ internal static class BehindPlanner
         Job job = plan.Job;
         PlankLayerSpec first = plan.PlankLayers.First().Planks;
         HullSurface hull = plan.HullOf(side);
-        double offset = BottomPlanner.NeutralOffsets(job)[0] - (job.Layers[0].ThicknessMm / 2);
-        return SectionFace.At(hull, offset, KeelSides.Of(job, hull, first, side));
+        return SectionFace.At(hull, Stack.Of(job).InnerMm, KeelSides.Of(job, hull, first, side));
     }
 
     /// <summary>The same on the port twin of the plank.</summary>

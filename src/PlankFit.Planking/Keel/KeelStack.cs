@@ -24,7 +24,7 @@ internal static class KeelStack
         }
 
         LoftedSurface table = hull.Surface;
-        double innerZ = InnerFaceMm(job);
+        var stack = Stack.Of(job);
         KeelProfile profile = Profile(job, hull);
         var standing = ImmutableArray.CreateBuilder<KeelLayerStanding>();
         double timber = 0;
@@ -33,10 +33,7 @@ internal static class KeelStack
             timber += spec.ThicknessMm;
             int index = PlankLayer(job, spec);
             var planks = (PlankLayerSpec)job.Layers[index];
-            var outer = new ParallelSurface(
-                table,
-                innerZ + job.Layers.Take(index + 1).Sum(l => l.ThicknessMm)
-            );
+            var outer = new ParallelSurface(table, stack.Layers[index].OuterMm);
             ClothLayerSpec[] cloths = [.. job.Layers.Take(index).OfType<ClothLayerSpec>()];
             double sofar = timber;
             var face = new KeelFaceLine(profile, x => sofar + cloths.Sum(c => Cloth(c, x)));
@@ -69,20 +66,13 @@ internal static class KeelStack
         double timber = job.Keel.Layers.Sum(k => k.ThicknessMm);
         ClothLayerSpec[] cloths = [.. job.Layers.OfType<ClothLayerSpec>()];
         var face = new KeelFaceLine(Profile(job, hull), x => timber + cloths.Sum(c => Cloth(c, x)));
-        var bottom = new ParallelSurface(
-            hull.Surface,
-            InnerFaceMm(job) + job.Layers.Sum(l => l.ThicknessMm)
-        );
+        var bottom = new ParallelSurface(hull.Surface, Stack.Of(job).OuterMm);
         return new(bottom, Wanted(hull.Surface, bottom, face));
     }
 
-    /// <summary>The planking's inner face, from the table's surface, mm.</summary>
-    private static double InnerFaceMm(Job job) =>
-        job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -job.Layers.Sum(l => l.ThicknessMm) : 0;
-
     private static KeelProfile Profile(Job job, HullSurface hull)
     {
-        var inner = new ParallelSurface(hull.Surface, InnerFaceMm(job));
+        var inner = new ParallelSurface(hull.Surface, Stack.Of(job).InnerMm);
         return KeelProfile.At(
             hull.Surface,
             inner,

@@ -43,21 +43,6 @@ public static class BottomPlanner
         }
     }
 
-    /// <summary>Mid-thickness offsets of all layers from the table's surface along the outward normal, mm, from the inside out.</summary>
-    public static ImmutableArray<double> NeutralOffsets(Job job)
-    {
-        double whole = job.Layers.Sum(l => l.ThicknessMm);
-        double at = job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -whole : 0;
-        var offsets = ImmutableArray.CreateBuilder<double>();
-        foreach (LayerSpec layer in job.Layers)
-        {
-            offsets.Add(at + (layer.ThicknessMm / 2));
-            at += layer.ThicknessMm;
-        }
-
-        return offsets.ToImmutable();
-    }
-
     /// <summary>Numbers of a layer's planks that are sawn on a side; on both where they are one another's mirror images.</summary>
     private static HashSet<int> Sawn(Job job, LaidLayer layer, Side? side)
     {

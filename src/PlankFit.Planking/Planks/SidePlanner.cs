@@ -33,14 +33,14 @@ internal static class SidePlanner
         CancellationToken stop
     )
     {
-        var offsets = BottomPlanner.NeutralOffsets(job);
+        var stack = Stack.Of(job);
         double longest = LongestGirth(hull.Surface);
         var laid = new List<LaidLayer>();
-        for (int i = 0; i < job.Layers.Length; i++)
+        foreach (StackedLayer layer in stack.Layers)
         {
             stop.ThrowIfCancellationRequested();
-            CheckThickness(hull.Surface, job.Layers[i], offsets[i]);
-            if (job.Layers[i] is not PlankLayerSpec spec)
+            CheckThickness(hull.Surface, layer);
+            if (layer.Spec is not PlankLayerSpec spec)
             {
                 continue;
             }
@@ -60,7 +60,7 @@ internal static class SidePlanner
                     hull,
                     spec,
                     laid.Count + 1,
-                    offsets[i],
+                    layer,
                     side,
                     laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
                     asDrawn?[laid.Count],
@@ -78,7 +78,7 @@ internal static class SidePlanner
         HullSurface hull,
         PlankLayerSpec spec,
         int number,
-        double offsetMm,
+        StackedLayer stacked,
         Side side,
         LaidLayer? below,
         LaidLayer? asDrawn,
@@ -87,7 +87,7 @@ internal static class SidePlanner
     {
         try
         {
-            return LayerPlanner.Lay(job, hull, spec, number, offsetMm, side, below, asDrawn, stop);
+            return LayerPlanner.Lay(job, hull, spec, number, stacked, side, below, asDrawn, stop);
         }
         catch (Exception e) when (LostPlace.Is(e))
         {
@@ -106,7 +106,7 @@ internal static class SidePlanner
             .Max(u => surface.At(u, 0).P.ChordTo(surface.At(u, surface.ChineV(u)).P));
 
     /// <summary>A face laid inside the bend of the surface must stay well short of its centre of curvature.</summary>
-    private static void CheckThickness(LoftedSurface surface, LayerSpec layer, double offsetMm)
+    private static void CheckThickness(LoftedSurface surface, StackedLayer layer)
     {
         for (int i = 0; i <= 60; i++)
         {
@@ -115,19 +115,13 @@ internal static class SidePlanner
             {
                 SurfacePoint p = surface.At(u, surface.ChineV(u) * j / 6);
                 (double k1, double k2) = p.PrincipalCurvatures;
-                foreach (
-                    double z in new[]
-                    {
-                        offsetMm - (layer.ThicknessMm / 2),
-                        offsetMm + (layer.ThicknessMm / 2),
-                    }
-                )
+                foreach (double z in new[] { layer.InnerMm, layer.OuterMm })
                 {
                     double room = 1 - (z * (z > 0 ? k1 : k2));
                     if (!(room > LeastRoom))
                     {
                         throw new JobFaultException(
-                            $"layer {layer.Name}",
+                            $"layer {layer.Spec.Name}",
                             $"the layer is too thick for its curvature: {Math.Abs(z):0.#} mm from the table's surface, where the bottom at x = {p.P.X:0} mm, y = {p.P.Y:0} mm has a radius of {1 / Math.Abs(z > 0 ? k1 : k2):0} mm; look at the offsets there, or make the stack thinner"
                         );
                     }

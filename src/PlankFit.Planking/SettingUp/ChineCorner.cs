@@ -58,9 +58,8 @@ public sealed record ChineCorner(
         double angle = cornerDegrees * Math.PI / 180,
             cot = 1 / Math.Tan(angle),
             sin = Math.Sin(angle);
-        (double zOut, double kOut) = to == OffsetsAreTo.Outside ? (0, 0) : (bottomMm, topsideMm);
-        double zIn = zOut - bottomMm,
-            kIn = kOut - topsideMm;
+        (double zIn, double zOut) = Stack.Faces(bottomMm, to);
+        (double kIn, double kOut) = Stack.Faces(topsideMm, to);
         double At(double z, double k) => (z * cot) + (k / sin);
         Vec2 outer = new(At(zOut, kOut), zOut),
             inner = new(At(zIn, kIn), zIn);

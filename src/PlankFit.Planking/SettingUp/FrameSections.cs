@@ -16,7 +16,7 @@ internal static class FrameSections
     {
         SettingUpSpec spec = ground.Spec;
         double thickness = place.IsTransom ? spec.TransomMm ?? spec.FrameMm : spec.FrameMm,
-            offset = ground.InnerMm - (place.IsTransom ? 0 : spec.RibbandMm);
+            offset = ground.Stack.InnerMm - (place.IsTransom ? 0 : spec.RibbandMm);
         SectionCut Cut(double mm) => new(ground.Hull.Surface, mm, place.Plane, place.U);
         SectionCut table = Cut(0),
             mould = Cut(offset);
@@ -118,8 +118,8 @@ internal static class FrameSections
         TopsideAt? topside
     )
     {
-        SectionCut inner = cut(ground.InnerMm),
-            outer = cut(ground.OuterMm);
+        SectionCut inner = cut(ground.Stack.InnerMm),
+            outer = cut(ground.Stack.OuterMm);
         double innerKeel = inner.MeetsKeel(ground.Layers[0].Side) ?? 0,
             outerKeel = outer.MeetsKeel(ground.Layers[^1].Side) ?? 0;
         CornerLines? corner = topside is { } t ? Corner(ground, place, t, mould[^1]) : null;

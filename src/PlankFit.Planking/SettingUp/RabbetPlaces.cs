@@ -8,8 +8,8 @@ internal static class RabbetPlaces
     /// <summary>Null where the faces do not meet the keel there.</summary>
     public static RabbetPlace? Of(SettingUpGround ground, FramePlane place)
     {
-        SectionCut outer = new(ground.Hull.Surface, ground.OuterMm, place.Plane, place.U),
-            inner = new(ground.Hull.Surface, ground.InnerMm, place.Plane, place.U);
+        SectionCut outer = new(ground.Hull.Surface, ground.Stack.OuterMm, place.Plane, place.U),
+            inner = new(ground.Hull.Surface, ground.Stack.InnerMm, place.Plane, place.U);
         if (
             outer.MeetsKeel(ground.Layers[^1].Side) is not { } rabbet
             || inner.MeetsKeel(ground.Layers[0].Side) is not { } middle

@@ -9,9 +9,7 @@ internal sealed class SettingUpGround
     private SettingUpGround(Job job, SettingUpSpec spec, HullSurface hull)
     {
         (Job, Spec, Hull) = (job, spec, hull);
-        StackMm = job.Layers.Sum(l => l.ThicknessMm);
-        (InnerMm, OuterMm) =
-            job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? (-StackMm, 0.0) : (0.0, StackMm);
+        Stack = Stack.Of(job);
         var keel = KeelStack.Of(job, hull, Side.Starboard);
         Keel = keel;
         KeelSideFace SideOf(PlankLayerSpec layer) =>
@@ -19,15 +17,12 @@ internal sealed class SettingUpGround
                 ? KeelSides.OfTable(job, hull)
                 : (keel.FirstOrDefault(k => k.Planks.Name == layer.Name) ?? keel[0]).Side;
         var ends = ImmutableArray.CreateBuilder<SkinFaces>();
-        double at = InnerMm;
-        foreach (LayerSpec layer in job.Layers)
+        foreach (StackedLayer layer in Stack.Layers)
         {
-            if (layer is PlankLayerSpec planks)
+            if (layer.Spec is PlankLayerSpec planks)
             {
-                ends.Add(new(at, at + layer.ThicknessMm, SideOf(planks)));
+                ends.Add(new(layer.InnerMm, layer.OuterMm, SideOf(planks)));
             }
-
-            at += layer.ThicknessMm;
         }
 
         Layers = ends.ToImmutable();
@@ -39,12 +34,7 @@ internal sealed class SettingUpGround
     public SettingUpSpec Spec { get; }
     public HullSurface Hull { get; }
 
-    /// <summary>The whole stack.</summary>
-    public double StackMm { get; }
-
-    /// <summary>The planking's inner and outer face, from the table's surface along its normal.</summary>
-    public double InnerMm { get; }
-    public double OuterMm { get; }
+    public Stack Stack { get; }
 
     /// <summary>The layers of planks, from the inside out: their two faces and the side of the keel that they meet.</summary>
     public ImmutableArray<SkinFaces> Layers { get; }
@@ -56,15 +46,9 @@ internal sealed class SettingUpGround
     /// <summary>The backbone's side; null where none is named.</summary>
     public KeelSideFace? Backbone { get; }
 
-    /// <summary>How far out the topside's outer face lies from the table's, and how far its inner face.</summary>
-    public (double OuterMm, double InnerMm) TopsideFaces
-    {
-        get
-        {
-            double thick = Spec.Topside?.ThicknessMm ?? 0;
-            return Job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? (0, -thick) : (thick, 0);
-        }
-    }
+    /// <summary>How far out the topside's two faces lie from the table's.</summary>
+    public (double InnerMm, double OuterMm) TopsideFaces =>
+        Stack.Faces(Spec.Topside?.ThicknessMm ?? 0, Job.Hull.OffsetsAreTo);
 
     /// <summary>Setting up comes before anything is measured, so it is of the table as drawn.</summary>
     public static SettingUpGround Of(BottomPlan plan, SettingUpSpec spec)
@@ -79,7 +63,7 @@ internal sealed class SettingUpGround
     public ChineCorner Corner(TopsideAt at, double xMm) =>
         ChineCorner.Of(
             at.CornerDegrees,
-            StackMm,
+            Stack.ThicknessMm,
             Spec.Topside!.ThicknessMm,
             Job.Hull.OffsetsAreTo,
             Spec.Topside.LapAt(xMm),

@@ -22,7 +22,7 @@ internal static class StringerPlaces
             yield break;
         }
 
-        var face = SectionFace.At(ground.Hull, ground.InnerMm, ground.Layers[0].Side);
+        var face = SectionFace.At(ground.Hull, ground.Stack.InnerMm, ground.Layers[0].Side);
         foreach (BehindSpec stringer in stringers)
         {
             Run? run = RunOf(ground, face, stringer);

@@ -12,8 +12,6 @@ internal static class SectionGirth
 
     public static double OnInnerFace(Job job, HullSurface hull, StationOnHull station)
     {
-        double z =
-            job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? -job.Layers.Sum(l => l.ThicknessMm) : 0;
         LoftedSurface table = hull.Surface;
         double keelX = table.At(station.U, 0).P.X,
             chineX = table.At(station.U, table.ChineV(station.U)).P.X;
@@ -22,7 +20,7 @@ internal static class SectionGirth
             return 0;
         }
 
-        var face = new ParallelSurface(table, z);
+        var face = new ParallelSurface(table, Stack.Of(job).InnerMm);
         double keelV = KeelSides.OfTable(job, hull).Meet(face, station.U, 0);
         double fine = Chords(table, face, station.U, keelV, keelX, chineX, Steps),
             coarse = Chords(table, face, station.U, keelV, keelX, chineX, Steps / 2);

@@ -33,7 +33,7 @@ internal static class LayerPlanner
         HullSurface hull,
         PlankLayerSpec spec,
         int number,
-        double offsetMm,
+        StackedLayer stacked,
         Side side,
         LaidLayer? below,
         LaidLayer? asDrawn,
@@ -41,7 +41,7 @@ internal static class LayerPlanner
     )
     {
         LaidLayer On(Job from) =>
-            Laid(from, hull, spec, number, offsetMm, side, below, asDrawn, stop);
+            Laid(from, hull, spec, number, stacked, side, below, asDrawn, stop);
         CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, side);
         if (cut.Length == 0)
         {
@@ -83,7 +83,7 @@ internal static class LayerPlanner
         HullSurface hull,
         PlankLayerSpec spec,
         int number,
-        double offsetMm,
+        StackedLayer stacked,
         Side side,
         LaidLayer? below,
         LaidLayer? asDrawn,
@@ -93,9 +93,12 @@ internal static class LayerPlanner
         double past = spec.WidthMm + 150;
         KeelSideFace keelSide = KeelSides.Of(job, hull, spec, side);
         var tracing = new Tracing(TraceMm, past);
-        double half = spec.ThicknessMm / 2;
         LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past);
-        var faces = new LayerFaces(On(offsetMm), On(offsetMm + half), On(offsetMm - half));
+        var faces = new LayerFaces(
+            On(stacked.MiddleMm),
+            On(stacked.OuterMm),
+            On(stacked.InnerMm)
+        );
         LayerRegion region = faces.Middle;
         double baseShift =
             asDrawn is not null ? asDrawn.Plan.MasterShiftMm
@@ -146,7 +149,7 @@ internal static class LayerPlanner
         var plan = new PlankLayerPlan(
             number,
             spec,
-            offsetMm,
+            stacked.MiddleMm,
             RegionArea.Of(region),
             baseShift + row.ShiftMm,
             row.Master + row.FirstNumber,
