@@ -110,7 +110,7 @@ internal static class BehindPlanner
         Job job = plan.Job;
         PlankLayerSpec first = plan.PlankLayers.First().Planks;
         HullSurface hull = plan.HullOf(side);
-        return SectionFace.At(hull, Stack.Of(job).InnerMm, KeelSides.Of(job, hull, first, side));
+        return SectionFace.At(hull, Stack.Of(job).InnerMm, plan.KeelOf(side).SideOf(first));
     }
 
     /// <summary>The same on the port twin of the plank.</summary>

@@ -27,7 +27,7 @@ internal static class SnapPlanner
             SectionFace face = SectionFace.At(
                 hull,
                 offset,
-                KeelSides.Of(plan.Job, hull, layer.Planks, side)
+                plan.KeelOf(side).SideOf(layer.Planks)
             );
             yield return new(
                 layer.Number,

@@ -7,19 +7,6 @@ internal static class KeelFades
 {
     private const double StepMm = 25;
 
-    /// <summary>The fade under a layer of planks; null where they meet their keel layer all along.</summary>
-    public static KeelFade? Under(Job job, HullSurface hull, PlankLayerSpec layer, Side side)
-    {
-        var stack = KeelStack.Of(job, hull, side);
-        if (stack.IsEmpty)
-        {
-            return null;
-        }
-
-        KeelLayerStanding keel = stack.FirstOrDefault(k => k.Planks.Name == layer.Name) ?? stack[0];
-        return At(job.Keel, hull, keel) is { } x ? new(x, job.Keel.LeftLongMm) : null;
-    }
-
     /// <summary>
     /// The x at which the layer begins: as given, or the aftermost at which the planks want it narrower than the least or rise more steeply than the most; to
     /// 0.001 mm. Null where it runs the whole bottom.

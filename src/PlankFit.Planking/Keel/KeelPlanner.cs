@@ -21,16 +21,6 @@ internal static class KeelPlanner
         }
 
         Side[] sides = [Side.Starboard, Side.Port];
-        ImmutableArray<KeelLayerStanding> starboard = KeelStack.Of(job, plan.Hull, Side.Starboard);
-
-        // Of two sides that nothing sets apart one is enough.
-        bool alike =
-            job.Standing.KeelHalfWidths.IsEmpty && ReferenceEquals(plan.Hull, plan.PortHull);
-        var stacks = new Dictionary<Side, ImmutableArray<KeelLayerStanding>>
-        {
-            [Side.Starboard] = starboard,
-            [Side.Port] = alike ? starboard : KeelStack.Of(job, plan.PortHull, Side.Port),
-        };
         var layers = ImmutableArray.CreateBuilder<KeelLayerPlan>();
         for (int i = 0; i < job.Keel.Layers.Length; i++)
         {
@@ -40,12 +30,16 @@ internal static class KeelPlanner
             layers.Add(
                 new(
                     spec,
-                    [.. sides.SelectMany(s => AtStations(plan, stacks[s][at], s))],
-                    [.. sides.SelectMany(s => Between(plan, stacks[s][at], s))],
-                    [.. sides.SelectMany(s => KeelPlankEnds.Of(plan, stacks[s][at], s))]
+                    [.. sides.SelectMany(s => AtStations(plan, plan.KeelOf(s).Layers[at], s))],
+                    [.. sides.SelectMany(s => Between(plan, plan.KeelOf(s).Layers[at], s))],
+                    [.. sides.SelectMany(s => KeelPlankEnds.Of(plan, plan.KeelOf(s).Layers[at], s))]
                 )
                 {
-                    FadesAtMm = KeelFades.At(job.Keel, plan.Hull, stacks[Side.Starboard][at]),
+                    FadesAtMm = KeelFades.At(
+                        job.Keel,
+                        plan.Hull,
+                        plan.StarboardKeel.Layers[at]
+                    ),
                 }
             );
         }

@@ -19,6 +19,22 @@ public sealed record BottomPlan(
     /// <summary>The bottom of one side, in the starboard frame.</summary>
     public HullSurface HullOf(Side side) => side == Side.Port ? PortHull : Hull;
 
+    /// <summary>The keel as built up on starboard, which the planks meet.</summary>
+    internal BuiltKeel StarboardKeel
+    {
+        get => field ?? BuiltKeel.Of(Job, Hull, Side.Starboard);
+        init;
+    }
+
+    /// <summary>The same of port; the very same where nothing sets the sides apart.</summary>
+    internal BuiltKeel PortKeel
+    {
+        get => field ?? BuiltKeel.Of(Job, PortHull, Side.Port);
+        init;
+    }
+
+    internal BuiltKeel KeelOf(Side side) => side == Side.Port ? PortKeel : StarboardKeel;
+
     /// <summary>How seams that were measured lie against those drawn.</summary>
     internal ImmutableArray<SeamDrift> Drifts { get; init; } = [];
 

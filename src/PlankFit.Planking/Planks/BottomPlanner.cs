@@ -91,7 +91,12 @@ public static class BottomPlanner
             : HullAsItStands.Of(drawnJob, Side.Starboard);
         IReadOnlyList<LaidLayer>? asDrawn = job.Standing.IsEmpty
             ? null
-            : SidePlanner.Lay(drawnJob, drawnHull, Side.Starboard, null, counter, stop);
+            : SidePlanner.Lay(
+                SideGround.Of(drawnJob, drawnHull, Side.Starboard),
+                null,
+                counter,
+                stop
+            );
         if (!apart && asDrawn is not null && HullAsItStands.SawnApart(job, asDrawn))
         {
             apart = true;
@@ -99,16 +104,16 @@ public static class BottomPlanner
         }
 
         HullSurface portHull = apart ? HullAsItStands.Of(job, Side.Port) : starboardHull;
+        var starboardGround = SideGround.Of(job, starboardHull, Side.Starboard);
+        SideGround portGround = apart ? SideGround.Of(job, portHull, Side.Port) : starboardGround;
         IReadOnlyList<LaidLayer> starboard = SidePlanner.Lay(
-            job,
-            starboardHull,
-            Side.Starboard,
+            starboardGround,
             asDrawn,
             counter,
             stop
         );
         IReadOnlyList<LaidLayer>? port = apart
-            ? SidePlanner.Lay(job, portHull, Side.Port, asDrawn, counter, stop)
+            ? SidePlanner.Lay(portGround, asDrawn, counter, stop)
             : null;
         progress?.Report(new("planks worked out", 1));
         var layers = ImmutableArray.CreateBuilder<LayerPlan>();
@@ -158,6 +163,8 @@ public static class BottomPlanner
             new(job, starboardHull, layers.ToImmutable(), findings.ToImmutable())
             {
                 PortHull = portHull,
+                StarboardKeel = starboardGround.Keel,
+                PortKeel = portGround.Keel,
                 OnRecord = onRecord,
                 Drifts = asDrawn is null ? [] : SeamDrifts.Of(job, drawnHull, asDrawn),
             },

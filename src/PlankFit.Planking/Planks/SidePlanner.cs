@@ -25,21 +25,18 @@ internal static class SidePlanner
     private const double LeastRoom = 0.2;
 
     public static IReadOnlyList<LaidLayer> Lay(
-        Job job,
-        HullSurface hull,
-        Side side,
+        SideGround ground,
         IReadOnlyList<LaidLayer>? asDrawn,
         LayerCount counter,
         CancellationToken stop
     )
     {
-        var stack = Stack.Of(job);
-        double longest = LongestGirth(hull.Surface);
+        double longest = LongestGirth(ground.Hull.Surface);
         var laid = new List<LaidLayer>();
-        foreach (StackedLayer layer in stack.Layers)
+        foreach (StackedLayer layer in ground.Stack.Layers)
         {
             stop.ThrowIfCancellationRequested();
-            CheckThickness(hull.Surface, layer);
+            CheckThickness(ground.Hull.Surface, layer);
             if (layer.Spec is not PlankLayerSpec spec)
             {
                 continue;
@@ -56,12 +53,9 @@ internal static class SidePlanner
             counter.Begin(spec.Name);
             laid.Add(
                 Laid(
-                    job,
-                    hull,
-                    spec,
-                    laid.Count + 1,
+                    ground,
                     layer,
-                    side,
+                    laid.Count + 1,
                     laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
                     asDrawn?[laid.Count],
                     stop
@@ -74,12 +68,9 @@ internal static class SidePlanner
 
     /// <summary>One layer; where its lines cannot be followed, the fault names it.</summary>
     private static LaidLayer Laid(
-        Job job,
-        HullSurface hull,
-        PlankLayerSpec spec,
-        int number,
+        SideGround ground,
         StackedLayer stacked,
-        Side side,
+        int number,
         LaidLayer? below,
         LaidLayer? asDrawn,
         CancellationToken stop
@@ -87,13 +78,13 @@ internal static class SidePlanner
     {
         try
         {
-            return LayerPlanner.Lay(job, hull, spec, number, stacked, side, below, asDrawn, stop);
+            return LayerPlanner.Lay(ground, stacked, number, below, asDrawn, stop);
         }
         catch (Exception e) when (LostPlace.Is(e))
         {
-            var lost = new LostPlace(hull, job.Hull);
+            var lost = new LostPlace(ground.Hull, ground.Job.Hull);
             throw new JobFaultException(
-                $"layer {spec.Name}",
+                $"layer {stacked.Spec.Name}",
                 $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
             );
         }

@@ -10,18 +10,14 @@ internal sealed class SettingUpGround
     {
         (Job, Spec, Hull) = (job, spec, hull);
         Stack = Stack.Of(job);
-        var keel = KeelStack.Of(job, hull, Side.Starboard);
-        Keel = keel;
-        KeelSideFace SideOf(PlankLayerSpec layer) =>
-            keel.IsEmpty
-                ? KeelSides.OfTable(job, hull)
-                : (keel.FirstOrDefault(k => k.Planks.Name == layer.Name) ?? keel[0]).Side;
+        var keel = BuiltKeel.Of(job, hull, Side.Starboard);
+        Keel = keel.Layers;
         var ends = ImmutableArray.CreateBuilder<SkinFaces>();
         foreach (StackedLayer layer in Stack.Layers)
         {
             if (layer.Spec is PlankLayerSpec planks)
             {
-                ends.Add(new(layer.InnerMm, layer.OuterMm, SideOf(planks)));
+                ends.Add(new(layer.InnerMm, layer.OuterMm, keel.SideOf(planks)));
             }
         }
 

@@ -29,20 +29,18 @@ internal static class LayerPlanner
     /// if there were none: there is always a plan, and what does not belong to it is told.
     /// </summary>
     public static LaidLayer Lay(
-        Job job,
-        HullSurface hull,
-        PlankLayerSpec spec,
-        int number,
+        SideGround ground,
         StackedLayer stacked,
-        Side side,
+        int number,
         LaidLayer? below,
         LaidLayer? asDrawn,
         CancellationToken stop
     )
     {
         LaidLayer On(Job from) =>
-            Laid(from, hull, spec, number, stacked, side, below, asDrawn, stop);
-        CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, side);
+            Laid(ground with { Job = from }, stacked, number, below, asDrawn, stop);
+        Job job = ground.Job;
+        CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, ground.Side);
         if (cut.Length == 0)
         {
             return On(job);
@@ -79,19 +77,18 @@ internal static class LayerPlanner
     }
 
     private static LaidLayer Laid(
-        Job job,
-        HullSurface hull,
-        PlankLayerSpec spec,
-        int number,
+        SideGround ground,
         StackedLayer stacked,
-        Side side,
+        int number,
         LaidLayer? below,
         LaidLayer? asDrawn,
         CancellationToken stop
     )
     {
+        var spec = (PlankLayerSpec)stacked.Spec;
+        (Job job, HullSurface hull) = (ground.Job, ground.Hull);
         double past = spec.WidthMm + 150;
-        KeelSideFace keelSide = KeelSides.Of(job, hull, spec, side);
+        KeelSideFace keelSide = ground.Keel.SideOf(spec);
         var tracing = new Tracing(TraceMm, past);
         LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past);
         var faces = new LayerFaces(
@@ -109,7 +106,7 @@ internal static class LayerPlanner
         SeamRow row = CornerShift.Choose(region, spec, baseShift, mayShift, tracing, stop);
         if (asDrawn is not null)
         {
-            row = Standing(job, hull, spec, number, side, faces, row, asDrawn, tracing);
+            row = Standing(ground, spec, number, faces, row, asDrawn, tracing);
         }
 
         var builder = new PlankBuilder(
@@ -118,7 +115,7 @@ internal static class LayerPlanner
             number,
             job.Ends with
             {
-                Fade = KeelFades.Under(job, hull, spec, side),
+                Fade = ground.Keel.FadeUnder(spec),
             },
             BendJudge.Of(job, spec),
             keelSide,
@@ -191,17 +188,16 @@ internal static class LayerPlanner
 
     /// <summary>Planks keep the numbers that they were drawn with; those that are fitted lie where they were measured, and the rest goes on from them.</summary>
     private static SeamRow Standing(
-        Job job,
-        HullSurface hull,
+        SideGround ground,
         PlankLayerSpec spec,
         int number,
-        Side side,
         LayerFaces faces,
         SeamRow row,
         LaidLayer asDrawn,
         Tracing tracing
     )
     {
+        (Job job, Side side) = (ground.Job, ground.Side);
         CutPlank[] cut = CutOf(job, number, side);
         int[] fitted =
         [
@@ -231,7 +227,7 @@ internal static class LayerPlanner
                 row,
                 measured,
                 fitted.Concat(cut.Select(c => c.Number)).ToHashSet(),
-                SeamDrifts.From(job, hull),
+                SeamDrifts.From(job, ground.Hull),
                 tracing
             );
         }

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Planking;
+
+/// <summary>The keel of one side, built up beside the stack: which of its layers each layer of planks meets.</summary>
+/// <param name="Layers">From the inside out; empty where the job names no keel layer and the planks meet the table's keel line.</param>
+internal sealed record BuiltKeel(
+    Job Job,
+    HullSurface Hull,
+    ImmutableArray<KeelLayerStanding> Layers
+)
+{
+    public static BuiltKeel Of(Job job, HullSurface hull, Side side) =>
+        new(job, hull, KeelStack.Of(job, hull, side));
+
+    /// <summary>The side that the planks of a layer are cut to.</summary>
+    public KeelSideFace SideOf(PlankLayerSpec planks) =>
+        Met(planks)?.Side ?? KeelSides.OfTable(Job, Hull);
+
+    /// <summary>The fade under a layer of planks; null where they meet their keel layer all along.</summary>
+    public KeelFade? FadeUnder(PlankLayerSpec planks) =>
+        Met(planks) is { } keel && KeelFades.At(Job.Keel, Hull, keel) is { } x
+            ? new(x, Job.Keel.LeftLongMm)
+            : null;
+
+    /// <summary>The keel layer that names the planks' layer; the first one, carried on, where none does; null where there is none.</summary>
+    private KeelLayerStanding? Met(PlankLayerSpec planks) =>
+        Layers.FirstOrDefault(k => k.Planks.Name == planks.Name) ?? Layers.FirstOrDefault();
+}
