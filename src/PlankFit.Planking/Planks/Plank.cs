@@ -9,46 +9,56 @@ public enum Side
     Port,
 }
 
-/// <summary>
-/// One plank, worked out. Points in space are on the layer's mid-thickness surface, mm; flat points are (s, n) with the outer face up, mm.
-/// </summary>
-/// <param name="Outline">Whole net boundary, counter-clockwise seen from outside, from the inboard vertex with the least n, first point not repeated.</param>
-/// <param name="FlatNet">The same boundary laid flat, vertex for vertex with Outline.</param>
-/// <param name="FlatCut">The shape to saw: encloses both faces, with what is left long and the allowances; counter-clockwise.</param>
-/// <param name="NetLengthMm">Along the plank's own line between its two net ends.</param>
-/// <param name="CutLengthMm">Overall, corner to corner along that line: what it asks of a board.</param>
-/// <param name="KeelAngleDegrees">Angle in the surface between the plank's own line and the keel; null where it does not meet the keel.</param>
-/// <param name="StrainMm">Edge length that the wood must take up as strain, |K| w² length / 12, the stated strain of the flat shape, mm.</param>
-public sealed record Plank(
-    PlankId Id,
-    PlankKind Kind,
-    ImmutableArray<Vec3> Outline,
-    ImmutableArray<Vec2> FlatNet,
-    ImmutableArray<Vec2> FlatCut,
-    PlankEdge ForwardEdge,
-    PlankEdge AfterEdge,
-    ImmutableArray<PlankEnd> Ends,
-    double NetLengthMm,
-    double CutLengthMm,
-    double WidestMm,
-    double NarrowestMm,
-    double WidestGapMm,
-    double WidestOverlapMm,
-    bool StraightEdges,
-    double? KeelAngleDegrees,
-    double AreaMm2,
-    double StrainMm,
-    Bend Bend,
-    bool FitBothEnds,
-    bool? DropsIn,
-    ImmutableArray<PlankMark> Marks
-)
+/// <summary>One plank, worked out.</summary>
+public sealed record Plank(PlankId Id, PlankForm Form)
 {
     public Side Side => Id.Side;
 
     public int Layer => Id.Layer;
 
     public int Number => Id.Number;
+
+    public PlankKind Kind => Form.Kind;
+
+    public ImmutableArray<Vec3> Outline => Form.Shape.Outline;
+
+    public ImmutableArray<Vec2> FlatNet => Form.Shape.FlatNet;
+
+    public ImmutableArray<Vec2> FlatCut => Form.Shape.FlatCut;
+
+    public PlankEdge ForwardEdge => Form.Shape.Forward;
+
+    public PlankEdge AfterEdge => Form.Shape.After;
+
+    public ImmutableArray<PlankEnd> Ends => Form.Ends;
+
+    public double NetLengthMm => Form.Sizes.NetLengthMm;
+
+    public double CutLengthMm => Form.Sizes.CutLengthMm;
+
+    public double WidestMm => Form.Sizes.WidestMm;
+
+    public double NarrowestMm => Form.Sizes.NarrowestMm;
+
+    public double WidestGapMm => Form.Sizes.Straight.WidestGapMm;
+
+    public double WidestOverlapMm => Form.Sizes.Straight.WidestOverlapMm;
+
+    public bool StraightEdges => Form.Sizes.Straight.Serve;
+
+    public double? KeelAngleDegrees => Form.Sizes.KeelAngleDegrees;
+
+    public double AreaMm2 => Form.Sizes.AreaMm2;
+
+    public double StrainMm => Form.Sizes.StrainMm;
+
+    public Bend Bend => Form.Bend;
+
+    public bool FitBothEnds => Form.Fit.BothEnds;
+
+    public bool? DropsIn => Form.Fit.DropsIn;
+
+    public ImmutableArray<PlankMark> Marks => Form.Marks;
 
     /// <summary>It is sawn: its shapes are those of the record, whatever the lay-out does.</summary>
     public bool IsCut { get; init; }
@@ -102,31 +112,59 @@ public sealed record PlankEdge(
 }
 
 /// <summary>One stretch of the region's boundary met by a plank, inboard to outboard.</summary>
-/// <param name="CutDegrees">0 to 180, counter-clockwise from +s to the end's chord, which points towards +n; 90 is square.</param>
-/// <param name="BevelDegrees">asin(f · n_out) at mid-cut, positive where the outer face is the longer.</param>
-/// <param name="BevelAtCorners">The same at the end's two corners, lesser n first.</param>
-/// <param name="NetLine">The end on the mid-thickness surface laid flat, lesser n first.</param>
-/// <param name="Outline">The same points in space.</param>
-/// <param name="OuterLine">The end on the outer face, pulled to the mid-surface along normals and laid flat.</param>
-/// <param name="InnerLine">The same for the inner face.</param>
+/// <param name="OverhangMm">By which it is left long; null where it is fit.</param>
+/// <param name="AllowanceMm">To scribe and trim where it is fit.</param>
 public sealed record PlankEnd(
     HullEdge At,
     EndCut Cut,
+    EndAngles Angles,
+    double? OverhangMm,
+    double AllowanceMm,
+    EndLines Lines
+)
+{
+    public double CutDegrees => Angles.CutDegrees;
+
+    public double BevelDegrees => Angles.BevelDegrees;
+
+    public double BevelAtLeastN => Angles.BevelAtLeastN;
+
+    public double BevelAtGreatestN => Angles.BevelAtGreatestN;
+
+    public ImmutableArray<Vec2> NetLine => Lines.Net;
+
+    public ImmutableArray<Vec3> Outline => Lines.Outline;
+
+    public ImmutableArray<Vec2> OuterLine => Lines.Outer;
+
+    public ImmutableArray<Vec2> InnerLine => Lines.Inner;
+
+    /// <summary>Degrees from square, as the saw wants it.</summary>
+    public double DegreesFromSquare => Math.Abs(90 - CutDegrees);
+}
+
+/// <param name="CutDegrees">0 to 180, counter-clockwise from +s to the end's chord, which points towards +n; 90 is square.</param>
+/// <param name="BevelDegrees">asin(f · n_out) at mid-cut, positive where the outer face is the longer.</param>
+/// <param name="BevelAtLeastN">The same at the corner of lesser n.</param>
+/// <param name="BevelAtGreatestN">The same at the corner of greater n.</param>
+public sealed record EndAngles(
     double CutDegrees,
     double BevelDegrees,
     double BevelAtLeastN,
-    double BevelAtGreatestN,
-    double? OverhangMm,
-    double AllowanceMm,
-    ImmutableArray<Vec2> NetLine,
+    double BevelAtGreatestN
+);
+
+/// <summary>An end's lines, each lesser n first.</summary>
+/// <param name="Net">On the mid-thickness surface, laid flat.</param>
+/// <param name="Outline">The same points in space.</param>
+/// <param name="Outer">On the outer face, pulled to the mid-surface along normals and laid flat.</param>
+/// <param name="Inner">The same for the inner face.</param>
+public sealed record EndLines(
+    ImmutableArray<Vec2> Net,
     ImmutableArray<Vec3> Outline,
-    ImmutableArray<Vec2> OuterLine,
-    ImmutableArray<Vec2> InnerLine
-)
-{
-    /// <summary>Degrees from square, as the saw wants it: positive leans towards +n going outboard... see <see cref="LeansTowards"/>.</summary>
-    public double DegreesFromSquare => Math.Abs(90 - CutDegrees);
-}
+    ImmutableArray<Vec2> Outer,
+    ImmutableArray<Vec2> Inner
+);
 
 /// <summary>How hard a plank is bent, the worst place of each.</summary>
 /// <param name="LeastRadiusMm">Null where the radius is above one kilometre.</param>

@@ -35,26 +35,26 @@ public sealed record CutFit(
     /// <param name="layer">Its layer as it now is.</param>
     public static CutFit Of(CutPlank sawn, Plank place, PlankLayerSpec layer)
     {
-        (double Keel, double Chine)? had = Across(sawn.ForwardFlat, sawn.AfterFlat),
+        (double Keel, double Chine)? had = Across(sawn.Shape.Forward.Flat, sawn.Shape.After.Flat),
             has = Across(place.ForwardEdge.Flat, place.AfterEdge.Flat);
         return new(
             sawn.Revision,
-            Longer(sawn.Sizes.Forward, place.ForwardEdge),
-            Longer(sawn.Sizes.After, place.AfterEdge),
+            Longer(sawn.Shape.Forward, place.ForwardEdge),
+            Longer(sawn.Shape.After, place.AfterEdge),
             has?.Keel - had?.Keel,
             has?.Chine - had?.Chine,
-            sawn.Ends.Sum(e => e.At is HullEdge.Keel or HullEdge.Chine ? Spare(e) : 0)
+            sawn.Form.Ends.Sum(e => e.At is HullEdge.Keel or HullEdge.Chine ? Spare(e) : 0)
         )
         {
             ThinnerMm = sawn.SawnFor is { } was ? layer.ThicknessMm - was.ThicknessMm : 0,
         };
     }
 
-    private static double? Longer(CutEdge? had, PlankEdge has) =>
-        had is not null && has.Exists ? has.SeamLengthMm - had.SeamLengthMm : null;
+    private static double? Longer(PlankEdge had, PlankEdge has) =>
+        had.Exists && has.Exists ? has.SeamLengthMm - had.SeamLengthMm : null;
 
     /// <summary>What is left long square to the edge is longer along the plank by the slant of its end.</summary>
-    private static double Spare(CutEnd end) =>
+    private static double Spare(PlankEnd end) =>
         end.Cut == EndCut.LeftLong
             ? (end.OverhangMm ?? 0) / Math.Sin(end.CutDegrees * Math.PI / 180)
             : end.AllowanceMm;

@@ -44,14 +44,14 @@ internal static class CutMisfits
             );
         }
 
-        foreach (PlankEnd today in now.Ends.Where(e => sawn.Ends.All(s => s.At != e.At)))
+        foreach (PlankEnd today in now.Ends.Where(e => sawn.Form.Ends.All(s => s.At != e.At)))
         {
             yield return Told(
                 $"its place now ends at the {Word(today.At)} too, for which nothing of it was sawn: offer it up and scribe it there"
             );
         }
 
-        foreach (CutEnd end in sawn.Ends)
+        foreach (PlankEnd end in sawn.Form.Ends)
         {
             if (now.Ends.All(e => e.At != end.At))
             {
@@ -90,9 +90,9 @@ internal static class CutMisfits
     /// How far the place's end lies beyond the sawn one, square to it: of its lines on the middle of the thickness and on both faces the one that is furthest off, so
     /// that a bevel that no longer fits is told as well. Positive where the plank is short.
     /// </summary>
-    private static double Shorter(CutPlank sawn, CutEnd end, PlankEnd place, FlatShift shift)
+    private static double Shorter(CutPlank sawn, PlankEnd end, PlankEnd place, FlatShift shift)
     {
-        Vec2 centre = new(sawn.FlatNet.Average(p => p.X), sawn.FlatNet.Average(p => p.Y));
+        Vec2 centre = new(sawn.Shape.FlatNet.Average(p => p.X), sawn.Shape.FlatNet.Average(p => p.Y));
         return new[]
         {
             (end.NetLine, place.NetLine),

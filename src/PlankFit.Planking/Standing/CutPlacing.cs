@@ -17,8 +17,8 @@ internal static class CutPlacing
         foreach (
             (ImmutableArray<Vec3> seam, ImmutableArray<Vec2> flat) in new[]
             {
-                (sawn.ForwardSeam, sawn.ForwardFlat),
-                (sawn.AfterSeam, sawn.AfterFlat),
+                (sawn.Shape.Forward.Seam, sawn.Shape.Forward.Flat),
+                (sawn.Shape.After.Seam, sawn.Shape.After.Flat),
             }
         )
         {

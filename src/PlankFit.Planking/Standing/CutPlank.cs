@@ -3,21 +3,9 @@ using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
-/// <summary>A plank as it was when it was sawn: its shapes stay what they were, whatever the lay-out does afterwards.</summary>
+/// <summary>A plank as it was when it was sawn: its form stays what it was, whatever the lay-out does afterwards.</summary>
 /// <param name="Revision">Of the inputs by which it was sawn.</param>
-public sealed record CutPlank(
-    PlankId Id,
-    string Revision,
-    ImmutableArray<Vec3> Outline,
-    ImmutableArray<Vec2> FlatNet,
-    ImmutableArray<Vec2> FlatCut,
-    ImmutableArray<Vec3> ForwardSeam,
-    ImmutableArray<Vec2> ForwardFlat,
-    ImmutableArray<Vec3> AfterSeam,
-    ImmutableArray<Vec2> AfterFlat,
-    ImmutableArray<CutEnd> Ends,
-    CutSizes Sizes
-)
+public sealed record CutPlank(PlankId Id, string Revision, PlankForm Form)
 {
     public Side Side => Id.Side;
 
@@ -25,38 +13,13 @@ public sealed record CutPlank(
 
     public int Number => Id.Number;
 
+    public PlankShape Shape => Form.Shape;
+
     /// <summary>The layer that it was sawn for; null in a record of before this was written down.</summary>
     public CutLayer? SawnFor { get; init; }
 
     public static CutPlank Of(Plank plank, PlankLayerSpec layer, string revision) =>
-        new(
-            plank.Id,
-            revision,
-            plank.Outline,
-            plank.FlatNet,
-            plank.FlatCut,
-            plank.ForwardEdge.Seam,
-            plank.ForwardEdge.Flat,
-            plank.AfterEdge.Seam,
-            plank.AfterEdge.Flat,
-            [
-                .. plank.Ends.Select(e => new CutEnd(
-                    e.At,
-                    e.Cut,
-                    e.CutDegrees,
-                    e.BevelDegrees,
-                    e.BevelAtLeastN,
-                    e.BevelAtGreatestN,
-                    e.OverhangMm,
-                    e.AllowanceMm,
-                    e.NetLine,
-                    e.Outline,
-                    e.OuterLine,
-                    e.InnerLine
-                )),
-            ],
-            CutSizes.Of(plank)
-        )
+        new(plank.Id, revision, plank.Form)
         {
             SawnFor = new(layer.Name, layer.ThicknessMm, layer.Heads),
         };
@@ -64,58 +27,21 @@ public sealed record CutPlank(
     /// <summary>The two ends of its forward or after seam, inboard first, in the starboard frame; null where it has no such edge.</summary>
     public (Vec3 Inboard, Vec3 Outboard)? SeamEnds(bool after)
     {
-        ImmutableArray<Vec3> seam = after ? AfterSeam : ForwardSeam;
+        ImmutableArray<Vec3> seam = after ? Shape.After.Seam : Shape.Forward.Seam;
         return seam.IsEmpty ? null
             : Side == Side.Port ? (seam[0].MirroredInY(), seam[^1].MirroredInY())
             : (seam[0], seam[^1]);
     }
 
-    /// <summary>The plank of today's lay-out with the shapes that were sawn.</summary>
+    /// <summary>The plank of today's lay-out in the form that was sawn.</summary>
     public Plank In(Plank today) =>
-        Sizes.In(today) with
+        today with
         {
+            Form = Form,
             IsCut = true,
             CutFrom = Revision,
-            Outline = Outline,
-            FlatNet = FlatNet,
-            FlatCut = FlatCut,
-            ForwardEdge = CutSizes.Edge(Sizes.Forward, ForwardSeam, ForwardFlat),
-            AfterEdge = CutSizes.Edge(Sizes.After, AfterSeam, AfterFlat),
-            Ends =
-            [
-                .. Ends.Select(e => new PlankEnd(
-                    e.At,
-                    e.Cut,
-                    e.CutDegrees,
-                    e.BevelDegrees,
-                    e.BevelAtLeastN,
-                    e.BevelAtGreatestN,
-                    e.OverhangMm,
-                    e.AllowanceMm,
-                    e.NetLine,
-                    e.Outline,
-                    e.OuterLine,
-                    e.InnerLine
-                )),
-            ],
         };
 }
 
 /// <summary>What a plank was sawn for: the name of its layer, its thickness, mm, and which way its planks headed.</summary>
 public sealed record CutLayer(string Name, double ThicknessMm, Heads Heads);
-
-/// <summary>One end of a plank as it was sawn; fields as in <see cref="PlankEnd"/>.</summary>
-public sealed record CutEnd(
-    HullEdge At,
-    EndCut Cut,
-    double CutDegrees,
-    double BevelDegrees,
-    double BevelAtLeastN,
-    double BevelAtGreatestN,
-    double? OverhangMm,
-    double AllowanceMm,
-    ImmutableArray<Vec2> NetLine,
-    ImmutableArray<Vec3> Outline,
-    ImmutableArray<Vec2> OuterLine,
-    ImmutableArray<Vec2> InnerLine
-);

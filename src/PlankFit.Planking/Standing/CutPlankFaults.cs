@@ -19,33 +19,35 @@ public static class CutPlankFaults
     public static string? Of(CutPlank plank) =>
         Figures(plank)
         ?? Counts(plank)
-        ?? plank.Ends.Select(End).FirstOrDefault(f => f is not null)
+        ?? plank.Form.Ends.Select(End).FirstOrDefault(f => f is not null)
         ?? Agreement(plank);
 
     private static string? Figures(CutPlank plank)
     {
-        CutSizes s = plank.Sizes;
+        PlankSizes s = plank.Form.Sizes;
+        Bend bend = plank.Form.Bend;
+        PlankEdge[] edges = [plank.Shape.Forward, plank.Shape.After];
         (string Name, double? Value, double Least, double Most)[] figures =
         [
             ("its length", s.NetLengthMm, 1e-6, FarMm),
             ("its length to saw", s.CutLengthMm, 1e-6, FarMm),
             ("its greatest width", s.WidestMm, 1e-6, FarMm),
             ("its least width", s.NarrowestMm, 0, FarMm),
-            ("its widest gap", s.WidestGapMm, 0, FarMm),
-            ("its widest overlap", s.WidestOverlapMm, 0, FarMm),
+            ("its widest gap", s.Straight.WidestGapMm, 0, FarMm),
+            ("its widest overlap", s.Straight.WidestOverlapMm, 0, FarMm),
             ("its angle at the keel", s.KeelAngleDegrees, 0, 180),
             ("its area", s.AreaMm2, 1e-6, FarMm * FarMm),
             ("its strain", s.StrainMm, 0, FarMm),
-            ("its least radius", s.Bend.LeastRadiusMm, 0, double.MaxValue / 1e10),
-            ("its strain in the bend", s.Bend.StrainPercent, 0, 100),
-            ("its twist", s.Bend.TwistDegreesPerMetre, 0, 1e5),
-            ("its strain at the edges", s.Bend.EdgeStrainPercent, 0, 100),
-            ("the place where it is bent hardest", s.Bend.WorstAtMm, -FarMm, FarMm),
-            ("its strain along the grain", s.Bend.GrainStrainPercent, 0, 200),
-            ("its curvature", s.Bend.MostGaussPerMm2, 0, 1),
+            ("its least radius", bend.LeastRadiusMm, 0, double.MaxValue / 1e10),
+            ("its strain in the bend", bend.StrainPercent, 0, 100),
+            ("its twist", bend.TwistDegreesPerMetre, 0, 1e5),
+            ("its strain at the edges", bend.EdgeStrainPercent, 0, 100),
+            ("the place where it is bent hardest", bend.WorstAtMm, -FarMm, FarMm),
+            ("its strain along the grain", bend.GrainStrainPercent, 0, 200),
+            ("its curvature", bend.MostGaussPerMm2, 0, 1),
             ("the thickness of its layer", plank.SawnFor?.ThicknessMm, 1e-9, FarMm),
-            .. new[] { s.Forward, s.After }
-                .OfType<CutEdge>()
+            .. edges
+                .Where(IsTold)
                 .SelectMany(e =>
                     new (string, double?, double, double)[]
                     {
@@ -67,41 +69,39 @@ public static class CutPlankFaults
 
         bool far =
             plank
-                .Outline.Concat(plank.ForwardSeam)
-                .Concat(plank.AfterSeam)
+                .Shape.Outline.Concat(edges.SelectMany(e => e.Seam))
                 .Any(p => !(Math.Abs(p.X) + Math.Abs(p.Y) + Math.Abs(p.Z) < 3 * FarMm))
             || plank
-                .FlatNet.Concat(plank.FlatCut)
-                .Concat(plank.ForwardFlat)
-                .Concat(plank.AfterFlat)
-                .Concat(s.Marks.SelectMany(m => new[] { m.At, m.Inward }))
+                .Shape.FlatNet.Concat(plank.Shape.FlatCut)
+                .Concat(edges.SelectMany(e => e.Flat))
+                .Concat(plank.Form.Marks.SelectMany(m => new[] { m.At, m.Inward }))
                 .Any(Far);
         return far ? "a point of its shapes lies beyond any boat" : null;
     }
 
     private static string? Counts(CutPlank plank)
     {
-        (ImmutableArray<Vec3> Seam, ImmutableArray<Vec2> Flat, CutEdge? Edge)[] edges =
-        [
-            (plank.ForwardSeam, plank.ForwardFlat, plank.Sizes.Forward),
-            (plank.AfterSeam, plank.AfterFlat, plank.Sizes.After),
-        ];
-        return plank.Outline.Length < 3 || plank.FlatCut.Length < 3
+        PlankShape shape = plank.Shape;
+        PlankEdge[] edges = [shape.Forward, shape.After];
+        return shape.Outline.Length < 3 || shape.FlatCut.Length < 3
                 ? "an outline of it has fewer than three corners"
-            : plank.Outline.Length != plank.FlatNet.Length
+            : shape.Outline.Length != shape.FlatNet.Length
                 ? "its outline on the hull and laid flat have different numbers of points"
             : edges.Any(e =>
                 e.Seam.Length != e.Flat.Length
                 || e.Seam.Length == 1
-                || e.Seam.IsEmpty != (e.Edge is null)
+                || e.Exists != IsTold(e)
             )
                 ? "an edge of it is not whole"
-            : edges.All(e => e.Edge is null) ? "it has no edge at all"
-            : plank.Ends.IsEmpty ? "it has no ends"
+            : !edges.Any(IsTold) ? "it has no edge at all"
+            : plank.Form.Ends.IsEmpty ? "it has no ends"
             : null;
     }
 
-    private static string? End(CutEnd end) =>
+    /// <summary>The record says how long the edge is and how it runs, whether it has points or not.</summary>
+    private static bool IsTold(PlankEdge edge) => edge.ShapeWord != PlankEdge.None.ShapeWord;
+
+    private static string? End(PlankEnd end) =>
         !(end.CutDegrees > 0 && end.CutDegrees < 180)
         || !(Math.Abs(end.BevelDegrees) < 90)
         || !(Math.Abs(end.BevelAtLeastN) < 90)
@@ -124,14 +124,16 @@ public static class CutPlankFaults
     /// <summary>Edges and ends are stretches of the outline, and the flat outline is as long from point to point as that on the hull.</summary>
     private static string? Agreement(CutPlank plank)
     {
-        bool On(Vec3 p) => plank.Outline.Min(q => q.ChordTo(p)) < SameMm;
-        bool OnFlat(Vec2 p) => plank.FlatNet.Min(q => q.ChordTo(p)) < SameMm;
-        IEnumerable<Vec3> ends = new[] { plank.ForwardSeam, plank.AfterSeam }
-            .Concat(plank.Ends.Select(e => e.Outline))
+        PlankShape shape = plank.Shape;
+        ImmutableArray<PlankEnd> plankEnds = plank.Form.Ends;
+        bool On(Vec3 p) => shape.Outline.Min(q => q.ChordTo(p)) < SameMm;
+        bool OnFlat(Vec2 p) => shape.FlatNet.Min(q => q.ChordTo(p)) < SameMm;
+        IEnumerable<Vec3> ends = new[] { shape.Forward.Seam, shape.After.Seam }
+            .Concat(plankEnds.Select(e => e.Outline))
             .Where(l => !l.IsEmpty)
             .SelectMany(l => new[] { l[0], l[^1] });
-        IEnumerable<Vec2> flatEnds = new[] { plank.ForwardFlat, plank.AfterFlat }
-            .Concat(plank.Ends.Select(e => e.NetLine))
+        IEnumerable<Vec2> flatEnds = new[] { shape.Forward.Flat, shape.After.Flat }
+            .Concat(plankEnds.Select(e => e.NetLine))
             .Where(l => !l.IsEmpty)
             .SelectMany(l => new[] { l[0], l[^1] });
         if (!ends.All(On) || !flatEnds.All(OnFlat))
@@ -139,11 +141,11 @@ public static class CutPlankFaults
             return "its outline, its edges and its ends do not meet";
         }
 
-        int n = plank.Outline.Length;
+        int n = shape.Outline.Length;
         for (int i = 0; i < n; i++)
         {
-            double hull = plank.Outline[i].ChordTo(plank.Outline[(i + 1) % n]),
-                flat = plank.FlatNet[i].ChordTo(plank.FlatNet[(i + 1) % n]);
+            double hull = shape.Outline[i].ChordTo(shape.Outline[(i + 1) % n]),
+                flat = shape.FlatNet[i].ChordTo(shape.FlatNet[(i + 1) % n]);
             if (Math.Abs(hull - flat) > SameMm + (MostStrain * hull))
             {
                 return FormattableString.Invariant(
@@ -152,18 +154,18 @@ public static class CutPlankFaults
             }
         }
 
-        double area = FlatPolygon.Area([.. plank.FlatNet]);
-        return !(Math.Abs(area - plank.Sizes.AreaMm2) <= 1 + (1e-4 * area))
+        double area = FlatPolygon.Area([.. shape.FlatNet]);
+        return !(Math.Abs(area - plank.Form.Sizes.AreaMm2) <= 1 + (1e-4 * area))
                 ? "its area is not that of its outline"
             : !(
                 Math.Abs(
-                    plank.FlatCut.Max(p => p.X)
-                        - plank.FlatCut.Min(p => p.X)
-                        - plank.Sizes.CutLengthMm
+                    shape.FlatCut.Max(p => p.X)
+                        - shape.FlatCut.Min(p => p.X)
+                        - plank.Form.Sizes.CutLengthMm
                 ) < SameMm
             )
                 ? "its length to saw is not that of its shape to saw"
-            : !PlanarShapes.IsSimple(plank.FlatNet) || !PlanarShapes.IsSimple(plank.FlatCut)
+            : !PlanarShapes.IsSimple(shape.FlatNet) || !PlanarShapes.IsSimple(shape.FlatCut)
                 ? "an outline of it crosses itself"
             : null;
     }

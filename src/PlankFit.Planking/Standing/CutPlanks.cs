@@ -86,8 +86,8 @@ internal static class CutPlanks
         }
 
         shift = lies;
-        double longer = Length(sawn.FlatCut) - Length(place.FlatCut);
-        return place.Map.Of(lies).Reaches(sawn.FlatCut.Concat(sawn.FlatNet))
+        double longer = Length(sawn.Shape.FlatCut) - Length(place.FlatCut);
+        return place.Map.Of(lies).Reaches(sawn.Shape.FlatCut.Concat(sawn.Shape.FlatNet))
             ? null
             : FormattableString.Invariant(
                 $"it is {Math.Abs(longer):0} mm {(longer > 0 ? "longer" : "shorter")} than its place is now"
@@ -144,13 +144,16 @@ internal static class CutPlanks
                     return ahead || behind
                         ? p with
                         {
-                            Marks =
-                            [
-                                .. p.Marks.Where(m =>
-                                    !(ahead && OfSeam(m, p.Number - 1))
-                                    && !(behind && OfSeam(m, p.Number))
-                                ),
-                            ],
+                            Form = p.Form with
+                            {
+                                Marks =
+                                [
+                                    .. p.Marks.Where(m =>
+                                        !(ahead && OfSeam(m, p.Number - 1))
+                                        && !(behind && OfSeam(m, p.Number))
+                                    ),
+                                ],
+                            },
                         }
                         : p;
                 }

@@ -37,7 +37,7 @@ public static class CutPlanksFile
         // One plank a line: what is sawn next is seen in a comparison of two versions.
         IEnumerable<string> lines = planks
             .OrderBy(p => p.Id.ToString(), StringComparer.Ordinal)
-            .Select(p => "  " + JsonSerializer.Serialize(PlankText.Of(p), Options));
+            .Select(p => "  " + JsonSerializer.Serialize(SawnPlankText.Of(p), Options));
         return RecordChecksum.Written(
             $"{{\n \"schema\": \"{Schema}\",\n {RecordChecksum.Empty},\n \"planks\": [\n{string.Join(",\n", lines)}\n ]\n}}\n"
         );
@@ -104,148 +104,9 @@ public static class CutPlanksFile
         }
     }
 
-    private sealed record FileText(string Schema, PlankText[] Planks, string? Checksum = null);
-
-    private sealed record PlankText(
-        string Id,
-        string Revision,
-        double[][] Outline,
-        double[][] Net,
-        double[][] Cut,
-        double[][] ForwardSeam,
-        double[][] ForwardFlat,
-        double[][] AfterSeam,
-        double[][] AfterFlat,
-        EndText[] Ends,
-        CutSizesText Sizes,
-        LayerText? SawnFor = null
-    )
-    {
-        public static PlankText Of(CutPlank p) =>
-            new(
-                p.Id.ToString(),
-                p.Revision,
-                From(p.Outline),
-                From(p.FlatNet),
-                From(p.FlatCut),
-                From(p.ForwardSeam),
-                From(p.ForwardFlat),
-                From(p.AfterSeam),
-                From(p.AfterFlat),
-                [.. p.Ends.Select(EndText.Of)],
-                CutSizesText.Of(p.Sizes),
-                p.SawnFor is { } layer ? LayerText.Of(layer) : null
-            );
-
-        public CutPlank ToPlank() =>
-            new(
-                PlankId.Parse(Id) ?? throw new FormatException(),
-                Revision,
-                Space(Outline),
-                Flat(Net),
-                Flat(Cut),
-                Space(ForwardSeam),
-                Flat(ForwardFlat),
-                Space(AfterSeam),
-                Flat(AfterFlat),
-                [.. Ends.Select(e => e.ToEnd())],
-                Sizes.ToSizes()
-            )
-            {
-                SawnFor = SawnFor?.ToLayer(),
-            };
-    }
-
-    private sealed record LayerText(string Name, double ThicknessMm, string Heads)
-    {
-        public static LayerText Of(CutLayer l) =>
-            new(l.Name, l.ThicknessMm, l.Heads == Planking.Heads.Aft ? "aft" : "forward");
-
-        public CutLayer ToLayer() =>
-            new(
-                Name,
-                ThicknessMm,
-                Heads switch
-                {
-                    "aft" => Planking.Heads.Aft,
-                    "forward" => Planking.Heads.Forward,
-                    _ => throw new FormatException(),
-                }
-            );
-    }
-
-    private sealed record EndText(
-        string At,
-        string Cut,
-        double CutDegrees,
-        double[] Bevels,
-        double? OverhangMm,
-        double AllowanceMm,
-        double[][] Net,
-        double[][] Outline,
-        double[][] OuterLine,
-        double[][] InnerLine
-    )
-    {
-        public static EndText Of(CutEnd e) =>
-            new(
-                e.At.ToString().ToLowerInvariant(),
-                e.Cut == EndCut.Fit ? "fit" : "left long",
-                Whole(e.CutDegrees),
-                [Whole(e.BevelDegrees), Whole(e.BevelAtLeastN), Whole(e.BevelAtGreatestN)],
-                e.OverhangMm,
-                e.AllowanceMm,
-                From(e.NetLine),
-                From(e.Outline),
-                From(e.OuterLine),
-                From(e.InnerLine)
-            );
-
-        public CutEnd ToEnd() =>
-            new(
-                At switch
-                {
-                    "keel" => HullEdge.Keel,
-                    "chine" => HullEdge.Chine,
-                    "stem" => HullEdge.Stem,
-                    "transom" => HullEdge.Transom,
-                    _ => throw new FormatException(),
-                },
-                Cut switch
-                {
-                    "fit" => EndCut.Fit,
-                    "left long" => EndCut.LeftLong,
-                    _ => throw new FormatException(),
-                },
-                CutDegrees,
-                Bevels.Length == 3 ? Bevels[0] : throw new FormatException(),
-                Bevels[1],
-                Bevels[2],
-                OverhangMm,
-                AllowanceMm,
-                Flat(Net),
-                Space(Outline),
-                Flat(OuterLine),
-                Flat(InnerLine)
-            );
-    }
-
-    /// <summary>Every digit, so that what is read back is what was sawn; no minus before a nought.</summary>
-    internal static double Whole(double v) => v + 0.0;
-
-    private static double[][] From(ImmutableArray<Vec2> points) =>
-        [.. points.Select(p => new[] { Whole(p.X), Whole(p.Y) })];
-
-    private static double[][] From(ImmutableArray<Vec3> points) =>
-        [.. points.Select(p => new[] { Whole(p.X), Whole(p.Y), Whole(p.Z) })];
-
-    private static ImmutableArray<Vec2> Flat(double[][] points) =>
-        [.. points.Select(p => p.Length == 2 ? new Vec2(p[0], p[1]) : throw new FormatException())];
-
-    private static ImmutableArray<Vec3> Space(double[][] points) =>
-        [
-            .. points.Select(p =>
-                p.Length == 3 ? new Vec3(p[0], p[1], p[2]) : throw new FormatException()
-            ),
-        ];
+    private sealed record FileText(
+        string Schema,
+        SawnPlankText[] Planks,
+        string? Checksum = null
+    );
 }

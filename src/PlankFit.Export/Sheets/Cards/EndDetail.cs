@@ -68,7 +68,7 @@ internal static class EndDetail
             at[new(window.Left, window.Bottom)],
             at[new(window.Right, window.Top)],
         ]);
-        PlankShape.Draw(pad, plank, at, clip.Within(-0.01), 2.5);
+        BuiltShape.Draw(pad, plank, at, clip.Within(-0.01), 2.5);
         pad.Text(
             new(outboard ? drawing.Right : drawing.Left, on.Bottom + 0.3),
             $"{(outboard ? "outboard" : "inboard")} end, {ratio}",

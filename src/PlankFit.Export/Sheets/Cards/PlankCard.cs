@@ -63,7 +63,7 @@ internal static class PlankCard
                 );
         Ratio ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
         Placing at = Placing.Centred(cut, room, ratio.Factor, ratio.Factor);
-        PlankShape.Draw(pad, plank, at, strip, 1.8);
+        BuiltShape.Draw(pad, plank, at, strip, 1.8);
         TickLabels(pad, plank, at);
         EdgeNames(pad, plank, at, room);
         Vec2 left = at[new(cut.Left, cut.Bottom)],
@@ -78,7 +78,7 @@ internal static class PlankCard
         );
         WidthFigures.Draw(pad, plank, at, unit);
         Vec2 arrow = new(strip.Right - (ArrowMm / 2), room.Middle.Y);
-        ForwardArrow.Draw(pad, arrow, PlankShape.Paper(ForwardArrow.OnFlat(plank), at), 11);
+        ForwardArrow.Draw(pad, arrow, BuiltShape.Paper(ForwardArrow.OnFlat(plank), at), 11);
         pad.Text(arrow - new Vec2(0, 8.5), "forward", Letters.Small, Anchor.MiddleCentre);
         pad.Text(
             new(strip.Right, strip.Top - 3),
@@ -94,7 +94,7 @@ internal static class PlankCard
         bool lastUpper = false;
         foreach (PlankMark mark in plank.Marks.OrderBy(m => m.Inward.Y < 0).ThenBy(m => m.At.X))
         {
-            Vec2 place = at[mark.At] - (2.35 * PlankShape.Paper(mark.Inward, at));
+            Vec2 place = at[mark.At] - (2.35 * BuiltShape.Paper(mark.Inward, at));
             bool upper = mark.Inward.Y < 0;
             double half = Letters.Width(mark.Label, Letters.Small) / 2;
             // Labels that would run into each other are left to the full-size pattern.

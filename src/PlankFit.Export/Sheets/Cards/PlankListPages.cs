@@ -187,11 +187,11 @@ public static class PlankListPages
                 };
         double factor = Math.Min(room.Width / cut.Width, Math.Min(room.Height, 9) / cut.Height);
         Placing at = Placing.Centred(cut, room, factor, factor);
-        PlankShape.Draw(pad, plank, at, cell.Within(-5), 1);
+        BuiltShape.Draw(pad, plank, at, cell.Within(-5), 1);
         ForwardArrow.Draw(
             pad,
             new(cell.Right - 3, cell.Middle.Y),
-            PlankShape.Paper(ForwardArrow.OnFlat(plank), at),
+            BuiltShape.Paper(ForwardArrow.OnFlat(plank), at),
             5
         );
     }

@@ -4,7 +4,7 @@ using PlankFit.Planking;
 namespace PlankFit.Export.Sheets;
 
 /// <summary>A plank's outlines and pencil lines at any scale, outer face up, s to the right.</summary>
-internal static class PlankShape
+internal static class BuiltShape
 {
     /// <summary>The finest that paper shows: vertices that lie closer than this to a chord are left out, mm on paper.</summary>
     private const double PaperMm = 0.02;

@@ -65,7 +65,7 @@ internal static class WidthFigures
         foreach (PlankMark mark in plank.Marks)
         {
             Vec2 foot = at[mark.At];
-            yield return (foot, foot + (2 * PlankShape.Paper(mark.Inward, at)));
+            yield return (foot, foot + (2 * BuiltShape.Paper(mark.Inward, at)));
         }
     }
 

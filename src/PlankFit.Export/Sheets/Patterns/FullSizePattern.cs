@@ -87,7 +87,7 @@ public static class FullSizePattern
         double height
     )
     {
-        PlankShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
+        BuiltShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
         pad.Add(JointMarks.Of(plan, plank, at.Origin));
         foreach (PlankMark mark in plank.Marks)
         {

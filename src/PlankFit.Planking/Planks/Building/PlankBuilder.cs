@@ -86,7 +86,7 @@ internal sealed class PlankBuilder(
 
         (outer, inner) = Faded(outer, inner);
         CheckReach(id, own, net, map, outer, inner);
-        var shape = new PlankShape(ahead, behind, outer, inner);
+        var shape = new BuiltShape(ahead, behind, outer, inner);
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
         List<Vec2> cut = CutOutline.Build(
             ahead?.Flat,
@@ -125,40 +125,36 @@ internal sealed class PlankBuilder(
             .Ends.Select(e => PlankParts.End(e, allowances.GetValueOrDefault(e)))
             .OrderBy(e => PlankParts.Middle(e.NetLine).X)
             .ToImmutableArray();
-        var plank = new Plank(
-            id,
-            Kind(row, index),
+        var made = new PlankShape(
             shape.Space,
             shape.Net,
             [.. cut],
             PlankParts.Edge(ahead, -1, index > 0 ? IdOf(id.Number - 1) : null),
-            PlankParts.Edge(
-                behind,
-                1,
-                index < row.Planks - 1 ? IdOf(id.Number + 1) : null
-            ),
-            plankEnds,
+            PlankParts.Edge(behind, 1, index < row.Planks - 1 ? IdOf(id.Number + 1) : null)
+        );
+        var sizes = new PlankSizes(
             length,
             cut.Max(p => p.X) - cut.Min(p => p.X),
             widest,
             narrowest,
-            0,
-            0,
-            true,
+            FlatPolygon.Area(shape.Net),
+            bend.EdgeStrainPercent / 100 * length,
             net is { In.Edge: HullEdge.Keel }
                 ? KeelAngle.Of(Region, own.At(net.In.S), spec.Heads)
                 : null,
-            FlatPolygon.Area(shape.Net),
-            bend.EdgeStrainPercent / 100 * length,
-            bend,
-            fitBoth,
-            fitBoth
-                ? plankEnds.All(e => Math.Min(e.BevelAtLeastN, e.BevelAtGreatestN) >= -1e-9)
-                : null,
-            [
-                .. ahead is null ? [] : WitnessTicks.Along(ahead, id.Number - 1, 1),
-                .. behind is null ? [] : WitnessTicks.Along(behind, id.Number, -1),
-            ]
+            StraightEdges.NotJudged
+        );
+        bool? dropsIn = fitBoth
+            ? plankEnds.All(e => Math.Min(e.BevelAtLeastN, e.BevelAtGreatestN) >= -1e-9)
+            : null;
+        ImmutableArray<PlankMark> marks =
+        [
+            .. ahead is null ? [] : WitnessTicks.Along(ahead, id.Number - 1, 1),
+            .. behind is null ? [] : WitnessTicks.Along(behind, id.Number, -1),
+        ];
+        var plank = new Plank(
+            id,
+            new(Kind(row, index), made, sizes, plankEnds, new(fitBoth, dropsIn), bend, marks)
         )
         {
             Map = new(map, Region.Surface),
@@ -215,7 +211,7 @@ internal sealed class PlankBuilder(
 
     /// <summary>An end that is fit gets what the job names; where both ends fit and none is named, the outboard one gets 15 mm to scribe (a proposal, no source).</summary>
     private static Dictionary<EndPiece, double> Allowances(
-        PlankShape shape,
+        BuiltShape shape,
         Geodesic own,
         out bool fitBoth
     )

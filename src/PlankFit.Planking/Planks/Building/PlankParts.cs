@@ -7,7 +7,7 @@ namespace PlankFit.Planking;
 internal static class PlankParts
 {
     public static (double Widest, double Narrowest, Func<double, double> At) Widths(
-        PlankShape shape,
+        BuiltShape shape,
         PlankSide? ahead,
         PlankSide? behind,
         Geodesic own
@@ -82,16 +82,20 @@ internal static class PlankParts
         return new(
             e.Piece.Edge,
             e.Rule.Cut,
-            Math.Atan2(chord.Y, chord.X) * 180 / Math.PI,
-            e.Bevels[1],
-            rising ? e.Bevels[0] : e.Bevels[2],
-            rising ? e.Bevels[2] : e.Bevels[0],
+            new(
+                Math.Atan2(chord.Y, chord.X) * 180 / Math.PI,
+                e.Bevels[1],
+                rising ? e.Bevels[0] : e.Bevels[2],
+                rising ? e.Bevels[2] : e.Bevels[0]
+            ),
             e.Rule.Cut == EndCut.LeftLong ? e.Rule.ByMm : null,
             e.Rule.Cut == EndCut.Fit ? allowance : 0,
-            [.. net],
-            [.. Ordered(e.Space, rising)],
-            [.. Ordered(e.Outer, rising)],
-            [.. Ordered(e.Inner, rising)]
+            new(
+                [.. net],
+                [.. Ordered(e.Space, rising)],
+                [.. Ordered(e.Outer, rising)],
+                [.. Ordered(e.Inner, rising)]
+            )
         );
     }
 

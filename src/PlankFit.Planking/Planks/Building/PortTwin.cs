@@ -14,17 +14,22 @@ internal static class PortTwin
         return p with
         {
             Id = p.Id.Twin,
-            Outline = Turned(outline, first),
-            FlatNet = Turned(net, first),
-            FlatCut = [.. p.FlatCut.Reverse().Select(Mirror)],
-            ForwardEdge = Edge(p.ForwardEdge),
-            AfterEdge = Edge(p.AfterEdge),
-            Ends = [.. p.Ends.Select(End)],
+            Form = p.Form with
+            {
+                Shape = new(
+                    Turned(outline, first),
+                    Turned(net, first),
+                    [.. p.FlatCut.Reverse().Select(Mirror)],
+                    Edge(p.ForwardEdge),
+                    Edge(p.AfterEdge)
+                ),
+                Ends = [.. p.Ends.Select(End)],
+                Marks =
+                [
+                    .. p.Marks.Select(m => m with { At = Mirror(m.At), Inward = Mirror(m.Inward) }),
+                ],
+            },
             Map = p.Map.OfPort(),
-            Marks =
-            [
-                .. p.Marks.Select(m => m with { At = Mirror(m.At), Inward = Mirror(m.Inward) }),
-            ],
         };
     }
 
@@ -57,13 +62,18 @@ internal static class PortTwin
     private static PlankEnd End(PlankEnd e) =>
         e with
         {
-            CutDegrees = 180 - e.CutDegrees,
-            BevelAtLeastN = e.BevelAtGreatestN,
-            BevelAtGreatestN = e.BevelAtLeastN,
-            NetLine = Line(e.NetLine),
-            Outline = [.. e.Outline.Reverse().Select(v => v.MirroredInY())],
-            OuterLine = Line(e.OuterLine),
-            InnerLine = Line(e.InnerLine),
+            Angles = new(
+                180 - e.CutDegrees,
+                e.BevelDegrees,
+                e.BevelAtGreatestN,
+                e.BevelAtLeastN
+            ),
+            Lines = new(
+                Line(e.NetLine),
+                [.. e.Outline.Reverse().Select(v => v.MirroredInY())],
+                Line(e.OuterLine),
+                Line(e.InnerLine)
+            ),
         };
 
     private static ImmutableArray<Vec2> Line(ImmutableArray<Vec2> line) =>

@@ -31,13 +31,21 @@ internal static class SeamGaps
     {
         double gap = Math.Max(0, forward.Concat(after).Append(0).Max()),
             overlap = Math.Max(0, -forward.Concat(after).Append(0).Min());
+        PlankForm form = plank.Form;
         return plank with
         {
-            WidestGapMm = gap,
-            WidestOverlapMm = overlap,
-            StraightEdges = gap <= gapMm && overlap <= gapMm,
-            ForwardEdge = Word(plank.ForwardEdge, forward, gapMm),
-            AfterEdge = Word(plank.AfterEdge, after, gapMm),
+            Form = form with
+            {
+                Sizes = form.Sizes with
+                {
+                    Straight = new(gap, overlap, gap <= gapMm && overlap <= gapMm),
+                },
+                Shape = form.Shape with
+                {
+                    Forward = Word(plank.ForwardEdge, forward, gapMm),
+                    After = Word(plank.AfterEdge, after, gapMm),
+                },
+            },
         };
     }
 

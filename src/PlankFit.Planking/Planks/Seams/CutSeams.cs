@@ -60,7 +60,7 @@ internal static class CutSeams
         Tracing tracing
     )
     {
-        int? masterSawn = cut.FirstOrDefault(c => c.Sizes.Kind == PlankKind.Master)?.Number;
+        int? masterSawn = cut.FirstOrDefault(c => c.Form.Kind == PlankKind.Master)?.Number;
         var known = new SortedDictionary<int, Seam>();
         foreach (
             (int number, (Vec3, Vec3) at) in Ends(
@@ -74,8 +74,8 @@ internal static class CutSeams
 
         Between(region, spec, known, tracing);
         (int first, int last) = (known.Keys.First(), known.Keys.Last());
-        bool foreCorner = cut.Any(c => c.Number == first && c.ForwardSeam.IsEmpty),
-            afterCorner = cut.Any(c => c.Number == last + 1 && c.AfterSeam.IsEmpty);
+        bool foreCorner = cut.Any(c => c.Number == first && !c.Shape.Forward.Exists),
+            afterCorner = cut.Any(c => c.Number == last + 1 && !c.Shape.After.Exists);
         (List<Seam> ahead, List<int> taperedAhead) = foreCorner
             ? ([], [])
             : SeamFamily.March(region, spec, known[first], -1, tracing);

@@ -4,9 +4,9 @@ using PlankFit.Geometry;
 namespace PlankFit.Planking;
 
 /// <summary>The net boundary of a plank put together from its edges and ends, counter-clockwise seen from outside.</summary>
-internal sealed class PlankShape
+internal sealed class BuiltShape
 {
-    public PlankShape(
+    public BuiltShape(
         PlankSide? ahead,
         PlankSide? behind,
         List<EndPiece> outer,
