@@ -23,7 +23,7 @@ internal static class PanelFiles
     private static void Write(OutputFolder output, BottomPlan plan)
     {
         Job job = plan.Job;
-        PanelPlan panel = BottomPanel.Develop(plan, PanelOptions.Usual);
+        PanelPlan panel = BottomPanel.Develop(plan.Planked, PanelOptions.Usual);
         ImmutableArray<Drawing> pages = PanelSheets.Pages(job, panel);
         output.Write(
             Name + ".pdf",

@@ -28,7 +28,7 @@ internal static class NestedPlan
             enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
         }
 
-        ImmutableArray<SawPiece> pieces = SawPieces.Of(plan);
+        ImmutableArray<SawPiece> pieces = plan.PiecesToSaw();
         progress.Report(new("laying pieces out in the stock", 0));
         NestPlan nest = timings.Time(
             "lay pieces out in the stock",

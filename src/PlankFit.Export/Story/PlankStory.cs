@@ -181,7 +181,7 @@ public static class PlankStory
     {
         double thickness = layer.Planks.ThicknessMm;
         double ratio = (plank.Bend.LeastRadiusMm ?? double.PositiveInfinity) / thickness;
-        BendJudge judge = BendJudge.Of(job, layer.Planks);
+        BendJudge judge = BendJudge.Of(job.Planking, layer.Planks);
         double strain = plank.Bend.GrainStrainPercent;
         BendLimit row = judge.Row(ratio, strain / 100);
         string wood = judge.Index(strain / 100) is { } index

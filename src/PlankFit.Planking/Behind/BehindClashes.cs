@@ -10,7 +10,7 @@ internal static class BehindClashes
 
     /// <summary>Stringers, or frames, or floors, that run beside one another nearer than half of both their widths.</summary>
     public static IEnumerable<Finding> TooClose(
-        BottomPlan plan,
+        Planked planked,
         Side side,
         SectionFace face,
         IReadOnlyList<BehindStrip> strips,
@@ -41,8 +41,8 @@ internal static class BehindClashes
                 double asked = (a.Of.WidthMm + b.Of.WidthMm) / 2;
                 if (Nearest(face, a, b, asked) is { } near && near.Mm < asked - 0.5)
                 {
-                    LengthUnit unit = plan.Job.Units;
-                    FromStation place = FromStation.Of(plan.HullOf(side).Stations, near.X);
+                    LengthUnit unit = planked.Job.Units;
+                    FromStation place = FromStation.Of(planked.HullOf(side).Stations, near.X);
                     yield return new(
                         Severity.Warning,
                         BehindFindings.Where(a.Of, onSide),
@@ -56,14 +56,14 @@ internal static class BehindClashes
     /// <summary>A place kept open that something else covers.</summary>
     /// <param name="mirrored">The other side has told of all that is on both.</param>
     public static IEnumerable<Finding> Open(
-        BottomPlan plan,
+        Planked planked,
         Side side,
         ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>> byPlank,
         string onSide,
         bool mirrored
     )
     {
-        Plank[] inner = [.. plan.PlankLayers.First().On(side)];
+        Plank[] inner = [.. planked.PlankLayers.First().On(side)];
         var pairs = (
             from plank in inner
             from open in byPlank[plank.Id].Where(c => c.Of.Kind == BehindKind.Open)

@@ -10,7 +10,8 @@ internal static class BehindFindings
     private const double EdgeMm = 0.5;
 
     public static IEnumerable<Finding> Of(
-        BottomPlan plan,
+        ImmutableArray<BehindSpec> things,
+        Planked planked,
         Side side,
         SectionFace face,
         IReadOnlyList<BehindStrip> strips,
@@ -19,11 +20,11 @@ internal static class BehindFindings
         bool mirrored
     )
     {
-        foreach (BehindSpec spec in plan.Job.Behind.Where(b => b.Only is null || b.Only == side))
+        foreach (BehindSpec spec in things.Where(b => b.Only is null || b.Only == side))
         {
             Plank[] crossed =
             [
-                .. plan
+                .. planked
                     .PlankLayers.SelectMany(l => l.On(side))
                     .Where(p => byPlank[p.Id].Any(c => c.Of == spec)),
             ];
@@ -38,26 +39,26 @@ internal static class BehindFindings
                 continue;
             }
 
-            foreach (Finding finding in RunsOff(plan, side, spec, own, face, onSide))
+            foreach (Finding finding in RunsOff(planked, side, spec, own, face, onSide))
             {
                 yield return finding;
             }
 
             if (spec.Line is BehindLine.Offsets(var line))
             {
-                foreach (Finding finding in OffSurface(plan, side, spec, line, onSide))
+                foreach (Finding finding in OffSurface(planked, side, spec, line, onSide))
                 {
                     yield return finding;
                 }
             }
         }
 
-        foreach (Finding finding in BehindClashes.TooClose(plan, side, face, strips, onSide))
+        foreach (Finding finding in BehindClashes.TooClose(planked, side, face, strips, onSide))
         {
             yield return finding;
         }
 
-        foreach (Finding finding in BehindClashes.Open(plan, side, byPlank, onSide, mirrored))
+        foreach (Finding finding in BehindClashes.Open(planked, side, byPlank, onSide, mirrored))
         {
             yield return finding;
         }
@@ -74,7 +75,7 @@ internal static class BehindFindings
     }
 
     private static IEnumerable<Finding> RunsOff(
-        BottomPlan plan,
+        Planked planked,
         Side side,
         BehindSpec spec,
         BehindStrip[] strips,
@@ -94,7 +95,7 @@ internal static class BehindFindings
 
         // What the job does not limit may run out where the bottom narrows; what it does limit was meant to be on it.
         bool meant = spec.FromMm is not null || spec.ToMm is not null || spec.LengthMm is not null;
-        ImmutableArray<StationOnHull> stations = plan.HullOf(side).Stations;
+        ImmutableArray<StationOnHull> stations = planked.HullOf(side).Stations;
         foreach (BehindStrip strip in strips)
         {
             Uv[] places = [.. strip.Nodes.Select(strip.Centre.At)];
@@ -126,7 +127,7 @@ internal static class BehindFindings
                 {
                     FromStation place = FromStation.Of(stations, strip.Points[at].X);
                     yield return Off(
-                        $"it runs off the bottom {way} the place {place.Words(plan.Job.Units)}: end it there, or lead it elsewhere",
+                        $"it runs off the bottom {way} the place {place.Words(planked.Job.Units)}: end it there, or lead it elsewhere",
                         meant ? Severity.Warning : Severity.Note
                     );
                 }
@@ -147,7 +148,7 @@ internal static class BehindFindings
 
     /// <summary>A line of the table that is not on the planking, nor inside its thickness, is likely another line.</summary>
     private static IEnumerable<Finding> OffSurface(
-        BottomPlan plan,
+        Planked planked,
         Side side,
         BehindSpec spec,
         string line,
@@ -155,8 +156,8 @@ internal static class BehindFindings
     )
     {
         const double allowedMm = 5;
-        LineOnFace drawn = LineOnFace.Of(spec, line, plan.Job.Offsets, plan.HullOf(side));
-        var stack = Stack.Of(plan.Job);
+        LineOnFace drawn = LineOnFace.Of(spec, line, planked.Job.Offsets, planked.HullOf(side));
+        var stack = Stack.Of(planked.Job);
         (double X, double OffMm)? worst = null;
         for (int i = 0; i <= 60; i++)
         {
@@ -170,11 +171,11 @@ internal static class BehindFindings
 
         if (worst is { OffMm: > allowedMm } w)
         {
-            FromStation place = FromStation.Of(plan.HullOf(side).Stations, w.X);
+            FromStation place = FromStation.Of(planked.HullOf(side).Stations, w.X);
             yield return new(
                 Severity.Warning,
                 Where(spec, onSide),
-                $"the line '{line}' lies {LengthText.ForPaper(w.OffMm, plan.Job.Units)} off the planking {place.Words(plan.Job.Units)}; it was brought square to it: is it the right line?"
+                $"the line '{line}' lies {LengthText.ForPaper(w.OffMm, planked.Job.Units)} off the planking {place.Words(planked.Job.Units)}; it was brought square to it: is it the right line?"
             );
         }
     }

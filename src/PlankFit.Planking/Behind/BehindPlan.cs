@@ -9,6 +9,19 @@ public sealed record BehindPlan(
     ImmutableArray<Finding> Findings
 )
 {
+    /// <summary>Nothing lies behind.</summary>
+    public static readonly BehindPlan None = new(
+        ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>>.Empty,
+        []
+    );
+
+    /// <summary>What the job names.</summary>
+    public ImmutableArray<BehindSpec> Things { get; init; } = [];
+
+    /// <summary>Names of what carries: everything but places that are kept open.</summary>
+    public IEnumerable<string> Carrying =>
+        Things.Where(b => b.Kind != BehindKind.Open).Select(b => b.Name).Distinct();
+
     /// <summary>The same as lines to snap on the face under every plank layer after the first; one for both sides where they are mirror images.</summary>
     public ImmutableArray<SnapFace> Snaps { get; init; } = [];
 

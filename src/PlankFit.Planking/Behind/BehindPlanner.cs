@@ -6,23 +6,27 @@ namespace PlankFit.Planking;
 /// <summary>Finds where everything behind crosses every plank.</summary>
 internal static class BehindPlanner
 {
-    public static BehindPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static BehindPlan Of(
+        ImmutableArray<BehindSpec> things,
+        Planked planked,
+        CancellationToken stop
+    )
     {
-        Job job = plan.Job;
-        if (job.Behind.IsEmpty)
+        if (things.IsEmpty)
         {
-            return null;
+            return BehindPlan.None;
         }
 
-        bool apart = plan.PlankLayers.Any(l => l.PortApart is not null);
+        bool apart = planked.PlankLayers.Any(l => l.PortApart is not null);
         var byPlank = ImmutableDictionary.CreateBuilder<PlankId, ImmutableArray<BehindCrossing>>();
-        SideFound starboard = OfSide(plan, Side.Starboard, !apart, byPlank, stop);
-        SideFound? port = apart ? OfSide(plan, Side.Port, false, byPlank, stop) : null;
+        SideFound starboard = OfSide(things, planked, Side.Starboard, !apart, byPlank, stop);
+        SideFound? port = apart ? OfSide(things, planked, Side.Port, false, byPlank, stop) : null;
         var all = byPlank.ToImmutable();
         ImmutableArray<Finding> findings =
         [
             .. BehindFindings.Of(
-                plan,
+                things,
+                planked,
                 Side.Starboard,
                 starboard.Face,
                 starboard.Strips,
@@ -31,7 +35,8 @@ internal static class BehindPlanner
                 mirrored: false
             ),
             .. BehindFindings.Of(
-                plan,
+                things,
+                planked,
                 Side.Port,
                 (port ?? starboard).Face,
                 (port ?? starboard).Strips,
@@ -42,16 +47,17 @@ internal static class BehindPlanner
         ];
         return new(all, [.. findings.Distinct()])
         {
+            Things = things,
             Snaps = apart
                 ?
                 [
-                    .. SnapPlanner.Of(plan, Side.Starboard, starboard.Strips, [Side.Starboard]),
-                    .. SnapPlanner.Of(plan, Side.Port, port!.Strips, [Side.Port]),
+                    .. SnapPlanner.Of(planked, Side.Starboard, starboard.Strips, [Side.Starboard]),
+                    .. SnapPlanner.Of(planked, Side.Port, port!.Strips, [Side.Port]),
                 ]
                 :
                 [
                     .. SnapPlanner.Of(
-                        plan,
+                        planked,
                         Side.Starboard,
                         starboard.Strips,
                         [Side.Starboard, Side.Port]
@@ -64,21 +70,22 @@ internal static class BehindPlanner
     private sealed record SideFound(SectionFace Face, BehindStrip[] Strips);
 
     private static SideFound OfSide(
-        BottomPlan plan,
+        ImmutableArray<BehindSpec> things,
+        Planked planked,
         Side side,
         bool twins,
         ImmutableDictionary<PlankId, ImmutableArray<BehindCrossing>>.Builder byPlank,
         CancellationToken stop
     )
     {
-        SectionFace face = InnerFace(plan, side);
+        SectionFace face = InnerFace(planked, side);
         BehindStrip[] strips =
         [
-            .. plan.Job.Behind.SelectMany(b =>
-                BehindStrips.Of(b, plan.Job.Offsets, plan.HullOf(side), face)
+            .. things.SelectMany(b =>
+                BehindStrips.Of(b, planked.Job.Offsets, planked.HullOf(side), face)
             ),
         ];
-        Plank[] planks = [.. plan.PlankLayers.SelectMany(l => l.On(side))];
+        Plank[] planks = [.. planked.PlankLayers.SelectMany(l => l.On(side))];
         var found = new BehindCrossing[planks.Length][];
         Parallel.For(
             0,
@@ -105,12 +112,12 @@ internal static class BehindPlanner
     }
 
     /// <summary>The inner face of the whole stack, where things are fitted and measured.</summary>
-    internal static SectionFace InnerFace(BottomPlan plan, Side side)
+    internal static SectionFace InnerFace(Planked planked, Side side)
     {
-        Job job = plan.Job;
-        PlankLayerSpec first = plan.PlankLayers.First().Planks;
-        HullSurface hull = plan.HullOf(side);
-        return SectionFace.At(hull, Stack.Of(job).InnerMm, plan.KeelOf(side).SideOf(first));
+        PlankingJob job = planked.Job;
+        PlankLayerSpec first = planked.PlankLayers.First().Planks;
+        HullSurface hull = planked.HullOf(side);
+        return SectionFace.At(hull, Stack.Of(job).InnerMm, planked.KeelOf(side).SideOf(first));
     }
 
     /// <summary>The same on the port twin of the plank.</summary>

@@ -13,21 +13,21 @@ internal static class SnapPlanner
     private const double SameMm = 1;
 
     public static IEnumerable<SnapFace> Of(
-        BottomPlan plan,
+        Planked planked,
         Side side,
         IReadOnlyList<BehindStrip> strips,
         ImmutableArray<Side> holds
     )
     {
         strips = [.. strips.Where(s => s.Of.Only is null || holds.Contains(s.Of.Only.Value))];
-        foreach (PlankLayerPlan layer in plan.PlankLayers.Skip(1))
+        foreach (PlankLayerPlan layer in planked.PlankLayers.Skip(1))
         {
-            HullSurface hull = plan.HullOf(side);
+            HullSurface hull = planked.HullOf(side);
             double offset = layer.NeutralOffsetMm - (layer.Planks.ThicknessMm / 2);
             SectionFace face = SectionFace.At(
                 hull,
                 offset,
-                plan.KeelOf(side).SideOf(layer.Planks)
+                planked.KeelOf(side).SideOf(layer.Planks)
             );
             yield return new(
                 layer.Number,

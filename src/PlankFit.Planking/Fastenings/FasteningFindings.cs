@@ -6,15 +6,16 @@ namespace PlankFit.Planking;
 internal static class FasteningFindings
 {
     public static IEnumerable<Finding> Of(
-        BottomPlan plan,
         FasteningSpec spec,
+        Planked planked,
+        BehindPlan behind,
         ImmutableArray<LayerFastenings> layers,
         ImmutableDictionary<PlankId, PlankFastenings> all,
         ImmutableArray<TimberGap> runs
     )
     {
-        LengthUnit unit = plan.Job.Units;
-        bool timber = plan.Job.Behind.Any(b => b.Kind != BehindKind.Open);
+        LengthUnit unit = planked.Job.Units;
+        bool timber = behind.Carrying.Any();
         if (!timber && layers.Any(l => l.Rule.Kind != FasteningKind.None))
         {
             yield return new(
@@ -26,7 +27,7 @@ internal static class FasteningFindings
 
         foreach (string name in spec.Depths.Keys.Order(StringComparer.Ordinal))
         {
-            if (plan.Job.Behind.All(b => b.Name != name))
+            if (behind.Things.All(b => b.Name != name))
             {
                 yield return new(
                     Severity.Warning,
@@ -36,7 +37,7 @@ internal static class FasteningFindings
             }
         }
 
-        foreach ((PlankLayerPlan layer, LayerFastenings rule) in plan.PlankLayers.Zip(layers))
+        foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
         {
             string where = $"layer {rule.Name}";
             foreach (Finding found in Lengths(where, rule, unit))

@@ -6,31 +6,32 @@ namespace PlankFit.Planking;
 /// <summary>Fastens every layer of both sides, from the inside out: each skin misses what holds those below.</summary>
 internal static class FasteningPlanner
 {
-    public static FasteningPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static FasteningPlan Of(
+        FasteningSpec spec,
+        Planked planked,
+        BehindPlan behind,
+        JointPlan? joints,
+        CancellationToken stop
+    )
     {
-        if (plan.Job.Fastenings is not { } spec)
-        {
-            return null;
-        }
-
-        ImmutableArray<LayerFastenings> layers = LayerRules.Of(plan, spec);
+        ImmutableArray<LayerFastenings> layers = LayerRules.Of(spec, planked, behind);
         var byPlank = ImmutableDictionary.CreateBuilder<PlankId, PlankFastenings>();
         var gaps = ImmutableArray.CreateBuilder<TimberGap>();
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             var fastened = new List<Uv>();
             PlankLayerPlan? below = null;
-            foreach ((PlankLayerPlan layer, LayerFastenings rule) in plan.PlankLayers.Zip(layers))
+            foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
             {
                 stop.ThrowIfCancellationRequested();
                 var under = SkinBelow.Of(
                     below,
                     side,
-                    plan.Joints,
+                    joints,
                     fastened,
                     layer.Of(side).Surface
                 );
-                foreach (PlankFastenings made in Layer(plan, layer, rule, side, under, gaps))
+                foreach (PlankFastenings made in Layer(behind, joints, layer, rule, side, under, gaps))
                 {
                     byPlank.Add(made.PlankId, made);
                     fastened.AddRange(made.Points.Select(f => f.On));
@@ -44,8 +45,15 @@ internal static class FasteningPlanner
         return new(
             layers,
             all,
-            FasteningTotals.Of(plan, layers, all, spec.SparePercent),
-            [.. FasteningFindings.Of(plan, spec, layers, all, gaps.ToImmutable())]
+            FasteningTotals.Of(planked, layers, all, spec.SparePercent),
+            [.. FasteningFindings.Of(
+                    spec,
+                    planked,
+                    behind,
+                    layers,
+                    all,
+                    gaps.ToImmutable()
+                )]
         )
         {
             Gaps = gaps.ToImmutable(),
@@ -53,7 +61,8 @@ internal static class FasteningPlanner
     }
 
     private static PlankFastenings[] Layer(
-        BottomPlan plan,
+        BehindPlan behind,
+        JointPlan? joints,
         PlankLayerPlan layer,
         LayerFastenings rule,
         Side side,
@@ -71,8 +80,8 @@ internal static class FasteningPlanner
                 work[i] = new(
                     new FramedPlank(planks[i]),
                     rule,
-                    plan.Behind?.On(planks[i].Id) ?? [],
-                    plan.Joints?.On(planks[i].Id)?.Joints ?? [],
+                    behind.On(planks[i].Id),
+                    joints?.On(planks[i].Id)?.Joints ?? [],
                     below
                 );
                 work[i].FastenToTimber();

@@ -6,14 +6,14 @@ namespace PlankFit.Planking;
 public static class FasteningTotals
 {
     internal static ImmutableArray<FasteningTotal> Of(
-        BottomPlan plan,
+        Planked planked,
         ImmutableArray<LayerFastenings> layers,
         ImmutableDictionary<PlankId, PlankFastenings> all,
         double sparePercent
     )
     {
         var totals = ImmutableArray.CreateBuilder<FasteningTotal>();
-        foreach ((PlankLayerPlan layer, LayerFastenings rule) in plan.PlankLayers.Zip(layers))
+        foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {

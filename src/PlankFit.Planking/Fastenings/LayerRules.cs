@@ -5,17 +5,18 @@ namespace PlankFit.Planking;
 /// <summary>The rule and the lengths of every plank layer.</summary>
 internal static class LayerRules
 {
-    public static ImmutableArray<LayerFastenings> Of(BottomPlan plan, FasteningSpec spec)
+    public static ImmutableArray<LayerFastenings> Of(
+        FasteningSpec spec,
+        Planked planked,
+        BehindPlan behind
+    )
     {
         var rules = ImmutableArray.CreateBuilder<LayerFastenings>();
-        string[] backings =
-        [
-            .. plan.Job.Behind.Where(b => b.Kind != BehindKind.Open).Select(b => b.Name).Distinct(),
-        ];
-        double step = FasteningLengths.StepMm(plan.Job.Units),
+        string[] backings = [.. behind.Carrying];
+        double step = FasteningLengths.StepMm(planked.Job.Units),
             whole = 0,
             since = 0;
-        foreach (LayerPlan layer in plan.Layers)
+        foreach (LayerPlan layer in planked.Layers)
         {
             whole += layer.Spec.ThicknessMm;
             since += layer.Spec.ThicknessMm;

@@ -13,7 +13,7 @@ public sealed record Stack(ImmutableArray<StackedLayer> Layers, double InnerMm, 
     /// <summary>Thickness of all layers.</summary>
     public double ThicknessMm => OuterMm - InnerMm;
 
-    public static Stack Of(Job job) => Of(job.Layers, job.Hull.OffsetsAreTo);
+    public static Stack Of(PlankingJob job) => Of(job.Layers, job.Hull.OffsetsAreTo);
 
     /// <param name="layers">From the inside out.</param>
     /// <param name="to">Which of the stack's two outermost faces the table gives.</param>

@@ -10,16 +10,20 @@ public static class JointFindings
     private const int FewLayers = 3;
 
     /// <summary>What concerns the job rather than one layer.</summary>
-    internal static IEnumerable<Finding> OfSpec(BottomPlan plan, JointSpec spec)
+    internal static IEnumerable<Finding> OfSpec(
+        JointSpec spec,
+        Planked planked,
+        BehindPlan behind
+    )
     {
-        string[] layers = [.. plan.PlankLayers.Select(l => l.Spec.Name)];
+        string[] layers = [.. planked.PlankLayers.Select(l => l.Spec.Name)];
         JointStock[] stocks = [.. layers.Select(spec.Of).OfType<JointStock>().Distinct()];
         string[] known =
         [
             .. JointStock.Carrying,
             JointStock.Block,
             JointStock.LayerBelow,
-            .. plan.Job.Behind.Select(b => b.Name),
+            .. behind.Things.Select(b => b.Name),
         ];
         foreach (string name in stocks.SelectMany(s => s.On).Distinct().Except(known))
         {

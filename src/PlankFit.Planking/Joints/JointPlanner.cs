@@ -7,19 +7,27 @@ namespace PlankFit.Planking;
 /// </summary>
 public static class JointPlanner
 {
-    public static JointPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static JointPlan Of(
+        JointSpec spec,
+        Planked planked,
+        BehindPlan behind,
+        CancellationToken stop
+    )
     {
-        if (plan.Job.Joints is not { } spec)
-        {
-            return null;
-        }
-
-        PlankLayerPlan[] layers = [.. plan.PlankLayers];
-        List<SettledLayer?> starboard = SideJoints.Of(plan, spec, Side.Starboard, [], stop);
-        int twins = layers.TakeWhile(l => PortJoints.AreTwins(plan, l)).Count();
-        List<SettledLayer?> port = SideJoints.Of(
-            plan,
+        PlankLayerPlan[] layers = [.. planked.PlankLayers];
+        List<SettledLayer?> starboard = SideJoints.Of(
             spec,
+            planked,
+            behind,
+            Side.Starboard,
+            [],
+            stop
+        );
+        int twins = layers.TakeWhile(l => PortJoints.AreTwins(behind, l)).Count();
+        List<SettledLayer?> port = SideJoints.Of(
+            spec,
+            planked,
+            behind,
             Side.Port,
             starboard.Take(twins).Select(s => s?.Mirrored()),
             stop
@@ -35,11 +43,11 @@ public static class JointPlanner
             .Zip(port)
             .SelectMany((pair, i) => i < twins ? [pair.First] : new[] { pair.First, pair.Second })
             .OfType<SettledLayer>()
-            .SelectMany(s => s.Findings(plan.Job.Units));
+            .SelectMany(s => s.Findings(planked.Job.Units));
         return new(
             pieced,
             pieced.SelectMany(l => l.Planks).ToImmutableDictionary(p => p.PlankId),
-            [.. JointFindings.OfSpec(plan, spec).Concat(findings).Distinct()]
+            [.. JointFindings.OfSpec(spec, planked, behind).Concat(findings).Distinct()]
         );
     }
 }

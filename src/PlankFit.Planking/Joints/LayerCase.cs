@@ -61,7 +61,7 @@ internal sealed record LayerCase(
         Stock.Kind == JointKind.Scarf ? Stock.ScarfRatio * Layer.Spec.ThicknessMm : 0;
 
     public static LayerCase Of(
-        BottomPlan plan,
+        BehindPlan behind,
         PlankLayerPlan layer,
         Side side,
         JointStock stock,
@@ -94,7 +94,7 @@ internal sealed record LayerCase(
                                     shape,
                                     stock,
                                     jointMm,
-                                    plan.Behind?.On(plank.Id) ?? [],
+                                    behind.On(plank.Id),
                                     below?.Layer.Spec.Name
                                 )
                                 .Select(p => p with { AlongMm = scale.Along(i, p.AtMm) }),

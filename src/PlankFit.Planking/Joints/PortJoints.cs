@@ -9,12 +9,12 @@ internal static class PortJoints
     private const double AlikeMm = 1e-3;
 
     /// <summary>Whether what lies behind the planks of a layer is the same on both sides.</summary>
-    public static bool AreTwins(BottomPlan plan, PlankLayerPlan layer) =>
+    public static bool AreTwins(BehindPlan behind, PlankLayerPlan layer) =>
         layer.PortApart is null
         && layer
             .Starboard.Zip(layer.Port)
             .All(pair =>
-                Alike(plan.Behind?.On(pair.First.Id) ?? [], plan.Behind?.On(pair.Second.Id) ?? [])
+                Alike(behind.On(pair.First.Id), behind.On(pair.Second.Id))
             );
 
     public static (LayerCase Case, WayChoice Choice) Of(LayerCase starboard, WayChoice choice)

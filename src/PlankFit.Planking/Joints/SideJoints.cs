@@ -7,14 +7,15 @@ internal static class SideJoints
 {
     /// <param name="settled">The first layers, where they are settled already; null for a layer that is not pieced.</param>
     public static List<SettledLayer?> Of(
-        BottomPlan plan,
         JointSpec spec,
+        Planked planked,
+        BehindPlan behind,
         Side side,
         IEnumerable<SettledLayer?> settled,
         CancellationToken stop
     )
     {
-        PlankLayerPlan[] layers = [.. plan.PlankLayers];
+        PlankLayerPlan[] layers = [.. planked.PlankLayers];
         List<SettledLayer?> all = [.. settled];
         int given = all.Count;
         for (int i = given; i < layers.Length; i++)
@@ -29,7 +30,7 @@ internal static class SideJoints
             SettledLayer Over(SettledLayer? below) =>
                 SettledLayer.Of(
                     LayerCase.Of(
-                        plan,
+                        behind,
                         layers[i],
                         side,
                         stock,

@@ -5,12 +5,12 @@ namespace PlankFit.Planking;
 /// <summary>The keel of one side, built up beside the stack: which of its layers each layer of planks meets.</summary>
 /// <param name="Layers">From the inside out; empty where the job names no keel layer and the planks meet the table's keel line.</param>
 internal sealed record BuiltKeel(
-    Job Job,
+    PlankingJob Job,
     HullSurface Hull,
     ImmutableArray<KeelLayerStanding> Layers
 )
 {
-    public static BuiltKeel Of(Job job, HullSurface hull, Side side) =>
+    public static BuiltKeel Of(PlankingJob job, HullSurface hull, Side side) =>
         new(job, hull, KeelStack.Of(job, hull, side));
 
     /// <summary>The side that the planks of a layer are cut to.</summary>

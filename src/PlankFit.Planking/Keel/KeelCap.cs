@@ -5,7 +5,7 @@ namespace PlankFit.Planking;
 /// <summary>The cap that closes the keel: it lies on the last keel layer and the last cloth, and its edges run on in the finished bottom.</summary>
 internal static class KeelCap
 {
-    public static IEnumerable<KeelCapStation> Of(Job job, HullSurface hull, Side side)
+    public static IEnumerable<KeelCapStation> Of(PlankingJob job, HullSurface hull, Side side)
     {
         KeelFinish finish = KeelStack.Finished(job, hull);
         foreach (StationOnHull station in hull.Stations)

@@ -8,9 +8,9 @@ internal static class KeelFindings
     /// <summary>As in a table of offsets: less than this is not told from the reading, mm.</summary>
     private const double FairMm = 2.5;
 
-    public static IEnumerable<Finding> Of(BottomPlan plan, KeelPlan keel)
+    public static IEnumerable<Finding> Of(Planked planked, KeelPlan keel)
     {
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach (PlankLayerPlan layer in planked.PlankLayers)
         {
             if (keel.Layers.All(k => k.Spec.Meets != layer.Planks.Name))
             {
@@ -26,23 +26,23 @@ internal static class KeelFindings
         {
             if (layer.FadesAtMm is { } x)
             {
-                yield return Fades(plan, layer, x);
+                yield return Fades(planked, layer, x);
             }
 
-            if (KeelStock.Finding(plan.Job, layer) is { } narrow)
+            if (KeelStock.Finding(planked.Job, layer) is { } narrow)
             {
                 yield return narrow;
             }
 
-            foreach (Finding finding in OfBothSides(plan.Job, layer))
+            foreach (Finding finding in OfBothSides(planked.Job, layer))
             {
                 yield return finding;
             }
         }
 
         foreach (
-            MeasuredKeelHalfWidth beyond in plan.Job.Standing.KeelHalfWidths.Where(m =>
-                plan.Hull.Stations.All(s => s.Name != m.Station)
+            MeasuredKeelHalfWidth beyond in planked.Job.Standing.KeelHalfWidths.Where(m =>
+                planked.Hull.Stations.All(s => s.Name != m.Station)
             )
         )
         {
@@ -53,14 +53,14 @@ internal static class KeelFindings
             );
         }
 
-        foreach (Finding finding in KeelLaps.Findings(plan, keel))
+        foreach (Finding finding in KeelLaps.Findings(planked, keel))
         {
             yield return finding;
         }
     }
 
     /// <summary>What is the same on both sides is said once.</summary>
-    private static IEnumerable<Finding> OfBothSides(Job job, KeelLayerPlan layer)
+    private static IEnumerable<Finding> OfBothSides(PlankingJob job, KeelLayerPlan layer)
     {
         Finding[] OfSide(Side side, string on) =>
             [.. KeelFindings.OfSide(job, layer, side, on)];
@@ -80,11 +80,11 @@ internal static class KeelFindings
         ];
     }
 
-    private static Finding Fades(BottomPlan plan, KeelLayerPlan layer, double x)
+    private static Finding Fades(Planked planked, KeelLayerPlan layer, double x)
     {
         PlankId[] ids =
         [
-            .. plan
+            .. planked
                 .PlankLayers.First(l => l.Planks.Name == layer.Spec.Meets)
                 .Starboard.Where(p =>
                     p.Ends.Any(e => e.At == HullEdge.Keel && e.Cut == EndCut.LeftLong)
@@ -98,13 +98,13 @@ internal static class KeelFindings
         return new(
             Severity.Note,
             $"keel, {layer.Spec.Name}",
-            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} {KeelPlaces.Of(plan.Hull, x, plan.Job.Units)}: forward of that {planks}"
+            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} {KeelPlaces.Of(planked.Hull, x, planked.Job.Units)}: forward of that {planks}"
         );
     }
 
     /// <param name="on">What the side is called.</param>
     private static IEnumerable<Finding> OfSide(
-        Job job,
+        PlankingJob job,
         KeelLayerPlan layer,
         Side side,
         string on
@@ -177,7 +177,7 @@ internal static class KeelFindings
 
     /// <summary>Past the outermost station that was measured the keel is taken to be out by as much as there: a guess, and told as one.</summary>
     private static IEnumerable<Finding> BeyondMeasured(
-        Job job,
+        PlankingJob job,
         KeelLayerPlan layer,
         KeelStation[] rows,
         string on
@@ -210,7 +210,7 @@ internal static class KeelFindings
 
     /// <summary>Between measured stations the edge is judged by its run: each against what the others foretell.</summary>
     private static IEnumerable<Finding> Unfair(
-        Job job,
+        PlankingJob job,
         KeelLayerPlan layer,
         KeelStation[] rows,
         string on

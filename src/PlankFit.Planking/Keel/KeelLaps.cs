@@ -7,24 +7,24 @@ namespace PlankFit.Planking;
 internal static class KeelLaps
 {
     /// <summary>The x at which laps end inside the hull.</summary>
-    public static IEnumerable<double> Ends(Job job) =>
+    public static IEnumerable<double> Ends(PlankingJob job) =>
         job
             .Layers.OfType<ClothLayerSpec>()
             .SelectMany(c => new[] { c.Lap?.FromMm, c.Lap?.ToMm })
             .OfType<double>();
 
-    public static IEnumerable<Finding> Findings(BottomPlan plan, KeelPlan keel)
+    public static IEnumerable<Finding> Findings(Planked planked, KeelPlan keel)
     {
         foreach (KeelLayerPlan layer in keel.Layers)
         {
-            IEnumerable<ClothLayerSpec> under = plan
+            IEnumerable<ClothLayerSpec> under = planked
                 .Job.Layers.TakeWhile(l => l.Name != layer.Spec.Meets)
                 .OfType<ClothLayerSpec>();
             foreach (ClothLayerSpec cloth in under)
             {
                 if (cloth.Lap is { } lap)
                 {
-                    foreach (Finding finding in Of(plan, layer, cloth, lap))
+                    foreach (Finding finding in Of(planked, layer, cloth, lap))
                     {
                         yield return finding;
                     }
@@ -34,13 +34,13 @@ internal static class KeelLaps
     }
 
     private static IEnumerable<Finding> Of(
-        BottomPlan plan,
+        Planked planked,
         KeelLayerPlan layer,
         ClothLayerSpec cloth,
         ClothLap lap
     )
     {
-        string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), plan.Job.Units);
+        string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), planked.Job.Units);
         string where = $"keel, {layer.Spec.Name}";
         KeelStation[] run = [.. layer.Between.Where(r => r.Side == Side.Starboard)];
         KeelStation[] inside =
@@ -65,7 +65,7 @@ internal static class KeelLaps
                 yield return new(
                     Severity.Note,
                     where,
-                    $"the lap of {cloth.Name} ends {KeelPlaces.Of(plan.Hull, end, plan.Job.Units)}: the layer's outer face drops {Mm(cloth.ThicknessMm)} there and its mitre is {Mm(narrower)} the wider a side beyond it, worked over {Mm(KeelStack.LapRampMm)}; fair the end of the lap over as much before the layer goes on"
+                    $"the lap of {cloth.Name} ends {KeelPlaces.Of(planked.Hull, end, planked.Job.Units)}: the layer's outer face drops {Mm(cloth.ThicknessMm)} there and its mitre is {Mm(narrower)} the wider a side beyond it, worked over {Mm(KeelStack.LapRampMm)}; fair the end of the lap over as much before the layer goes on"
                 );
             }
         }
@@ -82,10 +82,10 @@ internal static class KeelLaps
         double least = inside.Min(r => Math.Min(r.HalfWidthMm, Inner(layer, r))),
             most = inside.Max(r => Math.Max(r.HalfWidthMm, Inner(layer, r)));
         Severity severity =
-            cloth.ThicknessMm > plan.Job.Keel.ProudToleranceMm ? Severity.Warning : Severity.Note;
+            cloth.ThicknessMm > planked.Job.Keel.ProudToleranceMm ? Severity.Warning : Severity.Note;
         double over = (lap.WidthMm / 2) - least,
             under = most - (lap.WidthMm / 2);
-        if (over > plan.Job.Keel.HalfWidthToleranceMm)
+        if (over > planked.Job.Keel.HalfWidthToleranceMm)
         {
             yield return new(
                 severity,
@@ -94,7 +94,7 @@ internal static class KeelLaps
             );
         }
 
-        if (under > plan.Job.Keel.HalfWidthToleranceMm)
+        if (under > planked.Job.Keel.HalfWidthToleranceMm)
         {
             yield return new(
                 Severity.Note,

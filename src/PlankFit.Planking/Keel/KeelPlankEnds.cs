@@ -5,9 +5,9 @@ namespace PlankFit.Planking;
 /// <summary>What a keel that is wider or narrower than its mitre does to the planks that meet it.</summary>
 internal static class KeelPlankEnds
 {
-    public static IEnumerable<KeelPlankEnd> Of(BottomPlan plan, KeelLayerStanding keel, Side side)
+    public static IEnumerable<KeelPlankEnd> Of(Planked planked, KeelLayerStanding keel, Side side)
     {
-        PlankLayerPlan layer = plan.PlankLayers.First(l => l.Planks.Name == keel.Planks.Name);
+        PlankLayerPlan layer = planked.PlankLayers.First(l => l.Planks.Name == keel.Planks.Name);
         foreach (Plank plank in layer.On(side))
         {
             foreach (PlankEnd end in plank.Ends.Where(e => e.At == HullEdge.Keel))

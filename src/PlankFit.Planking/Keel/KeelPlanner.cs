@@ -12,14 +12,9 @@ internal static class KeelPlanner
     /// <summary>Rows on the ramp at a lap's end.</summary>
     private const int RampRows = 30;
 
-    public static KeelPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static KeelPlan Of(Planked planked, CancellationToken stop)
     {
-        Job job = plan.Job;
-        if (job.Keel.Layers.IsEmpty)
-        {
-            return null;
-        }
-
+        PlankingJob job = planked.Job;
         Side[] sides = [Side.Starboard, Side.Port];
         var layers = ImmutableArray.CreateBuilder<KeelLayerPlan>();
         for (int i = 0; i < job.Keel.Layers.Length; i++)
@@ -30,15 +25,15 @@ internal static class KeelPlanner
             layers.Add(
                 new(
                     spec,
-                    [.. sides.SelectMany(s => AtStations(plan, plan.KeelOf(s).Layers[at], s))],
-                    [.. sides.SelectMany(s => Between(plan, plan.KeelOf(s).Layers[at], s))],
-                    [.. sides.SelectMany(s => KeelPlankEnds.Of(plan, plan.KeelOf(s).Layers[at], s))]
+                    [.. sides.SelectMany(s => AtStations(planked, planked.KeelOf(s).Layers[at], s))],
+                    [.. sides.SelectMany(s => Between(planked, planked.KeelOf(s).Layers[at], s))],
+                    [.. sides.SelectMany(s => KeelPlankEnds.Of(planked, planked.KeelOf(s).Layers[at], s))]
                 )
                 {
                     FadesAtMm = KeelFades.At(
                         job.Keel,
-                        plan.Hull,
-                        plan.StarboardKeel.Layers[at]
+                        planked.Hull,
+                        planked.StarboardKeel.Layers[at]
                     ),
                 }
             );
@@ -46,47 +41,47 @@ internal static class KeelPlanner
 
         ImmutableArray<KeelCapStation> cap =
         [
-            .. sides.SelectMany(s => KeelCap.Of(job, plan.HullOf(s), s)),
+            .. sides.SelectMany(s => KeelCap.Of(job, planked.HullOf(s), s)),
         ];
         var held = new KeelPlan(layers.ToImmutable(), cap, []);
-        return held with { Findings = [.. KeelFindings.Of(plan, held)] };
+        return held with { Findings = [.. KeelFindings.Of(planked, held)] };
     }
 
     private static IEnumerable<KeelStation> AtStations(
-        BottomPlan plan,
+        Planked planked,
         KeelLayerStanding layer,
         Side side
     )
     {
         bool Measured(string station) =>
-            plan.Job.Standing.KeelHalfWidths.Any(m =>
+            planked.Job.Standing.KeelHalfWidths.Any(m =>
                 m.Layer == layer.Spec.Name && m.Station == station && m.Side == side
             );
         return Rows(
             layer,
             side,
-            plan.HullOf(side)
+            planked.HullOf(side)
                 .Stations.Select(s => (s.Name, s.PositionMm, Measured: Measured(s.Name)))
         );
     }
 
     private static IEnumerable<KeelStation> Between(
-        BottomPlan plan,
+        Planked planked,
         KeelLayerStanding layer,
         Side side
     )
     {
-        ImmutableArray<StationOnHull> stations = plan.HullOf(side).Stations;
+        ImmutableArray<StationOnHull> stations = planked.HullOf(side).Stations;
         return Rows(
             layer,
             side,
-            Places(plan.Job, stations[0].PositionMm, stations[^1].PositionMm)
+            Places(planked.Job, stations[0].PositionMm, stations[^1].PositionMm)
                 .Select(x => ("", x, false))
         );
     }
 
     /// <summary>Evenly along the hull, and closer on the ramps where a cloth's lap ends.</summary>
-    private static IEnumerable<double> Places(Job job, double from, double to)
+    private static IEnumerable<double> Places(PlankingJob job, double from, double to)
     {
         int n = Math.Max(2, (int)Math.Ceiling((to - from) / EveryMm));
         IEnumerable<double> even = Enumerable

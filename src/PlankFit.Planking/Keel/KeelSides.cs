@@ -4,7 +4,7 @@ namespace PlankFit.Planking;
 internal static class KeelSides
 {
     /// <summary>The table's own keel line, where the job names no keel layers.</summary>
-    public static KeelSideFace OfTable(Job job, HullSurface hull) =>
+    public static KeelSideFace OfTable(PlankingJob job, HullSurface hull) =>
         job.Hull.KeelSide == KeelSide.Plumb
             ? KeelSideFace.Plumb(hull.Surface)
             : KeelSideFace.SquareAtKeelLine;

@@ -16,7 +16,7 @@ internal static class KeelStack
 
     private const double MeetMm = 1e-9;
 
-    public static ImmutableArray<KeelLayerStanding> Of(Job job, HullSurface hull, Side side)
+    public static ImmutableArray<KeelLayerStanding> Of(PlankingJob job, HullSurface hull, Side side)
     {
         if (job.Keel.Layers.IsEmpty)
         {
@@ -61,7 +61,7 @@ internal static class KeelStack
     }
 
     /// <summary>The whole keel and all cloth against the whole planking and all cloth.</summary>
-    public static KeelFinish Finished(Job job, HullSurface hull)
+    public static KeelFinish Finished(PlankingJob job, HullSurface hull)
     {
         double timber = job.Keel.Layers.Sum(k => k.ThicknessMm);
         ClothLayerSpec[] cloths = [.. job.Layers.OfType<ClothLayerSpec>()];
@@ -70,7 +70,7 @@ internal static class KeelStack
         return new(bottom, Wanted(hull.Surface, bottom, face));
     }
 
-    private static KeelProfile Profile(Job job, HullSurface hull)
+    private static KeelProfile Profile(PlankingJob job, HullSurface hull)
     {
         var inner = new ParallelSurface(hull.Surface, Stack.Of(job).InnerMm);
         return KeelProfile.At(
@@ -195,7 +195,7 @@ internal static class KeelStack
     }
 
     /// <summary>The place in the job's layers of the plank layer that a keel layer names.</summary>
-    private static int PlankLayer(Job job, KeelLayerSpec spec)
+    private static int PlankLayer(PlankingJob job, KeelLayerSpec spec)
     {
         for (int i = 0; i < job.Layers.Length; i++)
         {
@@ -212,7 +212,7 @@ internal static class KeelStack
     }
 
     private static IReadOnlyList<(double X, double Y)> Measured(
-        Job job,
+        PlankingJob job,
         HullSurface hull,
         KeelLayerSpec spec,
         Side side

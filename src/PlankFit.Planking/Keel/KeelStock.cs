@@ -3,7 +3,7 @@ namespace PlankFit.Planking;
 /// <summary>Whether a layer can be got out of the stock, both halves together, inner face and outer.</summary>
 internal static class KeelStock
 {
-    public static Finding? Finding(Job job, KeelLayerPlan layer)
+    public static Finding? Finding(PlankingJob job, KeelLayerPlan layer)
     {
         if (job.Keel.StockWidthMm is not { } stock)
         {

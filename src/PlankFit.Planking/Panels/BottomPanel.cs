@@ -14,15 +14,15 @@ public static class BottomPanel
         new(hull.Surface, hull.Surface.UFrom, hull.Surface.UTo, _ => 0, hull.Surface.ChineV);
 
     /// <summary>Laid flat, with stations and the seams of every plank layer.</summary>
-    public static PanelPlan Develop(BottomPlan plan, PanelOptions options) =>
+    public static PanelPlan Develop(Planked planked, PanelOptions options) =>
         new(
-            PanelFlattening.Flatten(Patch(plan.Hull), options),
-            plan.Hull.Stations,
+            PanelFlattening.Flatten(Patch(planked.Hull), options),
+            planked.Hull.Stations,
             [
-                .. plan.PlankLayers.Select(l => new PanelSeams(
+                .. planked.PlankLayers.Select(l => new PanelSeams(
                     l.Number,
                     l.Spec.Name,
-                    Seams(plan.Hull, l)
+                    Seams(planked.Hull, l)
                 )),
             ]
         );

@@ -58,7 +58,7 @@ internal static class FramePlanes
     )
     {
         IEnumerable<FramePosition> behind = ground
-            .Job.Behind.Where(b => b.Kind == BehindKind.Frame)
+            .Behind.Where(b => b.Kind == BehindKind.Frame)
             .Select(b =>
                 b.Line switch
                 {

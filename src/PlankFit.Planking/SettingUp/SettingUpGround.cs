@@ -6,7 +6,7 @@ namespace PlankFit.Planking;
 /// <summary>What all of setting up starts from: the hull as drawn, its faces, the keel's sides and the topside.</summary>
 internal sealed class SettingUpGround
 {
-    private SettingUpGround(Job job, SettingUpSpec spec, HullSurface hull)
+    private SettingUpGround(PlankingJob job, SettingUpSpec spec, HullSurface hull)
     {
         (Job, Spec, Hull) = (job, spec, hull);
         Stack = Stack.Of(job);
@@ -26,8 +26,11 @@ internal sealed class SettingUpGround
         Backbone = BackboneOf(job, spec.Backbone);
     }
 
-    public Job Job { get; }
+    public PlankingJob Job { get; }
     public SettingUpSpec Spec { get; }
+
+    /// <summary>What lies behind the planks.</summary>
+    public ImmutableArray<BehindSpec> Behind { get; private init; } = [];
     public HullSurface Hull { get; }
 
     public Stack Stack { get; }
@@ -47,13 +50,17 @@ internal sealed class SettingUpGround
         Stack.Faces(Spec.Topside?.ThicknessMm ?? 0, Job.Hull.OffsetsAreTo);
 
     /// <summary>Setting up comes before anything is measured, so it is of the table as drawn.</summary>
-    public static SettingUpGround Of(BottomPlan plan, SettingUpSpec spec)
+    public static SettingUpGround Of(
+        SettingUpSpec spec,
+        ImmutableArray<BehindSpec> behind,
+        Planked planked
+    )
     {
-        Job drawn = plan.Job with { Standing = StandingSpec.None };
-        HullSurface hull = plan.Job.Standing.IsEmpty
-            ? plan.Hull
+        PlankingJob drawn = planked.Job with { Standing = StandingSpec.None };
+        HullSurface hull = planked.Job.Standing.IsEmpty
+            ? planked.Hull
             : HullAsItStands.Of(drawn, Side.Starboard);
-        return new(drawn, spec, hull);
+        return new(drawn, spec, hull) { Behind = behind };
     }
 
     public ChineCorner Corner(TopsideAt at, double xMm) =>
@@ -67,7 +74,7 @@ internal sealed class SettingUpGround
             Spec.ChinePiece
         );
 
-    private static KeelSideFace? BackboneOf(Job job, BackboneWidth? width)
+    private static KeelSideFace? BackboneOf(PlankingJob job, BackboneWidth? width)
     {
         switch (width)
         {

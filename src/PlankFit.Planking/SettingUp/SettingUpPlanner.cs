@@ -6,15 +6,15 @@ namespace PlankFit.Planking;
 /// <summary>Works out what the surface gives for setting up.</summary>
 internal static class SettingUpPlanner
 {
-    public static SettingUpPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static SettingUpPlan Of(
+        SettingUpSpec spec,
+        ImmutableArray<BehindSpec> behind,
+        Planked planked,
+        CancellationToken stop
+    )
     {
-        if (plan.Job.SettingUp is not { } spec)
-        {
-            return null;
-        }
-
         var findings = new List<Finding>();
-        SettingUpGround ground = SettingUpGround.Of(plan, spec);
+        SettingUpGround ground = SettingUpGround.Of(spec, behind, planked);
         IReadOnlyList<FramePlane> frames = FramePlanes.Of(ground, findings);
         var sections = ImmutableArray.CreateBuilder<FrameSection>();
         var rabbet = ImmutableArray.CreateBuilder<RabbetPlace>();

@@ -15,7 +15,7 @@ internal static class StringerPlaces
     {
         BehindSpec[] stringers =
         [
-            .. ground.Job.Behind.Where(b => b.Kind == BehindKind.Stringer && !b.IsAcross),
+            .. ground.Behind.Where(b => b.Kind == BehindKind.Stringer && !b.IsAcross),
         ];
         if (stringers.Length == 0)
         {

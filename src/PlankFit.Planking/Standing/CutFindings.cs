@@ -13,15 +13,15 @@ public static class CutFindings
 
     private const double NoiseMm = 0.02;
 
-    public static IEnumerable<Finding> Of(BottomPlan plan)
+    public static IEnumerable<Finding> Of(Planked planked)
     {
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach (PlankLayerPlan layer in planked.PlankLayers)
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
                 string where =
                     $"layer {layer.Spec.Name}, {(side == Side.Starboard ? "starboard" : "port")}";
-                if (OfWidths(plan.Job, layer, side, where) is { } wide)
+                if (OfWidths(planked.Job, layer, side, where) is { } wide)
                 {
                     yield return wide;
                 }
@@ -36,7 +36,7 @@ public static class CutFindings
         && fit.TightMm <= gapMm
         && Math.Abs(fit.ThinnerMm) <= ThicknessMm;
 
-    private static Finding? OfWidths(Job job, PlankLayerPlan layer, Side side, string where)
+    private static Finding? OfWidths(PlankingJob job, PlankLayerPlan layer, Side side, string where)
     {
         ImmutableArray<Plank> planks = layer.On(side);
         if (planks.All(p => !p.IsFixed))

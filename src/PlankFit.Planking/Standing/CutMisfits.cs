@@ -11,7 +11,7 @@ internal static class CutMisfits
 
     /// <param name="shift">How it lies in the coordinates of its place.</param>
     public static IEnumerable<Finding> Of(
-        Job job,
+        PlankingJob job,
         PlankLayerSpec layer,
         CutPlank sawn,
         Plank now,

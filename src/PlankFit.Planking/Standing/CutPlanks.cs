@@ -9,14 +9,14 @@ internal static class CutPlanks
     /// <summary>Less than this is not told at the bench, mm.</summary>
     private const double ToldMm = 0.5;
 
-    public static BottomPlan KeptIn(BottomPlan plan)
+    public static Planked KeptIn(Planked planked)
     {
-        if (plan.Job.Standing.Cut.IsEmpty)
+        if (planked.Job.Standing.Cut.IsEmpty)
         {
-            return plan;
+            return planked;
         }
 
-        var cut = plan.Job.Standing.Cut.ToDictionary(c => c.Id);
+        var cut = planked.Job.Standing.Cut.ToDictionary(c => c.Id);
         var findings = new List<Finding>();
         var rows = new List<CutRow>();
         ImmutableArray<Plank> Kept(PlankLayerPlan layer, Side side) =>
@@ -36,7 +36,7 @@ internal static class CutPlanks
                             return p;
                         }
 
-                        findings.AddRange(CutMisfits.Of(plan.Job, layer.Planks, sawn, p, shift));
+                        findings.AddRange(CutMisfits.Of(planked.Job, layer.Planks, sawn, p, shift));
                         rows.Add(new(p.Id, CutFit.Of(sawn, p, layer.Planks)));
                         return sawn.In(p) with { Place = p, Map = p.Map.Of(shift) };
                     }),
@@ -44,7 +44,7 @@ internal static class CutPlanks
 
         ImmutableArray<LayerPlan> layers =
         [
-            .. plan.Layers.Select(l =>
+            .. planked.Layers.Select(l =>
                 l is PlankLayerPlan layer
                     ? layer with
                     {
@@ -54,11 +54,11 @@ internal static class CutPlanks
                     : l
             ),
         ];
-        findings.AddRange(cut.Values.Select(c => Stray(c, Missing(plan, c))));
-        return plan with
+        findings.AddRange(cut.Values.Select(c => Stray(c, Missing(planked, c))));
+        return planked with
         {
             Layers = layers,
-            Findings = plan.Findings.AddRange(findings),
+            Findings = planked.Findings.AddRange(findings),
             CutRows = [.. rows],
         };
     }
@@ -97,9 +97,9 @@ internal static class CutPlanks
     private static double Length(ImmutableArray<Vec2> shape) =>
         shape.Max(p => p.X) - shape.Min(p => p.X);
 
-    private static string Missing(BottomPlan plan, CutPlank sawn) =>
-        plan.PlankLayers.FirstOrDefault(l => l.Number == sawn.Layer) is not { } layer
-            ? $"it is of layer {sawn.Layer}, and the job has {plan.PlankLayers.Count()} of planks"
+    private static string Missing(Planked planked, CutPlank sawn) =>
+        planked.PlankLayers.FirstOrDefault(l => l.Number == sawn.Layer) is not { } layer
+            ? $"it is of layer {sawn.Layer}, and the job has {planked.PlankLayers.Count()} of planks"
         : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
             ? why
         : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id, out why) ? why

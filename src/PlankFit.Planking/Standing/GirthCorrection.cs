@@ -25,7 +25,7 @@ internal static class GirthCorrection
     /// <summary>Smaller moves of a cell are the rounds' own noise and are not listed, mm.</summary>
     private const double LeastMoveMm = 0.005;
 
-    public static CorrectedHull Of(Job job, ImmutableArray<MeasuredGirth> girths)
+    public static CorrectedHull Of(PlankingJob job, ImmutableArray<MeasuredGirth> girths)
     {
         HullSurface table = HullLoft.Build(job.Offsets, job.Hull);
         if (girths.IsEmpty)
@@ -94,7 +94,7 @@ internal static class GirthCorrection
     private static double Worst(double[] now, double[] wanted) =>
         now.Zip(wanted).Max(p => p.First > 1 ? Math.Abs(p.First - p.Second) : 0);
 
-    private static double[] Girths(Job job, HullSurface hull) =>
+    private static double[] Girths(PlankingJob job, HullSurface hull) =>
         [.. hull.Stations.Select(s => SectionGirth.OnInnerFace(job, hull, s))];
 
     private static double[] Wanted(
@@ -139,7 +139,7 @@ internal static class GirthCorrection
     }
 
     /// <summary>Every line from the one after the keel to the chine, moved from the keel's point by the station's factor. Cells that the table leaves empty stay empty.</summary>
-    private static OffsetTable Scaled(Job job, HullSurface table, double[] scale)
+    private static OffsetTable Scaled(PlankingJob job, HullSurface table, double[] scale)
     {
         OffsetLine keel = job.Offsets.Find(job.Hull.Keel)!;
         string[] moved = [.. job.Hull.Between, job.Hull.Chine];

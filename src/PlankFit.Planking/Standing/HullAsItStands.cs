@@ -6,7 +6,7 @@ namespace PlankFit.Planking;
 internal static class HullAsItStands
 {
     /// <summary>Whether anything was measured for which the two sides can no longer be each other's mirror images.</summary>
-    public static bool SidesDiffer(Job job)
+    public static bool SidesDiffer(PlankingJob job)
     {
         StandingSpec s = job.Standing;
         return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
@@ -15,14 +15,14 @@ internal static class HullAsItStands
             || Differ(s.Fitted, p => p.Side, OfStarboard);
     }
 
-    public static HullSurface Of(Job job, Side side) => Corrected(job, side).Hull;
+    public static HullSurface Of(PlankingJob job, Side side) => Corrected(job, side).Hull;
 
     /// <summary>The table with its chine (and the lines between) moved along each section until the girths are those measured; and by how much, where.</summary>
-    public static CorrectedHull Corrected(Job job, Side side) =>
+    public static CorrectedHull Corrected(PlankingJob job, Side side) =>
         GirthCorrection.Of(job, [.. job.Standing.Girths.Where(g => g.Side == side)]);
 
     /// <summary>Whether what is sawn makes the two sides differ: other planks or otherwise sawn, and the hull or the job has moved since.</summary>
-    public static bool SawnApart(Job job, IReadOnlyList<LaidLayer> asDrawn)
+    public static bool SawnApart(PlankingJob job, IReadOnlyList<LaidLayer> asDrawn)
     {
         ImmutableArray<CutPlank> cut = job.Standing.Cut;
         return Differ(cut, c => c.Side, c => (OfStarboard(c.Id), c.SeamEnds(false), c.SeamEnds(true)))

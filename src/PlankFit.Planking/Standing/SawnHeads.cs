@@ -6,7 +6,7 @@ namespace PlankFit.Planking;
 internal static class SawnHeads
 {
     /// <summary>The job with such layers turned back, without the sawn planks that head across the most of their layer, and what is to be said of both.</summary>
-    public static (Job Job, ImmutableArray<Finding> Findings) Kept(Job job)
+    public static (PlankingJob Job, ImmutableArray<Finding> Findings) Kept(PlankingJob job)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var layers = ImmutableArray.CreateBuilder<LayerSpec>();

@@ -9,7 +9,7 @@ internal static class SeamDrifts
     public const double TapeMm = 1.6;
 
     /// <summary>The station from which seams are measured.</summary>
-    public static StationOnHull From(Job job, HullSurface hull) =>
+    public static StationOnHull From(PlankingJob job, HullSurface hull) =>
         job.Standing.From is { } name
             ? hull.Stations.FirstOrDefault(s => s.Name == name)
                 ?? throw new JobFaultException(
@@ -19,7 +19,7 @@ internal static class SeamDrifts
             : hull.Stations[0];
 
     public static ImmutableArray<SeamDrift> Of(
-        Job job,
+        PlankingJob job,
         HullSurface drawnHull,
         IReadOnlyList<LaidLayer> asDrawn
     )
@@ -64,7 +64,7 @@ internal static class SeamDrifts
     }
 
     private static SeamDrift? OneWay(
-        Job job,
+        PlankingJob job,
         LaidLayer layer,
         SeamRow row,
         Side side,

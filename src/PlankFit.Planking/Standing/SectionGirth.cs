@@ -10,7 +10,7 @@ internal static class SectionGirth
 {
     private const int Steps = 32;
 
-    public static double OnInnerFace(Job job, HullSurface hull, StationOnHull station)
+    public static double OnInnerFace(PlankingJob job, HullSurface hull, StationOnHull station)
     {
         LoftedSurface table = hull.Surface;
         double keelX = table.At(station.U, 0).P.X,

@@ -11,13 +11,13 @@ public static class StandingFindings
     /// <summary>As in a table of offsets: less than this is not told from the reading, mm.</summary>
     private const double FairMm = 2.5;
 
-    internal static IEnumerable<Finding> Of(Job job, StandingPlan standing) =>
+    internal static IEnumerable<Finding> Of(PlankingJob job, StandingPlan standing) =>
         standing
             .Girths.OrderBy(g => g.Key)
             .SelectMany(g => OfGirths(job, g.Key, g.Value))
             .Concat(standing.Drifts.Select(d => OfDrift(job, d)));
 
-    private static IEnumerable<Finding> OfGirths(Job job, Side side, ImmutableArray<GirthRow> rows)
+    private static IEnumerable<Finding> OfGirths(PlankingJob job, Side side, ImmutableArray<GirthRow> rows)
     {
         string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units);
         string on = Word(side);
@@ -60,7 +60,7 @@ public static class StandingFindings
         }
     }
 
-    private static Finding OfDrift(Job job, SeamDrift drift)
+    private static Finding OfDrift(PlankingJob job, SeamDrift drift)
     {
         string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units);
         DriftRow last = drift.Rows[^1];

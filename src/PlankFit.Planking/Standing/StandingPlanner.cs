@@ -4,9 +4,9 @@ namespace PlankFit.Planking;
 
 internal static class StandingPlanner
 {
-    public static StandingPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static StandingPlan? Of(Planked planked, CancellationToken stop)
     {
-        Job job = plan.Job;
+        PlankingJob job = planked.Job;
         if (job.Standing.IsEmpty)
         {
             return null;
@@ -27,26 +27,26 @@ internal static class StandingPlanner
 
         var standing = new StandingPlan(
             girths.ToImmutable(),
-            [.. plan.Drifts.Select(d => WithRemedy(plan, d))],
+            [.. planked.Drifts.Select(d => WithRemedy(planked, d))],
             []
         )
         {
             Moves = moves.ToImmutable(),
-            Cut = plan.CutRows,
+            Cut = planked.CutRows,
         };
         return standing with
         {
-            Findings = [.. StandingFindings.Of(job, standing), .. CutFindings.Of(plan)],
+            Findings = [.. StandingFindings.Of(job, standing), .. CutFindings.Of(planked)],
         };
     }
 
     /// <summary>How much each plank still to be sawn would have to give for the last to lie where it was drawn.</summary>
-    private static SeamDrift WithRemedy(BottomPlan plan, SeamDrift drift)
+    private static SeamDrift WithRemedy(Planked planked, SeamDrift drift)
     {
         int last = drift.Rows[^1].PlankId.Number;
         Plank[] left =
         [
-            .. plan
+            .. planked
                 .PlankLayers.First(l => l.Number == drift.Layer)
                 .Of(drift.Side)
                 .Starboard.Where(p =>

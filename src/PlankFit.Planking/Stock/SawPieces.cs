@@ -9,21 +9,15 @@ public static class SawPieces
     private const double SquareDegrees = 0.05;
 
     /// <summary>Every plank of both sides, or its pieces where it is jointed; what is sawn or fitted already is left out.</summary>
-    /// <exception cref="ArgumentException">The job names no stock.</exception>
-    public static ImmutableArray<SawPiece> Of(BottomPlan plan)
+    public static ImmutableArray<SawPiece> Of(NestSpec spec, Planked planked, JointPlan? joints)
     {
-        if (plan.Job.Nest is not { } spec)
-        {
-            throw new ArgumentException("the job names no stock", nameof(plan));
-        }
-
         SawPiece[] pieces =
         [
-            .. from layer in plan.PlankLayers
+            .. from layer in planked.PlankLayers
             from side in new[] { Side.Starboard, Side.Port }
             from plank in layer.On(side)
             where !plank.IsFixed
-            from piece in Of(plan, spec, layer, plank)
+            from piece in Of(spec, planked.Job.Timber?.Species, joints, layer, plank)
             select piece,
         ];
         if (!spec.PairsTogether)
@@ -41,8 +35,9 @@ public static class SawPieces
     }
 
     private static IEnumerable<SawPiece> Of(
-        BottomPlan plan,
         NestSpec spec,
+        string? species,
+        JointPlan? joints,
         PlankLayerPlan layer,
         Plank plank
     )
@@ -57,7 +52,7 @@ public static class SawPieces
                 id,
                 outline,
                 layer.Spec.ThicknessMm,
-                layer.Planks.Species ?? plan.Job.Timber?.Species,
+                layer.Planks.Species ?? species,
                 least,
                 spec.TurnEndForEnd,
                 spec.TurnFaceForFace && !faceMarked && !IsBevelled(plank),
@@ -70,7 +65,7 @@ public static class SawPieces
                     .. LongEnd.Of(plank).Where(e => Holds(outline, e.Net[e.Net.Length / 2].X)),
                 ],
             };
-        return plan.Joints?.On(plank.Id) is { } jointed
+        return joints?.On(plank.Id) is { } jointed
             ? jointed.Pieces.Select(p =>
                 // A taper is planed on one face, which is marked on the other.
                 Piece(

@@ -42,7 +42,7 @@ public sealed record BendJudge(
     /// <summary>A radius on the limit is within it, whatever the last digit says.</summary>
     private const double Noise = 1e-9;
 
-    public static BendJudge Of(Job job, PlankLayerSpec layer)
+    public static BendJudge Of(PlankingJob job, PlankLayerSpec layer)
     {
         BendLimits limits = job.Limits;
         if (job.Timber?.Of(layer) is not { } species)

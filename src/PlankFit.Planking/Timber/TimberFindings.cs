@@ -6,12 +6,12 @@ namespace PlankFit.Planking;
 internal static class TimberFindings
 {
     public static IEnumerable<Finding> Of(
-        BottomPlan plan,
+        Planked planked,
         TimberSpec spec,
         IReadOnlyList<LayerTimber> layers
     )
     {
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach (PlankLayerPlan layer in planked.PlankLayers)
         {
             if (layers.All(l => l.Layer != layer.Number))
             {
@@ -30,7 +30,7 @@ internal static class TimberFindings
 
         foreach (LayerTimber layer in layers)
         {
-            foreach (Finding finding in Unknown(spec, layer).Concat(Bent(plan, layer)))
+            foreach (Finding finding in Unknown(spec, layer).Concat(Bent(planked, layer)))
             {
                 yield return finding;
             }
@@ -120,9 +120,9 @@ internal static class TimberFindings
         }
     }
 
-    private static IEnumerable<Finding> Bent(BottomPlan plan, LayerTimber layer)
+    private static IEnumerable<Finding> Bent(Planked planked, LayerTimber layer)
     {
-        double thickness = plan.PlankLayers.First(l => l.Number == layer.Layer).Planks.ThicknessMm;
+        double thickness = planked.PlankLayers.First(l => l.Number == layer.Layer).Planks.ThicknessMm;
         foreach (
             IGrouping<int, PlankTimber> group in layer
                 .Planks.Where(p => p.Side == Side.Starboard && p.Laminations is not null)
@@ -131,7 +131,7 @@ internal static class TimberFindings
         {
             string each = LengthText.FormatExact(
                 thickness / group.Key,
-                LengthUnits.IsMetric(plan.Job.Units) ? LengthUnit.Millimetre : LengthUnit.Inch
+                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : LengthUnit.Inch
             );
             yield return new(
                 Severity.Note,

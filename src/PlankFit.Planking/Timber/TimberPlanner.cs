@@ -8,32 +8,27 @@ internal static class TimberPlanner
     /// <summary>Of wood in the workshop where the job does not say, percent: what the table's figures are at.</summary>
     public const double UsualMoisturePercent = 12;
 
-    public static TimberPlan? Of(BottomPlan plan, CancellationToken stop)
+    public static TimberPlan Of(TimberSpec spec, Planked planked, CancellationToken stop)
     {
-        if (plan.Job.Timber is not { } spec)
-        {
-            return null;
-        }
-
         var layers = ImmutableArray.CreateBuilder<LayerTimber>();
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach (PlankLayerPlan layer in planked.PlankLayers)
         {
             if (spec.Of(layer.Planks) is { } species)
             {
-                layers.Add(Of(plan.Job, spec, layer, species, stop));
+                layers.Add(Of(planked.Job, spec, layer, species, stop));
             }
         }
 
         ImmutableArray<LayerTimber> all = layers.ToImmutable();
-        return new(spec, all, [.. TimberFindings.Of(plan, spec, all)])
+        return new(spec, all, [.. TimberFindings.Of(planked, spec, all)])
         {
             Whole =
-                all.Length == plan.PlankLayers.Count() ? Weight.Sum(all.Select(l => l.Both)) : null,
+                all.Length == planked.PlankLayers.Count() ? Weight.Sum(all.Select(l => l.Both)) : null,
         };
     }
 
     private static LayerTimber Of(
-        Job job,
+        PlankingJob job,
         TimberSpec spec,
         PlankLayerPlan layer,
         Species species,

@@ -233,7 +233,7 @@ public static class JobReader
 
         double? from = reading.ReversedFromMm;
         JobParts parts = from is { } h ? Positions.Turned(draft.Parts, h) : draft.Parts;
-        var job = new Job(
+        var planking = new PlankingJob(
             draft.Name,
             revision,
             units,
@@ -244,14 +244,17 @@ public static class JobReader
             draft.Limits
         )
         {
-            Output = draft.Output,
             Keel = parts.Keel,
+            Standing = standing,
+            Timber = parts.Timber,
+        };
+        var job = new Job(planking)
+        {
+            Output = draft.Output,
             SettingUp = parts.SettingUp,
             Joints = parts.Joints,
             Behind = parts.Behind,
             Fastenings = parts.Fastenings,
-            Timber = parts.Timber,
-            Standing = standing,
             Nest = nest,
         };
         ImmutableArray<Finding> beyond = PlankCount.Check(draft, job);

@@ -37,9 +37,9 @@ internal static class LayerPlanner
         CancellationToken stop
     )
     {
-        LaidLayer On(Job from) =>
+        LaidLayer On(PlankingJob from) =>
             Laid(ground with { Job = from }, stacked, number, below, asDrawn, stop);
-        Job job = ground.Job;
+        PlankingJob job = ground.Job;
         CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, ground.Side);
         if (cut.Length == 0)
         {
@@ -86,7 +86,7 @@ internal static class LayerPlanner
     )
     {
         var spec = (PlankLayerSpec)stacked.Spec;
-        (Job job, HullSurface hull) = (ground.Job, ground.Hull);
+        (PlankingJob job, HullSurface hull) = (ground.Job, ground.Hull);
         double past = spec.WidthMm + 150;
         KeelSideFace keelSide = ground.Keel.SideOf(spec);
         var tracing = new Tracing(TraceMm, past);
@@ -197,7 +197,7 @@ internal static class LayerPlanner
         Tracing tracing
     )
     {
-        (Job job, Side side) = (ground.Job, ground.Side);
+        (PlankingJob job, Side side) = (ground.Job, ground.Side);
         CutPlank[] cut = CutOf(job, number, side);
         int[] fitted =
         [
@@ -241,7 +241,7 @@ internal static class LayerPlanner
     }
 
     /// <summary>The sawn planks of a layer and side.</summary>
-    public static CutPlank[] CutOf(Job job, int layer, Side side) =>
+    public static CutPlank[] CutOf(PlankingJob job, int layer, Side side) =>
         [.. job.Standing.Cut.Where(c => c.Side == side && c.Layer == layer)];
 
     private static void CheckThere(PlankLayerSpec spec, SeamRow row, int[] fitted)

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Planking;
+
+public abstract record LayerPlan(LayerSpec Spec);
+
+public sealed record ClothLayerPlan(ClothLayerSpec Cloth) : LayerPlan(Cloth);
+
+/// <param name="Number">Counts plank layers only, from 1, from the inside out.</param>
+/// <param name="NeutralOffsetMm">Of the mid-thickness surface from the table's surface, along the outward normal.</param>
+/// <param name="AreaMm2">Of the layer's region, one side, on its mid-thickness surface.</param>
+/// <param name="MasterShiftMm">By how much the master plank was moved (aft positive) to avoid a sliver at a corner.</param>
+/// <param name="Outline">The region's boundary in space, starboard, counter-clockwise seen from outside.</param>
+public sealed record PlankLayerPlan(
+    int Number,
+    PlankLayerSpec Planks,
+    double NeutralOffsetMm,
+    double AreaMm2,
+    double MasterShiftMm,
+    int MasterNumber,
+    ISurface Surface,
+    ImmutableArray<Vec3> Outline,
+    ImmutableArray<Plank> Starboard,
+    ImmutableArray<Plank> Port
+) : LayerPlan(Planks)
+{
+    /// <summary>What a tape should read for the master plank, the first, the last and every fifth, both sides.</summary>
+    public ImmutableArray<SeamCheck> Checks { get; init; } = [];
+
+    /// <summary>Sawn planks of this layer that lie nowhere on it, by id, and what is amiss.</summary>
+    internal ImmutableDictionary<PlankId, string> Strays { get; init; } =
+        ImmutableDictionary<PlankId, string>.Empty;
+
+    /// <summary>The port side's own plan, in the starboard frame, where the two sides were measured apart; null where they are mirror images.</summary>
+    public PlankLayerPlan? PortApart { get; init; }
+
+    /// <summary>The plan that holds on a side, in the starboard frame: its surface, outline, area and master.</summary>
+    public PlankLayerPlan Of(Side side) => side == Side.Port ? PortApart ?? this : this;
+
+    public ImmutableArray<Plank> On(Side side) => side == Side.Starboard ? Starboard : Port;
+}
