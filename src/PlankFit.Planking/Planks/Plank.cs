@@ -3,12 +3,6 @@ using PlankFit.Geometry;
 
 namespace PlankFit.Planking;
 
-public enum Side
-{
-    Starboard,
-    Port,
-}
-
 /// <summary>One plank, worked out.</summary>
 public sealed record Plank(PlankId Id, PlankForm Form)
 {

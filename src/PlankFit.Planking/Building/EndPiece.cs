@@ -122,6 +122,3 @@ internal sealed class EndPieces(
         return seam.Line.UvAt(s).U;
     }
 }
-
-/// <summary>A layer's region on its mid-thickness surface and on its two faces.</summary>
-internal sealed record LayerFaces(LayerRegion Middle, LayerRegion Outer, LayerRegion Inner);

@@ -2,15 +2,6 @@ using System.Collections.Immutable;
 
 namespace PlankFit.Planking;
 
-/// <summary>The edges of a bottom.</summary>
-public enum HullEdge
-{
-    Keel,
-    Chine,
-    Transom,
-    Stem,
-}
-
 public enum EndCut
 {
     Fit,

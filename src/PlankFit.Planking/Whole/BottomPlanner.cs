@@ -6,9 +6,6 @@ namespace PlankFit.Planking;
 /// <summary>A plan, or the faults that stand in its way; findings of both.</summary>
 public sealed record PlanResult(BottomPlan? Plan, ImmutableArray<Finding> Findings);
 
-/// <summary>How far the work has come: what is being done, and the part of the whole that is done, 0 to 1.</summary>
-public readonly record struct PlanProgress(string Doing, double Part);
-
 /// <summary>The main job: from a job to every plank of every layer, both sides.</summary>
 public static class BottomPlanner
 {

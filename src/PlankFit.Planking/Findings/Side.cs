@@ -1,0 +1,7 @@
+namespace PlankFit.Planking;
+
+public enum Side
+{
+    Starboard,
+    Port,
+}

@@ -1,0 +1,10 @@
+namespace PlankFit.Planking;
+
+/// <summary>The edges of a bottom.</summary>
+public enum HullEdge
+{
+    Keel,
+    Chine,
+    Transom,
+    Stem,
+}
