@@ -17,21 +17,21 @@ internal static class BehindFiles
 
         ImmutableArray<FileWork> lists =
         [
-            LayFiles.Pdf(
+            MadeFiles.Pdf(
                 "what-lies-behind.pdf",
                 plan,
                 "what lies behind",
                 () => BehindListPages.Of(plan)
             ),
-            LayFiles.File("what-lies-behind.csv", s => Csv.Write(BehindTables.Crossings(plan), s)),
+            MadeFiles.File("what-lies-behind.csv", s => Csv.Write(BehindTables.Crossings(plan), s)),
         ];
         return behind.Snaps.IsEmpty
             ? lists
             :
             [
                 .. lists,
-                LayFiles.Pdf("lines-to-snap.pdf", plan, "lines to snap", () => SnapPages.Of(plan)),
-                LayFiles.File("lines-to-snap.csv", s => Csv.Write(BehindTables.Snaps(plan), s)),
+                MadeFiles.Pdf("lines-to-snap.pdf", plan, "lines to snap", () => SnapPages.Of(plan)),
+                MadeFiles.File("lines-to-snap.csv", s => Csv.Write(BehindTables.Snaps(plan), s)),
             ];
     }
 }

@@ -14,17 +14,17 @@ internal static class FasteningFiles
             :
             [
                 .. plan.PlankLayers.Select(layer =>
-                    LayFiles.Picture(
+                    MadeFiles.Picture(
                         $"drawings/fastening-plan-layer-{layer.Number}",
                         () => FasteningPlanView.Of(plan, layer)
                     )
                 ),
-                LayFiles.File("fastenings.csv", s => Csv.Write(FasteningTables.Points(plan), s)),
-                LayFiles.File(
+                MadeFiles.File("fastenings.csv", s => Csv.Write(FasteningTables.Points(plan), s)),
+                MadeFiles.File(
                     "fastenings-to-buy.csv",
                     s => Csv.Write(FasteningTables.Totals(plan), s)
                 ),
-                LayFiles.Pdf(
+                MadeFiles.Pdf(
                     "fastenings-to-buy.pdf",
                     plan,
                     "fastenings to buy",

@@ -30,14 +30,14 @@ internal static class JointFiles
                     joints.Layers.Any(j => j.Layer == l.Number && !j.Planks.IsEmpty)
                 )
                 .Select(l =>
-                    LayFiles.Picture(
+                    MadeFiles.Picture(
                         $"drawings/joints-layer-{l.Number}",
                         () => JointMap.Of(plan, l)
                     )
                 ),
-            LayFiles.Pdf("joints.pdf", plan, "joints in long planks", () => JointPages.Of(plan)),
-            LayFiles.File("joints.csv", s => Csv.Write(JointTables.Joints(plan), s)),
-            LayFiles.File("pieces.csv", s => Csv.Write(JointTables.Pieces(plan), s)),
+            MadeFiles.Pdf("joints.pdf", plan, "joints in long planks", () => JointPages.Of(plan)),
+            MadeFiles.File("joints.csv", s => Csv.Write(JointTables.Joints(plan), s)),
+            MadeFiles.File("pieces.csv", s => Csv.Write(JointTables.Pieces(plan), s)),
         ];
     }
 

@@ -19,10 +19,10 @@ internal static class KeelFiles
 
         return
         [
-            LayFiles.File("keel.json", s => KeelJson.Write(plan.Job, keel, s)),
-            LayFiles.File("keel.csv", s => Csv.Write(KeelTables.Stations(plan.Job, keel), s)),
-            LayFiles.File("keel-cap.csv", s => Csv.Write(KeelTables.Cap(plan.Job, keel), s)),
-            LayFiles.Pdf("keel.pdf", plan, "the keel", () => KeelPages.Of(plan, keel)),
+            MadeFiles.File("keel.json", s => KeelJson.Write(plan.Job, keel, s)),
+            MadeFiles.File("keel.csv", s => Csv.Write(KeelTables.Stations(plan.Job, keel), s)),
+            MadeFiles.File("keel-cap.csv", s => Csv.Write(KeelTables.Cap(plan.Job, keel), s)),
+            MadeFiles.Pdf("keel.pdf", plan, "the keel", () => KeelPages.Of(plan, keel)),
             .. keel
                 .Layers.Where(l => !l.Between.IsEmpty)
                 .Select(
@@ -44,7 +44,7 @@ internal static class KeelFiles
     {
         string name = $"keel-layer-{number}";
         Drawing pattern = KeelEdgePattern.Of(plan, layer);
-        LayFiles.BothDxf(output, name, pattern, plan.Job);
+        MadeFiles.BothDxf(output, name, pattern, plan.Job);
         output.Write(
             $"patterns/{name}.pdf",
             s =>

@@ -14,20 +14,18 @@ namespace PlankFit.App;
 /// <summary>Every file that `lay` leaves for the bench, by name; those that take longest first.</summary>
 internal static class LayFiles
 {
-    private const double PictureDpi = 110;
-
     public static ImmutableArray<FileWork> Of(BottomPlan plan)
     {
         var work = ImmutableArray.CreateBuilder<FileWork>();
-        work.Add(Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
-        work.Add(Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
+        work.Add(MadeFiles.Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
+        work.Add(MadeFiles.Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
         work.Add(PanelFiles.Of(plan));
-        work.Add(File("planking.json", s => PlankingJson.Write(plan, s)));
-        work.Add(File("plank-list.csv", s => PlankListCsv.Write(plan, s)));
-        work.Add(File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
-        work.Add(File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan)))));
+        work.Add(MadeFiles.File("planking.json", s => PlankingJson.Write(plan, s)));
+        work.Add(MadeFiles.File("plank-list.csv", s => PlankListCsv.Write(plan, s)));
+        work.Add(MadeFiles.File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
+        work.Add(MadeFiles.File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan)))));
         work.Add(
-            Pdf(
+            MadeFiles.Pdf(
                 "check-before-sawing.pdf",
                 plan,
                 "check before sawing",
@@ -37,10 +35,10 @@ internal static class LayFiles
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
             work.Add(
-                Picture($"drawings/plan-layer-{layer.Number}", () => BottomPlanView.Of(plan, layer))
+                MadeFiles.Picture($"drawings/plan-layer-{layer.Number}", () => BottomPlanView.Of(plan, layer))
             );
             work.Add(
-                Picture(
+                MadeFiles.Picture(
                     $"drawings/shell-expansion-layer-{layer.Number}",
                     () => ShellExpansion.Of(plan, layer)
                 )
@@ -59,7 +57,7 @@ internal static class LayFiles
 
                 string of = $"layer-{layer.Number}-{PlankWords.Of(side)}";
                 work.Add(
-                    Pdf(
+                    MadeFiles.Pdf(
                         $"patterns/{of}.pdf",
                         plan,
                         $"full-size patterns, {of}",
@@ -92,7 +90,7 @@ internal static class LayFiles
         {
             Drawing card = PlankCardPages.Single(plan, layer, plank);
             output.Write($"cards/{plank.Id}.svg", s => SvgWriter.Write(s, card));
-            output.Write($"cards/{plank.Id}.png", s => PngWriter.Write(s, card, PictureDpi));
+            output.Write($"cards/{plank.Id}.png", s => PngWriter.Write(s, card, MadeFiles.PictureDpi));
         }
     }
 
@@ -116,10 +114,7 @@ internal static class LayFiles
     }
 
     public static string PlankDxfName(Plank plank, DxfVersion version) =>
-        DxfName(plank.Id.ToString(), version);
-
-    private static string DxfName(string name, DxfVersion version) =>
-        $"dxf/{(version == DxfVersion.R12 ? "r12" : "r2000")}/{name}.dxf";
+        MadeFiles.DxfName(plank.Id.ToString(), version);
 
     public static void WritePlankDxf(
         BottomPlan plan,
@@ -138,51 +133,16 @@ internal static class LayFiles
         Drawing[] patterns = [.. layer.On(side).Select(p => CuttingPattern.Of(plan, p))];
         foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
-            BothDxf(output, plank.Id.ToString(), pattern, plan.Job);
+            MadeFiles.BothDxf(output, plank.Id.ToString(), pattern, plan.Job);
         }
 
-        BothDxf(
+        MadeFiles.BothDxf(
             output,
             $"layer-{layer.Number}-{PlankWords.Of(side)}",
             CuttingPattern.Layer(plan, layer, side, patterns),
             plan.Job
         );
     }
-
-    /// <summary>One drawing in both versions of DXF, each in its folder.</summary>
-    internal static void BothDxf(OutputFolder output, string name, Drawing drawing, Job job)
-    {
-        foreach (DxfVersion version in new[] { DxfVersion.R2000, DxfVersion.R12 })
-        {
-            output.Write(
-                DxfName(name, version),
-                s => DxfWriter.Write(s, drawing, new(version, job.Output.DxfUnits))
-            );
-        }
-    }
-
-    internal static FileWork File(string name, Action<Stream> write) =>
-        new(name, output => output.Write(name, write));
-
-    internal static FileWork Pdf(
-        string name,
-        BottomPlan plan,
-        string what,
-        Func<IReadOnlyList<Drawing>> pages
-    ) => File(name, s => PdfWriter.Write(s, pages(), $"{plan.Job.Name}: {what}"));
-
-    /// <summary>One drawing as SVG, PDF and PNG.</summary>
-    internal static FileWork Picture(string name, Func<Drawing> draw) =>
-        new(
-            name,
-            output =>
-            {
-                Drawing drawing = draw();
-                output.Write(name + ".svg", s => SvgWriter.Write(s, drawing));
-                output.Write(name + ".pdf", s => PdfWriter.Write(s, [drawing], drawing.Title));
-                output.Write(name + ".png", s => PngWriter.Write(s, drawing, PictureDpi));
-            }
-        );
 
     private static string SummaryText(BottomPlan plan) =>
         string.Join(

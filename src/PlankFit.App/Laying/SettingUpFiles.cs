@@ -24,14 +24,14 @@ internal static class SettingUpFiles
         Job job = plan.Job;
         var work = ImmutableArray.CreateBuilder<FileWork>();
         work.Add(
-            LayFiles.Pdf("setting-up.pdf", plan, "setting up", () => SettingUpPages.Of(job, found))
+            MadeFiles.Pdf("setting-up.pdf", plan, "setting up", () => SettingUpPages.Of(job, found))
         );
         void Table(string name, bool any, Func<Job, SettingUpPlan, Table> table)
         {
             if (any)
             {
                 work.Add(
-                    LayFiles.File($"{Folder}/{name}.csv", s => Csv.Write(table(job, found), s))
+                    MadeFiles.File($"{Folder}/{name}.csv", s => Csv.Write(table(job, found), s))
                 );
             }
         }
@@ -44,7 +44,7 @@ internal static class SettingUpFiles
         if (!found.Sections.IsEmpty)
         {
             work.Add(
-                LayFiles.Pdf(
+                MadeFiles.Pdf(
                     "patterns/sections.pdf",
                     plan,
                     "full-size sections",

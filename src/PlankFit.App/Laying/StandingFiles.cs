@@ -13,12 +13,12 @@ internal static class StandingFiles
             ? []
             :
             [
-                LayFiles.File("standing.json", s => StandingJson.Write(plan.Job, standing, s)),
-                LayFiles.File(
+                MadeFiles.File("standing.json", s => StandingJson.Write(plan.Job, standing, s)),
+                MadeFiles.File(
                     "standing.csv",
                     s => Csv.Write(StandingTables.Of(plan.Job, standing), s)
                 ),
-                LayFiles.Pdf(
+                MadeFiles.Pdf(
                     "standing.pdf",
                     plan,
                     "the hull as it stands",

@@ -13,8 +13,8 @@ internal static class TimberFiles
             ? []
             :
             [
-                LayFiles.Pdf("timber.pdf", plan, "timber", () => TimberSheets.Of(plan)),
-                LayFiles.File("timber.csv", s => Csv.Write(TimberTables.Planks(plan), s)),
-                LayFiles.File("woods.csv", s => Csv.Write(TimberTables.Woods(plan), s)),
+                MadeFiles.Pdf("timber.pdf", plan, "timber", () => TimberSheets.Of(plan)),
+                MadeFiles.File("timber.csv", s => Csv.Write(TimberTables.Planks(plan), s)),
+                MadeFiles.File("woods.csv", s => Csv.Write(TimberTables.Woods(plan), s)),
             ];
 }

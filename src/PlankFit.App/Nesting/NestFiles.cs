@@ -15,19 +15,19 @@ internal static class NestFiles
             ? []
             :
             [
-                LayFiles.Pdf("cut-sheets.pdf", plan, "cut sheets", () => CutSheets.Of(plan, nest)),
+                MadeFiles.Pdf("cut-sheets.pdf", plan, "cut sheets", () => CutSheets.Of(plan, nest)),
                 .. nest.Boards.Select(b => new FileWork(
                     $"drawings of {b.Id}",
                     output => Drawings(output, plan, b)
                 )),
-                LayFiles.File("nest.json", s => NestJson.Write(plan, s)),
-                LayFiles.File("cut-list.csv", s => Csv.Write(NestTables.Pieces(plan, nest), s)),
-                LayFiles.File("cuts.csv", s => Csv.Write(NestTables.Cuts(plan, nest), s)),
-                LayFiles.File(
+                MadeFiles.File("nest.json", s => NestJson.Write(plan, s)),
+                MadeFiles.File("cut-list.csv", s => Csv.Write(NestTables.Pieces(plan, nest), s)),
+                MadeFiles.File("cuts.csv", s => Csv.Write(NestTables.Cuts(plan, nest), s)),
+                MadeFiles.File(
                     "cuts-by-setting.csv",
                     s => Csv.Write(NestTables.CutsBySetting(nest, plan.Job.Units), s)
                 ),
-                LayFiles.File(
+                MadeFiles.File(
                     "cut-list.xlsx",
                     s =>
                         Workbook.Write(
@@ -35,18 +35,18 @@ internal static class NestFiles
                             s
                         )
                 ),
-                LayFiles.File("shopping-list.csv", s => Csv.Write(NestTables.ToBuy(plan, nest), s)),
-                LayFiles.Pdf(
+                MadeFiles.File("shopping-list.csv", s => Csv.Write(NestTables.ToBuy(plan, nest), s)),
+                MadeFiles.Pdf(
                     "shopping-list.pdf",
                     plan,
                     "boards for the planks",
                     () => ShoppingPages.Of(plan, nest)
                 ),
-                LayFiles.File(
+                MadeFiles.File(
                     "offcuts.csv",
                     s => Csv.Write(NestTables.OffcutsAsStock(plan, nest), s)
                 ),
-                LayFiles.Pdf("labels.pdf", plan, "labels", () => LabelPages.Of(plan, nest)),
+                MadeFiles.Pdf("labels.pdf", plan, "labels", () => LabelPages.Of(plan, nest)),
             ];
 
     private static void Drawings(OutputFolder output, BottomPlan plan, SawnBoard board)
@@ -54,6 +54,6 @@ internal static class NestFiles
         string name = $"board-{board.Id}";
         Drawing sheet = CutSheets.Board(plan, board);
         output.Write($"drawings/{name}.svg", s => SvgWriter.Write(s, sheet));
-        LayFiles.BothDxf(output, name, BoardPattern.Of(plan, board), plan.Job);
+        MadeFiles.BothDxf(output, name, BoardPattern.Of(plan, board), plan.Job);
     }
 }
