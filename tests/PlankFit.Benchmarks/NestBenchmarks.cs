@@ -66,10 +66,7 @@ public class NestBenchmarks
                         new(a, 150),
                     ];
                     return new SawPiece(
-                        $"q{i}",
-                        $"q{i}",
-                        Side.Starboard,
-                        1,
+                        PieceId.Whole(PlankId.OfBottom(Side.Starboard, 1, i)),
                         outline,
                         9,
                         null,

@@ -282,6 +282,7 @@ public sealed class NestRunTests : IDisposable
             .. Nested
                 .Value.Nest!.Boards.SelectMany(b => b.Lanes.SelectMany(l => l.PieceIds))
                 .Take(21)
+                .Select(id => id.ToString())
                 .Order(StringComparer.Ordinal),
         ];
         Assert.Equal(wanted, read);

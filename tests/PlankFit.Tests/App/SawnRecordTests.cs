@@ -245,7 +245,7 @@ public sealed class SawnRecordTests : IDisposable
             )
         );
         ReadResult read = JobReader.Read(Request.JobPath);
-        Assert.Equal(["S2-12", "S3-09"], read.Job!.Standing.Cut.Select(c => c.Id));
+        Assert.Equal(["S2-12", "S3-09"], read.Job!.Standing.Cut.Select(c => c.Id.ToString()));
         Assert.Equal(
             2,
             read.Findings.Count(f => f.Message.Contains("write the new numbers on them"))
@@ -337,7 +337,7 @@ public sealed class SawnRecordTests : IDisposable
     {
         CutReading read = CutPlanksFile.Read(File.ReadAllText(record), record);
         Assert.Null(read.Fault);
-        return [.. read.Planks.Select(p => p.Id)];
+        return [.. read.Planks.Select(p => p.Id.ToString())];
     }
 
     /// <summary>Files that are neither the job's nor the record nor its backup.</summary>

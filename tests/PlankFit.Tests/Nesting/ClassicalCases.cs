@@ -27,7 +27,7 @@ internal static class ClassicalCases
                     .Range(0, i.Count)
                     .Select(_ =>
                         SawPieces.Rectangle(
-                            "S1-" + (++id).ToString("0000", CultureInfo.InvariantCulture),
+                            "S1-" + (++id).ToString("00", CultureInfo.InvariantCulture),
                             i.Length,
                             WidthMm
                         )

@@ -1,4 +1,5 @@
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -38,7 +39,7 @@ internal static class CutLaws
     /// <summary>Every piece once, placed or told not to be, and as it was asked for.</summary>
     private static IEnumerable<string> Quantity(NestPlan plan, IReadOnlyList<SawPiece> asked)
     {
-        ILookup<string, SawPiece> told = plan
+        ILookup<PieceId, SawPiece> told = plan
             .Boards.SelectMany(b => b.Pieces)
             .Select(p => p.Piece)
             .Concat(plan.Unplaced.Select(u => u.Piece))
@@ -64,7 +65,7 @@ internal static class CutLaws
             }
         }
 
-        HashSet<string> ids = [.. asked.Select(p => p.Id)];
+        HashSet<PieceId> ids = [.. asked.Select(p => p.Id)];
         foreach (var strange in told.Where(t => !ids.Contains(t.Key)))
         {
             yield return $"{strange.Key} was not asked for";
@@ -164,17 +165,21 @@ internal static class CutLaws
             .Boards.SelectMany(b => b.Pieces.Select(p => (p.Piece, b.Id)))
             .ToLookup(p => p.Piece.Id, p => p.Id);
         // Twins that no board is clear for together are told so, by name, and only those may be apart.
-        HashSet<string> told =
+        HashSet<PieceId> told =
         [
             .. plan
                 .Findings.Where(f =>
                     f.Message.StartsWith("no board is clear for both", StringComparison.Ordinal)
                 )
-                .SelectMany(f => f.Where.Split(", ")),
+                .SelectMany(f => f.Where.Split(", ").Select(Named.Piece)),
         ];
         foreach (LaidPiece laid in plan.Boards.SelectMany(b => b.Pieces))
         {
-            if (told.Contains(laid.Piece.Id) && told.Contains(laid.Piece.Twin ?? ""))
+            if (
+                laid.Piece.Twin is { } apart
+                && told.Contains(laid.Piece.Id)
+                && told.Contains(apart)
+            )
             {
                 if (plan.Spec.Boards.Any(b => HoldsBoth(plan, b, laid.Piece)))
                 {
@@ -223,7 +228,7 @@ internal static class CutLaws
                 _ => b.OnHand ? 0 : (double)(b.Price ?? 0),
             };
         // Where one material is bought and another is not, the plan's worth is what is bought: each is counted as it is measured.
-        HashSet<string> measured =
+        HashSet<PieceId> measured =
         [
             .. plan.Materials.Where(m => m.Measure == plan.Measure).SelectMany(m => m.PieceIds),
         ];
@@ -237,7 +242,7 @@ internal static class CutLaws
 
         foreach (NestedMaterial material in plan.Materials)
         {
-            HashSet<string> ids = [.. material.PieceIds];
+            HashSet<PieceId> ids = [.. material.PieceIds];
             double own = plan
                 .Boards.Where(b => b.Pieces.Any(p => ids.Contains(p.Piece.Id)))
                 .Sum(b => Cost(material.Measure, b.Stock));
@@ -252,9 +257,9 @@ internal static class CutLaws
             }
         }
 
-        string[] placed = [.. plan.Boards.SelectMany(b => b.Pieces).Select(p => p.Piece.Id)];
-        string[] planned = [.. plan.Materials.SelectMany(m => m.PieceIds)];
-        foreach (string id in placed)
+        PieceId[] placed = [.. plan.Boards.SelectMany(b => b.Pieces).Select(p => p.Piece.Id)];
+        PieceId[] planned = [.. plan.Materials.SelectMany(m => m.PieceIds)];
+        foreach (PieceId id in placed)
         {
             if (planned.Count(p => p == id) != 1)
             {

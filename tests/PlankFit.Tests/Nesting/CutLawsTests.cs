@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -47,7 +48,7 @@ public sealed class CutLawsTests
             },
             { "S1-06 is in the plan 0 times", p => p with { Unplaced = [] } },
             { "without a word", p => p with { Unplaced = [new(HandMadePlan.Pieces[6], "")] } },
-            { "S1-99 was not asked for", Named(2, "S1-99") },
+            { "S1-99 was not asked for", Renamed(2, Named.Piece("S1-99")) },
             { "S1-03 is another piece", p => Exchanged(p, 2, 3) },
             { "P1-01 is another piece", p => Exchanged(p, 0, 1) },
             { "S1-02 is another piece", OtherPiece(2, s => s with { MayTurnFace = true }) },
@@ -77,7 +78,7 @@ public sealed class CutLawsTests
                                 [
                                     b.Lanes[0] with
                                     {
-                                        PieceIds = ["P1-01", "S1-01"],
+                                        PieceIds = [Named.Piece("P1-01"), Named.Piece("S1-01")],
                                     },
                                     b.Lanes[1],
                                 ],
@@ -153,7 +154,11 @@ public sealed class CutLawsTests
             },
             {
                 "is not in one material",
-                p => p with { Materials = [p.Materials[0] with { PieceIds = ["S1-01"] }] }
+                p =>
+                    p with
+                    {
+                        Materials = [p.Materials[0] with { PieceIds = [Named.Piece("S1-01")] }],
+                    }
             },
         };
 
@@ -191,7 +196,7 @@ public sealed class CutLawsTests
         Func<SawPiece, SawPiece> change
     ) => Laid(0, piece, l => l with { Piece = change(l.Piece) });
 
-    private static Func<NestPlan, NestPlan> Named(int piece, string id) =>
+    private static Func<NestPlan, NestPlan> Renamed(int piece, PieceId id) =>
         OtherPiece(piece, p => p with { Id = id });
 
     private static Func<NestPlan, NestPlan> Without(int piece) =>
@@ -217,9 +222,9 @@ public sealed class CutLawsTests
 
     private static NestPlan Exchanged(NestPlan plan, int a, int b)
     {
-        string idA = plan.Boards[0].Pieces[a].Piece.Id,
+        PieceId idA = plan.Boards[0].Pieces[a].Piece.Id,
             idB = plan.Boards[0].Pieces[b].Piece.Id;
-        return Named(b, idA)(Named(a, idB)(plan));
+        return Renamed(b, idA)(Renamed(a, idB)(plan));
     }
 
     private static Func<NestPlan, NestPlan> Stock(Func<StockBoard, StockBoard> change) =>
@@ -239,7 +244,7 @@ public sealed class CutLawsTests
         SawnBoard other = board with
         {
             Id = "B-01.2",
-            Lanes = [new(0, 150, ["P1-01"])],
+            Lanes = [new(0, 150, [Named.Piece("P1-01")])],
             Pieces = [board.Pieces[1]],
         };
         NestPlan without = Without(1)(plan);

@@ -1,6 +1,7 @@
 using PlankFit.Export;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -19,7 +20,11 @@ public sealed class EmptyEndTests
         SawnBoard board = new(
             "P-01",
             stock,
-            [.. pieces.Select((_, i) => new SawnLane(140 * i, (140 * i) + 137, [$"S1-0{i + 1}"]))],
+            [
+                .. pieces.Select(
+                    (_, i) => new SawnLane(140 * i, (140 * i) + 137, [Named.Piece($"S1-0{i + 1}")])
+                ),
+            ],
             [
                 .. pieces.Select(
                     (p, i) =>
@@ -53,7 +58,10 @@ public sealed class EmptyEndTests
             (1, CutKind.EndOff, new Vec2(2117, 0), new Vec2(2117, 697), 3),
             (first.Number, first.Kind, first.From, first.To, first.KerfMm)
         );
-        Assert.Equal(["S1-01", "S1-02", "S1-03", "S1-04", "S1-05"], first.Ends);
+        Assert.Equal(
+            ["S1-01", "S1-02", "S1-03", "S1-04", "S1-05"],
+            first.Ends.Select(id => id.ToString())
+        );
         // Four rips part five lanes, none of them beyond the cut, and nothing else is to be sawn.
         Assert.Equal(5, list.Cuts.Length);
         Assert.All(
@@ -126,7 +134,7 @@ public sealed class EmptyEndTests
         SawnBoard board = new(
             "P-01",
             stock,
-            [new(0, 137, ["S1-01"]), new(140, 277, ["S1-02"])],
+            [new(0, 137, [Named.Piece("S1-01")]), new(140, 277, [Named.Piece("S1-02")])],
             [
                 new(SawPieces.Parallelogram("S1-01", 1000, 137, 45), false, false, 0, default),
                 new(SawPieces.Rectangle("S1-02", 1137, 137), false, false, 0, new(0, 140)),
@@ -136,8 +144,8 @@ public sealed class EmptyEndTests
         Assert.Empty(SawLaws.Broken(spec, list));
         Assert.Empty(OffcutLaws.Broken(spec, board));
         Assert.Equal((CutKind.EndOff, 1137), (list.Cuts[0].Kind, list.Cuts[0].From.X));
-        Assert.Equal(["S1-02"], list.Cuts[0].Ends);
-        Assert.Single(list.Cuts, c => c.EndOf == "S1-01");
+        Assert.Equal([Named.Piece("S1-02")], list.Cuts[0].Ends);
+        Assert.Single(list.Cuts, c => c.EndOf == Named.Piece("S1-01"));
         // 2440 less 1137 less the kerf, whole: the leaning kerf in the lane takes nothing of it.
         Offcut kept = Offcuts.Of(spec, list)[0];
         Assert.Equal((1300, 277), (kept.LengthMm, kept.WidthMm));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -43,11 +44,11 @@ internal static class HandMadePlan
         {
             Species = "Douglas-fir",
             LeastGrade = "select",
-            Twin = "P1-01",
+            Twin = Named.Piece("P1-01"),
         },
         SawPieces.Parallelogram("P1-01", 1000, 150, 45) with
         {
-            Twin = "S1-01",
+            Twin = Named.Piece("S1-01"),
         },
         SawPieces.Trapezoid("S1-02", 900, 600, 150),
         SawPieces.Trapezoid("S1-03", 900, 600, 150) with
@@ -68,10 +69,12 @@ internal static class HandMadePlan
         {
             LaidPiece Lay(int i, bool turned, bool down, double tilt, double x, double y) =>
                 new(Pieces[i], turned, down, tilt, new(x, y));
+            SawnLane Lane(double low, double high, params string[] pieces) =>
+                new(low, high, [.. pieces.Select(Named.Piece)]);
             SawnBoard one = new(
                 "B-01.1",
                 Board,
-                [new(0, 150, ["S1-01", "P1-01"]), new(153, 306, ["S1-02", "S1-03", "S1-04"])],
+                [Lane(0, 150, "S1-01", "P1-01"), Lane(153, 306, "S1-02", "S1-03", "S1-04")],
                 [
                     Lay(0, false, false, 0, 40, 0),
                     Lay(1, false, false, 0, 40 + Pitch, 0),
@@ -85,7 +88,7 @@ internal static class HandMadePlan
             SawnBoard two = new(
                 "S-01",
                 Sheet,
-                [new(0, 150, ["S1-05"])],
+                [Lane(0, 150, "S1-05")],
                 [Lay(5, false, false, -90, 0, 2440 - 86.7)]
             );
             return new(

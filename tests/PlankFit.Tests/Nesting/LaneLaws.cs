@@ -26,7 +26,7 @@ internal static class LaneLaws
             };
         }
 
-        string[] told = [.. board.Lanes.SelectMany(l => l.PieceIds)];
+        PieceId[] told = [.. board.Lanes.SelectMany(l => l.PieceIds)];
         if (!told.SequenceEqual(board.Pieces.Select(p => p.Piece.Id)))
         {
             yield return $"{board.Id}: its lanes and its list of pieces do not have the same pieces in the same order";
@@ -93,7 +93,7 @@ internal static class LaneLaws
             : new(laid.Piece.Id, e.MinX, e.MaxX, e.MinY, e.MaxY);
     }
 
-    private readonly record struct Span(string Id, double From, double To, double Low, double High)
+    private readonly record struct Span(PieceId Id, double From, double To, double Low, double High)
     {
         /// <summary>Slanting ends reach past each other; pieces abreast are neither before nor behind.</summary>
         public bool Before(Span other) =>

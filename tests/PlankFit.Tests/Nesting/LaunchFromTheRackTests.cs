@@ -54,7 +54,7 @@ public sealed class LaunchFromTheRackTests
         Assert.NotEmpty(left.Unplaced);
         Assert.All(left.Unplaced, u => Assert.Contains("would serve", u.Why));
         Assert.Equal(
-            left.Unplaced.Select(u => u.Piece.Id).Order(StringComparer.Ordinal),
+            left.Unplaced.Select(u => u.Piece.Id.ToString()).Order(StringComparer.Ordinal),
             left.Findings.SelectMany(f => f.Where.Split(", ")).Order(StringComparer.Ordinal)
         );
     }

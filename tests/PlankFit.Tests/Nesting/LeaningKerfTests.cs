@@ -1,4 +1,5 @@
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -37,7 +38,7 @@ public sealed class LeaningKerfTests
                     new(
                         "B",
                         narrow,
-                        [new(0, 148, ["S1-01"])],
+                        [new(0, 148, [Named.Piece("S1-01")])],
                         [new(one, false, false, 0, default)]
                     ),
                     spec
@@ -54,7 +55,10 @@ public sealed class LeaningKerfTests
                     new(
                         "B",
                         wide,
-                        [new(0, 148, ["S1-01"]), new(153, 305, ["S1-02"])],
+                        [
+                            new(0, 148, [Named.Piece("S1-01")]),
+                            new(153, 305, [Named.Piece("S1-02")]),
+                        ],
                         [new(one, false, false, 0, default), new(two, false, false, 0, new(0, 153))]
                     ),
                     spec

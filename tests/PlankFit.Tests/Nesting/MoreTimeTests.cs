@@ -84,7 +84,7 @@ public sealed class MoreTimeTests
             .. Enumerable
                 .Range(1, pieces)
                 .Select(i =>
-                    SawPieces.Rectangle(FormattableString.Invariant($"S1-{i:0000}"), 900, 100)
+                    SawPieces.Rectangle(FormattableString.Invariant($"S1-{i:00}"), 900, 100)
                 ),
         ];
         using var patience = new CountedPatience(1);

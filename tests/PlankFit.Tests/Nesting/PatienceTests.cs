@@ -101,7 +101,7 @@ public sealed class PatienceTests
                         a = Lean(),
                         b = Lean();
                     return SawPieces.Of(
-                        FormattableString.Invariant($"S1-{i:000}"),
+                        FormattableString.Invariant($"S1-{i:00}"),
                         new(0, 0),
                         new(length, 0),
                         new(length + b, 150),

@@ -3,6 +3,7 @@ using System.Globalization;
 using CsCheck;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -142,11 +143,9 @@ internal static class RandomCutting
                     .SelectMany(
                         (p, i) =>
                         {
-                            string number = (i + 1).ToString("00", CultureInfo.InvariantCulture);
                             SawPiece starboard = p with
                             {
-                                Id = "S1-" + number,
-                                PlankId = "S1-" + number,
+                                Id = PieceId.Whole(PlankId.OfBottom(Side.Starboard, 1, i + 1)),
                             };
                             return p.Twin is null
                                 ? [starboard]
@@ -154,14 +153,12 @@ internal static class RandomCutting
                                 {
                                     starboard with
                                     {
-                                        Twin = "P1-" + number,
+                                        Twin = starboard.Id.Twin,
                                     },
                                     starboard with
                                     {
-                                        Id = "P1-" + number,
-                                        PlankId = "P1-" + number,
-                                        Side = Side.Port,
-                                        Twin = "S1-" + number,
+                                        Id = starboard.Id.Twin,
+                                        Twin = starboard.Id,
                                         Outline =
                                         [
                                             .. p.Outline.Select(v => new Vec2(v.X, -v.Y)).Reverse(),
@@ -185,13 +182,13 @@ internal static class RandomCutting
             )
             .Select(
                 (shape, wood, grade, end, face, twin) =>
-                    SawPieces.Of("S", shape) with
+                    SawPieces.Of("S1-00", shape) with
                     {
                         Species = wood,
                         LeastGrade = grade,
                         MayTurnEnd = end,
                         MayTurnFace = face,
-                        Twin = twin ? "P" : null,
+                        Twin = twin ? Named.Piece("P1-00") : null,
                     }
             );
 

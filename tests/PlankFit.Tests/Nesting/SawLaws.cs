@@ -26,11 +26,11 @@ internal static class SawLaws
     public static IEnumerable<string> Broken(NestSpec spec, BoardCutList list)
     {
         string board = list.Board.Id;
-        Dictionary<string, Polygon> shapes = list.Board.Pieces.ToDictionary(
+        Dictionary<PieceId, Polygon> shapes = list.Board.Pieces.ToDictionary(
             p => p.Piece.Id,
             p => BoardLaws.Shape(list.Frame.Of(p))
         );
-        Dictionary<string, Shape> crosscut = Within(shapes, HairMm),
+        Dictionary<PieceId, Shape> crosscut = Within(shapes, HairMm),
             ripped = Within(shapes, HairMm + spec.ProudMm);
         List<Shape> parts =
         [
@@ -44,9 +44,9 @@ internal static class SawLaws
             Shape part = parts.MaxBy(p =>
                 cut.Kind is CutKind.Rip or CutKind.EndOff
                     ? p.Common(Kerf(cut, overMm: 0)).Area
-                    : p.Common(shapes[(cut.EndOf ?? cut.BeginOf)!]).Area
+                    : p.Common(shapes[(cut.EndOf ?? cut.BeginOf)!.Value]).Area
             )!;
-            foreach ((string id, Shape shape) in cut.Kind == CutKind.Rip ? ripped : crosscut)
+            foreach ((PieceId id, Shape shape) in cut.Kind == CutKind.Rip ? ripped : crosscut)
             {
                 if (part.Intersects(shape) && kerf.Intersects(shape))
                 {
@@ -61,7 +61,10 @@ internal static class SawLaws
 
         foreach (Shape part in parts)
         {
-            string[] joined = [.. crosscut.Where(s => part.Intersects(s.Value)).Select(s => s.Key)];
+            PieceId[] joined =
+            [
+                .. crosscut.Where(s => part.Intersects(s.Value)).Select(s => s.Key),
+            ];
             if (joined.Length > 1)
             {
                 yield return $"{board}: {string.Join(", ", joined)} are still joined when all cuts are made";
@@ -69,8 +72,8 @@ internal static class SawLaws
         }
     }
 
-    private static Dictionary<string, Shape> Within(
-        Dictionary<string, Polygon> shapes,
+    private static Dictionary<PieceId, Shape> Within(
+        Dictionary<PieceId, Polygon> shapes,
         double byMm
     ) => shapes.ToDictionary(s => s.Key, s => s.Value.Buffer(-byMm));
 

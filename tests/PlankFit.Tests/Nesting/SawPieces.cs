@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
 
@@ -9,10 +10,7 @@ internal static class SawPieces
 {
     public static SawPiece Of(string id, params ReadOnlySpan<Vec2> outline) =>
         new(
-            id,
-            id,
-            id.StartsWith('P') ? Side.Port : Side.Starboard,
-            1,
+            Named.Piece(id),
             [.. outline],
             9,
             null,

@@ -147,7 +147,7 @@ public sealed class SquareCutsTests
         SquareCutting cuts = Lawful(spec, pieces);
         Assert.Equal(["Y-2.1", "B-1"], cuts.Boards.Select(b => b.Id));
         Assert.Equal(10, cuts.Value);
-        Assert.Equal("S1-03", cuts.LeftOut.Single().Id);
+        Assert.Equal("S1-03", cuts.LeftOut.Single().Id.ToString());
     }
 
     /// <summary>Twelve of 1000: the board of 1200 takes one for 10, the one of 4000 three for 24.</summary>

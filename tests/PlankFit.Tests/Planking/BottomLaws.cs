@@ -120,7 +120,7 @@ internal static class BottomLaws
                 p = layer.Port[i];
             var mirrored = s.Outline.Select(v => v.MirroredInY()).ToHashSet();
             bool same =
-                p.Id == "P" + s.Id[1..]
+                p.Id == s.Id with { Side = Side.Port }
                 && p.Outline.Length == s.Outline.Length
                 && p.Outline.All(mirrored.Contains)
                 && p.FlatNet.ToHashSet().SetEquals(s.FlatNet.Select(v => new Vec2(v.X, -v.Y)))

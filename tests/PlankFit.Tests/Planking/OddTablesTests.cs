@@ -24,7 +24,11 @@ public sealed class OddTablesTests
                         p =>
                             Assert.All(
                                 p.FlatCut,
-                                v => Assert.True(double.IsFinite(v.X) && double.IsFinite(v.Y), p.Id)
+                                v =>
+                                    Assert.True(
+                                        double.IsFinite(v.X) && double.IsFinite(v.Y),
+                                        p.Id.ToString()
+                                    )
                             )
                     );
                     return;

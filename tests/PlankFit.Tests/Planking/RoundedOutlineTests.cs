@@ -43,7 +43,7 @@ public sealed class RoundedOutlineTests
                 .SelectMany(j => j.Pieces)
                 .ToList();
             Assert.True(pieces.Count > 20);
-            Assert.All(pieces, p => Assert.True(LeastClearMm(p.Cut) > ClearMm, p.Id));
+            Assert.All(pieces, p => Assert.True(LeastClearMm(p.Cut) > ClearMm, p.Id.ToString()));
         }
     }
 

@@ -65,11 +65,11 @@ public sealed partial class SameHullOtherwiseWrittenTests
             {
                 Assert.True(
                     p.FlatCut.Zip(q.FlatCut).All(v => v.First.ChordTo(v.Second) < 1e-3),
-                    p.Id
+                    p.Id.ToString()
                 );
                 Assert.True(
                     p.Outline.Zip(q.Outline).All(v => v.First.ChordTo(v.Second) < 1e-3),
-                    p.Id
+                    p.Id.ToString()
                 );
                 Assert.Equal(
                     p.Ends.Select(e => e.CutDegrees),

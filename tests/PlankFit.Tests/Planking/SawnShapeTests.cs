@@ -19,7 +19,7 @@ public sealed class SawnShapeTests
                 .PlankLayers.SelectMany(l =>
                     l.Starboard.Concat(l.Port).Select(p => (Plank: p, l.Planks.WidthMm))
                 ),
-            p => Assert.True(SawnShape.Holds(p.Plank, p.WidthMm), p.Plank.Id)
+            p => Assert.True(SawnShape.Holds(p.Plank, p.WidthMm), p.Plank.Id.ToString())
         );
 
     [Fact]
@@ -63,7 +63,7 @@ public sealed class SawnShapeTests
                         )
                     )
                 )
-                .Select(p => p.Id),
+                .Select(p => p.Id.ToString()),
         ];
         Assert.NotEmpty(should);
         Assert.Equal(should, told);

@@ -12,7 +12,7 @@ internal static class TilingLaws
     public static void Check(PlankLayerPlan layer, List<string> broken)
     {
         Edges(layer, broken);
-        (string Id, HullEdge At, Vec3 P)[] stops =
+        (PlankId Id, HullEdge At, Vec3 P)[] stops =
         [
             .. layer
                 .Starboard.SelectMany(p => p.Ends.Select(e => (p.Id, End: e)))
@@ -25,7 +25,7 @@ internal static class TilingLaws
                     }
                 ),
         ];
-        foreach ((string id, HullEdge at, Vec3 p) in stops)
+        foreach ((PlankId id, HullEdge at, Vec3 p) in stops)
         {
             int met = stops.Count(s => s.P.ChordTo(p) <= SamePlaceMm);
             if (met != 2)

@@ -91,7 +91,7 @@ public sealed class WholeBottomTests
             {
                 Assert.True(
                     p.FlatCut.Zip(q.FlatCut).All(v => v.First.ChordTo(v.Second) < 1e-3),
-                    p.Id
+                    p.Id.ToString()
                 );
                 Assert.Equal(p.NetLengthMm, q.NetLengthMm, 1e-4);
             }

@@ -79,7 +79,9 @@ public sealed partial class SpoiledRecordTests
         Assert.Equal(4, read.Planks.Length);
         Assert.All(read.Planks, p => Assert.Null(p.SawnFor));
         Assert.Equal(
-            Planks.Value.OrderBy(p => p.Id, StringComparer.Ordinal).SelectMany(p => p.FlatCut),
+            Planks
+                .Value.OrderBy(p => p.Id.ToString(), StringComparer.Ordinal)
+                .SelectMany(p => p.FlatCut),
             read.Planks.SelectMany(p => p.FlatCut)
         );
     }
@@ -93,6 +95,7 @@ public sealed partial class SpoiledRecordTests
     [InlineData("a size beyond all reason", "which no plank has")]
     [InlineData("a point beyond all reason", "beyond any boat")]
     [InlineData("not a number", "not a record")]
+    [InlineData("a neighbour that is no plank", "not a record")]
     [InlineData("cut off", "not a record")]
     [InlineData("twice", "recorded twice")]
     [InlineData("another schema", "checksum")]
@@ -126,6 +129,10 @@ public sealed partial class SpoiledRecordTests
                 With(plank with { FlatCut = plank.FlatCut.SetItem(3, new(1e308, 0)) })
             ),
             "not a number" => text.Replace(Number(plank.Sizes.NetLengthMm), "NaN"),
+            "a neighbour that is no plank" => text.Replace(
+                "\"neighbour\":\"S1-14\"",
+                "\"neighbour\":\"S1-4\""
+            ),
             "cut off" => text[..(text.Length / 2)],
             "twice" => Of([plank, plank]),
             "another schema" => text.Replace("plankfit-cut/1", "plankfit-cut/7"),

@@ -57,12 +57,11 @@ internal static class PrismChecks
             double along =
                     SeamX(prism, layer, number, chine) - SeamX(prism, layer, number - 1, keel),
                 diagonal = Math.Sqrt((along * along) + ((chine - keel) * (chine - keel)));
-            foreach (string side in new[] { "S", "P" })
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
                 checks.Add(
                     new(
-                        $"{side}{layer.Number}-{number:00}",
-                        side == "S" ? Side.Starboard : Side.Port,
+                        PlankId.OfBottom(side, layer.Number, number),
                         Seam(number - 1),
                         Seam(number),
                         diagonal

@@ -12,8 +12,7 @@ internal static class PrismMirror
         int first = First(p);
         return p with
         {
-            Id = Id(p.Id)!,
-            Side = Side.Port,
+            Id = ToPort(p.Id),
             Outline = Turned(p.Outline, first, v => v.MirroredInY()),
             FlatNet = Turned(p.FlatNet, first, Negated),
             FlatCut = Turned(p.FlatCut, FirstOf(p.FlatCut), Negated),
@@ -27,7 +26,7 @@ internal static class PrismMirror
         };
     }
 
-    private static string? Id(string? starboard) => starboard is null ? null : "P" + starboard[1..];
+    private static PlankId ToPort(PlankId starboard) => starboard with { Side = Side.Port };
 
     private static Vec2 Negated(Vec2 v) => new(v.X, 0 - v.Y);
 
@@ -59,7 +58,7 @@ internal static class PrismMirror
         {
             Seam = [.. e.Seam.Select(v => v.MirroredInY())],
             Flat = [.. e.Flat.Select(Negated)],
-            Neighbour = Id(e.Neighbour),
+            Neighbour = e.Neighbour is { } starboard ? ToPort(starboard) : null,
         };
 
     private static PlankEnd End(PlankEnd e) =>

@@ -98,9 +98,6 @@ internal sealed class PrismPlanks(Prism prism, int layer, PlankLayerSpec spec, d
         double width = points.Max(p => p.Y) - points.Min(p => p.Y);
         return new(
             Id(number),
-            Side.Starboard,
-            layer,
-            number,
             isMaster ? PlankKind.Master
                 : bothSeams ? PlankKind.Full
                 : PlankKind.Corner,
@@ -157,7 +154,7 @@ internal sealed class PrismPlanks(Prism prism, int layer, PlankLayerSpec spec, d
         }
     }
 
-    private string Id(int number) => $"S{layer}-{number:00}";
+    private PlankId Id(int number) => PlankId.OfBottom(Side.Starboard, layer, number);
 
     private static double AlongOwnLine(LabelledPolygon net)
     {

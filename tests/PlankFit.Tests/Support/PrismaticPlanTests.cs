@@ -109,7 +109,7 @@ public sealed class PrismaticPlanTests
     {
         foreach (Plank p in Planks.Where(p => p.AfterEdge.Exists))
         {
-            Plank next = Plan.Find(p.AfterEdge.Neighbour!)!;
+            Plank next = Plan.Find(p.AfterEdge.Neighbour!.Value)!;
             Assert.Equal(p.Number + 1, next.Number);
             Assert.Equal(p.Side, next.Side);
             for (int i = 0; i < p.AfterEdge.Seam.Length; i++)

@@ -23,7 +23,7 @@ public sealed class JointSheetTests
         string[] all = [.. pages.SelectMany(p => p.Shapes.OfType<Lettering>()).Select(l => l.Text)];
         foreach (PlankJoint joint in plan.Joints!.ByPlank.Values.SelectMany(p => p.Joints))
         {
-            Assert.Contains(joint.Id, all);
+            Assert.Contains(joint.Id.ToString(), all);
         }
     }
 
@@ -69,7 +69,7 @@ public sealed class JointSheetTests
     public void No_joint_runs_through_words_of_a_pattern(string kind)
     {
         BottomPlan plan = Plan(kind);
-        foreach (string id in plan.Joints!.ByPlank.Keys)
+        foreach (PlankId id in plan.Joints!.ByPlank.Keys)
         {
             Drawing pattern = CuttingPattern.Of(plan, plan.Find(id)!);
             Drawing joints = pattern with

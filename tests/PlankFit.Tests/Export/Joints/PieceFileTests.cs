@@ -120,7 +120,10 @@ public sealed class PieceFileTests
                     0,
                     2 * CuttingPattern.ThinningMm
                 );
-                Assert.Contains(pattern.Shapes.OfType<Lettering>(), l => l.Text == piece.Id);
+                Assert.Contains(
+                    pattern.Shapes.OfType<Lettering>(),
+                    l => l.Text == piece.Id.ToString()
+                );
             }
         }
     }
@@ -143,7 +146,7 @@ public sealed class PieceFileTests
         );
         foreach (PlankPiece piece in plan.Joints.ByPlank.Values.SelectMany(p => p.Pieces))
         {
-            Assert.Equal(piece.LengthMm, byId[piece.Id], 1e-9);
+            Assert.Equal(piece.LengthMm, byId[piece.Id.ToString()], 1e-9);
         }
 
         int Column(string name) =>

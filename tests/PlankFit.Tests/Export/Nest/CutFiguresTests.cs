@@ -75,7 +75,7 @@ public sealed class CutFiguresTests
                 new(
                     "B-01",
                     board,
-                    [new(0, 150, ["S1-01"]), new(153, 303, ["S1-02"])],
+                    [new(0, 150, [Named.Piece("S1-01")]), new(153, 303, [Named.Piece("S1-02")])],
                     [
                         new(SawPieces.Rectangle("S1-01", 2400, 150), false, false, 0, new(0, 0)),
                         new(

@@ -54,7 +54,7 @@ public sealed class CutSheetTests
             Strip[] strips = [.. Strip.Of(sheet, cuts).Where(s => !s.View.IsOverview)];
             foreach (LaidPiece piece in cuts.Board.Pieces)
             {
-                string id = piece.Piece.Id;
+                string id = piece.Piece.Id.ToString();
                 Assert.Single(strips.SelectMany(s => s.Words), w => w.Text == id);
                 Assert.True(words.Count(w => w == id) >= 2, id);
             }
@@ -151,8 +151,13 @@ public sealed class CutSheetTests
             foreach (Strip strip in strips.Skip(1))
             {
                 Assert.Equal(
-                    strip.View.Lanes.SelectMany(l => l.PieceIds).Order(StringComparer.Ordinal),
-                    strip.View.Places.Select(p => p.PieceId).Order(StringComparer.Ordinal)
+                    strip
+                        .View.Lanes.SelectMany(l => l.PieceIds)
+                        .Select(id => id.ToString())
+                        .Order(StringComparer.Ordinal),
+                    strip
+                        .View.Places.Select(p => p.PieceId.ToString())
+                        .Order(StringComparer.Ordinal)
                 );
                 Assert.InRange(strip.Box.Height / strip.View.Lanes.Count(), LeastLaneMm, 25);
                 Assert.All(

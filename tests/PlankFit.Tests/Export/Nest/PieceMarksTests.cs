@@ -69,7 +69,7 @@ public sealed class PieceMarksTests
                     .Where(p => p.Layer == Layers.Hull && p.Closed && p.Fill is not null),
             ];
             int next = 0;
-            var barOf = new Dictionary<string, Vec2>();
+            var barOf = new Dictionary<PieceId, Vec2>();
             foreach ((StripView view, Polyline ground) in views.Zip(grounds))
             {
                 double left = ground.Points.Min(p => p.X),
@@ -125,7 +125,7 @@ public sealed class PieceMarksTests
         var laid = plan.Nest!.Boards.SelectMany(b =>
                 b.Pieces.Select(p => (Board: b.Stock, Piece: p))
             )
-            .ToDictionary(p => p.Piece.Piece.Id);
+            .ToDictionary(p => p.Piece.Piece.Id.ToString());
         Assert.Equal(laid.Count, list.Rows.Length);
         foreach (ImmutableArray<TableCell> row in list.Rows)
         {
@@ -154,7 +154,7 @@ public sealed class PieceMarksTests
     )
     {
         var pieces = plan.Nest!.Boards.SelectMany(b => b.Pieces)
-            .ToDictionary(p => p.Piece.Id, p => p.Piece);
+            .ToDictionary(p => p.Piece.Id.ToString(), p => p.Piece);
         ImmutableArray<Shape> shapes = [.. sheet.Shapes];
         for (int i = 0; i < shapes.Length; i++)
         {

@@ -67,7 +67,7 @@ internal sealed record Strip(
                     .Where(l => l.HeightMm == Letters.Bench && !l.Bold && l.At.Y > box.Top)
                     .Min(l => l.At.Y - 1),
             };
-            string[] ids = [.. view.Pieces.Select(p => p.Piece.Id)];
+            string[] ids = [.. view.Pieces.Select(p => p.Piece.Id.ToString())];
             yield return new(
                 view,
                 box,

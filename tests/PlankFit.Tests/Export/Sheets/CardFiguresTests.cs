@@ -62,7 +62,7 @@ public sealed class CardFiguresTests
             foreach (
                 string figure in new[]
                 {
-                    plank.Id,
+                    plank.Id.ToString(),
                     saw,
                     net,
                     width,
@@ -82,8 +82,11 @@ public sealed class CardFiguresTests
 
             Drawing page = PlankListPages
                 .Of(plan)
-                .First(d => d.Shapes.OfType<Lettering>().Any(l => l.Text == plank.Id));
-            double top = page.Shapes.OfType<Lettering>().Single(l => l.Text == plank.Id).At.Y;
+                .First(d => d.Shapes.OfType<Lettering>().Any(l => l.Text == plank.Id.ToString()));
+            double top = page
+                .Shapes.OfType<Lettering>()
+                .Single(l => l.Text == plank.Id.ToString())
+                .At.Y;
             string row = string.Join(
                 ' ',
                 page.Shapes.OfType<Lettering>()

@@ -23,7 +23,7 @@ public sealed class PatternTests
             Assert.Equal(plank.FlatCut.Length, drawn.Length);
             Assert.All(
                 drawn.Zip(plank.FlatCut),
-                pair => Assert.True(pair.First.ChordTo(pair.Second) < 1e-9, plank.Id)
+                pair => Assert.True(pair.First.ChordTo(pair.Second) < 1e-9, plank.Id.ToString())
             );
         }
     }
@@ -36,8 +36,8 @@ public sealed class PatternTests
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard))
         {
             Drawing pattern = CuttingPattern.Of(plan, plank);
-            Near(plank.FlatCut, Only(pattern, "cut"), plank.Id);
-            Near(plank.FlatNet, Only(pattern, "net"), plank.Id);
+            Near(plank.FlatCut, Only(pattern, "cut"), plank.Id.ToString());
+            Near(plank.FlatNet, Only(pattern, "net"), plank.Id.ToString());
         }
     }
 

@@ -24,7 +24,8 @@ public sealed class PlankListCsvTests
     {
         Assert.Equal(4 * 34, Rows.Count);
         Assert.Equal(
-            Plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)).Select(p => p.Id),
+            Plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+                .Select(p => p.Id.ToString()),
             Rows.Select(r => r["plank"])
         );
         Assert.Equal(("S1-01", "P1-01"), (Rows[0]["plank"], Rows[34]["plank"]));
@@ -73,7 +74,7 @@ public sealed class PlankListCsvTests
     public void APlankThatMeetsTwoEdgesAtOneEndTellsBoth()
     {
         Plank plank = Plan.PlankLayers.First().Starboard.First(p => p.Ends.Length == 3);
-        Dictionary<string, string> row = Row(plank.Id);
+        Dictionary<string, string> row = Row(plank.Id.ToString());
         string both = row["inboard end at"] + "|" + row["outboard end at"];
         Assert.Equal(1, both.Count(c => c == '/'));
         Assert.Equal(

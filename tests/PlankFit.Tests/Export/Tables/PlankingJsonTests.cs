@@ -93,7 +93,7 @@ public sealed class PlankingJsonTests
             )
         )
         {
-            Assert.Equal(plank.Id, read.GetProperty("id").GetString());
+            Assert.Equal(plank.Id.ToString(), read.GetProperty("id").GetString());
             SamePoints(plank.Outline, read.GetProperty("outline"));
             SamePoints(plank.FlatNet, read.GetProperty("flat").GetProperty("net"));
             SamePoints(plank.FlatCut, read.GetProperty("flat").GetProperty("cut"));

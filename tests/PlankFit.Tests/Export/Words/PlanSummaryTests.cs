@@ -70,9 +70,9 @@ public sealed class PlanSummaryTests
             ],
         };
         PlanSummary summary = PlanSummary.Of(plan);
-        Assert.Equal("P1-09", summary.WidestGap!.Id);
-        Assert.Equal("S1-11", summary.WidestOverlap!.Id);
-        Assert.Equal("S1-05", summary.WorstBend!.Id);
+        Assert.Equal("P1-09", summary.WidestGap!.Id.ToString());
+        Assert.Equal("S1-11", summary.WidestOverlap!.Id.ToString());
+        Assert.Equal("S1-05", summary.WorstBend!.Id.ToString());
         Assert.Equal(
             [
                 "S1-02: two",
@@ -120,7 +120,11 @@ public sealed class PlanSummaryTests
         ImmutableArray<Plank> Apply(ImmutableArray<Plank> planks) =>
             [
                 .. planks.Select(p =>
-                    changes.Where(c => c.Id == p.Id).Select(c => c.Change(p)).FirstOrDefault() ?? p
+                    changes
+                        .Where(c => c.Id == p.Id.ToString())
+                        .Select(c => c.Change(p))
+                        .FirstOrDefault()
+                    ?? p
                 ),
             ];
         return Plan with

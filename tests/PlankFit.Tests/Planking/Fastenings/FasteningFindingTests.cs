@@ -337,9 +337,9 @@ public sealed class FasteningFindingTests
         );
 
     /// <summary>Whether it runs from keel to chine.</summary>
-    private static bool Runs(BottomPlan plan, string? id) =>
-        id is not null
-        && plan.Find(id) is { Kind: PlankKind.Full or PlankKind.Master } plank
+    private static bool Runs(BottomPlan plan, PlankId? id) =>
+        id is { } known
+        && plan.Find(known) is { Kind: PlankKind.Full or PlankKind.Master } plank
         && plank.Ends.Select(e => e.At).SequenceEqual([HullEdge.Keel, HullEdge.Chine]);
 
     private static BottomPlan Planned(

@@ -85,7 +85,7 @@ public sealed class FasteningPrismTests
     public void TheLawsSeeAMovedFastening()
     {
         BottomPlan plan = Planned(new() { SpacingMm = 75, EdgeMm = 18 });
-        string id = "S1-20";
+        PlankId id = Named.Plank("S1-20");
         PlankFastenings made = plan.Fastenings!.On(id)!;
         List<string> With(ImmutableArray<Fastening> points) =>
             FasteningLaws.Broken(

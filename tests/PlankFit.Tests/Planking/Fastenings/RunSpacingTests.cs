@@ -21,7 +21,7 @@ public sealed class RunSpacingTests
         double[] across = [.. Seams(plan, 1).Select(s => s.Mm)];
         Assert.True(across.Length > 15);
         Assert.All(across, mm => Assert.InRange(mm, 60, 75.05));
-        (string From, string To, double Mm)[] pairs = [.. Seams(plan, 1)];
+        (PlankId From, PlankId To, double Mm)[] pairs = [.. Seams(plan, 1)];
         Assert.DoesNotContain(
             plan.Fastenings!.Gaps,
             g => pairs.Any(s => s.From == g.From && s.To == g.To)
@@ -34,13 +34,13 @@ public sealed class RunSpacingTests
     {
         BottomPlan plan = Planned(20);
         Assert.Empty(FasteningLaws.Broken(plan));
-        (string From, string To, double Mm)[] across = [.. Seams(plan, 1)];
+        (PlankId From, PlankId To, double Mm)[] across = [.. Seams(plan, 1)];
         Assert.All(across, s => Assert.Equal(84.91, s.Mm, 0.1));
         TimberGap[] told =
         [
             .. plan.Fastenings!.Gaps.Where(g => g.Layer == 1 && g.Side == Side.Starboard),
         ];
-        foreach ((string from, string to, double mm) in across)
+        foreach ((PlankId from, PlankId to, double mm) in across)
         {
             TimberGap gap = told.Single(g => g.From == from && g.To == to);
             Assert.Equal(mm, gap.GapMm, 0.01);
@@ -80,7 +80,7 @@ public sealed class RunSpacingTests
             b => b.Contains("is not there")
         );
         BottomPlan good = Planned(8);
-        PlankFastenings made = good.Fastenings!.On("S1-20")!;
+        PlankFastenings made = good.Fastenings!.On(Named.Plank("S1-20"))!;
         PlankFastenings without = made with
         {
             Points = [.. made.Points.OrderBy(p => p.At.Y).Skip(1)],
@@ -91,7 +91,7 @@ public sealed class RunSpacingTests
                 {
                     Fastenings = good.Fastenings with
                     {
-                        ByPlank = good.Fastenings.ByPlank.SetItem("S1-20", without),
+                        ByPlank = good.Fastenings.ByPlank.SetItem(Named.Plank("S1-20"), without),
                     },
                 }
             ),
@@ -119,7 +119,7 @@ public sealed class RunSpacingTests
     }
 
     /// <summary>The gaps across seams between whole planks, along the stringer, from the places alone: on a plane n is across the plank, and along it is n √2 with the seams between.</summary>
-    private static IEnumerable<(string From, string To, double Mm)> Seams(
+    private static IEnumerable<(PlankId From, PlankId To, double Mm)> Seams(
         BottomPlan plan,
         int layer
     )

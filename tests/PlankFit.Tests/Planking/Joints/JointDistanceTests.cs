@@ -119,7 +119,10 @@ public sealed class JointDistanceTests
                         .. layer
                             .Where(o => Math.Abs(o.Plank - here.Plank) == apart)
                             .Select(o =>
-                                (Math.Abs((o.Middle - here.Middle).Dot(here.Grain)), o.Joint.Id)
+                                (
+                                    Math.Abs((o.Middle - here.Middle).Dot(here.Grain)),
+                                    o.Joint.Id.ToString()
+                                )
                             ),
                     ];
                     JointDistance? said = here.Joint.Distances.SingleOrDefault(d =>
@@ -134,7 +137,7 @@ public sealed class JointDistanceTests
                     double least = others.Min(o => o.Mm);
                     Assert.Null(said.Between);
                     Assert.Equal(least, said.DistanceMm!.Value, 1e-3);
-                    Assert.True(least >= said.Rule.DistanceMm - 1e-3, here.Joint.Id);
+                    Assert.True(least >= said.Rule.DistanceMm - 1e-3, here.Joint.Id.ToString());
                     Assert.Contains(others, o => o.Id == said.To && o.Mm < least + 1e-3);
                     told++;
                 }
@@ -149,7 +152,7 @@ public sealed class JointDistanceTests
     public void PlanksBetweenAreCounted()
     {
         JointedLayer pieced = OnStringers.Value.Joints!.Of(1, Side.Starboard)!;
-        string[] planks = [.. OnStringers.Value.PlankLayers.First().Starboard.Select(p => p.Id)];
+        PlankId[] planks = [.. OnStringers.Value.PlankLayers.First().Starboard.Select(p => p.Id)];
         (int Plank, PlankJoint Joint)[] joints =
         [
             .. pieced.Planks.SelectMany(p =>
@@ -164,7 +167,7 @@ public sealed class JointDistanceTests
             [
                 .. joints
                     .Where(o => o.Joint != joint && o.Joint.Backing == joint.Backing)
-                    .Select(o => (Math.Abs(o.Plank - plank) - 1, o.Joint.Id)),
+                    .Select(o => (Math.Abs(o.Plank - plank) - 1, o.Joint.Id.ToString())),
             ];
             JointDistance said = joint.Distances.Single(d =>
                 d.Rule.What == JointRuleKind.SameBacking
@@ -200,7 +203,7 @@ public sealed class JointDistanceTests
                 joints += Told(
                     here.Joint,
                     JointRuleKind.JointsBelow,
-                    [.. under.Select(u => (u.Joint.Id, line.Distance(Line(u.A, u.B))))]
+                    [.. under.Select(u => (u.Joint.Id.ToString(), line.Distance(Line(u.A, u.B))))]
                 );
                 seams += Told(
                     here.Joint,
@@ -287,7 +290,7 @@ public sealed class JointDistanceTests
         foreach (Plank plank in planks.Where(p => p.AfterEdge.Exists))
         {
             Vec2[] flat = [.. plank.AfterEdge.Flat.Select(p => Flat(plank, p))];
-            yield return ($"{plank.Id}/{plank.AfterEdge.Neighbour!.Split('-')[1]}", Line(flat));
+            yield return ($"{plank.Id}/{plank.AfterEdge.Neighbour!.Value.Padded}", Line(flat));
         }
     }
 

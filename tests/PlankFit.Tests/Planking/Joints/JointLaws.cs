@@ -40,13 +40,13 @@ internal static class JointLaws
         for (int i = 0; i < pieced.Pieces.Length; i++)
         {
             PlankPiece piece = pieced.Pieces[i];
-            Assert.Equal($"{plank.Id}{(char)('a' + i)}", piece.Id);
+            Assert.Equal($"{plank.Id}{(char)('a' + i)}", piece.Id.ToString());
             double length = piece.Cut.Max(p => p.X) - piece.Cut.Min(p => p.X);
             Assert.Equal(length, piece.LengthMm, 1e-6);
             Assert.InRange(length, layer.Stock.ShortestMm - 1e-6, layer.Stock.LongestMm + 1e-6);
-            Assert.True(PlanarShapes.IsSimple(piece.Net), piece.Id);
-            Assert.True(PlanarShapes.IsSimple(piece.Cut), piece.Id);
-            Assert.True(Area(piece.Net) > 0 && Area(piece.Cut) > 0, piece.Id);
+            Assert.True(PlanarShapes.IsSimple(piece.Net), piece.Id.ToString());
+            Assert.True(PlanarShapes.IsSimple(piece.Cut), piece.Id.ToString());
+            Assert.True(Area(piece.Net) > 0 && Area(piece.Cut) > 0, piece.Id.ToString());
             Assert.InRange(PlanarShapes.FurthestOutside(plank.FlatNet, piece.Net).Mm, 0, 1e-6);
             Assert.InRange(PlanarShapes.FurthestOutside(plank.FlatCut, piece.Cut).Mm, 0, 1e-6);
             net += Area(piece.Net);
@@ -96,7 +96,7 @@ internal static class JointLaws
 
     private static void Rules(Plank[] planks, JointedLayer layer)
     {
-        Dictionary<string, JointedPlank> byId = layer.Planks.ToDictionary(p => p.PlankId);
+        Dictionary<PlankId, JointedPlank> byId = layer.Planks.ToDictionary(p => p.PlankId);
         double? Asked(JointRuleKind what) =>
             layer.Rules.FirstOrDefault(r => r.What == what)?.DistanceMm;
         int between =

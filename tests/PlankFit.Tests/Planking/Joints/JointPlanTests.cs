@@ -116,7 +116,7 @@ public sealed class JointPlanTests
         Assert.Equal(starboard.Planks.Length, port.Planks.Length);
         foreach ((JointedPlank s, JointedPlank p) in starboard.Planks.Zip(port.Planks))
         {
-            Assert.Equal("P" + s.PlankId[1..], p.PlankId);
+            Assert.Equal(s.PlankId with { Side = Side.Port }, p.PlankId);
             foreach ((PlankPiece a, PlankPiece b) in s.Pieces.Zip(p.Pieces))
             {
                 Assert.Equal(a.LengthMm, b.LengthMm, 1e-9);
@@ -191,7 +191,7 @@ public sealed class JointPlanTests
             ],
             [stringer]
         );
-        Assert.Equal(possible, plan.Joints!.ByPlank.ContainsKey("S1-20"));
+        Assert.Equal(possible, plan.Joints!.ByPlank.ContainsKey(Named.Plank("S1-20")));
         Assert.Equal(
             !possible,
             plan.Findings.Any(f => f.Message.Contains("broad enough", StringComparison.Ordinal))
@@ -212,7 +212,7 @@ public sealed class JointPlanTests
                 {
                     double outerX = plank.Map.Point(Middle(joint.OuterLine)).X,
                         innerX = plank.Map.Point(Middle(joint.InnerLine)).X;
-                    Assert.True(outerX > innerX, joint.Id);
+                    Assert.True(outerX > innerX, joint.Id.ToString());
                     Assert.Equal(
                         8 * 9,
                         Math.Abs(joint.OuterLine[0].X - joint.InnerLine[0].X),

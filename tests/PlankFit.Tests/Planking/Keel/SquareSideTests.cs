@@ -51,7 +51,8 @@ public sealed class SquareSideTests
         Vec3 mitred = edge - (offMm * Vec3.UnitY);
         int held = 0;
         foreach (
-            KeelPlankEnd told in plan.Keel!.Layers[0].PlankEnds.Where(e => e.PlankId[0] == 'S')
+            KeelPlankEnd told in plan.Keel!.Layers[0]
+                .PlankEnds.Where(e => e.PlankId.Side == Side.Starboard)
         )
         {
             Plank plank = plan.Find(told.PlankId)!;

@@ -81,7 +81,7 @@ public sealed class CutFitTests
         BottomPlan drawn = WholeBottomTests.Planned(job);
         double girth =
             (PlaneBottom.ChineHalf - PlaneBottom.KeelHalf) / Math.Cos(20 * Math.PI / 180);
-        string[] ids =
+        PlankId[] ids =
         [
             .. drawn
                 .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
@@ -105,9 +105,9 @@ public sealed class CutFitTests
             }
         );
         Assert.True(ids.Length > 30, $"{ids.Length} planks");
-        foreach (string id in ids)
+        foreach (PlankId id in ids)
         {
-            Finding told = Assert.Single(plan.Findings, f => f.Where == id);
+            Finding told = Assert.Single(plan.Findings, f => f.About.Plank == id);
             Assert.Contains($"its end at the chine no longer fits", told.Message);
             Assert.Contains($"about 6 mm {sense}", told.Message, StringComparison.Ordinal);
             CutFit fit = plan.Standing!.Cut.Single(r => r.Id == id).Fit;
@@ -148,7 +148,7 @@ public sealed class CutFitTests
             Assert.Equal(plank.AfterEdge.Exists, fit.AfterMm is not null);
             if (!(plank.ForwardEdge.Exists && plank.AfterEdge.Exists))
             {
-                Assert.True(fit is { AtKeelMm: null, AtChineMm: null }, plank.Id);
+                Assert.True(fit is { AtKeelMm: null, AtChineMm: null }, plank.Id.ToString());
             }
 
             Assert.Equal(0, fit.ShortMm + fit.LongMm + fit.OpenMm + fit.TightMm, 0.01);

@@ -32,7 +32,7 @@ public sealed class CutLayersTests
             ["inner", "new", "outer"],
             "record"
         );
-        Assert.Equal(["S1-20", "P3-07", "S1-21"], planks.Select(p => p.Id));
+        Assert.Equal(["S1-20", "P3-07", "S1-21"], planks.Select(p => p.Id.ToString()));
         Finding told = Assert.Single(findings);
         Assert.Equal((Severity.Warning, "record"), (told.Severity, told.Where));
         Assert.StartsWith(

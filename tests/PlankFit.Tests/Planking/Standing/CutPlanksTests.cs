@@ -20,7 +20,7 @@ public sealed class CutPlanksTests
             "cut-planks.json"
         );
         Assert.Null(fault);
-        Assert.Equal(["P2-07", "S1-01", "S1-20"], read.Select(p => p.Id));
+        Assert.Equal(["P2-07", "S1-01", "S1-20"], read.Select(p => p.Id.ToString()));
         foreach (CutPlank was in sawn)
         {
             CutPlank back = read.Single(p => p.Id == was.Id);
@@ -102,7 +102,7 @@ public sealed class CutPlanksTests
     public void APlankOfALayerThatTheJobNoLongerHasIsNamed()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job());
-        CutPlank stray = Sawn(plan, "S1-20").Single() with { Id = "S9-20" };
+        CutPlank stray = Sawn(plan, "S1-20").Single() with { Id = Named.Plank("S9-20") };
         Assert.Contains(
             WholeBottomTests.Planned(With(Job(), [stray])).Findings,
             f =>
@@ -116,11 +116,11 @@ public sealed class CutPlanksTests
     public void NumbersAreCountedFromWhatIsSawn()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job());
-        CutPlank sawn = Sawn(plan, "S1-20").Single() with { Id = "S1-99" };
+        CutPlank sawn = Sawn(plan, "S1-20").Single() with { Id = Named.Plank("S1-99") };
         BottomPlan again = WholeBottomTests.Planned(With(Job(), [sawn]));
         Plank[] row = [.. again.PlankLayers.First().Starboard];
         Assert.Equal(plan.PlankLayers.First().Starboard.Length, row.Length);
-        Assert.Equal("S1-99", Assert.Single(row, p => p.IsCut).Id);
+        Assert.Equal("S1-99", Assert.Single(row, p => p.IsCut).Id.ToString());
         Assert.Equal(plan.Find("S1-21")!.NetLengthMm, again.Find("S1-100")!.NetLengthMm, 1e-3);
     }
 

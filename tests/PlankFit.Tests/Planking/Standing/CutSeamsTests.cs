@@ -141,7 +141,7 @@ public sealed class CutSeamsTests
         );
         CutRow row = Assert.Single(plan.Standing!.Cut);
         double wanted = -3 / Math.Cos(20 * Math.PI / 180) / Math.Sin(Math.PI / 4);
-        Assert.Equal("S1-20", row.Id);
+        Assert.Equal("S1-20", row.Id.ToString());
         Assert.Equal(wanted, row.Fit.ForwardMm!.Value, 0.005);
         Assert.Equal(wanted, row.Fit.AfterMm!.Value, 0.005);
         Assert.Equal(0, row.Fit.AtKeelMm!.Value, 0.001);
@@ -161,17 +161,13 @@ public sealed class CutSeamsTests
         Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
         BottomPlan drawn = WholeBottomTests.Planned(job);
         int master = drawn.PlankLayers.First().MasterNumber;
-        string Id(int away) => $"S1-{master + away:00}";
-        string[] ids = [.. Enumerable.Range(0, 6).Select(Id)];
+        PlankId Id(int away) => PlankId.OfBottom(Side.Starboard, 1, master + away);
+        PlankId[] ids = [.. Enumerable.Range(0, 6).Select(Id)];
         (double keel, double chine) = TapeOf(job, Id(2));
         StandingSpec standing = (sawn ? Sawn(drawn, ids).Standing : StandingSpec.None) with
         {
             Fitted = sawn ? [] : [.. ids],
-            Seams =
-            [
-                new(Id(2), Side.Starboard, HullEdge.Keel, keel + 4),
-                new(Id(2), Side.Starboard, HullEdge.Chine, chine + 2),
-            ],
+            Seams = [new(Id(2), HullEdge.Keel, keel + 4), new(Id(2), HullEdge.Chine, chine + 2)],
         };
         BottomPlan plan = WholeBottomTests.Planned(job with { Standing = standing });
 
@@ -224,7 +220,8 @@ public sealed class CutSeamsTests
         BottomPlan drawn = WholeBottomTests.Planned(job);
         int master = drawn.PlankLayers.First().MasterNumber,
             from = master - 9;
-        string[] ids = [.. Enumerable.Range(from, 4).Select(n => $"S1-{n:00}")];
+        PlankId Id(int n) => PlankId.OfBottom(Side.Starboard, 1, n);
+        PlankId[] ids = [.. Enumerable.Range(from, 4).Select(Id)];
         (double keel, double chine) = TapeOf(job, ids[^1]);
         BottomPlan plan = WholeBottomTests.Planned(
             job with
@@ -234,8 +231,8 @@ public sealed class CutSeamsTests
                     Fitted = [.. ids],
                     Seams =
                     [
-                        new(ids[^1], Side.Starboard, HullEdge.Keel, keel + 3),
-                        new(ids[^1], Side.Starboard, HullEdge.Chine, chine + 3),
+                        new(ids[^1], HullEdge.Keel, keel + 3),
+                        new(ids[^1], HullEdge.Chine, chine + 3),
                     ],
                 },
             }
@@ -247,7 +244,7 @@ public sealed class CutSeamsTests
         Assert.Empty(BottomLaws.Broken(plan));
 
         // All of them 3 mm aft, the master's too: it is not on the hull, and follows.
-        foreach (string id in new[] { ids[0], $"S1-{master:00}", $"S1-{master + 8:00}" })
+        foreach (PlankId id in new[] { ids[0], Id(master), Id(master + 8) })
         {
             Vec3[] then = Ends(drawn.Find(id)!.AfterEdge),
                 now = Ends(plan.Find(id)!.AfterEdge);
@@ -267,7 +264,7 @@ public sealed class CutSeamsTests
             {
                 Standing = StandingSpec.None with
                 {
-                    Cut = [a with { Id = "S1-18" }, b with { Id = "S1-12" }],
+                    Cut = [a with { Id = b.Id }, b with { Id = a.Id }],
                 },
             },
             stop: TestContext.Current.CancellationToken
@@ -282,7 +279,7 @@ public sealed class CutSeamsTests
         PlanResult result = BottomPlanner.Plan(
             DemoPlans.Of("tender").Job with
             {
-                Standing = StandingSpec.None with { Fitted = ["S1-99"] },
+                Standing = StandingSpec.None with { Fitted = [Named.Plank("S1-99")] },
             },
             stop: TestContext.Current.CancellationToken
         );
@@ -291,6 +288,9 @@ public sealed class CutSeamsTests
     }
 
     private static Job Sawn(BottomPlan drawn, params string[] ids) =>
+        Sawn(drawn, [.. ids.Select(Named.Plank)]);
+
+    private static Job Sawn(BottomPlan drawn, params PlankId[] ids) =>
         drawn.Job with
         {
             Standing = StandingSpec.None with
@@ -313,7 +313,7 @@ public sealed class CutSeamsTests
     }
 
     /// <summary>Where a seam was drawn, as a tape from station 0 reads it.</summary>
-    private static (double Keel, double Chine) TapeOf(Job job, string id)
+    private static (double Keel, double Chine) TapeOf(Job job, PlankId id)
     {
         Plank plank = WholeBottomTests.Planned(job).Find(id)!;
         BottomPlan probe = WholeBottomTests.Planned(
@@ -323,8 +323,8 @@ public sealed class CutSeamsTests
                 {
                     Seams =
                     [
-                        new(id, plank.Side, HullEdge.Keel, plank.AfterEdge.Seam[0].X),
-                        new(id, plank.Side, HullEdge.Chine, plank.AfterEdge.Seam[^1].X),
+                        new(id, HullEdge.Keel, plank.AfterEdge.Seam[0].X),
+                        new(id, HullEdge.Chine, plank.AfterEdge.Seam[^1].X),
                     ],
                 },
             }

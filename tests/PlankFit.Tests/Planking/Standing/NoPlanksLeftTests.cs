@@ -25,12 +25,7 @@ public sealed class NoPlanksLeftTests
         // Planks of the inner layer head aft: the last at the keel may end in the transom, and none of full width comes after it there.
         MeasuredSeam[] seams =
         [
-            .. fitted.Select(p => new MeasuredSeam(
-                p.Id,
-                Side.Starboard,
-                HullEdge.Keel,
-                Planned(job, p) + 6
-            )),
+            .. fitted.Select(p => new MeasuredSeam(p.Id, HullEdge.Keel, Planned(job, p) + 6)),
         ];
         BottomPlan plan = WholeBottomTests.Planned(
             job with
@@ -64,15 +59,7 @@ public sealed class NoPlanksLeftTests
                 {
                     Standing = StandingSpec.None with
                     {
-                        Seams =
-                        [
-                            new(
-                                plank.Id,
-                                Side.Starboard,
-                                HullEdge.Keel,
-                                plank.AfterEdge.Seam[0].X - from
-                            ),
-                        ],
+                        Seams = [new(plank.Id, HullEdge.Keel, plank.AfterEdge.Seam[0].X - from)],
                     },
                 }
             );

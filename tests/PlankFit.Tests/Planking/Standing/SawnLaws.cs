@@ -32,7 +32,7 @@ internal static class SawnLaws
     /// <summary>Kept to the last digit, or named; and a thickness that is no longer the layer's is told.</summary>
     private static void OfRecord(BottomPlan plan, CutPlank record, List<string> broken)
     {
-        bool told = plan.Findings.Any(f => f.Where == record.Id);
+        bool told = plan.Findings.Any(f => f.About.Plank == record.Id);
         if (plan.Find(record.Id) is not { IsCut: true } plank)
         {
             if (!told)
@@ -193,7 +193,7 @@ internal static class SawnLaws
     /// <summary>A tick that a free plank has on the seam beside a sawn one meets the sawn plank's of that name within half a millimetre.</summary>
     private static void Ticks(Plank sawn, Plank free, bool freeIsAft, List<string> broken)
     {
-        string seam = PlankId.Short(freeIsAft ? sawn.Number : free.Number);
+        string seam = (freeIsAft ? sawn : free).Id.Short;
         bool Of(PlankMark m) =>
             m.Kind == "witness" && m.Label.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"]) == seam;
         PlankEdge of = freeIsAft ? sawn.AfterEdge : sawn.ForwardEdge,
@@ -217,10 +217,10 @@ internal static class SawnLaws
     private static bool Between(BottomPlan plan, string law)
     {
         // A port side that is laid apart goes by starboard ids.
-        string id = law.Split(':')[0];
         return law.Contains("mm wide,", StringComparison.Ordinal)
-            && new[] { 'S', 'P' }
-                .Select(side => plan.Find(side + id[1..]))
+            && PlankId.Parse(law.Split(':')[0]) is { } id
+            && new[] { id, id.Twin }
+                .Select(plan.Find)
                 .OfType<Plank>()
                 .Any(plank =>
                     plan.PlankLayers.First(l => l.Number == plank.Layer) is var layer

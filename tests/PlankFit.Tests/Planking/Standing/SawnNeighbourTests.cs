@@ -46,13 +46,8 @@ public sealed class SawnNeighbourTests
                 {
                     Seams =
                     [
-                        new("S1-26", Side.Starboard, HullEdge.Keel, fitted.AfterEdge.Seam[0].X + 9),
-                        new(
-                            "S1-26",
-                            Side.Starboard,
-                            HullEdge.Chine,
-                            fitted.AfterEdge.Seam[^1].X + 9
-                        ),
+                        new(fitted.Id, HullEdge.Keel, fitted.AfterEdge.Seam[0].X + 9),
+                        new(fitted.Id, HullEdge.Chine, fitted.AfterEdge.Seam[^1].X + 9),
                     ],
                 },
             }
@@ -67,8 +62,14 @@ public sealed class SawnNeighbourTests
         )
         {
             Assert.Equal(a.Id, b.Id);
-            Assert.True(a.FlatNet.Zip(b.FlatNet).All(p => p.First.ChordTo(p.Second) < 1e-6), a.Id);
-            Assert.True(a.Outline.Zip(b.Outline).All(p => p.First.ChordTo(p.Second) < 1e-6), a.Id);
+            Assert.True(
+                a.FlatNet.Zip(b.FlatNet).All(p => p.First.ChordTo(p.Second) < 1e-6),
+                a.Id.ToString()
+            );
+            Assert.True(
+                a.Outline.Zip(b.Outline).All(p => p.First.ChordTo(p.Second) < 1e-6),
+                a.Id.ToString()
+            );
         }
     }
 

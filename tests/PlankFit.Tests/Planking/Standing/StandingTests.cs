@@ -1,6 +1,7 @@
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Planking.Keels;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Standing;
 
@@ -93,8 +94,8 @@ public sealed class StandingTests
                 {
                     Seams =
                     [
-                        new(id, Side.Starboard, HullEdge.Keel, keel + atKeel),
-                        new(id, Side.Starboard, HullEdge.Chine, chine + atChine),
+                        new(Named.Plank(id), HullEdge.Keel, keel + atKeel),
+                        new(Named.Plank(id), HullEdge.Chine, chine + atChine),
                     ],
                 },
             }
@@ -125,7 +126,7 @@ public sealed class StandingTests
         SeamDrift drift = plan.Standing!.Drifts.Single(d => d.At == HullEdge.Keel);
         Assert.Equal(aft, drift.GoingAft);
         Assert.Equal(atKeel, drift.Rows[0].OffMm, 1e-6);
-        Assert.Equal(id, drift.SincePlank);
+        Assert.Equal(id, drift.SincePlank.ToString());
     }
 
     /// <summary>A creep of 0.4 mm a plank is found from the first plank whose seam a tape can tell, with its rate.</summary>
@@ -139,8 +140,8 @@ public sealed class StandingTests
         {
             string id = $"S1-{master + k:00}";
             (double keel, double chine) = Planned(job, id);
-            seams.Add(new(id, Side.Starboard, HullEdge.Keel, keel + (0.4 * k)));
-            seams.Add(new(id, Side.Starboard, HullEdge.Chine, chine));
+            seams.Add(new(Named.Plank(id), HullEdge.Keel, keel + (0.4 * k)));
+            seams.Add(new(Named.Plank(id), HullEdge.Chine, chine));
         }
 
         BottomPlan plan = WholeBottomTests.Planned(
@@ -154,7 +155,7 @@ public sealed class StandingTests
         Assert.Equal(0.4, keelDrift.MmAPlank, 1e-6);
 
         // 0.4 × 4 = 1.6 is still within a sixteenth of an inch; the fifth is beyond it.
-        Assert.Equal($"S1-{master + 5:00}", keelDrift.SincePlank);
+        Assert.Equal($"S1-{master + 5:00}", keelDrift.SincePlank.ToString());
         Assert.Null(chineDrift.SincePlank);
 
         // 8 × 0.4 along the keel is that times sin 45 square across; so much less for the planks that are left brings the last back.
@@ -213,7 +214,7 @@ public sealed class StandingTests
             {
                 Standing = StandingSpec.None with
                 {
-                    Seams = [new("S1-20", Side.Starboard, HullEdge.Keel, keel + 150)],
+                    Seams = [new(Named.Plank("S1-20"), HullEdge.Keel, keel + 150)],
                 },
             },
             stop: TestContext.Current.CancellationToken
@@ -234,8 +235,8 @@ public sealed class StandingTests
                 {
                     Seams =
                     [
-                        new(id, plank.Side, HullEdge.Keel, plank.AfterEdge.Seam[0].X - x0),
-                        new(id, plank.Side, HullEdge.Chine, plank.AfterEdge.Seam[^1].X - x0),
+                        new(plank.Id, HullEdge.Keel, plank.AfterEdge.Seam[0].X - x0),
+                        new(plank.Id, HullEdge.Chine, plank.AfterEdge.Seam[^1].X - x0),
                     ],
                 },
             }

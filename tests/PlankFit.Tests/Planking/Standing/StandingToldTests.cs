@@ -1,6 +1,7 @@
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Planking.Keels;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Standing;
 
@@ -71,11 +72,11 @@ public sealed class StandingToldTests
                 : drawn.Find(id)!.AfterEdge.Seam[^1];
         SeamDrift Drift(double mm) =>
             WholeBottomTests
-                .Planned(With(job, new MeasuredSeam(id, Side.Starboard, edge, mm)))
+                .Planned(With(job, new MeasuredSeam(Named.Plank(id), edge, mm)))
                 .Standing!.Drifts.Single();
         double planned = Drift(end.X).Rows[0].PlannedMm;
         BottomPlan plan = WholeBottomTests.Planned(
-            With(job, new MeasuredSeam(id, Side.Starboard, edge, planned + off))
+            With(job, new MeasuredSeam(Named.Plank(id), edge, planned + off))
         );
         SeamDrift drift = Assert.Single(plan.Standing!.Drifts);
         Finding told = Assert.Single(
@@ -116,7 +117,15 @@ public sealed class StandingToldTests
     ) =>
         Assert.Equal(
             each,
-            new SeamDrift(1, Side.Port, HullEdge.Keel, true, [], 0, since)
+            new SeamDrift(
+                1,
+                Side.Port,
+                HullEdge.Keel,
+                true,
+                [],
+                0,
+                since is null ? null : Named.Plank(since)
+            )
             {
                 PlanksLeft = left,
                 AcrossMm = across,
@@ -141,11 +150,11 @@ public sealed class StandingToldTests
             },
             none with
             {
-                Seams = [new("S1-20", Side.Starboard, HullEdge.Keel, 100)],
+                Seams = [new(Named.Plank("S1-20"), HullEdge.Keel, 100)],
             },
         ];
         Assert.All(measured, s => Assert.False(s.NothingMeasured || s.IsEmpty));
-        StandingSpec fitted = none with { Fitted = ["S1-20"] };
+        StandingSpec fitted = none with { Fitted = [Named.Plank("S1-20")] };
         Assert.True(fitted is { NothingMeasured: true, IsEmpty: false });
     }
 

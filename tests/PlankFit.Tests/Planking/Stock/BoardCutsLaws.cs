@@ -17,7 +17,7 @@ internal static class BoardCutsLaws
 
     public static IEnumerable<string> Broken(NestSpec spec, BoardCutList list)
     {
-        Dictionary<string, Polygon> shapes = list.Board.Pieces.ToDictionary(
+        Dictionary<PieceId, Polygon> shapes = list.Board.Pieces.ToDictionary(
             p => p.Piece.Id,
             p => BoardLaws.Shape(list.Frame.Of(p))
         );
@@ -39,7 +39,7 @@ internal static class BoardCutsLaws
             yield return $"{list.Board.Id}: {fault}";
         }
 
-        foreach ((string id, Polygon shape) in shapes)
+        foreach ((PieceId id, Polygon shape) in shapes)
         {
             if (Uncut(list, id, shape, spec.KerfMm) is { } point)
             {
@@ -53,19 +53,19 @@ internal static class BoardCutsLaws
     /// <summary>The line touches the end that it makes and enters no piece.</summary>
     private static IEnumerable<string> OfCut(
         SawCut cut,
-        Dictionary<string, Polygon> shapes,
+        Dictionary<PieceId, Polygon> shapes,
         NestSpec spec
     )
     {
         LineString line = Line(cut.Line);
         foreach (
-            (string id, double away) in new[]
+            (PieceId id, double away) in new[]
             {
                 (cut.EndOf, 0),
                 (cut.BeginOf, cut.EndOf is null ? 0 : spec.KerfMm),
             }
                 .Where(e => e.Item1 is not null)
-                .Select(e => (e.Item1!, (double)e.Item2))
+                .Select(e => (e.Item1!.Value, (double)e.Item2))
         )
         {
             double near = DistanceOp.Distance(line, shapes[id]);
@@ -76,7 +76,7 @@ internal static class BoardCutsLaws
             }
         }
 
-        foreach ((string id, Polygon shape) in shapes)
+        foreach ((PieceId id, Polygon shape) in shapes)
         {
             // A rip runs along planks that may stand proud of it by what the job allows.
             double deep = cut.Kind == CutKind.Rip ? spec.ProudMm + 0.05 : 0.06;
@@ -91,7 +91,7 @@ internal static class BoardCutsLaws
     private static IEnumerable<string> Sawn(
         NestSpec spec,
         BoardCutList list,
-        Dictionary<string, Polygon> shapes
+        Dictionary<PieceId, Polygon> shapes
     )
     {
         for (int l = 0; l < list.Lanes.Length; l++)
@@ -107,10 +107,10 @@ internal static class BoardCutsLaws
                 )
             )
             {
-                string owner = (cut.EndOf ?? cut.BeginOf)!;
+                PieceId owner = (cut.EndOf ?? cut.BeginOf)!.Value;
                 Geo part = parts.MaxBy(p => p.Common(shapes[owner]).Area)!;
                 Polygon band = Band(cut, lane);
-                foreach (string id in lane.PieceIds.Where(i => part.Contains(shapes[i].Centroid)))
+                foreach (PieceId id in lane.PieceIds.Where(i => part.Contains(shapes[i].Centroid)))
                 {
                     double may = Tolerances.StraightMm + 0.06 + (cut.ToTheLine ? 2 * cut.OffMm : 0);
                     if (Entered(band, shapes[id]) > may)
@@ -169,7 +169,7 @@ internal static class BoardCutsLaws
     }
 
     /// <summary>A point of an outline that no cut, rip or edge of the board lies at; null where all of it is made.</summary>
-    private static string? Uncut(BoardCutList list, string id, Polygon shape, double kerf)
+    private static string? Uncut(BoardCutList list, PieceId id, Polygon shape, double kerf)
     {
         BoardFrame frame = list.Frame;
         List<Geo> lines =

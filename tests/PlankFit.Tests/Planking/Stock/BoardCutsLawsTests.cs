@@ -49,7 +49,7 @@ public sealed class BoardCutsLawsTests
                     b = width / Math.Tan(far * Math.PI / 180),
                     longer = length + Math.Abs(a) + Math.Abs(b);
                 return SawPieces.Of(
-                    "S",
+                    "S1-00",
                     new Vec2(0, 0),
                     new Vec2(longer, 0),
                     new Vec2(longer + b, width),
@@ -64,7 +64,11 @@ public sealed class BoardCutsLawsTests
                     ImmutableArray<SawPiece> named =
                     [
                         .. pieces.Select(
-                            (p, i) => p with { Id = $"S1-{i:00}", PlankId = $"S1-{i:00}" }
+                            (p, i) =>
+                                p with
+                                {
+                                    Id = PieceId.Whole(PlankId.OfBottom(Side.Starboard, 1, i)),
+                                }
                         ),
                     ];
                     StockBoard board = SawPieces.Board("B", 4200, width) with { Count = 20 };

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Nesting;
+using PlankFit.Tests.Support;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;
 
 namespace PlankFit.Tests.Planking.Stock;
@@ -44,7 +45,10 @@ public sealed class BoardCutsTests
         double degrees
     )
     {
-        Assert.Equal((kind, endOf, beginOf), (cut.Kind, cut.EndOf, cut.BeginOf));
+        Assert.Equal(
+            (kind, endOf, beginOf),
+            (cut.Kind, cut.EndOf?.ToString(), cut.BeginOf?.ToString())
+        );
         Assert.Equal(fromX, cut.From.X, Near);
         Assert.Equal(fromY, cut.From.Y, Near);
         Assert.Equal(toX, cut.To.X, Near);
@@ -92,7 +96,9 @@ public sealed class BoardCutsTests
                 ("S1-01", 0.0, 1150.0, 1210.0),
                 ("S1-02", pitch, 1150 + pitch, Math.Round(1210 - pitch, 9)),
             ],
-            cuts.Places.Select(p => (p.PieceId, p.FromMm, p.ToMm, Math.Round(p.LeftMm, 9)))
+            cuts.Places.Select(p =>
+                (p.PieceId.ToString(), p.FromMm, p.ToMm, Math.Round(p.LeftMm, 9))
+            )
         );
         CutOut end = Assert.Single(cuts.CutOuts);
         Assert.Equal(
@@ -117,7 +123,7 @@ public sealed class BoardCutsTests
         SawCut shared = Assert.Single(cuts.Cuts, c => c.IsShared);
         Is(shared, CutKind.Crosscut, "S1-01", "S1-02", 900, 0, 750, 150, -45);
         Is(
-            Assert.Single(cuts.Cuts, c => c.EndOf == "S1-02"),
+            Assert.Single(cuts.Cuts, c => c.EndOf == Named.Piece("S1-02")),
             CutKind.Crosscut,
             "S1-02",
             null,
@@ -140,7 +146,7 @@ public sealed class BoardCutsTests
         BoardCutList cuts = Cut(3000, 150, [], At(first, 0, 0), At(second, at, 0));
         Assert.DoesNotContain(cuts.Cuts, c => c.IsShared);
         Is(
-            Assert.Single(cuts.Cuts, c => c.EndOf == "S1-01"),
+            Assert.Single(cuts.Cuts, c => c.EndOf == Named.Piece("S1-01")),
             CutKind.Crosscut,
             "S1-01",
             null,
@@ -151,7 +157,7 @@ public sealed class BoardCutsTests
             45
         );
         Is(
-            Assert.Single(cuts.Cuts, c => c.BeginOf == "S1-02"),
+            Assert.Single(cuts.Cuts, c => c.BeginOf == Named.Piece("S1-02")),
             CutKind.Crosscut,
             null,
             "S1-02",
@@ -185,10 +191,16 @@ public sealed class BoardCutsTests
         Is(parting, CutKind.Parting, "S1-01", "S1-02", half, 0, half, 150, 0);
         int at = cuts.Cuts.IndexOf(parting);
         Assert.True(
-            at < cuts.Cuts.IndexOf(cuts.Cuts.Single(c => c.EndOf == "S1-01" && c != parting))
+            at
+                < cuts.Cuts.IndexOf(
+                    cuts.Cuts.Single(c => c.EndOf == Named.Piece("S1-01") && c != parting)
+                )
         );
         Assert.True(
-            at < cuts.Cuts.IndexOf(cuts.Cuts.Single(c => c.BeginOf == "S1-02" && c != parting))
+            at
+                < cuts.Cuts.IndexOf(
+                    cuts.Cuts.Single(c => c.BeginOf == Named.Piece("S1-02") && c != parting)
+                )
         );
     }
 
@@ -245,7 +257,7 @@ public sealed class BoardCutsTests
         BoardCutList cuts = Cut(
             1000,
             width,
-            [new(0, 150, ["S1-01"]), new(low, high, ["S1-02"])],
+            [new(0, 150, [Named.Piece("S1-01")]), new(low, high, [Named.Piece("S1-02")])],
             At(SawPieces.Rectangle("S1-01", 1000, 150), 0, 0),
             At(SawPieces.Rectangle("S1-02", 1000, 150), 0, low)
         );
@@ -289,7 +301,7 @@ public sealed class BoardCutsTests
         BoardCutList cuts = BoardCuts.Of(sheet, plan.Spec);
         Assert.Equal((2440, 1220), (cuts.Frame.LengthMm, cuts.Frame.WidthMm));
         Is(
-            Assert.Single(cuts.Cuts, c => c.EndOf == "S1-05"),
+            Assert.Single(cuts.Cuts, c => c.EndOf == Named.Piece("S1-05")),
             CutKind.Crosscut,
             "S1-05",
             null,

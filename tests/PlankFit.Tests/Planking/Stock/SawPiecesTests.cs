@@ -16,8 +16,8 @@ public sealed class SawPiecesTests
         Plank[] planks = [.. Launch.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))];
         Assert.Equal(pieces.Length, pieces.Select(p => p.Id).Distinct().Count());
         Assert.Equal(
-            planks.Select(p => p.Id).Order(StringComparer.Ordinal),
-            pieces.Select(p => p.PlankId).Distinct().Order(StringComparer.Ordinal)
+            planks.Select(p => p.Id).Order(),
+            pieces.Select(p => p.PlankId).Distinct().Order()
         );
         foreach (Plank plank in planks)
         {
@@ -65,9 +65,9 @@ public sealed class SawPiecesTests
             pieces,
             p =>
             {
-                SawPiece twin = byId[p.Twin!];
+                SawPiece twin = byId[p.Twin!.Value];
                 Assert.Equal(p.Id, twin.Twin);
-                Assert.Equal(p.Id[1..], twin.Id[1..]);
+                Assert.Equal(p.Id with { Plank = p.PlankId with { Side = twin.Side } }, twin.Id);
                 Assert.NotEqual(p.Side, twin.Side);
             }
         );
@@ -117,7 +117,7 @@ public sealed class SawPiecesTests
         ];
         ImmutableArray<SawPiece> pieces = Of(Launch with { Layers = layers }, NestSpec.Usual);
         Assert.DoesNotContain(pieces, p => p.PlankId == first.Id);
-        Assert.Contains(pieces, p => p.PlankId == "P" + first.Id[1..]);
+        Assert.Contains(pieces, p => p.PlankId == first.Id with { Side = Side.Port });
     }
 
     private static ImmutableArray<SawPiece> Of(BottomPlan plan, NestSpec spec) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Stock;
 
@@ -66,10 +67,7 @@ public sealed class ServesTests
 
     private static SawPiece Piece(string? species, string? grade) =>
         new(
-            "S1-07",
-            "S1-07",
-            Side.Starboard,
-            1,
+            Named.Piece("S1-07"),
             [new(0, 0), new(1000, 0), new(1000, 150), new(0, 150)],
             9,
             species,

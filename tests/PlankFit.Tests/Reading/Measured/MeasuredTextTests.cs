@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking;
 using PlankFit.Reading;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Measured;
 
@@ -29,8 +30,8 @@ public sealed class MeasuredTextTests
         Assert.Equal(new("3", Side.Port, 1104), spec.Girths.Single());
         Assert.Equal(
             [
-                new("S1-10", Side.Starboard, HullEdge.Keel, 3817),
-                new("S1-10", Side.Starboard, HullEdge.Chine, 4921),
+                new(Named.Plank("S1-10"), HullEdge.Keel, 3817),
+                new(Named.Plank("S1-10"), HullEdge.Chine, 4921),
             ],
             spec.Seams
         );

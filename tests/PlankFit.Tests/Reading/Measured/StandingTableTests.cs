@@ -16,7 +16,10 @@ public sealed class StandingTableTests
     {
         ReadResult read = Read("fitted = [\"S1-09..S1-11\", \"P2-07\", \"S1-10\"]\nfrom = \"5\"");
         Assert.Empty(read.Findings);
-        Assert.Equal(["P2-07", "S1-09", "S1-10", "S1-11"], read.Job!.Standing.Fitted);
+        Assert.Equal(
+            ["S1-09", "S1-10", "S1-11", "P2-07"],
+            read.Job!.Standing.Fitted.Select(id => id.ToString())
+        );
         Assert.Equal("5", read.Job.Standing.From);
         Assert.False(read.Job.Standing.IsEmpty);
         Assert.True(read.Job.Standing.NothingMeasured);

@@ -91,7 +91,7 @@ public sealed class NameTests
     [InlineData("S1-0٨")]
     public void A_planks_number_has_plain_digits_and_nothing_after(string id)
     {
-        Assert.Null(PlankIds.Parse(id));
+        Assert.Null(PlankId.Parse(id));
         Assert.NotNull(PlankIds.Expand("x" + id).Fault);
     }
 }
