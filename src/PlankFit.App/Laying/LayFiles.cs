@@ -17,13 +17,19 @@ internal static class LayFiles
     public static ImmutableArray<FileWork> Of(BottomPlan plan)
     {
         var work = ImmutableArray.CreateBuilder<FileWork>();
-        work.Add(MadeFiles.Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan)));
-        work.Add(MadeFiles.Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan)));
+        work.Add(
+            MadeFiles.Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan))
+        );
+        work.Add(
+            MadeFiles.Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan))
+        );
         work.Add(PanelFiles.Of(plan));
         work.Add(MadeFiles.File("planking.json", s => PlankingJson.Write(plan, s)));
         work.Add(MadeFiles.File("plank-list.csv", s => PlankListCsv.Write(plan, s)));
         work.Add(MadeFiles.File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
-        work.Add(MadeFiles.File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan)))));
+        work.Add(
+            MadeFiles.File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan))))
+        );
         work.Add(
             MadeFiles.Pdf(
                 "check-before-sawing.pdf",
@@ -35,7 +41,10 @@ internal static class LayFiles
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
             work.Add(
-                MadeFiles.Picture($"drawings/plan-layer-{layer.Number}", () => BottomPlanView.Of(plan, layer))
+                MadeFiles.Picture(
+                    $"drawings/plan-layer-{layer.Number}",
+                    () => BottomPlanView.Of(plan, layer)
+                )
             );
             work.Add(
                 MadeFiles.Picture(
@@ -90,7 +99,10 @@ internal static class LayFiles
         {
             Drawing card = PlankCardPages.Single(plan, layer, plank);
             output.Write($"cards/{plank.Id}.svg", s => SvgWriter.Write(s, card));
-            output.Write($"cards/{plank.Id}.png", s => PngWriter.Write(s, card, MadeFiles.PictureDpi));
+            output.Write(
+                $"cards/{plank.Id}.png",
+                s => PngWriter.Write(s, card, MadeFiles.PictureDpi)
+            );
         }
     }
 

@@ -35,7 +35,10 @@ internal static class NestFiles
                             s
                         )
                 ),
-                MadeFiles.File("shopping-list.csv", s => Csv.Write(NestTables.ToBuy(plan, nest), s)),
+                MadeFiles.File(
+                    "shopping-list.csv",
+                    s => Csv.Write(NestTables.ToBuy(plan, nest), s)
+                ),
                 MadeFiles.Pdf(
                     "shopping-list.pdf",
                     plan,

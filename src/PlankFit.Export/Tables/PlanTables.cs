@@ -30,7 +30,9 @@ public static class PlanTables
                     l =>
                         Planks(
                             l,
-                            p => p.Starboard.FirstOrDefault(q => q.Number == p.MasterNumber)?.Id.ToString()
+                            p =>
+                                p.Starboard.FirstOrDefault(q => q.Number == p.MasterNumber)
+                                    ?.Id.ToString()
                         )
                 ),
                 new("planks a side", 10, l => (l as PlankLayerPlan)?.Starboard.Length),

@@ -32,7 +32,9 @@ internal sealed record PlankRow(BottomPlan Plan, PlankLayerPlan Layer, Plank Pla
 
             notes.AddRange(JointWords.Sentences(Plan, Plank));
             notes.AddRange(
-                Plan.Findings.Where(f => string.Equals(f.Where, Plank.Id.ToString(), StringComparison.Ordinal))
+                Plan.Findings.Where(f =>
+                        string.Equals(f.Where, Plank.Id.ToString(), StringComparison.Ordinal)
+                    )
                     .Select(f => f.Message)
             );
             return string.Join(" ", notes.Where(n => n.Length > 0));

@@ -88,9 +88,7 @@ public static class CutPlankFaults
             : shape.Outline.Length != shape.FlatNet.Length
                 ? "its outline on the hull and laid flat have different numbers of points"
             : edges.Any(e =>
-                e.Seam.Length != e.Flat.Length
-                || e.Seam.Length == 1
-                || e.Exists != IsTold(e)
+                e.Seam.Length != e.Flat.Length || e.Seam.Length == 1 || e.Exists != IsTold(e)
             )
                 ? "an edge of it is not whole"
             : !edges.Any(IsTold) ? "it has no edge at all"

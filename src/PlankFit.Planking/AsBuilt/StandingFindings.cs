@@ -17,7 +17,11 @@ public static class StandingFindings
             .SelectMany(g => OfGirths(job, g.Key, g.Value))
             .Concat(standing.Drifts.Select(d => OfDrift(job, d)));
 
-    private static IEnumerable<Finding> OfGirths(PlankingJob job, Side side, ImmutableArray<GirthRow> rows)
+    private static IEnumerable<Finding> OfGirths(
+        PlankingJob job,
+        Side side,
+        ImmutableArray<GirthRow> rows
+    )
     {
         string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units);
         string on = Word(side);

@@ -62,12 +62,7 @@ internal static class PortTwin
     private static PlankEnd End(PlankEnd e) =>
         e with
         {
-            Angles = new(
-                180 - e.CutDegrees,
-                e.BevelDegrees,
-                e.BevelAtGreatestN,
-                e.BevelAtLeastN
-            ),
+            Angles = new(180 - e.CutDegrees, e.BevelDegrees, e.BevelAtGreatestN, e.BevelAtLeastN),
             Lines = new(
                 Line(e.NetLine),
                 [.. e.Outline.Reverse().Select(v => v.MirroredInY())],

@@ -21,17 +21,15 @@ internal static class FasteningPlanner
         {
             var fastened = new List<Uv>();
             PlankLayerPlan? below = null;
-            foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
+            foreach (
+                (PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers)
+            )
             {
                 stop.ThrowIfCancellationRequested();
-                var under = SkinBelow.Of(
-                    below,
-                    side,
-                    joints,
-                    fastened,
-                    layer.Of(side).Surface
-                );
-                foreach (PlankFastenings made in Layer(behind, joints, layer, rule, side, under, gaps))
+                var under = SkinBelow.Of(below, side, joints, fastened, layer.Of(side).Surface);
+                foreach (
+                    PlankFastenings made in Layer(behind, joints, layer, rule, side, under, gaps)
+                )
                 {
                     byPlank.Add(made.PlankId, made);
                     fastened.AddRange(made.Points.Select(f => f.On));
@@ -46,14 +44,7 @@ internal static class FasteningPlanner
             layers,
             all,
             FasteningTotals.Of(planked, layers, all, spec.SparePercent),
-            [.. FasteningFindings.Of(
-                    spec,
-                    planked,
-                    behind,
-                    layers,
-                    all,
-                    gaps.ToImmutable()
-                )]
+            [.. FasteningFindings.Of(spec, planked, behind, layers, all, gaps.ToImmutable())]
         )
         {
             Gaps = gaps.ToImmutable(),

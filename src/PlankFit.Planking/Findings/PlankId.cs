@@ -27,11 +27,7 @@ public readonly partial record struct PlankId(Side Side, string Panel, int Layer
         Number < 0 ? Short : Number.ToString("00", CultureInfo.InvariantCulture);
 
     /// <summary>The same plank of the other side.</summary>
-    public PlankId Twin =>
-        this with
-        {
-            Side = Side == Side.Starboard ? Side.Port : Side.Starboard,
-        };
+    public PlankId Twin => this with { Side = Side == Side.Starboard ? Side.Port : Side.Starboard };
 
     public override string ToString() =>
         string.Create(

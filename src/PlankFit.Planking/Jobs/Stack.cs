@@ -24,9 +24,7 @@ public sealed record Stack(ImmutableArray<StackedLayer> Layers, double InnerMm, 
         double at = inner;
         foreach (LayerSpec layer in layers)
         {
-            stacked.Add(
-                new(layer, at, at + (layer.ThicknessMm / 2), at + layer.ThicknessMm)
-            );
+            stacked.Add(new(layer, at, at + (layer.ThicknessMm / 2), at + layer.ThicknessMm));
             at += layer.ThicknessMm;
         }
 
@@ -40,9 +38,4 @@ public sealed record Stack(ImmutableArray<StackedLayer> Layers, double InnerMm, 
 
 /// <summary>A layer in its stack; its faces as in <see cref="Stack"/>.</summary>
 /// <param name="MiddleMm">Of the surface halfway through it, where a bent plank keeps its length.</param>
-public sealed record StackedLayer(
-    LayerSpec Spec,
-    double InnerMm,
-    double MiddleMm,
-    double OuterMm
-);
+public sealed record StackedLayer(LayerSpec Spec, double InnerMm, double MiddleMm, double OuterMm);

@@ -67,13 +67,13 @@ internal static class JointDistances
     private static JointDistance? Below(PlankCase plank, JointRule rule, JointPlace place)
     {
         SeenPlace seen = plank.Places.First(p => ReferenceEquals(p.Place, place));
-        return
-            rule.What == JointRuleKind.JointsBelow
-                ? seen.JointBelow is { } joint
-                    ? new(rule, $"{joint.Id}", joint.Mm, null)
-                    : null
-            : seen.SeamBelow is { } seam ? new(rule, $"{seam.Id}", seam.Mm, null)
-            : null;
+        return rule.What == JointRuleKind.JointsBelow
+            ? seen.JointBelow is { } joint
+                ? new(rule, $"{joint.Id}", joint.Mm, null)
+                : null
+            : seen.SeamBelow is { } seam
+                ? new(rule, $"{seam.Id}", seam.Mm, null)
+                : null;
     }
 
     private static IEnumerable<(int Plank, int Joint, JointPlace Place)> Others(

@@ -10,11 +10,7 @@ public static class JointFindings
     private const int FewLayers = 3;
 
     /// <summary>What concerns the job rather than one layer.</summary>
-    internal static IEnumerable<Finding> OfSpec(
-        JointSpec spec,
-        Planked planked,
-        BehindPlan behind
-    )
+    internal static IEnumerable<Finding> OfSpec(JointSpec spec, Planked planked, BehindPlan behind)
     {
         string[] layers = [.. planked.PlankLayers.Select(l => l.Spec.Name)];
         JointStock[] stocks = [.. layers.Select(spec.Of).OfType<JointStock>().Distinct()];

@@ -80,7 +80,8 @@ internal sealed class LayerBelow
     }
 
     /// <summary>The joint below that is nearest to a joint's line; null where none is within sight.</summary>
-    public (JointId Id, double Mm)? NearestJoint(Vec3 a, Vec3 b) => Nearest(joints, a, b, _ => true);
+    public (JointId Id, double Mm)? NearestJoint(Vec3 a, Vec3 b) =>
+        Nearest(joints, a, b, _ => true);
 
     /// <summary>The seam below nearest to a joint's line, of those that it runs with; null where none is within sight.</summary>
     public (SeamId Id, double Mm)? NearestSeam(Vec3 a, Vec3 b)

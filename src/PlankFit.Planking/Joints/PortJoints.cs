@@ -13,9 +13,7 @@ internal static class PortJoints
         layer.PortApart is null
         && layer
             .Starboard.Zip(layer.Port)
-            .All(pair =>
-                Alike(behind.On(pair.First.Id), behind.On(pair.Second.Id))
-            );
+            .All(pair => Alike(behind.On(pair.First.Id), behind.On(pair.Second.Id)));
 
     public static (LayerCase Case, WayChoice Choice) Of(LayerCase starboard, WayChoice choice)
     {

@@ -62,8 +62,7 @@ internal static class KeelFindings
     /// <summary>What is the same on both sides is said once.</summary>
     private static IEnumerable<Finding> OfBothSides(PlankingJob job, KeelLayerPlan layer)
     {
-        Finding[] OfSide(Side side, string on) =>
-            [.. KeelFindings.OfSide(job, layer, side, on)];
+        Finding[] OfSide(Side side, string on) => [.. KeelFindings.OfSide(job, layer, side, on)];
         Finding[] starboard = OfSide(Side.Starboard, "starboard"),
             port = OfSide(Side.Port, "port"),
             starboardAsBoth = OfSide(Side.Starboard, "both sides"),

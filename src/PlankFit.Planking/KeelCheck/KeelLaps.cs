@@ -82,7 +82,9 @@ internal static class KeelLaps
         double least = inside.Min(r => Math.Min(r.HalfWidthMm, Inner(layer, r))),
             most = inside.Max(r => Math.Max(r.HalfWidthMm, Inner(layer, r)));
         Severity severity =
-            cloth.ThicknessMm > planked.Job.Keel.ProudToleranceMm ? Severity.Warning : Severity.Note;
+            cloth.ThicknessMm > planked.Job.Keel.ProudToleranceMm
+                ? Severity.Warning
+                : Severity.Note;
         double over = (lap.WidthMm / 2) - least,
             under = most - (lap.WidthMm / 2);
         if (over > planked.Job.Keel.HalfWidthToleranceMm)

@@ -25,9 +25,17 @@ internal static class KeelPlanner
             layers.Add(
                 new(
                     spec,
-                    [.. sides.SelectMany(s => AtStations(planked, planked.KeelOf(s).Layers[at], s))],
+                    [
+                        .. sides.SelectMany(s =>
+                            AtStations(planked, planked.KeelOf(s).Layers[at], s)
+                        ),
+                    ],
                     [.. sides.SelectMany(s => Between(planked, planked.KeelOf(s).Layers[at], s))],
-                    [.. sides.SelectMany(s => KeelPlankEnds.Of(planked, planked.KeelOf(s).Layers[at], s))]
+                    [
+                        .. sides.SelectMany(s =>
+                            KeelPlankEnds.Of(planked, planked.KeelOf(s).Layers[at], s)
+                        ),
+                    ]
                 )
                 {
                     FadesAtMm = KeelFades.At(
@@ -60,7 +68,8 @@ internal static class KeelPlanner
         return Rows(
             layer,
             side,
-            planked.HullOf(side)
+            planked
+                .HullOf(side)
                 .Stations.Select(s => (s.Name, s.PositionMm, Measured: Measured(s.Name)))
         );
     }

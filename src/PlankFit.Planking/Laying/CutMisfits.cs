@@ -92,7 +92,10 @@ internal static class CutMisfits
     /// </summary>
     private static double Shorter(CutPlank sawn, PlankEnd end, PlankEnd place, FlatShift shift)
     {
-        Vec2 centre = new(sawn.Shape.FlatNet.Average(p => p.X), sawn.Shape.FlatNet.Average(p => p.Y));
+        Vec2 centre = new(
+            sawn.Shape.FlatNet.Average(p => p.X),
+            sawn.Shape.FlatNet.Average(p => p.Y)
+        );
         return new[]
         {
             (end.NetLine, place.NetLine),

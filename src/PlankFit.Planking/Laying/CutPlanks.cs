@@ -100,7 +100,9 @@ internal static class CutPlanks
     private static string Missing(Planked planked, CutPlank sawn) =>
         planked.PlankLayers.FirstOrDefault(l => l.Number == sawn.Layer) is not { } layer
             ? $"it is of layer {sawn.Layer}, and the job has {planked.PlankLayers.Count()} of planks"
-        : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
+        : layer
+            .Of(sawn.Side)
+            .Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
             ? why
         : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id, out why) ? why
         : "the lay-out as it is now has no plank of this number";

@@ -25,7 +25,11 @@ internal static class HullAsItStands
     public static bool SawnApart(PlankingJob job, IReadOnlyList<LaidLayer> asDrawn)
     {
         ImmutableArray<CutPlank> cut = job.Standing.Cut;
-        return Differ(cut, c => c.Side, c => (OfStarboard(c.Id), c.SeamEnds(false), c.SeamEnds(true)))
+        return Differ(
+                cut,
+                c => c.Side,
+                c => (OfStarboard(c.Id), c.SeamEnds(false), c.SeamEnds(true))
+            )
             && (
                 !job.Standing.NothingMeasured
                 || asDrawn.Any(l =>

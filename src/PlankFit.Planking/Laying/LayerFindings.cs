@@ -94,7 +94,10 @@ internal static class LayerFindings
             );
         }
 
-        foreach (Finding finding in Sawn(plan, ToSaw, Id, Mm).Concat(Bent(plan, limits, Id, layerName, units)))
+        foreach (
+            Finding finding in Sawn(plan, ToSaw, Id, Mm)
+                .Concat(Bent(plan, limits, Id, layerName, units))
+        )
         {
             yield return finding;
         }

@@ -91,11 +91,7 @@ internal static class LayerPlanner
         KeelSideFace keelSide = ground.Keel.SideOf(spec);
         var tracing = new Tracing(TraceMm, past);
         LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past);
-        var faces = new LayerFaces(
-            On(stacked.MiddleMm),
-            On(stacked.OuterMm),
-            On(stacked.InnerMm)
-        );
+        var faces = new LayerFaces(On(stacked.MiddleMm), On(stacked.OuterMm), On(stacked.InnerMm));
         LayerRegion region = faces.Middle;
         double baseShift =
             asDrawn is not null ? asDrawn.Plan.MasterShiftMm

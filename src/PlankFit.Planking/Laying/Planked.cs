@@ -54,4 +54,3 @@ public sealed record Planked(
     public Plank? Find(PlankId id) =>
         PlankLayers.SelectMany(l => l.On(id.Side)).FirstOrDefault(p => p.Id == id);
 }
-

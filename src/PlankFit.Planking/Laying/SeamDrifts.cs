@@ -30,11 +30,7 @@ internal static class SeamDrifts
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
-                if (
-                    job.Standing.Seams.All(m =>
-                        m.Side != side || m.PlankId.Layer != layer.Number
-                    )
-                )
+                if (job.Standing.Seams.All(m => m.Side != side || m.PlankId.Layer != layer.Number))
                 {
                     continue;
                 }

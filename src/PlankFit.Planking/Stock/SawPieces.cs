@@ -26,12 +26,7 @@ public static class SawPieces
         }
 
         var ids = pieces.Select(p => p.Id).ToHashSet();
-        return
-        [
-            .. pieces.Select(p =>
-                ids.Contains(p.Id.Twin) ? p with { Twin = p.Id.Twin } : p
-            ),
-        ];
+        return [.. pieces.Select(p => ids.Contains(p.Id.Twin) ? p with { Twin = p.Id.Twin } : p)];
     }
 
     private static IEnumerable<SawPiece> Of(

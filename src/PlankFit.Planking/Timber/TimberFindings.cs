@@ -122,7 +122,9 @@ internal static class TimberFindings
 
     private static IEnumerable<Finding> Bent(Planked planked, LayerTimber layer)
     {
-        double thickness = planked.PlankLayers.First(l => l.Number == layer.Layer).Planks.ThicknessMm;
+        double thickness = planked
+            .PlankLayers.First(l => l.Number == layer.Layer)
+            .Planks.ThicknessMm;
         foreach (
             IGrouping<int, PlankTimber> group in layer
                 .Planks.Where(p => p.Side == Side.Starboard && p.Laminations is not null)

@@ -23,7 +23,9 @@ internal static class TimberPlanner
         return new(spec, all, [.. TimberFindings.Of(planked, spec, all)])
         {
             Whole =
-                all.Length == planked.PlankLayers.Count() ? Weight.Sum(all.Select(l => l.Both)) : null,
+                all.Length == planked.PlankLayers.Count()
+                    ? Weight.Sum(all.Select(l => l.Both))
+                    : null,
         };
     }
 

@@ -19,14 +19,7 @@ public static class BottomPlanner
         try
         {
             Planked planked = PlankingPlanner.Lay(job.Planking, progress, stop);
-            BottomPlan plan = PlanParts.Of(
-                job with
-                {
-                    Planking = planked.Job,
-                },
-                planked,
-                stop
-            );
+            BottomPlan plan = PlanParts.Of(job with { Planking = planked.Job }, planked, stop);
             return new(plan, plan.Findings);
         }
         catch (JobFaultException fault)

@@ -104,9 +104,5 @@ public static class CutPlanksFile
         }
     }
 
-    private sealed record FileText(
-        string Schema,
-        SawnPlankText[] Planks,
-        string? Checksum = null
-    );
+    private sealed record FileText(string Schema, SawnPlankText[] Planks, string? Checksum = null);
 }

@@ -29,7 +29,7 @@ public sealed class NestRunTests : IDisposable
                     LeastOffcutMm = 200,
                     LeastOffcutWidthMm = 30,
                 },
-                PlankFit.Planking.SawPieces.Of(plan),
+                plan.PiecesToSaw(),
                 plan.Job.Units,
                 new ClassicalCases.Nowhere(),
                 default
@@ -149,13 +149,13 @@ public sealed class NestRunTests : IDisposable
             {
                 Rounds = null,
             },
-            PlankFit.Planking.SawPieces.Of(plan),
+            plan.PiecesToSaw(),
             plan.Job.Units,
             progress,
             stopped.Token
         );
         Assert.Empty(nest.Unplaced);
-        Assert.Empty(CutLaws.Broken(nest, PlankFit.Planking.SawPieces.Of(plan)));
+        Assert.Empty(CutLaws.Broken(nest, plan.PiecesToSaw()));
     }
 
     /// <summary>Both verbs: whoever ends an hour's search at its first plan finds that plan's files, all of them.</summary>
@@ -220,12 +220,7 @@ public sealed class NestRunTests : IDisposable
         NestPlan square = plan.Nest! with
         {
             Boards = SquareCuts
-                .Of(
-                    plan.Nest!.Spec,
-                    PlankFit.Planking.SawPieces.Of(plan),
-                    plan.Nest.Spec.CostOf,
-                    new(default)
-                )
+                .Of(plan.Nest!.Spec, plan.PiecesToSaw(), plan.Nest.Spec.CostOf, new(default))
                 .Boards,
         };
         using var stream = new MemoryStream();

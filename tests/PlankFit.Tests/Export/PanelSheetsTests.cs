@@ -23,7 +23,7 @@ public sealed class PanelSheetsTests
         BottomPlan plan = BottomPlanner
             .Plan(job, null, TestContext.Current.CancellationToken)
             .Plan!;
-        return (job, BottomPanel.Develop(plan, PanelOptions.Usual), plan);
+        return (job, BottomPanel.Develop(plan.Planked, PanelOptions.Usual), plan);
     }
 
     [Theory]

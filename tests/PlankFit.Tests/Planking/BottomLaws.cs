@@ -23,7 +23,15 @@ internal static class BottomLaws
             if (layer.PortApart is { } port)
             {
                 // Port measured apart is a plan of its own in the starboard frame; what stands to port is its mirror image.
-                OfLayer(plan with { Hull = plan.PortHull }, port, broken, mirrored: true);
+                OfLayer(
+                    plan with
+                    {
+                        Planked = plan.Planked with { Hull = plan.PortHull },
+                    },
+                    port,
+                    broken,
+                    mirrored: true
+                );
             }
         }
 

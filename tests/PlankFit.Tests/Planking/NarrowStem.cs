@@ -105,7 +105,7 @@ internal static class NarrowStem
                         null
                     )
             );
-        var job = new Job(
+        var planking = new PlankingJob(
             $"{plan} {rise} {skins}",
             "000000",
             LengthUnit.Millimetre,
@@ -124,6 +124,7 @@ internal static class NarrowStem
             EndRules.Default,
             BendLimits.Default
         );
+        var job = new Job(planking);
         return new(job, plan.Keel, plan.Widens);
     }
 }

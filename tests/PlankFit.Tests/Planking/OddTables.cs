@@ -89,41 +89,43 @@ internal static class OddTables
                 ]
             );
         return new(
-            "odd",
-            "000000",
-            LengthUnit.Millimetre,
-            new(
-                [.. Enumerable.Range(0, n).Select(i => new Station($"{i}", i * table.Spacing))],
-                [Line("keel", 0, 0), Line("between", 0.5, 18), Line("chine", 1, 36)]
-            ),
-            new(
-                "keel",
-                "chine",
-                keel.Between ? ["between"] : [],
-                keel.Outside ? OffsetsAreTo.Outside : OffsetsAreTo.Inside,
-                keel.Plumb ? KeelSide.Plumb : KeelSide.SquareToPlank
-            ),
-            [
-                .. Enumerable
-                    .Range(0, layers)
-                    .Select(i =>
-                        (LayerSpec)
-                            new PlankLayerSpec(
-                                $"layer {i + 1}",
-                                layer.Thickness,
-                                layer.Width,
-                                i == 1 ? Heads.Forward : Heads.Aft,
-                                layer.Angle,
-                                layer.Master,
-                                keel.HoldAngle ? Hold.Angle : Hold.Width,
-                                layer.Drift,
-                                0.5,
-                                layer.Stagger
-                            )
-                    ),
-            ],
-            EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "odd",
+                "000000",
+                LengthUnit.Millimetre,
+                new(
+                    [.. Enumerable.Range(0, n).Select(i => new Station($"{i}", i * table.Spacing))],
+                    [Line("keel", 0, 0), Line("between", 0.5, 18), Line("chine", 1, 36)]
+                ),
+                new(
+                    "keel",
+                    "chine",
+                    keel.Between ? ["between"] : [],
+                    keel.Outside ? OffsetsAreTo.Outside : OffsetsAreTo.Inside,
+                    keel.Plumb ? KeelSide.Plumb : KeelSide.SquareToPlank
+                ),
+                [
+                    .. Enumerable
+                        .Range(0, layers)
+                        .Select(i =>
+                            (LayerSpec)
+                                new PlankLayerSpec(
+                                    $"layer {i + 1}",
+                                    layer.Thickness,
+                                    layer.Width,
+                                    i == 1 ? Heads.Forward : Heads.Aft,
+                                    layer.Angle,
+                                    layer.Master,
+                                    keel.HoldAngle ? Hold.Angle : Hold.Width,
+                                    layer.Drift,
+                                    0.5,
+                                    layer.Stagger
+                                )
+                        ),
+                ],
+                EndRules.Default,
+                BendLimits.Default
+            )
         );
     }
 }

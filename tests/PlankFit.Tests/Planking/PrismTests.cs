@@ -248,7 +248,7 @@ public sealed class PrismTests
                 [.. x.Select(a => (double?)(Keel(a) + (y * Math.Tan(b))))],
                 [.. x.Select(_ => (double?)y)]
             );
-        var job = new Job(
+        var planking = new PlankingJob(
             "rocker",
             "000000",
             LengthUnit.Millimetre,
@@ -261,6 +261,7 @@ public sealed class PrismTests
             EndRules.Default,
             BendLimits.Default
         );
+        var job = new Job(planking);
         BottomPlan plan = WholeBottomTests.Planned(job);
         PlankLayerPlan layer = plan.PlankLayers.Single();
 

@@ -121,20 +121,22 @@ internal static class RandomHull
                     )
             );
         return new(
-            "by chance",
-            "000000",
-            LengthUnit.Millimetre,
-            new([.. x.Select((a, i) => new Station($"{i}", a))], lines.ToImmutable()),
-            new(
-                "keel",
-                "chine",
-                camber ? ["bilge"] : [],
-                shape.Outside ? OffsetsAreTo.Outside : OffsetsAreTo.Inside,
-                shape.Plumb ? KeelSide.Plumb : KeelSide.SquareToPlank
-            ),
-            [.. stack],
-            EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "by chance",
+                "000000",
+                LengthUnit.Millimetre,
+                new([.. x.Select((a, i) => new Station($"{i}", a))], lines.ToImmutable()),
+                new(
+                    "keel",
+                    "chine",
+                    camber ? ["bilge"] : [],
+                    shape.Outside ? OffsetsAreTo.Outside : OffsetsAreTo.Inside,
+                    shape.Plumb ? KeelSide.Plumb : KeelSide.SquareToPlank
+                ),
+                [.. stack],
+                EndRules.Default,
+                BendLimits.Default
+            )
         );
     }
 }

@@ -28,7 +28,7 @@ public sealed class RefusedJobsTests
         double[] x = [0, 500, 1000, 1500, 2000];
         OffsetLine Line(string name, double y, double z) =>
             new(name, [], [.. x.Select(_ => (double?)z)], [.. x.Select(_ => (double?)y)]);
-        var job = new Job(
+        var planking = new PlankingJob(
             "tight",
             "000000",
             LengthUnit.Millimetre,
@@ -41,6 +41,7 @@ public sealed class RefusedJobsTests
             EndRules.Default,
             BendLimits.Default
         );
+        var job = new Job(planking);
         Refused(job, "layer thick", "too thick for its curvature");
     }
 

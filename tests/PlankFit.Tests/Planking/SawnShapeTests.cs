@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Geometry;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -33,11 +34,11 @@ public sealed class SawnShapeTests
         ImmutableArray<Vec2> crossed = plank
             .FlatCut.SetItem(0, plank.FlatCut[plank.FlatCut.Length / 2])
             .SetItem(plank.FlatCut.Length / 2, plank.FlatCut[0]);
-        Assert.False(SawnShape.Holds(plank with { FlatCut = crossed }, width));
+        Assert.False(SawnShape.Holds(plank.Shaped(s => s with { FlatCut = crossed }), width));
 
         // Shifted by a tenth of a millimetre past the face that it is cut to.
         ImmutableArray<Vec2> shifted = [.. plank.FlatCut.Select(v => new Vec2(v.X + 0.1, v.Y))];
-        Assert.False(SawnShape.Holds(plank with { FlatCut = shifted }, width));
+        Assert.False(SawnShape.Holds(plank.Shaped(s => s with { FlatCut = shifted }), width));
     }
 
     [Fact]

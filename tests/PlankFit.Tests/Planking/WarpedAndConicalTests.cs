@@ -79,17 +79,19 @@ public sealed class WarpedAndConicalTests
                 [.. Enumerable.Range(0, n).Select(i => (double?)at(i).Y)]
             );
         Job job = new(
-            "cone",
-            "000000",
-            LengthUnit.Millimetre,
-            new(
-                [.. Enumerable.Range(0, n).Select(i => new Station($"{i}", Keel(i).X))],
-                [Line("keel", Keel), Line("chine", i => Keel(i) + (0.1 * (Keel(i) - apex)))]
-            ),
-            new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-            [Thin(150, 60, Heads.Aft)],
-            EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "cone",
+                "000000",
+                LengthUnit.Millimetre,
+                new(
+                    [.. Enumerable.Range(0, n).Select(i => new Station($"{i}", Keel(i).X))],
+                    [Line("keel", Keel), Line("chine", i => Keel(i) + (0.1 * (Keel(i) - apex)))]
+                ),
+                new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
+                [Thin(150, 60, Heads.Aft)],
+                EndRules.Default,
+                BendLimits.Default
+            )
         );
         BottomPlan plan = WholeBottomTests.Planned(job);
         PlankLayerPlan layer = plan.PlankLayers.Single();
@@ -162,17 +164,19 @@ public sealed class WarpedAndConicalTests
             );
         return WholeBottomTests.Planned(
             new(
-                "hypar",
-                "000000",
-                LengthUnit.Millimetre,
-                new(
-                    [.. x.Select((a, i) => new Station($"{i}", a))],
-                    [Line("keel", 0), Line("chine", 1000)]
-                ),
-                new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-                [Thin(150, 45, heads)],
-                EndRules.Default,
-                BendLimits.Default
+                new PlankingJob(
+                    "hypar",
+                    "000000",
+                    LengthUnit.Millimetre,
+                    new(
+                        [.. x.Select((a, i) => new Station($"{i}", a))],
+                        [Line("keel", 0), Line("chine", 1000)]
+                    ),
+                    new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
+                    [Thin(150, 45, heads)],
+                    EndRules.Default,
+                    BendLimits.Default
+                )
             )
         );
     }

@@ -196,7 +196,7 @@ public sealed class WholeBottomTests
                 [.. x.Select(a => (double?)(r - (Math.Sqrt((r * r) - (a * a)) * Math.Cos(angle))))],
                 [.. x.Select(a => (double?)(Math.Sqrt((r * r) - (a * a)) * Math.Sin(angle)))]
             );
-        var job = new Job(
+        var planking = new PlankingJob(
             "sphere",
             "000000",
             LengthUnit.Millimetre,
@@ -215,6 +215,7 @@ public sealed class WholeBottomTests
             EndRules.Default,
             BendLimits.Default
         );
+        var job = new Job(planking);
         BottomPlan plan = Planned(job);
         PlankLayerPlan layer = plan.PlankLayers.Single();
         Plank master = layer.Starboard[layer.MasterNumber - 1];

@@ -81,8 +81,8 @@ public sealed partial class SpoiledRecordTests
         Assert.Equal(
             Planks
                 .Value.OrderBy(p => p.Id.ToString(), StringComparer.Ordinal)
-                .SelectMany(p => p.FlatCut),
-            read.Planks.SelectMany(p => p.FlatCut)
+                .SelectMany(p => p.Shape.FlatCut),
+            read.Planks.SelectMany(p => p.Shape.FlatCut)
         );
     }
 
@@ -111,24 +111,28 @@ public sealed partial class SpoiledRecordTests
         {
             "an outline moved 300 mm" => Of(
                 With(
-                    plank with
-                    {
-                        Outline = [.. plank.Outline.Select(p => p with { X = p.X + 300 })],
-                    }
+                    plank.Shaped(s =>
+                        s with
+                        {
+                            Outline = [.. s.Outline.Select(p => p with { X = p.X + 300 })],
+                        }
+                    )
                 )
             ),
-            "no ends" => Of(With(plank with { Ends = [] })),
-            "no edges" => Of(With(plank with { ForwardSeam = [], ForwardFlat = [] })),
-            "a size below nought" => Of(
-                With(plank with { Sizes = plank.Sizes with { CutLengthMm = -1 } })
+            "no ends" => Of(With(plank.WithoutEnds())),
+            "no edges" => Of(
+                With(
+                    plank.Shaped(s => s with { Forward = s.Forward with { Seam = [], Flat = [] } })
+                )
             ),
+            "a size below nought" => Of(With(plank.Sized(s => s with { CutLengthMm = -1 }))),
             "a size beyond all reason" => Of(
-                With(plank with { Sizes = plank.Sizes with { NetLengthMm = 1e308 } })
+                With(plank.Sized(s => s with { NetLengthMm = 1e308 }))
             ),
             "a point beyond all reason" => Of(
-                With(plank with { FlatCut = plank.FlatCut.SetItem(3, new(1e308, 0)) })
+                With(plank.Shaped(s => s with { FlatCut = s.FlatCut.SetItem(3, new(1e308, 0)) }))
             ),
-            "not a number" => text.Replace(Number(plank.Sizes.NetLengthMm), "NaN"),
+            "not a number" => text.Replace(Number(plank.Form.Sizes.NetLengthMm), "NaN"),
             "a neighbour that is no plank" => text.Replace(
                 "\"neighbour\":\"S1-14\"",
                 "\"neighbour\":\"S1-4\""
@@ -137,26 +141,19 @@ public sealed partial class SpoiledRecordTests
             "twice" => Of([plank, plank]),
             "another schema" => text.Replace("plankfit-cut/1", "plankfit-cut/7"),
             "an edge's length of nought" => Of(
-                With(
-                    plank with
-                    {
-                        Sizes = plank.Sizes with
-                        {
-                            Forward = plank.Sizes.Forward! with { SeamLengthMm = 0 },
-                        },
-                    }
-                )
+                With(plank.Shaped(s => s with { Forward = s.Forward with { SeamLengthMm = 0 } }))
             ),
             _ => Of(
                 With(
-                    plank with
-                    {
-                        FlatNet = plank.FlatNet.SetItem(
-                            plank.FlatNet.Length / 3,
-                            plank.FlatNet[plank.FlatNet.Length / 3]
-                                + new PlankFit.Geometry.Vec2(30, 0)
-                        ),
-                    }
+                    plank.Shaped(s =>
+                        s with
+                        {
+                            FlatNet = s.FlatNet.SetItem(
+                                s.FlatNet.Length / 3,
+                                s.FlatNet[s.FlatNet.Length / 3] + new PlankFit.Geometry.Vec2(30, 0)
+                            ),
+                        }
+                    )
                 )
             ),
         };

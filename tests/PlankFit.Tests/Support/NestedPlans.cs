@@ -26,7 +26,7 @@ internal static class NestedPlans
 
     /// <summary>Every third plank, so that a plan is found in a moment.</summary>
     private static ImmutableArray<SawPiece> Pieces(BottomPlan plan) =>
-        [.. SawPieces.Of(plan).Where(p => plan.Find(p.PlankId)!.Number % 3 == 1)];
+        [.. plan.PiecesToSaw().Where(p => plan.Find(p.PlankId)!.Number % 3 == 1)];
 
     public static BottomPlan Nested(string hull, Func<BottomPlan, NestSpec> stock)
     {

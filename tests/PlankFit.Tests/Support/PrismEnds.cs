@@ -69,16 +69,10 @@ internal sealed class PrismEnds(
         return new(
             at,
             rule.Cut,
-            Math.Atan2(chord.Y, chord.X) * 180 / Math.PI,
-            bevel,
-            bevel,
-            bevel,
+            new(Math.Atan2(chord.Y, chord.X) * 180 / Math.PI, bevel, bevel, bevel),
             rule.Cut == EndCut.LeftLong ? rule.ByMm : null,
             rule.Cut == EndCut.Fit ? rule.AllowanceMm ?? 0 : 0,
-            line,
-            [.. line.Select(space)],
-            Line(outer, on, null),
-            Line(inner, on, null)
+            new(line, [.. line.Select(space)], Line(outer, on, null), Line(inner, on, null))
         );
     }
 

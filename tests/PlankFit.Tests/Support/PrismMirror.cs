@@ -13,16 +13,27 @@ internal static class PrismMirror
         return p with
         {
             Id = ToPort(p.Id),
-            Outline = Turned(p.Outline, first, v => v.MirroredInY()),
-            FlatNet = Turned(p.FlatNet, first, Negated),
-            FlatCut = Turned(p.FlatCut, FirstOf(p.FlatCut), Negated),
-            ForwardEdge = Edge(p.ForwardEdge),
-            AfterEdge = Edge(p.AfterEdge),
-            Ends = [.. p.Ends.Select(End)],
-            Marks =
-            [
-                .. p.Marks.Select(m => m with { At = Negated(m.At), Inward = Negated(m.Inward) }),
-            ],
+            Form = p.Form with
+            {
+                Shape = new(
+                    Turned(p.Outline, first, v => v.MirroredInY()),
+                    Turned(p.FlatNet, first, Negated),
+                    Turned(p.FlatCut, FirstOf(p.FlatCut), Negated),
+                    Edge(p.ForwardEdge),
+                    Edge(p.AfterEdge)
+                ),
+                Ends = [.. p.Ends.Select(End)],
+                Marks =
+                [
+                    .. p.Marks.Select(m =>
+                        m with
+                        {
+                            At = Negated(m.At),
+                            Inward = Negated(m.Inward),
+                        }
+                    ),
+                ],
+            },
         };
     }
 
@@ -64,12 +75,12 @@ internal static class PrismMirror
     private static PlankEnd End(PlankEnd e) =>
         e with
         {
-            CutDegrees = 180 - e.CutDegrees,
-            BevelAtLeastN = e.BevelAtGreatestN,
-            BevelAtGreatestN = e.BevelAtLeastN,
-            NetLine = [.. e.NetLine.Reverse().Select(Negated)],
-            Outline = [.. e.Outline.Reverse().Select(v => v.MirroredInY())],
-            OuterLine = [.. e.OuterLine.Reverse().Select(Negated)],
-            InnerLine = [.. e.InnerLine.Reverse().Select(Negated)],
+            Angles = new(180 - e.CutDegrees, e.BevelDegrees, e.BevelAtGreatestN, e.BevelAtLeastN),
+            Lines = new(
+                [.. e.NetLine.Reverse().Select(Negated)],
+                [.. e.Outline.Reverse().Select(v => v.MirroredInY())],
+                [.. e.OuterLine.Reverse().Select(Negated)],
+                [.. e.InnerLine.Reverse().Select(Negated)]
+            ),
         };
 }

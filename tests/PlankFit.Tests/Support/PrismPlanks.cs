@@ -98,30 +98,33 @@ internal sealed class PrismPlanks(Prism prism, int layer, PlankLayerSpec spec, d
         double width = points.Max(p => p.Y) - points.Min(p => p.Y);
         return new(
             Id(number),
-            isMaster ? PlankKind.Master
-                : bothSeams ? PlankKind.Full
-                : PlankKind.Corner,
-            [.. listed.Corners.Select(c => Space(c.At))],
-            [.. listed.Corners.Select(c => c.At)],
-            [.. cut.Corners.Select(c => c.At)],
-            forward,
-            after,
-            all,
-            AlongOwnLine(net),
-            cut.Corners.Max(c => c.At.X) - cut.Corners.Min(c => c.At.X),
-            width,
-            bothSeams ? width : 0,
-            0,
-            0,
-            true,
-            net.Edge(Stretch.Keel) is null ? null : spec.AngleDegrees,
-            net.Area,
-            0,
-            new(null, 0, 0, 0, 0, "cold"),
-            fitBoth,
-            // Away from the plank, the keel side looks inward (-sin of the deadrise) and the others lie in the normal: nothing holds the plank out.
-            fitBoth ? true : null,
-            [.. Ticks(forward, new(0, 1)), .. Ticks(after, new(0, -1))]
+            new(
+                isMaster ? PlankKind.Master
+                    : bothSeams ? PlankKind.Full
+                    : PlankKind.Corner,
+                new(
+                    [.. listed.Corners.Select(c => Space(c.At))],
+                    [.. listed.Corners.Select(c => c.At)],
+                    [.. cut.Corners.Select(c => c.At)],
+                    forward,
+                    after
+                ),
+                new(
+                    AlongOwnLine(net),
+                    cut.Corners.Max(c => c.At.X) - cut.Corners.Min(c => c.At.X),
+                    width,
+                    bothSeams ? width : 0,
+                    net.Area,
+                    0,
+                    net.Edge(Stretch.Keel) is null ? null : spec.AngleDegrees,
+                    StraightEdges.NotJudged
+                ),
+                all,
+                // Away from the plank, the keel side looks inward (-sin of the deadrise) and the others lie in the normal: nothing holds the plank out.
+                new(fitBoth, fitBoth ? true : null),
+                new(null, 0, 0, 0, 0, "cold"),
+                [.. Ticks(forward, new(0, 1)), .. Ticks(after, new(0, -1))]
+            )
         )
         {
             // These planks are laid by hand on a plane; nothing asks them the way back to the hull.

@@ -77,14 +77,16 @@ internal static class PrismaticPlan
         bool clothed = prism.ClothMm > 0;
         ImmutableArray<LayerSpec> specs = clothed ? [inner, cloth, outer] : [inner, outer];
         Job job = new(
-            "prism",
-            "7f3a9c",
-            prism.Units,
-            Offsets(prism),
-            new("keel edge", "chine", [], OffsetsAreTo.Outside, KeelSide.Plumb),
-            specs,
-            prism.Ends ?? EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "prism",
+                "7f3a9c",
+                prism.Units,
+                Offsets(prism),
+                new("keel edge", "chine", [], OffsetsAreTo.Outside, KeelSide.Plumb),
+                specs,
+                prism.Ends ?? EndRules.Default,
+                BendLimits.Default
+            )
         );
         ImmutableArray<StationOnHull> stations =
         [
@@ -96,9 +98,12 @@ internal static class PrismaticPlan
         ];
         return new(
             job,
-            new(null!, stations),
-            clothed ? [first, new ClothLayerPlan(cloth), second] : [first, second],
-            []
+            new(
+                job.Planking,
+                new(null!, stations),
+                clothed ? [first, new ClothLayerPlan(cloth), second] : [first, second],
+                []
+            )
         );
 
         PlankLayerSpec Spec(string name, Heads heads) =>

@@ -156,7 +156,10 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
     }
 
     private static (string Id, string Away) Words(LaidPiece piece) =>
-        (LetterWidths.Drawable(piece.Piece.Id.ToString(), true), piece.FaceDown ? "outer face away" : "");
+        (
+            LetterWidths.Drawable(piece.Piece.Id.ToString(), true),
+            piece.FaceDown ? "outer face away" : ""
+        );
 
     /// <summary>The name of a piece that is too small for it: beside it or above the board, with a line into the piece; never on another piece.</summary>
     public void NameOutside(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward)

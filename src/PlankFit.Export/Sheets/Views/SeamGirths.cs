@@ -111,9 +111,7 @@ internal sealed class SeamGirths
         {
             if (expanded.GirthWhere(plank.OnHull.AfterEdge, station) is { } girth)
             {
-                found.Add(
-                    ($"{plank.Id.Short} | {PlankId.ShortOf(plank.Number + 1)}", girth)
-                );
+                found.Add(($"{plank.Id.Short} | {PlankId.ShortOf(plank.Number + 1)}", girth));
             }
         }
 

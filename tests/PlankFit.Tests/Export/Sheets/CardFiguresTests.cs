@@ -143,7 +143,7 @@ public sealed class CardFiguresTests
         BottomPlan plan = DemoPlans.Of("tender");
         PlankLayerPlan layer = plan.PlankLayers.First();
         Plank plank = layer.Starboard[0],
-            many = plank with { Ends = [.. Enumerable.Repeat(plank.Ends, 5).SelectMany(e => e)] };
+            many = plank.Ended(Enumerable.Repeat(plank.Ends, 5).SelectMany(e => e));
         Drawing usual = FullSizePattern.Page(plan, layer, plank),
             grown = FullSizePattern.Page(plan, layer, many);
         Assert.True(grown.HeightMm > usual.HeightMm + 10);

@@ -135,7 +135,12 @@ public sealed class PlankListXlsxTests
             [
                 layer with
                 {
-                    Starboard = [layer.Starboard[3] with { WidestMm = 150, AreaMm2 = double.NaN }],
+                    Starboard =
+                    [
+                        layer
+                            .Starboard[3]
+                            .Sized(s => s with { WidestMm = 150, AreaMm2 = double.NaN }),
+                    ],
                     Port = [],
                 },
             ],

@@ -165,7 +165,7 @@ public sealed class PlankingJsonTests
     {
         Plank plank = Plan.Find("S1-17")!;
         JsonElement read = JsonDocument
-            .Parse(Bytes(With(plank with { Bend = plank.Bend with { LeastRadiusMm = radius } })))
+            .Parse(Bytes(With(plank.Bent(plank.Bend with { LeastRadiusMm = radius }))))
             .RootElement.GetProperty("planks")[0]
             .GetProperty("bend")
             .GetProperty("leastRadiusMm");
@@ -186,10 +186,7 @@ public sealed class PlankingJsonTests
     {
         Plank plank = Plan.Find("S1-17")!;
         BottomPlan broken = With(
-            plank with
-            {
-                FlatCut = plank.FlatCut.SetItem(1, new(double.NaN, 0)),
-            }
+            plank.Shaped(s => s with { FlatCut = s.FlatCut.SetItem(1, new(double.NaN, 0)) })
         );
         InvalidOperationException fault = Assert.Throws<InvalidOperationException>(() =>
             Bytes(broken)

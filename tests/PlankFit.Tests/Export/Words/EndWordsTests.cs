@@ -125,12 +125,7 @@ public sealed class EndWordsTests
     public void ANegativeBevelMakesTheInnerFaceTheLonger()
     {
         Plank plank = Plan.Find("S1-20")!;
-        PlankEnd end = plank.Ends[0] with
-        {
-            BevelDegrees = -10,
-            BevelAtLeastN = -10,
-            BevelAtGreatestN = -10,
-        };
+        PlankEnd end = plank.Ends[0] with { Angles = new(plank.Ends[0].CutDegrees, -10, -10, -10) };
         Assert.Equal(
             "bevel 10°, inner face longer by 1.5 mm",
             EndWords.Bevel(plank, end, 9, LengthUnit.Millimetre)
@@ -144,12 +139,7 @@ public sealed class EndWordsTests
     {
         // Least n is the forward edge to starboard and the after edge to port.
         Plank plank = Plan.Find(id)!;
-        PlankEnd end = plank.Ends[0] with
-        {
-            BevelDegrees = 18,
-            BevelAtLeastN = 17,
-            BevelAtGreatestN = 19,
-        };
+        PlankEnd end = plank.Ends[0] with { Angles = new(plank.Ends[0].CutDegrees, 18, 17, 19) };
         Assert.EndsWith(
             "at mid-cut; " + corners,
             EndWords.Bevel(plank, end, 9, LengthUnit.Millimetre),
@@ -163,8 +153,8 @@ public sealed class EndWordsTests
         Plank plank = Plan.Find("S1-20")!;
         PlankEnd square = plank.Ends[^1] with
         {
-            CutDegrees = 90.1,
-            NetLine = [new(1000, -75), new(999.7, 75)],
+            Angles = plank.Ends[^1].Angles with { CutDegrees = 90.1 },
+            Lines = plank.Ends[^1].Lines with { Net = [new(1000, -75), new(999.7, 75)] },
         };
         EndReading reading = EndReading.Of(plank, square, 9);
         Assert.Equal("square", EndWords.FromSquare(reading));

@@ -53,11 +53,11 @@ public sealed class PlanSummaryTests
     public void TheWorstIsNamedAndTheGravestComesFirst()
     {
         BottomPlan plan = Changed(
-            ("S1-05", p => p with { Bend = new(900, 0.5, 4, 0.02, 300, "soak or steam to form") }),
-            ("P1-06", p => p with { Bend = new(1500, 0.3, 4, 0.02, 100, "cold, with care") }),
-            ("P1-09", p => p with { StraightEdges = false, WidestGapMm = 0.74 }),
-            ("S1-11", p => p with { WidestOverlapMm = 0.31 }),
-            ("S1-12", p => p with { FitBothEnds = true, DropsIn = false })
+            ("S1-05", p => p.Bent(new(900, 0.5, 4, 0.02, 300, "soak or steam to form"))),
+            ("P1-06", p => p.Bent(new(1500, 0.3, 4, 0.02, 100, "cold, with care"))),
+            ("P1-09", p => p.WithStraight(s => s with { Serve = false, WidestGapMm = 0.74 })),
+            ("S1-11", p => p.WithStraight(s => s with { WidestOverlapMm = 0.31 })),
+            ("S1-12", p => p.Fitted(new(true, false)))
         ) with
         {
             Findings =

@@ -38,12 +38,9 @@ public sealed class PlankWordsTests
             "Both edges straight; straight stock serves.",
             PlankWords.Edges(Plank, LengthUnit.Millimetre)
         );
-        Plank hollow = Plank with
-        {
-            StraightEdges = false,
-            WidestGapMm = 1.3,
-            AfterEdge = Plank.AfterEdge with { HollowMm = 1.2 },
-        };
+        Plank hollow = Plank
+            .WithStraight(s => s with { Serve = false, WidestGapMm = 1.3 })
+            .Shaped(s => s with { After = s.After with { HollowMm = 1.2 } });
         // A gap is rounded up: what is called 1.5 mm is at most 1.5 mm.
         Assert.Equal(
             "Forward edge straight, after edge hollow 1 mm; cut to the line: straight stock would open by up to 1.5 mm.",
@@ -55,10 +52,7 @@ public sealed class PlankWordsTests
     public void ABendWithItsNumbers()
     {
         // 3700 / 9 = 411.1; 3700 mm = 12.139 ft; 3 degrees a metre = 0.9144 a foot.
-        Plank bent = Plank with
-        {
-            Bend = new(3700, 0.1216, -3, 0.01, 800, "cold"),
-        };
+        Plank bent = Plank.Bent(new(3700, 0.1216, -3, 0.01, 800, "cold"));
         Assert.Equal(
             "Bend: cold. Least radius 3.7 m, 411 times the thickness, 800 mm from the inboard net end; twist 3° a metre.",
             PlankWords.Bend(bent, 9, LengthUnit.Millimetre)
@@ -85,7 +79,7 @@ public sealed class PlankWordsTests
         );
         Assert.Contains(
             "does not drop in",
-            PlankWords.DropIn(plan.Find("S1-17")! with { DropsIn = false }, LengthUnit.Millimetre),
+            PlankWords.DropIn(plan.Find("S1-17")!.Fitted(new(true, false)), LengthUnit.Millimetre),
             StringComparison.Ordinal
         );
         Assert.Equal("", PlankWords.DropIn(Plank, LengthUnit.Millimetre));

@@ -72,17 +72,19 @@ internal sealed record AnalyticBottom(
         PlankLayerSpec Skin(string name, Heads heads) =>
             new(name, thicknessMm, 150, heads, 45, null, Hold.Width, 30, 0.5, null);
         return new(
-            "analytic",
-            "000000",
-            LengthUnit.Millimetre,
-            new(
-                [.. x.Select((a, i) => new Station($"{i}", a))],
-                [Line("keel", 0), Line("chine", 1000)]
-            ),
-            new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-            [Skin("inner", Heads.Aft), Skin("outer", Heads.Forward)],
-            EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "analytic",
+                "000000",
+                LengthUnit.Millimetre,
+                new(
+                    [.. x.Select((a, i) => new Station($"{i}", a))],
+                    [Line("keel", 0), Line("chine", 1000)]
+                ),
+                new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
+                [Skin("inner", Heads.Aft), Skin("outer", Heads.Forward)],
+                EndRules.Default,
+                BendLimits.Default
+            )
         )
         {
             Behind = behind,

@@ -29,18 +29,20 @@ internal static class PlaneBottom
             ]
         );
         return new(
-            "plane bottom",
-            "000000",
-            LengthUnit.Millimetre,
-            table,
-            new("keel", "chine", [], to, KeelSide.Plumb),
-            [
-                Skin("inner", plankMm, Heads.Aft),
-                new ClothLayerSpec("cloth", clothMm),
-                Skin("outer", plankMm, Heads.Forward),
-            ],
-            EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "plane bottom",
+                "000000",
+                LengthUnit.Millimetre,
+                table,
+                new("keel", "chine", [], to, KeelSide.Plumb),
+                [
+                    Skin("inner", plankMm, Heads.Aft),
+                    new ClothLayerSpec("cloth", clothMm),
+                    Skin("outer", plankMm, Heads.Forward),
+                ],
+                EndRules.Default,
+                BendLimits.Default
+            )
         );
     }
 

@@ -29,30 +29,32 @@ internal sealed record StraightRuled(double StemMm, double StemDeadriseDegrees)
                 [.. x.Select(a => (double?)Table(a, v).Y)]
             );
         return new(
-            "ruled",
-            "000000",
-            LengthUnit.Millimetre,
-            new(
-                [.. x.Select((a, i) => new Station($"{i}", a))],
-                [Line("keel", 0), Line("chine", 1)]
-            ),
-            new("keel", "chine", [], to, KeelSide.Plumb),
-            [
-                new PlankLayerSpec(
-                    "skin",
-                    thicknessMm,
-                    140,
-                    Heads.Aft,
-                    50,
-                    null,
-                    Hold.Width,
-                    7.5,
-                    0.5,
-                    null
+            new PlankingJob(
+                "ruled",
+                "000000",
+                LengthUnit.Millimetre,
+                new(
+                    [.. x.Select((a, i) => new Station($"{i}", a))],
+                    [Line("keel", 0), Line("chine", 1)]
                 ),
-            ],
-            EndRules.Default,
-            BendLimits.Default
+                new("keel", "chine", [], to, KeelSide.Plumb),
+                [
+                    new PlankLayerSpec(
+                        "skin",
+                        thicknessMm,
+                        140,
+                        Heads.Aft,
+                        50,
+                        null,
+                        Hold.Width,
+                        7.5,
+                        0.5,
+                        null
+                    ),
+                ],
+                EndRules.Default,
+                BendLimits.Default
+            )
         )
         {
             Keel = keel is null ? KeelSpec.None : KeelSpec.None with { Layers = [keel] },

@@ -171,29 +171,42 @@ public sealed class AnalyticSettingUpTests
 
     private static Job Job(OffsetTable table) =>
         new(
-            "analytic",
-            "000000",
-            LengthUnit.Millimetre,
-            table,
-            new("keel", "chine", [], OffsetsAreTo.Outside, KeelSide.SquareToPlank),
-            [
-                new PlankLayerSpec("skin", 9, 150, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null),
-                new ClothLayerSpec("cloth", 1),
-                new PlankLayerSpec(
-                    "outer",
-                    9,
-                    150,
-                    Heads.Forward,
-                    45,
-                    null,
-                    Hold.Width,
-                    7.5,
-                    0.5,
-                    null
-                ),
-            ],
-            EndRules.Default,
-            BendLimits.Default
+            new PlankingJob(
+                "analytic",
+                "000000",
+                LengthUnit.Millimetre,
+                table,
+                new("keel", "chine", [], OffsetsAreTo.Outside, KeelSide.SquareToPlank),
+                [
+                    new PlankLayerSpec(
+                        "skin",
+                        9,
+                        150,
+                        Heads.Aft,
+                        45,
+                        null,
+                        Hold.Width,
+                        7.5,
+                        0.5,
+                        null
+                    ),
+                    new ClothLayerSpec("cloth", 1),
+                    new PlankLayerSpec(
+                        "outer",
+                        9,
+                        150,
+                        Heads.Forward,
+                        45,
+                        null,
+                        Hold.Width,
+                        7.5,
+                        0.5,
+                        null
+                    ),
+                ],
+                EndRules.Default,
+                BendLimits.Default
+            )
         );
 
     private static OffsetTable Table(

@@ -15,71 +15,138 @@ public sealed class CutPlankFaultsTests
 
     private static readonly (string Why, Func<CutPlank, CutPlank> Spoilt)[] Spoils =
     [
-        ("its length is given", p => Sized(p, s => s with { NetLengthMm = 0 })),
-        ("its length is given", p => Sized(p, s => s with { NetLengthMm = double.NaN })),
-        ("its length to saw is given", p => Sized(p, s => s with { CutLengthMm = 100_001 })),
-        ("its greatest width", p => Sized(p, s => s with { WidestMm = -1 })),
-        ("its angle at the keel", p => Sized(p, s => s with { KeelAngleDegrees = 181 })),
-        ("its area is given", p => Sized(p, s => s with { AreaMm2 = 0 })),
-        ("its area is not", p => Sized(p, s => s with { AreaMm2 = s.AreaMm2 * 1.00013 })),
-        ("its area is not", p => Sized(p, s => s with { AreaMm2 = s.AreaMm2 * 0.99987 })),
+        ("its length is given", p => p.Sized(s => s with { NetLengthMm = 0 })),
+        ("its length is given", p => p.Sized(s => s with { NetLengthMm = double.NaN })),
+        ("its length to saw is given", p => p.Sized(s => s with { CutLengthMm = 100_001 })),
+        ("its greatest width", p => p.Sized(s => s with { WidestMm = -1 })),
+        ("its angle at the keel", p => p.Sized(s => s with { KeelAngleDegrees = 181 })),
+        ("its area is given", p => p.Sized(s => s with { AreaMm2 = 0 })),
+        ("its area is not", p => p.Sized(s => s with { AreaMm2 = s.AreaMm2 * 1.00013 })),
+        ("its area is not", p => p.Sized(s => s with { AreaMm2 = s.AreaMm2 * 0.99987 })),
         (
             "its length to saw is not",
-            p => Sized(p, s => s with { CutLengthMm = s.CutLengthMm + 0.06 })
+            p => p.Sized(s => s with { CutLengthMm = s.CutLengthMm + 0.06 })
         ),
         (
             "its length to saw is not",
-            p => Sized(p, s => s with { CutLengthMm = s.CutLengthMm - 0.06 })
+            p => p.Sized(s => s with { CutLengthMm = s.CutLengthMm - 0.06 })
         ),
-        ("an edge of it is not whole", p => Sized(p, s => s with { Forward = null })),
-        ("an edge of it is not whole", p => p with { AfterFlat = p.AfterFlat.RemoveAt(1) }),
+        (
+            "an edge of it is not whole",
+            p =>
+                p.Shaped(s =>
+                    s with
+                    {
+                        Forward = s.Forward with { ShapeWord = PlankEdge.None.ShapeWord },
+                    }
+                )
+        ),
+        (
+            "an edge of it is not whole",
+            p => p.Shaped(s => s with { After = s.After with { Flat = s.After.Flat.RemoveAt(1) } })
+        ),
         (
             "the thickness of its layer",
             p => p with { SawnFor = p.SawnFor! with { ThicknessMm = 0 } }
         ),
-        ("beyond any boat", p => p with { Outline = p.Outline.SetItem(0, new(1, 300_000, 0)) }),
-        ("beyond any boat", p => p with { FlatCut = p.FlatCut.SetItem(0, new(299_999, 1)) }),
-        ("beyond any boat", p => p with { FlatNet = p.FlatNet.SetItem(0, new(1, -300_000)) }),
-        ("fewer than three", p => p with { FlatCut = [.. p.FlatCut.Take(2)] }),
-        ("different numbers", p => p with { FlatNet = p.FlatNet.RemoveAt(0) }),
-        ("it has no ends", p => p with { Ends = [] }),
-        ("the angle or a bevel", p => Ended(p, e => e with { CutDegrees = 0 })),
-        ("the angle or a bevel", p => Ended(p, e => e with { CutDegrees = 180 })),
-        ("the angle or a bevel", p => Ended(p, e => e with { BevelDegrees = 90 })),
-        ("the angle or a bevel", p => Ended(p, e => e with { BevelDegrees = -90.5 })),
-        ("the angle or a bevel", p => Ended(p, e => e with { BevelAtLeastN = 90.5 })),
-        ("the angle or a bevel", p => Ended(p, e => e with { BevelAtGreatestN = -90 })),
-        ("was left long by", p => Ended(p, e => e with { AllowanceMm = -0.1 })),
-        ("was left long by", p => Ended(p, e => e with { OverhangMm = -0.1 })),
-        (
-            "was left long by",
-            p => Ended(p, e => e with { Cut = EndCut.LeftLong, OverhangMm = null })
-        ),
-        ("is not whole", p => Ended(p, e => e with { OuterLine = [e.OuterLine[0]] })),
-        ("is not whole", p => Ended(p, e => e with { Outline = e.Outline.RemoveAt(0) })),
         (
             "beyond any boat",
-            p => Ended(p, e => e with { InnerLine = e.InnerLine.SetItem(0, new(0, 300_000)) })
+            p => p.Shaped(s => s with { Outline = s.Outline.SetItem(0, new(1, 300_000, 0)) })
+        ),
+        (
+            "beyond any boat",
+            p => p.Shaped(s => s with { FlatCut = s.FlatCut.SetItem(0, new(299_999, 1)) })
+        ),
+        (
+            "beyond any boat",
+            p => p.Shaped(s => s with { FlatNet = s.FlatNet.SetItem(0, new(1, -300_000)) })
+        ),
+        ("fewer than three", p => p.Shaped(s => s with { FlatCut = [.. s.FlatCut.Take(2)] })),
+        ("different numbers", p => p.Shaped(s => s with { FlatNet = s.FlatNet.RemoveAt(0) })),
+        ("it has no ends", p => p.WithoutEnds()),
+        (
+            "the angle or a bevel",
+            p => p.Ended(e => e with { Angles = e.Angles with { CutDegrees = 0 } })
+        ),
+        (
+            "the angle or a bevel",
+            p => p.Ended(e => e with { Angles = e.Angles with { CutDegrees = 180 } })
+        ),
+        (
+            "the angle or a bevel",
+            p => p.Ended(e => e with { Angles = e.Angles with { BevelDegrees = 90 } })
+        ),
+        (
+            "the angle or a bevel",
+            p => p.Ended(e => e with { Angles = e.Angles with { BevelDegrees = -90.5 } })
+        ),
+        (
+            "the angle or a bevel",
+            p => p.Ended(e => e with { Angles = e.Angles with { BevelAtLeastN = 90.5 } })
+        ),
+        (
+            "the angle or a bevel",
+            p => p.Ended(e => e with { Angles = e.Angles with { BevelAtGreatestN = -90 } })
+        ),
+        ("was left long by", p => p.Ended(e => e with { AllowanceMm = -0.1 })),
+        ("was left long by", p => p.Ended(e => e with { OverhangMm = -0.1 })),
+        (
+            "was left long by",
+            p => p.Ended(e => e with { Cut = EndCut.LeftLong, OverhangMm = null })
+        ),
+        (
+            "is not whole",
+            p => p.Ended(e => e with { Lines = e.Lines with { Outer = [e.OuterLine[0]] } })
+        ),
+        (
+            "is not whole",
+            p => p.Ended(e => e with { Lines = e.Lines with { Outline = e.Outline.RemoveAt(0) } })
+        ),
+        (
+            "beyond any boat",
+            p =>
+                p.Ended(e =>
+                    e with
+                    {
+                        Lines = e.Lines with { Inner = e.InnerLine.SetItem(0, new(0, 300_000)) },
+                    }
+                )
         ),
         (
             "do not meet",
             p =>
-                p with
-                {
-                    ForwardSeam = p.ForwardSeam.SetItem(0, p.ForwardSeam[0] + new Vec3(0, 9, 0)),
-                }
+                p.Shaped(s =>
+                    s with
+                    {
+                        Forward = s.Forward with
+                        {
+                            Seam = s.Forward.Seam.SetItem(0, s.Forward.Seam[0] + new Vec3(0, 9, 0)),
+                        },
+                    }
+                )
         ),
         (
             "do not meet",
-            p => p with { AfterFlat = p.AfterFlat.SetItem(0, p.AfterFlat[0] + new Vec2(0.06, 0)) }
+            p =>
+                p.Shaped(s =>
+                    s with
+                    {
+                        After = s.After with
+                        {
+                            Flat = s.After.Flat.SetItem(0, s.After.Flat[0] + new Vec2(0.06, 0)),
+                        },
+                    }
+                )
         ),
         (
             "crosses itself",
             p =>
-                p with
-                {
-                    FlatCut = [p.FlatCut[0], p.FlatCut[2], p.FlatCut[1], .. p.FlatCut.Skip(3)],
-                }
+                p.Shaped(s =>
+                    s with
+                    {
+                        FlatCut = [s.FlatCut[0], s.FlatCut[2], s.FlatCut[1], .. s.FlatCut.Skip(3)],
+                    }
+                )
         ),
     ];
 
@@ -107,34 +174,24 @@ public sealed class CutPlankFaultsTests
     public void What_a_record_may_round_is_borne()
     {
         CutPlank sound = SawnPlanks.Of(Plan.Value, "S1-20");
-        Assert.True(sound.Sizes.AreaMm2 > 50_000);
+        Assert.True(sound.Form.Sizes.AreaMm2 > 50_000);
         Assert.Null(
             CutPlankFaults.Of(
-                Ended(
-                    Sized(
-                        sound,
-                        s =>
-                            s with
-                            {
-                                AreaMm2 = s.AreaMm2 * 1.00009,
-                                CutLengthMm = s.CutLengthMm + 0.04,
-                            }
-                    ),
-                    e => e with { BevelDegrees = 89.9, BevelAtLeastN = -89.9 }
-                )
+                sound
+                    .Sized(s =>
+                        s with
+                        {
+                            AreaMm2 = s.AreaMm2 * 1.00009,
+                            CutLengthMm = s.CutLengthMm + 0.04,
+                        }
+                    )
+                    .Ended(e =>
+                        e with
+                        {
+                            Angles = e.Angles with { BevelDegrees = 89.9, BevelAtLeastN = -89.9 },
+                        }
+                    )
             )
         );
     }
-
-    private static CutPlank Sized(CutPlank plank, Func<CutSizes, CutSizes> change) =>
-        plank with
-        {
-            Sizes = change(plank.Sizes),
-        };
-
-    private static CutPlank Ended(CutPlank plank, Func<CutEnd, CutEnd> change) =>
-        plank with
-        {
-            Ends = plank.Ends.SetItem(0, change(plank.Ends[0])),
-        };
 }

@@ -24,12 +24,15 @@ public sealed class CutPlanksTests
         foreach (CutPlank was in sawn)
         {
             CutPlank back = read.Single(p => p.Id == was.Id);
-            Assert.Equal(was.Outline.AsEnumerable(), back.Outline.AsEnumerable());
-            Assert.Equal(was.FlatNet.AsEnumerable(), back.FlatNet.AsEnumerable());
-            Assert.Equal(was.FlatCut.AsEnumerable(), back.FlatCut.AsEnumerable());
-            Assert.Equal(was.AfterSeam.AsEnumerable(), back.AfterSeam.AsEnumerable());
-            Assert.Equal(was.ForwardFlat.AsEnumerable(), back.ForwardFlat.AsEnumerable());
-            foreach ((CutEnd a, CutEnd b) in was.Ends.Zip(back.Ends))
+            Assert.Equal(was.Shape.Outline.AsEnumerable(), back.Shape.Outline.AsEnumerable());
+            Assert.Equal(was.Shape.FlatNet.AsEnumerable(), back.Shape.FlatNet.AsEnumerable());
+            Assert.Equal(was.Shape.FlatCut.AsEnumerable(), back.Shape.FlatCut.AsEnumerable());
+            Assert.Equal(was.Shape.After.Seam.AsEnumerable(), back.Shape.After.Seam.AsEnumerable());
+            Assert.Equal(
+                was.Shape.Forward.Flat.AsEnumerable(),
+                back.Shape.Forward.Flat.AsEnumerable()
+            );
+            foreach ((PlankEnd a, PlankEnd b) in was.Form.Ends.Zip(back.Form.Ends))
             {
                 Assert.Equal((a.At, a.Cut, a.CutDegrees), (b.At, b.Cut, b.CutDegrees));
                 Assert.Equal((a.BevelDegrees, a.OverhangMm), (b.BevelDegrees, b.OverhangMm));

@@ -44,16 +44,16 @@ internal static class SawnLaws
         }
 
         bool same =
-            plank.Outline.SequenceEqual(record.Outline)
-            && plank.FlatNet.SequenceEqual(record.FlatNet)
-            && plank.FlatCut.SequenceEqual(record.FlatCut)
-            && plank.ForwardEdge.Seam.SequenceEqual(record.ForwardSeam)
-            && plank.AfterEdge.Seam.SequenceEqual(record.AfterSeam)
-            && plank.ForwardEdge.Flat.SequenceEqual(record.ForwardFlat)
-            && plank.AfterEdge.Flat.SequenceEqual(record.AfterFlat)
-            && plank.Ends.Length == record.Ends.Length
+            plank.Outline.SequenceEqual(record.Shape.Outline)
+            && plank.FlatNet.SequenceEqual(record.Shape.FlatNet)
+            && plank.FlatCut.SequenceEqual(record.Shape.FlatCut)
+            && plank.ForwardEdge.Seam.SequenceEqual(record.Shape.Forward.Seam)
+            && plank.AfterEdge.Seam.SequenceEqual(record.Shape.After.Seam)
+            && plank.ForwardEdge.Flat.SequenceEqual(record.Shape.Forward.Flat)
+            && plank.AfterEdge.Flat.SequenceEqual(record.Shape.After.Flat)
+            && plank.Ends.Length == record.Form.Ends.Length
             && plank
-                .Ends.Zip(record.Ends)
+                .Ends.Zip(record.Form.Ends)
                 .All(e =>
                     e.First.At == e.Second.At
                     && e.First.Cut == e.Second.Cut
@@ -63,8 +63,14 @@ internal static class SawnLaws
                     && e.First.OuterLine.SequenceEqual(e.Second.OuterLine)
                     && e.First.InnerLine.SequenceEqual(e.Second.InnerLine)
                 )
-            && CutSizes.Of(plank) with { Marks = record.Sizes.Marks } == record.Sizes
-            && plank.Marks.SequenceEqual(record.Sizes.Marks);
+            && plank.Form.Sizes == record.Form.Sizes
+            && (plank.Kind, plank.Form.Fit, plank.Bend)
+                == (record.Form.Kind, record.Form.Fit, record.Form.Bend)
+            && Told(plank.ForwardEdge) == Told(record.Shape.Forward)
+            && Told(plank.AfterEdge) == Told(record.Shape.After)
+            && plank.Marks.SequenceEqual(record.Form.Marks);
+
+        static PlankEdge Told(PlankEdge edge) => edge with { Seam = default, Flat = default };
         if (!same)
         {
             broken.Add($"{record.Id} is not what its record says");

@@ -121,5 +121,5 @@ public sealed class SawPiecesTests
     }
 
     private static ImmutableArray<SawPiece> Of(BottomPlan plan, NestSpec spec) =>
-        SawPieces.Of(plan with { Job = plan.Job with { Nest = spec } });
+        (plan with { Job = plan.Job with { Nest = spec } }).PiecesToSaw();
 }

@@ -14,30 +14,32 @@ internal static class Hypar
         OffsetLine Line(string name, double y) =>
             new(name, [], [.. x.Select(a => (double?)Z(a, y))], [.. x.Select(_ => (double?)y)]);
         return new(
-            "hypar",
-            "000000",
-            LengthUnit.Millimetre,
-            new(
-                [.. x.Select((a, i) => new Station($"{i}", a))],
-                [Line("keel", 0), Line("chine", 1000)]
-            ),
-            new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-            [
-                new PlankLayerSpec(
-                    "one",
-                    thicknessMm,
-                    150,
-                    Heads.Aft,
-                    45,
-                    null,
-                    Hold.Width,
-                    30,
-                    0.5,
-                    null
+            new PlankingJob(
+                "hypar",
+                "000000",
+                LengthUnit.Millimetre,
+                new(
+                    [.. x.Select((a, i) => new Station($"{i}", a))],
+                    [Line("keel", 0), Line("chine", 1000)]
                 ),
-            ],
-            EndRules.Default,
-            BendLimits.Default
+                new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
+                [
+                    new PlankLayerSpec(
+                        "one",
+                        thicknessMm,
+                        150,
+                        Heads.Aft,
+                        45,
+                        null,
+                        Hold.Width,
+                        30,
+                        0.5,
+                        null
+                    ),
+                ],
+                EndRules.Default,
+                BendLimits.Default
+            )
         );
     }
 

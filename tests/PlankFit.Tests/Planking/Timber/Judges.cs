@@ -18,7 +18,7 @@ internal static class Judges
     {
         Job job = Job(wood, spec);
         PlankLayerSpec layer = job.Layers.OfType<PlankLayerSpec>().First();
-        return BendJudge.Of(job, layer with { ThicknessMm = thicknessMm });
+        return BendJudge.Of(job.Planking, layer with { ThicknessMm = thicknessMm });
     }
 
     /// <summary>The row for a bend alone, over a bottom curved one way.</summary>
