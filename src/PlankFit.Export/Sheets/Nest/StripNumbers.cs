@@ -15,6 +15,9 @@ internal sealed partial class StripMarks
         .. Enumerable.Range(1, 39).Select(i => i / 40.0),
     ];
 
+    /// <summary>Cuts whose numbers found no place: they are drawn without.</summary>
+    public List<int> WithoutNumber { get; } = [];
+
     /// <summary>The cuts' numbers in rings: on their lines, or beside them with a thin line to the cut. Lines stop at the rings.</summary>
     public void Numbers(ImmutableArray<SawCut> all)
     {
@@ -34,13 +37,18 @@ internal sealed partial class StripMarks
             pad.Open(part, Pens.Net, Layers.Net);
         }
 
-        foreach ((SawCut cut, _) in rings)
+        foreach (SawCut cut in all.Where(c => cuts.ContainsKey(c.Number)))
         {
             Pen pen = cut.Kind == CutKind.Parting ? Pens.Inner : Pens.Cut;
             foreach (List<Vec2> part in Quads.Outside(cuts[cut.Number], shapes))
             {
                 pad.Open(part, pen, Layers.Cut);
             }
+        }
+
+        foreach (List<Vec2> part in elsewhere.SelectMany(e => Quads.Outside(e, shapes)))
+        {
+            pad.Open(part, Pens.Cut, Layers.Cut);
         }
 
         foreach ((SawCut cut, StripRing ring) in rings)
@@ -56,11 +64,15 @@ internal sealed partial class StripMarks
         }
     }
 
-    /// <summary>The shortest lines first: they have the fewest places. Where one finds none it goes before all others, and they are placed again.</summary>
+    /// <summary>The shortest lines first: they have the fewest places. Where one finds none it goes before all others, and they are placed again; what finds none at the last goes without.</summary>
     private List<(SawCut Cut, StripRing Ring)> Placed(ImmutableArray<SawCut> all)
     {
-        const int Times = 12;
-        List<SawCut> order = [.. all.OrderBy(c => cuts[c.Number][0].ChordTo(cuts[c.Number][^1]))];
+        const int Times = 8;
+        List<SawCut> order =
+        [
+            .. all.Where(c => cuts.ContainsKey(c.Number))
+                .OrderBy(c => cuts[c.Number][0].ChordTo(cuts[c.Number][^1])),
+        ];
         for (int time = 1; ; time++)
         {
             int keptBefore = kept.Count,
@@ -69,10 +81,14 @@ internal sealed partial class StripMarks
             SawCut? without = null;
             foreach (SawCut cut in order)
             {
-                StripRing ring = Place(cut);
+                if (Place(cut) is not { } ring)
+                {
+                    without ??= cut;
+                    continue;
+                }
+
                 rings.Add((cut, ring));
                 kept.Add(Around(ring.At, ring.RadiusMm));
-                without = ring.IsForced ? without ?? cut : without;
                 if (ring.Foot is { } foot)
                 {
                     hard.Add((ring.Edge, foot));
@@ -81,7 +97,7 @@ internal sealed partial class StripMarks
 
             if (without is null || time == Times)
             {
-                AreCrowded |= without is not null;
+                WithoutNumber.AddRange(all.Except(rings.Select(r => r.Cut)).Select(c => c.Number));
                 return rings;
             }
 
@@ -94,7 +110,7 @@ internal sealed partial class StripMarks
 
     private static string Number(SawCut cut) => cut.Number.ToString(CultureInfo.InvariantCulture);
 
-    private StripRing Place(SawCut cut)
+    private StripRing? Place(SawCut cut)
     {
         ImmutableArray<Vec2> line = cuts[cut.Number];
         double radius = Math.Max(
@@ -119,17 +135,7 @@ internal sealed partial class StripMarks
             }
         }
 
-        // At the last one on other numbers' lines: better than on the numbers themselves.
-        StripRing forced =
-            StripPlaces
-                .Beside(line[0], line[^1], radius, Everywhere, FurthestMm)
-                .FirstOrDefault(r =>
-                    Around(r.At, radius + 0.3) is var box
-                    && Within(box)
-                    && !kept.Any(k => k.Overlaps(box))
-                )
-            ?? new(line[0] + (0.5 * (line[^1] - line[0])), radius, null);
-        return forced with { IsForced = true };
+        return null;
     }
 
     private bool Holds(StripRing ring, bool clear)
@@ -158,12 +164,12 @@ internal sealed partial class StripMarks
     private static bool Crossed(List<(Vec2 A, Vec2 B)> lines, Box box) =>
         lines.Any(l => Segments.Clip(l.A, l.B, box) is not null);
 
-    /// <summary>On the board, or in what is left above it for this.</summary>
+    /// <summary>On the board, or in what is left beside it for this.</summary>
     private bool Within(Box box) =>
-        box.Left >= board.Left - 1
-        && box.Right <= board.Right + 1
-        && box.Top <= board.Top + aboveMm
-        && box.Bottom >= board.Bottom + 0.3;
+        box.Left >= room.Left
+        && box.Right <= room.Right
+        && box.Top <= room.Top
+        && box.Bottom >= room.Bottom;
 
     private Vec2? OnLine(ImmutableArray<Vec2> line, double radius)
     {

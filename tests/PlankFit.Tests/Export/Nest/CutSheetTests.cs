@@ -51,7 +51,7 @@ public sealed class CutSheetTests
             }
 
             Assert.Equal(cuts.Cuts.Length, Rings(sheet).Count());
-            Strip[] strips = [.. Strip.Of(sheet, cuts).Where(s => !s.View.IsOverview)];
+            Strip[] strips = [.. Strip.Of(plan, cuts).Where(s => !s.View.IsOverview)];
             foreach (LaidPiece piece in cuts.Board.Pieces)
             {
                 string id = piece.Piece.Id;
@@ -75,7 +75,7 @@ public sealed class CutSheetTests
         int named = 0;
         foreach (BoardCutList cuts in Cuts(plan))
         {
-            foreach (Strip strip in Strip.Of(CutSheets.Board(plan, cuts.Board), cuts))
+            foreach (Strip strip in Strip.Of(plan, cuts))
             {
                 foreach (Lettering name in strip.Names)
                 {
@@ -98,7 +98,7 @@ public sealed class CutSheetTests
         {
             Drawing sheet = CutSheets.Board(plan, cuts.Board);
             var told = new List<int>();
-            foreach (Strip strip in Strip.Of(sheet, cuts))
+            foreach (Strip strip in Strip.Of(plan, cuts))
             {
                 foreach (SawCut cut in strip.View.Cuts)
                 {
@@ -141,7 +141,7 @@ public sealed class CutSheetTests
         Assert.Contains(many, c => !c.Frame.Stock.GrainAcross);
         foreach (BoardCutList cuts in many)
         {
-            Strip[] strips = [.. Strip.Of(CutSheets.Board(plan, cuts.Board), cuts)];
+            Strip[] strips = [.. Strip.Of(plan, cuts)];
             Assert.True(strips[0].View.IsWhole && strips[0].View.IsOverview);
             Assert.All(
                 strips[0].View.Cuts,
@@ -178,7 +178,7 @@ public sealed class CutSheetTests
                     .Matches(Words(sheet), @"drawn 1:(\d+(\.\d)?)")
                     .Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)),
             ];
-            double[] drawn = [.. Strip.Of(sheet, cuts).Select(s => 1 / s.Factor)];
+            double[] drawn = [.. Strip.Of(plan, cuts).Select(s => 1 / s.Factor)];
             Assert.Equal(drawn.Length, told.Length);
             Assert.All(drawn.Zip(told), p => Assert.Equal(p.First, p.Second, 0.06));
         }

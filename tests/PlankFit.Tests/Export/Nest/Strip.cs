@@ -16,10 +16,13 @@ internal sealed record Strip(
     Lettering[] Words
 )
 {
-    public double Factor => Box.Width / View.List.Frame.LengthMm;
+    public double Factor => Box.Width / View.LengthMm;
 
     public Vec2 OnBoard(Vec2 paper) =>
-        new((paper.X - Box.Left) / Factor, ((paper.Y - Box.Bottom) / Factor) + View.LowMm);
+        new(
+            ((paper.X - Box.Left) / Factor) + View.FromMm,
+            ((paper.Y - Box.Bottom) / Factor) + View.LowMm
+        );
 
     /// <summary>The names of its pieces, where they stand.</summary>
     public IEnumerable<Lettering> Names => Words.Where(w => Wood.ContainsKey(w.Text));
@@ -34,7 +37,11 @@ internal sealed record Strip(
             .Select(w => w.Key);
     }
 
-    public static IEnumerable<Strip> Of(Drawing sheet, BoardCutList cuts)
+    /// <summary>Those of a board's own drawing.</summary>
+    public static IEnumerable<Strip> Of(BottomPlan plan, BoardCutList cuts) =>
+        Of(CutSheets.Board(plan, cuts.Board), CutSheets.OnBoard(plan, cuts.Board));
+
+    private static IEnumerable<Strip> Of(Drawing sheet, ImmutableArray<StripView> views)
     {
         Polyline[] grounds =
         [
@@ -48,7 +55,6 @@ internal sealed record Strip(
                 .Shapes.OfType<Polyline>()
                 .Where(p => p.Layer == Layers.Cut && p.Closed && p.Fill is not null),
         ];
-        ImmutableArray<StripView> views = StripView.Of(cuts);
         Assert.Equal(views.Length, grounds.Length);
         int drawn = 0;
         foreach ((StripView view, Polyline ground) in views.Zip(grounds))
@@ -59,9 +65,10 @@ internal sealed record Strip(
                 ground.Points.Max(p => p.X) + 0.01,
                 ground.Points.Max(p => p.Y) + 0.01
             );
-            // What is left above a strip ends at the words that head it.
+            // What is left above a strip ends at the words that head it, and beside it at the sheet's edge.
             Box above = box with
             {
+                Right = view.IsOverview ? box.Right : sheet.WidthMm,
                 Top = sheet
                     .Shapes.OfType<Lettering>()
                     .Where(l => l.HeightMm == Letters.Bench && !l.Bold && l.At.Y > box.Top)
