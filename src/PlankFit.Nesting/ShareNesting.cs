@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Planking;
 
 namespace PlankFit.Nesting;
@@ -55,7 +54,7 @@ internal static class ShareNesting
 
         var ends = new EndTable(items, spec.KerfMm, patience);
         double[] heights = [.. items.Select(i => i.HeightMm).OrderDescending()];
-        string name = Name(share);
+        string name = Name(share, units);
         (NestProblem Problem, NestResult Result) Search(ImmutableArray<BoardType> boards)
         {
             var problem = new NestProblem(
@@ -141,12 +140,15 @@ internal static class ShareNesting
         );
     }
 
-    private static string Name(StockShare share)
+    private static string Name(StockShare share, LengthUnit units)
     {
-        string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
         string thickness = string.Join(
             " and ",
-            share.Pieces.Select(p => p.ThicknessMm).Distinct().Order().Select(t => Mm(t) + " mm")
+            share
+                .Pieces.Select(p => p.ThicknessMm)
+                .Order()
+                .Select(t => LengthText.Thickness(t, units))
+                .Distinct()
         );
         string woods = string.Join(
             " and ",

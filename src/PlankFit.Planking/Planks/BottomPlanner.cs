@@ -144,6 +144,7 @@ public static class BottomPlanner
                     layer,
                     job.Limits,
                     job.Units,
+                    port is null ? null : Side.Starboard,
                     Sawn(job, layer, port is null ? null : Side.Starboard)
                 )
             );
@@ -156,7 +157,7 @@ public static class BottomPlanner
                 layers.Add(SidesApart.Joined(layer.Plan, port[at].Plan));
                 findings.AddRange(
                     LayerFindings
-                        .Of(port[at], job.Limits, job.Units, Sawn(job, layer, Side.Port))
+                        .Of(port[at], job.Limits, job.Units, Side.Port, Sawn(job, layer, Side.Port))
                         .Select(SidesApart.OfPort)
                 );
             }

@@ -21,7 +21,7 @@ internal static class SidesApart
         {
             Where = IsStarboardPlank(found.Where)
                 ? string.Concat("P", found.Where.AsSpan(1))
-                : $"{found.Where}, port",
+                : found.Where,
             Message = PortIds(found.Message),
         };
 

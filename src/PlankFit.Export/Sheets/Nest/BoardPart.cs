@@ -17,7 +17,7 @@ internal sealed record BoardPart(
 {
     private const double HeadMm = 8.5;
     private const double IdHeight = 4;
-    private const double BelowMm = 6;
+    private const double BelowMm = 2.85;
     private int Cuts { get; init; }
 
     private int Pieces { get; init; }
@@ -63,6 +63,12 @@ internal sealed record BoardPart(
 
     private double AboveMm => Strip.AboveMm + 0.5;
 
+    /// <summary>What the bold line and the words under a strip take.</summary>
+    private double UnderMm =>
+        BelowMm + (Math.Max(1, SideWords.Length) * Letters.Small * Letters.Leading);
+
+    private ImmutableArray<string> SideWords => BoardStrip.SideWords(View, Factor);
+
     private string Id => View.List.Board.Id;
 
     private double IdMm => Letters.Width(Id, IdHeight, true) + 4;
@@ -78,7 +84,7 @@ internal sealed record BoardPart(
                 )
         );
 
-    private double OnPaperMm => IsFirst ? AboveMm + (Factor * View.HeightMm) + BelowMm : 0;
+    private double OnPaperMm => IsFirst ? AboveMm + (Factor * View.HeightMm) + UnderMm : 0;
 
     private double AboveTables => WordsMm + (View.IsOverview ? (IsFirst ? AboveMm : 0) : OnPaperMm);
 
@@ -111,11 +117,16 @@ internal sealed record BoardPart(
             left = inside.Left;
         if (IsFirst)
         {
-            double lower = top - WordsMm - OnPaperMm + BelowMm;
+            double lower = top - WordsMm - OnPaperMm + UnderMm;
             var corner = new Vec2(inside.Left + StripScale.AsideMm, lower);
             pad.Add(Strip.Shapes.Select(s => s.MovedBy(corner)));
             left += View.IsOverview
-                ? (2 * StripScale.AsideMm) + (Factor * View.LengthMm) + StripScale.TablesGapMm
+                ? (2 * StripScale.AsideMm)
+                    + Math.Max(
+                        Factor * View.LengthMm,
+                        SideWords.Max(w => Letters.Width(w, Letters.Small))
+                    )
+                    + StripScale.TablesGapMm
                 : 0;
         }
 

@@ -8,6 +8,9 @@ namespace PlankFit.Export.Sheets;
 internal static class BoardStrip
 {
     private const double HatchMm = 1.6;
+
+    /// <summary>The bold lines lie so far outside the board.</summary>
+    private const double OffMm = 0.9;
     private static readonly Pen Hatch = new(0.18, 0.3);
     private static readonly Pen BoardEdge = new(0.25);
     private static readonly Pen Marked = new(0.9);
@@ -15,6 +18,7 @@ internal static class BoardStrip
 
     /// <summary>Draws it with its beginning and its lower edge at the origin; returns what stands there, and what found no place.</summary>
     /// <param name="aboveMm">Room above the strip for names and numbers.</param>
+    /// <param name="tries">So often numbers are placed anew where one finds no place.</param>
     /// <param name="widthMm">Of the sheet: what a short strip leaves of it is room for names and numbers as well.</param>
     public static StripMarks Draw(
         Pad pad,
@@ -22,7 +26,8 @@ internal static class BoardStrip
         StripView view,
         double factor,
         double aboveMm,
-        double widthMm
+        double widthMm,
+        int tries
     )
     {
         BoardFrame frame = view.List.Frame;
@@ -38,6 +43,7 @@ internal static class BoardStrip
         );
         pad.Closed(Corners(strip), Pens.None, Layers.Hull, 1);
         Edges(marks, view, place, strip);
+        Sides(marks, pad, view, strip, factor);
         foreach (CutOut cut in view.List.CutOuts)
         {
             if (On(view, place, cut.FromMm, cut.ToMm, cut.LowMm, cut.HighMm) is { } box)
@@ -94,13 +100,12 @@ internal static class BoardStrip
             (Vec2 From, Vec2 To) bar = KeelEnd(piece, shape);
             if (Segments.Clip(bar.From, bar.To, strip) is { } shown)
             {
-                marks.Bar(shown, KeelBar);
+                marks.Bold(shown.From, shown.To, KeelBar);
             }
         }
 
         Names(marks, plan, view, [.. shapes.Select(s => (s.Piece, s.Shown))]);
-        marks.Numbers(view.Cuts);
-        Sides(pad, view, strip);
+        marks.Numbers(view.Cuts, tries);
         return marks;
     }
 
@@ -208,45 +213,53 @@ internal static class BoardStrip
             new(box.Left, box.Top),
         ];
 
-    /// <summary>The marked end and the marked edge as bold lines outside the board, each with its words; of lanes by themselves only what is theirs of the end or the edge across.</summary>
-    private static void Sides(Pad pad, StripView view, Box strip)
+    /// <summary>Words below a strip, one below the other, that say where the marked end and the marked edge are as far as it shows them.</summary>
+    public static ImmutableArray<string> SideWords(StripView view, double factor)
     {
-        const double Off = 0.9;
-        bool across = view.List.Frame.Stock.GrainAcross;
-        double side = across ? strip.Right + Off : strip.Left - Off,
-            below = strip.Bottom - Off,
-            words = below - 1.2 - Letters.Small;
-        bool shown = across ? view.ToMm >= view.List.Frame.LengthMm : view.FromMm <= 0;
-        if (!shown)
+        if (!view.List.Frame.Stock.GrainAcross)
         {
-            return;
+            return view.IsWhole ? ["marked edge below, marked end at the left"]
+                : ShowsSide(view) ? ["marked end at the left"]
+                : [];
         }
 
-        pad.Line(side, below, side, strip.Top, Marked);
+        string[] words =
+        [
+            .. view.IsWhole ? (string[])["turned: marked end below"] : [],
+            .. ShowsSide(view) ? (string[])["marked edge at the right"] : [],
+        ];
+        string together = string.Join(", ", words);
+        return words.Length < 2 || Letters.Width(together, Letters.Small) < factor * view.LengthMm
+            ? [together]
+            : [.. words];
+    }
+
+    /// <summary>The side across the grain that is marked.</summary>
+    private static bool ShowsSide(StripView view) =>
+        view.List.Frame.Stock.GrainAcross
+            ? view.ToMm >= view.List.Frame.LengthMm
+            : view.FromMm <= 0;
+
+    /// <summary>The marked end and the marked edge as bold lines outside the board, with their words; of lanes by themselves only what is theirs of the end or the edge across.</summary>
+    private static void Sides(StripMarks marks, Pad pad, StripView view, Box strip, double factor)
+    {
+        double side = view.List.Frame.Stock.GrainAcross ? strip.Right + OffMm : strip.Left - OffMm,
+            below = strip.Bottom - OffMm;
+        if (ShowsSide(view))
+        {
+            marks.Bold(new(side, below), new(side, strip.Top), Marked);
+        }
+
         if (view.IsWhole)
         {
             pad.Line(strip.Left, below, strip.Right, below, Marked);
-            pad.Text(
-                strip.Left,
-                words,
-                across ? "turned: marked end below" : "marked edge below, marked end at the left",
-                Letters.Small
-            );
-        }
-        else if (!across)
-        {
-            pad.Text(strip.Left, words, "marked end at the left", Letters.Small);
         }
 
-        if (across)
+        double y = below - 1.2 - Letters.Small;
+        foreach (string words in SideWords(view, factor))
         {
-            pad.Text(
-                strip.Right,
-                words,
-                "marked edge at the right",
-                Letters.Small,
-                Anchor.BaselineRight
-            );
+            pad.Text(strip.Left, y, words, Letters.Small);
+            y -= Letters.Small * Letters.Leading;
         }
     }
 

@@ -17,6 +17,10 @@ internal sealed record StripDrawing(
     /// <summary>Room above a strip, the least first: where names and numbers crowd each other it has more, rather than that one stands on another.</summary>
     private static readonly double[] RoomsMm = [6.5, 11, 16, 22];
 
+    /// <summary>So often numbers are placed anew where the strip can be drawn larger, and where it cannot.</summary>
+    private const int Tries = 3;
+    private const int LastTries = 12;
+
     /// <summary>For a strip that cannot be drawn larger: what a page has room for beside it and a few rows of its tables.</summary>
     private static readonly double[] LastRoomsMm = [30, 40];
 
@@ -32,7 +36,7 @@ internal sealed record StripDrawing(
     ) =>
         StripScale.IsReadable(view, factor)
             ? RoomsMm
-                .Select(room => Of(plan, view, factor, widthMm, room))
+                .Select(room => Of(plan, view, factor, widthMm, room, Tries))
                 .FirstOrDefault(d => d.IsComplete)
             : null;
 
@@ -47,7 +51,7 @@ internal sealed record StripDrawing(
         StripDrawing? best = null;
         foreach (double room in RoomsMm.Concat(LastRoomsMm))
         {
-            StripDrawing next = Of(plan, view, factor, widthMm, room);
+            StripDrawing next = Of(plan, view, factor, widthMm, room, LastTries);
             if (best is null || next.Missing < best.Missing)
             {
                 best = next;
@@ -69,11 +73,12 @@ internal sealed record StripDrawing(
         StripView view,
         double factor,
         double widthMm,
-        double room
+        double room,
+        int tries
     )
     {
         Pad pad = new();
-        StripMarks marks = BoardStrip.Draw(pad, plan, view, factor, room, widthMm);
+        StripMarks marks = BoardStrip.Draw(pad, plan, view, factor, room, widthMm, tries);
         return new(
             view,
             pad.Shapes,

@@ -10,6 +10,9 @@ internal sealed partial class StripMarks(Pad pad, Box board, Box room)
 {
     private const double ClearMm = 0.7;
 
+    /// <summary>By so much lines are thinned when places clear of them are looked for.</summary>
+    private const double ThinMm = 0.05;
+
     private readonly List<Box> kept = [];
 
     /// <summary>Cuts and the board's edges: they stop at a ring that has no other place.</summary>
@@ -68,6 +71,16 @@ internal sealed partial class StripMarks(Pad pad, Box board, Box room)
         lines.Add((from, to));
     }
 
+    /// <summary>A bold line: nothing stands on any part of its width.</summary>
+    public void Bold(Vec2 from, Vec2 to, Pen pen)
+    {
+        pad.Line(from, to, pen);
+        Vec2 along = to - from,
+            half = along.Norm > 0 ? 0.5 * pen.WidthMm * along.Unit().Left() : default;
+        hard.Add((from + half, to + half));
+        hard.Add((from - half, to - half));
+    }
+
     /// <summary>A side where the strip is broken off: a waved line just inside it.</summary>
     public void Broken(double x)
     {
@@ -112,11 +125,7 @@ internal sealed partial class StripMarks(Pad pad, Box board, Box room)
             high = (Letters.Small / 2) + ClearMm;
         Vec2 at = inside.Middle;
         Box words = new(at.X - half, at.Y - high, at.X + half, at.Y + high);
-        if (
-            words.Width < inside.Width
-            && words.Height < inside.Height
-            && !kept.Any(k => k.Overlaps(words))
-        )
+        if (words.Width < inside.Width && words.Height < inside.Height && !Taken(words))
         {
             kept.Add(words);
             pad.Text(at, text, Letters.Small, Anchor.MiddleCentre);
@@ -140,16 +149,11 @@ internal sealed partial class StripMarks(Pad pad, Box board, Box room)
             elsewhere.Add(line);
         }
 
-        for (int i = 1; i < line.Length; i++)
+        ImmutableArray<Vec2> thin = Thinning.Open(line, ThinMm);
+        for (int i = 1; i < thin.Length; i++)
         {
-            lines.Add((line[i - 1], line[i]));
+            lines.Add((thin[i - 1], thin[i]));
         }
-    }
-
-    public void Bar((Vec2 From, Vec2 To) bar, Pen pen)
-    {
-        pad.Line(bar.From, bar.To, pen);
-        hard.Add(bar);
     }
 
     /// <summary>Id, arrow forward, and a word where the outer face is away, at the piece's roomiest place; false where it has no room for them.</summary>
@@ -223,9 +227,8 @@ internal sealed partial class StripMarks(Pad pad, Box board, Box room)
                 if (
                     !Within(around)
                     || around.Holds(middle)
-                    || kept.Any(k =>
-                        k.Overlaps(around) || Segments.Clip(from, middle, k) is not null
-                    )
+                    || Taken(around)
+                    || Struck(from, middle, 0)
                     || Crossed(hard, around)
                     || Crossed(soft, around)
                     || wood.Any(w => w != shape && Covers(w, box))
@@ -257,7 +260,7 @@ internal sealed partial class StripMarks(Pad pad, Box board, Box room)
     private bool Free(ImmutableArray<Vec2> shape, Box box)
     {
         Box clear = box.Within(-ClearMm);
-        if (!Corners(clear).All(c => Segments.Inside(shape, c)) || kept.Any(k => k.Overlaps(clear)))
+        if (!Corners(clear).All(c => Segments.Inside(shape, c)) || Taken(clear))
         {
             return false;
         }

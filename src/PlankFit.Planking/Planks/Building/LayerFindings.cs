@@ -9,18 +9,28 @@ internal static class LayerFindings
     /// <summary>A tip shorter than this is lost in the saw's kerf, mm.</summary>
     private const double LeastTipMm = 0.25;
 
+    /// <param name="side">The side that the layer is laid for; null where what is laid for starboard is port's as well.</param>
     /// <param name="sawn">Numbers of planks that are sawn: nothing about sawing them is told any more.</param>
     public static IEnumerable<Finding> Of(
         LaidLayer layer,
         BendLimits limits,
         LengthUnit units,
+        Side? side,
         IReadOnlySet<int> sawn
     )
     {
         PlankLayerPlan plan = layer.Plan;
         bool ToSaw(Plank p) => !p.IsFitted && !sawn.Contains(p.Number);
         PlankLayerSpec spec = layer.Spec;
-        string where = $"layer {spec.Name}";
+        string where =
+                $"layer {spec.Name}"
+                + side switch
+                {
+                    null => "",
+                    Side.Starboard => ", starboard",
+                    _ => ", port",
+                },
+            aside = side is null ? " a side" : "";
         string Mm(double mm) => LengthText.ForPaper(mm, units, RoundTo.Nearest);
 
         string mend = layer.Row.Held
@@ -58,7 +68,7 @@ internal static class LayerFindings
             if (tapered > 0)
             {
                 run +=
-                    $"; {Count(tapered, "tapered plank")} a side keep{(tapered == 1 ? "s" : "")} the drift within bounds";
+                    $"; {Count(tapered, "tapered plank")}{aside} keep{(tapered == 1 ? "s" : "")} the drift within bounds";
             }
 
             bool over =
@@ -86,11 +96,14 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 worst.Id,
-                $"{Count(shaped, "plank")} a side of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
             );
         }
 
-        foreach (Finding finding in Sawn(plan, ToSaw, Mm).Concat(Bent(plan, limits, where, units)))
+        foreach (
+            Finding finding in Sawn(plan, ToSaw, Mm)
+                .Concat(Bent(plan, limits, aside + " of " + where, units))
+        )
         {
             yield return finding;
         }
@@ -101,7 +114,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Note,
                 where,
-                $"{Count(both, "plank")} a side to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
+                $"{Count(both, "plank")}{aside} to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
             );
         }
 
@@ -159,7 +172,7 @@ internal static class LayerFindings
     private static IEnumerable<Finding> Bent(
         PlankLayerPlan plan,
         BendLimits limits,
-        string where,
+        string ofWhat,
         LengthUnit units
     )
     {
@@ -182,7 +195,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 worst.Id,
-                $"{Count(verdict.Count(), "plank")} a side of {where}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
+                $"{Count(verdict.Count(), "plank")}{ofWhat}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
             );
         }
     }

@@ -88,46 +88,13 @@ public sealed class CutSheetTests
         Assert.True(named >= plan.Nest!.Boards.Sum(b => b.Pieces.Length));
     }
 
-    /// <summary>A number stands on its own cut, or a thin line leads from it to there.</summary>
+    /// <summary>Each number and name is there in every strip of its own, and leads to its cut or stands on no other piece.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
     public void Every_number_leads_to_its_cut(string which)
     {
         BottomPlan plan = Plan(which);
-        foreach (BoardCutList cuts in Cuts(plan))
-        {
-            Drawing sheet = CutSheets.Board(plan, cuts.Board);
-            var told = new List<int>();
-            foreach (Strip strip in Strip.Of(plan, cuts))
-            {
-                foreach (SawCut cut in strip.View.Cuts)
-                {
-                    told.Add(cut.Number);
-                    string number = NumberText.Trimmed(cut.Number, 0);
-                    CircleShape ring = Rings(sheet)
-                        .Single(r =>
-                            strip.Words.Any(l => l.Text == number && l.At.ChordTo(r.Centre) < 1e-9)
-                        );
-                    Vec2[] reaches =
-                    [
-                        ring.Centre,
-                        .. sheet
-                            .Shapes.OfType<Polyline>()
-                            .Where(l =>
-                                l.Points.Length == 2
-                                && Math.Abs(l.Points[0].ChordTo(ring.Centre) - ring.RadiusMm) < 1e-9
-                            )
-                            .Select(l => l.Points[1]),
-                    ];
-                    Assert.True(
-                        reaches.Any(p => Off(cut, strip.OnBoard(p)) * strip.Factor < 0.2),
-                        $"{cuts.Board.Id}, {number}"
-                    );
-                }
-            }
-
-            Assert.Equal(cuts.Cuts.Select(c => c.Number), told.Order());
-        }
+        None(plan.Nest!.Boards.SelectMany(b => StripTold.Faults(plan, b)));
     }
 
     /// <summary>Sheets of many lanes are shown whole, with their rips, and then a few lanes at a time: each lane once, so wide that its names can be read.</summary>
@@ -234,20 +201,6 @@ public sealed class CutSheetTests
 
     private static IEnumerable<CircleShape> Rings(Drawing sheet) =>
         sheet.Shapes.OfType<CircleShape>().Where(c => c.Fill == 1);
-
-    /// <summary>From a place on the board to a cut, mm.</summary>
-    private static double Off(SawCut cut, Vec2 at)
-    {
-        IReadOnlyList<Vec2> line = cut.ToTheLine ? cut.Line : [cut.From, cut.To];
-        return Enumerable
-            .Range(1, line.Count - 1)
-            .Min(i =>
-            {
-                Vec2 side = line[i] - line[i - 1];
-                double t = Math.Clamp((at - line[i - 1]).Dot(side) / side.Dot(side), 0, 1);
-                return at.ChordTo(line[i - 1] + (t * side));
-            });
-    }
 
     private static void None(IEnumerable<string> faults)
     {

@@ -13,7 +13,8 @@ internal sealed record Strip(
     StripView View,
     Box Box,
     IReadOnlyDictionary<string, Polyline> Wood,
-    Lettering[] Words
+    Lettering[] Words,
+    Polyline[] Lines
 )
 {
     public double Factor => Box.Width / View.LengthMm;
@@ -68,6 +69,7 @@ internal sealed record Strip(
             // What is left above a strip ends at the words that head it, and beside it at the sheet's edge.
             Box above = box with
             {
+                Left = box.Left - 2,
                 Right = view.IsOverview ? box.Right : sheet.WidthMm,
                 Top = sheet
                     .Shapes.OfType<Lettering>()
@@ -79,11 +81,26 @@ internal sealed record Strip(
                 view,
                 box,
                 ids.Zip(wood.Skip(drawn)).ToDictionary(p => p.First, p => p.Second),
-                [.. sheet.Shapes.OfType<Lettering>().Where(l => above.Holds(l.At))]
+                [.. sheet.Shapes.OfType<Lettering>().Where(l => above.Holds(l.At))],
+                [.. sheet.Shapes.OfType<Polyline>().Where(l => above.Holds(l.Points[0]))]
             );
             drawn += ids.Length;
         }
 
         Assert.Equal(drawn, wood.Length);
+    }
+
+    /// <summary>From a place on the board to a cut, mm.</summary>
+    public static double Off(SawCut cut, Vec2 at)
+    {
+        IReadOnlyList<Vec2> line = cut.ToTheLine ? cut.Line : [cut.From, cut.To];
+        return Enumerable
+            .Range(1, line.Count - 1)
+            .Min(i =>
+            {
+                Vec2 side = line[i] - line[i - 1];
+                double t = Math.Clamp((at - line[i - 1]).Dot(side) / side.Dot(side), 0, 1);
+                return at.ChordTo(line[i - 1] + (t * side));
+            });
     }
 }
