@@ -55,7 +55,7 @@ internal static class SidePlanner
 
             counter.Begin(spec.Name);
             laid.Add(
-                Laid(
+                LayerPlanner.Lay(
                     job,
                     hull,
                     spec,
@@ -70,33 +70,6 @@ internal static class SidePlanner
         }
 
         return laid;
-    }
-
-    /// <summary>One layer; where its lines cannot be followed, the fault names it.</summary>
-    private static LaidLayer Laid(
-        Job job,
-        HullSurface hull,
-        PlankLayerSpec spec,
-        int number,
-        double offsetMm,
-        Side side,
-        LaidLayer? below,
-        LaidLayer? asDrawn,
-        CancellationToken stop
-    )
-    {
-        try
-        {
-            return LayerPlanner.Lay(job, hull, spec, number, offsetMm, side, below, asDrawn, stop);
-        }
-        catch (Exception e) when (LostPlace.Is(e))
-        {
-            var lost = new LostPlace(hull, job.Hull);
-            throw new JobFaultException(
-                $"layer {spec.Name}",
-                $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
-            );
-        }
     }
 
     private static double LongestGirth(LoftedSurface surface) =>

@@ -26,7 +26,7 @@ internal static class LayerPlanner
 
     /// <summary>
     /// The layer, laid on from what is sawn and fitted. Where it cannot be laid on from the sawn planks, though it can without them, they are strays, and it is laid as
-    /// if there were none: there is always a plan, and what does not belong to it is told.
+    /// if there were none: there is always a plan, and what does not belong to it is told. Where its lines cannot be followed at all the fault names the layer.
     /// </summary>
     public static LaidLayer Lay(
         Job job,
@@ -40,8 +40,22 @@ internal static class LayerPlanner
         CancellationToken stop
     )
     {
-        LaidLayer On(Job from) =>
-            Laid(from, hull, spec, number, offsetMm, side, below, asDrawn, stop);
+        LaidLayer On(Job from)
+        {
+            try
+            {
+                return Laid(from, hull, spec, number, offsetMm, side, below, asDrawn, stop);
+            }
+            catch (Exception e) when (LostPlace.Is(e))
+            {
+                var lost = new LostPlace(hull, job.Hull);
+                throw new JobFaultException(
+                    $"layer {spec.Name}",
+                    $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
+                );
+            }
+        }
+
         CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, side);
         if (cut.Length == 0)
         {
@@ -52,12 +66,7 @@ internal static class LayerPlanner
         {
             return On(job);
         }
-        catch (Exception e)
-            when (e
-                    is GeodesicException
-                        or MathNet.Numerics.NonConvergenceException
-                        or JobFaultException { Where: not CutSeams.Record }
-            )
+        catch (JobFaultException e) when (e.Where != CutSeams.Record)
         {
             LaidLayer without = On(
                 job with
