@@ -17,7 +17,7 @@ public sealed class PatienceTests
         using var whole = new CountedPatience(int.MaxValue);
         NestPlan best = Of(spec, pieces, whole);
         Assert.True(whole.Looks > 300, $"{whole.Looks} looks");
-        int steps = Long.Runs(24, 600);
+        int steps = Long.Runs(12, 600);
         for (int i = 0; i <= steps; i++)
         {
             // All of the first looks, and then ever fewer.

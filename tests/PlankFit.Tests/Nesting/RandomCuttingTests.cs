@@ -34,7 +34,7 @@ public sealed class RandomCuttingTests
                 );
                 Assert.Equal(one.LowerBound, two.LowerBound);
             },
-            iter: LongRuns.Of(4, 10),
+            iter: LongRuns.Of(2, 10),
             threads: 2
         );
 
