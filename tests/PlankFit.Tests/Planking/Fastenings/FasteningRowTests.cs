@@ -91,6 +91,43 @@ public sealed class FasteningRowTests
         Assert.All(whole, p => Along(p, Of(plan, p), 18, endMm, spacingMm));
     }
 
+    /// <summary>
+    /// 30 mm off either side of a seam at 45° are 84.9 mm along a stringer, and the two steps within a plank 63.6 mm each. One that is moved beside the middle,
+    /// 16 mm at most, to bring the 84.9 within 75 may take no more than 11.4 of that from the step behind it: no step is longer than asked on either side.
+    /// </summary>
+    [Fact]
+    public void AMovedFasteningLeavesNoLongStepBehindIt()
+    {
+        const double spacing = 75;
+        BottomPlan plan = Planned(
+            new()
+            {
+                SpacingMm = spacing,
+                EdgeMm = 30,
+                MarginMm = 8,
+                PullDown = new(true, null, null, null, null, null, null, null),
+            },
+            new BehindSpec(
+                "stringer",
+                BehindKind.Stringer,
+                new BehindLine.FromKeel(300),
+                50,
+                null,
+                null
+            )
+        );
+        Plank[] whole = [.. Whole(plan.PlankLayers.First()).Where(p => p.Side == Side.Starboard)];
+
+        // The stringer runs along x.
+        double[] x = [.. whole.SelectMany(p => Of(plan, p).Select(f => p.Map.Point(f).X)).Order()];
+        Assert.True(x.Length > 12, $"{x.Length}");
+        Assert.All(x.Zip(x.Skip(1), (a, b) => b - a), s => Assert.InRange(s, 25, spacing + 0.05));
+        Assert.DoesNotContain(
+            plan.Fastenings!.Gaps,
+            g => g.Layer == 1 && whole.Any(p => p.Id == g.From) && whole.Any(p => p.Id == g.To)
+        );
+    }
+
     private static FasteningWish Bare => new() { BelowMm = 0, MissMm = 0 };
 
     private static void Across(Vec2[] places, double edgeMm, int rows)
@@ -157,7 +194,7 @@ public sealed class FasteningRowTests
                 && p.Ends.Select(e => e.At).Order().SequenceEqual([HullEdge.Keel, HullEdge.Chine])
             );
 
-    private static BottomPlan Planned(FasteningWish wish) =>
+    private static BottomPlan Planned(FasteningWish wish, params BehindSpec[] behind) =>
         WholeBottomTests.Planned(
             PrismaticPlan
                 .Build(
@@ -170,6 +207,7 @@ public sealed class FasteningRowTests
                 )
                 .Job with
             {
+                Behind = [.. behind],
                 Fastenings = new(
                     wish,
                     ImmutableDictionary<string, FasteningWish>.Empty,
