@@ -72,6 +72,37 @@ public sealed class FasteningRowTests
         }
     }
 
+    /// <summary>A corner piece too narrow for two rows 18 mm apart has one, halfway between its own outermost points, which lie unevenly about the line that it is drawn by.</summary>
+    [Theory]
+    [InlineData(32)]
+    [InlineData(60)]
+    public void ANarrowPieceHasItsRowInTheMiddle(double edgeMm)
+    {
+        BottomPlan plan = Planned(
+            Bare with
+            {
+                Kind = FasteningKind.None,
+                EdgeMm = edgeMm,
+                EndMm = 5,
+                VentMm = 40,
+            }
+        );
+        int looked = 0;
+        foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard))
+        {
+            double low = plank.FlatNet.Min(p => p.Y),
+                high = plank.FlatNet.Max(p => p.Y);
+            Vec2[] places = Of(plan, plank);
+            if (high - low < (2 * edgeMm) + 18 && Math.Abs(low + high) > 5 && places.Length > 0)
+            {
+                Assert.All(places, p => Assert.Equal((low + high) / 2, p.Y, 0.03));
+                looked++;
+            }
+        }
+
+        Assert.True(looked >= 1, $"{looked}");
+    }
+
     /// <summary>A row begins where the end's rule lets it and ends where the other end's does; between, the steps are alike, and as few as the spacing allows.</summary>
     [Theory]
     [InlineData(75, 27)]
