@@ -8,12 +8,14 @@ namespace PlankFit.Mutants;
 /// <param name="Some">How many to look at, spread evenly over the list; null for all.</param>
 /// <param name="Only">Looks at those alone whose area or file has this in it; null for all.</param>
 /// <param name="Copy">Where the planted copy is made and left; null for a folder of its own that is removed.</param>
+/// <param name="PlacesOnly">Whether to end once all are found in the sources, which takes a moment only.</param>
 /// <param name="Killers">Whether every mutant is told with the test that sees it.</param>
 internal sealed record MutationRun(
     string Checkout,
     int? Some,
     string? Only,
     string? Copy,
+    bool PlacesOnly,
     bool Killers
 )
 {
@@ -40,6 +42,12 @@ internal sealed record MutationRun(
             );
             Console.WriteLine(string.Join("\n", lost));
             return 2;
+        }
+
+        if (PlacesOnly)
+        {
+            Console.WriteLine($"each of {list.Mutants.Length} mutants has its place");
+            return 0;
         }
 
         if (Copy is not null && PlantedCopy.Unfit(Checkout, Copy) is { } unfit)

@@ -14,6 +14,10 @@ var copy = new Option<string?>("--copy")
 {
     Description = "Make the planted copy in this folder, outside the checkout, and leave it there.",
 };
+var places = new Option<bool>("--places")
+{
+    Description = "Look only whether each of them still has its place in the sources.",
+};
 var killers = new Option<bool>("--killers")
 {
     Description = "Tell of each mutant which test sees it.",
@@ -25,6 +29,7 @@ var root = new RootCommand(
     some,
     only,
     copy,
+    places,
     killers,
 };
 root.SetAction(
@@ -45,6 +50,7 @@ root.SetAction(
                 parsed.GetValue(some),
                 parsed.GetValue(only),
                 parsed.GetValue(copy),
+                parsed.GetValue(places),
                 parsed.GetValue(killers)
             ).Go(stop);
         }
