@@ -52,7 +52,7 @@ internal static class ShareNesting
             instead = [.. items.Select(_ => -1)];
         }
 
-        var ends = new EndTable(items, spec.KerfMm, patience);
+        var ends = new EndTable(items, spec.KerfMm, patience, RowTurns.Of(items, spec.Saw));
         double[] heights = [.. items.Select(i => i.HeightMm).OrderDescending()];
         string name = Name(share, units);
         (NestProblem Problem, NestResult Result) Search(ImmutableArray<BoardType> boards)

@@ -50,18 +50,17 @@ internal static class RowOrder
     {
         var from = new double[items.Length];
         var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
+        ImmutableArray<RowShape> shapes = ends.Shapes(items, poses);
         double length = 0,
             height = 0;
         for (int i = 0; i < items.Length; i++)
         {
-            RowShape shape = ends.Items[items[i]].Poses[poses[i]].Shape;
+            RowShape shape = shapes[i];
+            from[i] = -shape.LeastMm;
             // Never before the strip's beginning: a long point may reach back over a short neighbour.
             for (int j = 0; j < i; j++)
             {
-                from[i] = Math.Max(
-                    from[i],
-                    from[j] + ends.PitchMm(items[j], poses[j], items[i], poses[i])
-                );
+                from[i] = Math.Max(from[i], from[j] + ends.PitchMm(items, poses, shapes, j, i));
             }
 
             from[i] = RowParting.From(laid, shape, from[i], ends.KerfMm);

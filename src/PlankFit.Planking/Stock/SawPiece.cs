@@ -30,6 +30,12 @@ public sealed record SawPiece(
     public ImmutableArray<LongEnd> LongEnds { get; init; } = [];
 
     public double AreaMm2 => Math.Abs(FlatPolygon.Area(Outline));
+
+    /// <summary>Of what is left of it at the least where its ends left long are sawn at other angles.</summary>
+    public double LeastAreaMm2 =>
+        Math.Abs(
+            FlatPolygon.Area(LongEnds.Aggregate(Outline, (outline, end) => end.Least(outline)))
+        );
 }
 
 /// <summary>A piece as it lies in a board.</summary>

@@ -70,7 +70,15 @@ public static class SawPieces
             {
                 LongEnds =
                 [
-                    .. LongEnd.Of(plank).Where(e => Holds(outline, e.Net[e.Net.Length / 2].X)),
+                    .. LongEnd
+                        .Of(plank)
+                        .Where(e => Holds(outline, e.Net[e.Net.Length / 2].X))
+                        .Select(e =>
+                            e with
+                            {
+                                LeastMm = Math.Min(spec.LeastOverhangMm ?? e.ByMm, e.ByMm),
+                            }
+                        ),
                 ],
             };
         return plan.Joints?.On(plank.Id) is { } jointed
