@@ -79,25 +79,26 @@ internal sealed class EndTable
     public double PitchMm(int item, int pose, int next, int nextPose) =>
         pitches[((long)(firstPose[item] + pose) * poses) + firstPose[next] + nextPose];
 
-    /// <summary>Things in a row in their poses, with their ends as they are turned to their neighbours there.</summary>
-    public ImmutableArray<RowShape> Shapes(ImmutableArray<int> row, ImmutableArray<int> rowPoses) =>
-        [
-            .. row.Select(
-                (item, i) =>
-                    turns is null
-                        ? items[item].Poses[rowPoses[i]].Shape
-                        : turns.In(
-                            firstPose[item] + rowPoses[i],
-                            Before(row, rowPoses, i),
-                            After(row, rowPoses, i)
-                        )
-            ),
-        ];
+    /// <summary>Which ends are turned in a row; none where all stay as they are.</summary>
+    public ImmutableArray<TurnedTo> Turned(ImmutableArray<int> row, ImmutableArray<int> rowPoses) =>
+        turns is null
+            ? []
+            :
+            [
+                .. row.Select(
+                    (_, i) => new TurnedTo(Before(row, rowPoses, i), After(row, rowPoses, i))
+                ),
+            ];
 
-    /// <summary>The piece of one of them, as it is sawn there.</summary>
+    /// <summary>A thing in a row in its pose, with its ends as they are turned there.</summary>
+    public RowShape Shape(int item, int pose, TurnedTo to) =>
+        turns?.In(firstPose[item] + pose, to.Before, to.After) ?? items[item].Poses[pose].Shape;
+
+    /// <summary>The piece of it, as it is sawn there.</summary>
     public LaidPiece Sawn(Row row, int place, LaidPiece laid) =>
-        turns?.Of(laid, Before(row.Items, row.Poses, place), After(row.Items, row.Poses, place))
-        ?? laid;
+        row.Turned.IsEmpty
+            ? laid
+            : turns!.Of(laid, row.Turned[place].Before, row.Turned[place].After);
 
     /// <summary>From the least x of one thing in a row to that of a later one, as they are there; least x of what it is with its ends as asked.</summary>
     public double PitchMm(

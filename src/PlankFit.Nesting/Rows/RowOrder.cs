@@ -50,7 +50,13 @@ internal static class RowOrder
     {
         var from = new double[items.Length];
         var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
-        ImmutableArray<RowShape> shapes = ends.Shapes(items, poses);
+        ImmutableArray<TurnedTo> turned = ends.Turned(items, poses);
+        ImmutableArray<RowShape> shapes =
+        [
+            .. items.Select(
+                (item, i) => ends.Shape(item, poses[i], turned.IsEmpty ? default : turned[i])
+            ),
+        ];
         double length = 0,
             height = 0;
         for (int i = 0; i < items.Length; i++)
@@ -76,7 +82,10 @@ internal static class RowOrder
             [.. from],
             length,
             height
-        );
+        )
+        {
+            Turned = turned,
+        };
     }
 
     /// <summary>A row with one thing more, put where it grows least; the rest keeps its order.</summary>

@@ -51,10 +51,10 @@ public sealed record LaidPiece(
     Vec2 Shift
 )
 {
-    /// <summary>The shape that is sawn, in the plank's own flat coordinates, where an end left long is sawn longer than asked; null where it is not.</summary>
+    /// <summary>The shape that is sawn, in the plank's own flat coordinates, where an end left long is sawn at another angle than asked; null where none is.</summary>
     public ImmutableArray<Vec2>? Sawn { get; init; }
 
-    /// <summary>How ends are sawn that are longer than asked.</summary>
+    /// <summary>How ends are sawn that are at another angle than asked.</summary>
     public ImmutableArray<SawnLong> Long { get; init; } = [];
 
     /// <summary>From the plank's own flat coordinates to the board's.</summary>

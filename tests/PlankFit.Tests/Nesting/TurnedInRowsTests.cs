@@ -121,23 +121,8 @@ public sealed class TurnedInRowsTests
                 Assert.Empty(Of(shortest + 0.05).Unplaced);
                 Assert.NotEmpty(Of(shortest - 0.01).Unplaced);
             },
-            iter: LongRuns.Of(25, 500),
-            threads: 2,
-            print: ps =>
-                string.Join(
-                    "\n",
-                    ps.Select(p =>
-                        string.Join(" ", p.Outline)
-                        + " turn "
-                        + p.MayTurnEnd
-                        + " least "
-                        + p.LongEnds[0].LeastMm
-                        + " by "
-                        + p.LongEnds[0].ByMm
-                    )
-                )
-                + " shortest "
-                + EveryRow.Shortest(ps, KerfMm)
+            iter: LongRuns.Of(12, 500),
+            threads: 2
         );
 
     /// <summary>Mixed racks, sheets and yards, pieces of all shapes with ends left long, some with slack and some without.</summary>
@@ -149,7 +134,80 @@ public sealed class TurnedInRowsTests
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
             },
-            iter: LongRuns.Of(20, 400),
+            iter: LongRuns.Of(8, 400),
             threads: 2
         );
+
+    /// <summary>A plan that turns nothing is one of those that the bound speaks of.</summary>
+    [Fact]
+    public void TheBoundIsNotAboveAPlanThatTurnsNothing() =>
+        LongEndedPieces.Jobs.Sample(
+            job =>
+            {
+                NestPlan plan = Planned.Of(job.Spec, job.Pieces),
+                    plain = Planned.Of(
+                        job.Spec,
+                        [
+                            .. job.Pieces.Select(p =>
+                                p with
+                                {
+                                    LongEnds =
+                                    [
+                                        .. p.LongEnds.Select(e => e with { LeastMm = e.ByMm }),
+                                    ],
+                                }
+                            ),
+                        ]
+                    );
+                if (
+                    plan.Measure == plain.Measure
+                    && plan.Unplaced.IsEmpty
+                    && plain.Unplaced.IsEmpty
+                )
+                {
+                    Assert.True(plan.LowerBound <= plain.Value * (1 + 1e-9));
+                }
+            },
+            iter: LongRuns.Of(4, 200),
+            threads: 2
+        );
+
+    /// <summary>A ninth of the launch's planks, left long by 25 and 30: with 10 that must stand one cut makes more of their ends, and no end stands less.</summary>
+    [Fact]
+    public void TheLaunchNeedsFewerCuts()
+    {
+        BottomPlan drawn = DemoPlans.Of("survey-launch-from-the-rack");
+        (int Cuts, int Shared, NestPlan Plan) Sawn(double? leastMm)
+        {
+            BottomPlan plan = drawn with
+            {
+                Job = drawn.Job with
+                {
+                    Nest = drawn.Job.Nest! with { LeastOverhangMm = leastMm, Rounds = 0 },
+                },
+            };
+            ImmutableArray<SawPiece> pieces =
+            [
+                .. PlankFit.Planking.SawPieces.Of(plan).Where((_, i) => i % 9 == 0),
+            ];
+            NestPlan nest = Planned.Lawful(plan.Job.Nest!, pieces);
+            SawCut[] cuts = [.. nest.Boards.SelectMany(b => BoardCuts.Of(b, nest.Spec).Cuts)];
+            return (cuts.Length, cuts.Count(c => c.IsShared), nest);
+        }
+
+        (int cuts, int shared, _) = Sawn(null);
+        (int fewer, int more, NestPlan turned) = Sawn(10);
+        Assert.True(
+            fewer < cuts && more > shared,
+            $"{fewer} cuts for {cuts}, {more} shared for {shared}"
+        );
+        Assert.All(
+            turned.Boards.SelectMany(b => b.Pieces).SelectMany(p => p.Long),
+            l => Assert.InRange(l.LeastMm, 10 - 1e-6, 105)
+        );
+        Assert.Contains(
+            turned.Boards.SelectMany(b => b.Pieces).SelectMany(p => p.Long),
+            l => l.LeastMm < 24.9
+        );
+    }
 }
