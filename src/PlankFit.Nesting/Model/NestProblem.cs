@@ -117,6 +117,11 @@ internal sealed class NestProblem
                 .All(i => Enumerable.Range(0, n).All(j => Math.Abs(Between(i, j) - gap) <= SameMm));
     }
 
+    /// <summary>By kind, the one that stands in for it where rows are looked for.</summary>
+    public ImmutableArray<int> Leads => leads ??= LeadKinds.Of(this);
+
+    private ImmutableArray<int>? leads;
+
     public bool Serves(int kind, int item) => serves[kind][item];
 
     /// <summary>How many of an item there may be.</summary>

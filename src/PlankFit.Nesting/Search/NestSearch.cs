@@ -18,7 +18,7 @@ internal sealed class NestSearch
     private const int MixedItems = 130;
     private const long NearSteps = 1_000_000;
 
-    /// <summary>A mix this near to its bound, as a part of it, has prices that make a good plan.</summary>
+    /// <summary>A mix this near to its bound, as a part of it, has prices that make a good plan; one that is half as near again makes a better one.</summary>
     private const double EarlyPrices = 0.05;
 
     private readonly NestProblem problem;
@@ -73,7 +73,7 @@ internal sealed class NestSearch
             return new(best, Now, 0, true);
         }
 
-        Offer(Priced(ColumnSearch.ByArea(problem, share), PricedFit.QuickSteps));
+        Offer(Priced(MasterPrices.ByArea(problem, share), PricedFit.QuickSteps));
         ColumnResult laid = Columns(null, fine: false);
         if (!IsDone(0))
         {
@@ -172,7 +172,7 @@ internal sealed class NestSearch
 
     private ColumnResult Columns(ColumnResult? before, bool fine)
     {
-        bool early = before is not null;
+        double near = before is null ? EarlyPrices : 0;
         ColumnResult laid = ColumnSearch.Run(
             problem,
             share,
@@ -189,12 +189,10 @@ internal sealed class NestSearch
             better =>
             {
                 Raise(better.Bound);
-                if (
-                    !early
-                    && better.Prices.Value - better.Bound.Cost <= EarlyPrices * better.Prices.Value
-                )
+                double gap = (better.Prices.Value - better.Bound.Cost) / better.Prices.Value;
+                if (gap <= near)
                 {
-                    early = true;
+                    near = gap / 2;
                     Offer(Priced(better.Centre, PricedFit.QuickSteps));
                 }
             }
