@@ -115,6 +115,7 @@ internal static class ShareNesting
         var dealt = new PieceDealing(items);
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
         ImmutableArray<SawPiece> left = dealt.Left();
+        var wants = new RoomWants(spec, share, units);
         // Square crosscuts take no care of pairs, and are no measure for a plan that does; nor is the best of some orders of boards.
         bool comparable =
             square.IsWhole && square.LeftOut.Length <= left.Length && !spec.PairsTogether;
@@ -135,7 +136,7 @@ internal static class ShareNesting
                 },
             ],
             sawn,
-            [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))],
+            [.. left.Select(p => new UnplacedPiece(p, wants.Of(p)))],
             apart
         );
     }

@@ -60,7 +60,7 @@ internal sealed class NestSearch
 
     private NestResult Run(int seed, int rounds)
     {
-        Offer(FirstFit.Of(problem, share, book));
+        Offer(FirstFit.Of(problem, share, book, patience));
         if (best.Boards.IsEmpty)
         {
             return new(best, Now, 0, false);
@@ -95,18 +95,11 @@ internal sealed class NestSearch
             Worth before = worth;
             // Where the mix all but settles the plan, going down it settles the rest; where it does not, that takes the time of many other attempts.
             Offer(
-                problem.AnyOrder && round % 2 == 1 || idle >= Idle && fine && round % Idle == 0
+                problem.AnyOrder && round % 3 == 1
+                    ? Repacking.Once(problem, best, bounds.Cost, book, chance, patience)
+                : problem.AnyOrder && round % 3 == 2 || idle >= Idle && fine && round % Idle == 0
                     ? Diving.Once(problem, share, missing, book, laid, chance, patience)
-                    : Improving.Once(
-                        problem,
-                        share,
-                        missing,
-                        book,
-                        laid.Centre,
-                        best,
-                        chance,
-                        patience
-                    )
+                : Improving.Once(problem, share, missing, book, laid.Centre, best, chance, patience)
             );
             idle = worth.IsBetterThan(before) ? 0 : idle + 1;
             if (idle < Idle || fine || patience.IsOver)

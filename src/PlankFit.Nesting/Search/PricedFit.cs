@@ -80,7 +80,7 @@ internal static class PricedFit
         Patience patience
     )
     {
-        Cutting rest = FirstFit.Of(problem, share, book);
+        Cutting rest = FirstFit.Of(problem, share, book, patience);
         if (share.Items.All(n => n == 0) || share.Items.Sum() > Few || patience.IsOver)
         {
             return rest;
