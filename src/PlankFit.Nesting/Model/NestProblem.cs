@@ -189,6 +189,10 @@ internal sealed class NestProblem
             .DefaultIfEmpty(0)
             .Max();
 
+    /// <summary>The same of a kind and all that it stands in for: what is worked out for it must reach as far as any of them.</summary>
+    public double LongestLedMm(int kind) =>
+        Enumerable.Range(0, Kinds).Where(k => k == kind || Leads[k] == kind).Max(LongestMm);
+
     /// <summary>Which of a kind's lengths the boards of a share have.</summary>
     public ImmutableArray<int> Buckets(int kind, Share share)
     {
