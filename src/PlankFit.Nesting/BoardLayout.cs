@@ -56,6 +56,7 @@ internal static class BoardLayout
                     {
                         var at = new Vec2(from + row.Row.FromMm[i], low);
                         LaidPiece piece = pose.Laid[p].Of(copy[p], at);
+                        piece = copy.Length > 1 ? piece : problem.Ends.Sawn(row.Row, i, piece);
                         laid.Add((piece.Outline.Min(v => v.X), InBoard(stock, piece)));
                     }
                 }

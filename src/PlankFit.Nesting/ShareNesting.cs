@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Planking;
 
 namespace PlankFit.Nesting;
@@ -53,9 +52,9 @@ internal static class ShareNesting
             instead = [.. items.Select(_ => -1)];
         }
 
-        var ends = new EndTable(items, spec.KerfMm, patience);
+        var ends = new EndTable(items, spec.KerfMm, patience, RowTurns.Of(items, spec.Saw));
         double[] heights = [.. items.Select(i => i.HeightMm).OrderDescending()];
-        string name = Name(share);
+        string name = Name(share, units);
         (NestProblem Problem, NestResult Result) Search(ImmutableArray<BoardType> boards)
         {
             var problem = new NestProblem(
@@ -116,6 +115,7 @@ internal static class ShareNesting
         var dealt = new PieceDealing(items);
         ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
         ImmutableArray<SawPiece> left = dealt.Left();
+        var wants = new RoomWants(spec, share, units);
         // Square crosscuts take no care of pairs, and are no measure for a plan that does; nor is the best of some orders of boards.
         bool comparable =
             square.IsWhole && square.LeftOut.Length <= left.Length && !spec.PairsTogether;
@@ -136,17 +136,20 @@ internal static class ShareNesting
                 },
             ],
             sawn,
-            [.. left.Select(p => new UnplacedPiece(p, Wants.Room(spec, share, p, units)))],
+            [.. left.Select(p => new UnplacedPiece(p, wants.Of(p)))],
             apart
         );
     }
 
-    private static string Name(StockShare share)
+    private static string Name(StockShare share, LengthUnit units)
     {
-        string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
         string thickness = string.Join(
             " and ",
-            share.Pieces.Select(p => p.ThicknessMm).Distinct().Order().Select(t => Mm(t) + " mm")
+            share
+                .Pieces.Select(p => p.ThicknessMm)
+                .Order()
+                .Select(t => LengthText.Thickness(t, units))
+                .Distinct()
         );
         string woods = string.Join(
             " and ",

@@ -9,6 +9,10 @@ internal static class Shortfalls
     /// <summary>Lengths to ask a yard for are rounded up to this, mm.</summary>
     private const double AskedMm = 10;
 
+    /// <summary>So many times a piece may be held to a board; with very many pieces only a few sizes are tried, those that promise most.</summary>
+    private const long Looks = 20_000_000;
+    private const int FewSizes = 3;
+
     public static ImmutableArray<Shortfall> Of(
         NestSpec spec,
         IEnumerable<UnplacedPiece> unplaced
@@ -55,8 +59,26 @@ internal static class Shortfalls
             .Where(b => b.LengthMm >= length && b.WidthMm + spec.ProudMm >= width)
             .Distinct()
             .ToArray();
+        double mean = pieces.Average(p => p.Outline.Max(v => v.X) - p.Outline.Min(v => v.X));
+        // Roughly, the area of such a board for each piece out of it.
+        double Rough((double Length, double Width) size) =>
+            size.Length
+            * size.Width
+            / (
+                Math.Floor((size.Length + spec.KerfMm) / (Math.Min(mean, length) + spec.KerfMm))
+                * Math.Floor((size.Width + spec.ProudMm + spec.KerfMm) / (width + spec.KerfMm))
+            );
         (double Length, double Width)[] sizes =
-            known.Length > 0 ? known : [(AskedMm * Math.Ceiling(length / AskedMm), width)];
+            known.Length > 0
+                ?
+                [
+                    .. known
+                        .OrderBy(s => Rough((s.LengthMm, s.WidthMm)))
+                        .Take(
+                            (int)Math.Max(FewSizes, Looks / ((long)pieces.Length * pieces.Length))
+                        ),
+                ]
+                : [(AskedMm * Math.Ceiling(length / AskedMm), width)];
         var best = sizes
             .Select(s =>
             {

@@ -27,39 +27,4 @@ internal static class Wants
             ? $"no board {thickness} is of {piece.Species}: add one to the stock"
             : $"no board {thickness}{(piece.Species is { } s ? " of " + s : "")} is of grade {piece.LeastGrade} or better: add one to the stock, or ask less of it";
     }
-
-    /// <summary>There are boards of its sort, but none that is long and wide enough, or none left.</summary>
-    public static string Room(NestSpec spec, StockShare share, SawPiece piece, LengthUnit units)
-    {
-        double length = Extent(piece, p => p.X),
-            width = Extent(piece, p => p.Y);
-        string size =
-            $"{LengthText.ForPaper(Math.Ceiling(length), units)} long and {LengthText.ForPaper(width, units)} wide";
-        StockBoard[] boards = [.. share.Serving(spec, piece).SelectMany(s => share.Sorts[s])];
-        bool IsWide(StockBoard b) => StripRegion.Of(b, spec).WidthMm + spec.ProudMm >= width - 1e-6;
-        double Longest(StockBoard b)
-        {
-            StripRegion r = StripRegion.Of(b, spec);
-            return r.Clear(r.LeastV, r.LeastV + width, spec.KerfMm)
-                .Concat(r.Clear(r.MostV - width, r.MostV, spec.KerfMm))
-                .Select(s => s.LengthMm)
-                .DefaultIfEmpty(0)
-                .Max();
-        }
-
-        StockBoard[] wide = [.. boards.Where(IsWide)];
-        if (wide.Length == 0)
-        {
-            double widest = boards.Max(b => StripRegion.Of(b, spec).WidthMm);
-            return $"no board of its sort is wide enough (the widest has {LengthText.ForPaper(widest, units)}): one clear for {size} would serve";
-        }
-
-        double longest = wide.Max(Longest);
-        return longest < length
-            ? $"no board of its sort is clear for its length (the longest has {LengthText.ForPaper(Math.Floor(longest), units)}): one clear for {size} would serve, or a joint"
-            : $"all boards that could give it are full: one more, clear for {size}, would serve";
-    }
-
-    private static double Extent(SawPiece piece, Func<Geometry.Vec2, double> along) =>
-        piece.Outline.Max(along) - piece.Outline.Min(along);
 }

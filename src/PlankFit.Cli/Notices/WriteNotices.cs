@@ -38,9 +38,15 @@ public sealed class WriteNotices : Task
             Package(package.Key, package, written, standard);
         }
 
-        written.Append(Text("Carried"));
-        // The typeface's licence is told by nobody else.
-        standard.Add("OFL-1.1");
+        string carried = Text("Carried");
+        written.Append(carried);
+        // What is carried inside a package or the program is told by nobody else.
+        standard.UnionWith(
+            Directory
+                .GetFiles(Texts, "*.txt")
+                .Select(f => Path.GetFileNameWithoutExtension(f))
+                .Where(name => carried.Split(' ', '\n').Any(word => word.TrimEnd('.', ',') == name))
+        );
         foreach (string licence in standard)
         {
             if (!File.Exists(Path.Combine(Texts, licence + ".txt")))

@@ -164,7 +164,7 @@ public static class NestJson
             numbers.Points("outline", piece.Outline);
             if (!piece.Long.IsEmpty)
             {
-                // What stands beyond net ends that are sawn longer than their cards ask.
+                // What stands beyond net ends that are sawn at another angle than their cards ask.
                 json.WriteStartArray("leftLong");
                 foreach (SawnLong end in piece.Long)
                 {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
@@ -142,5 +143,36 @@ public static class BoardCutWords
     public static string Area(double mm2, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
             ? $"{NumberText.Trimmed(mm2 / 1e6, 2)} m²"
-            : $"{NumberText.Trimmed(mm2 / (LengthUnits.MmPerFoot * LengthUnits.MmPerFoot), 1)} sq ft";
+            : $"{NumberText.Trimmed(mm2 / SquareFootMm2, 1)} sq ft";
+
+    private const double SquareFootMm2 = LengthUnits.MmPerFoot * LengthUnits.MmPerFoot;
+
+    private static double AreaStepMm2(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? 0.01 * 1e6 : 0.1 * SquareFootMm2;
+
+    /// <summary>A whole and all its parts, rounded so that the parts as they are written make up the whole: what is cut off is given to those that lose most by it (largest remainders, Hamilton 1792, from memory).</summary>
+    public static ImmutableArray<string> AreasOf(
+        double wholeMm2,
+        ImmutableArray<double> partsMm2,
+        LengthUnit unit
+    )
+    {
+        double step = AreaStepMm2(unit);
+        double[] exact = [.. partsMm2.Select(p => p / step)];
+        double[] steps = [.. exact.Select(Math.Floor)];
+        int lacking = (int)(
+            Math.Round(wholeMm2 / step, MidpointRounding.AwayFromZero) - steps.Sum()
+        );
+        foreach (
+            int i in Enumerable
+                .Range(0, steps.Length)
+                .OrderByDescending(i => exact[i] - steps[i])
+                .Take(lacking)
+        )
+        {
+            steps[i]++;
+        }
+
+        return [.. steps.Select(s => Area(s * step, unit))];
+    }
 }

@@ -196,28 +196,6 @@ internal sealed class RowMaster : IDisposable
     public void Dispose() => solver.Dispose();
 }
 
-/// <summary>What things, boards and strips are worth at the cheapest mix.</summary>
-/// <param name="Strips">By kind and length, the longest first.</param>
-internal sealed record MasterPrices(
-    double Value,
-    double[] Items,
-    double[] Boards,
-    ImmutableArray<ImmutableArray<double>> Strips
-)
-{
-    /// <summary>Part of the way from these prices to others.</summary>
-    public MasterPrices Towards(MasterPrices other, double part)
-    {
-        double Between(double a, double b) => a + (part * (b - a));
-        return new(
-            Value,
-            [.. Items.Zip(other.Items, Between)],
-            [.. Boards.Zip(other.Boards, Between)],
-            [.. Strips.Zip(other.Strips, (a, b) => a.Zip(b, Between).ToImmutableArray())]
-        );
-    }
-}
-
 internal sealed record MasterMix(
     ImmutableArray<MixedRipping> Rippings,
     ImmutableArray<MixedRow> Rows

@@ -114,10 +114,10 @@ internal static class WholeMix
             }
         }
 
-        // Ctrl-C is the program's own affair: the solver would catch it, and say so in words of its own.
+        // Planes that cut off fractions cost these mixes ten times what they save. Ctrl-C is the program's own affair: the solver would catch it, and say so in words of its own.
         string limit = string.Create(
             CultureInfo.InvariantCulture,
-            $"limits/nodes = {(int)(effort * 1000)}\nrandomization/randomseedshift = 0\nmisc/catchctrlc = FALSE\ndisplay/verblevel = 0\n"
+            $"limits/nodes = {(int)(effort * 1000)}\nrandomization/randomseedshift = 0\nseparating/maxroundsroot = 2\nseparating/maxrounds = 0\nmisc/catchctrlc = FALSE\ndisplay/verblevel = 0\n"
         );
         solver.SetSolverSpecificParametersAsString(limit);
         using CancellationTokenRegistration stop = patience.Enough.Register(() =>

@@ -25,6 +25,9 @@ internal static class ItemsOf
                             same.Key.Sorts,
                             same.First().AreaMm2
                         )
+                        {
+                            LeastAreaMm2 = same.First().LeastAreaMm2,
+                        }
                 ),
         ];
 
@@ -36,8 +39,8 @@ internal static class ItemsOf
             foreach (bool turned in piece.MayTurnEnd ? new[] { false, true } : [false])
             {
                 ItemPose pose = Pose([piece], [new(turned, faceDown, 0, default)], turned ? 0 : 1);
-                // A rectangle is the same whichever way it lies, and is looked at once.
-                if (!poses.Any(p => IsLike(piece, p, pose)))
+                // A rectangle is the same whichever way it lies, and is looked at once, but where one of its ends may be sawn otherwise.
+                if (Slack(piece).Any() || !poses.Any(p => IsLike(piece, p, pose)))
                 {
                     poses.Add(pose);
                 }
@@ -107,6 +110,14 @@ internal static class ItemsOf
             0
         );
 
+    /// <summary>What ends left long may be turned by; nothing of those that keep to what they are left long by.</summary>
+    private static IEnumerable<(Vec2 Outward, double FromMm, double LeastMm, double ByMm)> Slack(
+        SawPiece piece
+    ) =>
+        piece
+            .LongEnds.Where(e => e.LeastMm < e.ByMm)
+            .Select(e => (e.Outward, e.Net.Max(e.Outward.Dot), e.LeastMm, e.ByMm));
+
     /// <summary>What makes two pieces copies of one another.</summary>
     private sealed class ShapeKey(SawPiece piece, ImmutableArray<int> sorts) : IEquatable<ShapeKey>
     {
@@ -125,6 +136,7 @@ internal static class ItemsOf
                 && piece.MayTurnFace == other.piece.MayTurnFace
                 && Sorts.AsSpan().SequenceEqual(other.Sorts.AsSpan())
                 && piece.Outline.AsSpan().SequenceEqual(other.piece.Outline.AsSpan())
+                && Slack(piece).SequenceEqual(Slack(other.piece))
             );
 
         public override bool Equals(object? obj) => Equals(obj as ShapeKey);

@@ -19,6 +19,9 @@ internal sealed record NestItem(
 {
     public int Count => Copies.Length;
 
+    /// <summary>The wood that it must have at the least, whatever ends left long are turned to.</summary>
+    public double LeastAreaMm2 { get; init; } = AreaMm2;
+
     public double HeightMm => Poses[0].Shape.HeightMm;
 }
 

@@ -117,6 +117,11 @@ internal sealed class NestProblem
                 .All(i => Enumerable.Range(0, n).All(j => Math.Abs(Between(i, j) - gap) <= SameMm));
     }
 
+    /// <summary>By kind, the one that stands in for it where rows are looked for.</summary>
+    public ImmutableArray<int> Leads => leads ??= LeadKinds.Of(this);
+
+    private ImmutableArray<int>? leads;
+
     public bool Serves(int kind, int item) => serves[kind][item];
 
     /// <summary>How many of an item there may be.</summary>
@@ -183,6 +188,10 @@ internal sealed class NestProblem
             .Select(b => b.Region.LengthMm)
             .DefaultIfEmpty(0)
             .Max();
+
+    /// <summary>The same of a kind and all that it stands in for: what is worked out for it must reach as far as any of them.</summary>
+    public double LongestLedMm(int kind) =>
+        Enumerable.Range(0, Kinds).Where(k => k == kind || Leads[k] == kind).Max(LongestMm);
 
     /// <summary>Which of a kind's lengths the boards of a share have.</summary>
     public ImmutableArray<int> Buckets(int kind, Share share)

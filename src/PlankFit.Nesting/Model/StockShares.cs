@@ -55,6 +55,7 @@ internal static class StockShares
         }
 
         var first = new Dictionary<PieceId, int>();
+        var serves = sorts.Select(_ => new List<PieceId>()).ToArray();
         var none = ImmutableArray.CreateBuilder<SawPiece>();
         foreach (SawPiece piece in pieces)
         {
@@ -73,6 +74,7 @@ internal static class StockShares
             first[piece.Id] = serving[0];
             foreach (int s in serving)
             {
+                serves[s].Add(piece.Id);
                 int a = Root(serving[0]),
                     b = Root(s);
                 root[Math.Max(a, b)] = Math.Min(a, b);
@@ -89,10 +91,12 @@ internal static class StockShares
                 .Select(g => new StockShare(
                     [.. g],
                     [
+                        // What serves the same pieces is one sort, whatever else parts it: each sort more is as much work again.
                         .. Enumerable
                             .Range(0, sorts.Length)
                             .Where(s => Root(s) == g.Key)
-                            .Select(s => sorts[s]),
+                            .GroupBy(s => string.Join('\n', serves[s]), StringComparer.Ordinal)
+                            .Select(same => same.SelectMany(s => sorts[s]).ToImmutableArray()),
                     ]
                 )),
         ];

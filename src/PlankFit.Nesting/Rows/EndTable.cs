@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking;
 
 namespace PlankFit.Nesting;
 
@@ -10,14 +11,23 @@ internal sealed class EndTable
     private readonly ImmutableArray<NestItem> items;
     private readonly int[] firstPose;
     private readonly double[] pitches;
+    private readonly RowTurn[] turned;
+    private readonly RowTurns? turns;
     private readonly int poses;
     private readonly double[] half;
     private readonly double[] beyond;
     private bool boxes;
 
     /// <summary>Works all pitches between poses, which takes some microseconds a pair; where there is no time for that, things lie apart as boxes do.</summary>
-    public EndTable(ImmutableArray<NestItem> items, double kerfMm, Patience patience)
+    /// <param name="turns">How ends left long may be turned in rows; null where all stay as they are.</param>
+    public EndTable(
+        ImmutableArray<NestItem> items,
+        double kerfMm,
+        Patience patience,
+        RowTurns? turns = null
+    )
     {
+        this.turns = turns;
         this.items = items;
         KerfMm = kerfMm;
         firstPose = new int[items.Length + 1];
@@ -29,6 +39,7 @@ internal sealed class EndTable
         poses = firstPose[^1];
         ItemPose[] all = [.. items.SelectMany(i => i.Poses)];
         pitches = new double[(long)poses * poses];
+        turned = turns is null ? [] : new RowTurn[pitches.LongLength];
         Parallel.For(
             0,
             poses,
@@ -37,9 +48,14 @@ internal sealed class EndTable
                 bool asBoxes = patience.IsOver;
                 for (int q = 0; q < poses; q++)
                 {
-                    pitches[((long)p * poses) + q] = asBoxes
+                    long at = ((long)p * poses) + q;
+                    pitches[at] = asBoxes
                         ? all[p].Shape.LengthMm + kerfMm
                         : Pitch.Of(all[p].Shape, all[q].Shape, kerfMm);
+                    if (turns is not null && !asBoxes)
+                    {
+                        (pitches[at], turned[at]) = turns.Least(p, q, pitches[at], kerfMm);
+                    }
                 }
 
                 if (asBoxes)
@@ -62,6 +78,71 @@ internal sealed class EndTable
     /// <summary>From the least x of an item in one pose to that of the next.</summary>
     public double PitchMm(int item, int pose, int next, int nextPose) =>
         pitches[((long)(firstPose[item] + pose) * poses) + firstPose[next] + nextPose];
+
+    /// <summary>Which ends are turned in a row; none where all stay as they are.</summary>
+    public ImmutableArray<TurnedTo> Turned(ImmutableArray<int> row, ImmutableArray<int> rowPoses) =>
+        turns is null
+            ? []
+            :
+            [
+                .. row.Select(
+                    (_, i) => new TurnedTo(Before(row, rowPoses, i), After(row, rowPoses, i))
+                ),
+            ];
+
+    /// <summary>A thing in a row in its pose, with its ends as they are turned there.</summary>
+    public RowShape Shape(int item, int pose, TurnedTo to) =>
+        turns?.In(firstPose[item] + pose, to.Before, to.After) ?? items[item].Poses[pose].Shape;
+
+    /// <summary>The piece of it, as it is sawn there.</summary>
+    public LaidPiece Sawn(Row row, int place, LaidPiece laid) =>
+        row.Turned.IsEmpty
+            ? laid
+            : turns!.Of(laid, row.Turned[place].Before, row.Turned[place].After);
+
+    /// <summary>From the least x of one thing in a row to that of a later one, as they are there; least x of what it is with its ends as asked.</summary>
+    public double PitchMm(
+        ImmutableArray<int> row,
+        ImmutableArray<int> rowPoses,
+        ImmutableArray<RowShape> shapes,
+        int one,
+        int next
+    )
+    {
+        bool asked =
+            turns is null
+            || (
+                ReferenceEquals(shapes[one], items[row[one]].Poses[rowPoses[one]].Shape)
+                && ReferenceEquals(shapes[next], items[row[next]].Poses[rowPoses[next]].Shape)
+                && TurnOf(row, rowPoses, one, next) == RowTurn.None
+            );
+        return asked
+            ? PitchMm(row[one], rowPoses[one], row[next], rowPoses[next])
+            : Pitch.Of(shapes[one], shapes[next], KerfMm);
+    }
+
+    private RowTurn TurnOf(
+        ImmutableArray<int> row,
+        ImmutableArray<int> rowPoses,
+        int one,
+        int next
+    ) =>
+        turned[
+            ((long)(firstPose[row[one]] + rowPoses[one]) * poses)
+                + firstPose[row[next]]
+                + rowPoses[next]
+        ];
+
+    /// <summary>The pose before one in a row that its end is turned to.</summary>
+    private int? Before(ImmutableArray<int> row, ImmutableArray<int> rowPoses, int i) =>
+        i > 0 && TurnOf(row, rowPoses, i - 1, i) == RowTurn.Second
+            ? firstPose[row[i - 1]] + rowPoses[i - 1]
+            : null;
+
+    private int? After(ImmutableArray<int> row, ImmutableArray<int> rowPoses, int i) =>
+        i + 1 < row.Length && TurnOf(row, rowPoses, i, i + 1) == RowTurn.First
+            ? firstPose[row[i + 1]] + rowPoses[i + 1]
+            : null;
 
     /// <summary>What an item asks of a row at the least, its share of kerfs with it, mm.</summary>
     public double SizeMm(int item) => half[2 * item] + half[(2 * item) + 1];

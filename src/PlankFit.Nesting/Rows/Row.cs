@@ -16,6 +16,9 @@ internal sealed record Row(
     double HeightMm
 )
 {
+    /// <summary>Of each, the poses that its ends are turned to; none where all lie as they are asked for.</summary>
+    public ImmutableArray<TurnedTo> Turned { get; init; } = [];
+
     /// <summary>The same things in whatever order.</summary>
     public string Key { get; } = KeyOf(Items);
 
@@ -39,3 +42,6 @@ internal sealed record Row(
     public static string KeyOf(IEnumerable<int> items) =>
         string.Concat(items.Order().Select(i => (char)(i + 1)));
 }
+
+/// <summary>The poses before and after a thing in a row to whose ends its own are turned, by their numbers in <see cref="EndTable"/>; null where an end is as it is.</summary>
+internal readonly record struct TurnedTo(int? Before, int? After);

@@ -21,17 +21,23 @@ internal sealed class RowBook(EndTable ends)
     public Row InOrder(Row row, IEnumerable<int> kept)
     {
         var left = kept.ToList();
-        var items = ImmutableArray.CreateBuilder<int>();
-        var poses = ImmutableArray.CreateBuilder<int>();
-        for (int i = 0; i < row.Items.Length; i++)
-        {
-            if (left.Remove(row.Items[i]))
+        int[] places =
+        [
+            .. Enumerable.Range(0, row.Items.Length).Where(i => left.Remove(row.Items[i])),
+        ];
+        Row nearer = RowOrder.Placed(
+            ends,
+            [.. places.Select(i => row.Items[i])],
+            [.. places.Select(i => row.Poses[i])]
+        );
+        // Where an end that was turned to what is taken out would want its whole length again, all stays where it lies, and as it is.
+        return nearer.LengthMm <= row.LengthMm || row.Turned.IsEmpty
+            ? nearer
+            : nearer with
             {
-                items.Add(row.Items[i]);
-                poses.Add(row.Poses[i]);
-            }
-        }
-
-        return RowOrder.Placed(ends, items.ToImmutable(), poses.ToImmutable());
+                FromMm = [.. places.Select(i => row.FromMm[i])],
+                Turned = [.. places.Select(i => row.Turned[i])],
+                LengthMm = row.LengthMm,
+            };
     }
 }

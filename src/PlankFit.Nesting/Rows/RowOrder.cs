@@ -50,18 +50,23 @@ internal static class RowOrder
     {
         var from = new double[items.Length];
         var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
+        ImmutableArray<TurnedTo> turned = ends.Turned(items, poses);
+        ImmutableArray<RowShape> shapes =
+        [
+            .. items.Select(
+                (item, i) => ends.Shape(item, poses[i], turned.IsEmpty ? default : turned[i])
+            ),
+        ];
         double length = 0,
             height = 0;
         for (int i = 0; i < items.Length; i++)
         {
-            RowShape shape = ends.Items[items[i]].Poses[poses[i]].Shape;
+            RowShape shape = shapes[i];
+            from[i] = -shape.LeastMm;
             // Never before the strip's beginning: a long point may reach back over a short neighbour.
             for (int j = 0; j < i; j++)
             {
-                from[i] = Math.Max(
-                    from[i],
-                    from[j] + ends.PitchMm(items[j], poses[j], items[i], poses[i])
-                );
+                from[i] = Math.Max(from[i], from[j] + ends.PitchMm(items, poses, shapes, j, i));
             }
 
             from[i] = RowParting.From(laid, shape, from[i], ends.KerfMm);
@@ -77,7 +82,10 @@ internal static class RowOrder
             [.. from],
             length,
             height
-        );
+        )
+        {
+            Turned = turned,
+        };
     }
 
     /// <summary>A row with one thing more, put where it grows least; the rest keeps its order.</summary>

@@ -34,7 +34,6 @@ internal sealed class RowPoses
             }),
         ];
         Parts = [.. Items.Select(i => problem.Items[i].Parts)];
-        Most = [.. share.Items];
     }
 
     public EndTable Ends { get; }
@@ -57,9 +56,6 @@ internal sealed class RowPoses
 
     /// <summary>The items of single pieces that lie in each.</summary>
     public ImmutableArray<int>[] Parts { get; }
-
-    /// <summary>By item of a single piece, how many there are.</summary>
-    public int[] Most { get; }
 
     public double PitchMm(int one, int next) =>
         Ends.PitchMm(Items[one], Poses[one], Items[next], Poses[next]);

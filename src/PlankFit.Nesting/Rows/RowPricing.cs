@@ -16,9 +16,11 @@ internal static class RowPricing
         MasterPrices worth,
         double eps,
         long steps,
+        double fineMm,
         Patience patience
     )
     {
+        using var tables = new RowTables(problem, share, worth.Items, fineMm, patience);
         var atMost = ImmutableArray.CreateBuilder<ImmutableArray<BandAtMost>>(problem.Kinds);
         var found = new List<PricedRow>();
         for (int k = 0; k < problem.Kinds; k++)
@@ -27,7 +29,7 @@ internal static class RowPricing
             ImmutableArray<double> lengths = problem.StripLengths(k);
             var most = new double[lengths.Length];
             Array.Fill(most, double.PositiveInfinity);
-            ImmutableArray<int> buckets = problem.Buckets(k, share);
+            ImmutableArray<int> buckets = tables.Buckets(k);
             if (
                 buckets.IsEmpty
                 && problem.Boards.All(b =>
@@ -51,7 +53,7 @@ internal static class RowPricing
             }
 
             ImmutableArray<double> prices = worth.Strips[k];
-            using var values = new RowValues(problem, share, k, worth.Items, patience);
+            RowValues values = tables.Values(k);
             if (!values.IsWhole || patience.IsOver)
             {
                 return null;
@@ -62,9 +64,8 @@ internal static class RowPricing
                 most[j] = values.AtMost(lengths[j]);
             }
 
-            var poses = new RowPoses(problem, share, k, worth.Items);
             RowTails? tails = buckets.Any(j => values.AtMost(lengths[j]) > prices[j] + eps)
-                ? RowTails.Of(poses, lengths[buckets[0]], patience)
+                ? tables.Tails(k)
                 : null;
             var rows = new List<Row>[lengths.Length];
             Parallel.ForEach(
@@ -79,18 +80,14 @@ internal static class RowPricing
                     rows[j] = [];
                     if (most[j] > prices[j] + eps && !patience.IsOver)
                     {
-                        (rows[j], double dearest, bool whole) = new RowSearch(
-                            poses,
-                            values,
-                            tails,
-                            patience
-                        ).Find(lengths[j], prices[j] + eps, steps);
+                        (rows[j], double dearest, bool whole) = tables
+                            .Search(kind)
+                            .Find(lengths[j], prices[j] + eps, steps);
                         most[j] = whole ? dearest : most[j];
                     }
                 }
             );
-            // Tails reach as far as the longest strip that was asked for.
-            double known = tails is null ? 0 : lengths[buckets[0]];
+            double known = tails is null ? 0 : tables.TailsToMm(k);
             if (
                 Bands(problem, share, k, worth.Items, most, values, tails, known, patience)
                 is not { } bands
@@ -104,7 +101,7 @@ internal static class RowPricing
             if (!patience.IsOver)
             {
                 // Rows that have nothing in common fit into one plan: with them the mix becomes better at once.
-                var apart = new RowSearch(poses, values, tails, patience);
+                RowSearch apart = tables.Search(kind);
                 foreach (
                     int j in buckets
                         .Where(j => most[j] > prices[j] + eps)
@@ -194,35 +191,26 @@ internal static class RowPricing
         Patience patience
     )
     {
+        using var tables = new RowTables(problem, share, worth.Items, RowTails.FineMm, patience);
         var found = new List<PricedRow>();
         for (int k = 0; k < problem.Kinds; k++)
         {
             int kind = k;
-            ImmutableArray<int> buckets = problem.Buckets(k, share);
-            if (buckets.IsEmpty || patience.IsOver)
+            ImmutableArray<int> buckets = tables.Buckets(k);
+            if (buckets.IsEmpty || patience.IsOver || !tables.Values(k).IsWhole)
             {
                 continue;
             }
 
-            using var values = new RowValues(problem, share, k, worth.Items, patience);
-            if (!values.IsWhole)
-            {
-                continue;
-            }
-
-            var poses = new RowPoses(problem, share, k, worth.Items);
             ImmutableArray<double> lengths = problem.StripLengths(k);
-            RowTails? tails = RowTails.Of(poses, lengths[buckets[0]], patience);
+            _ = tables.Tails(k);
             var rows = new List<Row>[lengths.Length];
             Parallel.ForEach(
                 buckets,
                 j =>
-                    rows[j] = new RowSearch(poses, values, tails, patience).All(
-                        lengths[j],
-                        worth.Strips[kind][j] - slack,
-                        most,
-                        steps
-                    )
+                    rows[j] = tables
+                        .Search(kind)
+                        .All(lengths[j], worth.Strips[kind][j] - slack, most, steps)
             );
             found.AddRange(
                 buckets

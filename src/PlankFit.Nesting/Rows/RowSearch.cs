@@ -11,11 +11,11 @@ internal sealed class RowSearch(
     RowValues values,
     RowTails? tails,
     Patience patience,
-    IReadOnlyList<int>? items = null
+    IReadOnlyList<int> items
 )
 {
     // What a pose has no worth for is not searched, whatever is left of it.
-    private readonly int[] left = [.. items ?? poses.Most];
+    private readonly int[] left = [.. items];
     private readonly List<int> path = [];
     private readonly List<List<Step>> levels = [];
     private readonly List<(double Worth, ImmutableArray<int> Path)> best = [];

@@ -8,38 +8,40 @@ internal sealed class RowTails
 {
     private const double Fudge = 1e-9;
 
-    /// <summary>Lengths are rounded down to steps of this: coarse enough to be quick, and fine enough to cut most of a search off.</summary>
-    private const double FineMm = 1;
-    private const double MiddleMm = 2;
-    private const double CoarseMm = 5;
+    /// <summary>Lengths are rounded down to steps of this: quick, or fine enough to cut most of a search off.</summary>
+    public const double FineMm = 1;
+    public const double CoarseMm = 5;
 
-    /// <summary>With more poses than this the steps are coarse: the work grows with the square of them.</summary>
+    /// <summary>With more poses than this no steps are as fine as asked for: the work grows with the square of them.</summary>
     private const int Many = 600;
     private const int Some = 200;
+    private const double MiddleMm = 2;
     private const int MostCells = 12_000;
     private const float Rounding = 2e-6f;
-    private readonly float[][] tails;
     private readonly RowPoses poses;
 
+    /// <summary>By pose and steps of length that are left; before each pose's own, room for lengths below nought, in which nothing fits.</summary>
+    private readonly float[] table;
+    private readonly int before;
+    private readonly int cells;
     private readonly double step;
 
-    private RowTails(RowPoses poses, float[][] tails, double step)
+    private RowTails(RowPoses poses, float[] table, int before, int cells, double step)
     {
-        this.step = step;
-        this.poses = poses;
-        this.tails = tails;
+        (this.poses, this.table) = (poses, table);
+        (this.before, this.cells, this.step) = (before, cells, step);
     }
 
     /// <returns>Null where things lie so much abreast that this is of no use, where any order will do, and where there is no time for it.</returns>
-    public static RowTails? Of(RowPoses poses, double longestMm, Patience patience)
+    public static RowTails? Of(RowPoses poses, double longestMm, double fineMm, Patience patience)
     {
-        if (poses.AnyOrder)
+        if (poses.AnyOrder || longestMm <= 0)
         {
             return null;
         }
 
         double step = Math.Max(
-            longestMm / MostCells,
+            Math.Max(fineMm, longestMm / MostCells),
             poses.Count > Many ? CoarseMm
                 : poses.Count > Some ? MiddleMm
                 : FineMm
@@ -47,14 +49,18 @@ internal sealed class RowTails
         int n = poses.Count,
             cells = (int)Math.Floor((longestMm / step) + Fudge);
         var pitch = new int[n][];
-        int block = cells + 1;
+        int block = cells + 1,
+            before = 0;
         for (int p = 0; p < n; p++)
         {
             pitch[p] = new int[n];
             for (int q = 0; q < n; q++)
             {
-                pitch[p][q] = (int)Math.Floor((poses.PitchMm(p, q) / step) + Fudge);
-                block = Math.Min(block, pitch[p][q]);
+                // What is further away than the longest strip never fits.
+                int steps = (int)Math.Floor((poses.PitchMm(p, q) / step) + Fudge);
+                pitch[p][q] = Math.Min(cells + 1, steps);
+                block = Math.Min(block, steps);
+                before = Math.Max(before, pitch[p][q]);
             }
         }
 
@@ -63,13 +69,21 @@ internal sealed class RowTails
             return null;
         }
 
+        int row = Row(before, cells);
         float[] worth = [.. poses.Worth.Select(w => (float)w)];
-        float[][] tails = [.. Enumerable.Range(0, n).Select(_ => new float[cells + 1])];
+        var table = new float[n * row];
+        int[] least =
+        [
+            .. poses.LengthMm.Select(l => Math.Min(cells + 1, (int)Math.Floor((l / step) + Fudge))),
+        ];
         for (int p = 0; p < n; p++)
         {
-            tails[p]
-                .AsSpan(0, Math.Min(cells + 1, (int)Math.Floor((poses.LengthMm[p] / step) + Fudge)))
-                .Fill(float.NegativeInfinity);
+            table.AsSpan(p * row, before + least[p]).Fill(float.NegativeInfinity);
+            for (int q = 0; q < n; q++)
+            {
+                // From where it reads what is laid behind it.
+                pitch[p][q] = (q * row) + before - pitch[p][q];
+            }
         }
 
         // A block is no longer than the shortest pitch, so that it depends on blocks before it only, and each is worked as a whole.
@@ -86,27 +100,28 @@ internal sealed class RowTails
                 n,
                 p =>
                 {
-                    Span<float> tail = tails[p].AsSpan();
-                    int least = (int)Math.Floor((poses.LengthMm[p] / step) + Fudge);
-                    int a = Math.Max(from, least);
-                    for (int q = 0; q < n; q++)
+                    int begin = Math.Max(from, least[p]);
+                    if (begin < to)
                     {
-                        int begin = Math.Max(a, pitch[p][q]);
-                        if (begin < to)
-                        {
-                            Maxima.Raise(
-                                tail[begin..to],
-                                tails[q].AsSpan(begin - pitch[p][q], to - begin),
-                                worth[q]
-                            );
-                        }
+                        // It may go a little further than the block, from what is too low there as yet; the next block raises that again.
+                        Maxima.Raise(
+                            table,
+                            (p * row) + before + begin,
+                            to - begin,
+                            pitch[p],
+                            begin,
+                            worth
+                        );
                     }
                 }
             );
         }
 
-        return new(poses, tails, step);
+        return new(poses, table, before, cells, step);
     }
+
+    /// <summary>So many places has each pose, with room behind them for what is raised too far.</summary>
+    private static int Row(int before, int cells) => before + cells + 1 + Maxima.Wide;
 
     /// <summary>Nothing laid behind a thing is worth more, with so much length left from its least x on.</summary>
     public double Behind(int pose, double leftMm)
@@ -114,7 +129,7 @@ internal sealed class RowTails
         int c = (int)Math.Floor((leftMm / step) + Fudge);
         return c < 0
             ? double.NegativeInfinity
-            : tails[pose][Math.Min(c, tails[pose].Length - 1)] * (1 + Rounding);
+            : table[(pose * Row(before, cells)) + before + Math.Min(c, cells)] * (1 + Rounding);
     }
 
     /// <summary>No row that is this long is worth more.</summary>

@@ -39,7 +39,7 @@ internal sealed class RowValues : IDisposable
         double highestMm = double.PositiveInfinity
     )
     {
-        double longest = problem.LongestMm(kind);
+        double longest = problem.LongestLedMm(kind);
         step = Math.Max(1, longest / MostCells);
         cells = Cells(longest);
         EndTable ends = problem.Ends;

@@ -16,12 +16,11 @@ internal static class ColumnSearch
     private const double Near = 3e-3;
     private const double Nearer = 3e-4;
 
-    /// <summary>How far prices to search by go from the last ones towards the new ones (Wentges 1997, from memory): the search swings less.</summary>
-    private const double Step = 0.2;
-
     /// <summary>Of the search for the dearest row of one length of strip, in a round and at last.</summary>
     private const long WholeSteps = 500_000;
+    private const long FarSteps = 50_000;
     private const double Far = 0.06;
+    private const double Cheaper = 0.95;
     private const long LastSteps = 20_000_000;
 
     /// <param name="missing">By item, what leaving one out costs.</param>
@@ -47,11 +46,11 @@ internal static class ColumnSearch
             Offer(problem, share, master, row);
         }
 
-        MasterPrices centre = task.Start ?? ByArea(problem, share);
+        var search = new PriceSteps(task.Start ?? MasterPrices.ByArea(problem, share));
         var bound = new Bounds(0, 0);
         if (master.Solve(patience) is not { } prices)
         {
-            return new(master.Mix(), centre, centre, bound, false);
+            return new(master.Mix(), search.Centre, search.Centre, bound, false);
         }
 
         var values = new List<double>();
@@ -61,31 +60,41 @@ internal static class ColumnSearch
             values.Add(prices.Value);
             double eps =
                 WorthWhile * Math.Min(problem.DearestBoard, Math.Max(0, prices.Value) / FewBoards);
-            // While mix and bound are far from each other a bound need not be a sharp one.
-            long steps =
-                prices.Value - bound.Cost > Far * prices.Value ? WholeSteps / 10 : WholeSteps;
             int added = Rippings(problem, share, master, prices, eps, patience);
             bool stopped = false;
+            // At the real prices only where those searched by give nothing more.
             foreach (
-                MasterPrices at in new[] { centre.Towards(prices, round == 0 ? 0 : Step), prices }
+                MasterPrices at in new[]
+                {
+                    round == 0 ? search.Centre : search.Next(prices),
+                    prices,
+                }
             )
             {
-                if (RowPricing.Whole(problem, share, at, eps, steps, patience) is not { } dearest)
+                if (
+                    Dearest(
+                        problem,
+                        share,
+                        at,
+                        prices,
+                        bound,
+                        eps,
+                        isReal: ReferenceEquals(at, prices),
+                        patience
+                    )
+                    is not { } dearest
+                )
                 {
                     stopped = true;
                     break;
                 }
 
                 Bounds here = DualBound.Of(problem, task.Bounded, at.Items, dearest);
-                if (here.Cost > bound.Cost)
-                {
-                    centre = at;
-                }
-
+                search.Tried(at, here.Cost > bound.Cost);
                 if (here.Cost > bound.Cost || here.Asked > bound.Asked)
                 {
                     bound = bound.Max(here);
-                    report?.Invoke(new(master.Mix(), centre, prices, bound, false));
+                    report?.Invoke(new(master.Mix(), search.Centre, prices, bound, false));
                 }
 
                 added += Add(problem, master, prices, dearest.Rows, eps);
@@ -110,44 +119,96 @@ internal static class ColumnSearch
         }
 
         // Searches were cut short above; the bound is worth a longer one.
-        if (
-            RowPricing.Whole(
+        if (!task.OnlyMix && Last(problem, share, search.Centre, patience) is { } last)
+        {
+            bound = bound.Max(DualBound.Of(problem, task.Bounded, search.Centre.Items, last));
+        }
+
+        AddNear(problem, share, master, prices, task, patience);
+        return new(master.Mix(), search.Centre, prices, bound, whole);
+    }
+
+    /// <summary>The dearest rows at some prices, and those near to be.</summary>
+    /// <param name="real">Of the mix.</param>
+    private static DearestRows? Dearest(
+        NestProblem problem,
+        Share share,
+        MasterPrices at,
+        MasterPrices real,
+        Bounds bound,
+        double eps,
+        bool isReal,
+        Patience patience
+    )
+    {
+        // While mix and bound are far from each other a bound need not be a sharp one.
+        bool far = real.Value - bound.Cost > Far * real.Value;
+        // Rows that are as near to be worth while as bound and mix are to each other make the mix better too.
+        double part = real.Value > 0 ? Math.Max(Cheaper, bound.Cost / real.Value) : 1;
+        return RowPricing.Whole(
+            problem,
+            share,
+            isReal ? at : at.Lowered(Math.Min(1, part)),
+            eps,
+            far ? FarSteps : WholeSteps,
+            far ? RowTails.CoarseMm : RowTails.FineMm,
+            patience
+        );
+    }
+
+    private static DearestRows? Last(
+        NestProblem problem,
+        Share share,
+        MasterPrices prices,
+        Patience patience
+    ) =>
+        RowPricing.Whole(
+            problem,
+            share,
+            prices,
+            WorthWhile * problem.DearestBoard,
+            LastSteps,
+            RowTails.FineMm,
+            patience
+        );
+
+    /// <summary>Rows near to be worth while, of which whole plans are made.</summary>
+    private static void AddNear(
+        NestProblem problem,
+        Share share,
+        RowMaster master,
+        MasterPrices prices,
+        ColumnTask task,
+        Patience patience
+    )
+    {
+        if (task.Slack <= 0 || prices.Value >= task.Below)
+        {
+            return;
+        }
+
+        foreach (
+            PricedRow near in RowPricing.Near(
                 problem,
                 share,
-                centre,
-                WorthWhile * problem.DearestBoard,
-                LastSteps,
+                prices,
+                Math.Min(task.Slack * (task.Below - prices.Value), MostSlack * prices.Value),
+                task.OnlyMix ? FewNear : NearRows,
+                task.OnlyMix ? FarSteps : WholeSteps,
                 patience
-            ) is
-            { } last
+            )
         )
         {
-            bound = bound.Max(DualBound.Of(problem, task.Bounded, centre.Items, last));
+            master.Add(near.Row, near.Kind);
         }
-
-        if (task.Slack > 0 && prices.Value < task.Below)
-        {
-            foreach (
-                PricedRow near in RowPricing.Near(
-                    problem,
-                    share,
-                    prices,
-                    task.Slack * (task.Below - prices.Value),
-                    NearRows,
-                    WholeSteps,
-                    patience
-                )
-            )
-            {
-                master.Add(near.Row, near.Kind);
-            }
-        }
-
-        return new(master.Mix(), centre, prices, bound, whole);
     }
+
+    /// <summary>No row that makes the mix dearer by more than this part is near to be worth while, however bad the plan is that is to be bettered.</summary>
+    private const double MostSlack = 0.04;
 
     /// <summary>Of rows near to be worth while, for one length of strip.</summary>
     private const int NearRows = 80;
+    private const int FewNear = 20;
 
     /// <summary>So many rounds that do not make the mix cheaper by this part are enough.</summary>
     private const int Stalled = 6;
@@ -196,34 +257,6 @@ internal static class ColumnSearch
         }
 
         return added;
-    }
-
-    /// <summary>Prices to begin with: everything by the room that it takes, at what room costs in the cheapest board.</summary>
-    public static MasterPrices ByArea(NestProblem problem, Share share)
-    {
-        double Room(int b) =>
-            problem.Lanes[b].Best((c, length) => problem.Classes[c].HeightMm * length).Value;
-        double rate = Usable(problem, share)
-            .Select(b => (problem.Boards[b].Cost, Room: Room(b)))
-            .Where(b => b.Room > 0)
-            .Select(b => b.Cost / b.Room)
-            .DefaultIfEmpty(0)
-            .Min();
-        return new(
-            0,
-            [.. problem.Items.Select((item, i) => rate * item.HeightMm * problem.Ends.SizeMm(i))],
-            [.. problem.Boards.Select(_ => 0.0)],
-            [
-                .. Enumerable
-                    .Range(0, problem.Kinds)
-                    .Select(k =>
-                        problem
-                            .StripLengths(k)
-                            .Select(l => rate * problem.Classes[problem.ClassOf(k)].HeightMm * l)
-                            .ToImmutableArray()
-                    ),
-            ]
-        );
     }
 
     /// <summary>A row to every kind of strip that it can lie in.</summary>
@@ -282,32 +315,3 @@ internal static class ColumnSearch
         return added;
     }
 }
-
-/// <param name="Begin">Rows to begin with.</param>
-/// <param name="Start">Prices to begin with, of a like problem; by area where there are none.</param>
-/// <param name="Bounded">What the bound is for: how many of each item, no more than are asked for, out of which boards.</param>
-/// <param name="Rounds">Stop after so many.</param>
-/// <param name="Below">Of plans that cost no less none is wanted.</param>
-/// <param name="Slack">Rows near to be worth while are added: this part of what the mix is below that.</param>
-/// <param name="Fine">Go on until mix and bound are very near each other.</param>
-internal sealed record ColumnTask(
-    IEnumerable<Row> Begin,
-    MasterPrices? Start,
-    Share Bounded,
-    int Rounds,
-    double Below,
-    double Slack = 0,
-    bool Fine = false
-);
-
-/// <param name="Centre">Prices at which the bound was found.</param>
-/// <param name="Prices">Of the mix.</param>
-/// <param name="Bound">No mix of what it is for costs less, in fractions or whole; noughts where none was found.</param>
-/// <param name="Whole">The search came to its end.</param>
-internal sealed record ColumnResult(
-    MasterMix Mix,
-    MasterPrices Centre,
-    MasterPrices Prices,
-    Bounds Bound,
-    bool Whole
-);

@@ -79,7 +79,7 @@ internal static class DualBound
     /// </summary>
     public static Bounds ByArea(NestProblem problem, Share share)
     {
-        double wood = share.Items.Select((n, i) => n * problem.Items[i].AreaMm2).Sum();
+        double wood = share.Items.Select((n, i) => n * problem.Items[i].LeastAreaMm2).Sum();
         double Least(Func<BoardType, double> cost)
         {
             double left = wood,

@@ -5,7 +5,8 @@ namespace PlankFit.Nesting;
 /// <summary>A plan at once, to begin with: the longest first, each into the first strip where a row with it still fits.</summary>
 internal static class FirstFit
 {
-    public static Cutting Of(NestProblem problem, Share share, RowBook book)
+    /// <param name="patience">Once it is over no row's things are put in order anew: each goes where its row grows least, and the plan is a whole one all the same.</param>
+    public static Cutting Of(NestProblem problem, Share share, RowBook book, Patience patience)
     {
         var open = new List<Strip>();
         var opened = new List<(int Board, Ripping Ripping)>();
@@ -27,7 +28,8 @@ internal static class FirstFit
                 continue;
             }
 
-            Strip? into = open.FirstOrDefault(s => s.Takes(problem, book, these));
+            bool quick = patience.IsOver;
+            Strip? into = open.FirstOrDefault(s => s.Takes(problem, book, these, quick));
             if (into is null)
             {
                 if (NewBoard(problem, book, these, left, yields) is not { } board)
@@ -48,10 +50,10 @@ internal static class FirstFit
                 }
 
                 opened.Add((board, ripping));
-                into = open.FirstOrDefault(s => s.Takes(problem, book, these));
+                into = open.FirstOrDefault(s => s.Takes(problem, book, these, quick));
             }
 
-            into?.Add(book, these);
+            into?.Add(problem, book, these, quick);
             foreach (int part in problem.Items[these[0]].Parts)
             {
                 laid[part]++;
@@ -159,7 +161,7 @@ internal static class FirstFit
 
         public Row? Row { get; private set; }
 
-        public bool Takes(NestProblem problem, RowBook book, int[] these)
+        public bool Takes(NestProblem problem, RowBook book, int[] these, bool quick)
         {
             if (!these.All(i => problem.Serves(kind, i)))
             {
@@ -168,12 +170,15 @@ internal static class FirstFit
 
             int[] with = Row is null ? these : [.. Row.Items, .. these];
             return RowOrder.Least(problem.Ends, with) <= lengthMm
-                && Grown(book, these).LengthMm <= lengthMm + 1e-7;
+                && Grown(problem, book, these, quick).LengthMm <= lengthMm + 1e-7;
         }
 
-        public void Add(RowBook book, int[] these) => Row = Grown(book, these);
+        public void Add(NestProblem problem, RowBook book, int[] these, bool quick) =>
+            Row = Grown(problem, book, these, quick);
 
-        private Row Grown(RowBook book, int[] these) =>
-            Row is null ? book.Of(these) : book.With(Row, these[0]);
+        private Row Grown(NestProblem problem, RowBook book, int[] these, bool quick) =>
+            Row is null ? book.Of(these)
+            : quick ? RowOrder.With(problem.Ends, Row, these[0])
+            : book.With(Row, these[0]);
     }
 }

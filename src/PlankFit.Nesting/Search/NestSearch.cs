@@ -18,7 +18,7 @@ internal sealed class NestSearch
     private const int MixedItems = 130;
     private const long NearSteps = 1_000_000;
 
-    /// <summary>A mix this near to its bound, as a part of it, has prices that make a good plan.</summary>
+    /// <summary>A mix this near to its bound, as a part of it, has prices that make a good plan; one that is half as near again makes a better one.</summary>
     private const double EarlyPrices = 0.05;
 
     private readonly NestProblem problem;
@@ -60,7 +60,7 @@ internal sealed class NestSearch
 
     private NestResult Run(int seed, int rounds)
     {
-        Offer(FirstFit.Of(problem, share, book));
+        Offer(FirstFit.Of(problem, share, book, patience));
         if (best.Boards.IsEmpty)
         {
             return new(best, Now, 0, false);
@@ -73,7 +73,7 @@ internal sealed class NestSearch
             return new(best, Now, 0, true);
         }
 
-        Offer(Priced(ColumnSearch.ByArea(problem, share), PricedFit.QuickSteps));
+        Offer(Priced(MasterPrices.ByArea(problem, share), PricedFit.QuickSteps));
         ColumnResult laid = Columns(null, fine: false);
         if (!IsDone(0))
         {
@@ -95,18 +95,11 @@ internal sealed class NestSearch
             Worth before = worth;
             // Where the mix all but settles the plan, going down it settles the rest; where it does not, that takes the time of many other attempts.
             Offer(
-                problem.AnyOrder && round % 2 == 1 || idle >= Idle && fine && round % Idle == 0
+                problem.AnyOrder && round % 3 == 1
+                    ? Repacking.Once(problem, best, bounds.Cost, book, chance, patience)
+                : problem.AnyOrder && round % 3 == 2 || idle >= Idle && fine && round % Idle == 0
                     ? Diving.Once(problem, share, missing, book, laid, chance, patience)
-                    : Improving.Once(
-                        problem,
-                        share,
-                        missing,
-                        book,
-                        laid.Centre,
-                        best,
-                        chance,
-                        patience
-                    )
+                : Improving.Once(problem, share, missing, book, laid.Centre, best, chance, patience)
             );
             idle = worth.IsBetterThan(before) ? 0 : idle + 1;
             if (idle < Idle || fine || patience.IsOver)
@@ -172,7 +165,7 @@ internal sealed class NestSearch
 
     private ColumnResult Columns(ColumnResult? before, bool fine)
     {
-        bool early = before is not null;
+        double near = before is null ? EarlyPrices : 0;
         ColumnResult laid = ColumnSearch.Run(
             problem,
             share,
@@ -189,12 +182,10 @@ internal sealed class NestSearch
             better =>
             {
                 Raise(better.Bound);
-                if (
-                    !early
-                    && better.Prices.Value - better.Bound.Cost <= EarlyPrices * better.Prices.Value
-                )
+                double gap = (better.Prices.Value - better.Bound.Cost) / better.Prices.Value;
+                if (gap <= near)
                 {
-                    early = true;
+                    near = gap / 2;
                     Offer(Priced(better.Centre, PricedFit.QuickSteps));
                 }
             }

@@ -11,7 +11,7 @@ internal static class PricedFit
     public const int Few = 22;
     private const int Rounds = 14;
     private const double Slack = 0.3;
-    private const double Effort = 0.1;
+    private const double Effort = 0.03;
 
     /// <summary>Of the search for each row; and for a plan in a hurry.</summary>
     public const long Steps = 300_000;
@@ -30,7 +30,8 @@ internal static class PricedFit
         var done = ImmutableArray.CreateBuilder<CutBoard>();
         int[] items = [.. whole.Items],
             boards = [.. whole.Boards];
-        using var rows = new DearRows(problem, whole, prices, steps, patience);
+        using var tables = new RowTables(problem, whole, prices.Items, RowTails.FineMm, patience);
+        var rows = new DearRows(problem, prices, tables, steps);
         var queue = new PriorityQueue<int, double>(
             Enumerable
                 .Range(0, boards.Length)
@@ -79,7 +80,7 @@ internal static class PricedFit
         Patience patience
     )
     {
-        Cutting rest = FirstFit.Of(problem, share, book);
+        Cutting rest = FirstFit.Of(problem, share, book, patience);
         if (share.Items.All(n => n == 0) || share.Items.Sum() > Few || patience.IsOver)
         {
             return rest;
@@ -90,7 +91,7 @@ internal static class PricedFit
             problem,
             share,
             missing,
-            new(rest.Rows, prices, share, Rounds, value, Slack),
+            new(rest.Rows, prices, share, Rounds, value, Slack, OnlyMix: true),
             patience
         );
         return WholeMix.Of(problem, share, missing, book, columns.Mix, value, Effort, patience)
@@ -98,52 +99,13 @@ internal static class PricedFit
     }
 
     /// <summary>The dearest rows of every kind of strip, of whatever is left.</summary>
-    private sealed class DearRows : IDisposable
+    private sealed class DearRows(
+        NestProblem problem,
+        MasterPrices prices,
+        RowTables tables,
+        long steps
+    )
     {
-        private readonly NestProblem problem;
-        private readonly MasterPrices prices;
-        private readonly long steps;
-        private readonly Patience patience;
-        private readonly (RowValues Values, RowPoses Poses, RowTails? Tails)?[] kinds;
-
-        public DearRows(
-            NestProblem problem,
-            Share share,
-            MasterPrices prices,
-            long steps,
-            Patience patience
-        )
-        {
-            (this.problem, this.prices) = (problem, prices);
-            (this.steps, this.patience) = (steps, patience);
-            kinds =
-            [
-                .. Enumerable
-                    .Range(0, problem.Kinds)
-                    .Select(k =>
-                    {
-                        if (problem.StripLengths(k).IsEmpty || patience.IsOver)
-                        {
-                            return ((RowValues, RowPoses, RowTails?)?)null;
-                        }
-
-                        var values = new RowValues(problem, share, k, prices.Items, patience);
-                        if (!values.IsWhole)
-                        {
-                            values.Dispose();
-                            return null;
-                        }
-
-                        var poses = new RowPoses(problem, share, k, prices.Items);
-                        return (
-                            values,
-                            poses,
-                            RowTails.Of(poses, problem.StripLengths(k)[0], patience)
-                        );
-                    }),
-            ];
-        }
-
         public (CutBoard Cut, double Yield) Fill(int board, int[] items)
         {
             BoardType type = problem.Boards[board];
@@ -169,16 +131,18 @@ internal static class PricedFit
             for (int l = 0; l < ripping.Lanes.Length; l++)
             {
                 RippedLane lane = ripping.Lanes[l];
-                var kind = kinds[problem.Kind(lane.Class, type.Sort)];
-                for (int s = 0; kind is not null && s < lane.Stretches.Length; s++)
+                int kind = problem.Kind(lane.Class, type.Sort);
+                if (!tables.Values(kind).IsWhole)
                 {
-                    (List<Row> found, _, _) = new RowSearch(
-                        kind.Value.Poses,
-                        kind.Value.Values,
-                        kind.Value.Tails,
-                        patience,
-                        left
-                    ).Find(lane.Stretches[s].LengthMm, 0, steps);
+                    continue;
+                }
+
+                _ = tables.Tails(kind);
+                for (int s = 0; s < lane.Stretches.Length; s++)
+                {
+                    (List<Row> found, _, _) = tables
+                        .Search(kind, left)
+                        .Find(lane.Stretches[s].LengthMm, 0, steps);
                     if (found.Count > 0)
                     {
                         laid.Add(new(l, s, found[0]));
@@ -192,14 +156,6 @@ internal static class PricedFit
             }
 
             return (new(board, ripping, laid.ToImmutable()), worth / type.Cost);
-        }
-
-        public void Dispose()
-        {
-            foreach (var kind in kinds)
-            {
-                kind?.Values.Dispose();
-            }
         }
     }
 }

@@ -20,10 +20,13 @@ internal sealed record RowShape(
     /// <summary>The least x of the side that looks to the right, which is one of its two ends.</summary>
     public double LeastRightMm { get; } = RightSide.Min(e => Math.Min(e.A.X, e.B.X));
 
+    /// <summary>How far it reaches back beyond where it begins with its ends as asked: not above nought.</summary>
+    public double LeastMm { get; } = Math.Min(0, LeftSide.Min(e => Math.Min(e.A.X, e.B.X)));
+
     /// <param name="outlines">Counter-clockwise, of all that moves as one.</param>
     public static RowShape Of(IReadOnlyList<ImmutableArray<Vec2>> outlines)
     {
-        ThinOutline thin = ThinOutline.Of(ConvexHull.Of(outlines.SelectMany(o => o)), ThinWithinMm);
+        ThinOutline thin = Thinned(outlines);
         return Of(
             thin.Points,
             new(outlines.Min(o => o.Min(p => p.X)), outlines.Min(o => o.Min(p => p.Y))),
@@ -31,6 +34,14 @@ internal sealed record RowShape(
             thin.WithinMm
         );
     }
+
+    /// <summary>The hull of outlines, with as many vertices as pitches need.</summary>
+    public static ThinOutline Thinned(IEnumerable<ImmutableArray<Vec2>> outlines) =>
+        ThinOutline.Of(ConvexHull.Of(outlines.SelectMany(o => o)), ThinWithinMm);
+
+    /// <summary>A hull with ends sawn at other angles, where it lies: its least x may be other than nought.</summary>
+    public static RowShape Sawn(ImmutableArray<Vec2> hull, double heightMm, double thinnedMm) =>
+        Of(hull, default, new(hull.Max(p => p.X), heightMm), thinnedMm);
 
     /// <summary>Several in a row as one thing, from the least x of all.</summary>
     /// <param name="laid">Each with its least x.</param>

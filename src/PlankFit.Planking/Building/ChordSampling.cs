@@ -7,7 +7,11 @@ internal static class ChordSampling
 {
     private const int Intervals = 16;
 
-    /// <summary>Rising parameters from <paramref name="from"/> to <paramref name="to"/>, both included. The sagitta of a chord falls with the square of its length; 0.75 of the tolerance is used, for the change of curvature within an interval.</summary>
+    /// <summary>
+    /// Rising parameters from <paramref name="from"/> to <paramref name="to"/>, both included. The sagitta of a chord falls with the square of its length. An
+    /// interval goes by the greatest of those at its start, its middle and its end, since the bend may change within it; 0.75 of the tolerance is used, for what it
+    /// does between these.
+    /// </summary>
     public static double[] Parameters(
         Func<double, Vec3> curve,
         double from,
@@ -15,22 +19,30 @@ internal static class ChordSampling
         double chordMm
     )
     {
-        var parameters = new List<double>(256);
-        double h = (to - from) / Intervals;
-        Vec3 a = curve(from);
-        for (int i = 0; i < Intervals; i++)
+        const int halves = 2 * Intervals;
+        double half = (to - from) / halves;
+        var at = new Vec3[halves + 1];
+        for (int i = 0; i <= halves; i++)
         {
-            double start = from + (i * h);
-            Vec3 middle = curve(start + (h / 2)),
-                b = curve(start + h);
-            double sagitta = (middle - (0.5 * (a + b))).Norm;
+            at[i] = curve(i == halves ? to : from + (i * half));
+        }
+
+        // Of the chord from half an interval before to half an interval after; at the ends the next one stands for it.
+        double Sagitta(int i)
+        {
+            int k = Math.Clamp(i, 1, halves - 1);
+            return (at[k] - (0.5 * (at[k - 1] + at[k + 1]))).Norm;
+        }
+
+        var parameters = new List<double>(256);
+        for (int i = 0; i < halves; i += 2)
+        {
+            double sagitta = Math.Max(Sagitta(i), Math.Max(Sagitta(i + 1), Sagitta(i + 2)));
             int n = Math.Max(1, (int)Math.Ceiling(Math.Sqrt(sagitta / (0.75 * chordMm))));
             for (int k = 0; k < n; k++)
             {
-                parameters.Add(start + (h * k / n));
+                parameters.Add(from + (half * (i + (2.0 * k / n))));
             }
-
-            a = b;
         }
 
         parameters.Add(to);

@@ -28,8 +28,16 @@ public readonly record struct Subject
 
     public static implicit operator Subject(string words) => Of(words);
 
+    private string Sided =>
+        Side switch
+        {
+            null => "",
+            Planking.Side.Starboard => ", starboard",
+            _ => ", port",
+        };
+
     public override string ToString() =>
         Plank is { } plank ? plank.ToString()
-        : Layer is { } layer ? $"layer {layer}{(Side == Planking.Side.Port ? ", port" : "")}"
+        : Layer is { } layer ? $"layer {layer}{Sided}"
         : words ?? "";
 }

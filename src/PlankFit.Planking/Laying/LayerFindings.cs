@@ -9,22 +9,22 @@ internal static class LayerFindings
     /// <summary>A tip shorter than this is lost in the saw's kerf, mm.</summary>
     private const double LeastTipMm = 0.25;
 
-    /// <param name="apart">The side that it is laid for by itself, in the starboard frame; null for starboard and its mirror image.</param>
+    /// <param name="side">The side that the layer is laid for; null where what is laid for starboard is port's as well.</param>
     /// <param name="sawn">Numbers of planks that are sawn: nothing about sawing them is told any more.</param>
     public static IEnumerable<Finding> Of(
         LaidLayer layer,
-        Side? apart,
         BendLimits limits,
         LengthUnit units,
+        Side? side,
         IReadOnlySet<int> sawn
     )
     {
         PlankLayerPlan plan = layer.Plan;
         bool ToSaw(Plank p) => !p.IsFitted && !sawn.Contains(p.Number);
         PlankLayerSpec spec = layer.Spec;
-        var where = Subject.OfLayer(spec.Name, apart);
-        string layerName = $"layer {spec.Name}";
-        PlankId Id(Plank p) => p.Id with { Side = apart ?? Side.Starboard };
+        var where = Subject.OfLayer(spec.Name, side);
+        string aside = side is null ? " a side" : "";
+        PlankId Id(Plank p) => p.Id with { Side = side ?? Side.Starboard };
         string Mm(double mm) => LengthText.ForPaper(mm, units, RoundTo.Nearest);
 
         string mend = layer.Row.Held
@@ -62,7 +62,7 @@ internal static class LayerFindings
             if (tapered > 0)
             {
                 run +=
-                    $"; {Count(tapered, "tapered plank")} a side keep{(tapered == 1 ? "s" : "")} the drift within bounds";
+                    $"; {Count(tapered, "tapered plank")}{aside} keep{(tapered == 1 ? "s" : "")} the drift within bounds";
             }
 
             bool over =
@@ -90,13 +90,13 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 Id(worst),
-                $"{Count(shaped, "plank")} a side of {layerName} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
             );
         }
 
         foreach (
             Finding finding in Sawn(plan, ToSaw, Id, Mm)
-                .Concat(Bent(plan, limits, Id, layerName, units))
+                .Concat(Bent(plan, limits, Id, $"{aside} of {where}", units))
         )
         {
             yield return finding;
@@ -108,7 +108,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Note,
                 where,
-                $"{Count(both, "plank")} a side to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
+                $"{Count(both, "plank")}{aside} to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
             );
         }
 
@@ -168,7 +168,7 @@ internal static class LayerFindings
         PlankLayerPlan plan,
         BendLimits limits,
         Func<Plank, PlankId> id,
-        string layerName,
+        string ofWhat,
         LengthUnit units
     )
     {
@@ -191,7 +191,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 id(worst),
-                $"{Count(verdict.Count(), "plank")} a side of {layerName}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
+                $"{Count(verdict.Count(), "plank")}{ofWhat}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
             );
         }
     }

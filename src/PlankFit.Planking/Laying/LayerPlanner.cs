@@ -26,7 +26,7 @@ internal static class LayerPlanner
 
     /// <summary>
     /// The layer, laid on from what is sawn and fitted. Where it cannot be laid on from the sawn planks, though it can without them, they are strays, and it is laid as
-    /// if there were none: there is always a plan, and what does not belong to it is told.
+    /// if there were none: there is always a plan, and what does not belong to it is told. Where its lines cannot be followed at all the fault names the layer.
     /// </summary>
     public static LaidLayer Lay(
         SideGround ground,
@@ -37,8 +37,22 @@ internal static class LayerPlanner
         CancellationToken stop
     )
     {
-        LaidLayer On(PlankingJob from) =>
-            Laid(ground with { Job = from }, stacked, number, below, asDrawn, stop);
+        LaidLayer On(PlankingJob from)
+        {
+            try
+            {
+                return Laid(ground with { Job = from }, stacked, number, below, asDrawn, stop);
+            }
+            catch (Exception e) when (LostPlace.Is(e))
+            {
+                var lost = new LostPlace(ground.Hull, from.Hull);
+                throw new JobFaultException(
+                    $"layer {stacked.Spec.Name}",
+                    $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
+                );
+            }
+        }
+
         PlankingJob job = ground.Job;
         CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, ground.Side);
         if (cut.Length == 0)
@@ -50,12 +64,7 @@ internal static class LayerPlanner
         {
             return On(job);
         }
-        catch (Exception e)
-            when (e
-                    is GeodesicException
-                        or MathNet.Numerics.NonConvergenceException
-                        or JobFaultException { IsOfTheRecord: false }
-            )
+        catch (JobFaultException e) when (!e.IsOfTheRecord)
         {
             LaidLayer without = On(
                 job with

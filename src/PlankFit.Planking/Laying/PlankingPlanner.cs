@@ -95,9 +95,9 @@ internal static class PlankingPlanner
             findings.AddRange(
                 LayerFindings.Of(
                     layer,
-                    null,
                     job.Limits,
                     job.Units,
+                    port is null ? null : Side.Starboard,
                     Sawn(job, layer, port is null ? null : Side.Starboard)
                 )
             );
@@ -111,9 +111,9 @@ internal static class PlankingPlanner
                 findings.AddRange(
                     LayerFindings.Of(
                         port[at],
-                        Side.Port,
                         job.Limits,
                         job.Units,
+                        Side.Port,
                         Sawn(job, layer, Side.Port)
                     )
                 );

@@ -52,7 +52,7 @@ internal static class SidePlanner
 
             counter.Begin(spec.Name);
             laid.Add(
-                Laid(
+                LayerPlanner.Lay(
                     ground,
                     layer,
                     laid.Count + 1,
@@ -64,30 +64,6 @@ internal static class SidePlanner
         }
 
         return laid;
-    }
-
-    /// <summary>One layer; where its lines cannot be followed, the fault names it.</summary>
-    private static LaidLayer Laid(
-        SideGround ground,
-        StackedLayer stacked,
-        int number,
-        LaidLayer? below,
-        LaidLayer? asDrawn,
-        CancellationToken stop
-    )
-    {
-        try
-        {
-            return LayerPlanner.Lay(ground, stacked, number, below, asDrawn, stop);
-        }
-        catch (Exception e) when (LostPlace.Is(e))
-        {
-            var lost = new LostPlace(ground.Hull, ground.Job.Hull);
-            throw new JobFaultException(
-                $"layer {stacked.Spec.Name}",
-                $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
-            );
-        }
     }
 
     private static double LongestGirth(LoftedSurface surface) =>

@@ -27,6 +27,9 @@ internal sealed record LanePart(ImmutableArray<LanePiece> Pieces, double FromMm,
             Sorted(p => p.Min(v => v.X)),
             Sorted(p => p.Max(v => v.X)),
             Sorted(p => p.Min(v => v.X) + p.Max(v => v.X)),
+            .. mayRip
+                ? [Sorted(p => p.Min(v => v.Y) + p.Max(v => v.Y))]
+                : Array.Empty<ImmutableArray<LanePiece>>(),
         ];
         foreach (ImmutableArray<LanePiece> sorted in orders)
         {

@@ -9,6 +9,9 @@ namespace PlankFit.Planking;
 /// <param name="LeastMm">What is to stand beyond the net end everywhere, square to its chord.</param>
 public sealed record LongEnd(ImmutableArray<Vec2> Net, Vec2 Outward, double LeastMm)
 {
+    /// <summary>How long it is left as its plank is drawn: no less than <see cref="LeastMm"/>, which it may come down to at a corner where it is sawn at another angle.</summary>
+    public double ByMm { get; init; } = LeastMm;
+
     /// <summary>The ends of a plank that are left long.</summary>
     public static IEnumerable<LongEnd> Of(Plank plank) =>
         from end in plank.Ends
@@ -22,6 +25,10 @@ public sealed record LongEnd(ImmutableArray<Vec2> Net, Vec2 Outward, double Leas
             way.Dot(middle - centre) < 0 ? -1 * way : way,
             end.OverhangMm!.Value
         );
+
+    /// <summary>What of an outline stands no further beyond the net end than it must; all of it where no more stands there.</summary>
+    public ImmutableArray<Vec2> Least(ImmutableArray<Vec2> outline) =>
+        LeastMm < ByMm ? HalfPlane.Of(outline, Outward, Net.Max(Outward.Dot) + LeastMm) : outline;
 
     /// <summary>How far beyond the net end a point lies, mm.</summary>
     public double Beyond(Vec2 p) => Outward.Dot(p) - Net.Max(Outward.Dot);

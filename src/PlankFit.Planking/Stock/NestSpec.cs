@@ -67,6 +67,12 @@ public sealed record NestSpec(
     /// <summary>What the saw is trusted with when these boards are cut.</summary>
     public SawTolerances Saw { get; init; } = SawTolerances.Usual;
 
+    /// <summary>
+    /// The least that is to stand beyond the net end everywhere where an end left long is sawn at its neighbour's angle; null where that is all that it is left
+    /// long by, and then such ends only grow.
+    /// </summary>
+    public double? LeastOverhangMm { get; init; }
+
     /// <summary>What cutting into a board counts, as the objective has it: its area in mm², or its price, nought where it has none.</summary>
     public double CostOf(StockBoard board) =>
         Objective == NestObjective.Cost ? (double)(board.Price ?? 0) : board.AreaMm2;

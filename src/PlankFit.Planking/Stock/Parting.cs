@@ -5,15 +5,12 @@ namespace PlankFit.Planking;
 
 /// <summary>
 /// The cut between what lies before and what lies behind it, where no end can be carried across the lane because a corner of something is in its way: square to
-/// the shortest way between their convex hulls. Where any straight kerf parts the two, this one does.
+/// the shortest way between their convex hulls, or where that will not do, square to the lane, or along a side of either. Where any straight kerf parts the two, one of these does.
 /// </summary>
 internal static class Parting
 {
-    /// <summary>Less of a way than this along the board is none.</summary>
-    private const double AlongX = 1e-6;
-
     /// <param name="before">In order along the lane, and so <paramref name="after"/>.</param>
-    /// <param name="mayRip">It may run along the grain, or nearly so.</param>
+    /// <param name="mayRip">It may run along the grain, or nearly so: then it is sawn as an edge is.</param>
     /// <returns>Null where it would enter something.</returns>
     public static LaneEnd? Between(
         ImmutableArray<LanePiece> before,
@@ -27,37 +24,82 @@ internal static class Parting
         SawTolerances tolerances
     )
     {
-        (Vec2 a, Vec2 b) = Nearest(Hull(before), Hull(after));
-        if (a.ChordTo(b) <= 0)
+        ImmutableArray<Vec2> behind = Hull(before),
+            beyond = Hull(after);
+        double least = Math.Sin(tolerances.RipDegrees * Math.PI / 180);
+        foreach (Vec2 way in Ways(behind, beyond))
         {
-            return null;
+            bool along = Math.Abs(way.X) <= least;
+            if (along ? !mayRip : way.X < 0)
+            {
+                continue;
+            }
+
+            // What is more than a kerf is shared between the two.
+            Vec2 a = behind.MaxBy(way.Dot),
+                on = a + (Math.Max(0, beyond.Min(way.Dot) - a.Dot(way) - kerf) / 2 * way);
+            if (
+                before.Any(q => LaneEnd.Where(q, on, way, kerf) != -1)
+                || after.Any(q => LaneEnd.Where(q, on, way, kerf) != 1)
+            )
+            {
+                continue;
+            }
+
+            ILookup<int, PieceId> where = all.ToLookup(
+                q => LaneEnd.Where(q, on, way, kerf),
+                q => q.Id
+            );
+            (SawCut cut, SawCut across) = along
+                ? Along(before, after, on, way, number, kerf)
+                : Across(before, after, on, way, frame, lane, number, kerf);
+            return new(cut, across, [.. where[-1]], [.. where[1]]);
         }
 
-        Vec2 way = (b - a).Unit();
-        double least = mayRip ? 0 : Math.Sin(tolerances.RipDegrees * Math.PI / 180);
-        if (way.X <= least || Math.Abs(way.X) < AlongX)
+        return null;
+    }
+
+    /// <summary>Ways from one hull to another that a cut may be square to, the best first. Where the two touch, the shortest way has no direction, and a side of one has.</summary>
+    private static IEnumerable<Vec2> Ways(ImmutableArray<Vec2> behind, ImmutableArray<Vec2> beyond)
+    {
+        (Vec2 a, Vec2 b) = Nearest(behind, beyond);
+        if (a.ChordTo(b) > 0)
         {
-            // Where ends are long and sharp the shortest way is no crosscut, and a square one may clear them as well.
-            way = new(1, 0);
-            a = new(before.SelectMany(q => q.Hull).Max(p => p.X), lane.LowMm);
-            b = new(after.SelectMany(q => q.Hull).Min(p => p.X), lane.LowMm);
+            yield return (b - a).Unit();
         }
 
-        // What is more than a kerf is shared between the two.
+        // Where ends are long and sharp the shortest way is no crosscut, and a square one may clear them as well.
+        yield return new(1, 0);
+        foreach (
+            Vec2 way in Outward(behind)
+                .Concat(Outward(beyond).Select(w => -1 * w))
+                .OrderByDescending(w => beyond.Min(w.Dot) - behind.Max(w.Dot))
+        )
+        {
+            yield return way;
+        }
+    }
+
+    private static IEnumerable<Vec2> Outward(ImmutableArray<Vec2> hull) =>
+        hull.Select((p, i) => hull[(i + 1) % hull.Length] - p)
+            .Where(side => side.Norm > 0)
+            .Select(side => -1 * side.Unit().Left());
+
+    private static (SawCut Cut, SawCut Across) Across(
+        ImmutableArray<LanePiece> before,
+        ImmutableArray<LanePiece> after,
+        Vec2 on,
+        Vec2 way,
+        BoardFrame frame,
+        SawnLane lane,
+        int number,
+        double kerf
+    )
+    {
         Vec2 along = way.Left(),
-            on = a + (Math.Max(0, (b - a).Dot(way) - kerf) / 2 * way),
             slope = along / along.Y,
             from = LaneEnd.OnBoard(frame, on, slope, lane.LowMm),
             to = LaneEnd.OnBoard(frame, on, slope, lane.HighMm);
-        if (
-            before.Any(q => LaneEnd.Where(q, on, way, kerf) != -1)
-            || after.Any(q => LaneEnd.Where(q, on, way, kerf) != 1)
-        )
-        {
-            return null;
-        }
-
-        ILookup<int, PieceId> where = all.ToLookup(q => LaneEnd.Where(q, on, way, kerf), q => q.Id);
         SawCut across = new(
             0,
             CutKind.Parting,
@@ -75,17 +117,38 @@ internal static class Parting
         double[] heights = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.Y)];
         Vec2 low = LaneEnd.OnBoard(frame, on, slope, heights.Min()),
             high = LaneEnd.OnBoard(frame, on, slope, heights.Max());
-        return new(
-            across with
-            {
-                From = low,
-                To = high,
-                Line = [low, high],
-            },
-            across,
-            [.. where[-1]],
-            [.. where[1]]
+        return (across with { From = low, To = high, Line = [low, high] }, across);
+    }
+
+    /// <summary>Between pieces that lie abreast, along the one before it, as far as what it parts.</summary>
+    private static (SawCut Cut, SawCut Across) Along(
+        ImmutableArray<LanePiece> before,
+        ImmutableArray<LanePiece> after,
+        Vec2 on,
+        Vec2 way,
+        int number,
+        double kerf
+    )
+    {
+        Vec2 along = way.Left(),
+            slope = along / along.X;
+        double[] lengths = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.X)];
+        Vec2 from = on + ((lengths.Min() - on.X) * slope),
+            to = on + ((lengths.Max() - on.X) * slope);
+        SawCut cut = new(
+            0,
+            CutKind.Edge,
+            number,
+            before.MaxBy(p => p.Hull.Max(way.Dot))!.Id,
+            null,
+            from,
+            to,
+            false,
+            0,
+            way.Y > 0 ? kerf : -kerf,
+            [from, to]
         );
+        return (cut, cut);
     }
 
     private static ImmutableArray<Vec2> Hull(ImmutableArray<LanePiece> pieces) =>

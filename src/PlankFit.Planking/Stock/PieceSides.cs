@@ -66,7 +66,7 @@ internal static class PieceSides
             }
         }
 
-        Join(runs, tolerances.CornerDegrees);
+        Join(outline, runs, tolerances);
         return [.. runs.Select(r => Side(outline, r))];
     }
 
@@ -84,22 +84,30 @@ internal static class PieceSides
                 : SideKind.Near;
     }
 
-    /// <summary>Neighbouring stretches that look the same way are one side where they turn by little.</summary>
-    private static void Join(List<Run> runs, double cornerDegrees)
+    /// <summary>
+    /// Neighbouring stretches that look the same way are one side where they turn by little; and whichever way they look where they meet in a hollow, since a
+    /// straight cut along either would go into the wood beyond it: there a saw follows the line.
+    /// </summary>
+    private static void Join(ImmutableArray<Vec2> outline, List<Run> runs, SawTolerances tolerances)
     {
         for (int i = 0; i < runs.Count && runs.Count > 2; )
         {
             int next = (i + 1) % runs.Count;
             Run a = runs[i],
                 b = runs[next];
-            bool one = a.Kind == b.Kind && Math.Abs(Turn(a.Ends, b.Begins)) <= cornerDegrees;
-            if (!one)
+            double turn = Turn(a.Ends, b.Begins);
+            bool alike = a.Kind == b.Kind && Math.Abs(turn) <= tolerances.CornerDegrees;
+            if (!alike && turn >= 0)
             {
                 i++;
                 continue;
             }
 
-            runs[i] = new(a.Kind, a.First, b.Last, a.Begins, b.Ends);
+            SideKind kind =
+                a.Kind == b.Kind
+                    ? a.Kind
+                    : Kind(outline[b.Last] - outline[a.First], tolerances.RipDegrees);
+            runs[i] = new(kind, a.First, b.Last, a.Begins, b.Ends);
             runs.RemoveAt(next);
             if (next < i)
             {

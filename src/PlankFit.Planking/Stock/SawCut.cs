@@ -37,7 +37,7 @@ public enum CutKind
     /// <summary>Across a lane between two pieces whose ends are in each other's way; both ends are made after it.</summary>
     Parting,
 
-    /// <summary>Along a piece that is already crosscut: its edge leaves its lane's edge, tapers or is curved.</summary>
+    /// <summary>Along a piece that is already crosscut: its edge leaves its lane's edge, tapers or is curved; or between pieces that lie abreast, to part them.</summary>
     Edge,
 
     /// <summary>Across part of a lane: carried on it would enter a piece, so it stops, and is made when the piece is free.</summary>

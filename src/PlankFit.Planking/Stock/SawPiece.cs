@@ -33,6 +33,12 @@ public sealed record SawPiece(
     public ImmutableArray<LongEnd> LongEnds { get; init; } = [];
 
     public double AreaMm2 => Math.Abs(FlatPolygon.Area(Outline));
+
+    /// <summary>Of what is left of it at the least where its ends left long are sawn at other angles.</summary>
+    public double LeastAreaMm2 =>
+        Math.Abs(
+            FlatPolygon.Area(LongEnds.Aggregate(Outline, (outline, end) => end.Least(outline)))
+        );
 }
 
 /// <summary>A piece as it lies in a board.</summary>
@@ -48,10 +54,10 @@ public sealed record LaidPiece(
     Vec2 Shift
 )
 {
-    /// <summary>The shape that is sawn, in the plank's own flat coordinates, where an end left long is sawn longer than asked; null where it is not.</summary>
+    /// <summary>The shape that is sawn, in the plank's own flat coordinates, where an end left long is sawn at another angle than asked; null where none is.</summary>
     public ImmutableArray<Vec2>? Sawn { get; init; }
 
-    /// <summary>How ends are sawn that are longer than asked.</summary>
+    /// <summary>How ends are sawn that are at another angle than asked.</summary>
     public ImmutableArray<SawnLong> Long { get; init; } = [];
 
     /// <summary>From the plank's own flat coordinates to the board's.</summary>

@@ -57,7 +57,15 @@ public static class SawPieces
             {
                 LongEnds =
                 [
-                    .. LongEnd.Of(plank).Where(e => Holds(outline, e.Net[e.Net.Length / 2].X)),
+                    .. LongEnd
+                        .Of(plank)
+                        .Where(e => Holds(outline, e.Net[e.Net.Length / 2].X))
+                        .Select(e =>
+                            e with
+                            {
+                                LeastMm = Math.Min(spec.LeastOverhangMm ?? e.ByMm, e.ByMm),
+                            }
+                        ),
                 ],
             };
         return joints?.On(plank.Id) is { } jointed

@@ -10,7 +10,7 @@ namespace PlankFit.Planking;
 public static class TurnedEnds
 {
     /// <summary>An end left long grows by no more than this (our own rule, no source): what is trimmed in place has to be held and sawn there.</summary>
-    private const double MostMoreMm = 75;
+    internal const double MostMoreMm = 75;
 
     /// <summary>An edge is carried on straight, in its direction over so much of its length, mm.</summary>
     private const double StraightMm = 30;
@@ -194,7 +194,7 @@ public static class TurnedEnds
             );
         if (
             least < end.LeastMm - NearMm
-            || most > end.LeastMm + MostMoreMm
+            || most > end.ByMm + MostMoreMm
             || !HasRoom(added, frame, lane, spec)
         )
         {
@@ -247,6 +247,25 @@ public static class TurnedEnds
             && x1 <= frame.LengthMm - begin
             && frame.CutOuts.All(c =>
                 c.FromMm >= x1 || c.ToMm <= x0 || c.LowMm >= y1 || c.HighMm <= y0
-            );
+            )
+            && frame.Stock.Faults.All(f => !IsIn(f, frame, x0, x1, y0, y1));
+    }
+
+    /// <summary>A fault of no length, as a knot told by its middle is, is one as well.</summary>
+    private static bool IsIn(
+        BoardFault fault,
+        BoardFrame frame,
+        double x0,
+        double x1,
+        double y0,
+        double y1
+    )
+    {
+        Vec2 a = frame.Of(new Vec2(fault.FromMm, fault.LowMm ?? 0)),
+            b = frame.Of(new Vec2(fault.ToMm, fault.HighMm ?? frame.Stock.WidthMm));
+        return Math.Min(a.X, b.X) < x1
+            && Math.Max(a.X, b.X) > x0
+            && Math.Min(a.Y, b.Y) < y1
+            && Math.Max(a.Y, b.Y) > y0;
     }
 }

@@ -9,6 +9,9 @@ public static class LengthText
     /// <summary>A length beyond a mark by less than this is on the mark when rounded up: it is the noise of computing, not wood, mm.</summary>
     private const double NoiseMm = 0.001;
 
+    /// <summary>What thousandths of an inch do not tell, mm.</summary>
+    private const double OnRuleMm = 0.013;
+
     /// <summary>Longer than any hull; beyond it a caller has mixed up its units, mm.</summary>
     private const double LongestMm = 1e9;
 
@@ -83,6 +86,13 @@ public static class LengthText
         string inches = NumberText.Trimmed(size % 12_000 / 1000.0, decimals: 3);
         return $"{(thousandths < 0 ? "-" : "")}{size / 12_000}' {inches}\"";
     }
+
+    /// <summary>A thickness, to tell stock apart by: <c>9 mm</c>, <c>3/8 in</c> in feet too, and <c>0.354 in</c> where a rule does not have it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string Thickness(double mm, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? FormatExact(mm, unit)
+        : Math.Abs(OnPaperMm(mm, LengthUnit.Inch) - mm) < OnRuleMm ? ForPaper(mm, LengthUnit.Inch)
+        : FormatExact(mm, LengthUnit.Inch);
 
     private static int PaperDecimals(LengthUnit unit) =>
         unit switch

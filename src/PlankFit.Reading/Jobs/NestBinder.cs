@@ -67,6 +67,9 @@ internal static class NestBinder
             Seed = Whole(table, "seed", 0, int.MaxValue) ?? usual.Seed,
             Seconds = Seconds(table) ?? usual.Seconds,
             Rounds = Whole(table, "rounds", 0, 1_000_000),
+            LeastOverhangMm = table.Find("least-overhang") is null
+                ? null
+                : Length("least-overhang", 0),
             // An edge is left as it was ripped where glue is trusted with what is missing or over.
             Saw = usual.Saw with
             {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Planking;
 
 namespace PlankFit.Reading;
@@ -55,7 +54,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
 
         if (Reading.Name.Fault(text.Value) is { } fault)
         {
-            faults.NoName(text.At, $"{name} {key} = {Written(text)}: {fault}");
+            faults.NoName(text.At, $"{name} {key} = {Written.Of(text)}: {fault}");
             return null;
         }
 
@@ -162,44 +161,6 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         }
     }
 
-    public ImmutableArray<(string Text, Place At)> Texts(string key, int most = Bounds.Entries)
-    {
-        if (Find(key) is not { } entry)
-        {
-            return [];
-        }
-
-        if (entry.Value is not TomlArray { OfTables: false } array)
-        {
-            Wrong(entry, "must be a list of texts: [\"bilge diagonal\"]");
-            return [];
-        }
-
-        if (TooMany(key, array, most))
-        {
-            return [];
-        }
-
-        var texts = ImmutableArray.CreateBuilder<(string, Place)>();
-        foreach (TomlNode item in array.Items)
-        {
-            if (item is not TomlString text || string.IsNullOrWhiteSpace(text.Value))
-            {
-                faults.Error(item.At, $"{key}: {Written(item)} must be a text in quotes");
-            }
-            else if (Reading.Name.Fault(text.Value) is { } fault)
-            {
-                faults.NoName(item.At, $"{key}: {Written(item)}: {fault}");
-            }
-            else
-            {
-                texts.Add((text.Value, text.At));
-            }
-        }
-
-        return texts.ToImmutable();
-    }
-
     public TableReader? Table(string key, string shownAs)
     {
         switch (Find(key)?.Value)
@@ -217,63 +178,6 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
         }
     }
 
-    /// <summary>The tables of [[key]], with their numbers in their names.</summary>
-    public ImmutableArray<TableReader> Tables(string key, string shownAs, int most = Bounds.Tables)
-    {
-        if (Find(key) is not { } entry)
-        {
-            return [];
-        }
-
-        if (entry.Value is not TomlArray array)
-        {
-            faults.Error(
-                entry.At,
-                $"\"{key}\" is given once; it is one of several: write [[{shownAs}]] in double brackets"
-            );
-            return entry.Value is TomlTable single ? [new(single, $"[{shownAs}]", faults)] : [];
-        }
-
-        if (TooMany(shownAs, array, most))
-        {
-            return [];
-        }
-
-        var tables = ImmutableArray.CreateBuilder<TableReader>();
-        foreach (TomlNode item in array.Items)
-        {
-            if (item is TomlTable inner)
-            {
-                tables.Add(new(inner, $"[[{shownAs}]] {tables.Count + 1}", faults));
-            }
-            else
-            {
-                faults.Error(item.At, $"{key}: {Written(item)} must be a table: [[{shownAs}]]");
-            }
-        }
-
-        return tables.ToImmutable();
-    }
-
-    /// <summary>Whether the list is longer than it may be, which is then written down at the first entry that is too many.</summary>
-    public bool TooMany(string shownAs, TomlArray array, int most = Bounds.Entries)
-    {
-        if (array.Items.Count <= most)
-        {
-            return false;
-        }
-
-        faults.Error(
-            array.Items[most].At,
-            Bounds.Beyond(
-                array.Items.Count,
-                most,
-                array.OfTables ? $"[[{shownAs}]]" : $"entries in {shownAs}"
-            )
-        );
-        return true;
-    }
-
     public void Wrong(string key, string what)
     {
         if (table.Find(key) is { } entry)
@@ -286,7 +190,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
     {
         if (table.Find(key) is { } entry)
         {
-            faults.Warning(entry.Value.At, $"{name} {key} = {Written(entry.Value)}: {what}");
+            faults.Warning(entry.Value.At, $"{name} {key} = {Written.Of(entry.Value)}: {what}");
         }
     }
 
@@ -306,15 +210,5 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
     }
 
     private void Wrong(TomlEntry entry, string what) =>
-        faults.Error(entry.Value.At, $"{name} {entry.Key} = {Written(entry.Value)}: {what}");
-
-    private static string Written(TomlNode node) =>
-        node switch
-        {
-            TomlString text => Quoted.Of(text.Value),
-            TomlNumber number => number.Text,
-            TomlOther other => $"{other.Text} ({other.What})",
-            TomlArray => "a list",
-            _ => "a table",
-        };
+        faults.Error(entry.Value.At, $"{name} {entry.Key} = {Written.Of(entry.Value)}: {what}");
 }

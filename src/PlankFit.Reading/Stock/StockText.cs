@@ -69,10 +69,10 @@ public static class StockText
         var boards = ImmutableArray.CreateBuilder<StockBoard>();
         if (heads is not null)
         {
-            var reader = new StockRow(file, units, spec, onHand, heads, seen, findings);
             foreach (CsvRow row in rows.Skip(1))
             {
-                if (reader.Read(row) is { } board)
+                var cells = new StockCells(file, units, heads, row, findings);
+                if (new StockRow(cells, units, spec, onHand, seen).Read() is { } board)
                 {
                     boards.Add(board);
                 }

@@ -17,26 +17,6 @@ public sealed class NestRunTests : IDisposable
 {
     private const string Demo = "survey-launch-from-the-rack";
 
-    private static readonly Lazy<BottomPlan> Nested = new(() =>
-    {
-        BottomPlan plan = DemoPlans.Of(Demo);
-        return plan with
-        {
-            Nest = NestPlanner.Of(
-                plan.Job.Nest! with
-                {
-                    Rounds = 0,
-                    LeastOffcutMm = 200,
-                    LeastOffcutWidthMm = 30,
-                },
-                plan.PiecesToSaw(),
-                plan.Job.Units,
-                new ClassicalCases.Nowhere(),
-                default
-            ),
-        };
-    });
-
     private readonly TempFolder folder = new();
 
     public void Dispose() => folder.Dispose();
@@ -186,8 +166,8 @@ public sealed class NestRunTests : IDisposable
     [InlineData(LengthUnit.FeetInchesEighths)]
     public void EverySheetCanBeRead(LengthUnit unit)
     {
-        Job job = Nested.Value.Job;
-        BottomPlan plan = Nested.Value with
+        Job job = NestedPlans.WholeLaunch.Job;
+        BottomPlan plan = NestedPlans.WholeLaunch with
         {
             // Those who build in feet print on Letter.
             Job = job with
@@ -216,7 +196,10 @@ public sealed class NestRunTests : IDisposable
     [InlineData(LengthUnit.FeetInchesEighths)]
     public void OffcutsAreReadBackAsStock(LengthUnit unit)
     {
-        BottomPlan plan = Nested.Value with { Job = Nested.Value.Job with { Units = unit } };
+        BottomPlan plan = NestedPlans.WholeLaunch with
+        {
+            Job = NestedPlans.WholeLaunch.Job with { Units = unit },
+        };
         NestPlan square = plan.Nest! with
         {
             Boards = SquareCuts
@@ -250,10 +233,10 @@ public sealed class NestRunTests : IDisposable
     [Fact]
     public void LabelsCarryTheNumbersOfTheirPieces()
     {
-        Drawing page = LabelPages.Of(Nested.Value, Nested.Value.Nest!)[0];
+        Drawing page = LabelPages.Of(NestedPlans.WholeLaunch, NestedPlans.WholeLaunch.Nest!)[0];
         var all = new SortedSet<string>(StringComparer.Ordinal);
         // The reader scans a page line by line and misses some of two dozen squares at one fineness or another; a phone sees one at a time.
-        foreach (int dpi in new[] { 150, 200, 300 })
+        foreach (int dpi in new[] { 150, 200, 250, 300, 400 })
         {
             string png = folder.File($"labels-{dpi}.png");
             using (FileStream stream = File.Create(png))
@@ -274,8 +257,8 @@ public sealed class NestRunTests : IDisposable
         string[] read = [.. all];
         string[] wanted =
         [
-            .. Nested
-                .Value.Nest!.Boards.SelectMany(b => b.Lanes.SelectMany(l => l.PieceIds))
+            .. NestedPlans
+                .WholeLaunch.Nest!.Boards.SelectMany(b => b.Lanes.SelectMany(l => l.PieceIds))
                 .Take(21)
                 .Select(id => id.ToString())
                 .Order(StringComparer.Ordinal),

@@ -90,6 +90,61 @@ public sealed partial class BuiltProgramTests
         }
     }
 
+    /// <summary>What the solvers' package bundles has no texts in it: each library beside the program is named, and the text of each licence that is named is there.</summary>
+    [Fact]
+    public void Every_bundled_library_is_named_with_a_licence_whose_text_is_there()
+    {
+        string text = File.ReadAllText(Notices);
+        int from = text.IndexOf(
+            "Libraries that the native packages bundle",
+            StringComparison.Ordinal
+        );
+        string bundled = text[from..text.IndexOf("Their makers", from, StringComparison.Ordinal)];
+        string[] licences =
+        [
+            .. BundledLicence().Matches(bundled).Select(m => m.Groups[1].Value).Distinct(),
+        ];
+        Assert.True(licences.Length > 6, string.Join(' ', licences));
+        Assert.All(
+            licences,
+            l => Assert.Contains($"\nThe text of {l}\n", text, StringComparison.Ordinal)
+        );
+        foreach (
+            string says in new[]
+            {
+                "Eclipse Public License - v 2.0",
+                "Mozilla Public License Version 2.0",
+                "Boost Software License - Version 1.0",
+                "\"bzip2\", the associated library \"libbzip2\"",
+                "This notice may not be removed or altered from any source distribution.",
+            }
+        )
+        {
+            Assert.Contains(says, text, StringComparison.Ordinal);
+        }
+
+        string[] names = bundled.Split([' ', ',', '\n'], StringSplitOptions.RemoveEmptyEntries);
+        string[] solvers =
+        [
+            .. Directory
+                .EnumerateFiles(Program)
+                .Select(f => Path.GetFileName(f)!)
+                .Where(f => f.Contains(".so", StringComparison.Ordinal) && f != "libSkiaSharp.so")
+                .Select(f => f[..f.IndexOf(".so", StringComparison.Ordinal)]),
+        ];
+        Assert.True(solvers.Length > 50, $"{solvers.Length}");
+        Assert.All(
+            solvers,
+            f =>
+                Assert.Contains(
+                    names,
+                    n =>
+                        n == f
+                        || (n.EndsWith('*') && f.StartsWith(n[..^1], StringComparison.Ordinal))
+                )
+        );
+    }
+
     [Fact]
     public void No_folder_of_the_building_machine_stands_in_the_program()
     {
@@ -133,6 +188,9 @@ public sealed partial class BuiltProgramTests
 
     [GeneratedRegex("^Files: (.+)$", RegexOptions.Multiline)]
     private static partial Regex FilesLine();
+
+    [GeneratedRegex(@"\s(\S+)\s+https://\S+$", RegexOptions.Multiline)]
+    private static partial Regex BundledLicence();
 
     [GeneratedRegex("^Licence: ([^.\n ]+)$", RegexOptions.Multiline)]
     private static partial Regex LicenceLine();

@@ -136,7 +136,14 @@ internal static class BoardLaws
 
         Polygon asked = Shape(laid.Piece.Outline),
             longer = Shape(sawn);
-        if (asked.Without(longer.Buffer(RigidMm)).Area > 0)
+        // Of an end left long by more than must stand there, no more than that is asked.
+        NetTopologySuite.Geometries.Geometry must = laid
+            .Piece.LongEnds.Where(e => e.LeastMm < e.ByMm)
+            .Aggregate<LongEnd, NetTopologySuite.Geometries.Geometry>(
+                asked,
+                (left, e) => left.Without(Beyond(e))
+            );
+        if (must.Without(longer.Buffer(RigidMm)).Area > 0)
         {
             yield return "is sawn short of what was asked for";
         }
@@ -168,6 +175,22 @@ internal static class BoardLaws
                 yield return $"is sawn longer by {beyond:0.00} mm where no end is left long, or by more than the {least:0.0} to {most:0.0} told";
             }
         }
+    }
+
+    /// <summary>All that lies further beyond a net end than must stand there.</summary>
+    private static Polygon Beyond(LongEnd end)
+    {
+        const double FarMm = 1e5;
+        Vec2 along = FarMm * new Vec2(-end.Outward.Y, end.Outward.X),
+            foot =
+                (end.LeastMm + end.Net.Max(n => n.X * end.Outward.X + n.Y * end.Outward.Y))
+                * end.Outward;
+        return Shape([
+            foot - along,
+            foot - along + (FarMm * end.Outward),
+            foot + along + (FarMm * end.Outward),
+            foot + along,
+        ]);
     }
 
     /// <summary>Within what the board's row and the job leave of it; across the grain proud of it by what is allowed.</summary>

@@ -16,7 +16,7 @@ public sealed class LaunchFromTheRackTests
     [Fact]
     public void ThePlanKeepsTheLawsAndIsNearTheBound()
     {
-        NestPlan plan = Planned.Of(Launch.Job.Nest! with { Rounds = 0 }, Pieces);
+        NestPlan plan = NestedPlans.WholeLaunch.Nest!;
         Assert.Empty(CutLaws.Broken(plan, Pieces));
         Assert.Empty(plan.Unplaced);
         Assert.True(plan.GapPercent <= 2, $"gap {plan.GapPercent}");

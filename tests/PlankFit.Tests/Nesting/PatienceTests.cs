@@ -17,7 +17,7 @@ public sealed class PatienceTests
         using var whole = new CountedPatience(int.MaxValue);
         NestPlan best = Of(spec, pieces, whole);
         Assert.True(whole.Looks > 300, $"{whole.Looks} looks");
-        int steps = Long.Runs(24, 600);
+        int steps = Long.Runs(12, 600);
         for (int i = 0; i <= steps; i++)
         {
             // All of the first looks, and then ever fewer.
@@ -36,16 +36,17 @@ public sealed class PatienceTests
     /// <summary>On jobs by chance, with twins, sheets, faults and all.</summary>
     [Fact]
     public void OnJobsByChanceToo() =>
-        FixedDraws.Keep(
-            Gen.Select(RandomCutting.Gen, Gen.Int[0, 400]),
-            20,
-            t =>
-            {
-                using var patience = new CountedPatience(t.Item2);
-                NestPlan plan = Of(t.Item1.Spec, t.Item1.Pieces, patience);
-                Assert.Empty(CutLaws.Broken(plan, t.Item1.Pieces));
-            }
-        );
+        Gen.Select(RandomCutting.Gen, Gen.Int[0, 400])
+            .Sample(
+                t =>
+                {
+                    using var patience = new CountedPatience(t.Item2);
+                    NestPlan plan = Of(t.Item1.Spec, t.Item1.Pieces, patience);
+                    Assert.Empty(CutLaws.Broken(plan, t.Item1.Pieces));
+                },
+                iter: LongRuns.Of(40, 2000),
+                threads: 2
+            );
 
     /// <summary>A hundred things in rows of thirty metres: no row is weighed in every order.</summary>
     [Fact]

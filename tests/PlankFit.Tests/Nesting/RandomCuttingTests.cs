@@ -10,14 +10,14 @@ public sealed class RandomCuttingTests
 {
     [Fact]
     public void EveryPlanKeepsTheLaws() =>
-        FixedDraws.Keep(
-            RandomCutting.Gen,
-            60,
+        RandomCutting.Gen.Sample(
             job =>
             {
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            }
+            },
+            iter: LongRuns.Of(60, 1000),
+            threads: 2
         );
 
     /// <summary>With a seed and a fixed effort.</summary>
@@ -34,16 +34,14 @@ public sealed class RandomCuttingTests
                 );
                 Assert.Equal(one.LowerBound, two.LowerBound);
             },
-            iter: LongRuns.Of(4, 10),
+            iter: LongRuns.Of(2, 10),
             threads: 2
         );
 
     /// <summary>What a plan is held against can be sawn too; twins are not its care.</summary>
     [Fact]
     public void SquareCrosscutsKeepTheLaws() =>
-        FixedDraws.Keep(
-            RandomCutting.Gen,
-            40,
+        RandomCutting.Gen.Sample(
             job =>
             {
                 SquareCutting cuts = SquareCuts.Of(
@@ -71,6 +69,8 @@ public sealed class RandomCuttingTests
                     []
                 );
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            }
+            },
+            iter: LongRuns.Of(300, 20_000),
+            threads: 2
         );
 }

@@ -12,6 +12,9 @@ namespace PlankFit.Tests.Planking;
 /// </summary>
 internal static class BottomLaws
 {
+    /// <summary>What chords may leave their curve by, mm: the contract's bound.</summary>
+    private const double ChordMm = 0.002;
+
     private static readonly GeometryFactory Polygons = new();
 
     public static List<string> Broken(BottomPlan plan)
@@ -174,7 +177,9 @@ internal static class BottomLaws
             broken.Add($"{plank.Id}: outline and flat outline have different vertices");
         }
 
-        NetTopologySuite.Geometries.Geometry room = cut.Buffer(1e-3);
+        // A face's line ends on the true curve of the end beside it, which that end's chords may leave by 0.002 mm.
+        NetTopologySuite.Geometries.Geometry room = cut.Buffer(1e-3),
+            atCorners = cut.Buffer(ChordMm + 1e-4);
         foreach (
             ImmutableArray<Vec2> line in plank
                 .Ends.SelectMany(e => new[] { e.OuterLine, e.InnerLine })
@@ -187,7 +192,9 @@ internal static class BottomLaws
                 .. line.Where(p =>
                     Math.Abs(p.Y) < layer.Planks.WidthMm / 2
                     && (line == plank.FlatNet || !PastASeam(plank, p))
-                    && !room.Contains(Polygons.CreatePoint(new Coordinate(p.X, p.Y)))
+                    && !(
+                        line != plank.FlatNet && (p == line[0] || p == line[^1]) ? atCorners : room
+                    ).Contains(Polygons.CreatePoint(new Coordinate(p.X, p.Y)))
                 ),
             ];
             if (outside.Length > 0)
@@ -221,44 +228,7 @@ internal static class BottomLaws
                 );
             }
 
-            Overhang(layer, plank, end, broken);
-        }
-    }
-
-    /// <summary>An end left long reaches past its net line by what was asked, but for where the stock's own edge cuts it off.</summary>
-    private static void Overhang(
-        PlankLayerPlan layer,
-        Plank plank,
-        PlankEnd end,
-        List<string> broken
-    )
-    {
-        if (end.Cut != EndCut.LeftLong || end.NetLine[0].ChordTo(end.NetLine[^1]) < 1)
-        {
-            return;
-        }
-
-        Vec2 across = (end.NetLine[^1] - end.NetLine[0]).Unit().Left();
-        Vec2 middle = 0.5 * (end.NetLine[0] + end.NetLine[^1]),
-            centre = Centre(plank.FlatNet);
-        Vec2 outward = across.Dot(middle - centre) > 0 ? across : -1 * across;
-        double reached = plank.FlatCut.Max(q => outward.Dot(q - middle));
-        // The stock lies about the plank's own line, and is moved where the net shape reaches past it: beside planks that are sawn it need not lie midway.
-        double half = layer.Planks.WidthMm / 2,
-            moved =
-                Math.Max(0, plank.FlatNet.Max(q => q.Y) - half)
-                - Math.Max(0, -half - plank.FlatNet.Min(q => q.Y)),
-            at = (middle + (end.OverhangMm!.Value * outward)).Y - moved;
-        // An end of a millimetre or two is a corner once it is carried out: the stock's edge may take that corner although it is clear of the end's own middle.
-        bool corner =
-            end.NetLine[0].ChordTo(end.NetLine[^1]) < 3
-            && Math.Abs(plank.FlatCut.MaxBy(q => outward.Dot(q)).Y - moved) > half - 0.01;
-        bool stockEdge = corner || Math.Abs(at) > half - 0.01;
-        if (!stockEdge && !(reached >= end.OverhangMm.Value - 1e-6))
-        {
-            broken.Add(
-                $"{plank.Id}: left long by {reached} mm at the {end.At}, {end.OverhangMm} were asked for"
-            );
+            OverhangLaws.Check(layer, plank, end, broken);
         }
     }
 
@@ -319,7 +289,7 @@ internal static class BottomLaws
             uv = foot.Uv;
             if (
                 !ClosestPoint.TryFind(layer.Surface, middle, uv, 1e-7, out foot)
-                || Math.Abs(foot.HeightMm) > 0.002
+                || Math.Abs(foot.HeightMm) > ChordMm
             )
             {
                 broken.Add(
@@ -334,9 +304,6 @@ internal static class BottomLaws
 
     private static double Area(ImmutableArray<Vec2> p) =>
         Enumerable.Range(0, p.Length).Sum(i => p[i].Cross(p[(i + 1) % p.Length])) / 2;
-
-    private static Vec2 Centre(ImmutableArray<Vec2> p) =>
-        (1.0 / p.Length) * p.Aggregate(new Vec2(0, 0), (a, b) => a + b);
 
     private static double Length(ImmutableArray<Vec2> p) =>
         Enumerable.Range(0, p.Length - 1).Sum(i => p[i].ChordTo(p[i + 1]));

@@ -18,12 +18,12 @@ public sealed class WholeBottomTests
         Assert.Empty(BottomLaws.Broken(Planned(LoftTests.Demo(hull))));
 
     [Fact]
-    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(60, 240));
+    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(24, 240));
 
     /// <summary>The same with a keel in layers, a lap, and readings of the hull as it stands.</summary>
     [Fact]
     public void HullsByChanceOnTheirBackboneKeepEveryLaw() =>
-        Kept(RandomBackbone.Gen, LongRuns.Of(16, 60));
+        Kept(RandomBackbone.Gen, LongRuns.Of(8, 60));
 
     /// <summary>Draws of chance on which faults were found.</summary>
     [Theory]
@@ -55,7 +55,11 @@ public sealed class WholeBottomTests
             iter: number,
             threads: 2
         );
-        Assert.True(planned > 4 * refused, $"{planned} planned, {refused} refused");
+        // A share is told by many draws only.
+        Assert.True(
+            planned > (LongRuns.Asked ? 4 : 1) * refused,
+            $"{planned} planned, {refused} refused"
+        );
     }
 
     /// <summary>

@@ -13,6 +13,30 @@ internal static class NestedPlans
         Nested("pilot-skiff", plan => Yard(plan))
     );
 
+    private static readonly Lazy<BottomPlan> WholeLaunchPlan = new(() =>
+    {
+        BottomPlan plan = DemoPlans.Of("survey-launch-from-the-rack");
+        NestSpec spec = plan.Job.Nest! with
+        {
+            Rounds = 0,
+            LeastOffcutMm = 200,
+            LeastOffcutWidthMm = 30,
+        };
+        return plan with
+        {
+            Nest = NestPlanner.Of(
+                spec,
+                plan.PiecesToSaw(),
+                plan.Job.Units,
+                new Progress<NestProgress>(),
+                CancellationToken.None
+            ),
+        };
+    });
+
+    /// <summary>All 168 planks out of the demo's rack, and what is left of 200 by 30 mm kept.</summary>
+    public static BottomPlan WholeLaunch => WholeLaunchPlan.Value;
+
     /// <summary>In millimetres, out of a rack of mixed boards with faults, and a yard that has as many as are wanted.</summary>
     public static BottomPlan Launch => LaunchPlan.Value;
 

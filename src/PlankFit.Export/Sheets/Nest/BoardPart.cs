@@ -7,7 +7,6 @@ namespace PlankFit.Export.Sheets;
 /// <summary>A strip of a board with its tables, or what follows of them on a further page.</summary>
 /// <param name="FromCut">The first row of the table of cuts here; <paramref name="FromPiece"/> that of the pieces.</param>
 internal sealed record BoardPart(
-    StripView View,
     NestSpec Spec,
     LengthUnit Unit,
     double WidthMm,
@@ -18,50 +17,34 @@ internal sealed record BoardPart(
 {
     private const double HeadMm = 8.5;
     private const double IdHeight = 4;
-    private const double BelowMm = 6;
-    private const double TablesGapMm = 6;
-
-    /// <summary>Room for the bold lines at its sides.</summary>
-    private const double AsideMm = 2;
-
-    /// <summary>Of a strip on paper, at the most; more where it has several lanes, so that names and numbers find room in each.</summary>
-    private const double StripMm = 42;
-    private const double LaneMm = 13;
-
-    /// <summary>Of a strip that shows a board of many lanes whole: with its words it fits under what the first page begins with.</summary>
-    private const double OverviewMm = 96;
-
+    private const double BelowMm = 2.85;
     private int Cuts { get; init; }
 
     private int Pieces { get; init; }
 
     private bool Holds { get; init; }
 
-    public static BoardPart Begun(BottomPlan plan, StripView view, double widthMm)
-    {
-        LengthUnit unit = plan.Job.Units;
-        return new(
-            view,
-            plan.Nest!.Spec,
-            unit,
-            widthMm,
-            StripDrawing.Of(plan, view, Scale(view, unit, widthMm))
-        );
-    }
+    /// <summary>All strips of a board, one after the other.</summary>
+    public static IEnumerable<BoardPart> Begun(BottomPlan plan, SawnBoard board, double widthMm) =>
+        StripViews
+            .Of(plan, BoardCuts.Of(board, plan.Nest!.Spec), widthMm)
+            .Select(strip => new BoardPart(plan.Nest.Spec, plan.Job.Units, widthMm, strip));
+
+    public StripView View => Strip.View;
 
     /// <summary>Both tables side by side fill the sheet, whatever its paper.</summary>
     private CutTable CutTable { get; } =
-        View.IsOverview
-            ? BoardTables.Rips(View, Unit)
-            : BoardTables.Cuts(View, Unit).Scaled(Fill(View, Unit, WidthMm));
+        Strip.View.IsOverview
+            ? BoardTables.Rips(Strip.View, Unit)
+            : BoardTables.Cuts(Strip.View, Unit).Scaled(Fill(Strip.View, Unit, WidthMm));
 
     private CutTable PieceTable { get; } =
-        BoardTables.Pieces(View, Unit).Scaled(Fill(View, Unit, WidthMm));
+        BoardTables.Pieces(Strip.View, Unit).Scaled(Fill(Strip.View, Unit, WidthMm));
 
     private static double Fill(StripView view, LengthUnit unit, double widthMm) =>
         Math.Min(
             1.1,
-            (widthMm - TablesGapMm)
+            (widthMm - StripScale.TablesGapMm)
                 / (BoardTables.Cuts(view, unit).WidthMm + BoardTables.Pieces(view, unit).WidthMm)
         );
 
@@ -76,24 +59,15 @@ internal sealed record BoardPart(
     /// <summary>The strip itself has room, whatever of its tables follows.</summary>
     public bool HoldsStrip => !IsFirst || Holds;
 
-    /// <summary>Paper millimetres for one of the board. The table of rips stands to the right of the strip, all others below it.</summary>
-    private static double Scale(StripView view, LengthUnit unit, double widthMm) =>
-        Math.Min(
-            (
-                widthMm
-                - (2 * AsideMm)
-                - (view.IsOverview ? BoardTables.Rips(view, unit).WidthMm + TablesGapMm : 0)
-            ) / view.List.Frame.LengthMm,
-            (
-                view.IsOverview
-                    ? OverviewMm
-                    : Math.Max(StripMm, LaneMm * (view.ToLane - view.FromLane))
-            ) / view.HeightMm
-        );
-
     private double Factor => Strip.Factor;
 
     private double AboveMm => Strip.AboveMm + 0.5;
+
+    /// <summary>What the bold line and the words under a strip take.</summary>
+    private double UnderMm =>
+        BelowMm + (Math.Max(1, SideWords.Length) * Letters.Small * Letters.Leading);
+
+    private ImmutableArray<string> SideWords => BoardStrip.SideWords(View, Factor);
 
     private string Id => View.List.Board.Id;
 
@@ -110,7 +84,7 @@ internal sealed record BoardPart(
                 )
         );
 
-    private double OnPaperMm => IsFirst ? AboveMm + (Factor * View.HeightMm) + BelowMm : 0;
+    private double OnPaperMm => IsFirst ? AboveMm + (Factor * View.HeightMm) + UnderMm : 0;
 
     private double AboveTables => WordsMm + (View.IsOverview ? (IsFirst ? AboveMm : 0) : OnPaperMm);
 
@@ -133,8 +107,7 @@ internal sealed record BoardPart(
         };
     }
 
-    public BoardPart Next() =>
-        new(View, Spec, Unit, WidthMm, Strip, FromCut + Cuts, FromPiece + Pieces);
+    public BoardPart Next() => new(Spec, Unit, WidthMm, Strip, FromCut + Cuts, FromPiece + Pieces);
 
     public void Draw(Pad pad, Box inside, double top)
     {
@@ -144,16 +117,27 @@ internal sealed record BoardPart(
             left = inside.Left;
         if (IsFirst)
         {
-            double lower = top - WordsMm - OnPaperMm + BelowMm;
-            var corner = new Vec2(inside.Left + AsideMm, lower);
+            double lower = top - WordsMm - OnPaperMm + UnderMm;
+            var corner = new Vec2(inside.Left + StripScale.AsideMm, lower);
             pad.Add(Strip.Shapes.Select(s => s.MovedBy(corner)));
             left += View.IsOverview
-                ? (2 * AsideMm) + (Factor * View.List.Frame.LengthMm) + TablesGapMm
+                ? (2 * StripScale.AsideMm)
+                    + Math.Max(
+                        Factor * View.LengthMm,
+                        SideWords.Max(w => Letters.Width(w, Letters.Small))
+                    )
+                    + StripScale.TablesGapMm
                 : 0;
         }
 
         CutTable.Draw(pad, left, y, FromCut, Cuts);
-        PieceTable.Draw(pad, inside.Left + CutTable.WidthMm + TablesGapMm, y, FromPiece, Pieces);
+        PieceTable.Draw(
+            pad,
+            inside.Left + CutTable.WidthMm + StripScale.TablesGapMm,
+            y,
+            FromPiece,
+            Pieces
+        );
     }
 
     private string Words
@@ -161,7 +145,7 @@ internal sealed record BoardPart(
         get
         {
             string lanes = View.IsWhole ? "" : Lanes() + "; ",
-                scale = $"drawn 1:{NumberText.Trimmed(1 / Factor, 1)}";
+                scale = $"drawn 1:{NumberText.Trimmed(1 / Factor, 1)}" + Without();
             if (!IsFirst)
             {
                 return lanes + "continued";
@@ -188,9 +172,35 @@ internal sealed record BoardPart(
         }
     }
 
-    /// <summary>Lanes 5 to 8 of 16, 620 to 1075.5 mm from the marked edge.</summary>
-    private string Lanes() =>
-        $"lanes {View.FromLane + 1} to {View.ToLane} of {View.List.Lanes.Length}, {LengthText.PaperNumber(View.LowMm, Unit)} to {LengthText.ForPaper(View.HighMm, Unit)} from the marked {(View.List.Frame.Stock.GrainAcross ? "end" : "edge")}";
+    /// <summary>Lanes 5 to 8 of 16, 620 to 1075.5 mm from the marked edge, 0 to 910 mm along them.</summary>
+    private string Lanes()
+    {
+        int all = View.List.Lanes.Length;
+        string which = View.LaneCount == 1
+                ? $"lane {View.ToLane} of {all}"
+                : $"lanes {View.FromLane + 1} to {View.ToLane} of {all}",
+            across =
+                $"{Span(View.LowMm, View.HighMm)} from the marked {(View.List.Frame.Stock.GrainAcross ? "end" : "edge")}",
+            along = View.FromMm > 0 || View.ToMm < View.List.LanesEndMm
+                ? $", shown from {Span(View.FromMm, View.ToMm)} from the left end"
+                : "";
+        return which + ", " + across + along;
+    }
+
+    private string Span(double fromMm, double toMm) =>
+        $"{LengthText.PaperNumber(fromMm, Unit)} to {LengthText.ForPaper(toMm, Unit)}";
+
+    /// <summary>What found no place in the strip is in the list.</summary>
+    private string Without() =>
+        Strip.IsComplete
+            ? ""
+            : "; NOT MARKED below for want of room, find by the list: "
+                + string.Join(
+                    ", ",
+                    Strip
+                        .WithoutNumber.Select(n => $"cut {NumberText.Trimmed(n, 0)}")
+                        .Concat(Strip.WithoutName)
+                );
 
     private string Kept()
     {

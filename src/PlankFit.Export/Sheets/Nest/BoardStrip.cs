@@ -8,87 +8,123 @@ namespace PlankFit.Export.Sheets;
 internal static class BoardStrip
 {
     private const double HatchMm = 1.6;
+
+    /// <summary>The bold lines lie so far outside the board.</summary>
+    private const double OffMm = 0.9;
     private static readonly Pen Hatch = new(0.18, 0.3);
     private static readonly Pen BoardEdge = new(0.25);
     private static readonly Pen Marked = new(0.9);
     private static readonly Pen KeelBar = new(0.8);
 
-    /// <summary>Draws it with its beginning and its lower edge at the origin; false where names or numbers found no clear place.</summary>
+    /// <summary>Draws it with its beginning and its lower edge at the origin; returns what stands there, and what found no place.</summary>
     /// <param name="aboveMm">Room above the strip for names and numbers.</param>
-    public static bool Draw(Pad pad, BottomPlan plan, StripView view, double factor, double aboveMm)
+    /// <param name="tries">So often numbers are placed anew where one finds no place.</param>
+    /// <param name="widthMm">Of the sheet: what a short strip leaves of it is room for names and numbers as well.</param>
+    public static StripMarks Draw(
+        Pad pad,
+        BottomPlan plan,
+        StripView view,
+        double factor,
+        double aboveMm,
+        double widthMm,
+        int tries
+    )
     {
         BoardFrame frame = view.List.Frame;
-        var place = new Placing(factor, factor, new(0, -factor * view.LowMm));
-        Box strip = new(0, 0, factor * frame.LengthMm, factor * view.HeightMm);
-        var marks = new StripMarks(pad, strip, aboveMm);
+        var place = new Placing(factor, factor, new(-factor * view.FromMm, -factor * view.LowMm));
+        Box strip = new(0, 0, factor * view.LengthMm, factor * view.HeightMm);
+        double right = view.IsOverview
+            ? strip.Right
+            : Math.Max(strip.Right, widthMm - (2 * StripScale.AsideMm));
+        var marks = new StripMarks(
+            pad,
+            strip,
+            new(strip.Left - 1, strip.Bottom + 0.3, right + 1, strip.Top + aboveMm)
+        );
         pad.Closed(Corners(strip), Pens.None, Layers.Hull, 1);
-        marks.Edges();
-        if (!view.IsWhole)
-        {
-            double end = view.List.LanesEndMm;
-            foreach (SawnLane lane in view.Lanes)
-            {
-                marks.Sawn(place[new(0, lane.LowMm)], place[new(end, lane.LowMm)]);
-                marks.Sawn(place[new(0, lane.HighMm)], place[new(end, lane.HighMm)]);
-                if (end < frame.LengthMm)
-                {
-                    marks.Sawn(place[new(end, lane.LowMm)], place[new(end, lane.HighMm)]);
-                }
-            }
-        }
-
+        Edges(marks, view, place, strip);
+        Sides(marks, pad, view, strip, factor);
         foreach (CutOut cut in view.List.CutOuts)
         {
-            double lowMm = Math.Max(cut.LowMm, view.LowMm),
-                highMm = Math.Min(cut.HighMm, view.HighMm);
-            if (highMm > lowMm)
+            if (On(view, place, cut.FromMm, cut.ToMm, cut.LowMm, cut.HighMm) is { } box)
             {
-                Vec2 low = place[new(cut.FromMm, lowMm)],
-                    high = place[new(cut.ToMm, highMm)];
-                Hatched(pad, new(low.X, low.Y, high.X, high.Y));
-                marks.Keep(new(low.X, low.Y, high.X, high.Y));
+                Hatched(pad, box);
+                marks.Keep(box);
             }
         }
 
-        var shapes = view.Pieces.Select(p => (Piece: p, Shape: place.Of(frame.Of(p)))).ToList();
-        foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
+        var shapes = view
+            .Pieces.Select(p => (Piece: p, Shape: place.Of(frame.Of(p))))
+            .Select(p => (p.Piece, p.Shape, Shown: Shown(p.Shape, strip)))
+            .Where(p => p.Shown.Length > 2)
+            .ToList();
+        foreach ((LaidPiece piece, _, ImmutableArray<Vec2> shown) in shapes)
         {
-            pad.Closed(shape, Pens.None, Layers.Cut, piece.FaceDown ? 0.78 : 0.9);
-            marks.Piece(shape, outlined: view.IsOverview);
+            pad.Closed(shown, Pens.None, Layers.Cut, piece.FaceDown ? 0.78 : 0.9);
+            marks.Piece(shown, outlined: view.IsOverview);
         }
 
         foreach (Offcut kept in Offcuts.Of(plan.Nest!.Spec, view.List))
         {
             Vec2 a = frame.Of(new Vec2(kept.FromMm, kept.LowMm)),
                 b = frame.Of(new Vec2(kept.ToMm, kept.HighMm));
-            (double low, double high) = (Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
-            // Lanes by themselves lie at the saw when the empty end is off.
-            bool isOff = !view.IsWhole && Math.Min(a.X, b.X) > view.List.LanesEndMm;
-            if (!isOff && high > view.LowMm && low < view.HighMm)
+            if (
+                On(
+                    view,
+                    place,
+                    Math.Min(a.X, b.X),
+                    Math.Max(a.X, b.X),
+                    Math.Min(a.Y, b.Y),
+                    Math.Max(a.Y, b.Y)
+                ) is
+                { } box
+            )
             {
-                Vec2 from = place[new(Math.Min(a.X, b.X), Math.Max(low, view.LowMm))],
-                    to = place[new(Math.Max(a.X, b.X), Math.Min(high, view.HighMm))];
-                marks.Kept(kept.Id, new(from.X, from.Y, to.X, to.Y));
+                marks.Kept(kept.Id, box);
             }
         }
 
-        foreach (SawCut cut in view.Cuts)
+        HashSet<int> numbered = [.. view.Cuts.Select(c => c.Number)];
+        foreach (SawCut cut in view.Lines)
         {
-            marks.Cut(cut, place.Of(cut.Line), [place[cut.From], place[cut.To]]);
+            ImmutableArray<Vec2> line = place.Of(cut.ToTheLine ? cut.Line : [cut.From, cut.To]);
+            marks.Cut(
+                cut,
+                [.. Stretch.OfChain(line, strip.Left, strip.Right)],
+                numbered.Contains(cut.Number)
+            );
         }
 
-        foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
+        foreach ((LaidPiece piece, ImmutableArray<Vec2> shape, _) in shapes)
         {
-            marks.Bar(KeelEnd(piece, shape), KeelBar);
+            (Vec2 From, Vec2 To) bar = KeelEnd(piece, shape);
+            if (Segments.Clip(bar.From, bar.To, strip) is { } shown)
+            {
+                marks.Bold(shown.From, shown.To, KeelBar);
+            }
         }
 
-        // First those that have room in their own piece: none outside takes it from them.
+        Names(marks, plan, view, [.. shapes.Select(s => (s.Piece, s.Shown))]);
+        marks.Numbers(view.Cuts, tries);
+        return marks;
+    }
+
+    /// <summary>First those that have room in their own piece: none outside takes it from them.</summary>
+    private static void Names(
+        StripMarks marks,
+        BottomPlan plan,
+        StripView view,
+        List<(LaidPiece Piece, ImmutableArray<Vec2> Shape)> shapes
+    )
+    {
         var outside = new List<(LaidPiece Piece, ImmutableArray<Vec2> Shape, Vec2 Forward)>();
         foreach ((LaidPiece piece, ImmutableArray<Vec2> shape) in shapes)
         {
             Vec2 forward = plan.Find(piece.Piece.PlankId) is { } plank
-                ? frame
-                    .Turned(piece.ToBoard(ForwardArrow.OnFlat(plank)) - piece.ToBoard(default))
+                ? view
+                    .List.Frame.Turned(
+                        piece.ToBoard(ForwardArrow.OnFlat(plank)) - piece.ToBoard(default)
+                    )
                     .Unit()
                 : new(1, 0);
             if (!marks.Name(piece, shape, forward) && !view.IsOverview)
@@ -101,10 +137,72 @@ internal static class BoardStrip
         {
             marks.NameOutside(piece, shape, forward);
         }
+    }
 
-        marks.Numbers(view.Cuts);
-        Sides(pad, view, strip);
-        return !marks.AreCrowded;
+    /// <summary>The board's own edges; of lanes by themselves what is sawn of them, and a waved line where the rest of them is not shown.</summary>
+    private static void Edges(StripMarks marks, StripView view, Placing place, Box strip)
+    {
+        if (view.IsWhole)
+        {
+            marks.Edges();
+            return;
+        }
+
+        bool begins = view.FromMm <= 0,
+            ends = view.ToMm >= view.List.LanesEndMm;
+        foreach (SawnLane lane in view.Lanes)
+        {
+            double low = place[new(0, lane.LowMm)].Y,
+                high = place[new(0, lane.HighMm)].Y;
+            marks.Sawn(new(strip.Left, low), new(strip.Right, low));
+            marks.Sawn(new(strip.Left, high), new(strip.Right, high));
+            if (begins)
+            {
+                marks.Sawn(new(strip.Left, low), new(strip.Left, high));
+            }
+
+            if (ends)
+            {
+                marks.Sawn(new(strip.Right, low), new(strip.Right, high));
+            }
+        }
+
+        if (!begins)
+        {
+            marks.Broken(strip.Left);
+        }
+
+        if (!ends)
+        {
+            marks.Broken(strip.Right);
+        }
+    }
+
+    private static ImmutableArray<Vec2> Shown(ImmutableArray<Vec2> shape, Box strip) =>
+        shape.All(p => p.X >= strip.Left && p.X <= strip.Right)
+            ? shape
+            : [.. Stretch.Of(shape, strip.Left, strip.Right)];
+
+    /// <summary>What of a rectangle of the board comes into the view, on paper; null where none does.</summary>
+    private static Box? On(
+        StripView view,
+        Placing place,
+        double from,
+        double to,
+        double low,
+        double high
+    )
+    {
+        (from, to) = (Math.Max(from, view.FromMm), Math.Min(to, view.ToMm));
+        (low, high) = (Math.Max(low, view.LowMm), Math.Min(high, view.HighMm));
+        if (to <= from || high <= low)
+        {
+            return null;
+        }
+
+        Vec2 a = place[new(from, low)],
+            b = place[new(to, high)];
+        return new(a.X, a.Y, b.X, b.Y);
     }
 
     private static Vec2[] Corners(Box box) =>
@@ -115,39 +213,53 @@ internal static class BoardStrip
             new(box.Left, box.Top),
         ];
 
-    /// <summary>The marked end and the marked edge as bold lines outside the board, each with its words; of lanes by themselves only what is theirs of the end or the edge across.</summary>
-    private static void Sides(Pad pad, StripView view, Box strip)
+    /// <summary>Words below a strip, one below the other, that say where the marked end and the marked edge are as far as it shows them.</summary>
+    public static ImmutableArray<string> SideWords(StripView view, double factor)
     {
-        const double Off = 0.9;
-        bool across = view.List.Frame.Stock.GrainAcross;
-        double side = across ? strip.Right + Off : strip.Left - Off,
-            below = strip.Bottom - Off,
-            words = below - 1.2 - Letters.Small;
-        pad.Line(side, below, side, strip.Top, Marked);
+        if (!view.List.Frame.Stock.GrainAcross)
+        {
+            return view.IsWhole ? ["marked edge below, marked end at the left"]
+                : ShowsSide(view) ? ["marked end at the left"]
+                : [];
+        }
+
+        string[] words =
+        [
+            .. view.IsWhole ? (string[])["turned: marked end below"] : [],
+            .. ShowsSide(view) ? (string[])["marked edge at the right"] : [],
+        ];
+        string together = string.Join(", ", words);
+        return words.Length < 2 || Letters.Width(together, Letters.Small) < factor * view.LengthMm
+            ? [together]
+            : [.. words];
+    }
+
+    /// <summary>The side across the grain that is marked.</summary>
+    private static bool ShowsSide(StripView view) =>
+        view.List.Frame.Stock.GrainAcross
+            ? view.ToMm >= view.List.Frame.LengthMm
+            : view.FromMm <= 0;
+
+    /// <summary>The marked end and the marked edge as bold lines outside the board, with their words; of lanes by themselves only what is theirs of the end or the edge across.</summary>
+    private static void Sides(StripMarks marks, Pad pad, StripView view, Box strip, double factor)
+    {
+        double side = view.List.Frame.Stock.GrainAcross ? strip.Right + OffMm : strip.Left - OffMm,
+            below = strip.Bottom - OffMm;
+        if (ShowsSide(view))
+        {
+            marks.Bold(new(side, below), new(side, strip.Top), Marked);
+        }
+
         if (view.IsWhole)
         {
             pad.Line(strip.Left, below, strip.Right, below, Marked);
-            pad.Text(
-                strip.Left,
-                words,
-                across ? "turned: marked end below" : "marked edge below, marked end at the left",
-                Letters.Small
-            );
-        }
-        else if (!across)
-        {
-            pad.Text(strip.Left, words, "marked end at the left", Letters.Small);
         }
 
-        if (across)
+        double y = below - 1.2 - Letters.Small;
+        foreach (string words in SideWords(view, factor))
         {
-            pad.Text(
-                strip.Right,
-                words,
-                "marked edge at the right",
-                Letters.Small,
-                Anchor.BaselineRight
-            );
+            pad.Text(strip.Left, y, words, Letters.Small);
+            y -= Letters.Small * Letters.Leading;
         }
     }
 

@@ -43,8 +43,8 @@ internal static class BoardTables
                         NumberText.Trimmed(c.Number, 0),
                         BoardCutWords.Kind(view.List, c, unit),
                         BoardCutWords.Pieces(c) + BoardCutWords.LeftLong(view.List, c, unit),
-                        BoardCutWords.Place(view.List, c, upper: false, unit),
-                        BoardCutWords.Place(view.List, c, upper: true, unit),
+                        Place(view, c, upper: false, unit),
+                        Place(view, c, upper: true, unit),
                         BoardCutWords.Lean(c),
                         "",
                     ],
@@ -52,6 +52,13 @@ internal static class BoardTables
                 )),
             ]
         );
+
+    /// <summary>Broken between its two lengths and nowhere else: 0-2-7 1/4, above 0-6-0 up.</summary>
+    private static string Place(StripView view, SawCut cut, bool upper, LengthUnit unit) =>
+        BoardCutWords
+            .Place(view.List, cut, upper, unit)
+            .Replace(' ', CutTable.Unbroken)
+            .Replace("," + CutTable.Unbroken, ", ", StringComparison.Ordinal);
 
     public static CutTable Pieces(StripView view, LengthUnit unit) =>
         new(

@@ -10,6 +10,8 @@ namespace PlankFit.Export.Sheets;
 public static class CutSheets
 {
     private const double GapMm = 5;
+    private const double BoardWidthMm = 380;
+    private const double BoardMarginMm = 8;
 
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
@@ -65,10 +67,10 @@ public static class CutSheets
         }
 
         foreach (
-            StripView view in nest.Boards.SelectMany(b => StripView.Of(BoardCuts.Of(b, nest.Spec)))
+            BoardPart begun in nest.Boards.SelectMany(b => BoardPart.Begun(plan, b, inside.Width))
         )
         {
-            var part = BoardPart.Begun(plan, view, inside.Width);
+            BoardPart part = begun;
             while (true)
             {
                 BoardPart fitting = part.Within(top - inside.Bottom);
@@ -102,24 +104,25 @@ public static class CutSheets
         return SheetPage.Numbered(plan.Job, pages);
     }
 
+    /// <summary>What the strips of <see cref="Board"/> show, from the uppermost.</summary>
+    internal static ImmutableArray<StripView> OnBoard(BottomPlan plan, SawnBoard board) =>
+        [.. BoardPart.Begun(plan, board, BoardWidthMm - (2 * BoardMarginMm)).Select(p => p.View)];
+
     /// <summary>One board by itself, its strips as wide as the sheet, one below the other.</summary>
     public static Drawing Board(BottomPlan plan, SawnBoard board)
     {
-        const double Width = 380,
-            Margin = 8,
+        const double Margin = BoardMarginMm,
             Caution = 12;
         BoardPart[] parts =
         [
-            .. StripView
-                .Of(BoardCuts.Of(board, plan.Nest!.Spec))
-                .Select(v =>
-                    BoardPart.Begun(plan, v, Width - (2 * Margin)).Within(double.PositiveInfinity)
-                ),
+            .. BoardPart
+                .Begun(plan, board, BoardWidthMm - (2 * Margin))
+                .Select(p => p.Within(double.PositiveInfinity)),
         ];
         double height =
             parts.Sum(p => p.HeightMm) + (GapMm * (parts.Length - 1)) + Caution + (2 * Margin);
         Pad pad = new();
-        var inside = new Box(Margin, Margin, Width - Margin, height - Margin);
+        var inside = new Box(Margin, Margin, BoardWidthMm - Margin, height - Margin);
         double top = inside.Top;
         foreach (BoardPart part in parts)
         {
@@ -134,7 +137,7 @@ public static class CutSheets
             Cautions.Boards,
             Letters.Small
         );
-        return pad.Done($"{plan.Job.Name}: board {board.Id}", Width, height);
+        return pad.Done($"{plan.Job.Name}: board {board.Id}", BoardWidthMm, height);
     }
 
     private const string Intro =

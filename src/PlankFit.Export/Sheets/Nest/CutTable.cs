@@ -22,6 +22,9 @@ internal sealed record CutTable(
     private const double RowGapMm = 0.8;
     public const double SketchMm = 9;
 
+    /// <summary>A space at which no line is broken.</summary>
+    public const char Unbroken = '\u00A0';
+
     public double WidthMm => WidthsMm.Sum();
 
     /// <summary>All columns wider or narrower by the same part.</summary>
@@ -118,7 +121,7 @@ internal sealed record CutTable(
             pad.Text(
                 left + (right ? width : 0),
                 y,
-                line,
+                line.Replace(Unbroken, ' '),
                 size,
                 right ? Anchor.BaselineRight : Anchor.BaselineLeft,
                 bold

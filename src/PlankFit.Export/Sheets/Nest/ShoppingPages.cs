@@ -75,12 +75,17 @@ public static class ShoppingPages
     private static ImmutableArray<string> Summary(NestPlan nest, LengthUnit unit)
     {
         StockUse use = StockUse.Of(nest);
+        ImmutableArray<string> parts = BoardCutWords.AreasOf(
+            use.BoardsMm2,
+            [use.PiecesMm2, use.OffcutsMm2, use.WastedMm2],
+            unit
+        );
         int bought = nest.Boards.Count(b => !b.Stock.OnHand);
         return
         [
             .. NestWords.Missing(nest, unit),
             .. nest.Materials.Select(m => Line(nest, m, unit)),
-            $"Of {BoardCutWords.Area(use.BoardsMm2, unit)} cut into, {BoardCutWords.Area(use.PiecesMm2, unit)} become planks, {BoardCutWords.Area(use.OffcutsMm2, unit)} are left over in pieces worth keeping, and {BoardCutWords.Area(use.WastedMm2, unit)} are waste.",
+            $"Of {BoardCutWords.Area(use.BoardsMm2, unit)} cut into, {parts[0]} become planks, {parts[1]} are left over in pieces worth keeping, and {parts[2]} are waste.",
             bought == 0 && nest.Unplaced.IsEmpty ? "Nothing is to be bought: the rack serves."
             : bought == 0 ? "Of what is planned nothing is to be bought."
             : use.Cost is { } cost

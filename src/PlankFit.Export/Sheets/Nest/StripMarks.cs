@@ -5,10 +5,13 @@ using PlankFit.Planking;
 namespace PlankFit.Export.Sheets;
 
 /// <summary>Lines and letterings of a board's strip, each put where nothing else stands.</summary>
-/// <param name="aboveMm">What is left above the board for numbers and names that have no room in it.</param>
-internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
+/// <param name="room">The board, and what is left above it and beside it for numbers and names that have no room in it.</param>
+internal sealed partial class StripMarks(Pad pad, Box board, Box room)
 {
     private const double ClearMm = 0.7;
+
+    /// <summary>By so much lines are thinned when places clear of them are looked for.</summary>
+    private const double ThinMm = 0.05;
 
     private readonly List<Box> kept = [];
 
@@ -24,15 +27,18 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
     private readonly List<ImmutableArray<Vec2>> edges = [];
     private readonly List<ImmutableArray<Vec2>> wood = [];
 
+    /// <summary>Of cuts whose greater part is in another strip.</summary>
+    private readonly List<ImmutableArray<Vec2>> elsewhere = [];
+
     /// <summary>Round names that had no place clear of cuts: lines stop there, as at the rings.</summary>
     private readonly List<Vec2[]> gaps = [];
     private readonly Dictionary<int, ImmutableArray<Vec2>> cuts = [];
 
-    /// <summary>Whether a name or a number found no place where it is clear of all others with a clear line to its own.</summary>
-    public bool AreCrowded { get; private set; }
+    /// <summary>Pieces whose names found no place where they are clear of all others with a clear line to their own: they are left out.</summary>
+    public List<string> WithoutName { get; } = [];
 
     /// <summary>No line from a name or a number is longer: from low in a strip it still reaches what is left above.</summary>
-    private double FurthestMm => 40 + aboveMm;
+    private double FurthestMm => 40 + room.Top - board.Top;
 
     public void Keep(Box box) => kept.Add(box);
 
@@ -65,6 +71,38 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
         lines.Add((from, to));
     }
 
+    /// <summary>A bold line: nothing stands on any part of its width.</summary>
+    public void Bold(Vec2 from, Vec2 to, Pen pen)
+    {
+        pad.Line(from, to, pen);
+        Vec2 along = to - from,
+            half = along.Norm > 0 ? 0.5 * pen.WidthMm * along.Unit().Left() : default;
+        hard.Add((from + half, to + half));
+        hard.Add((from - half, to - half));
+    }
+
+    /// <summary>A side where the strip is broken off: a waved line just inside it.</summary>
+    public void Broken(double x)
+    {
+        const double Deep = 1.2,
+            Wave = 4,
+            Step = 0.4;
+        double middle = x + (x > board.Middle.X ? -Deep : Deep) / 2;
+        int steps = Math.Max(4, (int)Math.Ceiling(board.Height / Step));
+        pad.Open(
+            Enumerable
+                .Range(0, steps + 1)
+                .Select(i => board.Height * i / steps)
+                .Select(y => new Vec2(
+                    middle + (Deep / 2 * Math.Sin(2 * Math.PI * y / Wave)),
+                    board.Bottom + y
+                )),
+            Pens.Measure,
+            Layers.Hull
+        );
+        kept.Add(new(middle - (Deep / 2), board.Bottom, middle + (Deep / 2), board.Top));
+    }
+
     /// <summary>What is kept of the board: a broken line just inside it, and its number where that has room.</summary>
     public void Kept(string id, Box box)
     {
@@ -87,42 +125,46 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
             high = (Letters.Small / 2) + ClearMm;
         Vec2 at = inside.Middle;
         Box words = new(at.X - half, at.Y - high, at.X + half, at.Y + high);
-        if (
-            words.Width < inside.Width
-            && words.Height < inside.Height
-            && !kept.Any(k => k.Overlaps(words))
-        )
+        if (words.Width < inside.Width && words.Height < inside.Height && !Taken(words))
         {
             kept.Add(words);
             pad.Text(at, text, Letters.Small, Anchor.MiddleCentre);
         }
     }
 
-    /// <summary>A cut's line, drawn when its number has a place.</summary>
-    public void Cut(SawCut cut, ImmutableArray<Vec2> line, ImmutableArray<Vec2> chord)
+    /// <summary>A cut's line, drawn when its number has a place; one that is numbered elsewhere with the board's edges.</summary>
+    public void Cut(SawCut cut, ImmutableArray<Vec2> line, bool numbered)
     {
-        cuts[cut.Number] = cut.ToTheLine ? line : chord;
-        for (int i = 1; i < cuts[cut.Number].Length; i++)
+        if (line.Length < 2)
         {
-            lines.Add((cuts[cut.Number][i - 1], cuts[cut.Number][i]));
+            return;
         }
-    }
 
-    public void Bar((Vec2 From, Vec2 To) bar, Pen pen)
-    {
-        pad.Line(bar.From, bar.To, pen);
-        hard.Add(bar);
+        if (numbered)
+        {
+            cuts[cut.Number] = line;
+        }
+        else
+        {
+            elsewhere.Add(line);
+        }
+
+        ImmutableArray<Vec2> thin = Thinning.Open(line, ThinMm);
+        for (int i = 1; i < thin.Length; i++)
+        {
+            lines.Add((thin[i - 1], thin[i]));
+        }
     }
 
     /// <summary>Id, arrow forward, and a word where the outer face is away, at the piece's roomiest place; false where it has no room for them.</summary>
     public bool Name(LaidPiece piece, ImmutableArray<Vec2> shape, Vec2 forward)
     {
-        Vec2 middle = Interior.DeepestPoint(shape, out double room);
+        Vec2 middle = Interior.DeepestPoint(shape, out double deep);
         (string id, string away) = Words(piece);
         foreach (double size in new[] { Letters.Heading, Letters.Bench, Letters.Small })
         {
             double width = Letters.Width(id, size, true),
-                arrow = Math.Clamp(1.4 * room, 4, 9),
+                arrow = Math.Clamp(1.4 * deep, 4, 9),
                 second = away.Length > 0 ? Letters.Width(away, Letters.Small) + 1.5 : 0,
                 whole = width + 2 + arrow + second;
             foreach (double shift in new[] { 0, -0.12, 0.12, -0.25, 0.25, -0.35, 0.35 })
@@ -170,10 +212,9 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
             Half = 1.7;
         double second = away.Length > 0 ? Letters.Width(away, Letters.Small) + 1.5 : 0,
             half = (Letters.Width(id, Letters.Small, true) + 2 + Arrow + second) / 2;
-        // Clear of everything; then over cuts; at the last with a line that runs over other names or numbers.
-        foreach ((bool clear, bool seen) in new[] { (true, true), (false, true), (false, false) })
+        // Clear of everything; then over cuts.
+        foreach (bool clear in new[] { true, false })
         {
-            AreCrowded |= !seen;
             foreach (
                 Vec2 at in StripPlaces
                     .Around(middle, Half + 1, FurthestMm)
@@ -189,9 +230,8 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
                 if (
                     !Within(around)
                     || around.Holds(middle)
-                    || kept.Any(k =>
-                        k.Overlaps(around) || (seen && Segments.Clip(from, middle, k) is not null)
-                    )
+                    || Taken(around)
+                    || Struck(from, middle, 0)
                     || Crossed(hard, around)
                     || Crossed(soft, around)
                     || wood.Any(w => w != shape && Covers(w, box))
@@ -217,14 +257,13 @@ internal sealed partial class StripMarks(Pad pad, Box board, double aboveMm)
             }
         }
 
-        // Never without its name, whatever stands there.
-        pad.Text(middle, id, Letters.Small, Anchor.MiddleCentre, true);
+        WithoutName.Add(id);
     }
 
     private bool Free(ImmutableArray<Vec2> shape, Box box)
     {
         Box clear = box.Within(-ClearMm);
-        if (!Corners(clear).All(c => Segments.Inside(shape, c)) || kept.Any(k => k.Overlaps(clear)))
+        if (!Corners(clear).All(c => Segments.Inside(shape, c)) || Taken(clear))
         {
             return false;
         }

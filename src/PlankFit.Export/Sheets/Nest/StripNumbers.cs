@@ -12,13 +12,17 @@ internal sealed partial class StripMarks
     private static readonly double[] Along = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
     private static readonly double[] Everywhere =
     [
-        .. Enumerable.Range(1, 39).Select(i => i / 40.0),
+        .. Enumerable.Range(1, 19).Select(i => i / 20.0),
     ];
 
+    /// <summary>Cuts whose numbers found no place: they are drawn without.</summary>
+    public List<int> WithoutNumber { get; } = [];
+
     /// <summary>The cuts' numbers in rings: on their lines, or beside them with a thin line to the cut. Lines stop at the rings.</summary>
-    public void Numbers(ImmutableArray<SawCut> all)
+    /// <param name="tries">So often they are placed anew where one finds no place.</param>
+    public void Numbers(ImmutableArray<SawCut> all, int tries)
     {
-        List<(SawCut Cut, StripRing Ring)> rings = Placed(all);
+        List<(SawCut Cut, StripRing Ring)> rings = Placed(all, tries);
         Vec2[][] shapes =
         [
             .. rings.Select(r => (Vec2[])[.. Circles.Polygon(r.Ring.At, r.Ring.RadiusMm, 0.02)]),
@@ -34,13 +38,18 @@ internal sealed partial class StripMarks
             pad.Open(part, Pens.Net, Layers.Net);
         }
 
-        foreach ((SawCut cut, _) in rings)
+        foreach (SawCut cut in all.Where(c => cuts.ContainsKey(c.Number)))
         {
             Pen pen = cut.Kind == CutKind.Parting ? Pens.Inner : Pens.Cut;
             foreach (List<Vec2> part in Quads.Outside(cuts[cut.Number], shapes))
             {
                 pad.Open(part, pen, Layers.Cut);
             }
+        }
+
+        foreach (List<Vec2> part in elsewhere.SelectMany(e => Quads.Outside(e, shapes)))
+        {
+            pad.Open(part, Pens.Cut, Layers.Cut);
         }
 
         foreach ((SawCut cut, StripRing ring) in rings)
@@ -56,11 +65,14 @@ internal sealed partial class StripMarks
         }
     }
 
-    /// <summary>The shortest lines first: they have the fewest places. Where one finds none it goes before all others, and they are placed again.</summary>
-    private List<(SawCut Cut, StripRing Ring)> Placed(ImmutableArray<SawCut> all)
+    /// <summary>The shortest lines first: they have the fewest places. Where one finds none it goes before all others, and they are placed again; what finds none at the last goes without.</summary>
+    private List<(SawCut Cut, StripRing Ring)> Placed(ImmutableArray<SawCut> all, int tries)
     {
-        const int Times = 12;
-        List<SawCut> order = [.. all.OrderBy(c => cuts[c.Number][0].ChordTo(cuts[c.Number][^1]))];
+        List<SawCut> order =
+        [
+            .. all.Where(c => cuts.ContainsKey(c.Number))
+                .OrderBy(c => cuts[c.Number][0].ChordTo(cuts[c.Number][^1])),
+        ];
         for (int time = 1; ; time++)
         {
             int keptBefore = kept.Count,
@@ -69,19 +81,28 @@ internal sealed partial class StripMarks
             SawCut? without = null;
             foreach (SawCut cut in order)
             {
-                StripRing ring = Place(cut);
+                if (Place(cut) is not { } ring)
+                {
+                    without ??= cut;
+                    if (time < tries)
+                    {
+                        break;
+                    }
+
+                    continue;
+                }
+
                 rings.Add((cut, ring));
                 kept.Add(Around(ring.At, ring.RadiusMm));
-                without = ring.IsForced ? without ?? cut : without;
                 if (ring.Foot is { } foot)
                 {
                     hard.Add((ring.Edge, foot));
                 }
             }
 
-            if (without is null || time == Times)
+            if (without is null || time == tries)
             {
-                AreCrowded |= without is not null;
+                WithoutNumber.AddRange(all.Except(rings.Select(r => r.Cut)).Select(c => c.Number));
                 return rings;
             }
 
@@ -94,7 +115,7 @@ internal sealed partial class StripMarks
 
     private static string Number(SawCut cut) => cut.Number.ToString(CultureInfo.InvariantCulture);
 
-    private StripRing Place(SawCut cut)
+    private StripRing? Place(SawCut cut)
     {
         ImmutableArray<Vec2> line = cuts[cut.Number];
         double radius = Math.Max(
@@ -119,29 +140,19 @@ internal sealed partial class StripMarks
             }
         }
 
-        // At the last one on other numbers' lines: better than on the numbers themselves.
-        StripRing forced =
-            StripPlaces
-                .Beside(line[0], line[^1], radius, Everywhere, FurthestMm)
-                .FirstOrDefault(r =>
-                    Around(r.At, radius + 0.3) is var box
-                    && Within(box)
-                    && !kept.Any(k => k.Overlaps(box))
-                )
-            ?? new(line[0] + (0.5 * (line[^1] - line[0])), radius, null);
-        return forced with { IsForced = true };
+        return null;
     }
 
     private bool Holds(StripRing ring, bool clear)
     {
         Box box = Around(ring.At, ring.RadiusMm + 0.3);
-        if (!Within(box) || kept.Any(k => k.Overlaps(box)) || Crossed(hard, box))
+        if (!Within(box) || Taken(box) || Crossed(hard, box))
         {
             return false;
         }
 
         Vec2 foot = ring.Foot!.Value;
-        if (kept.Any(k => Segments.Clip(ring.Edge, foot, k.Within(-0.3)) is not null))
+        if (Struck(ring.Edge, foot, 0.3))
         {
             return false;
         }
@@ -150,20 +161,76 @@ internal sealed partial class StripMarks
         Vec2 before = foot + (0.2 * (ring.At - foot).Unit());
         return !clear
             || !(
-                Crossed(lines, box)
-                || lines.Concat(hard).Any(l => Segments.Meet(ring.Edge, before, l.A, l.B))
+                Crossed(lines, box) || Met(lines, ring.Edge, before) || Met(hard, ring.Edge, before)
             );
     }
 
-    private static bool Crossed(List<(Vec2 A, Vec2 B)> lines, Box box) =>
-        lines.Any(l => Segments.Clip(l.A, l.B, box) is not null);
+    /// <summary>Asked so often that most lines are told by their ends.</summary>
+    private static bool Crossed(List<(Vec2 A, Vec2 B)> lines, Box box)
+    {
+        foreach ((Vec2 a, Vec2 b) in lines)
+        {
+            if (
+                (a.X >= box.Left || b.X >= box.Left)
+                && (a.X <= box.Right || b.X <= box.Right)
+                && (a.Y >= box.Bottom || b.Y >= box.Bottom)
+                && (a.Y <= box.Top || b.Y <= box.Top)
+                && Segments.Clip(a, b, box) is not null
+            )
+            {
+                return true;
+            }
+        }
 
-    /// <summary>On the board, or in what is left above it for this.</summary>
+        return false;
+    }
+
+    private bool Taken(Box box)
+    {
+        foreach (Box other in kept)
+        {
+            if (other.Overlaps(box))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a line comes upon something that is kept clear.</summary>
+    private bool Struck(Vec2 from, Vec2 to, double clearMm)
+    {
+        foreach (Box other in kept)
+        {
+            if (Segments.Clip(from, to, other.Within(-clearMm)) is not null)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Met(List<(Vec2 A, Vec2 B)> lines, Vec2 from, Vec2 to)
+    {
+        foreach ((Vec2 a, Vec2 b) in lines)
+        {
+            if (Segments.Meet(from, to, a, b))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>On the board, or in what is left beside it for this.</summary>
     private bool Within(Box box) =>
-        box.Left >= board.Left - 1
-        && box.Right <= board.Right + 1
-        && box.Top <= board.Top + aboveMm
-        && box.Bottom >= board.Bottom + 0.3;
+        box.Left >= room.Left
+        && box.Right <= room.Right
+        && box.Top <= room.Top
+        && box.Bottom >= room.Bottom;
 
     private Vec2? OnLine(ImmutableArray<Vec2> line, double radius)
     {
@@ -173,7 +240,7 @@ internal sealed partial class StripMarks
             Box box = Around(at, radius + 0.3);
             if (
                 Within(box)
-                && !kept.Any(k => k.Overlaps(box))
+                && !Taken(box)
                 && !Crossed(hard, box)
                 && lines.Count(l => Segments.Clip(l.A, l.B, box) is not null) <= Own(line, box)
             )

@@ -6,9 +6,6 @@ namespace PlankFit.Export.Sheets;
 /// <param name="Foot">The place on the cut that it belongs to, where it stands beside it; null where it stands on it.</param>
 internal sealed record StripRing(Vec2 At, double RadiusMm, Vec2? Foot)
 {
-    /// <summary>It found no place, and stands on its cut whatever is there.</summary>
-    public bool IsForced { get; init; }
-
     /// <summary>Where the line to the cut leaves the ring.</summary>
     public Vec2 Edge => Foot is { } foot ? At + (RadiusMm * (foot - At).Unit()) : At;
 }

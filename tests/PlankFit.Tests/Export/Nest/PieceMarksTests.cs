@@ -54,7 +54,7 @@ public sealed class PieceMarksTests
         {
             BoardCutList cuts = BoardCuts.Of(board, plan.Nest.Spec);
             Drawing sheet = CutSheets.Board(plan, board);
-            ImmutableArray<StripView> views = StripView.Of(cuts);
+            ImmutableArray<StripView> views = CutSheets.OnBoard(plan, board);
             // A bar for each piece of each strip, in their order.
             Polyline[] bars =
             [
@@ -73,7 +73,7 @@ public sealed class PieceMarksTests
             foreach ((StripView view, Polyline ground) in views.Zip(grounds))
             {
                 double left = ground.Points.Min(p => p.X),
-                    factor = (ground.Points.Max(p => p.X) - left) / cuts.Frame.LengthMm;
+                    factor = (ground.Points.Max(p => p.X) - left) / view.LengthMm;
                 foreach (LaidPiece laid in view.Pieces)
                 {
                     Polyline bar = bars[next++];
@@ -81,7 +81,7 @@ public sealed class PieceMarksTests
                     Plank plank = plan.Find(laid.Piece.PlankId)!;
                     double inboard = cuts.Frame.Of(laid.ToBoard(Inboard(plank))).X,
                         outboard = cuts.Frame.Of(laid.ToBoard(Outboard(plank))).X,
-                        at = (middle.X - left) / factor;
+                        at = view.FromMm + ((middle.X - left) / factor);
                     // The piece may be half of a plank with a butt: of its own two ends it is the one that looks to the keel.
                     ImmutableArray<Vec2> own = cuts.Frame.Of(laid);
                     double least = Math.Abs(at - own.Min(p => p.X)),

@@ -13,13 +13,17 @@ internal sealed record Strip(
     StripView View,
     Box Box,
     IReadOnlyDictionary<string, Polyline> Wood,
-    Lettering[] Words
+    Lettering[] Words,
+    Polyline[] Lines
 )
 {
-    public double Factor => Box.Width / View.List.Frame.LengthMm;
+    public double Factor => Box.Width / View.LengthMm;
 
     public Vec2 OnBoard(Vec2 paper) =>
-        new((paper.X - Box.Left) / Factor, ((paper.Y - Box.Bottom) / Factor) + View.LowMm);
+        new(
+            ((paper.X - Box.Left) / Factor) + View.FromMm,
+            ((paper.Y - Box.Bottom) / Factor) + View.LowMm
+        );
 
     /// <summary>The names of its pieces, where they stand.</summary>
     public IEnumerable<Lettering> Names => Words.Where(w => Wood.ContainsKey(w.Text));
@@ -34,7 +38,11 @@ internal sealed record Strip(
             .Select(w => w.Key);
     }
 
-    public static IEnumerable<Strip> Of(Drawing sheet, BoardCutList cuts)
+    /// <summary>Those of a board's own drawing.</summary>
+    public static IEnumerable<Strip> Of(BottomPlan plan, BoardCutList cuts) =>
+        Of(CutSheets.Board(plan, cuts.Board), CutSheets.OnBoard(plan, cuts.Board));
+
+    private static IEnumerable<Strip> Of(Drawing sheet, ImmutableArray<StripView> views)
     {
         Polyline[] grounds =
         [
@@ -48,7 +56,6 @@ internal sealed record Strip(
                 .Shapes.OfType<Polyline>()
                 .Where(p => p.Layer == Layers.Cut && p.Closed && p.Fill is not null),
         ];
-        ImmutableArray<StripView> views = StripView.Of(cuts);
         Assert.Equal(views.Length, grounds.Length);
         int drawn = 0;
         foreach ((StripView view, Polyline ground) in views.Zip(grounds))
@@ -59,9 +66,11 @@ internal sealed record Strip(
                 ground.Points.Max(p => p.X) + 0.01,
                 ground.Points.Max(p => p.Y) + 0.01
             );
-            // What is left above a strip ends at the words that head it.
+            // What is left above a strip ends at the words that head it, and beside it at the sheet's edge.
             Box above = box with
             {
+                Left = box.Left - 2,
+                Right = view.IsOverview ? box.Right : sheet.WidthMm,
                 Top = sheet
                     .Shapes.OfType<Lettering>()
                     .Where(l => l.HeightMm == Letters.Bench && !l.Bold && l.At.Y > box.Top)
@@ -72,11 +81,26 @@ internal sealed record Strip(
                 view,
                 box,
                 ids.Zip(wood.Skip(drawn)).ToDictionary(p => p.First, p => p.Second),
-                [.. sheet.Shapes.OfType<Lettering>().Where(l => above.Holds(l.At))]
+                [.. sheet.Shapes.OfType<Lettering>().Where(l => above.Holds(l.At))],
+                [.. sheet.Shapes.OfType<Polyline>().Where(l => above.Holds(l.Points[0]))]
             );
             drawn += ids.Length;
         }
 
         Assert.Equal(drawn, wood.Length);
+    }
+
+    /// <summary>From a place on the board to a cut, mm.</summary>
+    public static double Off(SawCut cut, Vec2 at)
+    {
+        IReadOnlyList<Vec2> line = cut.ToTheLine ? cut.Line : [cut.From, cut.To];
+        return Enumerable
+            .Range(1, line.Count - 1)
+            .Min(i =>
+            {
+                Vec2 side = line[i] - line[i - 1];
+                double t = Math.Clamp((at - line[i - 1]).Dot(side) / side.Dot(side), 0, 1);
+                return at.ChordTo(line[i - 1] + (t * side));
+            });
     }
 }

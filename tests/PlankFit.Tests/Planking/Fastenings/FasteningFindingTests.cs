@@ -144,36 +144,66 @@ public sealed class FasteningFindingTests
     }
 
     /// <summary>
-    /// A stringer scarfed out for 70 mm, less than the spacing: it is one run, and the gap from fastening to fastening, at least 8.02 mm inside either
-    /// end, is told whole.
+    /// A stringer scarfed out for 70 mm, less than the spacing: it is one run, and the gap from fastening to fastening is told whole. No fastening may be within
+    /// 8.02 mm of a timber's end, nor within 18.02 of a seam: 25.48 along the stringer. Where the break leaves more than 25 mm of room (the least between two) up
+    /// to the plank's seam on both sides, the outermost are as near to it as they may be: 70 + 2 · 8.02 = 86.04. Where it leaves less there is room for one, which
+    /// stands in the middle of it, and the gap is half that room wider.
     /// </summary>
-    [Fact]
-    public void AShortBreakInATimberIsPartOfTheGap()
+    [Theory]
+    [InlineData(1900, 0)]
+    [InlineData(1930, 2.91)]
+    [InlineData(1880, 9.65)]
+    public void AShortBreakInATimberIsPartOfTheGap(double from, double wider)
     {
-        const double from = 1930,
-            to = 2000;
+        const double breakMm = 70,
+            end = 8.02,
+            seam = 18.02 * Root2;
+        double to = from + breakMm;
         BottomPlan plan = Planned(
             new() { SpacingMm = 75, PullDown = NoPullDown },
             [Stringer with { ToMm = from }, Stringer with { FromMm = to }]
         );
         PlankLayerPlan layer = plan.PlankLayers.First();
+
+        // By hand: the master's line runs aft at 45° and crosses under the middle of the table's keel and chine; the stringer's middle is 300 mm from the keel on the
+        // inner face, 18 mm in.
+        var prism = new Prism(LengthMm: 4200, MasterMm: 2200, KeelHalfBreadthMm: 40);
+        double middle = (prism.KeelMm(0) + prism.ChineMm) / 2,
+            master = prism.MasterMm + layer.MasterShiftMm - (middle - (prism.KeelMm(-18) + 300)),
+            after = 75 * Root2,
+            pitch = 150 * Root2;
+        while (master + after < to)
+        {
+            after += pitch;
+        }
+
+        while (master + after - pitch > to)
+        {
+            after -= pitch;
+        }
+
+        (double low, double high) = (master + after - pitch + seam, master + after - seam);
+        (double _, double before) = Outermost(low, from - end);
+        (double next, double _) = Outermost(to + end, high);
+        Assert.Equal(breakMm + (2 * end) + wider, next - before, 0.1);
+
         double[] x =
         [
             .. layer.Starboard.SelectMany(p =>
                 plan.Fastenings!.On(p.Id)!.Points.Select(f => p.Map.Point(f.At).X)
             ),
         ];
-        double before = x.Where(v => v < from).Max(),
-            after = x.Where(v => v > to).Min();
-        Assert.InRange(after - before, 70 + (2 * 8.02) - 0.01, 100);
+        Assert.Equal(before, x.Where(v => v < from).Max(), 0.1);
+        Assert.Equal(next, x.Where(v => v > to).Min(), 0.1);
         TimberGap told = Assert.Single(
             plan.Fastenings!.Gaps,
-            g =>
-                g.Layer == 1
-                && g.Side == Side.Starboard
-                && Math.Abs(g.GapMm - (after - before)) < 0.1
+            g => g.Layer == 1 && g.Side == Side.Starboard && Math.Abs(g.GapMm - next + before) < 0.1
         );
         Assert.Equal(told.From, told.To);
+
+        // Two that are to be a third of the spacing apart, or one in the middle.
+        static (double, double) Outermost(double low, double high) =>
+            high - low < 25 ? ((low + high) / 2, (low + high) / 2) : (low, high);
     }
 
     /// <summary>

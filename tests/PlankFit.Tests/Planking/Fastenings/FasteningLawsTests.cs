@@ -25,7 +25,8 @@ public sealed class FasteningLawsTests
     [Fact]
     public void JobsByChanceKeepTheRules()
     {
-        int points = 0,
+        int draws = LongRuns.Of(24, 60),
+            points = 0,
             plans = 0;
         Gen.Select(RandomHull.Gen, Behind, Wish, Wish)
             .Sample(
@@ -60,10 +61,10 @@ public sealed class FasteningLawsTests
                     List<string> broken = FasteningLaws.Broken(plan);
                     Assert.True(broken.Count == 0, string.Join("\n", broken.Take(8)));
                 },
-                iter: 60,
+                iter: draws,
                 threads: 2
             );
-        Assert.True(plans > 30 && points > 5000, $"{plans} plans, {points} points");
+        Assert.True(plans > draws / 2 && points > 80 * draws, $"{plans} plans, {points} points");
     }
 
     /// <summary>Without anything on one side only, port is fastened as starboard's mirror image.</summary>

@@ -187,8 +187,9 @@ internal static class BoardCutsLaws
                 * along.Unit().Left();
             if (cut.Kind == CutKind.Rip || cut.IsShared)
             {
-                // The saw runs out over both edges.
-                Vec2 over = Math.Abs(cut.KerfMm) * along.Unit();
+                // The saw runs out over both edges: the far side of a leaning kerf comes to an edge later than the near one.
+                double lean = cut.Kind == CutKind.Rip ? 0 : Math.Abs(along.X / along.Y);
+                Vec2 over = Math.Abs(cut.KerfMm) * (1 + lean) * along.Unit();
                 lines.Add(Line([cut.From + far - over, cut.To + far + over]));
             }
         }

@@ -28,6 +28,7 @@ public sealed class NestTableTests
             proud = 0.3
             least-offcut = 400
             least-offcut-width = 60
+            least-overhang = 12
             turn-end-for-end = false
             turn-face-for-face = true
             pairs-together = true
@@ -46,6 +47,7 @@ public sealed class NestTableTests
             (spec.KerfMm, spec.EdgeMm, spec.EndMm, spec.PlaneMm, spec.ThickerMm, spec.ProudMm)
         );
         Assert.Equal((400.0, 60.0), (spec.LeastOffcutMm, spec.LeastOffcutWidthMm));
+        Assert.Equal(12, spec.LeastOverhangMm);
         Assert.Equal(
             (false, true, true),
             (spec.TurnEndForEnd, spec.TurnFaceForFace, spec.PairsTogether)

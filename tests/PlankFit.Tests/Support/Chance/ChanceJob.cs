@@ -18,8 +18,11 @@ internal sealed class ChanceJob
     private readonly double thickness,
         width;
 
-    private ChanceJob(int seed)
+    private readonly bool stocked;
+
+    private ChanceJob(int seed, bool stocked = false)
     {
+        this.stocked = stocked;
         draw = new(seed);
         hull = new(draw);
         thickness = draw.Between(4, 13);
@@ -37,10 +40,16 @@ internal sealed class ChanceJob
     public static IReadOnlyDictionary<string, string> Files(int seed) => new ChanceJob(seed).files;
 
     /// <summary>Writes the job into the folder, and tells where its job.toml is.</summary>
-    public static string Write(int seed, string folder)
+    public static string Write(int seed, string folder) => Write(Files(seed), folder);
+
+    /// <summary>The same with a stock by chance at any rate, <see cref="ChanceStock"/>, and no search: the first plan of cutting found.</summary>
+    public static string WriteStocked(int seed, string folder) =>
+        Write(new ChanceJob(seed, stocked: true).files, folder);
+
+    private static string Write(IReadOnlyDictionary<string, string> files, string folder)
     {
         Directory.CreateDirectory(folder);
-        foreach ((string name, string text) in Files(seed))
+        foreach ((string name, string text) in files)
         {
             File.WriteAllText(Path.Combine(folder, name), text);
         }
@@ -123,7 +132,12 @@ internal sealed class ChanceJob
             );
         }
 
-        if (draw.Heads(0.25))
+        bool boards = draw.Heads(0.25);
+        if (stocked)
+        {
+            Stock();
+        }
+        else if (boards)
         {
             Boards();
         }
@@ -186,6 +200,16 @@ internal sealed class ChanceJob
         files["yard.csv"] =
             "board,length,width,thickness\n"
             + $"Y-1,{draw.Cell(3000)},{size}\nY-2,{draw.Cell(draw.Between(3600, 5400))},{size}\n";
+    }
+
+    private void Stock()
+    {
+        var stock = new ChanceStock(draw, width, thickness, hull.BeamMm);
+        Line("[nest]\nrounds = 0\nstock = \"stock.csv\"\nbuy = \"yard.csv\"");
+        Line($"kerf = {Mm(draw.Between(1.5, 4))}\nend = {Mm(draw.Between(0, 8))}");
+        Line(draw.Heads(0.3) ? "turn-face-for-face = true" : "");
+        files["stock.csv"] = stock.Rack;
+        files["yard.csv"] = stock.Yard;
     }
 
     private void Measured()

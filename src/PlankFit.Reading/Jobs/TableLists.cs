@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Reading;
+
+/// <summary>Values of a table that are lists, with every fault of their entries.</summary>
+internal static class TableLists
+{
+    /// <summary>A list of texts that the builder chose; what will not do is a fault, and left out.</summary>
+    public static ImmutableArray<(string Text, Place At)> Texts(
+        this TableReader table,
+        string key,
+        int most = Bounds.Entries
+    )
+    {
+        if (table.Find(key) is not { } entry)
+        {
+            return [];
+        }
+
+        if (entry.Value is not TomlArray { OfTables: false } array)
+        {
+            table.Wrong(key, "must be a list of texts: [\"bilge diagonal\"]");
+            return [];
+        }
+
+        if (table.TooMany(key, array, most))
+        {
+            return [];
+        }
+
+        var texts = ImmutableArray.CreateBuilder<(string, Place)>();
+        foreach (TomlNode item in array.Items)
+        {
+            if (item is not TomlString text || string.IsNullOrWhiteSpace(text.Value))
+            {
+                table.Faults.Error(item.At, $"{key}: {Written.Of(item)} must be a text in quotes");
+            }
+            else if (Name.Fault(text.Value) is { } fault)
+            {
+                table.Faults.NoName(item.At, $"{key}: {Written.Of(item)}: {fault}");
+            }
+            else
+            {
+                texts.Add((text.Value, text.At));
+            }
+        }
+
+        return texts.ToImmutable();
+    }
+
+    /// <summary>The tables of [[key]], with their numbers in their names.</summary>
+    public static ImmutableArray<TableReader> Tables(
+        this TableReader table,
+        string key,
+        string shownAs,
+        int most = Bounds.Tables
+    )
+    {
+        if (table.Find(key) is not { } entry)
+        {
+            return [];
+        }
+
+        if (entry.Value is not TomlArray array)
+        {
+            table.Faults.Error(
+                entry.At,
+                $"\"{key}\" is given once; it is one of several: write [[{shownAs}]] in double brackets"
+            );
+            return entry.Value is TomlTable single
+                ? [new(single, $"[{shownAs}]", table.Faults)]
+                : [];
+        }
+
+        if (table.TooMany(shownAs, array, most))
+        {
+            return [];
+        }
+
+        var tables = ImmutableArray.CreateBuilder<TableReader>();
+        foreach (TomlNode item in array.Items)
+        {
+            if (item is TomlTable inner)
+            {
+                tables.Add(new(inner, $"[[{shownAs}]] {tables.Count + 1}", table.Faults));
+            }
+            else
+            {
+                table.Faults.Error(
+                    item.At,
+                    $"{key}: {Written.Of(item)} must be a table: [[{shownAs}]]"
+                );
+            }
+        }
+
+        return tables.ToImmutable();
+    }
+
+    /// <summary>Whether the list is longer than it may be, which is then written down at the first entry that is too many.</summary>
+    public static bool TooMany(
+        this TableReader table,
+        string shownAs,
+        TomlArray array,
+        int most = Bounds.Entries
+    )
+    {
+        if (array.Items.Count <= most)
+        {
+            return false;
+        }
+
+        table.Faults.Error(
+            array.Items[most].At,
+            Bounds.Beyond(
+                array.Items.Count,
+                most,
+                array.OfTables ? $"[[{shownAs}]]" : $"entries in {shownAs}"
+            )
+        );
+        return true;
+    }
+}
