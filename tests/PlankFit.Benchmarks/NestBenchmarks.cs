@@ -21,7 +21,7 @@ public class NestBenchmarks
     {
         Job job = PlankFit.Reading.JobReader.Read(Demo.File("survey-launch-from-the-rack")).Job!;
         launch = job.Nest! with { Rounds = 0 };
-        planks = SawPieces.Of(BottomPlanner.Plan(job, null, default).Plan!);
+        planks = BottomPlanner.Plan(job, null, default).Plan!.PiecesToSaw();
         var chance = new Random(7);
         rack = NestSpec.Usual with
         {
