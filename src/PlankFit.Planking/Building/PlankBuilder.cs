@@ -24,8 +24,11 @@ internal sealed class PlankBuilder(
     LostPlace lost
 )
 {
-    /// <summary>Every chord of an outline lies within this of its curve, mm; the contract's bound.</summary>
-    private const double ChordMm = 0.002;
+    /// <summary>
+    /// Every chord of an outline lies within 0.002 mm of its curve. They are sampled more finely than that: where the bend changes between two looks, a chord may be
+    /// out by a sixth more than was seen.
+    /// </summary>
+    private const double ChordMm = 0.0016;
 
     /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees.</summary>
     private const double MostTurnDegrees = 15;

@@ -9,8 +9,8 @@ namespace PlankFit.Tests.Planking;
 /// </summary>
 internal static class OverhangLaws
 {
-    /// <summary>Less of the line than this between all these is a corner, mm.</summary>
-    private const double CornerMm = 0.01;
+    /// <summary>Less of the line than this between all these is a corner: a tip of a tenth of a millimetre is lost in any saw's kerf, mm.</summary>
+    private const double CornerMm = 0.1;
 
     public static void Check(PlankLayerPlan layer, Plank plank, PlankEnd end, List<string> broken)
     {
