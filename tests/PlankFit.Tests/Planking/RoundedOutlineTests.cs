@@ -18,16 +18,8 @@ public sealed class RoundedOutlineTests
     public void CornersKeepClearOfSidesOnHullsByChance()
     {
         int[] planned = [0, 0];
-        RandomHull.Gen.Sample(
-            job => planned[0] += Clear(job) ? 1 : 0,
-            iter: LongRuns.Of(8, 300),
-            threads: 1
-        );
-        NarrowStem.Any.Sample(
-            hull => planned[1] += Clear(hull.Job) ? 1 : 0,
-            iter: LongRuns.Of(8, 300),
-            threads: 1
-        );
+        FixedDraws.Keep(RandomHull.Gen, 8, 300, job => planned[0] += Clear(job) ? 1 : 0);
+        FixedDraws.Keep(NarrowStem.Any, 8, 300, hull => planned[1] += Clear(hull.Job) ? 1 : 0);
         Assert.True(planned.Min() > 4);
     }
 
