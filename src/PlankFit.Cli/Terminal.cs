@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
 using PlankFit.App;
+using PlankFit.Draughting.Files;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 
 namespace PlankFit.Cli;

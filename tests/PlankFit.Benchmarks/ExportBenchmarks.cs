@@ -1,7 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using PlankFit.App;
+using PlankFit.Draughting.Files;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
 using PlankFit.Planking;
 

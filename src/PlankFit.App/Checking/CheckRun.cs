@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using PlankFit.Draughting.Files;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 using PlankFit.Reading;
 

@@ -1,6 +1,6 @@
 using System.Text;
+using PlankFit.Draughting.Files;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Planking;
 using PlankFit.Reading;
 

@@ -10,14 +10,14 @@ internal static class DxfStep
     public static StoryStep Of(BottomPlan plan, Plank plank)
     {
         using var stream = new MemoryStream();
-        LayFiles.WritePlankDxf(plan, plank, Export.Dxf.DxfVersion.R2000, stream);
+        LayFiles.WritePlankDxf(plan, plank, Draughting.Dxf.DxfVersion.R2000, stream);
         string[] lines = System
             .Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length)
             .Split('\n', StringSplitOptions.TrimEntries);
         int at = FirstVertexOfCut(lines);
         var told = ImmutableArray.CreateBuilder<string>();
         told.Add(
-            $"{LayFiles.PlankDxfName(plank, Export.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
+            $"{LayFiles.PlankDxfName(plank, Draughting.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
         );
         if (at >= 0)
         {

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Files;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
 using PlankFit.Planking;
 
@@ -59,7 +59,7 @@ internal static class JointFiles
                 {
                     output.Write(
                         $"dxf/{folder}/{piece.Id}.dxf",
-                        s => DxfWriter.Write(s, pattern, new(version, plan.Job.Output.DxfUnits))
+                        s => DxfWriter.Write(s, pattern, OutputAsked.Dxf(plan.Job.Output, version))
                     );
                 }
             }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Files;
+using PlankFit.Draughting.Skia;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Skia;
 using PlankFit.Planking;
 
 namespace PlankFit.App;

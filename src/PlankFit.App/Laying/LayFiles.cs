@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Text;
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Files;
+using PlankFit.Draughting.Skia;
+using PlankFit.Draughting.Svg;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Skia;
-using PlankFit.Export.Svg;
-using PlankFit.Export.Tiling;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -114,7 +114,7 @@ internal static class LayFiles
         }
 
         var options = new TilingOptions(
-            plan.Job.Output.Paper,
+            OutputAsked.Paper(plan.Job.Output),
             Inches: !LengthUnits.IsMetric(plan.Job.Units)
         );
         return
@@ -137,7 +137,7 @@ internal static class LayFiles
         DxfWriter.Write(
             stream,
             CuttingPattern.Of(plan, plank),
-            new(version, plan.Job.Output.DxfUnits)
+            OutputAsked.Dxf(plan.Job.Output, version)
         );
 
     private static void Dxf(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)

@@ -1,6 +1,6 @@
+using PlankFit.Draughting.Skia;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Skia;
-using PlankFit.Export.Tiling;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -10,7 +10,10 @@ internal static class LongPages
 {
     public static IReadOnlyList<Drawing> Of(Job job, Drawing fullSize)
     {
-        var options = new TilingOptions(job.Output.Paper, Inches: !LengthUnits.IsMetric(job.Units));
+        var options = new TilingOptions(
+            OutputAsked.Paper(job.Output),
+            Inches: !LengthUnits.IsMetric(job.Units)
+        );
         if (job.Output.Patterns == PatternPages.Tiled)
         {
             return Tiler.Pages(fullSize, options);

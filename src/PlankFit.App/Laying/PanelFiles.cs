@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Files;
+using PlankFit.Draughting.Skia;
+using PlankFit.Draughting.Svg;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Skia;
-using PlankFit.Export.Svg;
-using PlankFit.Export.Tiling;
 using PlankFit.Geometry.Development;
 using PlankFit.Planking;
 
@@ -50,13 +50,13 @@ internal static class PanelFiles
         {
             output.Write(
                 $"dxf/{folder}/{Name}.dxf",
-                s => DxfWriter.Write(s, full, new(version, job.Output.DxfUnits))
+                s => DxfWriter.Write(s, full, OutputAsked.Dxf(job.Output, version))
             );
         }
 
         Drawing roll = Tiler.LongPage(
             full,
-            new(job.Output.Paper, Inches: !LengthUnits.IsMetric(job.Units))
+            new(OutputAsked.Paper(job.Output), Inches: !LengthUnits.IsMetric(job.Units))
         );
         if (Math.Max(roll.WidthMm, roll.HeightMm) <= PdfWriter.LongestMm)
         {

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Files;
+using PlankFit.Draughting.Skia;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Skia;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -79,7 +79,7 @@ internal static class SettingUpFiles
             {
                 output.Write(
                     $"dxf/{folder}/{name}.dxf",
-                    s => DxfWriter.Write(s, drawing, new(version, job.Output.DxfUnits))
+                    s => DxfWriter.Write(s, drawing, OutputAsked.Dxf(job.Output, version))
                 );
             }
         }

@@ -10,7 +10,7 @@ public static class CutRun
     private const string UsualName = "cut-planks.json";
 
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
-    /// <exception cref="Export.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
+    /// <exception cref="Draughting.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
     public static RunReport Run(
         RunRequest request,
         IReadOnlyList<string> planks,

@@ -1,5 +1,5 @@
 using System.Security.Cryptography;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Planking;
 
 namespace PlankFit.App;

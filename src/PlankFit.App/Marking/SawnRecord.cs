@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Planking;
 using PlankFit.Reading;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Files;
+using PlankFit.Draughting.Svg;
 using PlankFit.Export;
-using PlankFit.Export.Files;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Svg;
 using PlankFit.Planking;
 
 namespace PlankFit.App;

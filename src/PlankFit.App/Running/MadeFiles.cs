@@ -1,8 +1,8 @@
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Files;
+using PlankFit.Draughting.Skia;
+using PlankFit.Draughting.Svg;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
-using PlankFit.Export.Files;
-using PlankFit.Export.Skia;
-using PlankFit.Export.Svg;
 using PlankFit.Planking;
 
 namespace PlankFit.App;
@@ -22,7 +22,7 @@ internal static class MadeFiles
         {
             output.Write(
                 DxfName(name, version),
-                s => DxfWriter.Write(s, drawing, new(version, job.Output.DxfUnits))
+                s => DxfWriter.Write(s, drawing, OutputAsked.Dxf(job.Output, version))
             );
         }
     }

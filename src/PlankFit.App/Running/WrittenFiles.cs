@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Text;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Planking;
 
 namespace PlankFit.App;

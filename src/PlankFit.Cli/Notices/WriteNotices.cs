@@ -103,7 +103,7 @@ public sealed class WriteNotices : Task
             .ToArray();
         written.Append(
             names.Length == 0
-                ? "Carried inside PlankFit.Export.dll\n"
+                ? "Carried inside PlankFit.Draughting.dll\n"
                 : "Files: " + string.Join(", ", names) + "\n"
         );
         string[] own = Directory

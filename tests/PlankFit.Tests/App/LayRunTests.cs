@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using PlankFit.App;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using PlankFit.Tests.Support;

@@ -241,7 +241,7 @@ public sealed class NestRunTests : IDisposable
             string png = folder.File($"labels-{dpi}.png");
             using (FileStream stream = File.Create(png))
             {
-                PlankFit.Export.Skia.PngWriter.Write(stream, page, dpi);
+                PlankFit.Draughting.Skia.PngWriter.Write(stream, page, dpi);
             }
 
             all.UnionWith(

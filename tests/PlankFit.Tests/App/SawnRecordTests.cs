@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using PlankFit.App;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Planking;
 using PlankFit.Reading;
 using PlankFit.Tests.Support;

@@ -8,7 +8,7 @@ public sealed class FolderTests
     private const int MostFilesInACircle = 4;
 
     public static TheoryData<string> Projects =>
-        ["Geometry", "Planking", "Nesting", "Reading", "Export", "App", "Cli"];
+        ["Geometry", "Planking", "Nesting", "Reading", "Draughting", "Export", "App", "Cli"];
 
     [Theory]
     [MemberData(nameof(Projects))]

@@ -15,11 +15,12 @@ public sealed partial class HouseRules
     private static readonly Assembly Planking = typeof(PlankFit.Planking.Job).Assembly;
     private static readonly Assembly Nesting = typeof(PlankFit.Nesting.NestProgress).Assembly;
     private static readonly Assembly Reading = typeof(PlankFit.Reading.JobReader).Assembly;
-    private static readonly Assembly Export = typeof(PlankFit.Export.Drawing).Assembly;
+    private static readonly Assembly Draughting = typeof(PlankFit.Draughting.Drawing).Assembly;
+    private static readonly Assembly Export = typeof(PlankFit.Export.Csv).Assembly;
     private static readonly Assembly App = typeof(PlankFit.App.LayRun).Assembly;
 
     private static readonly ArchUnitNET.Domain.Architecture House = new ArchLoader()
-        .LoadAssemblies(Geometry, Planking, Nesting, Reading, Export, App)
+        .LoadAssemblies(Geometry, Planking, Nesting, Reading, Draughting, Export, App)
         .Build();
 
     [Theory]
@@ -27,16 +28,24 @@ public sealed partial class HouseRules
     [InlineData("PlankFit.Planking", "PlankFit.Geometry")]
     [InlineData("PlankFit.Nesting", "PlankFit.Geometry PlankFit.Planking")]
     [InlineData("PlankFit.Reading", "PlankFit.Geometry PlankFit.Planking")]
-    [InlineData("PlankFit.Export", "PlankFit.Geometry PlankFit.Planking")]
+    [InlineData("PlankFit.Draughting", "PlankFit.Geometry")]
+    [InlineData("PlankFit.Export", "PlankFit.Geometry PlankFit.Planking PlankFit.Draughting")]
     [InlineData(
         "PlankFit.App",
-        "PlankFit.Geometry PlankFit.Planking PlankFit.Nesting PlankFit.Reading PlankFit.Export"
+        "PlankFit.Geometry PlankFit.Planking PlankFit.Nesting PlankFit.Reading PlankFit.Draughting PlankFit.Export"
     )]
     public void EachProjectKnowsOnlyThoseBelowIt(string project, string mayKnow)
     {
-        Assembly assembly = new[] { Geometry, Planking, Nesting, Reading, Export, App }.Single(a =>
-            a.GetName().Name == project
-        );
+        Assembly assembly = new[]
+        {
+            Geometry,
+            Planking,
+            Nesting,
+            Reading,
+            Draughting,
+            Export,
+            App,
+        }.Single(a => a.GetName().Name == project);
         IEnumerable<string> known = assembly
             .GetReferencedAssemblies()
             .Select(a => a.Name!)
@@ -53,7 +62,7 @@ public sealed partial class HouseRules
             .That()
             .ResideInAssembly(Export)
             .And()
-            .DoNotResideInNamespaceMatching(@"^PlankFit\.Export\.Skia")
+            .DoNotResideInNamespaceMatching(@"^PlankFit\.Draughting\.Skia")
             .Should()
             .NotDependOnAnyTypesThat()
             .ResideInNamespaceMatching("^SkiaSharp")
@@ -66,7 +75,7 @@ public sealed partial class HouseRules
             .ResideInNamespaceMatching(@"^PlankFit\.Export\.Sheets")
             .Should()
             .NotDependOnAnyTypesThat()
-            .ResideInNamespaceMatching(@"^PlankFit\.Export\.(Dxf|Svg|Skia|Files)")
+            .ResideInNamespaceMatching(@"^PlankFit\.Draughting\.(Dxf|Svg|Skia|Files)")
             .Check(House);
 
     [Theory]
@@ -87,7 +96,7 @@ public sealed partial class HouseRules
     public void PublicValuesDoNotChange()
     {
         var changing =
-            from type in new[] { Geometry, Planking, Nesting, Export }.SelectMany(a =>
+            from type in new[] { Geometry, Planking, Nesting, Draughting, Export }.SelectMany(a =>
                 a.GetExportedTypes()
             )
             where !type.IsEnum

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Disk;

@@ -1,5 +1,5 @@
 using System.Text;
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Disk;

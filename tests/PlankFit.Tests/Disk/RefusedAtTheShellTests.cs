@@ -1,4 +1,4 @@
-using PlankFit.Export.Files;
+using PlankFit.Draughting.Files;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Disk;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Planking;
 using PlankFit.Tests.Support;
 
@@ -27,11 +27,11 @@ public partial class DxfOutsideTests
             print(len(audit.errors), len(audit.fixes), document.units, sorted(kinds.items()))
         """;
 
-    public static TheoryData<DxfVersion, DxfUnits> Kinds => DxfWriterTests.Kinds;
+    public static TheoryData<DxfVersion, DxfUnit> Kinds => DxfWriterTests.Kinds;
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Ezdxf_finds_nothing_to_mend_and_every_entity(DxfVersion version, DxfUnits units)
+    public void Ezdxf_finds_nothing_to_mend_and_every_entity(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
         var file = Written(folder, version, units);
@@ -41,12 +41,12 @@ public partial class DxfOutsideTests
         Assert.SkipWhen(read == "MISSING", "ezdxf is not installed: apt-get install python3-ezdxf");
         var line = version == DxfVersion.R12 ? "POLYLINE" : "LWPOLYLINE";
         var kinds = $"[('CIRCLE', 3), ('{line}', 4), ('TEXT', 5)]";
-        Assert.Equal($"0 0 {(units == DxfUnits.Inches ? 1 : 4)} {kinds}", read);
+        Assert.Equal($"0 0 {(units == DxfUnit.Inch ? 1 : 4)} {kinds}", read);
     }
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Gdal_reads_the_vertices_that_were_drawn(DxfVersion version, DxfUnits units)
+    public void Gdal_reads_the_vertices_that_were_drawn(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
         var file = Written(folder, version, units);
@@ -55,7 +55,7 @@ public partial class DxfOutsideTests
             .Matches(text)
             .Select(m => m.Groups[1].Value.Split(',').Select(Point).ToList())
             .ToList();
-        var scale = units == DxfUnits.Inches ? 25.4 : 1;
+        var scale = units == DxfUnit.Inch ? 25.4 : 1;
         foreach (var line in SampleDrawings.Everything.Shapes.OfType<Polyline>())
         {
             Assert.Contains(
@@ -76,7 +76,7 @@ public partial class DxfOutsideTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void LibreCad_draws_it(DxfVersion version, DxfUnits units)
+    public void LibreCad_draws_it(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
         var file = Written(folder, version, units);
@@ -84,7 +84,7 @@ public partial class DxfOutsideTests
         Assert.True(new FileInfo(folder.File("sample.pdf")).Length > 2000);
     }
 
-    private static string Written(TempFolder folder, DxfVersion version, DxfUnits units)
+    private static string Written(TempFolder folder, DxfVersion version, DxfUnit units)
     {
         var file = folder.File("sample.dxf");
         using var stream = File.Create(file);

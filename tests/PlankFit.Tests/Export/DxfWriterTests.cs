@@ -1,6 +1,6 @@
 using System.Globalization;
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 
@@ -8,18 +8,18 @@ namespace PlankFit.Tests.Export;
 
 public class DxfWriterTests
 {
-    public static TheoryData<DxfVersion, DxfUnits> Kinds =>
+    public static TheoryData<DxfVersion, DxfUnit> Kinds =>
         new()
         {
-            { DxfVersion.R12, DxfUnits.Millimetres },
-            { DxfVersion.R12, DxfUnits.Inches },
-            { DxfVersion.R2000, DxfUnits.Millimetres },
-            { DxfVersion.R2000, DxfUnits.Inches },
+            { DxfVersion.R12, DxfUnit.Millimetre },
+            { DxfVersion.R12, DxfUnit.Inch },
+            { DxfVersion.R2000, DxfUnit.Millimetre },
+            { DxfVersion.R2000, DxfUnit.Inch },
         };
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void The_file_holds_to_the_rules(DxfVersion version, DxfUnits units)
+    public void The_file_holds_to_the_rules(DxfVersion version, DxfUnit units)
     {
         new DxfReading(Bytes(SampleDrawings.Everything, version, units)).HoldToTheRules();
         var undashed = SampleDrawings.Of(
@@ -34,7 +34,7 @@ public class DxfWriterTests
     [MemberData(nameof(Kinds))]
     public void The_header_says_the_version_the_unit_and_where_the_part_lies(
         DxfVersion version,
-        DxfUnits units
+        DxfUnit units
     )
     {
         var drawing = SampleDrawings.Of(
@@ -43,7 +43,7 @@ public class DxfWriterTests
             new Polyline("cut", Pen.Thin, [new(25.4, -50.8), new(254, 127)], false)
         );
         var read = new DxfReading(Bytes(drawing, version, units));
-        var inches = units == DxfUnits.Inches;
+        var inches = units == DxfUnit.Inch;
         Assert.Equal(version == DxfVersion.R12 ? "AC1009" : "AC1015", read.Header("$ACADVER"));
         Assert.Equal(inches ? "1" : "4", read.Header("$INSUNITS"));
         Assert.Equal(inches ? "0" : "1", read.Header("$MEASUREMENT"));
@@ -55,7 +55,7 @@ public class DxfWriterTests
     [MemberData(nameof(Kinds))]
     public void Repeated_points_are_dropped_and_the_closed_flag_set(
         DxfVersion version,
-        DxfUnits units
+        DxfUnit units
     )
     {
         var drawing = SampleDrawings.Of(
@@ -71,22 +71,19 @@ public class DxfWriterTests
         var line = Assert.Single(new DxfReading(Bytes(drawing, version, units)).Lines());
         Assert.True(line.Closed);
         (double, double)[] expected =
-            units == DxfUnits.Inches ? [(0, 0), (10, 0), (10, 5)] : [(0, 0), (254, 0), (254, 127)];
+            units == DxfUnit.Inch ? [(0, 0), (10, 0), (10, 5)] : [(0, 0), (254, 0), (254, 127)];
         Assert.Equal(expected, line.Points);
     }
 
     [Fact]
     public void The_same_drawing_gives_the_same_bytes_in_any_culture()
     {
-        var first = Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnits.Inches);
+        var first = Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnit.Inch);
         var before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = new CultureInfo("de-DE");
-            Assert.Equal(
-                first,
-                Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnits.Inches)
-            );
+            Assert.Equal(first, Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnit.Inch));
         }
         finally
         {
@@ -104,7 +101,7 @@ public class DxfWriterTests
         {
             var drawing = SampleDrawings.Of(9, 9, new Polyline("cut", Pen.Thin, [.. points], true));
             var refused = Assert.Throws<ArgumentException>(() =>
-                Bytes(drawing, DxfVersion.R12, DxfUnits.Millimetres)
+                Bytes(drawing, DxfVersion.R12, DxfUnit.Millimetre)
             );
             Assert.Contains("\"sample\"", refused.Message, StringComparison.Ordinal);
             Assert.Contains(word, refused.Message, StringComparison.Ordinal);
@@ -120,7 +117,7 @@ public class DxfWriterTests
     public void Text_comes_down_to_plain_letters(string text, string expected) =>
         Assert.Equal(expected, DxfText.Ascii(text));
 
-    private static byte[] Bytes(Drawing drawing, DxfVersion version, DxfUnits units)
+    private static byte[] Bytes(Drawing drawing, DxfVersion version, DxfUnit units)
     {
         var made = new MemoryStream();
         DxfWriter.Write(made, drawing, new DxfOptions(version, units));

@@ -1,5 +1,5 @@
+using PlankFit.Draughting.Fonts;
 using PlankFit.Export;
-using PlankFit.Export.Fonts;
 using SkiaSharp;
 
 namespace PlankFit.Tests.Export;

@@ -1,8 +1,8 @@
 using System.Text.RegularExpressions;
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Skia;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Skia;
 using PlankFit.Geometry;
 using PlankFit.Geometry.Development;
 using PlankFit.Planking;

@@ -1,5 +1,5 @@
+using PlankFit.Draughting.Skia;
 using PlankFit.Export;
-using PlankFit.Export.Skia;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;

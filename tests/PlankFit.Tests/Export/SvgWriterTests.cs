@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
+using PlankFit.Draughting.Svg;
 using PlankFit.Export;
-using PlankFit.Export.Svg;
 
 namespace PlankFit.Tests.Export;
 

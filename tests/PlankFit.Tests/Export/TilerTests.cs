@@ -1,6 +1,6 @@
+using PlankFit.Draughting.Skia;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Skia;
-using PlankFit.Export.Tiling;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 using UglyToad.PdfPig;
@@ -11,13 +11,13 @@ public class TilerTests
 {
     private const double MmPerPoint = 25.4 / 72;
 
-    public static TheoryData<PaperSize, bool> Papers =>
+    public static TheoryData<Paper, bool> Papers =>
         new()
         {
-            { PaperSize.A4, false },
-            { PaperSize.A4, true },
-            { PaperSize.A3, true },
-            { PaperSize.Letter, true },
+            { Paper.A4, false },
+            { Paper.A4, true },
+            { Paper.A3, true },
+            { Paper.Letter, true },
         };
 
     /// <summary>A plank across the sheet on the skew, with a seam, marks and lettering.</summary>
@@ -40,7 +40,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void Every_point_of_every_line_is_on_a_page_in_its_place(PaperSize paper, bool inches)
+    public void Every_point_of_every_line_is_on_a_page_in_its_place(Paper paper, bool inches)
     {
         var options = new TilingOptions(paper, Inches: inches);
         var grid = TileGrid.Of(Plank, options);
@@ -73,10 +73,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void Crosses_of_neighbours_are_at_the_same_place_of_the_drawing(
-        PaperSize paper,
-        bool inches
-    )
+    public void Crosses_of_neighbours_are_at_the_same_place_of_the_drawing(Paper paper, bool inches)
     {
         var grid = TileGrid.Of(Plank, new TilingOptions(paper, Inches: inches));
         var crosses = grid.Tiles.ToDictionary(t => t.Code, t => Crosses(grid, t));
@@ -108,7 +105,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void Check_squares_are_measured_back_from_the_file(PaperSize paper, bool inches)
+    public void Check_squares_are_measured_back_from_the_file(Paper paper, bool inches)
     {
         var pages = Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches));
         var long1 = Tiler.LongPage(Plank, new TilingOptions(paper, Inches: inches));
@@ -131,10 +128,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void The_two_squares_do_not_overlap_and_stay_inside_the_page(
-        PaperSize paper,
-        bool inches
-    )
+    public void The_two_squares_do_not_overlap_and_stay_inside_the_page(Paper paper, bool inches)
     {
         foreach (var page in Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches)))
         {
@@ -161,7 +155,7 @@ public class TilerTests
             160,
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(5, 5, 150), true)
         );
-        var grid = TileGrid.Of(wide, new TilingOptions(PaperSize.A4));
+        var grid = TileGrid.Of(wide, new TilingOptions(Paper.A4));
         Assert.Equal((297, 210), (grid.PageWidthMm, grid.PageHeightMm));
         Assert.Single(grid.Tiles);
 
@@ -171,7 +165,7 @@ public class TilerTests
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(5, 5, 50), true),
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(945, 945, 50), true)
         );
-        var few = TileGrid.Of(corners, new TilingOptions(PaperSize.A4));
+        var few = TileGrid.Of(corners, new TilingOptions(Paper.A4));
         Assert.Equal(2, few.Tiles.Length);
         Assert.True(few.Rows * few.Columns > 10);
     }
@@ -179,7 +173,7 @@ public class TilerTests
     [Fact]
     public void Lettering_is_whole_on_a_page_and_never_lost()
     {
-        var pages = Tiler.Pages(Plank, new TilingOptions(PaperSize.A4));
+        var pages = Tiler.Pages(Plank, new TilingOptions(Paper.A4));
         var shown = pages
             .SelectMany(p => p.Shapes)
             .OfType<Lettering>()
@@ -190,7 +184,7 @@ public class TilerTests
     [Fact]
     public void The_long_page_is_the_drawing_and_its_margins()
     {
-        var page = Tiler.LongPage(Plank, new TilingOptions(PaperSize.A4));
+        var page = Tiler.LongPage(Plank, new TilingOptions(Paper.A4));
         Assert.Equal(1720, page.WidthMm, 1e-9);
         Assert.Equal(460, page.HeightMm, 1e-9);
         var cut = page.Shapes.OfType<Polyline>().Single(l => l.Layer == "cut");
@@ -206,7 +200,7 @@ public class TilerTests
             10,
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(1, 1, 5), true)
         );
-        foreach (var paper in Enum.GetValues<PaperSize>())
+        foreach (var paper in Enum.GetValues<Paper>())
         {
             var options = new TilingOptions(paper, Inches: true);
             var page = Assert.Single(Tiler.Pages(tiny, options));

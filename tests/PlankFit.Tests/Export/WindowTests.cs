@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Export.Tiling;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Geometry;
 
 namespace PlankFit.Tests.Export;

@@ -69,7 +69,7 @@ internal static class PlankCard
         Vec2 left = at[new(cut.Left, cut.Bottom)],
             right = at[new(cut.Right, cut.Bottom)];
         PlankEdge lower = plank.Side == Side.Starboard ? plank.ForwardEdge : plank.AfterEdge;
-        Measure.Across(
+        DimensionLine.Across(
             pad,
             left.X,
             right.X,

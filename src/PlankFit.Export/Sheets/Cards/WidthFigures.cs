@@ -32,7 +32,7 @@ internal static class WidthFigures
             (Vec2 low, Vec2 high) = Ends(widths[i], at);
             if (IsOn(plank, widths[i]) && Free(low, high, figures[i], lines, taken) is { } box)
             {
-                Measure.Up(pad, low.X, low.Y, high.Y);
+                DimensionLine.Up(pad, low.X, low.Y, high.Y);
                 Put(pad, box, figures[i]);
                 taken.Add(box);
             }
@@ -126,7 +126,7 @@ internal static class WidthFigures
             pad.Line(from, level, x + 1.5, level, Pens.Measure);
         }
 
-        Measure.Up(pad, x, low.Y, high.Y);
+        DimensionLine.Up(pad, x, low.Y, high.Y);
         double y = (low.Y + high.Y) / 2,
             width = Letters.Width(figure, Letters.Bench, true);
         Box box = new(x + 1.2, y - (Letters.Bench / 2), x + 1.2 + width, y + (Letters.Bench / 2));

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Export.Tiling;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Geometry;
 using PlankFit.Planking;
 

@@ -122,7 +122,7 @@ public static class PanelSheets
             right = view.Placing[new(BaseLength(flat), 0)];
         pad.Line(left, right, Pens.Net);
         double y = view.Extent.Bottom - 9;
-        Measure.Across(
+        DimensionLine.Across(
             pad,
             left.X,
             right.X,

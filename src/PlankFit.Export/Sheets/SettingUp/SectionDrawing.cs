@@ -38,7 +38,7 @@ public static class SectionDrawing
             Title(job, section),
             box.Width,
             box.Height,
-            [.. pad.Shapes.Select(s => Tiling.Placed.By(s, move))]
+            [.. pad.Shapes.Select(s => Draughting.Tiling.Placed.By(s, move))]
         );
     }
 

@@ -76,7 +76,7 @@ internal static class SettingUpReading
             Pens.Outer
         );
         pad.Line(left, foot, right + 6, foot, Pens.Inner);
-        Measure.Up(pad, right + 4, Math.Min(foot, foot + fall), Math.Max(foot, foot + fall));
+        DimensionLine.Up(pad, right + 4, Math.Min(foot, foot + fall), Math.Max(foot, foot + fall));
         pad.Text(new(right + 7, foot + (fall / 2)), "fall", Letters.Bench, Anchor.MiddleLeft, true);
         pad.Dot(marked, 0.9);
         pad.Text(new(left - 2, top - 8), "marked face,", Letters.Small, Anchor.BaselineRight);

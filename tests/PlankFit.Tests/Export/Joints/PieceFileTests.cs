@@ -1,6 +1,6 @@
 using System.Text.Json;
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry;
 using PlankFit.Planking;
@@ -84,7 +84,7 @@ public sealed class PieceFileTests
                 string file = folder.File($"{piece.Id}-{version}.dxf");
                 using (FileStream to = File.Create(file))
                 {
-                    DxfWriter.Write(to, pattern, new(version, DxfUnits.Millimetres));
+                    DxfWriter.Write(to, pattern, new(version, DxfUnit.Millimetre));
                 }
 
                 files.Add(file);

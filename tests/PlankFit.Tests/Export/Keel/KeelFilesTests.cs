@@ -1,8 +1,8 @@
 using System.Text.Json;
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Tiling;
 using PlankFit.Planking;
 using PlankFit.Tests.Planking;
 using PlankFit.Tests.Planking.Keels;
@@ -80,9 +80,9 @@ public sealed class KeelFilesTests
     /// stand at the half-widths, and the stations where a tape on that face finds them.
     /// </summary>
     [Theory]
-    [InlineData(DxfVersion.R2000, DxfUnits.Millimetres, 1)]
-    [InlineData(DxfVersion.R12, DxfUnits.Inches, 25.4)]
-    public void PatternsAreTrueLengthAndWidth(DxfVersion version, DxfUnits units, double mmPer)
+    [InlineData(DxfVersion.R2000, DxfUnit.Millimetre, 1)]
+    [InlineData(DxfVersion.R12, DxfUnit.Inch, 25.4)]
+    public void PatternsAreTrueLengthAndWidth(DxfVersion version, DxfUnit units, double mmPer)
     {
         BottomPlan plan = Plan(LengthUnit.Millimetre);
         KeelLayerPlan layer = plan.Keel!.Layers[0];
@@ -198,7 +198,12 @@ public sealed class KeelFilesTests
                             && p.Y < pattern.HeightMm - 5
                     )
             );
-            Assert.NotEmpty(Tiler.Pages(pattern, new(paper)));
+            Assert.NotEmpty(
+                Tiler.Pages(
+                    pattern,
+                    new(OutputAsked.Paper(OutputSpec.Default with { Paper = paper }))
+                )
+            );
         }
     }
 

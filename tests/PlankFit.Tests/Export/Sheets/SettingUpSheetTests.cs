@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry;
 using PlankFit.Planking;
@@ -167,7 +167,7 @@ public sealed class SettingUpSheetTests
             DxfWriter.Write(
                 stream,
                 SectionDrawing.AtOrigin(job, plan, section),
-                new(version, DxfUnits.Millimetres)
+                new(version, DxfUnit.Millimetre)
             );
         }
 

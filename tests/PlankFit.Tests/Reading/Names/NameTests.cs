@@ -1,6 +1,6 @@
 using System.Text;
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Planking;
 using PlankFit.Reading;
 

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Draughting;
+
+/// <summary>Circles as polygons, where they must be dashed or cut.</summary>
+public static class Circles
+{
+    /// <param name="sagMm">How far a chord may leave the circle.</param>
+    /// <returns>Points on the circle, counter-clockwise from its right, the first not repeated.</returns>
+    public static ImmutableArray<Vec2> Polygon(Vec2 centre, double radiusMm, double sagMm)
+    {
+        var half = Math.Acos(Math.Max(0, 1 - (sagMm / radiusMm)));
+        var count = Math.Max(12, (int)Math.Ceiling(Math.PI / half));
+        var points = ImmutableArray.CreateBuilder<Vec2>(count);
+        for (var i = 0; i < count; i++)
+        {
+            var (sin, cos) = Math.SinCos(2 * Math.PI * i / count);
+            points.Add(centre + (radiusMm * new Vec2(cos, sin)));
+        }
+
+        return points.MoveToImmutable();
+    }
+}

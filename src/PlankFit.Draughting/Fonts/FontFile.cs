@@ -1,0 +1,128 @@
+using System.Buffers.Binary;
+using System.Text;
+
+namespace PlankFit.Draughting.Fonts;
+
+/// <summary>
+/// What is needed of a TrueType file: which glyph draws a sign, how wide it is, how tall the capitals are.
+/// Source: the OpenType specification, tables cmap (format 4), head, hhea, hmtx, OS/2.
+/// </summary>
+public sealed class FontFile
+{
+    private readonly byte[] _bytes;
+    private readonly Dictionary<string, (int Offset, int Length)> _tables = [];
+    private readonly int _characters; // the start of the cmap's format 4 subtable
+    private readonly int _advances;
+    private readonly int _widths; // the start of hmtx
+
+    // What was looked up before, one more than the glyph; nought where it was not. Written by several threads, always with the same answer.
+    private readonly int[] _known = new int[0x2800];
+
+    public FontFile(byte[] bytes)
+    {
+        _bytes = bytes;
+        for (var i = 0; i < Word(4); i++)
+        {
+            var entry = 12 + (16 * i);
+            var tag = Encoding.ASCII.GetString(bytes, entry, 4);
+            _tables[tag] = (Long(entry + 8), Long(entry + 12));
+        }
+
+        UnitsPerEm = Word(Start("head") + 18);
+        CapHeight = Word(Start("OS/2") + 88);
+        _advances = Word(Start("hhea") + 34);
+        GlyphCount = Word(Start("maxp") + 4);
+        _characters = UnicodeCharacters();
+        _widths = Start("hmtx");
+    }
+
+    public ReadOnlyMemory<byte> Bytes => _bytes;
+
+    public int UnitsPerEm { get; }
+
+    /// <summary>Height of a flat capital in the font's units.</summary>
+    public int CapHeight { get; }
+
+    public int GlyphCount { get; }
+
+    public ReadOnlySpan<byte> Table(string tag) => _bytes.AsSpan(Start(tag), _tables[tag].Length);
+
+    /// <summary>The font size at which capitals have this height.</summary>
+    public double SizeFor(double capHeightMm) => capHeightMm * UnitsPerEm / CapHeight;
+
+    /// <summary>The advance width in the font's units.</summary>
+    public int Advance(int glyph) => Word(_widths + (4 * Math.Min(glyph, _advances - 1)));
+
+    /// <summary>The glyph for a sign, or 0 where the font has none. Signs beyond the first 65,536 are not looked for.</summary>
+    public int Glyph(int sign)
+    {
+        if (sign >= _known.Length)
+        {
+            return sign > 0xFFFF ? 0 : Found(sign);
+        }
+
+        int known = _known[sign];
+        if (known == 0)
+        {
+            known = Found(sign) + 1;
+            _known[sign] = known;
+        }
+
+        return known - 1;
+    }
+
+    private int Found(int sign)
+    {
+        var doubled = Word(_characters + 6);
+        int end = _characters + 14;
+        int start = end + doubled + 2;
+        int low = 0;
+        for (var high = (doubled / 2) - 1; low < high; )
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Word(end + (2 * middle)) < sign ? (middle + 1, high) : (low, middle);
+        }
+
+        var first = Word(start + (2 * low));
+        if (first > sign)
+        {
+            return 0;
+        }
+
+        var delta = Word(start + doubled + (2 * low));
+        var rangeAt = start + (2 * doubled) + (2 * low);
+        var range = Word(rangeAt);
+        if (range == 0)
+        {
+            return (sign + delta) & 0xFFFF;
+        }
+
+        var glyph = Word(rangeAt + range + (2 * (sign - first)));
+        return glyph == 0 ? 0 : (glyph + delta) & 0xFFFF;
+    }
+
+    private int UnicodeCharacters()
+    {
+        var table = Start("cmap");
+        for (var i = 0; i < Word(table + 2); i++)
+        {
+            var entry = table + 4 + (8 * i);
+            var subtable = table + Long(entry + 4);
+            if (Word(entry) == 3 && Word(entry + 2) == 1 && Word(subtable) == 4)
+            {
+                return subtable;
+            }
+        }
+
+        throw new InvalidOperationException("The lettering has no Unicode table of format 4.");
+    }
+
+    private int Start(string tag) =>
+        _tables.TryGetValue(tag, out var place)
+            ? place.Offset
+            : throw new InvalidOperationException($"The lettering has no table {tag}.");
+
+    private int Word(int at) => BinaryPrimitives.ReadUInt16BigEndian(_bytes.AsSpan(at));
+
+    private int Long(int at) => BinaryPrimitives.ReadInt32BigEndian(_bytes.AsSpan(at));
+}

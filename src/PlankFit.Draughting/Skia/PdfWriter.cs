@@ -1,0 +1,74 @@
+using SkiaSharp;
+
+namespace PlankFit.Draughting.Skia;
+
+/// <summary>Drawings as the pages of one PDF, each page the size of its drawing, in true size. The same drawings give the same bytes.</summary>
+public static class PdfWriter
+{
+    /// <summary>The longest side a page may have: 200 inches, beyond which common readers and print shops give up.</summary>
+    public const double LongestMm = 5080;
+
+    private const float PointsPerMm = 72f / 25.4f;
+
+    // Page sizes are rounded to a 7,200th of an inch.
+    private const float RasterDpi = 7200;
+
+    /// <param name="pages">At least one, none longer than <see cref="LongestMm"/>.</param>
+    /// <param name="title">For the document's own title field.</param>
+    /// <exception cref="ArgumentException">A page is too long, a letter is missing, or a drawing is faulty; the message names it.</exception>
+    public static void Write(
+        Stream stream,
+        IReadOnlyList<Drawing> pages,
+        string title,
+        CancellationToken cancel = default
+    )
+    {
+        foreach (var page in pages)
+        {
+            RefuseTooLong(page);
+        }
+
+        using var typefaces = Typefaces.For(pages);
+        using var painter = new Painter(typefaces);
+        // The library cannot take a stream that fails: it ends the program. It writes into its own memory, and what is there is copied.
+        using var memory = new SKDynamicMemoryWStream();
+        using var document = SKDocument.CreatePdf(memory, Metadata(title));
+        foreach (var page in pages)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var canvas = document.BeginPage(
+                (float)page.WidthMm * PointsPerMm,
+                (float)page.HeightMm * PointsPerMm
+            );
+            canvas.Scale(PointsPerMm);
+            painter.Paint(canvas, page);
+            document.EndPage();
+        }
+
+        document.Close();
+        using var bytes = memory.DetachAsData();
+        stream.Write(bytes.AsSpan());
+    }
+
+    private static void RefuseTooLong(Drawing page)
+    {
+        if (Math.Max(page.WidthMm, page.HeightMm) > LongestMm)
+        {
+            throw new ArgumentException(
+                $"Drawing \"{page.Title}\": a PDF page of {Numbers.Text(page.WidthMm, 0)} by {Numbers.Text(page.HeightMm, 0)} mm is longer than "
+                    + $"the {Numbers.Text(LongestMm, 0)} mm that readers and printers take. Cut it into tiles."
+            );
+        }
+    }
+
+    // No dates: that of making would make every run's bytes different, and the library writes any date with the machine's time zone beside it.
+    private static SKDocumentPdfMetadata Metadata(string title) =>
+        new()
+        {
+            Title = title,
+            Creator = "PlankFit",
+            Producer = "PlankFit",
+            RasterDpi = RasterDpi,
+            EncodingQuality = 101,
+        };
+}

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry;
+
+namespace PlankFit.Draughting.Tiling;
+
+/// <summary>Full-size drawings on paper: cut into pages for a printer at home, or on one long page for a shop with a roll.</summary>
+public static class Tiler
+{
+    private static readonly Pen Frame = new(0.09, 0.6);
+
+    /// <summary>Pages of one paper size, in reading order, each with its crosses, check square, code and map.</summary>
+    public static ImmutableArray<Drawing> Pages(Drawing drawing, TilingOptions options)
+    {
+        var grid = TileGrid.Of(drawing, options);
+        return [.. grid.Tiles.Select(tile => Page(drawing, grid, tile, options))];
+    }
+
+    /// <summary>One page as large as the drawing asks; a PDF takes no page longer than 5,080 mm.</summary>
+    public static Drawing LongPage(Drawing drawing, TilingOptions options)
+    {
+        DrawingFaults.Refuse(drawing);
+
+        // A narrow drawing still gets a window that holds its check squares.
+        var room = new Vec2(
+            Math.Max(drawing.WidthMm, options.Inches ? 236 : 130),
+            Math.Max(drawing.HeightMm, 130)
+        );
+        var least = -0.5 * (room - new Vec2(drawing.WidthMm, drawing.HeightMm));
+        var move = Corner(options) - least;
+        var squares = CheckSquares.In(new(least, least + room), drawing.Shapes, options.Inches);
+        return new(
+            drawing.Title,
+            room.X + (2 * options.MarginMm),
+            room.Y + (2 * options.MarginMm) + TilingOptions.FooterMm,
+            [
+                .. drawing.Shapes.Concat(squares).Select(shape => Placed.By(shape, move)),
+                .. PageFooter.OfLongPage(
+                    drawing.Title,
+                    new(options.MarginMm, options.MarginMm),
+                    room.X
+                ),
+            ]
+        );
+    }
+
+    private static Drawing Page(Drawing drawing, TileGrid grid, Tile tile, TilingOptions options)
+    {
+        var shown = TileContent.In(drawing, tile.Window, grid.Tiles).ToList();
+        var (least, most) = (tile.Window.Least, tile.Window.Most);
+        ImmutableArray<Vec2> frame = [least, new(most.X, least.Y), most, new(least.X, most.Y)];
+        var move = Corner(options) - least;
+        var onWindow = new Shape[] { new Polyline(PageFooter.Layer, Frame, frame, true) }
+            .Concat(shown)
+            .Concat(CheckSquares.In(tile.Window, shown, options.Inches)) // over any grey
+            .Concat(SeamCrosses.Of(grid, tile));
+        return new(
+            $"{drawing.Title}, page {tile.Code}",
+            grid.PageWidthMm,
+            grid.PageHeightMm,
+            [
+                .. onWindow.Select(shape => Placed.By(shape, move)),
+                .. PageFooter.OfTile(
+                    grid,
+                    tile,
+                    drawing.Title,
+                    new(options.MarginMm, options.MarginMm),
+                    tile.Window.Width
+                ),
+            ]
+        );
+    }
+
+    /// <summary>Where the window's lower left corner lies on the page.</summary>
+    private static Vec2 Corner(TilingOptions options) =>
+        new(options.MarginMm, options.MarginMm + TilingOptions.FooterMm);
+}

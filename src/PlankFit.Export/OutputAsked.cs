@@ -1,0 +1,20 @@
+using PlankFit.Draughting.Dxf;
+using PlankFit.Draughting.Tiling;
+using PlankFit.Planking;
+
+namespace PlankFit.Export;
+
+/// <summary>What the job asks of its files, as those who write them know it.</summary>
+public static class OutputAsked
+{
+    public static DxfOptions Dxf(OutputSpec output, DxfVersion version) =>
+        new(version, output.DxfUnits == DxfUnits.Inches ? DxfUnit.Inch : DxfUnit.Millimetre);
+
+    public static Paper Paper(OutputSpec output) =>
+        output.Paper switch
+        {
+            PaperSize.A3 => Draughting.Tiling.Paper.A3,
+            PaperSize.Letter => Draughting.Tiling.Paper.Letter,
+            _ => Draughting.Tiling.Paper.A4,
+        };
+}
