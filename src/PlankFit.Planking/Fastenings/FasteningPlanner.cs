@@ -78,17 +78,14 @@ internal static class FasteningPlanner
                 work[i].FastenToTimber();
             }
         );
-        foreach (
-            IGrouping<string, TimberStretch> timber in work.SelectMany(w => w.Stretches)
+        TimberRun[] runs =
+        [
+            .. work.SelectMany(w => w.Stretches)
                 .GroupBy(s => s.Name)
-        )
-        {
-            foreach (TimberRun run in TimberRun.Of(timber, rule.Rule.SpacingMm))
-            {
-                RunSpacing.Keep(run, rule.Rule);
-                gaps.AddRange(TimberGaps.Of(run, rule.Rule, layer.Number, side));
-            }
-        }
+                .SelectMany(timber => TimberRun.Of(timber, rule.Rule.SpacingMm)),
+        ];
+        RunSpacing.Keep(runs, rule.Rule);
+        gaps.AddRange(runs.SelectMany(r => TimberGaps.Of(r, rule.Rule, layer.Number, side)));
 
         var made = new PlankFastenings[planks.Length];
         Parallel.For(0, planks.Length, i => made[i] = work[i].Finished());

@@ -107,12 +107,13 @@ internal sealed class PlankFastener
         Vec2[] cover = Lines.Thinned(plank.Turned(crossing.Cover)),
             one = Lines.Thinned(plank.Turned(crossing.OneEdge)),
             other = Lines.Thinned(plank.Turned(crossing.OtherEdge));
-        Clearance here = clear.Copy();
+        // Without what holds for the whole plank: a copy of that would still speak of fastenings that were moved since.
+        var timber = new Clearance();
         string edge = $"the edge of {name}";
-        here.KeepFromLine(one, Rule.MarginMm + Lines.ThinMm, edge);
-        here.KeepFromLine(other, Rule.MarginMm + Lines.ThinMm, edge);
+        timber.KeepFromLine(one, Rule.MarginMm + Lines.ThinMm, edge);
+        timber.KeepFromLine(other, Rule.MarginMm + Lines.ThinMm, edge);
         // The timber's own ends as well; seams and ends of the plank have wider rules of their own, or these are theirs.
-        here.KeepIn(
+        timber.KeepIn(
             cover,
             Math.Min(Rule.MarginMm, Math.Min(Rule.EdgeMm, Rule.EndMm)) + Lines.ThinMm,
             edge
@@ -125,17 +126,19 @@ internal sealed class PlankFastener
             : other.Length > 1 ? new(Inset(other, cover, Rule.MarginMm + 0.1))
             : new(Longest(cover));
         double[] rows = joints.Any(j => Meets(j, cover)) ? [-0.95 * half, 0.95 * half] : [0];
-        var stretch = new TimberStretch(this, name, track, centre.Length > 1, half, here);
+        var stretch = new TimberStretch(this, name, track, centre.Length > 1, half, timber);
         stretches.Add(stretch);
         foreach (double row in rows)
         {
-            double Near(double t) => stretch.Beside.MaxBy(b => here.At(track.At(t, b)));
+            double Near(double t) => stretch.Beside.MaxBy(b => stretch.Spare(t, b));
             RowPlacing.Fill(
                 track.LengthMm,
                 Rule.SpacingMm,
                 Rule.NearestMm,
-                t => here.At(track.At(t, row)),
-                rows.Length == 1 && half > 0 ? t => here.At(track.At(t, Near(t))) : null,
+                t => stretch.Spare(t, row),
+                rows.Length == 1 && half > 0
+                    ? t => stretch.Beside.Max(b => stretch.Spare(t, b))
+                    : null,
                 (t, off) => stretch.Set(t, off ? Near(t) : row)
             );
         }
@@ -208,17 +211,19 @@ internal sealed class PlankFastener
                 nearest,
                 t => here.At(track.At(t)),
                 null,
-                (t, _) => Set(track.At(t), here, make)
+                (t, _) =>
+                {
+                    Set(track.At(t), make);
+                    here.KeepFrom(track.At(t), Rule.NearestMm, FasteningBeside);
+                }
             );
         }
     }
 
     /// <summary>Sets a fastening into a timber.</summary>
-    /// <param name="here">What must be kept from on this timber.</param>
-    public void Set(Vec2 at, Clearance here, string backing) =>
+    public void Set(Vec2 at, string backing) =>
         Set(
             at,
-            here,
             p =>
                 new(
                     FasteningUse.Backing,
@@ -231,18 +236,16 @@ internal sealed class PlankFastener
         );
 
     /// <summary>Takes a fastening out again.</summary>
-    public void TakeOut(Vec2 at, Clearance here)
+    public void TakeOut(Vec2 at)
     {
         points.RemoveAt(points.FindIndex(f => f.At == at));
         clear.Forget(at, FasteningBeside);
-        here.Forget(at, FasteningBeside);
     }
 
-    private void Set(Vec2 at, Clearance here, Func<Vec2, Fastening> make)
+    private void Set(Vec2 at, Func<Vec2, Fastening> make)
     {
         points.Add(make(at));
         clear.KeepFrom(at, Rule.NearestMm, FasteningBeside);
-        here.KeepFrom(at, Rule.NearestMm, FasteningBeside);
     }
 
     private double? LengthFor(FasteningUse use, string? backing) =>

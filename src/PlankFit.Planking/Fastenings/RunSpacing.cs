@@ -11,16 +11,36 @@ internal static class RunSpacing
     /// <summary>One more that is nearer to another than this part of the spacing helps nobody.</summary>
     private const double LeastPart = 10;
 
-    public static void Keep(TimberRun run, FasteningRule rule)
+    /// <summary>Keeps the spacing along all timbers of a skin: where one fastening is moved a place beside it is free again, which a gap of another timber may have wanted.</summary>
+    /// <remarks>Ends: every one more takes a place for good, and every move leaves fewer gaps.</remarks>
+    public static void Keep(IReadOnlyList<TimberRun> runs, FasteningRule rule)
+    {
+        while (runs.Count(r => Keep(r, rule)) > 0) { }
+    }
+
+    /// <returns>Whether any was moved.</returns>
+    private static bool Keep(TimberRun run, FasteningRule rule)
     {
         double from = 0;
+        bool moved = false;
         while (Wide(run, rule, from) is { } gap)
         {
-            from =
-                Insert(run, rule, gap.From, gap.To) || Move(run, rule, gap.From, gap.To)
-                    ? from
-                    : gap.To;
+            if (Insert(run, rule, gap.From, gap.To))
+            {
+                continue;
+            }
+
+            if (Move(run, rule, gap.From, gap.To))
+            {
+                moved = true;
+            }
+            else
+            {
+                from = gap.To;
+            }
         }
+
+        return moved;
     }
 
     /// <summary>The stretches without a fastening that are longer than the spacing, the ends of the run among them.</summary>

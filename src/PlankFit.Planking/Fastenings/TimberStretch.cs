@@ -9,19 +9,20 @@ internal sealed class TimberStretch
     private static readonly double[] Parts = [-0.5, 0.5, -0.95, 0.95];
 
     private readonly PlankFastener plank;
-    private readonly Clearance here;
+    private readonly Clearance timber;
     private readonly List<(double T, Vec2 At)> placed = [];
 
+    /// <param name="timber">What holds on this timber alone; what holds for the plank, its fastenings among it, is asked of the plank each time.</param>
     public TimberStretch(
         PlankFastener plank,
         string name,
         Track track,
         bool isMiddle,
         double halfMm,
-        Clearance here
+        Clearance timber
     )
     {
-        (this.plank, this.here, Name, Track) = (plank, here, name, track);
+        (this.plank, this.timber, Name, Track) = (plank, timber, name, track);
         (IsMiddle, HalfMm) = (isMiddle, halfMm);
     }
 
@@ -49,7 +50,7 @@ internal sealed class TimberStretch
     public double Spare(double t, double row)
     {
         Vec2 at = Track.At(t, row);
-        return Math.Min(here.At(at), plank.Clear.At(at));
+        return Math.Min(timber.At(at), plank.Clear.At(at));
     }
 
     /// <summary>The end of the track in space, starboard frame.</summary>
@@ -59,7 +60,7 @@ internal sealed class TimberStretch
     public void Set(double t, double row)
     {
         Vec2 at = Track.At(t, row);
-        plank.Set(at, here, Name);
+        plank.Set(at, Name);
         placed.Add((t, at));
     }
 
@@ -69,13 +70,13 @@ internal sealed class TimberStretch
     {
         (double, Vec2 At) point = placed.First(p => p.T == t);
         placed.Remove(point);
-        plank.TakeOut(point.At, here);
+        plank.TakeOut(point.At);
         return point.At;
     }
 
     public void PutBack(double t, Vec2 at)
     {
-        plank.Set(at, here, Name);
+        plank.Set(at, Name);
         placed.Add((t, at));
     }
 
@@ -104,8 +105,17 @@ internal sealed class TimberStretch
                 .Select(i => Track.At(from + ((to - from) * (i + 0.5) / looks))),
         ];
         var rule = places
-            .Select(p => here.Tightest(p, PlankFastener.FasteningBeside))
+            .Select(p => Tightest(p, PlankFastener.FasteningBeside))
             .MaxBy(t => t.SpareMm);
-        return rule.SpareMm < 0 ? rule : places.Select(p => here.Tightest(p)).MaxBy(t => t.SpareMm);
+        return rule.SpareMm < 0
+            ? rule
+            : places.Select(p => Tightest(p, null)).MaxBy(t => t.SpareMm);
+    }
+
+    private (double SpareMm, string What, double AsksMm) Tightest(Vec2 at, string? but)
+    {
+        var ofPlank = plank.Clear.Tightest(at, but);
+        var ofTimber = timber.Tightest(at);
+        return ofTimber.SpareMm < ofPlank.SpareMm ? ofTimber : ofPlank;
     }
 }

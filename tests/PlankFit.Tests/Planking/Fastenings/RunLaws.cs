@@ -25,6 +25,12 @@ internal static class RunLaws
             Plank.Map.Under(last ? Timber.Centre[^1] : Timber.Centre[0]).P;
     }
 
+    /// <summary>A stretch of a timber without a fastening, and the planks of the fastenings before and after it; null for an end of the timber.</summary>
+    private sealed record Gap(string? From, string? To, double StartMm, double EndMm)
+    {
+        public double Mm => EndMm - StartMm;
+    }
+
     private sealed record Placed(Stretch On, double FromMm, bool Turned)
     {
         public double Along(double t) => FromMm + (Turned ? On.LengthMm - t : t);
@@ -45,17 +51,13 @@ internal static class RunLaws
                 [
                     .. fastenings.Gaps.Where(g => g.Layer == layer.Number && g.Side == side),
                 ];
-                foreach (List<Placed> run in Runs(plan, layer, side, rule))
+                var runs = Runs(plan, layer, side, rule).ToArray();
+                foreach (
+                    string fault in runs.SelectMany(r => Closable(plan, r, rule, under))
+                        .Concat(NotAsTold(plan, runs, rule, told))
+                )
                 {
-                    foreach (string fault in OfRun(plan, run, rule, under, told))
-                    {
-                        yield return $"layer {layer.Number} {side}: {fault}";
-                    }
-                }
-
-                foreach (TimberGap gap in told)
-                {
-                    yield return $"layer {layer.Number} {side}: {gap.GapMm} mm on {gap.Backing} is told, and is not there";
+                    yield return $"layer {layer.Number} {side}: {fault}";
                 }
 
                 lower.AddRange(
@@ -77,12 +79,8 @@ internal static class RunLaws
         FasteningRule rule = plan.Fastenings!.Layers.Single(l => l.Layer == layer).Rule;
         return Runs(plan, of, side, rule)
             .Where(r => r[0].On.Timber.Of.Name == timber)
-            .SelectMany(r =>
-            {
-                double[] stops = [.. Stops(plan, r)];
-                return stops.Zip(stops.Skip(1), (a, b) => b - a);
-            })
-            .Max();
+            .SelectMany(r => Gaps(plan, r))
+            .Max(g => g.Mm);
     }
 
     private static IEnumerable<List<Placed>> Runs(
@@ -154,51 +152,95 @@ internal static class RunLaws
         }
     }
 
-    private static IEnumerable<double> Stops(BottomPlan plan, List<Placed> run) =>
-        run.SelectMany(s =>
-                plan.Fastenings!.On(s.On.Plank.Id)!
-                    .Points.Where(f => f.Backing == s.On.Timber.Of.Name)
-                    .Select(f => s.Along(s.On.Line.Project(new Coordinate(f.At.X, f.At.Y))))
-            )
-            .Concat([0, run[^1].FromMm + run[^1].On.LengthMm])
-            .Order();
+    private static IEnumerable<Gap> Gaps(BottomPlan plan, List<Placed> run)
+    {
+        (double Along, string? Plank)[] stops =
+        [
+            (0, null),
+            .. run.SelectMany(s =>
+                    plan.Fastenings!.On(s.On.Plank.Id)!
+                        .Points.Where(f => f.Backing == s.On.Timber.Of.Name)
+                        .Select(f =>
+                            (
+                                s.Along(s.On.Line.Project(new Coordinate(f.At.X, f.At.Y))),
+                                (string?)s.On.Plank.Id
+                            )
+                        )
+                )
+                .OrderBy(s => s.Item1),
+            (run[^1].FromMm + run[^1].On.LengthMm, null),
+        ];
+        return stops.Zip(stops.Skip(1), (a, b) => new Gap(a.Plank, b.Plank, a.Along, b.Along));
+    }
 
-    private static IEnumerable<string> OfRun(
+    /// <summary>What is told against what is there, from plank to plank of every timber, the widest first: one a little within the spacing is not told, and takes nobody's place.</summary>
+    private static IEnumerable<string> NotAsTold(
+        BottomPlan plan,
+        IEnumerable<List<Placed>> runs,
+        FasteningRule rule,
+        IEnumerable<TimberGap> all
+    )
+    {
+        var there = runs.SelectMany(r =>
+                Gaps(plan, r)
+                    .Select(g => (Key: Between(r[0].On.Timber.Of.Name, g.From, g.To), g.Mm))
+            )
+            .ToLookup(g => g.Key, g => g.Mm);
+        var told = all.ToLookup(g => Between(g.Backing, g.From, g.To), g => g.GapMm);
+        foreach (var key in there.Concat(told).Select(g => g.Key).Distinct())
+        {
+            var measured = new Stack<double>(there[key].Order());
+            var said = new Stack<double>(told[key].Order());
+            while (measured.Count + said.Count > 0)
+            {
+                double mm = measured.Count > 0 ? measured.Peek() : double.NegativeInfinity,
+                    toldMm = said.Count > 0 ? said.Peek() : double.NegativeInfinity;
+                if (Math.Abs(mm - toldMm) < Told)
+                {
+                    measured.Pop();
+                    said.Pop();
+                }
+                else if (mm > toldMm)
+                {
+                    measured.Pop();
+                    if (mm > rule.SpacingMm + Told)
+                    {
+                        yield return $"{mm} mm along {key.Timber} is not told";
+                    }
+                }
+                else
+                {
+                    said.Pop();
+                    yield return $"{toldMm} mm on {key.Timber} is told, and is not there";
+                }
+            }
+        }
+    }
+
+    /// <summary>From either end of the timber alike.</summary>
+    private static (string Timber, string? Least, string? Greatest) Between(
+        string timber,
+        string? a,
+        string? b
+    ) => string.CompareOrdinal(a, b) < 0 ? (timber, a, b) : (timber, b, a);
+
+    private static IEnumerable<string> Closable(
         BottomPlan plan,
         List<Placed> run,
         FasteningRule rule,
-        FasteningLaws.UnderLayer under,
-        List<TimberGap> told
+        FasteningLaws.UnderLayer under
     )
     {
-        string name = run[0].On.Timber.Of.Name;
-        double[] stops = [.. Stops(plan, run)];
-        for (int i = 1; i < stops.Length; i++)
+        foreach (Gap gap in Gaps(plan, run).Where(g => g.Mm > rule.SpacingMm + 0.5))
         {
-            (double a, double b) = (stops[i - 1], stops[i]);
-            int said = told.FindIndex(g => g.Backing == name && Math.Abs(g.GapMm - (b - a)) < Told);
-            if (said >= 0)
-            {
-                told.RemoveAt(said);
-            }
-            else if (b - a > rule.SpacingMm + Told)
-            {
-                yield return $"{b - a} mm along {name} is not told";
-            }
-
-            if (b - a <= rule.SpacingMm + 0.5)
-            {
-                continue;
-            }
-
             double apart = Math.Max(rule.NearestMm, rule.SpacingMm / 10) + Clearly,
-                low = a + (i == 1 ? 0 : apart),
-                high = b - (i == stops.Length - 1 ? 0 : apart);
+                low = gap.StartMm + (gap.From is null ? 0 : apart),
+                high = gap.EndMm - (gap.To is null ? 0 : apart);
             foreach (Placed s in run)
             {
                 if (Free(plan, s, rule, under, low, high) is { } free)
                 {
-                    yield return $"{name}: {b - a:0.0} mm from {a:0.0} to {b:0.0}, and {free}";
+                    yield return $"{run[0].On.Timber.Of.Name}: {gap.Mm:0.0} mm from {gap.StartMm:0.0} to {gap.EndMm:0.0}, and {free}";
                     break;
                 }
             }

@@ -65,7 +65,7 @@ public sealed class RunSpacingTests
         );
     }
 
-    /// <summary>A gap kept quiet, one told too small, one told that is not there, and a fastening taken out beside a seam: each is seen.</summary>
+    /// <summary>A gap kept quiet, one told too small, one told of another place, and a fastening taken out beside a seam: each is seen.</summary>
     [Fact]
     public void TheLawsSeeAGapThatIsNotTold()
     {
@@ -77,6 +77,10 @@ public sealed class RunSpacingTests
         Assert.Contains(With(gaps.RemoveAt(3)), b => b.Contains("is not told"));
         Assert.Contains(
             With(gaps.SetItem(3, gaps[3] with { GapMm = gaps[3].GapMm - 5 })),
+            b => b.Contains("is not there")
+        );
+        Assert.Contains(
+            With(gaps.SetItem(3, gaps[3] with { From = gaps[3].To })),
             b => b.Contains("is not there")
         );
         BottomPlan good = Planned(8);
