@@ -39,7 +39,7 @@ public sealed class FirstPlanPatienceTests
             .. Enumerable
                 .Range(1, Pieces)
                 .Select(i =>
-                    SawPieces.Rectangle(FormattableString.Invariant($"S1-{i:000}"), 1200, 100)
+                    SawPieces.Rectangle(FormattableString.Invariant($"S1-{i:00}"), 1200, 100)
                 ),
         ];
         NestPlan plan = NestPlanner.Until(

@@ -26,7 +26,7 @@ internal static class RunLaws
     }
 
     /// <summary>A stretch of a timber without a fastening, and the planks of the fastenings before and after it; null for an end of the timber.</summary>
-    private sealed record Gap(string? From, string? To, double StartMm, double EndMm)
+    private sealed record Gap(PlankId? From, PlankId? To, double StartMm, double EndMm)
     {
         public double Mm => EndMm - StartMm;
     }
@@ -154,7 +154,7 @@ internal static class RunLaws
 
     private static IEnumerable<Gap> Gaps(BottomPlan plan, List<Placed> run)
     {
-        (double Along, string? Plank)[] stops =
+        (double Along, PlankId? Plank)[] stops =
         [
             (0, null),
             .. run.SelectMany(s =>
@@ -163,7 +163,7 @@ internal static class RunLaws
                         .Select(f =>
                             (
                                 s.Along(s.On.Line.Project(new Coordinate(f.At.X, f.At.Y))),
-                                (string?)s.On.Plank.Id
+                                (PlankId?)s.On.Plank.Id
                             )
                         )
                 )
@@ -218,11 +218,11 @@ internal static class RunLaws
     }
 
     /// <summary>From either end of the timber alike.</summary>
-    private static (string Timber, string? Least, string? Greatest) Between(
+    private static (string Timber, PlankId? Least, PlankId? Greatest) Between(
         string timber,
-        string? a,
-        string? b
-    ) => string.CompareOrdinal(a, b) < 0 ? (timber, a, b) : (timber, b, a);
+        PlankId? a,
+        PlankId? b
+    ) => Comparer<PlankId?>.Default.Compare(a, b) < 0 ? (timber, a, b) : (timber, b, a);
 
     private static IEnumerable<string> Closable(
         BottomPlan plan,
