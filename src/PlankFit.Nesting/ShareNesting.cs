@@ -113,7 +113,11 @@ internal static class ShareNesting
             patience
         );
         var dealt = new PieceDealing(items);
-        ImmutableArray<SawnBoard> sawn = BoardLayout.Of(problem, result.Cutting, dealt);
+        ImmutableArray<SawnBoard> sawn = BoardLayout.Of(
+            problem,
+            JoinedBoards.Of(spec, problem, result.Cutting, patience),
+            dealt
+        );
         ImmutableArray<SawPiece> left = dealt.Left();
         var wants = new RoomWants(spec, share, units);
         // Square crosscuts take no care of pairs, and are no measure for a plan that does; nor is the best of some orders of boards.

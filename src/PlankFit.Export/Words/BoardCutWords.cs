@@ -33,9 +33,32 @@ public static class BoardCutWords
     /// <summary>Without a measure, as data have it.</summary>
     public static string Kind(BoardCutList list, SawCut cut) =>
         cut.IsPlaned ? "plane"
-        : cut.Kind == CutKind.EndOff && cut.To.Y >= list.Frame.WidthMm
-            ? "cut across the whole board"
+        : cut.Kind == CutKind.EndOff ? Across(list, cut)
         : Kind(cut.Kind);
+
+    /// <summary>cut across the whole board; all lanes; lane 3; lanes 3 and 4; lanes 3 to 6.</summary>
+    private static string Across(BoardCutList list, SawCut cut)
+    {
+        if (cut.From.Y <= 0 && cut.To.Y >= list.Frame.WidthMm)
+        {
+            return "cut across the whole board";
+        }
+
+        int[] lanes =
+        [
+            .. Enumerable
+                .Range(0, list.Lanes.Length)
+                .Where(l =>
+                    (list.Lanes[l].LowMm + list.Lanes[l].HighMm) / 2 is var middle
+                    && middle > cut.From.Y
+                    && middle < cut.To.Y
+                )
+                .Select(l => l + 1),
+        ];
+        return lanes.Length == list.Lanes.Length ? Kind(cut.Kind)
+            : lanes.Length == 1 ? $"cut across lane {lanes[0]}"
+            : $"cut across lanes {lanes[0]} {(lanes.Length == 2 ? "and" : "to")} {lanes[^1]}";
+    }
 
     public static string Kind(BoardCutList list, SawCut cut, LengthUnit unit)
     {

@@ -9,36 +9,44 @@ public static class BoardCuts
     /// <summary>So many lanes are sawn together.</summary>
     public const int LanesTogether = 4;
 
-    public static BoardCutList Of(SawnBoard board, NestSpec spec) =>
-        EmptyEnd.Best(board, spec, (begin, endsMm) => Of(board, spec, begin, endsMm));
+    public static BoardCutList Of(SawnBoard board, NestSpec spec)
+    {
+        var frame = new BoardFrame(board.Stock);
+        ImmutableArray<SawnLane> lanes = Lanes(board, frame);
+        ImmutableArray<SawCut> rips = BoardRips.Of(frame, lanes, spec.KerfMm, spec.Saw);
+        return EmptyEnd.Best(
+            board,
+            spec,
+            lanes,
+            rips,
+            Of(
+                board,
+                spec,
+                [.. CutOrder.Rips(rips, 0, frame.WidthMm)],
+                [.. lanes.Select(_ => frame.LengthMm)]
+            ),
+            (first, endsMm) => Of(board, spec, first, endsMm)
+        );
+    }
 
-    /// <param name="begin">Cuts that are made before all others.</param>
-    /// <param name="endsMm">Where those leave the lanes' end; null where they have no part in it.</param>
+    /// <param name="first">What parts the board into its lanes.</param>
+    /// <param name="endsMm">Where that leaves the end of each lane.</param>
     private static BoardCutList Of(
         SawnBoard board,
         NestSpec spec,
-        ImmutableArray<SawCut> begin,
-        double? endsMm
+        ImmutableArray<SawCut> first,
+        ImmutableArray<double> endsMm
     )
     {
         SawTolerances tolerances = spec.Saw;
         var frame = new BoardFrame(board.Stock);
-        BoardFrame sawn = frame with { EndsMm = endsMm };
         ImmutableArray<SawnLane> lanes = Lanes(board, frame);
         double usable =
             frame.LengthMm
             - (board.Stock.GrainAcross ? spec.EdgeMm : spec.EndMm + board.Stock.OtherEndMm);
         var cuts = ImmutableArray.CreateBuilder<SawCut>();
         var places = ImmutableArray.CreateBuilder<PiecePlace>();
-        cuts.AddRange(begin);
-        cuts.AddRange(
-            CutOrder.Rips(
-                BoardRips
-                    .Of(sawn, lanes, spec.KerfMm, tolerances)
-                    .Where(r => begin.All(b => b.Kind != CutKind.Rip || b.From.Y != r.From.Y)),
-                frame.WidthMm
-            )
-        );
+        cuts.AddRange(first);
         LaneBench[] benches = new LaneBench[lanes.Length];
         for (int l = 0; l < lanes.Length; l++)
         {
@@ -49,7 +57,17 @@ public static class BoardCuts
                     .Select(p => LanePiece.Of(p, frame, tolerances)),
             ];
             int lane = l;
-            benches[l] = Bench(sawn, lanes[l], l, pieces, spec.KerfMm, tolerances);
+            benches[l] = Bench(
+                frame with
+                {
+                    EndsMm = endsMm[l],
+                },
+                lanes[l],
+                l,
+                pieces,
+                spec.KerfMm,
+                tolerances
+            );
             places.AddRange(pieces.Select(p => Place(p, lane, usable)));
         }
 
@@ -68,7 +86,7 @@ public static class BoardCuts
             frame.CutOuts
         )
         {
-            LanesEndMm = sawn.LengthMm,
+            LaneEndsMm = endsMm,
         };
     }
 

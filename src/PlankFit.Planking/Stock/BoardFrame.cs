@@ -11,7 +11,7 @@ public readonly record struct BoardFrame(StockBoard Stock)
 {
     public double LengthMm => EndsMm ?? (Stock.GrainAcross ? Stock.WidthMm : Stock.LengthMm);
 
-    /// <summary>Where its empty end has been sawn off across its lanes; null while it is as long as its stock.</summary>
+    /// <summary>Where the empty end of a lane has been sawn off; null while it is as long as its stock.</summary>
     internal double? EndsMm { get; init; }
 
     public double WidthMm => Stock.GrainAcross ? Stock.LengthMm : Stock.WidthMm;

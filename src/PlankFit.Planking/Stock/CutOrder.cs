@@ -6,10 +6,10 @@ namespace PlankFit.Planking;
 /// </summary>
 internal static class CutOrder
 {
-    public static IEnumerable<SawCut> Rips(IEnumerable<SawCut> rips, double widthMm)
+    public static IEnumerable<SawCut> Rips(IEnumerable<SawCut> rips, double lowMm, double highMm)
     {
         List<SawCut> left = [.. rips.OrderBy(r => r.From.Y)];
-        List<double> made = [0, widthMm];
+        List<double> made = [lowMm, highMm];
         while (left.Count > 0)
         {
             SawCut next = left.MaxBy(r => Shorter(made, r.From.Y))!;

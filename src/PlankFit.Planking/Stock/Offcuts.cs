@@ -45,12 +45,7 @@ public static class Offcuts
         [
             // A kerf parts what is kept from every piece, whichever way the piece's end leans.
             .. board.Pieces.Select(p => Rectangle.Around(p.Outline).Grown(spec.KerfMm)),
-            .. stock.Faults.Select(f => new Rectangle(
-                f.FromMm,
-                f.ToMm,
-                f.LowMm ?? 0,
-                f.HighMm ?? stock.WidthMm
-            )),
+            .. Faults(stock),
             .. list.Cuts.Select(c => Sawn(list, c)),
         ];
         var kept = ImmutableArray.CreateBuilder<Offcut>();
@@ -76,6 +71,39 @@ public static class Offcuts
 
         return kept.ToImmutable();
     }
+
+    private static IEnumerable<Rectangle> Faults(StockBoard stock) =>
+        stock.Faults.Select(f => new Rectangle(
+            f.FromMm,
+            f.ToMm,
+            f.LowMm ?? 0,
+            f.HighMm ?? stock.WidthMm
+        ));
+
+    /// <summary>The area of the largest rectangle worth keeping in a box of the board, clear of all that is to be cut out; nought where there is none. In the frame of the board.</summary>
+    internal static double LargestMm2(
+        NestSpec spec,
+        BoardFrame frame,
+        (double From, double To, double Low, double High) box
+    ) =>
+        Largest(
+            new(box.From, box.To, box.Low, box.High),
+            [
+                .. frame
+                    .CutOuts.Where(c => c.IsEnd)
+                    .Select(c => new Rectangle(c.FromMm, c.ToMm, c.LowMm, c.HighMm)),
+                .. Faults(frame.Stock)
+                    .Select(f =>
+                        Rectangle.Around([
+                            frame.Of(new Vec2(f.X0, f.Y0)),
+                            frame.Of(new Vec2(f.X1, f.Y1)),
+                        ])
+                    ),
+            ],
+            spec,
+            grainAcross: false
+        )?.Area
+        ?? 0;
 
     /// <summary>The largest rectangle that is free and worth keeping; every side of it lies on a side of something taken or of the board.</summary>
     private static Rectangle? Largest(
@@ -133,7 +161,7 @@ public static class Offcuts
     /// <summary>
     /// What a cut goes through, in the board's own coordinates: lanes are ripped to where they end, and ends carried across their whole lane. Of a rip, its
     /// kerf; of a cut across, as far along the grain as its kerf goes when it leans; of one along a piece, a box a kerf wider all round. What is sawn in a lane
-    /// does not come into an end that was sawn off before.
+    /// comes neither into an end that was sawn off before nor beyond the lane, which lies by itself by then.
     /// </summary>
     private static Rectangle Sawn(BoardCutList list, SawCut cut)
     {
@@ -147,10 +175,20 @@ public static class Offcuts
             CutKind.Edge => Rectangle.Around(cut.Line).Grown(kerf),
             _ => Rectangle.Around(cut.Line).Grown(Math.Max(kerf, along)),
         };
-        double end = cut.Lane is null ? box.X1 : Math.Min(box.X1, list.LanesEndMm);
+        if (cut.Lane is { } lane)
+        {
+            box = box with
+            {
+                X0 = Math.Min(box.X0, list.LaneEndsMm[lane]),
+                X1 = Math.Min(box.X1, list.LaneEndsMm[lane]),
+                Y0 = Math.Max(box.Y0, list.Lanes[lane].LowMm),
+                Y1 = Math.Min(box.Y1, list.Lanes[lane].HighMm),
+            };
+        }
+
         return Rectangle.Around([
-            frame.OnBoard(new Vec2(Math.Min(box.X0, end), box.Y0)),
-            frame.OnBoard(new Vec2(end, box.Y1)),
+            frame.OnBoard(new Vec2(box.X0, box.Y0)),
+            frame.OnBoard(new Vec2(box.X1, box.Y1)),
         ]);
     }
 

@@ -16,8 +16,11 @@ public sealed record BoardCutList(
     ImmutableArray<CutOut> CutOuts
 )
 {
-    /// <summary>Where the lanes end when they are sawn: at the board's own end, or where its empty end is sawn off before them.</summary>
-    public double LanesEndMm { get; init; } = Frame.LengthMm;
+    /// <summary>Where each lane ends when it is sawn: at the board's own end, or where an empty end is sawn off before it.</summary>
+    public required ImmutableArray<double> LaneEndsMm { get; init; }
+
+    /// <summary>Where the longest of them ends.</summary>
+    public double LanesEndMm => LaneEndsMm.Max();
 
     /// <summary>How often the saw is set for the cuts across, one after the other.</summary>
     public int Settings => SawSettings.Count(Cuts);
@@ -28,7 +31,7 @@ public enum CutKind
     /// <summary>Along the grain over the whole length: it parts a lane from the next, or from what is left beside it.</summary>
     Rip,
 
-    /// <summary>Square across all lanes before these are ripped: it takes off the board's empty end in one piece.</summary>
+    /// <summary>Square across several lanes, or all of them, before these are ripped: it takes off the end that they leave empty in one piece.</summary>
     EndOff,
 
     /// <summary>Across a lane, or what is left of it by then, from edge to edge.</summary>

@@ -1,6 +1,9 @@
 using PlankFit.Export;
+using PlankFit.Export.Dxf;
+using PlankFit.Export.Sheets;
 using PlankFit.Geometry;
 using PlankFit.Planking;
+using PlankFit.Tests.Export;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
@@ -149,5 +152,91 @@ public sealed class EmptyEndTests
         // 2440 less 1137 less the kerf, whole: the leaning kerf in the lane takes nothing of it.
         Offcut kept = Offcuts.Of(spec, list)[0];
         Assert.Equal((1300, 277), (kept.LengthMm, kept.WidthMm));
+    }
+
+    /// <summary>
+    /// Two lanes go on to 1800, two end at 1200, and all four take 557 of 1000: 2440 by 440 comes off beside them and the end of all, 637 by 557. What is left of
+    /// the last two, 1800 - 1200 - 3 = 597, comes off across both when a rip has parted them from the others: 597 by 277 and not two of 597 by 137.
+    /// </summary>
+    [Fact]
+    public void LanesThatEndTogetherLeaveTheirEndInOnePiece()
+    {
+        (NestSpec spec, BoardCutList list) = Sheet(2440, 1000, 1800, 1800, 1200, 1200);
+        Assert.Equal(
+            [
+                (CutKind.Rip, new Vec2(0, 557), new Vec2(2440, 557)),
+                (CutKind.EndOff, new Vec2(1800, 0), new Vec2(1800, 557)),
+                (CutKind.Rip, new Vec2(0, 137), new Vec2(1800, 137)),
+                (CutKind.Rip, new Vec2(0, 277), new Vec2(1800, 277)),
+                (CutKind.EndOff, new Vec2(1200, 280), new Vec2(1200, 557)),
+                (CutKind.Rip, new Vec2(0, 417), new Vec2(1200, 417)),
+            ],
+            list.Cuts.Select(c => (c.Kind, c.From, c.To))
+        );
+        Assert.Equal(
+            [(2440, 440), (637, 557), (597, 277)],
+            Offcuts.Of(spec, list).Select(o => (o.LengthMm, o.WidthMm))
+        );
+        Assert.Equal([1800, 1800, 1200, 1200], list.LaneEndsMm);
+        Assert.Equal("cut across lanes 3 and 4", BoardCutWords.Kind(list, list.Cuts[4]));
+        Assert.Equal("end of S1-03, S1-04", BoardCutWords.Pieces(list.Cuts[4]));
+        Assert.Empty(EmptyBoardLaws.Broken(spec, list));
+    }
+
+    /// <summary>A lane that is kept long beside two that are not: its rip goes the whole way, for 1937 by 137 is more than 437 by 417; the others end in one piece.</summary>
+    [Fact]
+    public void ALongPieceIsRippedFreeAndTheOthersEndInOne()
+    {
+        (NestSpec spec, BoardCutList list) = Sheet(2440, 417, 500, 2000, 2000);
+        Assert.Equal(
+            [
+                (CutKind.Rip, new Vec2(0, 137), new Vec2(2440, 137)),
+                (CutKind.EndOff, new Vec2(2000, 140), new Vec2(2000, 417)),
+                (CutKind.Rip, new Vec2(0, 277), new Vec2(2000, 277)),
+                (CutKind.Crosscut, new Vec2(500, 0), new Vec2(500, 137)),
+            ],
+            list.Cuts.Select(c => (c.Kind, c.From, c.To))
+        );
+        Assert.Equal(
+            [(1937, 137), (437, 277)],
+            Offcuts.Of(spec, list).Select(o => (o.LengthMm, o.WidthMm))
+        );
+        Assert.Empty(EmptyBoardLaws.Broken(spec, list));
+    }
+
+    /// <summary>The cut first is in the board's full-size drawing as well, to the hundredth of a millimetre where the saw goes.</summary>
+    [Fact]
+    public void TheLineOfTheCutIsInTheBoardsDxf()
+    {
+        (NestSpec spec, BoardCutList list) = Sheet(2440, 1000, 1800, 1800, 1200, 1200);
+        NestPlan nest = HandMadePlan.Plan with { Spec = spec, Boards = [list.Board] };
+        BottomPlan plan = PrismaticPlan.Build(new()) with { Nest = nest };
+        foreach (
+            (DxfVersion version, DxfUnits units, double unitMm) in new[]
+            {
+                (DxfVersion.R2000, DxfUnits.Millimetres, 1),
+                (DxfVersion.R12, DxfUnits.Inches, 25.4),
+            }
+        )
+        {
+            using var file = new MemoryStream();
+            DxfWriter.Write(file, BoardPattern.Of(plan, list.Board), new(version, units));
+            DxfReading read = new(file.ToArray());
+            read.HoldToTheRules();
+            (double, double)[][] lines =
+            [
+                .. read.Lines()
+                    .Where(l => !l.Closed && l.Points.Count == 2)
+                    .Select(l =>
+                        l.Points.Select(p =>
+                                (Math.Round(p.X * unitMm, 2), Math.Round(p.Y * unitMm, 2))
+                            )
+                            .Order()
+                            .ToArray()
+                    ),
+            ];
+            Assert.Single(lines, l => l is [(1800, 0), (1800, 557)]);
+            Assert.Single(lines, l => l is [(1200, 280), (1200, 557)]);
+        }
     }
 }

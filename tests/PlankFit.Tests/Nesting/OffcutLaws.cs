@@ -89,21 +89,23 @@ internal static class OffcutLaws
         }
     }
 
-    /// <summary>It lies beyond a cut that takes the empty end off, and all rips that are made after it end there.</summary>
+    /// <summary>It lies beyond a cut that takes an empty end off, across all of it, and whatever is sawn after that at its height ends there.</summary>
     private static bool SawnOff(BoardCutList cuts, Offcut offcut)
     {
-        double from = Math.Min(
-            cuts.Frame.Of(new Vec2(offcut.FromMm, offcut.LowMm)).X,
-            cuts.Frame.Of(new Vec2(offcut.ToMm, offcut.HighMm)).X
+        Vec2 a = cuts.Frame.Of(new Vec2(offcut.FromMm, offcut.LowMm)),
+            b = cuts.Frame.Of(new Vec2(offcut.ToMm, offcut.HighMm));
+        double from = Math.Min(a.X, b.X),
+            low = Math.Min(a.Y, b.Y),
+            high = Math.Max(a.Y, b.Y);
+        return cuts.Cuts.Any(end =>
+            end.Kind == CutKind.EndOff
+            && from >= end.From.X + end.KerfMm - NearMm
+            && low >= end.From.Y - NearMm
+            && high <= end.To.Y + NearMm
+            && cuts.Cuts.Skip(end.Number)
+                .Where(c => c.Line.Max(v => v.Y) > low && c.Line.Min(v => v.Y) < high)
+                .All(c => c.Line.Max(v => v.X) <= end.From.X + NearMm)
         );
-        int endOff = cuts.Cuts.ToList().FindIndex(c => c.Kind == CutKind.EndOff);
-        return endOff >= 0
-            && from >= cuts.Cuts[endOff].From.X + cuts.Cuts[endOff].KerfMm - NearMm
-            && cuts.Cuts.Skip(endOff + 1)
-                .All(c =>
-                    c.Line.Append(c.From).Append(c.To).Max(v => v.X)
-                    <= cuts.Cuts[endOff].From.X + NearMm
-                );
     }
 
     /// <summary>

@@ -181,7 +181,7 @@ internal sealed record BoardPart(
                 : $"lanes {View.FromLane + 1} to {View.ToLane} of {all}",
             across =
                 $"{Span(View.LowMm, View.HighMm)} from the marked {(View.List.Frame.Stock.GrainAcross ? "end" : "edge")}",
-            along = View.FromMm > 0 || View.ToMm < View.List.LanesEndMm
+            along = View.FromMm > 0 || View.ToMm < View.LanesEndMm
                 ? $", shown from {Span(View.FromMm, View.ToMm)} from the left end"
                 : "";
         return which + ", " + across + along;

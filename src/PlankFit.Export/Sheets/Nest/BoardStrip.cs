@@ -149,21 +149,30 @@ internal static class BoardStrip
         }
 
         bool begins = view.FromMm <= 0,
-            ends = view.ToMm >= view.List.LanesEndMm;
-        foreach (SawnLane lane in view.Lanes)
+            ends = view.ToMm >= view.LanesEndMm;
+        for (int l = view.FromLane; l < view.ToLane; l++)
         {
-            double low = place[new(0, lane.LowMm)].Y,
-                high = place[new(0, lane.HighMm)].Y;
-            marks.Sawn(new(strip.Left, low), new(strip.Right, low));
-            marks.Sawn(new(strip.Left, high), new(strip.Right, high));
+            SawnLane lane = view.List.Lanes[l];
+            double laneEnd = view.List.LaneEndsMm[l],
+                low = place[new(0, lane.LowMm)].Y,
+                high = place[new(0, lane.HighMm)].Y,
+                // Lanes that were sawn off apart from each other do not end together.
+                right = Math.Min(strip.Right, place[new(laneEnd, lane.LowMm)].X);
+            if (right <= strip.Left)
+            {
+                continue;
+            }
+
+            marks.Sawn(new(strip.Left, low), new(right, low));
+            marks.Sawn(new(strip.Left, high), new(right, high));
             if (begins)
             {
                 marks.Sawn(new(strip.Left, low), new(strip.Left, high));
             }
 
-            if (ends)
+            if (ends || laneEnd <= view.ToMm)
             {
-                marks.Sawn(new(strip.Right, low), new(strip.Right, high));
+                marks.Sawn(new(right, low), new(right, high));
             }
         }
 

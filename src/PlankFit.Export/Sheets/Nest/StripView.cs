@@ -37,19 +37,15 @@ public sealed record StripView(
     /// <summary>Lanes by themselves when they are ripped, as far along as there is something to saw in them.</summary>
     public static StripView Ripped(BoardCutList list, int fromLane, int toLane)
     {
-        var lanes = new StripView(list, 0, list.LanesEndMm, fromLane, toLane);
+        double end = list.LaneEndsMm[fromLane..toLane].Max();
+        var lanes = new StripView(list, 0, end, fromLane, toLane);
         double used = lanes
             .Pieces.SelectMany(p => list.Frame.Of(p))
             .Concat(lanes.Cuts.SelectMany(c => c.Line))
             .Select(p => p.X)
-            .DefaultIfEmpty(list.LanesEndMm)
+            .DefaultIfEmpty(end)
             .Max();
-        return used < (1 - Empty) * list.LanesEndMm
-            ? lanes with
-            {
-                ToMm = (1 + Beyond) * used,
-            }
-            : lanes;
+        return used < (1 - Empty) * end ? lanes with { ToMm = (1 + Beyond) * used } : lanes;
     }
 
     public bool IsWhole { get; private init; }
@@ -57,6 +53,9 @@ public sealed record StripView(
     public bool IsOverview { get; private init; }
 
     public double LengthMm => ToMm - FromMm;
+
+    /// <summary>Where the longest of its lanes ends when they are ripped.</summary>
+    public double LanesEndMm => List.LaneEndsMm[FromLane..ToLane].Max();
 
     /// <summary>Across the grain in the frame of the board, to <see cref="HighMm"/>.</summary>
     public double LowMm => IsWhole ? 0 : List.Lanes[FromLane].LowMm;
@@ -152,7 +151,7 @@ public sealed record StripView(
             shown = Math.Min(high, ToMm) - Math.Max(low, FromMm);
         return (cut.MiddleMm >= FromMm && cut.MiddleMm < ToMm)
             || (shown > 0 && shown >= PartOfCut * (high - low))
-            || (cut.MiddleMm >= List.LanesEndMm && ToMm >= List.LanesEndMm);
+            || (cut.MiddleMm >= LanesEndMm && ToMm >= LanesEndMm);
     }
 
     private bool Shows(double fromMm, double toMm) =>

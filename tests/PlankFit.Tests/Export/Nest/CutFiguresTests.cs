@@ -60,7 +60,7 @@ public sealed class CutFiguresTests
     }
 
     /// <summary>
-    /// Two lanes of 150 and a kerf of 3 in a board of 320: rips at 150 and at 303, both lanes below their kerf. In the second lane a rectangle whose corner is taken
+    /// Two lanes of 150 and a kerf of 3 in a board of 320: rips at 150 and at 303, both lanes below their kerf, and between them the empty end comes off. In the second lane a rectangle whose corner is taken
     /// off by 40: that corner is 40 up from the edge that the lane has when it lies on the bench, though 193 from the board's.
     /// </summary>
     [Fact]
@@ -99,8 +99,8 @@ public sealed class CutFiguresTests
         Assert.Equal(
             [
                 "1|rip, whole length|kerf above|150 up",
-                "2|rip, whole length|kerf above|303 up",
-                "3|across|end of S1-02|2000|2000|square",
+                "2|cut across lane 2|end of S1-02|2000|2000|square",
+                "3|rip, whole length|kerf above|303 up",
                 "4|across|begin S1-02|40|0, 40 up|45° to the left",
             ],
             Rows(nest, LengthUnit.Millimetre, 4)
