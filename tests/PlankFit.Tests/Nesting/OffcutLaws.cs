@@ -103,7 +103,9 @@ internal static class OffcutLaws
             && low >= end.From.Y - NearMm
             && high <= end.To.Y + NearMm
             && cuts.Cuts.Skip(end.Number)
-                .Where(c => c.Line.Max(v => v.Y) > low && c.Line.Min(v => v.Y) < high)
+                .Where(c =>
+                    c.Line.Max(v => v.Y) > low + NearMm && c.Line.Min(v => v.Y) < high - NearMm
+                )
                 .All(c => c.Line.Max(v => v.X) <= end.From.X + NearMm)
         );
     }
