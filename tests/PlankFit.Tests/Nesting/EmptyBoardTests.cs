@@ -11,7 +11,10 @@ public sealed class EmptyBoardTests
     /// <summary>Rows begin at the squared end, or where a fault of the board ends: but for faults nothing is ever left empty at the near end.</summary>
     [Fact]
     public void NoRipRunsThroughEmptyBoardAndRowsBeginAtTheSquaredEnd() =>
-        RandomCutting.Gen.Sample(
+        FixedDraws.Keep(
+            RandomCutting.Gen,
+            20,
+            1500,
             job =>
             {
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
@@ -19,9 +22,7 @@ public sealed class EmptyBoardTests
                 Assert.Empty(lists.SelectMany(l => EmptyBoardLaws.Broken(plan.Spec, l)));
                 Assert.Empty(lists.SelectMany(l => EmptyBoardLaws.Smaller(plan.Spec, l)));
                 Assert.Empty(lists.SelectMany(l => EmptyBoardLaws.BegunLate(plan.Spec, l)));
-            },
-            iter: LongRuns.Of(20, 1500),
-            threads: 2
+            }
         );
 
     /// <summary>Two lanes of 2000 in a board of 2440 and a rip between them. Run on over all of it, or narrower than its kerf, or half off the board, it is told.</summary>

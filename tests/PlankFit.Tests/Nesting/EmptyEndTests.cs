@@ -1,5 +1,5 @@
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Dxf;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry;
 using PlankFit.Planking;
@@ -212,10 +212,10 @@ public sealed class EmptyEndTests
         NestPlan nest = HandMadePlan.Plan with { Spec = spec, Boards = [list.Board] };
         BottomPlan plan = PrismaticPlan.Build(new()) with { Nest = nest };
         foreach (
-            (DxfVersion version, DxfUnits units, double unitMm) in new[]
+            (DxfVersion version, DxfUnit units, double unitMm) in new[]
             {
-                (DxfVersion.R2000, DxfUnits.Millimetres, 1),
-                (DxfVersion.R12, DxfUnits.Inches, 25.4),
+                (DxfVersion.R2000, DxfUnit.Millimetre, 1),
+                (DxfVersion.R12, DxfUnit.Inch, 25.4),
             }
         )
         {

@@ -10,14 +10,15 @@ public sealed class RandomCuttingTests
 {
     [Fact]
     public void EveryPlanKeepsTheLaws() =>
-        RandomCutting.Gen.Sample(
+        FixedDraws.Keep(
+            RandomCutting.Gen,
+            60,
+            1000,
             job =>
             {
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            },
-            iter: LongRuns.Of(60, 1000),
-            threads: 2
+            }
         );
 
     /// <summary>With a seed and a fixed effort.</summary>
@@ -41,7 +42,10 @@ public sealed class RandomCuttingTests
     /// <summary>What a plan is held against can be sawn too; twins are not its care.</summary>
     [Fact]
     public void SquareCrosscutsKeepTheLaws() =>
-        RandomCutting.Gen.Sample(
+        FixedDraws.Keep(
+            RandomCutting.Gen,
+            100,
+            20_000,
             job =>
             {
                 SquareCutting cuts = SquareCuts.Of(
@@ -69,8 +73,6 @@ public sealed class RandomCuttingTests
                     []
                 );
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            },
-            iter: LongRuns.Of(300, 20_000),
-            threads: 2
+            }
         );
 }

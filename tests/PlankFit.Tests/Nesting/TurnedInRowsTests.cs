@@ -128,14 +128,15 @@ public sealed class TurnedInRowsTests
     /// <summary>Mixed racks, sheets and yards, pieces of all shapes with ends left long, some with slack and some without.</summary>
     [Fact]
     public void JobsByChanceKeepTheLaws() =>
-        LongEndedPieces.Jobs.Sample(
+        FixedDraws.Keep(
+            LongEndedPieces.Jobs,
+            8,
+            400,
             job =>
             {
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Assert.Empty(CutLaws.Broken(plan, job.Pieces));
-            },
-            iter: LongRuns.Of(8, 400),
-            threads: 2
+            }
         );
 
     /// <summary>A plan that turns nothing is one of those that the bound speaks of.</summary>

@@ -19,7 +19,7 @@ internal static class FixedDraws
         int draws = LongRuns.Of(usual, asked);
         if (LongRuns.Asked || draws != usual)
         {
-            of.Sample(law, iter: draws, threads: 1, print: print);
+            of.Sample(law, iter: draws, threads: 2, print: print);
             return;
         }
 
