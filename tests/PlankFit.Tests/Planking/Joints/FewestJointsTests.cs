@@ -46,7 +46,7 @@ public sealed class FewestJointsTests
                             ? 1
                             : 0;
                 },
-                iter: Long ? 300 : 12,
+                iter: Long ? 300 : 40,
                 threads: 1,
                 seed: "0000KzqXv3Y5"
             );
@@ -69,7 +69,7 @@ public sealed class FewestJointsTests
                     );
                     Assert.NotNull(SolverJoints.Fewest(row.Planks[..stuck], row.Stock, row.Rules));
                 },
-                iter: Long ? 100 : 4,
+                iter: Long ? 100 : 40,
                 threads: 1,
                 seed: "0000KzqXv3Y5"
             );
