@@ -11,7 +11,7 @@ public sealed class JointsByChanceTests
     [Fact]
     public void The_laws_hold_or_it_is_said_why_there_are_no_pieces()
     {
-        int draws = LongRuns.Of(16, 40),
+        int draws = LongRuns.Of(40, 100),
             pieced = 0,
             refused = 0;
         Gen.Select(RandomHull.Gen, Gen.Double[0.4, 0.95], Gen.Bool, Gen.Double[0, 300])
