@@ -65,8 +65,10 @@ internal sealed class StageFolder : IDisposable
                 mine.SayWho(command);
                 return mine;
             }
-            // The run before took its stage away in this very moment.
-            catch (DirectoryNotFoundException) when (tries < 20) { }
+            // The run before took its stage away in this very moment: the file was not made for want of its folder, which the library says in one way where the folder
+            // is still gone when it looks for the reason, and in the other where a third run has made it again.
+            catch (IOException gone)
+                when (gone is DirectoryNotFoundException or FileNotFoundException && tries < 20) { }
             // A lock held by another process: EAGAIN on Linux and macOS, a sharing violation on Windows.
             catch (IOException failure)
                 when (failure.HResult is 11 or 35 or unchecked((int)0x80070020))
