@@ -1,5 +1,11 @@
 using System.CommandLine;
-using PlankFit.App;
+using PlankFit.App.Checking;
+using PlankFit.App.Explaining;
+using PlankFit.App.Keels;
+using PlankFit.App.Laying;
+using PlankFit.App.Marking;
+using PlankFit.App.Nesting;
+using PlankFit.App.Running;
 
 namespace PlankFit.Cli;
 

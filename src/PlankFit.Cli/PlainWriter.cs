@@ -1,5 +1,5 @@
 using System.Text;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
 namespace PlankFit.Cli;
 

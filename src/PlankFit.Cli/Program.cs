@@ -1,7 +1,7 @@
 using System.CommandLine;
-using PlankFit.App;
+using PlankFit.App.Running;
 using PlankFit.Cli;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
 // A run that cannot say what it found does nothing: a finding that nobody is told of may cost a plank.
 (ShellStream Output, ShellStream Errors)? shell = ShellStream.Open();

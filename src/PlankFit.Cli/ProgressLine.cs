@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using PlankFit.Planking;
+using PlankFit.Planking.Laying;
 
 namespace PlankFit.Cli;
 

@@ -1,9 +1,10 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
-using PlankFit.App;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
 
 namespace PlankFit.Cli;
 

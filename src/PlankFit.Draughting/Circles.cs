@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting;
 

@@ -1,5 +1,3 @@
-using PlankFit.Geometry;
-
 namespace PlankFit.Draughting;
 
 /// <summary>What would make a drawing a lie or unreadable, found before any backend writes a byte of it.</summary>

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting;
 
@@ -9,7 +12,7 @@ internal static class BoardLayout
 {
     public static ImmutableArray<SawnBoard> Of(
         NestProblem problem,
-        Cutting cutting,
+        CuttingPlan cutting,
         PieceDealing dealing
     )
     {
@@ -25,7 +28,7 @@ internal static class BoardLayout
 
     private static SawnBoard Board(
         NestProblem problem,
-        CutBoard cut,
+        CuttingPlanBoard cut,
         int which,
         PieceDealing dealing
     )

@@ -1,5 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
+using PlankFit.Nesting.Search;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting;
 
@@ -20,7 +25,12 @@ internal static class JoinedBoards
     /// <summary>Offcuts that differ by no more are as large.</summary>
     private const double EqualMm2 = 1;
 
-    public static Cutting Of(NestSpec spec, NestProblem problem, Cutting plan, Patience patience)
+    public static CuttingPlan Of(
+        NestSpec spec,
+        NestProblem problem,
+        CuttingPlan plan,
+        Patience patience
+    )
     {
         int tries = Tries;
         while (Joined(spec, problem, plan, patience, ref tries) is { } joined)
@@ -31,22 +41,22 @@ internal static class JoinedBoards
         return plan;
     }
 
-    private static Cutting? Joined(
+    private static CuttingPlan? Joined(
         NestSpec spec,
         NestProblem problem,
-        Cutting plan,
+        CuttingPlan plan,
         Patience patience,
         ref int tries
     )
     {
         int[] left = [.. Share.AllOf(problem).Boards];
-        foreach (CutBoard board in plan.Boards)
+        foreach (CuttingPlanBoard board in plan.Boards)
         {
             left[board.Board]--;
         }
 
         // The emptiest first: they are the likeliest to go into one.
-        ImmutableArray<CutBoard> boards =
+        ImmutableArray<CuttingPlanBoard> boards =
         [
             .. plan.Boards.OrderBy(b => b.Filled(problem) * problem.Boards[b.Board].AreaMm2),
         ];
@@ -57,7 +67,7 @@ internal static class JoinedBoards
                 continue;
             }
 
-            foreach (ImmutableArray<CutBoard> these in Equal(problem, boards, one, [], 0))
+            foreach (ImmutableArray<CuttingPlanBoard> these in Equal(problem, boards, one, [], 0))
             {
                 if (tries-- <= 0 || patience.IsOver)
                 {
@@ -75,11 +85,11 @@ internal static class JoinedBoards
     }
 
     /// <summary>Boards that count together what the one does, in area as well as in money.</summary>
-    private static IEnumerable<ImmutableArray<CutBoard>> Equal(
+    private static IEnumerable<ImmutableArray<CuttingPlanBoard>> Equal(
         NestProblem problem,
-        ImmutableArray<CutBoard> boards,
+        ImmutableArray<CuttingPlanBoard> boards,
         int one,
-        ImmutableArray<CutBoard> chosen,
+        ImmutableArray<CuttingPlanBoard> chosen,
         int from
     )
     {
@@ -111,7 +121,7 @@ internal static class JoinedBoards
         for (int b = from; b < boards.Length; b++)
         {
             foreach (
-                ImmutableArray<CutBoard> more in Equal(
+                ImmutableArray<CuttingPlanBoard> more in Equal(
                     problem,
                     boards,
                     one,
@@ -128,17 +138,17 @@ internal static class JoinedBoards
         }
     }
 
-    private static CutBoard? InOne(
+    private static CuttingPlanBoard? InOne(
         NestSpec spec,
         NestProblem problem,
-        ImmutableArray<CutBoard> these,
+        ImmutableArray<CuttingPlanBoard> these,
         int one,
         Patience patience
     )
     {
-        Cutting now = new(these);
+        CuttingPlan now = new(these);
         int[] things = now.Counts(problem);
-        Cutting joined = FirstFit.Of(
+        CuttingPlan joined = FirstFit.Of(
             problem,
             new([.. things], [.. problem.Boards.Select((_, b) => b == one ? 1 : 0)]),
             new(problem.Ends),
@@ -152,7 +162,7 @@ internal static class JoinedBoards
             : null;
     }
 
-    private static double Largest(NestSpec spec, NestProblem problem, Cutting cutting) =>
+    private static double Largest(NestSpec spec, NestProblem problem, CuttingPlan cutting) =>
         BoardLayout
             .Of(problem, cutting, new(problem.Items))
             .SelectMany(b => Offcuts.Of(spec, BoardCuts.Of(b, spec)))

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting;
 

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Model;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Nesting;
 
@@ -29,17 +32,19 @@ public static class NestPlanner
         var materials = ImmutableArray.CreateBuilder<NestedMaterial>();
         var boards = ImmutableArray.CreateBuilder<SawnBoard>();
         var unplaced = ImmutableArray.CreateBuilder<UnplacedPiece>();
-        ImmutableArray<StockShare> shares = StockShares.Of(
+        ImmutableArray<StockGroup> shares = StockGroups.Of(
             spec,
             pieces,
             out ImmutableArray<SawPiece> unserved
         );
-        unplaced.AddRange(unserved.Select(p => new UnplacedPiece(p, Wants.Stock(spec, p, units))));
+        unplaced.AddRange(
+            unserved.Select(p => new UnplacedPiece(p, WhyUnplaced.Stock(spec, p, units)))
+        );
         // All at once, so that none takes the time of the others; they have nothing to do with each other.
         Task<NestedShare>[] searches =
         [
             .. shares.Select(share =>
-                Task.Run(() => ShareNesting.Of(spec, share, units, progress, patience))
+                Task.Run(() => GroupNesting.Of(spec, share, units, progress, patience))
             ),
         ];
         NestedShare[] all = Task.WhenAll(searches).GetAwaiter().GetResult();

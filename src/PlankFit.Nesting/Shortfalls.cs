@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting;
 
@@ -54,7 +54,7 @@ internal static class Shortfalls
                 0
             );
         var known = spec
-            .Boards.Where(b => b.Kind == StockKind.Board && Serves.Piece(spec, b, any))
+            .Boards.Where(b => b.Kind == StockKind.Board && StockMatch.Piece(spec, b, any))
             .Select(b => (b.LengthMm, b.WidthMm))
             .Where(b => b.LengthMm >= length && b.WidthMm + spec.ProudMm >= width)
             .Distinct()

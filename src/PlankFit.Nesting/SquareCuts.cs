@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting;
 
@@ -108,13 +109,13 @@ public static class SquareCuts
         {
             var (corner, length, width) = Box(piece);
             bool Takes(SquareBoards row) =>
-                Serves.Piece(spec, row.Stock, piece) && row.Take(piece, corner, length, width);
+                StockMatch.Piece(spec, row.Stock, piece) && row.Take(piece, corner, length, width);
             // A yard's board that is begun is nearer than one to be bought.
             if (
                 !rows.Where(r => r.Stock.OnHand).Any(Takes)
                 && !rows.Where(r => !r.Stock.OnHand)
                     .Any(r =>
-                        Serves.Piece(spec, r.Stock, piece)
+                        StockMatch.Piece(spec, r.Stock, piece)
                         && r.TakeBegun(piece, corner, length, width)
                     )
                 && !rows.Where(r => !r.Stock.OnHand).Any(Takes)

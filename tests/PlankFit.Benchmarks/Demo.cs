@@ -1,5 +1,6 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Benchmarks;
 

@@ -1,9 +1,10 @@
 using BenchmarkDotNet.Attributes;
-using PlankFit.App;
 using PlankFit.Draughting.Files;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Checks;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Views;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Benchmarks;
 

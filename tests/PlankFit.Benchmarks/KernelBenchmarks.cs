@@ -1,6 +1,9 @@
 using BenchmarkDotNet.Attributes;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
 
 namespace PlankFit.Benchmarks;
 
@@ -23,7 +26,15 @@ public class KernelBenchmarks
         start = new(hull.Surface.UTo / 2, 0);
         SurfacePoint p = surface.At(start.U, 0);
         direction = p.Du.Unit() + p.UnitTangent(p.Dv - (p.Dv.Dot(p.Du.Unit()) * p.Du.Unit()));
-        Geodesic whole = Geodesics.Trace(surface, start, direction, 1, 2500, 1e-5, uv => uv.V < 1);
+        Geodesic whole = GeodesicTracing.Trace(
+            surface,
+            start,
+            direction,
+            1,
+            2500,
+            1e-5,
+            uv => uv.V < 1
+        );
         length = whole.Crossing(uv => uv.V - 1, 0, whole.To);
         strip = new(whole);
         beside = strip.At(new(500, 75)).Uv;
@@ -35,7 +46,7 @@ public class KernelBenchmarks
 
     [Benchmark]
     public double GeodesicKeelToChine() =>
-        Geodesics.Trace(surface, start, direction, 0, length, 1e-4).To;
+        GeodesicTracing.Trace(surface, start, direction, 0, length, 1e-4).To;
 
     [Benchmark]
     public double FootOnAStrip() => strip.Find(beside, point, new(505, 73), 1e-6).T;

@@ -1,7 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using BenchmarkDotNet.Engines;
-using PlankFit.App;
-using PlankFit.Planking;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
+using PlankFit.Planking.Laying;
 
 namespace PlankFit.Benchmarks;
 

@@ -1,9 +1,13 @@
 using System.Collections.Immutable;
 using BenchmarkDotNet.Attributes;
 using BenchmarkDotNet.Engines;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Benchmarks;
 
@@ -19,7 +23,9 @@ public class NestBenchmarks
     [GlobalSetup]
     public void Setup()
     {
-        Job job = PlankFit.Reading.JobReader.Read(Demo.File("survey-launch-from-the-rack")).Job!;
+        Job job = PlankFit
+            .Reading.Jobs.JobReader.Read(Demo.File("survey-launch-from-the-rack"))
+            .Job!;
         launch = job.Nest! with { Rounds = 0 };
         planks = BottomPlanner.Plan(job, null, default).Plan!.PiecesToSaw();
         var chance = new Random(7);

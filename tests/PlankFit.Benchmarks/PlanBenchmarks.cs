@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
-using PlankFit.Planking;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Benchmarks;
 

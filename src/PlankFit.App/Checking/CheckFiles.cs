@@ -2,11 +2,13 @@ using System.Collections.Immutable;
 using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Svg;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Lines;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Checking;
 
 /// <summary>The files that `check` leaves: the lines, the curvature of each, and the findings in words.</summary>
 internal static class CheckFiles

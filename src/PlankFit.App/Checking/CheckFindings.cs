@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Offsets;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Checking;
 
 /// <summary>What the judge of fairness found, each with the file, line and cell where it stands.</summary>
 internal static class CheckFindings

@@ -1,11 +1,16 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
-using PlankFit.Export;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Lengths;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Checking;
 
 /// <summary>Checks a job and the fairness of its table, and draws its lines; with a tolerance, writes a faired copy of the table beside the old one.</summary>
 public static class CheckRun
@@ -46,7 +51,7 @@ public static class CheckRun
 
         FairnessReport fairness = timings.Time(
             "judge the fairness of every line",
-            () => Fairness.Judge(job.Offsets, job.Units)
+            () => FairnessCheck.Judge(job.Offsets, job.Units)
         );
         ImmutableArray<Finding> loft = timings.Time("loft the bottom", () => Lofted(job));
         ImmutableArray<Finding> unfair = CheckFindings.Of(

@@ -1,10 +1,15 @@
 using System.Text;
 using PlankFit.Draughting.Files;
-using PlankFit.Export;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Offsets;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Checking;
 
 /// <summary>Writes the faired copy of the table beside the old one, and the list of every move. The job goes on reading the old table until a person changes it.</summary>
 internal static class FairedFiles

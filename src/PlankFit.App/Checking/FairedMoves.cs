@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Checking;
 
 /// <summary>Every move of a faired table, one a row: what was written, what is written now, and by how many millimetres it moved.</summary>
 internal static class FairedMoves

@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.App.Laying;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Story;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Explaining;
 
 /// <summary>The last step of a plank's story: the line of the file that the saw is given.</summary>
 internal static class DxfStep
@@ -10,14 +14,14 @@ internal static class DxfStep
     public static StoryStep Of(BottomPlan plan, Plank plank)
     {
         using var stream = new MemoryStream();
-        LayFiles.WritePlankDxf(plan, plank, Draughting.Dxf.DxfVersion.R2000, stream);
+        LayFiles.WritePlankDxf(plan, plank, PlankFit.Draughting.Dxf.DxfVersion.R2000, stream);
         string[] lines = System
             .Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length)
             .Split('\n', StringSplitOptions.TrimEntries);
         int at = FirstVertexOfCut(lines);
         var told = ImmutableArray.CreateBuilder<string>();
         told.Add(
-            $"{LayFiles.PlankDxfName(plank, Draughting.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
+            $"{LayFiles.PlankDxfName(plank, PlankFit.Draughting.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
         );
         if (at >= 0)
         {

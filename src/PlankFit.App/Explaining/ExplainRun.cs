@@ -1,9 +1,14 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.App.Running;
+using PlankFit.Export.Story;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Explaining;
 
 /// <summary>Tells how one plank came to be, from the offsets that bear on it to the line of its DXF file.</summary>
 public static class ExplainRun

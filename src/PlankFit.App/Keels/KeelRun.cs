@@ -1,7 +1,14 @@
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
+using PlankFit.Export.Keel;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Keels;
 
 /// <summary>The keel alone: what it should be, what it is, and what that does to the planks.</summary>
 public static class KeelRun

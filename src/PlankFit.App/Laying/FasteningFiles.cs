@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.App.Running;
+using PlankFit.Export.Fastenings;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>Fastenings: positions and what to buy.</summary>
 internal static class FasteningFiles

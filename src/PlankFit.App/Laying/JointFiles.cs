@@ -1,11 +1,17 @@
 using System.Collections.Immutable;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Files;
 using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Joints;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>The pieces of long planks: the table of joints, a map of each layer's, the list of pieces, and a DXF file a piece.</summary>
 internal static class JointFiles

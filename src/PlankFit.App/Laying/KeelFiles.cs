@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Skia;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Keel;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>The keel held against the planking: tables, chart, patterns of its edges.</summary>
 internal static class KeelFiles

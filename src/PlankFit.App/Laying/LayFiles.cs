@@ -1,15 +1,26 @@
 using System.Collections.Immutable;
 using System.Text;
+using PlankFit.App.Nesting;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Svg;
 using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Checks;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Summary;
+using PlankFit.Export.Views;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>Every file that `lay` leaves for the bench, by name; those that take longest first.</summary>
 internal static class LayFiles
@@ -85,10 +96,10 @@ internal static class LayFiles
         work.AddRange(KeelFiles.Of(plan));
         work.AddRange(SettingUpFiles.Of(plan));
         work.AddRange(JointFiles.Of(plan));
-        work.AddRange(BehindFiles.Of(plan));
+        work.AddRange(FramingFiles.Of(plan));
         work.AddRange(FasteningFiles.Of(plan));
         work.AddRange(TimberFiles.Of(plan));
-        work.AddRange(StandingFiles.Of(plan));
+        work.AddRange(AsBuiltFiles.Of(plan));
         work.AddRange(NestFiles.Of(plan));
         return work.ToImmutable();
     }

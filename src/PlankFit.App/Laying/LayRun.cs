@@ -1,7 +1,10 @@
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.App.Nesting;
+using PlankFit.App.Running;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Summary;
+using PlankFit.Planking.Laying;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>The main job: a job file in, everything that a builder needs to saw the planks out.</summary>
 public static class LayRun

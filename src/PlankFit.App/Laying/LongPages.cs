@@ -1,9 +1,10 @@
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>A drawing in true size for paper: for a roll, on one long page or a few where a PDF takes none so long; or cut up on the job's paper where it asks for that.</summary>
 internal static class LongPages

@@ -1,16 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Svg;
 using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Sheets;
+using PlankFit.Export.Panels;
 using PlankFit.Geometry.Development;
-using PlankFit.Planking;
+using PlankFit.Planking.Panels;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>The whole bottom laid flat: sheets to a scale as PDF and SVG, full size as DXF and SVG, and as one long PDF page where that is short enough.</summary>
 internal static class PanelFiles

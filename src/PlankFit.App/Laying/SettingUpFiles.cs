@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Files;
-using PlankFit.Draughting.Skia;
 using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.SettingUp;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>Tables and full-size sections for setting up, and the corner at the chine.</summary>
 internal static class SettingUpFiles

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.App.Running;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Timber;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Laying;
 
 /// <summary>Bend, weight and movement of the timber.</summary>
 internal static class TimberFiles

@@ -1,8 +1,14 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.App.Running;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Measured;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Marking;
 
 /// <summary>Marks planks as sawn: their shapes are written down beside the job, and no later lay-out moves them.</summary>
 public static class CutRun
@@ -10,7 +16,7 @@ public static class CutRun
     private const string UsualName = "cut-planks.json";
 
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
-    /// <exception cref="Draughting.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
+    /// <exception cref="PlankFit.Draughting.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
     public static RunReport Run(
         RunRequest request,
         IReadOnlyList<string> planks,
@@ -27,7 +33,7 @@ public static class CutRun
         }
 
         // Held from here on: the planks are worked out from the record as it is now, and nobody else changes it until they are on it.
-        string? named = job.Standing.CutFile;
+        string? named = job.AsBuilt.CutFile;
         using var record = SawnRecord.Hold(
             Beside(request, named ?? UsualName),
             progress,
@@ -51,7 +57,7 @@ public static class CutRun
             return planned.Faults!;
         }
 
-        if (plan.Job.Standing.CutFile != named)
+        if (plan.Job.AsBuilt.CutFile != named)
         {
             return RunReport.Faults([
                 new(
@@ -81,7 +87,7 @@ public static class CutRun
         PlankId[] again = [.. wanted.Where(p => sawn.ContainsKey(p.Id)).Select(p => p.Id)];
         foreach (Plank plank in wanted.Where(p => !sawn.ContainsKey(p.Id)))
         {
-            sawn[plank.Id] = CutPlank.Of(
+            sawn[plank.Id] = SawnPlank.Of(
                 plank,
                 plan.PlankLayers.First(l => l.Number == plank.Layer).Planks,
                 plan.Job.Revision
@@ -127,7 +133,7 @@ public static class CutRun
             return RunReport.Faults(read.Findings);
         }
 
-        if (read.Job.Standing.CutFile is not { } name)
+        if (read.Job.AsBuilt.CutFile is not { } name)
         {
             return RunReport.Faults([
                 new(
@@ -147,7 +153,7 @@ public static class CutRun
             return RunReport.Faults(read.Findings);
         }
 
-        ImmutableArray<CutPlank> had = job.Standing.Cut;
+        ImmutableArray<SawnPlank> had = job.AsBuilt.Cut;
         var off = new HashSet<PlankId>();
         var unknown = ImmutableArray.CreateBuilder<Finding>();
         foreach (string word in planks)
@@ -172,7 +178,7 @@ public static class CutRun
             return RunReport.Faults(unknown.ToImmutable());
         }
 
-        CutPlank[] left = [.. had.Where(c => !off.Contains(c.Id))];
+        SawnPlank[] left = [.. had.Where(c => !off.Contains(c.Id))];
         record.Replace(left);
         return new(
             ExitCode.Done,

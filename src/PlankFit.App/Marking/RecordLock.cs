@@ -1,8 +1,8 @@
 using System.Security.Cryptography;
 using PlankFit.Draughting.Files;
-using PlankFit.Planking;
+using PlankFit.Planking.Laying;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Marking;
 
 /// <summary>
 /// One `plankfit cut` at a time on a record: a hidden file beside it, locked by the system for as long as the process lives, so that one that was killed holds up

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Text;
 using PlankFit.Draughting.Files;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Laying;
+using PlankFit.Reading.Measured;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Marking;
 
 /// <summary>The record of sawn planks on the disk, held by this process from reading it to writing it anew.</summary>
 internal sealed class SawnRecord : IDisposable
@@ -45,7 +47,7 @@ internal sealed class SawnRecord : IDisposable
 
     /// <summary>The record anew, the one before it kept as the one backup.</summary>
     /// <exception cref="OutputException">Another has written it since it was taken hold of, or the file system refused.</exception>
-    public void Replace(IEnumerable<CutPlank> planks)
+    public void Replace(IEnumerable<SawnPlank> planks)
     {
         byte[]? now = Bytes(Path);
         if (now is null != had is null || (now is not null && !now.AsSpan().SequenceEqual(had)))
@@ -61,7 +63,7 @@ internal sealed class SawnRecord : IDisposable
             DurableFile.Write(Backup(), had);
         }
 
-        DurableFile.Write(Path, Encoding.UTF8.GetBytes(CutPlanksFile.Write(planks)));
+        DurableFile.Write(Path, Encoding.UTF8.GetBytes(SawnPlanksFile.Write(planks)));
     }
 
     public void Dispose() => held.Dispose();
@@ -69,7 +71,7 @@ internal sealed class SawnRecord : IDisposable
     /// <summary>Where the backup goes; a file of that name that is no record is the user's own.</summary>
     private string Backup()
     {
-        string backup = CutPlanksFile.BackupOf(Path);
+        string backup = SawnPlanksFile.BackupOf(Path);
         if (
             new FileInfo(backup).LinkTarget is not null
             || Directory.Exists(backup)

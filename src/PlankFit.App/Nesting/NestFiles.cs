@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Svg;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Nesting;
 
 /// <summary>The plan of cutting: lists, labels, and what is left over.</summary>
 internal static class NestFiles

@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.App.Running;
+using PlankFit.Export.Stock;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Nesting;
 
 /// <summary>The planks laid out in the boards on hand, and what the saw needs for it.</summary>
 public static class NestRun

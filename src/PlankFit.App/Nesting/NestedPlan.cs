@@ -1,11 +1,16 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
-using PlankFit.Export;
+using PlankFit.App.Running;
+using PlankFit.Export.Stock;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Nesting;
 
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan

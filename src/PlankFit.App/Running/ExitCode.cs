@@ -1,4 +1,4 @@
-namespace PlankFit.App;
+namespace PlankFit.App.Running;
 
 /// <summary>What a run tells the shell.</summary>
 public enum ExitCode

@@ -3,9 +3,9 @@ using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Svg;
 using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Running;
 
 /// <summary>The kinds of file that every part of a run makes.</summary>
 internal static class MadeFiles

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Running;
 
 /// <summary>A job read and planned, with all that was found on the way; or the report that says why not.</summary>
 internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)

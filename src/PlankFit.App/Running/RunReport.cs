@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Running;
 
 /// <summary>What a run has to say when it ends.</summary>
 /// <param name="Lines">For the person at the terminal, on standard error.</param>

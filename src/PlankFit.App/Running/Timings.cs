@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Running;
 
 /// <summary>How long each phase of a run took, by the wall clock.</summary>
 public sealed class Timings

@@ -2,9 +2,9 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Text;
 using PlankFit.Draughting.Files;
-using PlankFit.Planking;
+using PlankFit.Planking.Laying;
 
-namespace PlankFit.App;
+namespace PlankFit.App.Running;
 
 /// <summary>A piece of work that writes one file or a few.</summary>
 internal sealed record FileWork(string What, Action<OutputFolder> Write);

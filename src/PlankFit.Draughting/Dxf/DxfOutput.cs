@@ -1,14 +1,15 @@
 using System.Text;
-using PlankFit.Geometry;
+using PlankFit.Draughting.Text;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Dxf;
 
 /// <summary>Group codes and values going into a DXF, each on a line of its own.</summary>
 internal sealed class DxfOutput(int decimals) : IDisposable
 {
-    private readonly Utf8Text _text = new(32 * 1024);
+    private readonly Utf8Text text = new(32 * 1024);
 
-    public ReadOnlyMemory<byte> Written => _text.Written;
+    public ReadOnlyMemory<byte> Written => text.Written;
 
     /// <summary>The lines of a template, "code value" each, made into groups once and for all.</summary>
     public static byte[] Template(string lines)
@@ -27,7 +28,7 @@ internal sealed class DxfOutput(int decimals) : IDisposable
 
     public DxfOutput Add(byte[] template)
     {
-        _text.Add(template);
+        text.Add(template);
         return this;
     }
 
@@ -73,7 +74,7 @@ internal sealed class DxfOutput(int decimals) : IDisposable
     /// <summary>Three coordinates, the third of them 0.</summary>
     public DxfOutput AddFlat(int code, Vec2 point) => Add(code, point).Add(code + 20, 0);
 
-    public void Dispose() => _text.Dispose();
+    public void Dispose() => text.Dispose();
 
-    private Utf8Text Code(int code) => _text.Add(code).Add("\r\n"u8);
+    private Utf8Text Code(int code) => text.Add(code).Add("\r\n"u8);
 }

@@ -1,3 +1,5 @@
+using PlankFit.Geometry.Primitives;
+
 namespace PlankFit.Draughting.Dxf;
 
 /// <summary>AC1009: no handles and no subclass markers; a polyline is a run of vertices.</summary>

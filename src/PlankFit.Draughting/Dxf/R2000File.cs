@@ -1,3 +1,5 @@
+using PlankFit.Geometry.Primitives;
+
 namespace PlankFit.Draughting.Dxf;
 
 /// <summary>AC1015: every object has a handle, an owner and the names of its classes.</summary>

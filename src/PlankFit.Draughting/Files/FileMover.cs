@@ -9,11 +9,11 @@ internal sealed record MoveStep(string Name, Action Do);
 /// </summary>
 internal sealed class FileMover
 {
-    private readonly StageFolder _stage;
-    private readonly MoveJournal _journal;
+    private readonly StageFolder stage;
+    private readonly MoveJournal journal;
 
     public FileMover(StageFolder stage, MoveJournal journal, bool back) =>
-        (_stage, _journal, GoesBack) = (stage, journal, back);
+        (this.stage, this.journal, GoesBack) = (stage, journal, back);
 
     /// <summary>Whether the moves are taken back.</summary>
     public bool GoesBack { get; private set; }
@@ -53,7 +53,7 @@ internal sealed class FileMover
     /// <summary>From now on the steps are those back, whoever makes them.</summary>
     public void TakeBack()
     {
-        File.Move(_stage.JournalPath, _stage.BackJournalPath);
+        File.Move(stage.JournalPath, stage.BackJournalPath);
         GoesBack = true;
     }
 
@@ -76,37 +76,37 @@ internal sealed class FileMover
 
     private IEnumerable<MoveStep> ForwardSteps() =>
         [
-            .. _journal.NewFolders.Select(f => new MoveStep(
+            .. journal.NewFolders.Select(f => new MoveStep(
                 f,
                 () => Directory.CreateDirectory(Target(f))
             )),
-            .. _journal.Moves.Select(m => new MoveStep(
+            .. journal.Moves.Select(m => new MoveStep(
                 m.Name,
                 m.After is null ? () => TakeAway(m.Name) : () => Place(m.Name)
             )),
-            .. _journal
+            .. journal
                 .Moves.Where(m => m.After is null)
                 .Select(m => new MoveStep(m.Name, () => RemoveEmptied(m.Name))),
-            new(FileIndex.FileName, () => File.Delete(_stage.JournalPath)),
+            new(FileIndex.FileName, () => File.Delete(stage.JournalPath)),
         ];
 
     private IEnumerable<MoveStep> BackSteps() =>
         [
-            .. _journal
+            .. journal
                 .Moves.Reverse()
                 .Select(m => new MoveStep(
                     m.Name,
                     m.After is null ? () => Return(m.Name) : () => Unplace(m)
                 )),
-            .. _journal
+            .. journal
                 .NewFolders.Reverse()
                 .Select(f => new MoveStep(f, () => RemoveIfEmpty(Target(f)))),
-            new(FileIndex.FileName, () => File.Delete(_stage.BackJournalPath)),
+            new(FileIndex.FileName, () => File.Delete(stage.BackJournalPath)),
         ];
 
     private void Place(string name)
     {
-        var (from, to, kept) = (_stage.New(name), Target(name), _stage.Old(name));
+        var (from, to, kept) = (stage.New(name), Target(name), stage.Old(name));
         if (!File.Exists(from))
         {
             return; // placed already
@@ -125,7 +125,7 @@ internal sealed class FileMover
 
     private void TakeAway(string name)
     {
-        var (to, kept) = (Target(name), _stage.Old(name));
+        var (to, kept) = (Target(name), stage.Old(name));
         if (File.Exists(to))
         {
             MakeFolderOf(kept);
@@ -135,7 +135,7 @@ internal sealed class FileMover
 
     private void Unplace(FileMove move)
     {
-        var (from, to, kept) = (_stage.New(move.Name), Target(move.Name), _stage.Old(move.Name));
+        var (from, to, kept) = (stage.New(move.Name), Target(move.Name), stage.Old(move.Name));
         if (File.Exists(from))
         {
             return; // never placed: what is there is the old file, whether it is kept as well or not
@@ -157,7 +157,7 @@ internal sealed class FileMover
 
     private void Return(string name)
     {
-        var (to, kept) = (Target(name), _stage.Old(name));
+        var (to, kept) = (Target(name), stage.Old(name));
         if (File.Exists(kept) && !File.Exists(to))
         {
             MakeFolderOf(to);
@@ -188,5 +188,5 @@ internal sealed class FileMover
     private static void MakeFolderOf(string file) =>
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
 
-    private string Target(string name) => Path.Combine(_stage.Folder, name);
+    private string Target(string name) => Path.Combine(stage.Folder, name);
 }

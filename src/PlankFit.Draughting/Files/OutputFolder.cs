@@ -11,21 +11,27 @@ namespace PlankFit.Draughting.Files;
 /// </summary>
 public sealed class OutputFolder : IDisposable
 {
-    private readonly string _command;
-    private readonly StageFolder _stage;
-    private readonly Stack<string> _madeFolders;
-    private readonly CancellationToken _cancel;
-    private readonly ConcurrentDictionary<string, FileMark?> _files = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, bool> _made = new(StringComparer.Ordinal);
+    private readonly string command;
+    private readonly StageFolder stage;
+    private readonly Stack<string> madeFolders;
+    private readonly CancellationToken cancel;
+    private readonly ConcurrentDictionary<string, FileMark?> files = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, bool> made = new(StringComparer.Ordinal);
 
     private OutputFolder(
         string command,
         StageFolder stage,
         Stack<string> madeFolders,
         CancellationToken cancel
-    ) => (_command, _stage, _madeFolders, _cancel) = (command, stage, madeFolders, cancel);
+    ) =>
+        (this.command, this.stage, this.madeFolders, this.cancel) = (
+            command,
+            stage,
+            madeFolders,
+            cancel
+        );
 
-    public string Folder => _stage.Folder;
+    public string Folder => stage.Folder;
 
     /// <summary>Mends what a killed run left there as well.</summary>
     /// <param name="folder">Made where it is not there yet.</param>
@@ -86,7 +92,7 @@ public sealed class OutputFolder : IDisposable
     /// <exception cref="OutputException">The file system refused; the run is then to be given up.</exception>
     public void Write(string name, Action<Stream> write)
     {
-        _cancel.ThrowIfCancellationRequested();
+        cancel.ThrowIfCancellationRequested();
         if (
             !FileIndex.IsSafe(name)
             || name == FileIndex.FileName
@@ -99,12 +105,12 @@ public sealed class OutputFolder : IDisposable
             );
         }
 
-        if (!_files.TryAdd(name, null))
+        if (!files.TryAdd(name, null))
         {
             throw new ArgumentException($"\"{name}\" is written twice in one run.", nameof(name));
         }
 
-        _files[name] = Stage(name, write);
+        files[name] = Stage(name, write);
     }
 
     public void Write(string name, ReadOnlyMemory<byte> content) =>
@@ -118,14 +124,14 @@ public sealed class OutputFolder : IDisposable
     public IReadOnlyList<string> Commit()
     {
         Ready().Run();
-        return [.. _files.Keys.Order(StringComparer.Ordinal)];
+        return [.. files.Keys.Order(StringComparer.Ordinal)];
     }
 
     /// <summary>Looks whether all can be moved, and writes the journal of the moves: from here on the run is carried out, by the mover or by the next run.</summary>
     internal FileMover Ready()
     {
-        _cancel.ThrowIfCancellationRequested();
-        var files = _files.ToDictionary(f => f.Key, f => f.Value!, StringComparer.Ordinal);
+        cancel.ThrowIfCancellationRequested();
+        var files = this.files.ToDictionary(f => f.Key, f => f.Value!, StringComparer.Ordinal);
         try
         {
             var before =
@@ -139,11 +145,11 @@ public sealed class OutputFolder : IDisposable
                         ),
                     ]
                 );
-            string[] stale = [.. before.Of(_command).Where(name => !files.ContainsKey(name))];
-            var index = Stage(FileIndex.FileName, before.With(_command, files).Write);
+            string[] stale = [.. before.Of(command).Where(name => !files.ContainsKey(name))];
+            var index = Stage(FileIndex.FileName, before.With(command, files).Write);
             var journal = MovePlan.Of(Folder, before, files, stale, index);
             WriteJournal(journal);
-            return new FileMover(_stage, journal, back: false);
+            return new FileMover(stage, journal, back: false);
         }
         catch (Exception failure) when (OutputException.IsOne(failure))
         {
@@ -153,30 +159,30 @@ public sealed class OutputFolder : IDisposable
 
     public void Dispose()
     {
-        _stage.Dispose();
-        RemoveEmpty(_madeFolders);
+        stage.Dispose();
+        RemoveEmpty(madeFolders);
     }
 
     private void WriteJournal(MoveJournal journal)
     {
-        var writing = _stage.JournalPath + ".writing";
+        var writing = stage.JournalPath + ".writing";
         using (var file = new FileStream(writing, FileMode.Create, FileAccess.Write))
         {
             file.Write(Encoding.UTF8.GetBytes(journal.ToText()));
             DiskSync.Flush(file);
         }
 
-        File.Move(writing, _stage.JournalPath);
+        File.Move(writing, stage.JournalPath);
     }
 
     private FileMark Stage(string name, Action<Stream> write)
     {
         const int Buffer = 32 * 1024;
-        var path = _stage.New(name);
+        var path = stage.New(name);
         try
         {
             var folder = Path.GetDirectoryName(path)!;
-            if (_made.TryAdd(folder, true) || !Directory.Exists(folder))
+            if (made.TryAdd(folder, true) || !Directory.Exists(folder))
             {
                 Directory.CreateDirectory(folder);
             }

@@ -12,12 +12,12 @@ internal sealed class StageFolder : IDisposable
     public const string Name = ".plankfit-writing";
     private const string WhoName = "who";
 
-    private readonly FileStream _lock;
+    private readonly FileStream @lock;
 
     private StageFolder(string folder, FileStream held)
     {
         (Folder, Path) = (folder, In(folder));
-        _lock = held;
+        @lock = held;
     }
 
     /// <summary>The target that it stands in.</summary>
@@ -105,7 +105,7 @@ internal sealed class StageFolder : IDisposable
         }
 
         AtomicFile.Quietly(() => File.Delete(System.IO.Path.Combine(Path, WhoName)));
-        _lock.Dispose();
+        @lock.Dispose();
         // Only where it is empty: the next run may be in it already.
         AtomicFile.Quietly(() => Directory.Delete(Path, recursive: false));
     }

@@ -9,34 +9,34 @@ namespace PlankFit.Draughting.Fonts;
 /// </summary>
 public sealed class FontFile
 {
-    private readonly byte[] _bytes;
-    private readonly Dictionary<string, (int Offset, int Length)> _tables = [];
-    private readonly int _characters; // the start of the cmap's format 4 subtable
-    private readonly int _advances;
-    private readonly int _widths; // the start of hmtx
+    private readonly byte[] bytes;
+    private readonly Dictionary<string, (int Offset, int Length)> tables = [];
+    private readonly int characters; // the start of the cmap's format 4 subtable
+    private readonly int advances;
+    private readonly int widths; // the start of hmtx
 
     // What was looked up before, one more than the glyph; nought where it was not. Written by several threads, always with the same answer.
-    private readonly int[] _known = new int[0x2800];
+    private readonly int[] known = new int[0x2800];
 
     public FontFile(byte[] bytes)
     {
-        _bytes = bytes;
+        this.bytes = bytes;
         for (var i = 0; i < Word(4); i++)
         {
             var entry = 12 + (16 * i);
             var tag = Encoding.ASCII.GetString(bytes, entry, 4);
-            _tables[tag] = (Long(entry + 8), Long(entry + 12));
+            tables[tag] = (Long(entry + 8), Long(entry + 12));
         }
 
         UnitsPerEm = Word(Start("head") + 18);
         CapHeight = Word(Start("OS/2") + 88);
-        _advances = Word(Start("hhea") + 34);
+        advances = Word(Start("hhea") + 34);
         GlyphCount = Word(Start("maxp") + 4);
-        _characters = UnicodeCharacters();
-        _widths = Start("hmtx");
+        characters = UnicodeCharacters();
+        widths = Start("hmtx");
     }
 
-    public ReadOnlyMemory<byte> Bytes => _bytes;
+    public ReadOnlyMemory<byte> Bytes => bytes;
 
     public int UnitsPerEm { get; }
 
@@ -45,27 +45,27 @@ public sealed class FontFile
 
     public int GlyphCount { get; }
 
-    public ReadOnlySpan<byte> Table(string tag) => _bytes.AsSpan(Start(tag), _tables[tag].Length);
+    public ReadOnlySpan<byte> Table(string tag) => bytes.AsSpan(Start(tag), tables[tag].Length);
 
     /// <summary>The font size at which capitals have this height.</summary>
     public double SizeFor(double capHeightMm) => capHeightMm * UnitsPerEm / CapHeight;
 
     /// <summary>The advance width in the font's units.</summary>
-    public int Advance(int glyph) => Word(_widths + (4 * Math.Min(glyph, _advances - 1)));
+    public int Advance(int glyph) => Word(widths + (4 * Math.Min(glyph, advances - 1)));
 
     /// <summary>The glyph for a sign, or 0 where the font has none. Signs beyond the first 65,536 are not looked for.</summary>
     public int Glyph(int sign)
     {
-        if (sign >= _known.Length)
+        if (sign >= this.known.Length)
         {
             return sign > 0xFFFF ? 0 : Found(sign);
         }
 
-        int known = _known[sign];
+        int known = this.known[sign];
         if (known == 0)
         {
             known = Found(sign) + 1;
-            _known[sign] = known;
+            this.known[sign] = known;
         }
 
         return known - 1;
@@ -73,8 +73,8 @@ public sealed class FontFile
 
     private int Found(int sign)
     {
-        var doubled = Word(_characters + 6);
-        int end = _characters + 14;
+        var doubled = Word(characters + 6);
+        int end = characters + 14;
         int start = end + doubled + 2;
         int low = 0;
         for (var high = (doubled / 2) - 1; low < high; )
@@ -118,11 +118,11 @@ public sealed class FontFile
     }
 
     private int Start(string tag) =>
-        _tables.TryGetValue(tag, out var place)
+        tables.TryGetValue(tag, out var place)
             ? place.Offset
             : throw new InvalidOperationException($"The lettering has no table {tag}.");
 
-    private int Word(int at) => BinaryPrimitives.ReadUInt16BigEndian(_bytes.AsSpan(at));
+    private int Word(int at) => BinaryPrimitives.ReadUInt16BigEndian(bytes.AsSpan(at));
 
-    private int Long(int at) => BinaryPrimitives.ReadInt32BigEndian(_bytes.AsSpan(at));
+    private int Long(int at) => BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(at));
 }

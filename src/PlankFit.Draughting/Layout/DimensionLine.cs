@@ -1,11 +1,11 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Layout;
 
 /// <summary>Measuring lines with their figures: slanting strokes at the ends, the figure clear of the line.</summary>
 public static class DimensionLine
 {
-    public static void Across(Pad pad, double x1, double x2, double y, string figure)
+    public static void Across(SheetCanvas pad, double x1, double x2, double y, string figure)
     {
         Stroke(pad, new(x1, y));
         Stroke(pad, new(x2, y));
@@ -27,13 +27,13 @@ public static class DimensionLine
     }
 
     /// <summary>An upright measuring line without its figure.</summary>
-    public static void Up(Pad pad, double x, double y1, double y2)
+    public static void Up(SheetCanvas pad, double x, double y1, double y2)
     {
         pad.Line(x, y1, x, y2, Pens.Measure);
         Stroke(pad, new(x, y1));
         Stroke(pad, new(x, y2));
     }
 
-    private static void Stroke(Pad pad, Vec2 at) =>
+    private static void Stroke(SheetCanvas pad, Vec2 at) =>
         pad.Line(at - new Vec2(0.8, 0.8), at + new Vec2(0.8, 0.8), Pens.Outer);
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Draughting.Fonts;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 using SkiaSharp;
 
 namespace PlankFit.Draughting.Skia;
@@ -10,15 +10,15 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 {
     private const double DashSagMm = 0.01;
 
-    private readonly SKPaint _stroke = new()
+    private readonly SKPaint stroke = new()
     {
         Style = SKPaintStyle.Stroke,
         IsAntialias = true,
         StrokeJoin = SKStrokeJoin.Round,
     };
 
-    private readonly SKPaint _fill = new() { Style = SKPaintStyle.Fill, IsAntialias = true };
-    private readonly Dictionary<(double HeightMm, bool Bold), SKFont> _fonts = [];
+    private readonly SKPaint fill = new() { Style = SKPaintStyle.Fill, IsAntialias = true };
+    private readonly Dictionary<(double HeightMm, bool Bold), SKFont> fonts = [];
 
     /// <exception cref="ArgumentException">A letter is missing from the typeface, or the drawing cannot be drawn.</exception>
     public void Paint(SKCanvas canvas, Drawing drawing)
@@ -45,13 +45,13 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     public void Dispose()
     {
-        foreach (var font in _fonts.Values)
+        foreach (var font in fonts.Values)
         {
             font.Dispose();
         }
 
-        _stroke.Dispose();
-        _fill.Dispose();
+        stroke.Dispose();
+        fill.Dispose();
     }
 
     private void Paint(SKCanvas canvas, double heightMm, Polyline line)
@@ -142,7 +142,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
     private SKFont Font(Lettering text)
     {
         var key = (text.HeightMm, text.Bold);
-        if (!_fonts.TryGetValue(key, out var font))
+        if (!fonts.TryGetValue(key, out var font))
         {
             var size = InterFonts.Of(text.Bold).SizeFor(text.HeightMm);
             font = new SKFont(typefaces.Of(text.Bold), (float)size)
@@ -152,7 +152,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
                 Hinting = SKFontHinting.None,
                 Edging = SKFontEdging.Antialias,
             };
-            _fonts[key] = font;
+            fonts[key] = font;
         }
 
         return font;
@@ -160,15 +160,15 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     private SKPaint Stroked(Pen pen)
     {
-        _stroke.Color = Grey(pen.Grey);
-        _stroke.StrokeWidth = (float)pen.WidthMm;
-        return _stroke;
+        stroke.Color = Grey(pen.Grey);
+        stroke.StrokeWidth = (float)pen.WidthMm;
+        return stroke;
     }
 
     private SKPaint Filled(double grey)
     {
-        _fill.Color = Grey(grey);
-        return _fill;
+        fill.Color = Grey(grey);
+        return fill;
     }
 
     private static SKColor Grey(double grey)

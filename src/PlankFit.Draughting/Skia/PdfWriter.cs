@@ -1,3 +1,4 @@
+using PlankFit.Draughting.Text;
 using SkiaSharp;
 
 namespace PlankFit.Draughting.Skia;

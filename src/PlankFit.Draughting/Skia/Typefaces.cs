@@ -13,11 +13,11 @@ internal sealed class Typefaces : IDisposable
         )
     );
 
-    private readonly SKTypeface? _regular;
-    private readonly SKTypeface? _semiBold;
+    private readonly SKTypeface? regular;
+    private readonly SKTypeface? semiBold;
 
     private Typefaces(SKTypeface? regular, SKTypeface? semiBold) =>
-        (_regular, _semiBold) = (regular, semiBold);
+        (this.regular, this.semiBold) = (regular, semiBold);
 
     /// <summary>Every glyph there is: for pictures, which carry no letters. Shared, never disposed.</summary>
     public static Typefaces Whole => WholeOnes.Value;
@@ -45,13 +45,13 @@ internal sealed class Typefaces : IDisposable
     }
 
     public SKTypeface Of(bool bold) =>
-        (bold ? _semiBold : _regular)
+        (bold ? semiBold : regular)
         ?? throw new InvalidOperationException("A document was begun without this typeface.");
 
     public void Dispose()
     {
-        _regular?.Dispose();
-        _semiBold?.Dispose();
+        regular?.Dispose();
+        semiBold?.Dispose();
     }
 
     private static SKTypeface Made(byte[] file, string weight)

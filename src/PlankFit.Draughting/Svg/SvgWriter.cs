@@ -1,5 +1,6 @@
 using PlankFit.Draughting.Fonts;
-using PlankFit.Geometry;
+using PlankFit.Draughting.Text;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Svg;
 

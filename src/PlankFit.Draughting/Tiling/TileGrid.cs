@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Tiling;
 

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Story;
 
 /// <summary>The cells of the table that bear on a plank: those of the stations it crosses and the next one either way.</summary>
 internal static class OffsetsStep

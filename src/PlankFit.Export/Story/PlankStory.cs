@@ -1,9 +1,17 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Story;
 
 /// <summary>One step of how a plank came to be: a heading, and lines with the numbers.</summary>
 public sealed record StoryStep(string Heading, ImmutableArray<string> Lines);

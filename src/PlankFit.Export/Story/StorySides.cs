@@ -1,6 +1,10 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Story;
 
 /// <summary>What an end's bevel comes from: how the side that it meets stands.</summary>
 internal static class StorySides

@@ -1,6 +1,6 @@
 using System.IO.Compression;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>
 /// A zip's entries are stamped with the time at which they were made, and so two files of the same content differ. Here they are packed anew, in the same

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>
 /// Comma-separated text by RFC 4180: a head, CR LF, and quotes where a field holds a comma, a quote or a line's end. UTF-8 with a byte order mark, without

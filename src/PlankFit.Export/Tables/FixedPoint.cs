@@ -1,6 +1,6 @@
 using System.Buffers;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>
 /// Numbers as text with a fixed number of decimals, several times faster than the general formatter because no shortest digits are sought: a plan holds

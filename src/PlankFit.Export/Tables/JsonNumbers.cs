@@ -1,9 +1,9 @@
 using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.Json;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>Numbers and points for a JSON file, in fixed point.</summary>
 internal sealed class JsonNumbers(Utf8JsonWriter json)

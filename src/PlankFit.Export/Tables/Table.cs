@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>A table as data, the same for every kind of file. A name is a legal name of a spreadsheet's sheet.</summary>
 public sealed record Table(

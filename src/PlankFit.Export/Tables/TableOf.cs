@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>A table put together from columns that each know how to read a row: head, width and content stand in one place.</summary>
 internal sealed record ColumnOf<T>(

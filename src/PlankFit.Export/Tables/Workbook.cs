@@ -6,7 +6,7 @@ using SpreadCheetah.Styling;
 using SpreadCheetah.Worksheets;
 using Cell = SpreadCheetah.Cell;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Tables;
 
 /// <summary>A table in a workbook.</summary>
 /// <param name="FrozenColumns">So many columns stay in view.</param>

@@ -1,7 +1,8 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Words;
 
 /// <summary>Which way along the hull: the word for a corner, an edge or a lean.</summary>
 public enum Toward

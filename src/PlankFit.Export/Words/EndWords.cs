@@ -1,6 +1,9 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Words;
 
 /// <summary>An end of a plank in the words of the bench. Angles to the half degree, lengths to half a millimetre or 1/32 in.</summary>
 public static class EndWords

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Words;
 
 /// <summary>What was found, as lines of text for a terminal or a file.</summary>
 public static class FindingsText

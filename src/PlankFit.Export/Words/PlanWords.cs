@@ -1,6 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Words;
 
 /// <summary>Sizes of the whole plan in words.</summary>
 public static class PlanWords

@@ -1,6 +1,9 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Export;
+namespace PlankFit.Export.Words;
 
 /// <summary>What lists, sheets and the terminal say about a plank, worded once for all of them.</summary>
 public static class PlankWords

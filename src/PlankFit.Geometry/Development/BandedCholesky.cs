@@ -9,14 +9,14 @@ namespace PlankFit.Geometry.Development;
 /// </summary>
 internal sealed class BandedMatrix(int size, int band)
 {
-    private readonly int _stride = band + 1;
-    private readonly double[] _a = new double[size * (band + 1)];
+    private readonly int stride = band + 1;
+    private readonly double[] a = new double[size * (band + 1)];
 
     public int Size => size;
 
-    public ref double this[int i, int j] => ref _a[(i * _stride) + j - i + band];
+    public ref double this[int i, int j] => ref a[(i * stride) + j - i + band];
 
-    public void Clear() => Array.Clear(_a);
+    public void Clear() => Array.Clear(a);
 
     /// <summary>Solves A x = b; A is overwritten by its factor and b by x. False where A is not positive definite.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -31,8 +31,8 @@ internal sealed class BandedMatrix(int size, int band)
                 double sum =
                     this[i, j]
                     - Dot(
-                        _a.AsSpan((i * _stride) + from - i + band, j - from),
-                        _a.AsSpan((j * _stride) + from - j + band, j - from)
+                        a.AsSpan((i * stride) + from - i + band, j - from),
+                        a.AsSpan((j * stride) + from - j + band, j - from)
                     );
                 if (j < i)
                 {
@@ -55,7 +55,7 @@ internal sealed class BandedMatrix(int size, int band)
             double sum =
                 b[i]
                 - Dot(
-                    _a.AsSpan((i * _stride) + first - i + band, i - first),
+                    a.AsSpan((i * stride) + first - i + band, i - first),
                     b.AsSpan(first, i - first)
                 );
             b[i] = sum / this[i, i];

@@ -1,3 +1,5 @@
+using PlankFit.Geometry.Primitives;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>Decides whether a panel is developable.</summary>

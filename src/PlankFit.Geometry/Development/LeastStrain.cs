@@ -1,3 +1,5 @@
+using PlankFit.Geometry.Primitives;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>How finely the least-strain flat is worked out.</summary>

@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Geometry.Development;
 
@@ -11,22 +13,22 @@ namespace PlankFit.Geometry.Development;
 internal sealed class MembraneSheet
 {
     private const int Points = 9;
-    private readonly CubicBasis _along;
-    private readonly CubicBasis _across;
-    private readonly double[] _gradients;
-    private readonly double[] _weights;
-    private readonly double _d;
-    private readonly double _dNu;
-    private readonly double _g;
+    private readonly CubicBasis along;
+    private readonly CubicBasis across;
+    private readonly double[] gradients;
+    private readonly double[] weights;
+    private readonly double d;
+    private readonly double dNu;
+    private readonly double g;
 
     public MembraneSheet(SurfacePatch patch, CubicBasis along, CubicBasis across, double poisson)
     {
-        (_along, _across) = (along, across);
-        _d = 1 / (1 - (poisson * poisson));
-        _dNu = poisson * _d;
-        _g = 0.5 / (1 + poisson);
-        _weights = new double[along.Spans * across.Spans * Points];
-        _gradients = new double[_weights.Length * 32];
+        (this.along, this.across) = (along, across);
+        d = 1 / (1 - (poisson * poisson));
+        dNu = poisson * d;
+        g = 0.5 / (1 + poisson);
+        weights = new double[along.Spans * across.Spans * Points];
+        gradients = new double[weights.Length * 32];
         Prepare(patch);
     }
 
@@ -44,23 +46,23 @@ internal sealed class MembraneSheet
             da = stackalloc double[4],
             c = stackalloc double[4],
             dc = stackalloc double[4];
-        for (int e = 0; e < _along.Spans; e++)
+        for (int e = 0; e < along.Spans; e++)
         {
             for (int gi = 0; gi < 3; gi++)
             {
-                double s = (e + gauss[gi]) / _along.Spans,
+                double s = (e + gauss[gi]) / along.Spans,
                     u = patch.UFrom + (s * patch.URange),
                     low = patch.Lower(u),
                     width = patch.Upper(u) - low,
                     lowRate = patch.Slope(patch.Lower, u),
                     widthRate = patch.Slope(patch.Upper, u) - lowRate;
-                _along.At(e, s, a, da);
-                for (int f = 0; f < _across.Spans; f++)
+                along.At(e, s, a, da);
+                for (int f = 0; f < across.Spans; f++)
                 {
                     for (int gj = 0; gj < 3; gj++)
                     {
-                        double t = (f + gauss[gj]) / _across.Spans;
-                        _across.At(f, t, c, dc);
+                        double t = (f + gauss[gj]) / across.Spans;
+                        across.At(f, t, c, dc);
                         SurfacePoint x = patch.Surface.At(u, low + (t * width));
                         Vec3 xs = patch.URange * (x.Du + ((lowRate + (t * widthRate)) * x.Dv)),
                             xt = width * x.Dv;
@@ -70,16 +72,16 @@ internal sealed class MembraneSheet
                             i1 = 1 / Math.Sqrt(g11),
                             i2 = 1 / Math.Sqrt(rest),
                             skew = g12 / g11;
-                        int at = (((e * _across.Spans) + f) * Points) + (3 * gi) + gj;
+                        int at = (((e * across.Spans) + f) * Points) + (3 * gi) + gj;
                         double area =
                             share[gi]
                             * share[gj]
                             * Math.Sqrt(g11 * rest)
-                            / (_along.Spans * _across.Spans);
-                        _weights[at] = area;
+                            / (along.Spans * across.Spans);
+                        weights[at] = area;
                         AreaMm2 += area;
                         GaussTurn += area * x.GaussCurvature;
-                        Span<double> gradient = _gradients.AsSpan(at * 32, 32);
+                        Span<double> gradient = gradients.AsSpan(at * 32, 32);
                         for (int k = 0; k < 16; k++)
                         {
                             double ns = da[k >> 2] * c[k & 3],
@@ -106,12 +108,12 @@ internal sealed class MembraneSheet
             stiff = stackalloc double[32 * 32];
         Span<Vec2> x = stackalloc Vec2[16];
         Span<int> number = stackalloc int[16];
-        for (int element = 0; element < _along.Spans * _across.Spans; element++)
+        for (int element = 0; element < along.Spans * across.Spans; element++)
         {
-            (int e, int f) = (element / _across.Spans, element % _across.Spans);
+            (int e, int f) = (element / across.Spans, element % across.Spans);
             for (int k = 0; k < 16; k++)
             {
-                int index = ((e + (k >> 2)) * _across.Count) + f + (k & 3);
+                int index = ((e + (k >> 2)) * across.Count) + f + (k & 3);
                 (x[k], number[k]) = (control[index], unknown[index]);
             }
 
@@ -119,7 +121,7 @@ internal sealed class MembraneSheet
             stiff.Clear();
             for (int p = element * Points; p < (element + 1) * Points; p++)
             {
-                ReadOnlySpan<double> n = _gradients.AsSpan(p * 32, 32);
+                ReadOnlySpan<double> n = gradients.AsSpan(p * 32, 32);
                 double x1 = 0,
                     x2 = 0,
                     y1 = 0,
@@ -132,13 +134,13 @@ internal sealed class MembraneSheet
                     y2 += x[k].Y * n[(2 * k) + 1];
                 }
 
-                double w = _weights[p],
+                double w = weights[p],
                     e11 = 0.5 * ((x1 * x1) + (y1 * y1) - 1),
                     e22 = 0.5 * ((x2 * x2) + (y2 * y2) - 1),
                     e12 = (x1 * x2) + (y1 * y2),
-                    s11 = w * ((_d * e11) + (_dNu * e22)),
-                    s22 = w * ((_dNu * e11) + (_d * e22)),
-                    s12 = w * _g * e12;
+                    s11 = w * ((d * e11) + (dNu * e22)),
+                    s22 = w * ((dNu * e11) + (d * e22)),
+                    s12 = w * g * e12;
                 energy += 0.5 * ((s11 * e11) + (s22 * e22) + (s12 * e12));
                 for (int k = 0; k < 16; k++)
                 {
@@ -170,9 +172,9 @@ internal sealed class MembraneSheet
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddStiffness(Span<double> stiff, ReadOnlySpan<double> b, double w)
     {
-        double d = w * _d,
-            dn = w * _dNu,
-            g = w * _g;
+        double d = w * this.d,
+            dn = w * dNu,
+            g = w * this.g;
         for (int r = 0; r < 32; r++)
         {
             double c0 = (d * b[3 * r]) + (dn * b[(3 * r) + 1]),

@@ -1,3 +1,6 @@
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>How far the developable through the rulings lies from the surface that the panel was cut from.</summary>

@@ -1,3 +1,6 @@
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>
@@ -8,66 +11,66 @@ namespace PlankFit.Geometry.Development;
 /// </summary>
 public sealed class RulingMap : IFlatMap
 {
-    private readonly SurfacePatch _patch;
-    private readonly int _hand;
-    private readonly Strip[] _strips;
+    private readonly SurfacePatch patch;
+    private readonly int hand;
+    private readonly Strip[] strips;
 
     public RulingMap(SurfacePatch patch, RulingSet rulings)
     {
-        _patch = patch;
-        _hand = patch.Handedness;
-        _strips = new Strip[rulings.Segments.Length];
-        double angle = _hand * Math.PI / 2;
+        this.patch = patch;
+        hand = patch.Handedness;
+        strips = new Strip[rulings.Segments.Length];
+        double angle = hand * Math.PI / 2;
         Vec2 foot = default;
-        for (int k = 0; k < _strips.Length; k++)
+        for (int k = 0; k < strips.Length; k++)
         {
             Strip strip = new(
                 this,
                 rulings.Segments[k],
-                (k == 0 ? 0 : -0.5, k == _strips.Length - 1 ? 1 : 1.5),
+                (k == 0 ? 0 : -0.5, k == strips.Length - 1 ? 1 : 1.5),
                 angle,
                 foot
             );
             (angle, foot) = strip.FlatAt(1);
-            _strips[k] = strip;
+            strips[k] = strip;
         }
     }
 
     public Vec2 At(double u, double v)
     {
-        Vec3 x = _patch.Surface.At(u, v).P;
+        Vec3 x = patch.Surface.At(u, v).P;
         // Rates at an end ask for places a little past it; there the edges are not asked.
-        double within = Math.Clamp(u, _patch.UFrom, _patch.UTo),
-            low = _patch.Lower(within),
-            width = _patch.Upper(within) - low,
+        double within = Math.Clamp(u, patch.UFrom, patch.UTo),
+            low = patch.Lower(within),
+            width = patch.Upper(within) - low,
             across = width != 0 ? (v - low) / width : 0;
         int lo = 0,
-            hi = _strips.Length;
+            hi = strips.Length;
         while (hi - lo > 1)
         {
             int mid = (lo + hi) / 2;
-            (lo, hi) = _strips[mid].StartU(across) <= u ? (mid, hi) : (lo, mid);
+            (lo, hi) = strips[mid].StartU(across) <= u ? (mid, hi) : (lo, mid);
         }
 
         // That is right where rulings are straight in u and v, near enough elsewhere. The rulings are only followed from
         // there: carried on past the panel they cross, so that a search over all of them could go astray.
-        while (lo > 0 && _strips[lo].Start.Ahead(x) < 0)
+        while (lo > 0 && strips[lo].Start.Ahead(x) < 0)
         {
             lo--;
         }
 
-        while (lo < _strips.Length - 1 && _strips[lo + 1].Start.Ahead(x) >= 0)
+        while (lo < strips.Length - 1 && strips[lo + 1].Start.Ahead(x) >= 0)
         {
             lo++;
         }
 
-        return _strips[lo].Lay(x);
+        return strips[lo].Lay(x);
     }
 
     /// <summary>By central differences over a tenth of a millimetre, good to about 1e-7.</summary>
     public (Vec2 Du, Vec2 Dv) RatesAt(double u, double v)
     {
-        SurfacePoint s = _patch.Surface.At(u, v);
+        SurfacePoint s = patch.Surface.At(u, v);
         double hu = 0.1 / s.Du.Norm,
             hv = 0.1 / s.Dv.Norm;
         return (
@@ -93,8 +96,8 @@ public sealed class RulingMap : IFlatMap
 
     private Line At(RulingNode node)
     {
-        EdgePoint a = _patch.OnLower(node.P),
-            b = _patch.OnUpper(node.Q);
+        EdgePoint a = patch.OnLower(node.P),
+            b = patch.OnUpper(node.Q);
         Vec3 r = b.P - a.P;
         double length = r.Norm;
         r = r.Unit();
@@ -105,19 +108,19 @@ public sealed class RulingMap : IFlatMap
         n = ruled.Norm > 0.1 ? (ruled.Dot(n) > 0 ? ruled.Unit() : -ruled.Unit()) : n;
         Vec3 e = n.Cross(r);
         double turn = ((b.Rate.Dot(e) * node.QRate) - (a.Rate.Dot(e) * node.PRate)) / length;
-        return new(a.P, r, e, _hand, turn, a.Rate.Dot(r) * node.PRate, a.Rate.Dot(e) * node.PRate);
+        return new(a.P, r, e, hand, turn, a.Rate.Dot(r) * node.PRate, a.Rate.Dot(e) * node.PRate);
     }
 
     private sealed class Strip
     {
-        private readonly RulingMap _map;
-        private readonly RulingSegment _segment;
-        private readonly (double From, double To) _reach;
-        private readonly Line _middle;
-        private readonly Line _end;
-        private readonly double _angle;
-        private readonly Vec2 _foot;
-        private readonly Vec2[] _rate = new Vec2[3];
+        private readonly RulingMap map;
+        private readonly RulingSegment segment;
+        private readonly (double From, double To) reach;
+        private readonly Line middle;
+        private readonly Line end;
+        private readonly double angle;
+        private readonly Vec2 foot;
+        private readonly Vec2[] rate = new Vec2[3];
 
         /// <param name="reach">Within which the ruling is sought; beyond it a point is laid as if in the tangent plane of the last.</param>
         public Strip(
@@ -128,17 +131,23 @@ public sealed class RulingMap : IFlatMap
             Vec2 foot
         )
         {
-            (_map, _segment, _reach, _angle, _foot) = (map, segment, reach, angle, foot);
-            (Start, _middle, _end) = (
+            (this.map, this.segment, this.reach, this.angle, this.foot) = (
+                map,
+                segment,
+                reach,
+                angle,
+                foot
+            );
+            (Start, middle, end) = (
                 map.At(segment.Start),
                 map.At(segment.Middle),
                 map.At(segment.End)
             );
-            Line[] lines = [Start, _middle, _end];
+            Line[] lines = [Start, middle, end];
             for (int k = 0; k < 3; k++)
             {
                 Vec2 r = Direction(Angle(k / 2.0));
-                _rate[k] = (lines[k].FootAlong * r) + (lines[k].FootSquare * r.Left());
+                rate[k] = (lines[k].FootAlong * r) + (lines[k].FootSquare * r.Left());
             }
         }
 
@@ -146,24 +155,24 @@ public sealed class RulingMap : IFlatMap
 
         /// <summary>The u of the strip's first ruling, the given part of the way across.</summary>
         public double StartU(double across) =>
-            _segment.Start.P + (across * (_segment.Start.Q - _segment.Start.P));
+            segment.Start.P + (across * (segment.Start.Q - segment.Start.P));
 
         public (double Angle, Vec2 Foot) FlatAt(double t)
         {
             (double w0, double w1, double w2) = Integral(t);
-            return (Angle(t), _foot + (w0 * _rate[0]) + (w1 * _rate[1]) + (w2 * _rate[2]));
+            return (Angle(t), foot + (w0 * rate[0]) + (w1 * rate[1]) + (w2 * rate[2]));
         }
 
         public Vec2 Lay(Vec3 x)
         {
             // Secant on how far the point lies beyond the ruling; the strips are narrow, so that three or four steps do.
             double ahead0 = Start.Ahead(x),
-                ahead1 = _end.Ahead(x);
+                ahead1 = end.Ahead(x);
             double t0 = 0,
                 t1 = 1;
             double t = Math.Abs(ahead0 - ahead1) > 0 ? ahead0 / (ahead0 - ahead1) : 0.5;
-            t = Math.Clamp(t, _reach.From, _reach.To);
-            Line line = _map.At(Node(t));
+            t = Math.Clamp(t, reach.From, reach.To);
+            Line line = map.At(Node(t));
             for (int k = 0; k < 12; k++)
             {
                 double ahead = line.Ahead(x);
@@ -182,8 +191,8 @@ public sealed class RulingMap : IFlatMap
                     break;
                 }
 
-                t = Math.Clamp(t - (ahead / slope), _reach.From, _reach.To);
-                line = _map.At(Node(t));
+                t = Math.Clamp(t - (ahead / slope), reach.From, reach.To);
+                line = map.At(Node(t));
             }
 
             (double angle, Vec2 foot) = FlatAt(t);
@@ -195,7 +204,7 @@ public sealed class RulingMap : IFlatMap
         private double Angle(double t)
         {
             (double w0, double w1, double w2) = Integral(t);
-            return _angle + (w0 * Start.TurnRate) + (w1 * _middle.TurnRate) + (w2 * _end.TurnRate);
+            return angle + (w0 * Start.TurnRate) + (w1 * middle.TurnRate) + (w2 * end.TurnRate);
         }
 
         private RulingNode Node(double t)
@@ -203,8 +212,8 @@ public sealed class RulingMap : IFlatMap
             double a = (1 - t) * (1 - (2 * t)),
                 b = 4 * t * (1 - t),
                 c = t * ((2 * t) - 1);
-            RulingSegment s = _segment;
-            SurfacePatch patch = _map._patch;
+            RulingSegment s = segment;
+            SurfacePatch patch = map.patch;
             double Keep(double u) => Math.Clamp(u, patch.UFrom, patch.UTo);
             return new(
                 Keep((a * s.Start.P) + (b * s.Middle.P) + (c * s.End.P)),

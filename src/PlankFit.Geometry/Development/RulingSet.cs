@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Geometry.Development;
 

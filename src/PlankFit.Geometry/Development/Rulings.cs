@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.RootFinding;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Geometry.Development;
 

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Geometry.Development;
 

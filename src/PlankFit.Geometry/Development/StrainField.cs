@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Geometry.Development;
 

@@ -1,3 +1,6 @@
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+
 namespace PlankFit.Geometry.Development;
 
 /// <summary>

@@ -1,6 +1,8 @@
 using MathNet.Numerics.RootFinding;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Geodesics;
 
 /// <summary>What is known at one place along a geodesic: parameters, unit tangent, and the two Jacobi fields with their rates.</summary>
 public readonly record struct GeodesicPoint(

@@ -1,4 +1,7 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+
+namespace PlankFit.Geometry.Geodesics;
 
 /// <summary>
 /// The state carried along a geodesic: parameters, unit tangent in space, and two Jacobi fields with their rates,

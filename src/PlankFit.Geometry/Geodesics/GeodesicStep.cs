@@ -1,4 +1,7 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+
+namespace PlankFit.Geometry.Geodesics;
 
 /// <summary>
 /// One step of Dormand and Prince's 5(4) pair along a geodesic, with its fourth-order dense output.

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>The convex hull of points of the plane (Andrew's monotone chain, 1979, from memory).</summary>
 public static class ConvexHull

@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>Flat outlines by their corners, the last joined to the first.</summary>
 public static class FlatPolygon

@@ -2,7 +2,7 @@ using NetTopologySuite.Algorithm.Locate;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Valid;
 
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>Questions about flat outlines that a general library answers, apart from the code that made them.</summary>
 public static class PlanarShapes

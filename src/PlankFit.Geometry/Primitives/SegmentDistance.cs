@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>How near two straight stretches come to each other in space.</summary>
 public static class SegmentDistance

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>
 /// Leaving out vertices that a straight line replaces to within a tolerance: each vertex left out lies within it of the chord that spans it

@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>
 /// Outlines that stay simple when their numbers are rounded. Where no corner is nearer than twice the rounding's own move to a side that it is no end of, rounding

@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>
 /// A point or a vector in a plane. Unit: millimetres. On a flat plank X is s, outboard along the plank's own line,

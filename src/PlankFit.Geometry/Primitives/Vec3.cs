@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Primitives;
 
 /// <summary>A point or a vector in space. Unit: millimetres for points, any for vectors.</summary>
 public readonly record struct Vec3(double X, double Y, double Z)

@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Splines;
 
 /// <summary>A scalar cubic spline y(x) through points. Past its ends the end span's cubic goes on.</summary>
 public sealed class CubicSpline

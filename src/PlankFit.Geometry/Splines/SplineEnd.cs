@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Splines;
 
 /// <summary>What a cubic spline does at an end.</summary>
 public enum SplineEnd

@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Splines;
 
 /// <summary>
 /// A C2 cubic spline through points, in power form: on span i, y = c0 + c1 t + c2 t² + c3 t³ with t = x − knot i.

@@ -1,4 +1,8 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+
+namespace PlankFit.Geometry.Strips;
 
 /// <summary>A place on a strip: s along its centre geodesic, t square to it (to the left, seen from outside), both mm on the surface.</summary>
 public readonly record struct Fermi(double S, double T);
@@ -19,7 +23,7 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
     {
         GeodesicPoint c = centre.At(f.S);
         SurfacePoint p = centre.Surface.At(c.Uv.U, c.Uv.V);
-        return Geodesics.Shoot(centre.Surface, c.Uv, p.Left(c.Tangent), f.T, stepMm);
+        return GeodesicTracing.Shoot(centre.Surface, c.Uv, p.Left(c.Tangent), f.T, stepMm);
     }
 
     /// <summary>
@@ -38,8 +42,8 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
             SurfacePoint under = centre.Surface.At(c.Uv.U, c.Uv.V);
 
             // Never fewer steps than before: a foot just where one step more begins would be missed from either side for ever.
-            steps = Math.Max(steps, Geodesics.StepsOf(f.T, stepMm));
-            (Uv end, Vec3 tangent) = Geodesics.Shoot(
+            steps = Math.Max(steps, GeodesicTracing.StepsOf(f.T, stepMm));
+            (Uv end, Vec3 tangent) = GeodesicTracing.Shoot(
                 centre.Surface,
                 c.Uv,
                 under.Left(c.Tangent),

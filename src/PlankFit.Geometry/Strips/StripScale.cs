@@ -1,4 +1,7 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Splines;
+
+namespace PlankFit.Geometry.Strips;
 
 /// <summary>
 /// The mean-length correction of a flat strip: x(s) = ∫ (1 − K m/2) ds, m the mean of t² across the strip (w²/12 where it is centred, which gives

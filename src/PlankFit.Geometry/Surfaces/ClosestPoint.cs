@@ -1,4 +1,6 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>The point of a surface closest to a point in space, by Newton's method on the two tangent conditions.</summary>
 public static class ClosestPoint

@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
 /// h(s, v) = s² f(v/s) with f(t) = t^(m+1) − t^(m+2): a camber that dies with the square of the distance from an apex. For m = 0 it is v(s − v).

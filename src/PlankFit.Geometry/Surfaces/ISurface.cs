@@ -1,4 +1,4 @@
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
 /// A regular surface in two parameters. The parameters' units are the surface's own; its points are in millimetres.

@@ -1,6 +1,8 @@
 using System.Runtime.Intrinsics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
 
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
 /// Lofting: one section a station, each the polynomial through its two to seven points (straight, or cambered), rows interpolated along u

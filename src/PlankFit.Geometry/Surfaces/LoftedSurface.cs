@@ -1,7 +1,9 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
 
-namespace PlankFit.Geometry;
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
 /// A C2 surface lofted through a table of points, keel (v = 0) to chine (v = <see cref="ChineV"/>), u in mm along the hull.

@@ -1,4 +1,6 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
 /// The surface at a constant distance from another along its normal. Exact, with the base surface's own derivatives:

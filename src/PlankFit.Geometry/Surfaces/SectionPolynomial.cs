@@ -1,4 +1,6 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>The polynomial through a section's points, by chord-length fraction v from 0 at the first to 1 at the last.</summary>
 public static class SectionPolynomial

@@ -1,4 +1,6 @@
-namespace PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
 /// What a surface is like at one point: position (mm), the two tangents dP/du and dP/dv, the unit normal, and the second

@@ -1,6 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Effort;
 
 /// <summary>How far the search for a plan is: there is always a plan, and it only gets better.</summary>
 /// <param name="Material">Which stock is being planned.</param>

@@ -1,4 +1,4 @@
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Effort;
 
 /// <summary>How long a search may go on. It is asked wherever more than a moment's work lies ahead; once it is over it stays over.</summary>
 /// <param name="enough">Ends it.</param>

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Mix;
 
 /// <summary>
 /// Of a stock of very many boards, those that the search is made with. The others are not forgotten: near-equal ones are taken together as one that is as long, as wide
@@ -66,13 +68,13 @@ internal static class BoardChoice
     public static ImmutableArray<BoardType> Second(
         ImmutableArray<BoardType> all,
         NestProblem problem,
-        Cutting plan,
+        CuttingPlan plan,
         double[] heights
     )
     {
         const int Better = 4;
         var chosen = new HashSet<BoardType>(ReferenceEqualityComparer.Instance);
-        foreach (CutBoard cut in plan.Boards)
+        foreach (CuttingPlanBoard cut in plan.Boards)
         {
             BoardType used = problem.Boards[cut.Board];
             chosen.Add(used);

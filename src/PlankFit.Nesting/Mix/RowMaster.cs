@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using Google.OrTools.LinearSolver;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Mix;
 
 /// <summary>
 /// The cheapest mix of rippings and rows, in fractions (Gilmore and Gomory, 1961 and 1963, from memory): rippings supply strips, a strip of one length also serves as a

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Mix;
 
 /// <summary>Deals rows out to the strips of boards that were chosen for them.</summary>
 internal static class StripDealing
@@ -8,7 +10,7 @@ internal static class StripDealing
     /// <param name="boards">Ripped boards, one for each that is cut into.</param>
     /// <param name="rows">With the kind of strip each is for.</param>
     /// <param name="share">Of no thing more is kept than is asked for.</param>
-    public static Cutting Of(
+    public static CuttingPlan Of(
         NestProblem problem,
         Share share,
         RowBook book,
@@ -76,7 +78,7 @@ internal static class StripDealing
             .. boards
                 .Select(
                     (b, i) =>
-                        new CutBoard(
+                        new CuttingPlanBoard(
                             b.Board,
                             b.Ripping,
                             [.. dealt[i].OrderBy(r => r.Lane).ThenBy(r => r.Stretch)]

@@ -1,7 +1,10 @@
 using System.Globalization;
 using Google.OrTools.LinearSolver;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Mix;
 
 /// <summary>The cheapest mix of whole rippings and rows among those that were found, by SCIP.</summary>
 internal static class WholeMix
@@ -12,7 +15,7 @@ internal static class WholeMix
     /// <param name="below">Only a mix cheaper than this is of use.</param>
     /// <param name="nodes">The search stops after so many: the same answer on any machine.</param>
     /// <returns>Null where none was found.</returns>
-    public static Cutting? Of(
+    public static CuttingPlan? Of(
         NestProblem problem,
         Share share,
         double[] missing,
@@ -129,7 +132,7 @@ internal static class WholeMix
             return null;
         }
 
-        Cutting cutting = StripDealing.Of(
+        CuttingPlan cutting = StripDealing.Of(
             problem,
             share,
             book,

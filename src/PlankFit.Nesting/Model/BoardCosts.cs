@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>
 /// What boards count in one model of rack and yard. Where there are both, what is bought is made least, and wood on hand counts a small part of what the yard asks for

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>Every way to rip a board into lanes, by dynamic programming across its width: the best for given values of strips.</summary>
 internal sealed class BoardLanes

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>Equal boards of the stock, as the search for a plan sees them.</summary>
 /// <param name="Rows">The rows of the stock that have them; none where it stands for boards that the search leaves alone, to bound what they could give.</param>

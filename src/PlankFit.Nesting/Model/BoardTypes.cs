@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>The boards of a share as the search takes them: equal ones as one, and none that could always be done without.</summary>
 internal static class BoardTypes
 {
-    public static ImmutableArray<BoardType> Of(NestSpec spec, StockShare share, BoardCosts costs)
+    public static ImmutableArray<BoardType> Of(NestSpec spec, StockGroup share, BoardCosts costs)
     {
         var order = new Dictionary<StockBoard, int>(ReferenceEqualityComparer.Instance);
         foreach (StockBoard board in spec.Boards)
@@ -30,7 +30,7 @@ internal static class BoardTypes
         NestSpec spec,
         ImmutableArray<StockBoard> rows,
         int sort,
-        StockShare share,
+        StockGroup share,
         BoardCosts costs
     )
     {

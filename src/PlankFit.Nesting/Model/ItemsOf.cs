@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Nesting.Shapes;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>Things to lay from pieces to saw.</summary>
 internal static class ItemsOf

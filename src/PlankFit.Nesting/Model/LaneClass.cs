@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>Lanes of one width, for things no higher than that.</summary>
 /// <param name="Bands">Highest first: which widths its lanes could have at the least, by the highest thing in them.</param>

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Nesting.Shapes;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>What is laid in a row as one thing: a piece, or two tapered pieces head to tail. Equal ones are one item with several copies.</summary>
 /// <param name="Copies">The pieces of one shape that it stands for; none where it is made of other items.</param>

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Model;
 
 /// <summary>
 /// What of a board may be used, in the frame of its strips: u along the grain, v across, both in mm from the corner where marked end and marked edge meet; in a

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Shapes;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// All pitches between things in rows, and from them for every end of every thing the least that it ever asks of a row: no row is shorter than the sum of these.

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// Kinds of strip that take nearly the same things are looked at together, by what bounds the rows of the one among them that takes most: no row of the others is

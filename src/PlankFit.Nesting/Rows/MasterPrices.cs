@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>What things, boards and strips are worth at the cheapest mix.</summary>
 /// <param name="Strips">By kind and length, the longest first.</param>

@@ -2,7 +2,7 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>Greatest values, eight or so at a time; compiled well at once, since they are most of the work from the first call on.</summary>
 internal static class Maxima

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Model;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// Things to be laid in rows, and boards to be ripped into lanes for them. A kind of strip is a class of lane in a sort of stock; what is asked of a kind is a row no

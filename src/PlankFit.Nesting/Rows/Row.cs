@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>Things in order along a strip, each in its pose.</summary>
 /// <param name="Items">From the strip's beginning.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>Rows laid out once and remembered by what lies in them.</summary>
 internal sealed class RowBook(EndTable ends)

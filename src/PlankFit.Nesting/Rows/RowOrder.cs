@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Shapes;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>The shortest row of given things: their order and poses.</summary>
 internal static class RowOrder

@@ -1,4 +1,6 @@
-namespace PlankFit.Nesting;
+using PlankFit.Nesting.Shapes;
+
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// Whether a saw parts a row, cut by cut from edge to edge. Any two neighbours have room for a straight kerf; but over a thing that is too short the kerf beside

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Model;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>All that may be laid in one kind of strip, every pose by itself, and what it is worth; the dearest for its length first.</summary>
 internal sealed class RowPoses

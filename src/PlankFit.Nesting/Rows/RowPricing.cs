@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Model;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>Rows worth more than the strips that they need, at given prices.</summary>
 internal static class RowPricing

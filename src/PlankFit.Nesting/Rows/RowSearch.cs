@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// The rows worth most in a strip of given length, laid thing by thing with their true pitches: a search in depth that goes on only where the rest of the strip

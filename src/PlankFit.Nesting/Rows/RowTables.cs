@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>What bounds the rows of every kind of strip at given worths of things, worked out where it is asked for; not to be asked from two threads at once.</summary>
 /// <param name="stepMm">Of the bound by true pitches: the finer the sharper, and the more work.</param>

@@ -1,4 +1,6 @@
-namespace PlankFit.Nesting;
+using PlankFit.Nesting.Effort;
+
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// What may still be laid behind a thing in its pose, at the most, by the length that is left: every pitch as it is, but a thing may be laid more than once

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Shapes;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>Which of two neighbours in a row has its end between them sawn at the other's angle.</summary>
 internal enum RowTurn : byte

@@ -1,7 +1,8 @@
 using System.Buffers;
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Rows;
 
 /// <summary>
 /// For one kind of strip and given values of items: the most that a row of given length can be worth, were every end to meet the one that suits it best

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// Finds the rows and rippings that are worth having, and with them the cheapest mix in fractions (column generation, Gilmore and Gomory 1961, from memory), and a bound

@@ -1,4 +1,7 @@
-namespace PlankFit.Nesting;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Rows;
+
+namespace PlankFit.Nesting.Search;
 
 /// <param name="Begin">Rows to begin with.</param>
 /// <param name="Start">Prices to begin with, of a like problem; by area where there are none.</param>

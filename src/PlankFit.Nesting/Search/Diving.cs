@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// A plan out of the mix in fractions: what it has most of is settled, the rest mixed anew, and so on down to a few things, which are mixed whole (diving; Gilmore and
@@ -18,7 +21,7 @@ internal static class Diving
     private const double Sway = 0.3;
     private const int Rounds = 12;
 
-    public static Cutting Once(
+    public static CuttingPlan Once(
         NestProblem problem,
         Share whole,
         double[] missing,
@@ -28,12 +31,12 @@ internal static class Diving
         Patience patience
     )
     {
-        var done = ImmutableArray.CreateBuilder<CutBoard>();
+        var done = ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         Share left = whole;
         ColumnResult columns = begin;
         while (left.Items.Sum() > PricedFit.Few && !patience.IsOver)
         {
-            List<CutBoard> settled = Settled(problem, left, columns.Mix, chance);
+            List<CuttingPlanBoard> settled = Settled(problem, left, columns.Mix, chance);
             if (settled.Count == 0)
             {
                 break;
@@ -62,12 +65,12 @@ internal static class Diving
             }
         }
 
-        Cutting rest = PricedFit.Rest(problem, left, missing, book, columns.Centre, patience);
+        CuttingPlan rest = PricedFit.Rest(problem, left, missing, book, columns.Centre, patience);
         return new([.. done, .. rest.Boards]);
     }
 
     /// <summary>Boards ripped as the mix has it most, each with the rows that it has most of.</summary>
-    private static List<CutBoard> Settled(
+    private static List<CuttingPlanBoard> Settled(
         NestProblem problem,
         Share left,
         MasterMix mix,
@@ -90,7 +93,7 @@ internal static class Diving
         int most = Math.Max(1, (int)(Part * boards));
         int[] items = [.. left.Items],
             stock = [.. left.Boards];
-        var settled = new List<CutBoard>();
+        var settled = new List<CuttingPlanBoard>();
         foreach ((MixedRow first, double by) in rows)
         {
             if (settled.Count >= most && by < 2)
@@ -121,7 +124,7 @@ internal static class Diving
     private const double Least = 1e-6;
 
     /// <summary>A board with one row in it, in a ripping that has such a strip, and the mix's rows in its other strips; null where there is none.</summary>
-    private static CutBoard? Board(
+    private static CuttingPlanBoard? Board(
         NestProblem problem,
         MixedRow first,
         (MixedRow Row, double By)[] rows,
@@ -215,11 +218,11 @@ internal static class Diving
                 )
         );
 
-    private static Share Without(NestProblem problem, Share share, List<CutBoard> cut)
+    private static Share Without(NestProblem problem, Share share, List<CuttingPlanBoard> cut)
     {
-        int[] laid = new Cutting([.. cut]).Counts(problem),
+        int[] laid = new CuttingPlan([.. cut]).Counts(problem),
             boards = [.. share.Boards];
-        foreach (CutBoard b in cut)
+        foreach (CuttingPlanBoard b in cut)
         {
             boards[b.Board]--;
         }

@@ -1,4 +1,7 @@
-namespace PlankFit.Nesting;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
+
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// A value below which no plan in rows can come, from any worth of things (Lagrange and Farley, from memory): all things together are worth so much, and no board can

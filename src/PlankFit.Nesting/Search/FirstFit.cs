@@ -1,12 +1,16 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>A plan at once, to begin with: the longest first, each into the first strip where a row with it still fits.</summary>
 internal static class FirstFit
 {
     /// <param name="patience">Once it is over no row's things are put in order anew: each goes where its row grows least, and the plan is a whole one all the same.</param>
-    public static Cutting Of(NestProblem problem, Share share, RowBook book, Patience patience)
+    public static CuttingPlan Of(NestProblem problem, Share share, RowBook book, Patience patience)
     {
         var open = new List<Strip>();
         var opened = new List<(int Board, Ripping Ripping)>();
@@ -64,7 +68,7 @@ internal static class FirstFit
             .. opened
                 .Select(
                     (b, i) =>
-                        new CutBoard(
+                        new CuttingPlanBoard(
                             b.Board,
                             b.Ripping,
                             [

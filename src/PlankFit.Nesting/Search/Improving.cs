@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// Takes a few boards out of a plan and plans what lay in them anew, with the boards that are not used yet, again and again (large neighbourhood search; Shaw 1998,
@@ -19,21 +22,21 @@ internal static class Improving
     private const double Effort = 0.06;
 
     /// <summary>One attempt; the same plan where nothing better was found.</summary>
-    public static Cutting Once(
+    public static CuttingPlan Once(
         NestProblem problem,
         Share whole,
         double[] missing,
         RowBook book,
         MasterPrices prices,
-        Cutting plan,
+        CuttingPlan plan,
         Random chance,
         Patience patience
     )
     {
         int[] chosen = Chosen(problem, plan, chance);
-        CutBoard[] taken = [.. chosen.Select(i => plan.Boards[i])];
+        CuttingPlanBoard[] taken = [.. chosen.Select(i => plan.Boards[i])];
         Share share = Freed(problem, whole, plan, taken);
-        double now = new Cutting([.. taken]).Value(problem, share, missing);
+        double now = new CuttingPlan([.. taken]).Value(problem, share, missing);
         ColumnResult columns = ColumnSearch.Run(
             problem,
             share,
@@ -56,7 +59,7 @@ internal static class Improving
             return plan;
         }
 
-        Cutting? better = WholeMix.Of(
+        CuttingPlan? better = WholeMix.Of(
             problem,
             share,
             missing,
@@ -76,17 +79,22 @@ internal static class Improving
     }
 
     /// <summary>What the boards taken out held and what no board holds, and all boards that the rest of the plan does not use.</summary>
-    private static Share Freed(NestProblem problem, Share whole, Cutting plan, CutBoard[] taken)
+    private static Share Freed(
+        NestProblem problem,
+        Share whole,
+        CuttingPlan plan,
+        CuttingPlanBoard[] taken
+    )
     {
         int[] laid = plan.Counts(problem),
-            inTaken = new Cutting([.. taken]).Counts(problem);
+            inTaken = new CuttingPlan([.. taken]).Counts(problem);
         int[] boards = [.. whole.Boards];
-        foreach (CutBoard b in plan.Boards)
+        foreach (CuttingPlanBoard b in plan.Boards)
         {
             boards[b.Board]--;
         }
 
-        foreach (CutBoard b in taken)
+        foreach (CuttingPlanBoard b in taken)
         {
             boards[b.Board]++;
         }
@@ -97,7 +105,7 @@ internal static class Improving
         );
     }
 
-    private static int[] Chosen(NestProblem problem, Cutting plan, Random chance)
+    private static int[] Chosen(NestProblem problem, CuttingPlan plan, Random chance)
     {
         int want = Math.Min(plan.Boards.Length, chance.Next(FewestBoards, MostBoards + 1));
         // What is to be bought counts for more than its like on hand, which may yet take what lies in it.

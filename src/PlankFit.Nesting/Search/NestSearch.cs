@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>The search for one material's plan: a plan at once, then a bound, then better plans until there is none, or enough.</summary>
 internal sealed class NestSearch
@@ -24,12 +28,12 @@ internal sealed class NestSearch
     private readonly NestProblem problem;
     private readonly BoardCosts costs;
     private readonly Patience patience;
-    private readonly Action<int, Cutting, Standing> report;
+    private readonly Action<int, CuttingPlan, Standing> report;
     private readonly Share share;
     private readonly RowBook book;
     private readonly double[] missing;
 
-    private Cutting best = Cutting.None;
+    private CuttingPlan best = CuttingPlan.None;
     private Worth worth = new(double.PositiveInfinity, double.PositiveInfinity);
     private Bounds bounds;
     private int round;
@@ -37,7 +41,7 @@ internal sealed class NestSearch
     private NestSearch(
         NestProblem problem,
         BoardCosts costs,
-        Action<int, Cutting, Standing> report,
+        Action<int, CuttingPlan, Standing> report,
         Patience patience
     )
     {
@@ -54,7 +58,7 @@ internal sealed class NestSearch
         BoardCosts costs,
         int seed,
         int rounds,
-        Action<int, Cutting, Standing> report,
+        Action<int, CuttingPlan, Standing> report,
         Patience patience
     ) => new NestSearch(problem, costs, report, patience).Run(seed, rounds);
 
@@ -121,7 +125,7 @@ internal sealed class NestSearch
     /// <summary>What is left over in as large a piece as can be, for the same or less.</summary>
     private void Tidy()
     {
-        Cutting tidy = Tidying.Of(problem, best, book);
+        CuttingPlan tidy = Tidying.Of(problem, best, book);
         Worth its = Worth.Of(problem, share, missing, tidy);
         if (!worth.IsBetterThan(its))
         {
@@ -138,7 +142,7 @@ internal sealed class NestSearch
             !best.Counts(problem).Where((n, i) => n < share.Items[i]).Any()
         );
 
-    private void Offer(Cutting? other)
+    private void Offer(CuttingPlan? other)
     {
         if (other is null)
         {
@@ -194,7 +198,7 @@ internal sealed class NestSearch
         return laid;
     }
 
-    private Cutting Priced(MasterPrices prices, long steps) =>
+    private CuttingPlan Priced(MasterPrices prices, long steps) =>
         PricedFit.Of(problem, share, missing, book, prices, steps, patience);
 
     /// <summary>The least possible is proved; where wood on hand is spared besides, that much more is tried for it.</summary>
@@ -204,7 +208,7 @@ internal sealed class NestSearch
         return now.IsProved(problem)
             && (
                 problem.CostsAreAsked
-                || now.Measure == Planking.NestMeasure.Area
+                || now.Measure == PlankFit.Planking.Stock.NestMeasure.Area
                 || idle >= Idle
                 || worth.Cost <= bounds.Cost * (1 + 1e-6)
             );
@@ -249,14 +253,19 @@ internal sealed class NestSearch
 
 /// <param name="MoreMayHelp">It was ended while it still found something.</param>
 /// <param name="Rounds">Of improvement.</param>
-internal sealed record NestResult(Cutting Cutting, Standing Standing, int Rounds, bool MoreMayHelp);
+internal sealed record NestResult(
+    CuttingPlan Cutting,
+    Standing Standing,
+    int Rounds,
+    bool MoreMayHelp
+);
 
 /// <summary>What a plan is worth beside another: what is asked for first, then the little that wood costs besides; what is left out costs more than both.</summary>
 internal readonly record struct Worth(double Asked, double Cost)
 {
     private const double Summing = 1e-9;
 
-    public static Worth Of(NestProblem problem, Share share, double[] missing, Cutting cutting)
+    public static Worth Of(NestProblem problem, Share share, double[] missing, CuttingPlan cutting)
     {
         double cost = cutting.Value(problem, share, missing),
             boards = cutting.Cost(problem);

@@ -1,4 +1,6 @@
-namespace PlankFit.Nesting;
+using PlankFit.Nesting.Rows;
+
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// Prices to look for rows by: some way from the best known ones towards those of the last mix (Wentges 1997, from memory), which by themselves swing for hundreds of

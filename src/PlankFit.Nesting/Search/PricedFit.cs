@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// A plan by prices: board after board is taken that yields most for its cost, filled with the dearest rows of what is left; the last few things are mixed whole.
@@ -17,7 +21,7 @@ internal static class PricedFit
     public const long Steps = 300_000;
     public const long QuickSteps = 20_000;
 
-    public static Cutting Of(
+    public static CuttingPlan Of(
         NestProblem problem,
         Share whole,
         double[] missing,
@@ -27,7 +31,7 @@ internal static class PricedFit
         Patience patience
     )
     {
-        var done = ImmutableArray.CreateBuilder<CutBoard>();
+        var done = ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         int[] items = [.. whole.Items],
             boards = [.. whole.Boards];
         using var tables = new RowTables(problem, whole, prices.Items, RowTails.FineMm, patience);
@@ -42,7 +46,7 @@ internal static class PricedFit
         while (items.Sum() > Few && queue.Count > 0 && !patience.IsOver)
         {
             int b = queue.Dequeue();
-            (CutBoard cut, double yield) = rows.Fill(b, items);
+            (CuttingPlanBoard cut, double yield) = rows.Fill(b, items);
             if (cut.Rows.IsEmpty)
             {
                 continue;
@@ -71,7 +75,7 @@ internal static class PricedFit
     }
 
     /// <summary>What is left, in what boards are left: the first that fits, and better where the solver finds it.</summary>
-    public static Cutting Rest(
+    public static CuttingPlan Rest(
         NestProblem problem,
         Share share,
         double[] missing,
@@ -80,7 +84,7 @@ internal static class PricedFit
         Patience patience
     )
     {
-        Cutting rest = FirstFit.Of(problem, share, book, patience);
+        CuttingPlan rest = FirstFit.Of(problem, share, book, patience);
         if (share.Items.All(n => n == 0) || share.Items.Sum() > Few || patience.IsOver)
         {
             return rest;
@@ -106,7 +110,7 @@ internal static class PricedFit
         long steps
     )
     {
-        public (CutBoard Cut, double Yield) Fill(int board, int[] items)
+        public (CuttingPlanBoard Cut, double Yield) Fill(int board, int[] items)
         {
             BoardType type = problem.Boards[board];
             Ripping ripping = problem

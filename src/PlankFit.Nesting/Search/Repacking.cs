@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Effort;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// Does without one board of a plan where things lie in any order alike: what lay in it is put into other strips, more than they hold, and then what lies in two strips is
@@ -32,9 +36,9 @@ internal sealed class Repacking
 
     /// <param name="leastCost">No plan costs less: boards are left where the plan would.</param>
     /// <returns>Null where no board was found that it can do without.</returns>
-    public static Cutting? Once(
+    public static CuttingPlan? Once(
         NestProblem problem,
-        Cutting plan,
+        CuttingPlan plan,
         double leastCost,
         RowBook book,
         Random chance,
@@ -61,7 +65,7 @@ internal sealed class Repacking
         return new Repacking(problem, chance).Without(plan, drop, book, patience);
     }
 
-    private Cutting? Without(Cutting plan, int drop, RowBook book, Patience patience)
+    private CuttingPlan? Without(CuttingPlan plan, int drop, RowBook book, Patience patience)
     {
         for (int b = 0; b < plan.Boards.Length; b++)
         {
@@ -93,7 +97,7 @@ internal sealed class Repacking
         return strips.Exists(s => s.OverMm > FitsMm) ? null : Laid(plan, book);
     }
 
-    private void AddStrips(CutBoard board, int index)
+    private void AddStrips(CuttingPlanBoard board, int index)
     {
         for (int l = 0; l < board.Ripping.Lanes.Length; l++)
         {
@@ -244,9 +248,9 @@ internal sealed class Repacking
         other.LoadMm = second.Sum(i => roomMm[i]);
     }
 
-    private Cutting? Laid(Cutting plan, RowBook book)
+    private CuttingPlan? Laid(CuttingPlan plan, RowBook book)
     {
-        var boards = ImmutableArray.CreateBuilder<CutBoard>();
+        var boards = ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         foreach (IGrouping<int, Strip> board in strips.GroupBy(s => s.Board))
         {
             var rows = ImmutableArray.CreateBuilder<LaneRow>();

@@ -1,6 +1,9 @@
-using PlankFit.Planking;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
+using PlankFit.Nesting.Rows;
+using PlankFit.Planking.Stock;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>How a plan stands to what is proved, in the measure that speaks of it.</summary>
 /// <param name="Value">Of the plan.</param>
@@ -19,7 +22,7 @@ internal readonly record struct Standing(
     public static Standing Of(
         NestProblem problem,
         BoardCosts costs,
-        Cutting cutting,
+        CuttingPlan cutting,
         Bounds bounds,
         bool isComplete
     )

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Rows;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Search;
 
 /// <summary>
 /// Among plans that count the same the one that leaves most in one piece: out of the strip that has the largest free end things go into what other strips have free,
@@ -16,7 +18,7 @@ internal static class Tidying
     /// <summary>So many rows are tried: some tenths of a second, and it ends in the same place on any machine.</summary>
     private const int Tries = 3000;
 
-    public static Cutting Of(NestProblem problem, Cutting plan, RowBook book)
+    public static CuttingPlan Of(NestProblem problem, CuttingPlan plan, RowBook book)
     {
         if (plan.Boards.IsEmpty)
         {

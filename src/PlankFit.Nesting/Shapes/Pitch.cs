@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Shapes;
 
 /// <summary>How close two things in a row may come.</summary>
 internal static class Pitch

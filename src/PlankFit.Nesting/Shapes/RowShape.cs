@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Shapes;
 
 /// <summary>
 /// What lies in a row, in one pose: its least x and y are nought. Of its convex hull, since a saw goes straight, the two sides that look along the row.

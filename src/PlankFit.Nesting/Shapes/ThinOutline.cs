@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Nesting;
+namespace PlankFit.Nesting.Shapes;
 
 /// <summary>An outline with fewer vertices, and how far it may lie from the whole one.</summary>
 /// <param name="WithinMm">No point of the whole outline is further from this one.</param>

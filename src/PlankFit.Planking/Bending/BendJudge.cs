@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Bending;
 
 /// <summary>
 /// By what a bend of one layer's planks is judged: rows of radius over thickness, and, where the wood is known, the strain that it is trusted with.

@@ -1,6 +1,12 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Regions;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>
 /// How hard a plank is bent: along its own line and both seams, every 40 mm or closer. Fibre strain t k/2, twist τ, edge strain K w²/12

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>The net boundary of a plank put together from its edges and ends, counter-clockwise seen from outside.</summary>
 internal sealed class BuiltShape

@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>Choosing points along a curve so that no chord leaves it by more than a tolerance.</summary>
 internal static class ChordSampling

@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>One stretch of boundary on a plank being built, in the order of the outline (counter-clockwise from outside).</summary>
 internal sealed record EndPiece(

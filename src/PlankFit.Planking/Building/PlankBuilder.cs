@@ -1,8 +1,18 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Regions;
+using PlankFit.Planking.Seams;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>A plank with what its neighbours need to know of it.</summary>
 internal sealed record BuiltPlank(
@@ -91,7 +101,7 @@ internal sealed class PlankBuilder(
         CheckReach(id, own, net, map, outer, inner);
         var shape = new BuiltShape(ahead, behind, outer, inner);
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
-        List<Vec2> cut = CutOutline.Build(
+        List<Vec2> cut = SawnOutline.Build(
             ahead?.Flat,
             behind?.Flat,
             shape.Ends.Select(e => (e, allowances.GetValueOrDefault(e))),
@@ -107,7 +117,7 @@ internal sealed class PlankBuilder(
             );
         }
 
-        (double widest, double narrowest, Func<double, double> width) = PlankParts.Widths(
+        (double widest, double narrowest, Func<double, double> width) = PlankFigures.Widths(
             shape,
             ahead,
             behind,
@@ -125,15 +135,15 @@ internal sealed class PlankBuilder(
         Bend bend = BendCheck.Of(Region, spec, judge, lines, width, widest, zero);
         double length = net?.LengthMm ?? shape.Net.Max(p => p.X) - shape.Net.Min(p => p.X);
         var plankEnds = shape
-            .Ends.Select(e => PlankParts.End(e, allowances.GetValueOrDefault(e)))
-            .OrderBy(e => PlankParts.Middle(e.NetLine).X)
+            .Ends.Select(e => PlankFigures.End(e, allowances.GetValueOrDefault(e)))
+            .OrderBy(e => PlankFigures.Middle(e.NetLine).X)
             .ToImmutableArray();
         var made = new PlankShape(
             shape.Space,
             shape.Net,
             [.. cut],
-            PlankParts.Edge(ahead, -1, index > 0 ? IdOf(id.Number - 1) : null),
-            PlankParts.Edge(behind, 1, index < row.Planks - 1 ? IdOf(id.Number + 1) : null)
+            PlankFigures.Edge(ahead, -1, index > 0 ? IdOf(id.Number - 1) : null),
+            PlankFigures.Edge(behind, 1, index < row.Planks - 1 ? IdOf(id.Number + 1) : null)
         );
         var sizes = new PlankSizes(
             length,

@@ -1,6 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>One long edge of a plank being built: the seam in strip coordinates, its points in space and laid flat, inboard to outboard.</summary>
 internal sealed record PlankSide(

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>A port plank is its starboard twin mirrored in the hull's middle plane: y and n negated, the order of vertices reversed.</summary>
 internal static class PortTwin

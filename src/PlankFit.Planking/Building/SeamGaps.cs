@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>
 /// What straight edges would cost: where both neighbours are cut to the chords between their net edges' ends, the seam opens by the sum of what the two true

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Building;
 
 /// <summary>Witness ticks: marks at the same points of a seam on both its planks, every 200 mm from the seam's inboard end, lettered outboard.</summary>
 internal static class WitnessTicks

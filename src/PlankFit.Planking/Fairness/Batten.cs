@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// The fairest row within a tolerance: the values z, each between its own two bounds, for which the energy z'Rz is least. A convex quadratic programme

@@ -1,6 +1,6 @@
 using MathNet.Numerics.LinearAlgebra;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>Least of d'Hd/2 + g'd with a bound on each unknown, H positive definite: a few dozen unknowns at most.</summary>
 internal static class BoundedQuadratic

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// One wrong cell in a row. An error next to the end looks much like one at the end itself, which has neighbours on one side only: where the end explains the

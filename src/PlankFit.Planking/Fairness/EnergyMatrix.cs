@@ -1,6 +1,6 @@
 using MathNet.Numerics.LinearAlgebra;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// How hard a batten has to work to pass through points. R is such that z'Rz is the least integral of the square of the m-th derivative of any curve

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>Two cells that hold each other's values: neighbours of a row, or two rows at one station. Both errors are known, so two cells speak at once.</summary>
 internal static class ExchangedCells

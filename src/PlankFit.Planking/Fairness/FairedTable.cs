@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>A table after fairing, with every change that was made to it.</summary>
 /// <param name="Moves">In the table's order; empty where nothing had to move.</param>

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// Fairs a table within a tolerance that a person asked for: each row becomes the one whose curvature changes most evenly among all that stay within
@@ -32,7 +35,7 @@ public static class Fairing
             );
         }
 
-        FairnessReport report = Fairness.Judge(table, unit);
+        FairnessReport report = FairnessCheck.Judge(table, unit);
         List<FairingMove> moves = [];
         List<Finding> findings =
         [

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>How fair a table of offsets is.</summary>
 /// <param name="Rows">Every row that was judged, in the table's order.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// Each point of a row judged by all the others: how far it stands from where the fairest curve through the rest would pass, and how much of the

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>Sums of numbers that are known by their logarithms.</summary>
 internal static class LogSum

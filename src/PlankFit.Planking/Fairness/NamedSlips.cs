@@ -1,6 +1,7 @@
 using System.Globalization;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>One known slip that may stand behind a value.</summary>
 /// <param name="MeantMm">What the value would have been without it.</param>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>What a row of the table gives.</summary>
 public enum Measure

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// How well a table was read and written. A rule is read to half a sixteenth of an inch at best, and a value written to steps of 1/8 in or 5 mm is off by up

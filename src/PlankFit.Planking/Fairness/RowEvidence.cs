@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>What a row says of one of its cells.</summary>
 /// <param name="LogOdds">ln of how much likelier the row is with an error of any size in this cell than with none.</param>
@@ -42,16 +42,16 @@ internal sealed class RowEvidence
         double[] AnySize
     );
 
-    private readonly ImmutableArray<Way> _ways;
-    private readonly int _points;
-    private readonly double _logNone;
-    private readonly ImmutableArray<CellEvidence> _cells;
+    private readonly ImmutableArray<Way> ways;
+    private readonly int points;
+    private readonly double logNone;
+    private readonly ImmutableArray<CellEvidence> cells;
 
     private RowEvidence(ImmutableArray<Way> ways, int points)
     {
-        (_ways, _points) = (ways, points);
-        _logNone = LogSum.Of([.. ways.Select(w => w.LogWeight)]);
-        _cells = [.. Enumerable.Range(0, points).Select(Weighed)];
+        (this.ways, this.points) = (ways, points);
+        logNone = LogSum.Of([.. ways.Select(w => w.LogWeight)]);
+        cells = [.. Enumerable.Range(0, points).Select(Weighed)];
     }
 
     /// <param name="kinds">On the row's x.</param>
@@ -131,52 +131,52 @@ internal sealed class RowEvidence
     public double[] LogByReading() =>
         [
             .. Readings.Select(
-                (_, r) => LogSum.Of([.. _ways.Where(w => w.Reading == r).Select(WithOrWithoutSlip)])
+                (_, r) => LogSum.Of([.. ways.Where(w => w.Reading == r).Select(WithOrWithoutSlip)])
             ),
         ];
 
     private double WithOrWithoutSlip(Way way) =>
-        way.LogWeight + LogSum.Of([0, LogSum.Of(way.AnySize) - Math.Log(RowsToASlip * _points)]);
+        way.LogWeight + LogSum.Of([0, LogSum.Of(way.AnySize) - Math.Log(RowsToASlip * points)]);
 
     /// <summary>The same row where something else is known of the size of reading errors: ln of how likely each is.</summary>
     public RowEvidence Knowing(ImmutableArray<double> logReadings) =>
         new(
-            [.. _ways.Select(w => w with { LogWeight = w.LogWeight + logReadings[w.Reading] })],
-            _points
+            [.. ways.Select(w => w with { LogWeight = w.LogWeight + logReadings[w.Reading] })],
+            points
         );
 
     /// <summary>An error of any size in one cell.</summary>
-    public CellEvidence At(int k) => _cells[k];
+    public CellEvidence At(int k) => cells[k];
 
     private CellEvidence Weighed(int k)
     {
-        double[] logs = [.. _ways.Select(w => w.LogWeight + w.AnySize[k])];
+        double[] logs = [.. ways.Select(w => w.LogWeight + w.AnySize[k])];
         double all = LogSum.Of(logs);
         double mean = 0,
             square = 0;
         for (int i = 0; i < logs.Length; i++)
         {
             double part = Math.Exp(logs[i] - all),
-                error = _ways[i].Pull[k] / _ways[i].Stiffness[k];
+                error = ways[i].Pull[k] / ways[i].Stiffness[k];
             mean += part * error;
-            square += part * ((error * error) + (1 / _ways[i].Stiffness[k]));
+            square += part * ((error * error) + (1 / ways[i].Stiffness[k]));
         }
 
-        return new(all - _logNone, mean, Math.Sqrt(Math.Max(0, square - (mean * mean))));
+        return new(all - logNone, mean, Math.Sqrt(Math.Max(0, square - (mean * mean))));
     }
 
     /// <summary>ln of how much likelier the row is if the value at k is too great by just so much.</summary>
     public double Exactly(int k, double errorMm) =>
         LogSum.Of([
-            .. _ways.Select(w =>
+            .. ways.Select(w =>
                 w.LogWeight + (errorMm * w.Pull[k]) - (0.5 * errorMm * errorMm * w.Stiffness[k])
             ),
-        ]) - _logNone;
+        ]) - logNone;
 
     /// <summary>ln of how much likelier the row is if k is too great by so much and k + 1 too small by as much.</summary>
     public double Exchanged(int k, double errorMm) =>
         LogSum.Of([
-            .. _ways.Select(w =>
+            .. ways.Select(w =>
                 w.LogWeight
                 + (errorMm * (w.Pull[k] - w.Pull[k + 1]))
                 - (
@@ -186,7 +186,7 @@ internal sealed class RowEvidence
                     * (w.Stiffness[k] - (2 * w.WithNext[k]) + w.Stiffness[k + 1])
                 )
             ),
-        ]) - _logNone;
+        ]) - logNone;
 
     /// <summary>ln of the mean over the sizes of slips of e^(c²s/2b) / √b, where b = 1 + s a and s is the square of a size.</summary>
     private static double AnySize(double c, double a)

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// Brings a faired row to the marks of a rule without roughening it more than need be: rounding each value by itself would put back a good part of

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// What a loftsman checks a row by: how much the slope changes from one bay to the next, for any spacing of stations. One wrong value shows as a

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>A cell that a slip touched.</summary>
 /// <param name="Row">Which of the rows looked at.</param>

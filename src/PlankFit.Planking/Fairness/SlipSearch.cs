@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// Seeks what makes a table unfair, the likeliest explanation first, then again with what it explains put aside, until nothing is likely enough. Single cells,

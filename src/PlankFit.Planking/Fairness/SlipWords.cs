@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>What probably happened to a cell, in words.</summary>
 internal static class SlipWords

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Factorization;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// One way in which a fair line may be smooth, as chance would draw it: parts of a row that vary each on its own. Parabolas are left out of all of them, so

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>
 /// A station that does not stand where the table says: every line that runs at a slope there is out by its slope times one and the same distance. Told only

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>A station that does not stand where the table says, as the lines that run at a slope there agree.</summary>
 /// <param name="Station">Its name; StationIndex its place in the table.</param>

@@ -1,4 +1,7 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>A cell of the table that does not lie fair, and what may have happened to it.</summary>
 /// <param name="Station">The station's name.</param>
@@ -49,7 +52,11 @@ public sealed record Suspicion(
     {
         string message = Message(unit);
         string stop = message.EndsWith('?') ? "" : ".";
-        return new(PlankFit.Planking.Severity.Warning, Where, $"{message}{stop} {WhatToDo}");
+        return new(
+            PlankFit.Planking.Findings.Severity.Warning,
+            Where,
+            $"{message}{stop} {WhatToDo}"
+        );
     }
 
     private string WhatToDo =>

@@ -1,6 +1,7 @@
 using System.Globalization;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>What a value might have been before two neighbouring figures changed places in the notation it is written in.</summary>
 public static class SwappedDigits

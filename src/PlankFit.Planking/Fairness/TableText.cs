@@ -1,4 +1,6 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.Fairness;
 
 /// <summary>A value as a cell of the table: whole 32nds in feet-inches-eighths, decimals of the unit to 0.01 mm or better elsewhere.</summary>
 public static class TableText

@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// How far a place on a flat plank is from all that it must keep away from, less what the rule asks: not negative where a fastening may go. It changes by no

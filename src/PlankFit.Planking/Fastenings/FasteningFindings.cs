@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>What a person should know of the fastenings before a hole is drilled.</summary>
 internal static class FasteningFindings
@@ -8,7 +13,7 @@ internal static class FasteningFindings
     public static IEnumerable<Finding> Of(
         FasteningSpec spec,
         Planked planked,
-        BehindPlan behind,
+        FramingPlan behind,
         ImmutableArray<LayerFastenings> layers,
         ImmutableDictionary<PlankId, PlankFastenings> all,
         ImmutableArray<TimberGap> runs

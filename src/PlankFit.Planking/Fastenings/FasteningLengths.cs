@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>Length = pad + skins and cloth passed + bite, rounded up to one that can be had whose point stays in the wood.</summary>
 public static class FasteningLengths

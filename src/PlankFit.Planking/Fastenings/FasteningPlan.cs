@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>Every fastening of every plank, and what is to be bought.</summary>
 public sealed record FasteningPlan(

@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>Fastens every layer of both sides, from the inside out: each skin misses what holds those below.</summary>
 internal static class FasteningPlanner
@@ -9,7 +14,7 @@ internal static class FasteningPlanner
     public static FasteningPlan Of(
         FasteningSpec spec,
         Planked planked,
-        BehindPlan behind,
+        FramingPlan behind,
         JointPlan? joints,
         CancellationToken stop
     )
@@ -52,7 +57,7 @@ internal static class FasteningPlanner
     }
 
     private static PlankFastenings[] Layer(
-        BehindPlan behind,
+        FramingPlan behind,
         JointPlan? joints,
         PlankLayerPlan layer,
         LayerFastenings rule,
@@ -62,7 +67,7 @@ internal static class FasteningPlanner
     )
     {
         ImmutableArray<Plank> planks = layer.On(side);
-        var work = new PlankFastener[planks.Length];
+        var work = new FasteningLayout[planks.Length];
         Parallel.For(
             0,
             planks.Length,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// The rule by which a layer is fastened, all lengths in mm on the layer's own surface. What a job leaves out comes from the plank's thickness t; the only
@@ -50,7 +51,7 @@ public sealed record FasteningRule(
     public bool IsTemporary =>
         Kind is FasteningKind.ScrewAndPad or FasteningKind.StapleThroughStrap;
 
-    public static FasteningRule Of(FasteningWish wish, double thicknessMm, bool isFirstSkin)
+    public static FasteningRule Of(FasteningSettings wish, double thicknessMm, bool isFirstSkin)
     {
         FasteningKind kind = wish.Kind ?? FasteningKind.ScrewAndPad;
         double spacing = wish.SpacingMm ?? (6 * thicknessMm),

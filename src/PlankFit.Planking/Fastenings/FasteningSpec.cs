@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>How planks are held while the glue sets, or for good.</summary>
 /// <param name="Usual">For every layer, where its own wish is silent.</param>
@@ -9,8 +9,8 @@ namespace PlankFit.Planking;
 /// <param name="Depths">The same for single pieces behind, by name.</param>
 /// <param name="SparePercent">Bought beyond what is counted.</param>
 public sealed record FasteningSpec(
-    FasteningWish Usual,
-    ImmutableDictionary<string, FasteningWish> ByLayer,
+    FasteningSettings Usual,
+    ImmutableDictionary<string, FasteningSettings> ByLayer,
     double? BackingDepthMm,
     ImmutableDictionary<string, double> Depths,
     double SparePercent
@@ -20,8 +20,8 @@ public sealed record FasteningSpec(
     public const double UsualSparePercent = 10;
 
     /// <summary>What is wished for a layer.</summary>
-    public FasteningWish Of(string layer) =>
-        ByLayer.TryGetValue(layer, out FasteningWish? own) ? own.Over(Usual) : Usual;
+    public FasteningSettings Of(string layer) =>
+        ByLayer.TryGetValue(layer, out FasteningSettings? own) ? own.Over(Usual) : Usual;
 
     /// <summary>Depth of what lies behind, by its name; null where not known.</summary>
     public double? DepthOf(string backing) =>
@@ -53,9 +53,9 @@ public enum FastenerShape
 }
 
 /// <summary>What a job says of its fastenings, lengths in mm; null where it is silent and <see cref="FasteningRule"/> fills in.</summary>
-public sealed record FasteningWish
+public sealed record FasteningSettings
 {
-    public static readonly FasteningWish None = new();
+    public static readonly FasteningSettings None = new();
 
     public FasteningKind? Kind { get; init; }
     public FastenerShape? Shape { get; init; }
@@ -83,10 +83,10 @@ public sealed record FasteningWish
     public PullDownWish? PullDown { get; init; }
 
     /// <summary>This wish, and the other's where this one is silent. A layer of another kind takes over no length, pad, bite or name: they belong to the kind.</summary>
-    public FasteningWish Over(FasteningWish other)
+    public FasteningSettings Over(FasteningSettings other)
     {
         bool sameKind = Kind is null || Kind == other.Kind;
-        FasteningWish kind = sameKind ? other : None;
+        FasteningSettings kind = sameKind ? other : None;
         return new()
         {
             Kind = Kind ?? other.Kind,

@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// A flat plank seen in the starboard frame: a port plank with n turned over, so that both sides are fastened by the same steps. Takes its own (s, n) in and

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>The rule and the lengths of every plank layer.</summary>
 internal static class LayerRules
@@ -8,7 +11,7 @@ internal static class LayerRules
     public static ImmutableArray<LayerFastenings> Of(
         FasteningSpec spec,
         Planked planked,
-        BehindPlan behind
+        FramingPlan behind
     )
     {
         var rules = ImmutableArray.CreateBuilder<LayerFastenings>();

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>Lines with the vertices left out that a fastening does not feel.</summary>
 internal static class Lines

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// Sets points along a track: the first and the last place that is free, and between them as even as the free places allow, none further from the next

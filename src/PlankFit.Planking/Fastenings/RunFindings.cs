@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>What a person should know of timbers along which the spacing cannot be kept: a finding a timber, the widest gap with its place and its cause first.</summary>
 internal static class RunFindings

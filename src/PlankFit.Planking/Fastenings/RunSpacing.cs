@@ -1,4 +1,6 @@
-namespace PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// Keeps the spacing along a timber across the seams of its planks: where two fastenings are further apart, one is set between them where there is a free place,
@@ -173,7 +175,7 @@ internal static class RunSpacing
 
     private static void Restore(
         TimberStop stop,
-        PlankFit.Geometry.Vec2 at,
+        PlankFit.Geometry.Primitives.Vec2 at,
         (TimberStretch On, double T, double Row)? moved
     )
     {

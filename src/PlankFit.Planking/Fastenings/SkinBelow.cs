@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// What a skin must miss of those that it lies on: seams and joints of the next one, fastenings of all. Carried square from surface to surface (the same

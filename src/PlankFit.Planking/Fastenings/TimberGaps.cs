@@ -1,4 +1,6 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>Where the spacing along a timber cannot be kept, and why.</summary>
 internal static class TimberGaps

@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
 /// A timber of one layer and side from plank to plank: stretches on its middle, end to end, with a common measure along it, mm. Spacing runs along the timber,

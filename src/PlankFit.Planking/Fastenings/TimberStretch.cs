@@ -1,6 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>A timber under one plank: the line along which fastenings are set, and those that are.</summary>
 internal sealed class TimberStretch
@@ -8,13 +9,13 @@ internal sealed class TimberStretch
     /// <summary>Where nothing is free along the middle of a backing, these parts of its half-width less the margin are tried, to either side.</summary>
     private static readonly double[] Parts = [-0.5, 0.5, -0.95, 0.95];
 
-    private readonly PlankFastener plank;
+    private readonly FasteningLayout plank;
     private readonly Clearance timber;
     private readonly List<(double T, Vec2 At)> placed = [];
 
     /// <param name="timber">What holds on this timber alone; what holds for the plank, its fastenings among it, is asked of the plank each time.</param>
     public TimberStretch(
-        PlankFastener plank,
+        FasteningLayout plank,
         string name,
         Track track,
         bool isMiddle,
@@ -105,7 +106,7 @@ internal sealed class TimberStretch
                 .Select(i => Track.At(from + ((to - from) * (i + 0.5) / looks))),
         ];
         var rule = places
-            .Select(p => Tightest(p, PlankFastener.FasteningBeside))
+            .Select(p => Tightest(p, FasteningLayout.FasteningBeside))
             .MaxBy(t => t.SpareMm);
         return rule.SpareMm < 0
             ? rule

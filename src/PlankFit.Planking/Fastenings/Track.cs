@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Fastenings;
 
 /// <summary>A line on a flat plank along which fastenings are set, by its own length, mm.</summary>
 internal sealed class Track

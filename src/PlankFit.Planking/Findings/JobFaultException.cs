@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Findings;
 
 /// <summary>The job cannot be planned as it stands: where, and what to do.</summary>
 public sealed class JobFaultException(Subject about, string message) : Exception(message)

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Findings;
 
 /// <summary>The name of what is sawn in one piece: a whole plank's, S1-07, or S1-07a, a piece of one, lettered from inboard.</summary>
 /// <param name="Letter">Null for a whole plank.</param>

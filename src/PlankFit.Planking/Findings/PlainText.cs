@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Findings;
 
 /// <summary>
 /// Text that somebody else wrote, fit for a terminal, a list or a sheet: what steers a terminal, turns the direction of reading or cannot be seen stands as

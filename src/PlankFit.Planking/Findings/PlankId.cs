@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Findings;
 
 /// <summary>
 /// A plank's name: S1-07 is starboard, layer 1, the seventh from forward, of the bottom; a plank of another panel has the panel's letter after the side, ST1-07. Where

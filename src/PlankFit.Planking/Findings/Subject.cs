@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Findings;
 
 /// <summary>What a finding is about: a plank, a layer and perhaps one side of it, or a place in a person's files, in words.</summary>
 public readonly record struct Subject
@@ -32,7 +32,7 @@ public readonly record struct Subject
         Side switch
         {
             null => "",
-            Planking.Side.Starboard => ", starboard",
+            PlankFit.Planking.Findings.Side.Starboard => ", starboard",
             _ => ", port",
         };
 

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Girths;
 
 /// <summary>The bottom of one side as corrected, and what was done to it, station by station.</summary>
 /// <param name="Moves">Every cell of the table that was changed, station by station.</param>

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Girths;
 
 /// <summary>The girth of one station on the planking's inner face, mm.</summary>
 /// <param name="DrawnMm">As the table gives it.</param>

@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Girths;
 
 /// <summary>
 /// The length of a section on the planking's inner face, keel's side to chine: what a tape held to a bare frame reads. The section is the cut by the station's

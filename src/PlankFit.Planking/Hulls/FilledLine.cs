@@ -1,6 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>
 /// A line of the table with its unknown cells between first and last value filled by a spline along the hull. Beyond its first and last value the line

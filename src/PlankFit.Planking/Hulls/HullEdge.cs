@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>The edges of a bottom.</summary>
 public enum HullEdge

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>From a table of offsets to the starboard bottom's surface.</summary>
 public static class HullLoft

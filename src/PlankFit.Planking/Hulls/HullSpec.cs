@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>Which lines of the table make the bottom, and which face of the finished stack the table is to.</summary>
 public sealed record HullSpec(

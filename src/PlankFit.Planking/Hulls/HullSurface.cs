@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>The starboard bottom as lofted: the table's surface, u growing aft along the hull, v from keel to chine.</summary>
 /// <param name="Surface">The lofted surface; its normal points out of the hull.</param>

@@ -1,7 +1,8 @@
 using MathNet.Numerics;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>Where the bottom could not be followed, told in stations and lines of the table, and what to do about it.</summary>
 internal sealed class LostPlace(HullSurface hull, HullSpec spec)

@@ -1,6 +1,6 @@
 using MathNet.Numerics.Interpolation;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>
 /// Readings joined along the hull so that nothing is made up between them: the slopes are those of the monotone cubic (Fritsch and Carlson 1980, by MathNet),

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Hulls;
 
 /// <summary>
 /// A table of offsets as read: stations in order from forward (smaller x) to aft, and the lines through them. Millimetres;

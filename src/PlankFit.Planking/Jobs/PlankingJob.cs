@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Jobs;
 
 /// <summary>What planks are laid by, all lengths in millimetres, angles in degrees as the builder states them.</summary>
 /// <param name="Revision">Six hexadecimal digits that change when any input file changes; printed on every sheet.</param>
@@ -19,7 +22,7 @@ public sealed record PlankingJob(
     public KeelSpec Keel { get; init; } = KeelSpec.None;
 
     /// <summary>What was measured on the hull as it stands; empty where nothing was.</summary>
-    public StandingSpec Standing { get; init; } = StandingSpec.None;
+    public AsBuiltSpec AsBuilt { get; init; } = AsBuiltSpec.None;
 
     /// <summary>What the planks are made of; null where the job does not say.</summary>
     public TimberSpec? Timber { get; init; }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Jobs;
 
 /// <summary>
 /// The layers one on the other, planks and cloth, from the inside out, and where their faces lie: distances from the table's surface along its outward normal, mm.

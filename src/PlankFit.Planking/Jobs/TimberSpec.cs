@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Jobs;
 
 /// <summary>Whether boards are free of knots and run straight in the grain.</summary>
 public enum BoardGrade

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Framing;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Where a butt may lie on one thing behind a plank.</summary>
 internal static class BackedPlaces
@@ -19,7 +20,7 @@ internal static class BackedPlaces
     public static IEnumerable<JointPlace> On(
         JointedShape shape,
         JointStock stock,
-        BehindCrossing behind
+        FramingCrossing behind
     )
     {
         if (behind.Centre.IsDefaultOrEmpty || behind.Centre.Length < 2)
@@ -43,7 +44,7 @@ internal static class BackedPlaces
     private static IEnumerable<JointPlace> Along(
         JointedShape shape,
         JointStock stock,
-        BehindCrossing behind
+        FramingCrossing behind
     )
     {
         ImmutableArray<Vec2> centre = behind.Centre;
@@ -78,7 +79,7 @@ internal static class BackedPlaces
     private static IEnumerable<JointPlace> Square(
         JointedShape shape,
         JointStock stock,
-        BehindCrossing behind,
+        FramingCrossing behind,
         double sin
     )
     {

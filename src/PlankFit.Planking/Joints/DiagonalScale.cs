@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>
 /// A measure along the planks common to a layer: that of each plank's own line, its zero set so that the middle of the line and its square foot on the line of

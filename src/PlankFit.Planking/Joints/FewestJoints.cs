@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>The answer of the search for the fewest joints.</summary>
 /// <param name="Ways">A way for each plank; empty where none was found.</param>
 /// <param name="Stuck">A plank that no way of those before it leaves a place, which is proved; null where there is none, or that is not known.</param>
 /// <param name="LeastJoints">Proved: no choice of the places given has fewer.</param>
-public sealed record FewestChoice(ImmutableArray<JointWay> Ways, int? Stuck, int LeastJoints)
+public sealed record FewestChoice(ImmutableArray<JointScheme> Ways, int? Stuck, int LeastJoints)
 {
     public int Joints => Ways.Sum(w => w.Joints.Length);
 
@@ -55,7 +55,7 @@ public static class FewestJoints
         return new(
             [
                 .. (row.Found(paths.Length) ?? []).Select(
-                    (joints, i) => PlankWays.Way(planks[i], joints, stock)
+                    (joints, i) => PlankSchemes.Way(planks[i], joints, stock)
                 ),
             ],
             null,

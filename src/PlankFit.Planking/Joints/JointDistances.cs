@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>The distances that the rules speak of, for every joint chosen.</summary>
 internal static class JointDistances
@@ -9,7 +10,7 @@ internal static class JointDistances
     /// <param name="plank">Which plank of the layer.</param>
     public static ImmutableArray<JointDistance> Of(
         LayerCase layer,
-        ImmutableArray<JointWay> ways,
+        ImmutableArray<JointScheme> ways,
         Func<int, int, JointId> ids,
         ImmutableArray<JointRule> rules,
         int plank,
@@ -30,7 +31,7 @@ internal static class JointDistances
         ];
 
     private static JointDistance? Along(
-        ImmutableArray<JointWay> ways,
+        ImmutableArray<JointScheme> ways,
         Func<int, int, JointId> ids,
         JointRule rule,
         int plank,
@@ -48,7 +49,7 @@ internal static class JointDistances
             .MinBy(d => d.DistanceMm);
 
     private static JointDistance? Between(
-        ImmutableArray<JointWay> ways,
+        ImmutableArray<JointScheme> ways,
         Func<int, int, JointId> ids,
         JointRule rule,
         int plank,
@@ -77,7 +78,7 @@ internal static class JointDistances
     }
 
     private static IEnumerable<(int Plank, int Joint, JointPlace Place)> Others(
-        ImmutableArray<JointWay> ways,
+        ImmutableArray<JointScheme> ways,
         int plank
     ) =>
         ways.SelectMany(

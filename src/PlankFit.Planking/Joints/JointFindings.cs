@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>What a person should know of the joints.</summary>
 public static class JointFindings
@@ -10,7 +14,7 @@ public static class JointFindings
     private const int FewLayers = 3;
 
     /// <summary>What concerns the job rather than one layer.</summary>
-    internal static IEnumerable<Finding> OfSpec(JointSpec spec, Planked planked, BehindPlan behind)
+    internal static IEnumerable<Finding> OfSpec(JointSpec spec, Planked planked, FramingPlan behind)
     {
         string[] layers = [.. planked.PlankLayers.Select(l => l.Spec.Name)];
         JointStock[] stocks = [.. layers.Select(spec.Of).OfType<JointStock>().Distinct()];
@@ -44,7 +48,7 @@ public static class JointFindings
     internal static IEnumerable<Finding> Of(
         LayerCase layer,
         ImmutableArray<JointRule> rules,
-        WayChoice choice,
+        SchemeChoice choice,
         JointedLayer? pieced,
         Relief? relief,
         LengthUnit units

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>A plank as the search for places sees it: its shape to saw, and the stretch over which a line right across it meets both long edges.</summary>
 internal sealed record JointedShape(Plank Plank)

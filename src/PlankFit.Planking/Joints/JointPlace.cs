@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>A place where a plank may be jointed, in its own flat coordinates, mm.</summary>
 /// <param name="AtMm">s where the joint's middle crosses the plank's own line.</param>
@@ -34,9 +34,9 @@ public sealed record JointPlace(
 
 /// <summary>One way to divide a plank: its joints from inboard, none for a plank of one piece.</summary>
 /// <param name="WasteMm">What the way costs beyond its pieces: offcuts of the stock, or how uneven the pieces are.</param>
-public sealed record JointWay(ImmutableArray<JointPlace> Joints, double WasteMm)
+public sealed record JointScheme(ImmutableArray<JointPlace> Joints, double WasteMm)
 {
-    public static readonly JointWay Whole = new([], 0);
+    public static readonly JointScheme Whole = new([], 0);
 
     public int Pieces => Joints.Length + 1;
 }

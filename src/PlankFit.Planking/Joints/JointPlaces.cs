@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Every place where a plank may be jointed by itself, whatever its neighbours: on what backs it, clear of what is kept open, by steps.</summary>
 internal static class JointPlaces
@@ -12,7 +13,7 @@ internal static class JointPlaces
         JointedShape shape,
         JointStock stock,
         double lengthMm,
-        ImmutableArray<BehindCrossing> behind,
+        ImmutableArray<FramingCrossing> behind,
         string? below
     )
     {
@@ -20,7 +21,7 @@ internal static class JointPlaces
             stock.Kind == JointKind.Scarf
                 ? Free(shape, stock, lengthMm, null)
                 : OnBacking(shape, stock, behind, below);
-        BehindCrossing[] open = [.. behind.Where(b => b.Of.Kind == BehindKind.Open)];
+        FramingCrossing[] open = [.. behind.Where(b => b.Of.Kind == FramingKind.Open)];
         return
         [
             .. places
@@ -31,27 +32,27 @@ internal static class JointPlaces
     }
 
     /// <summary>Whether a thing behind is one that the stock's butts may lie on.</summary>
-    public static bool Carries(JointStock stock, BehindSpec behind) =>
-        behind.Kind != BehindKind.Open
+    public static bool Carries(JointStock stock, FramingSpec behind) =>
+        behind.Kind != FramingKind.Open
         && (
             stock.On.Contains(Word(behind.Kind), StringComparer.Ordinal)
             || stock.On.Contains(behind.Name, StringComparer.Ordinal)
         );
 
-    private static string Word(BehindKind kind) =>
+    private static string Word(FramingKind kind) =>
         kind switch
         {
-            BehindKind.Stringer => "stringer",
-            BehindKind.Frame => "frame",
-            BehindKind.Floor => "floor",
-            BehindKind.Solid => "solid",
+            FramingKind.Stringer => "stringer",
+            FramingKind.Frame => "frame",
+            FramingKind.Floor => "floor",
+            FramingKind.Solid => "solid",
             _ => "open",
         };
 
     private static IEnumerable<JointPlace> OnBacking(
         JointedShape shape,
         JointStock stock,
-        ImmutableArray<BehindCrossing> behind,
+        ImmutableArray<FramingCrossing> behind,
         string? below
     )
     {
@@ -148,7 +149,7 @@ internal static class JointPlaces
     }
 
     /// <summary>Whether a joint lies over a place kept open: its line, or the middle line of either end of its overlap, comes into it.</summary>
-    private static bool Covers(BehindCrossing open, JointPlace place, double lengthMm)
+    private static bool Covers(FramingCrossing open, JointPlace place, double lengthMm)
     {
         if (open.Cover.IsDefaultOrEmpty)
         {

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>The pieces of all planks longer than the stock.</summary>
 /// <param name="ByPlank">By the plank's id; a plank of one piece is not among them.</param>

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>
 /// Divides every plank longer than its stock: layer by layer from the inside out, both sides; where the same lies behind both, port is starboard's mirror image.
@@ -10,7 +14,7 @@ public static class JointPlanner
     public static JointPlan Of(
         JointSpec spec,
         Planked planked,
-        BehindPlan behind,
+        FramingPlan behind,
         CancellationToken stop
     )
     {

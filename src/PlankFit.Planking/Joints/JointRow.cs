@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>
 /// A row of planks and what is known of its first so many: how many joints they need beyond the fewest that each could have by itself. The last of a part is
@@ -57,7 +57,7 @@ internal sealed class JointRow
     public bool Grow(int part, bool findAny, ref long effort)
     {
         int low = extra[part] = extra[part - 1],
-            most = planks.Take(part).Sum(p => PlankWays.MostJoints - (p.Least ?? 0)),
+            most = planks.Take(part).Sum(p => PlankSchemes.MostJoints - (p.Least ?? 0)),
             high = most;
         bool asked = false,
             possible = true;
@@ -239,5 +239,5 @@ internal sealed class JointRow
 
     /// <summary>The most joints of a plank with so many to spare.</summary>
     private int Most(int plank, int spare) =>
-        Math.Min(PlankWays.MostJoints, (planks[plank].Least ?? 0) + spare);
+        Math.Min(PlankSchemes.MostJoints, (planks[plank].Least ?? 0) + spare);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>What a rule of stagger speaks of; the mildest, which is relaxed first, comes last.</summary>
 public enum JointRuleKind

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Whether joints of two planks of a layer keep the rules between them.</summary>
 public static class JointRuleCheck
@@ -28,7 +28,12 @@ public static class JointRuleCheck
     }
 
     /// <summary>Every joint of the one against every joint of the other.</summary>
-    public static bool Allows(ImmutableArray<JointRule> rules, JointWay a, JointWay b, int apart)
+    public static bool Allows(
+        ImmutableArray<JointRule> rules,
+        JointScheme a,
+        JointScheme b,
+        int apart
+    )
     {
         foreach (JointPlace p in a.Joints)
         {

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>How planks longer than the stock are pieced.</summary>
 /// <param name="Usual">For every layer that is not named by itself; null where only the named ones are pieced.</param>

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Joints of a layer as those of the layer below it see them: where these may lie so as to be clear of them.</summary>
 internal static class LayerAbove
@@ -10,7 +12,7 @@ internal static class LayerAbove
     public static LayerCase ClearOf(
         LayerCase lower,
         LayerCase upper,
-        ImmutableArray<JointWay> above,
+        ImmutableArray<JointScheme> above,
         double distanceMm
     )
     {

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>
 /// The joints and seams of the layer below as they lie under the layer above: brought out along the normal to its mid-thickness surface, where distances are
@@ -72,7 +75,7 @@ internal sealed class LayerBelow
                     .Select(p =>
                         (
                             new SeamId(p.Id, p.AfterEdge.Neighbour),
-                            Brought(p, PlankWays.Thinned(p.AfterEdge.Flat, PointsASeam))
+                            Brought(p, PlankSchemes.Thinned(p.AfterEdge.Flat, PointsASeam))
                         )
                     ),
             ]

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>A place for a joint with what lies under it.</summary>
 internal sealed record SeenPlace(
@@ -61,7 +64,7 @@ internal sealed record LayerCase(
         Stock.Kind == JointKind.Scarf ? Stock.ScarfRatio * Layer.Spec.ThicknessMm : 0;
 
     public static LayerCase Of(
-        BehindPlan behind,
+        FramingPlan behind,
         PlankLayerPlan layer,
         Side side,
         JointStock stock,
@@ -102,7 +105,7 @@ internal sealed record LayerCase(
                         return new(
                             shape,
                             [.. places.Select(p => Seen(p, plank, under))],
-                            PlankWays.LeastJoints(new(places, shape.From, shape.To, true), stock)
+                            PlankSchemes.LeastJoints(new(places, shape.From, shape.To, true), stock)
                         );
                     }
                 ),

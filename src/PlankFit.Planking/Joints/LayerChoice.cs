@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>The joints chosen for a layer.</summary>
 /// <param name="LeastPieces">Proved, of all planks: on the places tried, and with what lies below as it is, there is no way with fewer.</param>
-internal sealed record LayerChoice(WayChoice Choice, int LeastPieces)
+internal sealed record LayerChoice(SchemeChoice Choice, int LeastPieces)
 {
     /// <summary>So many ways of a plank are compared for their waste at the most, evenly spread over all that there are.</summary>
     private const int MostWays = 48;
@@ -25,12 +25,12 @@ internal sealed record LayerChoice(WayChoice Choice, int LeastPieces)
         ImmutableArray<PlankRoom> planks = [.. layer.Planks.Select(p => p.Room(rules))];
         int?[] least =
         [
-            .. planks.Select(p => p.IsDivided ? PlankWays.LeastJoints(p, layer.Stock) : 0),
+            .. planks.Select(p => p.IsDivided ? PlankSchemes.LeastJoints(p, layer.Stock) : 0),
         ];
-        WayChoice LeastWaste(int extra, ImmutableArray<JointWay> known) =>
+        SchemeChoice LeastWaste(int extra, ImmutableArray<JointScheme> known) =>
             Compared(planks, least, layer.Stock, rules, extra, known, stop);
         int leasts = least.Sum(l => (l ?? 0) + 1);
-        WayChoice quick = LeastWaste(0, []);
+        SchemeChoice quick = LeastWaste(0, []);
         if (quick.Found)
         {
             return new(quick, leasts);
@@ -48,9 +48,9 @@ internal sealed record LayerChoice(WayChoice Choice, int LeastPieces)
             return new(LeastWaste(1, []) with { Complete = false }, pieces);
         }
 
-        var known = new WayChoice(fewest.Ways, null, false);
+        var known = new SchemeChoice(fewest.Ways, null, false);
         int extra = fewest.Ways.Select((w, i) => w.Joints.Length - (least[i] ?? 0)).Max();
-        WayChoice less = LeastWaste(extra, fewest.Ways);
+        SchemeChoice less = LeastWaste(extra, fewest.Ways);
         bool better =
             less.Found && (less.Pieces, less.WasteMm).CompareTo((known.Pieces, known.WasteMm)) <= 0;
         // Ways with more joints, for the sake of less waste, were not compared.
@@ -58,13 +58,13 @@ internal sealed record LayerChoice(WayChoice Choice, int LeastPieces)
     }
 
     /// <summary>By dynamic programming over some of the ways of each plank, those known among them.</summary>
-    private static WayChoice Compared(
+    private static SchemeChoice Compared(
         ImmutableArray<PlankRoom> planks,
         int?[] least,
         JointStock stock,
         ImmutableArray<JointRule> rules,
         int extra,
-        ImmutableArray<JointWay> known,
+        ImmutableArray<JointScheme> known,
         CancellationToken stop
     )
     {
@@ -84,7 +84,7 @@ internal sealed record LayerChoice(WayChoice Choice, int LeastPieces)
                         : new([], true)
             ),
         ];
-        WayChoice choice = WaySearch.Least([.. options.Select(o => o.Ways)], rules, stop);
+        SchemeChoice choice = SchemeSearch.Least([.. options.Select(o => o.Ways)], rules, stop);
         return choice with { Complete = choice.Complete && options.All(o => o.IsAll) };
     }
 }

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>From the ways chosen for a layer to its joints and pieces.</summary>
 internal static class LayerJoints
@@ -9,7 +11,7 @@ internal static class LayerJoints
     public static JointedLayer Of(
         LayerCase layer,
         ImmutableArray<JointRule> rules,
-        WayChoice choice,
+        SchemeChoice choice,
         int leastPieces
     )
     {
@@ -17,7 +19,7 @@ internal static class LayerJoints
         var planks = ImmutableArray.CreateBuilder<JointedPlank>();
         for (int i = 0; i < choice.Ways.Length; i++)
         {
-            JointWay way = choice.Ways[i];
+            JointScheme way = choice.Ways[i];
             if (way.Joints.IsEmpty)
             {
                 continue;

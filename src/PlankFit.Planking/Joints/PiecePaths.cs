@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>
 /// A plank as a graph: from place to place by pieces that the stock allows, from its inboard end to its outboard one. Answers how few joints are enough where
@@ -25,19 +25,19 @@ internal sealed class PiecePaths
         before = [.. places.Select(_ => PlaceSet.Empty(n))];
         for (int p = 0; p < n; p++)
         {
-            if (PlankWays.Fits(places[p].FarMm - room.FromMm, stock))
+            if (PlankSchemes.Fits(places[p].FarMm - room.FromMm, stock))
             {
                 PlaceSet.Add(first, p);
             }
 
-            if (PlankWays.Fits(room.ToMm - places[p].NearMm, stock))
+            if (PlankSchemes.Fits(room.ToMm - places[p].NearMm, stock))
             {
                 PlaceSet.Add(last, p);
             }
 
             for (int q = p + 1; q < n; q++)
             {
-                if (PlankWays.Fits(places[q].FarMm - places[p].NearMm, stock))
+                if (PlankSchemes.Fits(places[q].FarMm - places[p].NearMm, stock))
                 {
                     PlaceSet.Add(next[p], q);
                     PlaceSet.Add(before[q], p);
@@ -101,7 +101,7 @@ internal sealed class PiecePaths
             here[i] = first[i] & open[i];
         }
 
-        for (int joints = 1; joints <= PlankWays.MostJoints; joints++)
+        for (int joints = 1; joints <= PlankSchemes.MostJoints; joints++)
         {
             if (PlaceSet.Meet(here, last))
             {

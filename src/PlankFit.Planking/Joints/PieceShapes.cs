@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Building;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>A plank's shapes divided at its joints.</summary>
 internal static class PieceShapes
@@ -13,7 +16,7 @@ internal static class PieceShapes
     )
     {
         Plank plank = shape.Plank;
-        ImmutableArray<double> lengths = PlankWays.Lengths(places, shape.From, shape.To);
+        ImmutableArray<double> lengths = PlankSchemes.Lengths(places, shape.From, shape.To);
         return
         [
             .. Enumerable
@@ -53,7 +56,7 @@ internal static class PieceShapes
             left = LineClip.Cut(left, line, towards);
         }
 
-        return [.. TidyOutline.Of(left, CutOutline.TidyMm)];
+        return [.. TidyOutline.Of(left, SawnOutline.TidyMm)];
     }
 
     /// <summary>The line on which a piece ends, and square to it outboard. At a butt it is the joint's own; at a scarf it is square at the end of the overlap.</summary>

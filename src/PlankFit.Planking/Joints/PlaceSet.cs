@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Sets of the places of one plank, a bit each.</summary>
 internal static class PlaceSet

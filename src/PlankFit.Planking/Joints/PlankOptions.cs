@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Ways of one plank, not more than can be compared.</summary>
 /// <param name="IsAll">None was left out.</param>
-internal sealed record PlankOptions(ImmutableArray<JointWay> Ways, bool IsAll)
+internal sealed record PlankOptions(ImmutableArray<JointScheme> Ways, bool IsAll)
 {
     /// <summary>More ways with one number of joints are not worked out: they are then those of fewer places.</summary>
     private const int MostWays = 3000;
@@ -18,36 +18,36 @@ internal sealed record PlankOptions(ImmutableArray<JointWay> Ways, bool IsAll)
         int least,
         int extra,
         int most,
-        JointWay? known
+        JointScheme? known
     )
     {
         if (!room.IsDivided)
         {
-            return new([JointWay.Whole], true);
+            return new([JointScheme.Whole], true);
         }
 
         bool isAll = true;
-        var all = ImmutableArray.CreateBuilder<JointWay>();
+        var all = ImmutableArray.CreateBuilder<JointScheme>();
         for (int joints = least; joints <= least + extra; joints++)
         {
-            ImmutableArray<JointWay> some =
+            ImmutableArray<JointScheme> some =
             [
-                .. PlankWays.Of(room, stock, joints).Take(MostWays + 1),
+                .. PlankSchemes.Of(room, stock, joints).Take(MostWays + 1),
             ];
             if (some.Length > MostWays)
             {
                 PlankRoom fewer = room with
                 {
-                    Places = PlankWays.Thinned(room.Places, FewerPlaces),
+                    Places = PlankSchemes.Thinned(room.Places, FewerPlaces),
                 };
-                some = [.. PlankWays.Of(fewer, stock, joints).Take(MostWays)];
+                some = [.. PlankSchemes.Of(fewer, stock, joints).Take(MostWays)];
                 isAll = false;
             }
 
             all.AddRange(some);
         }
 
-        ImmutableArray<JointWay> ways = PlankWays.Thinned(all.ToImmutable(), most);
+        ImmutableArray<JointScheme> ways = PlankSchemes.Thinned(all.ToImmutable(), most);
         return new(
             known is null || ways.Any(w => w.Joints.SequenceEqual(known.Joints))
                 ? ways

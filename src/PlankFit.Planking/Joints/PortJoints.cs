@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>Where the port planks are the mirror images of the starboard ones and the same lies behind both, port has starboard's joints, mirrored.</summary>
 internal static class PortJoints
@@ -9,13 +12,13 @@ internal static class PortJoints
     private const double AlikeMm = 1e-3;
 
     /// <summary>Whether what lies behind the planks of a layer is the same on both sides.</summary>
-    public static bool AreTwins(BehindPlan behind, PlankLayerPlan layer) =>
+    public static bool AreTwins(FramingPlan behind, PlankLayerPlan layer) =>
         layer.PortApart is null
         && layer
             .Starboard.Zip(layer.Port)
             .All(pair => Alike(behind.On(pair.First.Id), behind.On(pair.Second.Id)));
 
-    public static (LayerCase Case, WayChoice Choice) Of(LayerCase starboard, WayChoice choice)
+    public static (LayerCase Case, SchemeChoice Choice) Of(LayerCase starboard, SchemeChoice choice)
     {
         var twins = new Dictionary<JointPlace, JointPlace>(ReferenceEqualityComparer.Instance);
         ImmutableArray<PlankCase> planks =
@@ -69,8 +72,8 @@ internal static class PortJoints
         };
 
     private static bool Alike(
-        ImmutableArray<BehindCrossing> starboard,
-        ImmutableArray<BehindCrossing> port
+        ImmutableArray<FramingCrossing> starboard,
+        ImmutableArray<FramingCrossing> port
     ) =>
         starboard.Length == port.Length
         && starboard

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>A key of all that matters when a plank is to be given its joints: which, and what those after it leave to it and to those before it.</summary>
 internal sealed class RowState : IEquatable<RowState>

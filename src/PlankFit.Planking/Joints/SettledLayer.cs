@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>A layer and side with its joints chosen, or with what stands in their way.</summary>
 /// <param name="LeastPieces">Proved, of all planks: on the places tried there is no way with fewer, whatever joints the layer below had.</param>
 internal sealed record SettledLayer(
     LayerCase Case,
     ImmutableArray<JointRule> Rules,
-    WayChoice Choice,
+    SchemeChoice Choice,
     int LeastPieces,
     Relief? Relief
 )
@@ -24,7 +26,7 @@ internal sealed record SettledLayer(
             rules,
             chosen.Choice,
             Free(layer, rules, chosen, stop).LeastPieces,
-            chosen.Choice.Found ? null : RuleRelief.Of(layer, rules, stop)
+            chosen.Choice.Found ? null : RelaxedRules.Of(layer, rules, stop)
         );
     }
 
@@ -44,7 +46,7 @@ internal sealed record SettledLayer(
             return this;
         }
 
-        (LayerCase port, WayChoice choice) = PortJoints.Of(Case, Choice);
+        (LayerCase port, SchemeChoice choice) = PortJoints.Of(Case, Choice);
         return this with { Case = port, Choice = choice };
     }
 

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>The joints of one side: layer by layer from the inside out, each with the one below settled.</summary>
 internal static class SideJoints
@@ -9,7 +13,7 @@ internal static class SideJoints
     public static List<SettledLayer?> Of(
         JointSpec spec,
         Planked planked,
-        BehindPlan behind,
+        FramingPlan behind,
         Side side,
         IEnumerable<SettledLayer?> settled,
         CancellationToken stop
@@ -71,7 +75,7 @@ internal static class SideJoints
     )
     {
         JointRule below = upper.Rules.First(r => r.What == JointRuleKind.JointsBelow);
-        WayChoice free = LayerChoice
+        SchemeChoice free = LayerChoice
             .Of(upper.Case, SettledLayer.WithoutBelow(upper.Rules), FewestJoints.LittleEffort, stop)
             .Choice;
         if (!free.Found || !lower.Choice.Found)
@@ -85,7 +89,7 @@ internal static class SideJoints
             free.Ways,
             below.DistanceMm ?? 0
         );
-        WayChoice choice = LayerChoice
+        SchemeChoice choice = LayerChoice
             .Of(clear, lower.Rules, FewestJoints.LittleEffort, stop)
             .Choice;
         return choice.Found ? lower with { Choice = choice } : null;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Joints;
 
 /// <summary>The places that the rules strike out of the planks before those that have their joints. Joints are taken from the last plank to the first, and given back in turn.</summary>
 internal sealed class StruckPlaces

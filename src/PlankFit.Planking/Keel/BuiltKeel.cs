@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>The keel of one side, built up beside the stack: which of its layers each layer of planks meets.</summary>
 /// <param name="Layers">From the inside out; empty where the job names no keel layer and the planks meet the table's keel line.</param>

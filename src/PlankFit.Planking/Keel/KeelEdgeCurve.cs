@@ -1,6 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Splines;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>A half-width along the hull, y(x), mm; past its ends it runs straight on.</summary>
 internal sealed class KeelEdgeCurve

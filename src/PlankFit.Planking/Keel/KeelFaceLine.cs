@@ -1,6 +1,6 @@
 using MathNet.Numerics.Integration;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>The outer face of a keel layer in profile: how far it lies from the keel's inner face at x, and so its height, slope and length.</summary>
 internal sealed class KeelFaceLine(KeelProfile profile, Func<double, double> distanceMm)

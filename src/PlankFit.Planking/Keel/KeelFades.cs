@@ -1,6 +1,8 @@
 using MathNet.Numerics.RootFinding;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>Where a keel layer ends or fades forward.</summary>
 internal static class KeelFades

@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>One keel layer as it stands on one side, in the starboard frame: where its outer face lies, how wide the planks want it and how wide it is.</summary>
 internal sealed class KeelLayerStanding

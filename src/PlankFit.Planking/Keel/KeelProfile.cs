@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>
 /// The keel's inner face in profile, z0(x), and the faces of what is laid on it: each the parallel curve at its distance, since timber is as thick square to the

@@ -1,4 +1,8 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Regions;
+
+namespace PlankFit.Planking.Keel;
 
 /// <summary>Which side of the keel the planks of a layer meet.</summary>
 internal static class KeelSides

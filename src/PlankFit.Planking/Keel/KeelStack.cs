@@ -1,7 +1,13 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>The keel's layers one on the other, on one side, in the starboard frame.</summary>
 internal static class KeelStack
@@ -219,7 +225,7 @@ internal static class KeelStack
     ) =>
         [
             .. job
-                .Standing.KeelHalfWidths.Where(m => m.Layer == spec.Name && m.Side == side)
+                .AsBuilt.KeelHalfWidths.Where(m => m.Layer == spec.Name && m.Side == side)
                 .SelectMany(m =>
                     hull.Stations.Where(s => s.Name == m.Station).Select(s => (s.PositionMm, m.Mm))
                 )

@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Keel;
 
 /// <summary>A place of a surface found by its section and half-breadth.</summary>
 /// <param name="SlopeAcross">dz/dy in the section through it: the tangent of the deadrise.</param>

@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>The cap that closes the keel: it lies on the last keel layer and the last cloth, and its edges run on in the finished bottom.</summary>
 internal static class KeelCap

@@ -1,6 +1,14 @@
 using System.Globalization;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>What a person should know of the keel before planks are cut to it.</summary>
 internal static class KeelFindings
@@ -41,7 +49,7 @@ internal static class KeelFindings
         }
 
         foreach (
-            MeasuredKeelHalfWidth beyond in planked.Job.Standing.KeelHalfWidths.Where(m =>
+            MeasuredKeelHalfWidth beyond in planked.Job.AsBuilt.KeelHalfWidths.Where(m =>
                 planked.Hull.Stations.All(s => s.Name != m.Station)
             )
         )

@@ -1,4 +1,11 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>
 /// Where port and starboard cloth lap under the keel. A lap counts for the whole width of a keel layer that lies on it: timber does not bend down beside a lap.

@@ -1,4 +1,7 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>Where along the hull something is, as a tape finds it: from the station before it.</summary>
 internal static class KeelPlaces

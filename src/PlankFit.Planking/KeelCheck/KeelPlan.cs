@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>The keel held against the planking, layer by layer, both sides.</summary>
 /// <param name="Cap">The cap that closes it after the last cloth, one row a station and side.</param>

@@ -1,6 +1,12 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>What a keel that is wider or narrower than its mitre does to the planks that meet it.</summary>
 internal static class KeelPlankEnds

@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Laying;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>Holds the keel that is there against the planking that meets it.</summary>
 internal static class KeelPlanner
@@ -62,7 +67,7 @@ internal static class KeelPlanner
     )
     {
         bool Measured(string station) =>
-            planked.Job.Standing.KeelHalfWidths.Any(m =>
+            planked.Job.AsBuilt.KeelHalfWidths.Any(m =>
                 m.Layer == layer.Spec.Name && m.Station == station && m.Side == side
             );
         return Rows(

@@ -1,4 +1,8 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.KeelCheck;
 
 /// <summary>Whether a layer can be got out of the stock, both halves together, inner face and outer.</summary>
 internal static class KeelStock

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Layers;
 
 /// <summary>
 /// The table by which a bend is judged, editable in the job file under [[limits.bend]]. Rows run from the gentlest bend to the hardest; a plank takes

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Layers;
 
 public enum EndCut
 {

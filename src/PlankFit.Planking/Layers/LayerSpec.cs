@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Layers;
 
 /// <summary>One layer of the stack, from the inside out.</summary>
 public abstract record LayerSpec(string Name, double ThicknessMm);

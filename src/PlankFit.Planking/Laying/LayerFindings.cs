@@ -1,7 +1,11 @@
 using System.Globalization;
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Seams;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>What a person should know of a layer before sawing.</summary>
 internal static class LayerFindings

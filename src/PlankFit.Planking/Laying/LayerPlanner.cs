@@ -1,8 +1,16 @@
 using System.Collections.Immutable;
 using System.Runtime.ExceptionServices;
-using PlankFit.Geometry;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Building;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Regions;
+using PlankFit.Planking.Seams;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>A layer laid out: its regions, seams and planks.</summary>
 internal sealed record LaidLayer(
@@ -54,7 +62,7 @@ internal static class LayerPlanner
         }
 
         PlankingJob job = ground.Job;
-        CutPlank[] cut = asDrawn is null ? [] : CutOf(job, number, ground.Side);
+        SawnPlank[] cut = asDrawn is null ? [] : CutOf(job, number, ground.Side);
         if (cut.Length == 0)
         {
             return On(job);
@@ -69,7 +77,7 @@ internal static class LayerPlanner
             LaidLayer without = On(
                 job with
                 {
-                    Standing = job.Standing with { Cut = job.Standing.Cut.RemoveRange(cut) },
+                    AsBuilt = job.AsBuilt with { Cut = job.AsBuilt.Cut.RemoveRange(cut) },
                 }
             );
             var strays = cut.ToImmutableDictionary(
@@ -203,16 +211,16 @@ internal static class LayerPlanner
     )
     {
         (PlankingJob job, Side side) = (ground.Job, ground.Side);
-        CutPlank[] cut = CutOf(job, number, side);
+        SawnPlank[] cut = CutOf(job, number, side);
         int[] fitted =
         [
             .. job
-                .Standing.Fitted.Where(p => p.Side == side && p.Layer == number)
+                .AsBuilt.Fitted.Where(p => p.Side == side && p.Layer == number)
                 .Select(p => p.Number),
         ];
         MeasuredSeam[] measured =
         [
-            .. job.Standing.Seams.Where(m => m.Side == side && m.PlankId.Layer == number),
+            .. job.AsBuilt.Seams.Where(m => m.Side == side && m.PlankId.Layer == number),
         ];
         if (cut.Length + fitted.Length + measured.Length == 0)
         {
@@ -221,7 +229,7 @@ internal static class LayerPlanner
         }
 
         row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
-        row = CutSeams.Row(faces.Middle, spec, row, cut, tracing);
+        row = SawnSeams.Row(faces.Middle, spec, row, cut, tracing);
         ImmutableDictionary<PlankId, string> strays = row.Strays;
         CheckThere(spec, row, fitted);
         if (measured.Length > 0)
@@ -232,7 +240,7 @@ internal static class LayerPlanner
                 row,
                 measured,
                 fitted.Concat(cut.Select(c => c.Number)).ToHashSet(),
-                SeamDrifts.From(job, ground.Hull),
+                SeamCreeps.From(job, ground.Hull),
                 tracing
             );
         }
@@ -246,8 +254,8 @@ internal static class LayerPlanner
     }
 
     /// <summary>The sawn planks of a layer and side.</summary>
-    public static CutPlank[] CutOf(PlankingJob job, int layer, Side side) =>
-        [.. job.Standing.Cut.Where(c => c.Side == side && c.Layer == layer)];
+    public static SawnPlank[] CutOf(PlankingJob job, int layer, Side side) =>
+        [.. job.AsBuilt.Cut.Where(c => c.Side == side && c.Layer == layer)];
 
     private static void CheckThere(PlankLayerSpec spec, SeamRow row, int[] fitted)
     {

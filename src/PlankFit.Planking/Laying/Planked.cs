@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>A bottom with all its planks laid, those that are sawn in the form that they were sawn in: what every other part of a plan starts from.</summary>
 /// <param name="Hull">Of starboard.</param>
@@ -38,13 +42,13 @@ public sealed record Planked(
     internal BuiltKeel KeelOf(Side side) => side == Side.Port ? PortKeel : StarboardKeel;
 
     /// <summary>How seams that were measured lie against those drawn.</summary>
-    internal ImmutableArray<SeamDrift> Drifts { get; init; } = [];
+    internal ImmutableArray<SeamCreep> Drifts { get; init; } = [];
 
     /// <summary>Every plank on the record of what is sawn, those too that lie nowhere on the bottom as the job now has it.</summary>
-    public ImmutableArray<CutPlank> OnRecord { get; init; } = Job.Standing.Cut;
+    public ImmutableArray<SawnPlank> OnRecord { get; init; } = Job.AsBuilt.Cut;
 
     /// <summary>How planks that are sawn fit the places that they have now.</summary>
-    internal ImmutableArray<CutRow> CutRows { get; init; } = [];
+    internal ImmutableArray<SawnRow> CutRows { get; init; } = [];
 
     /// <summary>The plank that a person names, in capitals or not; null where there is none.</summary>
     public Plank? Find(string words) =>

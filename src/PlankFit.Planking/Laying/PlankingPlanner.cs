@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>Lays the planks of every layer, both sides, on from what is sawn and fitted.</summary>
 internal static class PlankingPlanner
@@ -36,23 +41,23 @@ internal static class PlankingPlanner
             );
         }
 
-        ImmutableArray<CutPlank> onRecord = job.Standing.Cut;
+        ImmutableArray<SawnPlank> onRecord = job.AsBuilt.Cut;
         (job, ImmutableArray<Finding> ofHeads) = SawnHeads.Kept(job);
         progress?.Report(new("lofting the bottom", 0));
-        HullSurface starboardHull = HullAsItStands.Of(job, Side.Starboard);
-        bool apart = HullAsItStands.SidesDiffer(job);
-        int rounds = (apart ? 2 : 1) + (job.Standing.IsEmpty ? 0 : 1);
+        HullSurface starboardHull = HullAsBuilt.Of(job, Side.Starboard);
+        bool apart = HullAsBuilt.SidesDiffer(job);
+        int rounds = (apart ? 2 : 1) + (job.AsBuilt.IsEmpty ? 0 : 1);
         var counter = new LayerCount(progress, rounds * count);
 
         // What was drawn holds the planks' numbers, and is what the hull as it stands is measured against.
         PlankingJob drawnJob = job with
         {
-            Standing = StandingSpec.None,
+            AsBuilt = AsBuiltSpec.None,
         };
-        HullSurface drawnHull = job.Standing.IsEmpty
+        HullSurface drawnHull = job.AsBuilt.IsEmpty
             ? starboardHull
-            : HullAsItStands.Of(drawnJob, Side.Starboard);
-        IReadOnlyList<LaidLayer>? asDrawn = job.Standing.IsEmpty
+            : HullAsBuilt.Of(drawnJob, Side.Starboard);
+        IReadOnlyList<LaidLayer>? asDrawn = job.AsBuilt.IsEmpty
             ? null
             : SidePlanner.Lay(
                 SideGround.Of(drawnJob, drawnHull, Side.Starboard),
@@ -60,13 +65,13 @@ internal static class PlankingPlanner
                 counter,
                 stop
             );
-        if (!apart && asDrawn is not null && HullAsItStands.SawnApart(job, asDrawn))
+        if (!apart && asDrawn is not null && HullAsBuilt.SawnApart(job, asDrawn))
         {
             apart = true;
             counter.More(count);
         }
 
-        HullSurface portHull = apart ? HullAsItStands.Of(job, Side.Port) : starboardHull;
+        HullSurface portHull = apart ? HullAsBuilt.Of(job, Side.Port) : starboardHull;
         var starboardGround = SideGround.Of(job, starboardHull, Side.Starboard);
         SideGround portGround = apart ? SideGround.Of(job, portHull, Side.Port) : starboardGround;
         IReadOnlyList<LaidLayer> starboard = SidePlanner.Lay(
@@ -122,14 +127,14 @@ internal static class PlankingPlanner
             at++;
         }
 
-        return CutPlanks.KeptIn(
+        return SawnPlanks.KeptIn(
             new(job, starboardHull, layers.ToImmutable(), findings.ToImmutable())
             {
                 PortHull = portHull,
                 StarboardKeel = starboardGround.Keel,
                 PortKeel = portGround.Keel,
                 OnRecord = onRecord,
-                Drifts = asDrawn is null ? [] : SeamDrifts.Of(job, drawnHull, asDrawn),
+                Drifts = asDrawn is null ? [] : SeamCreeps.Of(job, drawnHull, asDrawn),
             }
         );
     }

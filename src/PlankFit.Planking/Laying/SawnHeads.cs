@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>Layers in which planks are sawn go on heading as those do, whatever the job says since: planks of two diagonals make no layer.</summary>
 internal static class SawnHeads
@@ -21,9 +24,9 @@ internal static class SawnHeads
             }
 
             number++;
-            CutPlank[] sawn =
+            SawnPlank[] sawn =
             [
-                .. job.Standing.Cut.Where(c => c.Layer == number && c.SawnFor is not null),
+                .. job.AsBuilt.Cut.Where(c => c.Layer == number && c.SawnFor is not null),
             ];
             int turned = sawn.Count(c => c.SawnFor!.Heads != planks.Heads);
             Heads kept = turned * 2 > sawn.Length ? Other(planks.Heads) : planks.Heads;
@@ -39,7 +42,7 @@ internal static class SawnHeads
                 );
             }
 
-            foreach (CutPlank plank in sawn.Where(c => c.SawnFor!.Heads != kept))
+            foreach (SawnPlank plank in sawn.Where(c => c.SawnFor!.Heads != kept))
             {
                 across.Add(plank.Id);
                 findings.Add(
@@ -56,9 +59,9 @@ internal static class SawnHeads
             job with
             {
                 Layers = layers.ToImmutable(),
-                Standing = job.Standing with
+                AsBuilt = job.AsBuilt with
                 {
-                    Cut = [.. job.Standing.Cut.Where(c => !across.Contains(c.Id))],
+                    Cut = [.. job.AsBuilt.Cut.Where(c => !across.Contains(c.Id))],
                 },
             },
             findings.ToImmutable()

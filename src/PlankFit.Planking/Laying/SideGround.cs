@@ -1,4 +1,9 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+
+namespace PlankFit.Planking.Laying;
 
 /// <summary>What all layers of one side are laid on, in the starboard frame: the job, the hull as it stands there, the stack and the keel.</summary>
 internal sealed record SideGround(

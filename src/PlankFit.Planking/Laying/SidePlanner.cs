@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>Counts layers as they are laid, for whoever waits.</summary>
 internal sealed class LayerCount(IProgress<PlanProgress>? progress, int atFirst)

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Laying;
 
 /// <summary>Where port and starboard were measured apart each side has a plan of its own; port's is laid in the starboard frame and mirrored.</summary>
 internal static class SidesApart

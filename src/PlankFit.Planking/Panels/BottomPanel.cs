@@ -1,8 +1,13 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
 using PlankFit.Geometry.Development;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Panels;
 
 /// <summary>The whole starboard bottom as one panel, on the table's surface, and what is drawn on it.</summary>
 public static class BottomPanel

@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Planks;
 
 /// <summary>
 /// Where a sawn plank lies in the flat coordinates of its place: turned and moved as one piece, never stretched. Its own begin at the end that it was sawn with, those

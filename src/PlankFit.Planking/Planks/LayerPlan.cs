@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Planks;
 
 public abstract record LayerPlan(LayerSpec Spec);
 

@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Planks;
 
 /// <summary>
 /// Cutting a shape off along a line that is straight or nearly so, carried straight on past its ends. The line is taken as a height over its own chord, which a

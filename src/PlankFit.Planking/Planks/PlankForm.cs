@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Planks;
 
 /// <summary>All that a plank is when it is sawn, and stays from then on, whatever the lay-out does.</summary>
 /// <param name="Ends">Stretches of the region's boundary that it meets, by the place of their middles along its own line, inboard first.</param>

@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Planks;
 
 /// <summary>
 /// The map between a plank laid flat and its layer's mid-thickness surface, both ways. To port the surface is the starboard one (that is what

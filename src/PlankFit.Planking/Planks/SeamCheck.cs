@@ -1,4 +1,7 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+
+namespace PlankFit.Planking.Planks;
 
 /// <summary>
 /// What a tape should read on the bare bottom for one plank, before it is sawn. All distances are on the face that the layer is laid on (its inner

@@ -1,4 +1,6 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+
+namespace PlankFit.Planking.Regions;
 
 /// <summary>A stretch of one edge of the region, walked counter-clockwise seen from outside: lap numbers fall from From to To.</summary>
 internal readonly record struct BoundaryPiece(HullEdge Edge, double From, double To)

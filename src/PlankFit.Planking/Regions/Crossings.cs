@@ -1,7 +1,9 @@
 using MathNet.Numerics.RootFinding;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>Finding the stretch of a line inside a region.</summary>
 internal static class Crossings

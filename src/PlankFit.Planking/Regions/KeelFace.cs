@@ -1,6 +1,8 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Splines;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>
 /// Tracing the keel's side on a parallel surface. Nodes are met exactly, with their slopes, and set closer until a cubic between two of them meets the side midway

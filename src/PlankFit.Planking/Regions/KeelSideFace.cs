@@ -1,6 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>
 /// The side of the keel that the ends of one layer's planks meet, in the starboard frame. Either a surface y = f(x, z), which each face of the planks

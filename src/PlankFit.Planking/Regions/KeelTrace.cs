@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Splines;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>The trace of the keel's side on a parallel surface of the bottom: v as a function of u. Past where it could be followed it keeps its last v.</summary>
 internal sealed class KeelTrace(CubicSpline followed)

@@ -1,7 +1,10 @@
 using MathNet.Numerics.RootFinding;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>
 /// The part of a parallel surface that a layer covers, starboard: between the keel's side (v = KeelV(u)) and the chine, from stem to transom.

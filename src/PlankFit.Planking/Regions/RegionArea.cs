@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Integration;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>Area and outline of a layer's region, found from the surface alone and not from its planks.</summary>
 internal static class RegionArea

@@ -1,6 +1,8 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>Where a line crosses the boundary of a layer's region.</summary>
 internal readonly record struct EdgeCrossing(double S, Uv Uv, HullEdge Edge, double Lap);

@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>The map from a layer's surface to one flat plank: strip coordinates about the plank's own line, with the mean-length correction.</summary>
 internal sealed class StripMap

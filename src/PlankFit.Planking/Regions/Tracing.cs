@@ -1,6 +1,8 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Regions;
 
 /// <summary>How lines are traced on a layer.</summary>
 /// <param name="ToleranceMm">Error allowed a step.</param>
@@ -11,7 +13,7 @@ internal sealed record Tracing(double ToleranceMm, double ReachMm, double Perpen
     private const double LongestMm = 60000;
 
     public Geodesic Line(LayerRegion region, Uv start, Vec3 direction) =>
-        Geodesics.Trace(
+        GeodesicTracing.Trace(
             region.Surface,
             start,
             direction,

@@ -1,6 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Splines;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>Distance across as a function of distance along a line.</summary>
 internal static class AcrossAlong

@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>How large the two corner pieces of a row are: greatest distance from their one seam, and length along it, mm.</summary>
 internal readonly record struct CornerPiece(double WidthMm, double LengthMm)

@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>Choosing the master's shift so that neither corner is left a sliver.</summary>
 internal static class CornerShift

@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>
 /// A layer laid on from planks that are fitted already: their seams lie where they were measured, and the rest is marched outward from the last of them.

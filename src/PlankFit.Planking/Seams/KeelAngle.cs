@@ -1,6 +1,10 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The angle in the surface between a line and the keel where they meet, degrees: from the keel's aft run where planks head aft, from its forward run where they head forward.</summary>
 internal static class KeelAngle

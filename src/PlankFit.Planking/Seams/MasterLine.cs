@@ -1,7 +1,13 @@
 using MathNet.Numerics.RootFinding;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The master plank's own line: it crosses mid-bottom at the x asked for and meets the keel at the angle asked for.</summary>
 internal static class MasterLine

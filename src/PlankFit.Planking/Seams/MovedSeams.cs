@@ -1,6 +1,8 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>Seams that lie off their plan: in proportion between those that were measured, and as far from one another as planned beyond them.</summary>
 internal static class MovedSeams

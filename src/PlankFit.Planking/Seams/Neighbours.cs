@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>A neighbour of a geodesic as a sum of its two Jacobi fields: signed distance t(s) = Alpha a(s) + Beta b(s), mm, positive to the left.</summary>
 internal readonly record struct Neighbour(double Alpha, double Beta)
@@ -59,7 +62,7 @@ internal static class Neighbours
         GeodesicPoint foot = line.At(footS);
         SurfacePoint under = region.Surface.At(foot.Uv.U, foot.Uv.V);
         double t = n.At(foot);
-        (Uv start, Vec3 across) = Geodesics.Shoot(
+        (Uv start, Vec3 across) = GeodesicTracing.Shoot(
             region.Surface,
             foot.Uv,
             under.Left(foot.Tangent),

@@ -1,6 +1,13 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Splines;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The next seam outward from one that is laid.</summary>
 internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing tracing)

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The greatest value of a smooth function.</summary>
 internal static class Peak

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The seams of one layer from forward to aft; plank k lies between seam k − 1 and seam k. Master is the plank's index, from 0 at the forward corner.</summary>
 /// <param name="Tapered">Indices of planks that were tapered to bring the angle back.</param>

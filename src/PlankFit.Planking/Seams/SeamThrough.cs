@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The seam through two places, by shooting.</summary>
 internal static class SeamThrough
@@ -27,7 +30,7 @@ internal static class SeamThrough
         double length = aim.Norm;
         for (int i = 0; i < MostAims && length > 0; i++)
         {
-            Geodesic line = Geodesics.Trace(
+            Geodesic line = GeodesicTracing.Trace(
                 region.Surface,
                 from.Uv,
                 aim,

@@ -1,6 +1,11 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>The seams of sawn planks on the bottom as it now is: through the feet of the ends that their record has.</summary>
 internal sealed class SeamTraces(LayerRegion region, SeamRow planned, Tracing tracing)
@@ -24,7 +29,7 @@ internal sealed class SeamTraces(LayerRegion region, SeamRow planned, Tracing tr
     }
 
     /// <summary>What is amiss where a sawn plank lies nowhere on the bottom; null where it lies on it.</summary>
-    public string? WhyNot(CutPlank plank)
+    public string? WhyNot(SawnPlank plank)
     {
         foreach (bool after in new[] { false, true })
         {

@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Seams;
 
 /// <summary>What a tape should read on the face that a layer is laid on, for the master plank, the first, the last and every fifth.</summary>
 internal static class TapeReadings
@@ -179,7 +184,7 @@ internal static class TapeReadings
         double length = aim.Norm;
         for (int i = 0; i < 12 && length > 0; i++)
         {
-            Geodesic line = Geodesics.Trace(face.Surface, start, aim, 0, length, 1e-5);
+            Geodesic line = GeodesicTracing.Trace(face.Surface, start, aim, 0, length, 1e-5);
             GeodesicPoint p = line.At(length);
             SurfacePoint under = face.Surface.At(p.Uv.U, p.Uv.V);
             Vec3 miss = to - under.P;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>
 /// The corner of bottom and topside in the plane square to the chine, both flat there: closed forms. Axes: s along the bottom, outward from the table's chine;

@@ -1,6 +1,11 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>Where frames stand: at every station of the bottom, at the positions that the job gives, and at the frames that it names behind the planks.</summary>
 internal static class FramePlanes
@@ -58,11 +63,11 @@ internal static class FramePlanes
     )
     {
         IEnumerable<FramePosition> behind = ground
-            .Behind.Where(b => b.Kind == BehindKind.Frame)
+            .Behind.Where(b => b.Kind == FramingKind.Frame)
             .Select(b =>
                 b.Line switch
                 {
-                    BehindLine.AtPosition(var x) => new FramePosition(b.Name, x),
+                    FramingLine.AtPosition(var x) => new FramePosition(b.Name, x),
 
                     // A frame at a station is that station's own.
                     _ => null,

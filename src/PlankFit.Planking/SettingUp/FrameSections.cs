@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>One frame, mould or transom worked out from the surface.</summary>
 internal static class FrameSections

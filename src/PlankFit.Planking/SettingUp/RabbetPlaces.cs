@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>The keel's rabbet at a section: where the planking's faces meet the keel's side, and where the inner one leaves the backbone.</summary>
 internal static class RabbetPlaces

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>
 /// A parallel surface of the bottom cut by a frame's plane: the true trace, not the section moved in by the thickness. Its parameter is the part of the way

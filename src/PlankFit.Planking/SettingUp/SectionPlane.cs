@@ -1,6 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>The plane of a frame: level athwart, plumb or raked. Places in it are (half-breadth, height), heights up the rake from the base line.</summary>
 /// <param name="Aft">Its unit normal, aft.</param>

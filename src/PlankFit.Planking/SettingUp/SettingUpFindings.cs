@@ -1,4 +1,9 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>What a person should know before frames are sawn and the chine is planked.</summary>
 internal static class SettingUpFindings

@@ -1,7 +1,15 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Regions;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>What all of setting up starts from: the hull as drawn, its faces, the keel's sides and the topside.</summary>
 internal sealed class SettingUpGround
@@ -30,7 +38,7 @@ internal sealed class SettingUpGround
     public SettingUpSpec Spec { get; }
 
     /// <summary>What lies behind the planks.</summary>
-    public ImmutableArray<BehindSpec> Behind { get; private init; } = [];
+    public ImmutableArray<FramingSpec> Behind { get; private init; } = [];
     public HullSurface Hull { get; }
 
     public Stack Stack { get; }
@@ -52,14 +60,14 @@ internal sealed class SettingUpGround
     /// <summary>Setting up comes before anything is measured, so it is of the table as drawn.</summary>
     public static SettingUpGround Of(
         SettingUpSpec spec,
-        ImmutableArray<BehindSpec> behind,
+        ImmutableArray<FramingSpec> behind,
         Planked planked
     )
     {
-        PlankingJob drawn = planked.Job with { Standing = StandingSpec.None };
-        HullSurface hull = planked.Job.Standing.IsEmpty
+        PlankingJob drawn = planked.Job with { AsBuilt = AsBuiltSpec.None };
+        HullSurface hull = planked.Job.AsBuilt.IsEmpty
             ? planked.Hull
-            : HullAsItStands.Of(drawn, Side.Starboard);
+            : HullAsBuilt.Of(drawn, Side.Starboard);
         return new(drawn, spec, hull) { Behind = behind };
     }
 

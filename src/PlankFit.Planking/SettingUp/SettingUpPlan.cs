@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>What the surface gives for setting up: deductions, bevels, the rabbet and the corner at the chine. From the table as drawn, starboard; port is its twin.</summary>
 public sealed record SettingUpPlan(

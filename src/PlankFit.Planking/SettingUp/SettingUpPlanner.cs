@@ -1,14 +1,17 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>Works out what the surface gives for setting up.</summary>
 internal static class SettingUpPlanner
 {
     public static SettingUpPlan Of(
         SettingUpSpec spec,
-        ImmutableArray<BehindSpec> behind,
+        ImmutableArray<FramingSpec> behind,
         Planked planked,
         CancellationToken stop
     )

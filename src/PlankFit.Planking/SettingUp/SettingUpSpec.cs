@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>What the job says of the edges of the bottom and of what it is set up on.</summary>
 public sealed record SettingUpSpec

@@ -1,6 +1,8 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Framing;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.SettingUp;
 
 /// <summary>The stringers named behind the planks, where they cross the frames.</summary>
 internal static class StringerPlaces
@@ -13,9 +15,9 @@ internal static class StringerPlaces
         IReadOnlyList<FramePlane> frames
     )
     {
-        BehindSpec[] stringers =
+        FramingSpec[] stringers =
         [
-            .. ground.Behind.Where(b => b.Kind == BehindKind.Stringer && !b.IsAcross),
+            .. ground.Behind.Where(b => b.Kind == FramingKind.Stringer && !b.IsAcross),
         ];
         if (stringers.Length == 0)
         {
@@ -23,7 +25,7 @@ internal static class StringerPlaces
         }
 
         var face = SectionFace.At(ground.Hull, ground.Stack.InnerMm, ground.Layers[0].Side);
-        foreach (BehindSpec stringer in stringers)
+        foreach (FramingSpec stringer in stringers)
         {
             Run? run = RunOf(ground, face, stringer);
             foreach (FramePlane frame in frames)
@@ -39,17 +41,17 @@ internal static class StringerPlaces
     /// <summary>Where a stringer lies at x, and over which x it runs.</summary>
     private readonly record struct Run(double FromX, double ToX, Func<double, Uv> At);
 
-    private static Run? RunOf(SettingUpGround ground, SectionFace face, BehindSpec stringer)
+    private static Run? RunOf(SettingUpGround ground, SectionFace face, FramingSpec stringer)
     {
         double from = stringer.FromMm ?? double.NegativeInfinity,
             to = stringer.ToMm ?? double.PositiveInfinity;
         switch (stringer.Line)
         {
-            case BehindLine.FromKeel(var mm):
+            case FramingLine.FromKeel(var mm):
                 return new(from, to, x => face.Out(x, face.KeelAt(x), mm));
-            case BehindLine.FromChine(var mm):
+            case FramingLine.FromChine(var mm):
                 return new(from, to, x => face.Out(x, face.ChineAt(x), -mm));
-            case BehindLine.Offsets(var name):
+            case FramingLine.Offsets(var name):
                 LineOnFace line = LineOnFace.Of(stringer, name, ground.Job.Offsets, ground.Hull);
                 return new(Math.Max(from, line.FromX), Math.Min(to, line.ToX), line.At);
             default:
@@ -58,7 +60,7 @@ internal static class StringerPlaces
     }
 
     private static StringerPlace? At(
-        BehindSpec stringer,
+        FramingSpec stringer,
         FramePlane frame,
         SectionFace face,
         Run run

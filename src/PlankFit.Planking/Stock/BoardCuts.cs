@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>What the saw does to one board: its rips, then every end and edge of every piece as it lies, ends a kerf apart as one cut.</summary>
 public static class BoardCuts

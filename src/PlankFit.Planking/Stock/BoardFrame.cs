@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// A board as it lies before the saw, its grain from left to right: X along the grain, Y across it, mm. For a board that is from its marked end and from its

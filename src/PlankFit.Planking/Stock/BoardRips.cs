@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>The rips that part a board into its lanes.</summary>
 internal static class BoardRips

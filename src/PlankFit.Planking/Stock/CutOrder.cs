@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// An order of cutting in which both sides of every cut can rest on something, and the saw is set anew as seldom as that allows; of two cuts alike the nearer to

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// The ends of a board that lanes side by side leave empty. Sawn off square across them before they are ripped each is one piece, and no rip runs through it; what

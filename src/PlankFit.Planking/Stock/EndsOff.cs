@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// Every order of ripping a board and sawing off what lanes side by side leave empty at its far end, by dynamic programming over runs of lanes: the one whose

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// One lane while it is sawn: it is parted, and its parts again. A cut can be carried across a part only where it enters no piece that lies in that part still;

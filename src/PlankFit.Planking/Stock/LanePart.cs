@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>What a lane is parted into so far.</summary>
 internal sealed record LanePart(ImmutableArray<LanePiece> Pieces, double FromMm, double ToMm)

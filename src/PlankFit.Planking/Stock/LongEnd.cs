@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>An end of a piece that is left long, to be trimmed in place: it may be sawn at another angle, so long as enough is left everywhere.</summary>
 /// <param name="Net">The net end in the plank's own flat coordinates.</param>

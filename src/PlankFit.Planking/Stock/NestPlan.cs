@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>Which piece comes out of which board, and how near to the best that is.</summary>
 /// <param name="Materials">One for each kind of stock that serves its own pieces only, planned by itself.</param>

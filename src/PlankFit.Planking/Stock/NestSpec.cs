@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>How planks are to be sawn out of stock: the job's [nest].</summary>
 /// <param name="Boards">The rack's and the yard's, in the order of their files.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>A rectangle left over of a board, worth keeping.</summary>
 /// <param name="Id">B-04-1: the board's, and a number from the largest.</param>

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>Everything that is sawn in one board, in a suggested order; coordinates are those of <see cref="BoardFrame"/>.</summary>
 /// <param name="Lanes">Those of the board, or one as wide as it where it is not ripped.</param>

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>A plank, or a piece of one, as it is to be sawn out of a board.</summary>
 /// <param name="Id">The plank's, or S1-07a for a piece of it.</param>

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>All that is still to be sawn for a bottom.</summary>
 public static class SawPieces
@@ -42,7 +46,11 @@ public static class SawPieces
             master && spec.MasterGrade is { } asked
                 ? Better(spec, asked, spec.LeastGrades.GetValueOrDefault(layer.Spec.Name))
                 : spec.LeastGrades.GetValueOrDefault(layer.Spec.Name);
-        SawPiece Piece(PieceId id, ImmutableArray<Geometry.Vec2> outline, bool faceMarked) =>
+        SawPiece Piece(
+            PieceId id,
+            ImmutableArray<PlankFit.Geometry.Primitives.Vec2> outline,
+            bool faceMarked
+        ) =>
             new(
                 id,
                 outline,
@@ -81,11 +89,15 @@ public static class SawPieces
     }
 
     /// <summary>Whether a piece of a plank is the one with an end of it.</summary>
-    private static bool Holds(ImmutableArray<Geometry.Vec2> outline, double x) =>
-        outline.Min(p => p.X) <= x && outline.Max(p => p.X) >= x;
+    private static bool Holds(
+        ImmutableArray<PlankFit.Geometry.Primitives.Vec2> outline,
+        double x
+    ) => outline.Min(p => p.X) <= x && outline.Max(p => p.X) >= x;
 
     private static string Better(NestSpec spec, string asked, string? other) =>
-        other is not null && Serves.Rank(spec, other) < Serves.Rank(spec, asked) ? other : asked;
+        other is not null && StockMatch.Rank(spec, other) < StockMatch.Rank(spec, asked)
+            ? other
+            : asked;
 
     private static bool IsBevelled(Plank plank) =>
         plank.Ends.Any(e =>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>How often the saw is set to another angle. Rips and edges are sawn along a fence or by eye, and count for nothing.</summary>
 public static class SawSettings

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>Pieces of one thickness, wood and grade that no board can give, and boards of one size that would: sawn square, so that they surely do.</summary>
 /// <param name="Boards">So many, without faults.</param>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// A board or a sheet, or a count of equal ones, as stock.csv has it. Lengths in mm. Along the board x runs from its marked end, across it y from its marked

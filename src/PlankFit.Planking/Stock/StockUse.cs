@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>What a plan of cutting uses of the stock, in mm² and money.</summary>
 /// <param name="PiecesMm2">What lies in pieces.</param>

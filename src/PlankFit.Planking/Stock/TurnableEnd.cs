@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Stock;
 
 /// <summary>
 /// An end left long of a piece as it lies, its grain along x: where it is sawn at another angle. It keeps to what is asked everywhere, and to all that it is left

@@ -1,4 +1,7 @@
-namespace PlankFit.Planking;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Planks;
+
+namespace PlankFit.Planking.Timber;
 
 /// <summary>
 /// What it costs to pull straight stock sideways to a seam that is not straight when laid flat: the plank is bent about its hard way. With f its

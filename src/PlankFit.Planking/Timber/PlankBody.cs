@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Timber;
 
 /// <summary>Area of a plank on its mid-thickness surface, mm², and the centre of that area in space, on the plank's own side, mm.</summary>
 internal readonly record struct PlankBody(double AreaMm2, Vec3 Centre, double ErrorMm)

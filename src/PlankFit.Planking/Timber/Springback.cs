@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Timber;
 
 /// <summary>
 /// What a clamp must hold while the glue sets: an estimate. A strip bent to curvature k carries the moment M = E w t³/12 k; where it falls to nothing one

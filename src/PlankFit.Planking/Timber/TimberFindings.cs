@@ -1,6 +1,12 @@
 using System.Globalization;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Timber;
 
 /// <summary>What a person should know of the wood before it is bought, sawn and glued.</summary>
 internal static class TimberFindings

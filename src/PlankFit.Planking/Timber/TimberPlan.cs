@@ -1,7 +1,13 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Timber;
 
 /// <summary>What the timber makes of every plank: bend, weight, movement.</summary>
 public sealed record TimberPlan(

@@ -1,6 +1,12 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Timber;
 
 /// <summary>Bend, weight and movement of every plank of a bottom whose wood is named.</summary>
 internal static class TimberPlanner

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>Angles as people read them off a saw or a list.</summary>
 public static class AngleText

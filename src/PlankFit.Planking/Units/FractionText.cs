@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>Whole numbers with a fraction in lowest terms, as a rule is read.</summary>
 public static class FractionText

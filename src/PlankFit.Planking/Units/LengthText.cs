@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>
 /// How a length is written for people, in the job's units. On paper nothing is finer than half a millimetre or 1/32 in: what a rule shows and a

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>The units a job is written in. Inside the program every length is in millimetres.</summary>
 public enum LengthUnit

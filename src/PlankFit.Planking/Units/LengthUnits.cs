@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>What each unit is worth and what it is called in the job file. The inch is 25.4 mm exactly (international yard and pound, 1959).</summary>
 public static class LengthUnits

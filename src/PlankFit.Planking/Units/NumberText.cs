@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>The one way that a number becomes text: invariant, never "-0", never NaN.</summary>
 public static class NumberText

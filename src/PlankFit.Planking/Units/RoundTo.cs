@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Units;
 
 /// <summary>How a length is brought to the marks of a rule.</summary>
 public enum RoundTo

@@ -1,6 +1,19 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.AsBuilt;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Timber;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Whole;
 
 /// <summary>The whole answer for a bottom: every layer, every plank, what was worked out besides, and what a person should know.</summary>
 public sealed record BottomPlan(Job Job, Planked Planked)
@@ -22,7 +35,7 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public HullSurface PortHull => Planked.PortHull;
 
     /// <summary>Every plank on the record of what is sawn, those too that lie nowhere on the bottom as the job now has it.</summary>
-    public ImmutableArray<CutPlank> OnRecord => Planked.OnRecord;
+    public ImmutableArray<SawnPlank> OnRecord => Planked.OnRecord;
 
     /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
     public KeelPlan? Keel { get; init; }
@@ -34,14 +47,14 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public JointPlan? Joints { get; init; }
 
     /// <summary>Where what lies behind crosses every plank.</summary>
-    public BehindPlan? Behind { get; init; }
+    public FramingPlan? Framing { get; init; }
 
     public FasteningPlan? Fastenings { get; init; }
 
     public TimberPlan? Timber { get; init; }
 
     /// <summary>What the hull as it stands makes of the plan.</summary>
-    public StandingPlan? Standing { get; init; }
+    public AsBuiltPlan? AsBuilt { get; init; }
 
     /// <summary>The planks in the boards on hand; null where the job names no stock, or they were not nested yet.</summary>
     public NestPlan? Nest { get; init; }

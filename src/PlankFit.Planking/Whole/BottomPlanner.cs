@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Laying;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Whole;
 
 /// <summary>A plan, or the faults that stand in its way; findings of both.</summary>
 public sealed record PlanResult(BottomPlan? Plan, ImmutableArray<Finding> Findings);

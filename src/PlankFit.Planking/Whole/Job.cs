@@ -1,6 +1,15 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Whole;
 
 /// <summary>A job as it was asked for, all lengths in millimetres, angles in degrees as the builder states them: what planks are laid by, and what is wanted besides.</summary>
 public sealed record Job(PlankingJob Planking)
@@ -53,10 +62,10 @@ public sealed record Job(PlankingJob Planking)
     }
 
     /// <summary>What was measured on the hull as it stands; empty where nothing was.</summary>
-    public StandingSpec Standing
+    public AsBuiltSpec AsBuilt
     {
-        get => Planking.Standing;
-        init => Planking = Planking with { Standing = value };
+        get => Planking.AsBuilt;
+        init => Planking = Planking with { AsBuilt = value };
     }
 
     /// <summary>What the planks are made of; null where the job does not say.</summary>
@@ -76,7 +85,7 @@ public sealed record Job(PlankingJob Planking)
     public JointSpec? Joints { get; init; }
 
     /// <summary>What lies behind the planks.</summary>
-    public ImmutableArray<BehindSpec> Behind { get; init; } = [];
+    public ImmutableArray<FramingSpec> Framing { get; init; } = [];
 
     /// <summary>How the planks are held; null where the job does not say.</summary>
     public FasteningSpec? Fastenings { get; init; }

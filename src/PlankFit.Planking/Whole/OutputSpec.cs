@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Whole;
 
 /// <summary>What the job asks of the files that come out: [output] in the job file.</summary>
 public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)

@@ -1,13 +1,22 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.AsBuilt;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Timber;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Whole;
 
 /// <summary>What is worked out from a bottom once its planks are laid, part by part; each takes of those before it what it needs.</summary>
 internal static class PlanParts
 {
     public static BottomPlan Of(Job job, Planked planked, CancellationToken stop)
     {
-        BehindPlan behind = BehindPlanner.Of(job.Behind, planked, stop);
+        FramingPlan behind = FramingPlanner.Of(job.Framing, planked, stop);
         JointPlan? joints = job.Joints is { } jointed
             ? JointPlanner.Of(jointed, planked, behind, stop)
             : null;
@@ -15,26 +24,26 @@ internal static class PlanParts
         {
             Keel = job.Keel.Layers.IsEmpty ? null : KeelPlanner.Of(planked, stop),
             SettingUp = job.SettingUp is { } settingUp
-                ? SettingUpPlanner.Of(settingUp, job.Behind, planked, stop)
+                ? SettingUpPlanner.Of(settingUp, job.Framing, planked, stop)
                 : null,
-            Behind = job.Behind.IsEmpty ? null : behind,
+            Framing = job.Framing.IsEmpty ? null : behind,
             Joints = joints,
             Fastenings = job.Fastenings is { } fastened
                 ? FasteningPlanner.Of(fastened, planked, behind, joints, stop)
                 : null,
             Timber = job.Timber is { } timber ? TimberPlanner.Of(timber, planked, stop) : null,
-            Standing = StandingPlanner.Of(planked, stop),
+            AsBuilt = AsBuiltPlanner.Of(planked, stop),
         };
         ImmutableArray<Finding> found =
         [
             .. planked.Findings,
             .. plan.Keel?.Findings ?? [],
             .. plan.SettingUp?.Findings ?? [],
-            .. plan.Behind?.Findings ?? [],
+            .. plan.Framing?.Findings ?? [],
             .. plan.Joints?.Findings ?? [],
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
-            .. plan.Standing?.Findings ?? [],
+            .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };
     }

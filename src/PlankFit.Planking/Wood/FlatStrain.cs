@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Wood;
 
 /// <summary>
 /// The strain of laying a flat plank on a surface that is curved both ways, K w²/12 along the grain at its edges (Horikawa and Tarumi 2022, E11 = K B² (r² − 1/3)/2);

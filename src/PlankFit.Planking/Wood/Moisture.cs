@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Wood;
 
 /// <summary>How boards were sawn: whether their faces lie along the rings or across them.</summary>
 public enum Grain

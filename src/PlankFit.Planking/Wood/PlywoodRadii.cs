@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Wood;
 
 /// <summary>Which way the grain of plywood's faces runs against the plank.</summary>
 public enum FaceGrain

@@ -1,4 +1,4 @@
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Wood;
 
 /// <summary>How well a figure of the species table is known.</summary>
 public enum SourceTag

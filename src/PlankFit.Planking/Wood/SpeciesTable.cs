@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Planking;
+namespace PlankFit.Planking.Wood;
 
 /// <summary>
 /// The woods that come with the program. The figures are those of the USDA Forest Products Laboratory's Wood Handbook (FPL-GTR-190 and 282, tables 4-3,

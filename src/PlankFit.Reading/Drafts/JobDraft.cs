@@ -1,7 +1,16 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Drafts;
 
 /// <summary>A job file as read, before its table of offsets; null where the file does not say or says it wrongly.</summary>
 /// <param name="OffsetsAt">Where the job names its table.</param>
@@ -34,10 +43,10 @@ public sealed record JobParts(
     KeelSpec Keel,
     SettingUpSpec? SettingUp,
     JointSpec? Joints,
-    ImmutableArray<BehindSpec> Behind,
+    ImmutableArray<FramingSpec> Behind,
     FasteningSpec? Fastenings,
     TimberSpec? Timber,
-    StandingDraft Standing
+    AsBuiltDraft Standing
 )
 {
     /// <summary>The lines of the table that keel layers take their half-widths from.</summary>
@@ -53,7 +62,7 @@ public sealed record JobParts(
         [],
         null,
         null,
-        StandingDraft.None
+        AsBuiltDraft.None
     );
 }
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Drafts;
 
 /// <summary>[nest] as read, before the files that it names.</summary>
 /// <param name="Spec">Without boards.</param>

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[ends] and [[ends.zone]]: what is done with a plank's end at each edge.</summary>
 internal static class EndsBinder

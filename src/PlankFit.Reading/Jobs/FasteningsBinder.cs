@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[fastenings] and [[fastenings.layer]]: how planks are held, for all layers and for those done otherwise.</summary>
 internal static class FasteningsBinder
@@ -19,15 +22,15 @@ internal static class FasteningsBinder
             return null;
         }
 
-        FasteningWish usual = FasteningWishBinder.Bind(table, units);
-        double? depth = FasteningWishBinder.Positive(table, "backing-depth", units),
+        FasteningSettings usual = FasteningSettingsBinder.Bind(table, units);
+        double? depth = FasteningSettingsBinder.Positive(table, "backing-depth", units),
             spare = table.Number("spare", PercentAccepted);
         if (spare is < 0 or > 100)
         {
             table.Wrong("spare", PercentAccepted);
         }
 
-        var byLayer = ImmutableDictionary.CreateBuilder<string, FasteningWish>();
+        var byLayer = ImmutableDictionary.CreateBuilder<string, FasteningSettings>();
         string[] known = [.. layers.OfType<PlankLayerSpec>().Select(p => p.Name)];
         foreach (TableReader own in table.Tables("layer", "fastenings.layer"))
         {
@@ -35,7 +38,7 @@ internal static class FasteningsBinder
                 "layer",
                 "the name of the [[layer]] of planks that it is about"
             );
-            FasteningWish wish = FasteningWishBinder.Bind(own, units);
+            FasteningSettings wish = FasteningSettingsBinder.Bind(own, units);
             own.Close();
             if (name is null)
             {
@@ -60,7 +63,7 @@ internal static class FasteningsBinder
         foreach (TableReader own in table.Tables("backing", "fastenings.backing"))
         {
             string? name = own.Text("name", "the name of the [[behind]] that it is about");
-            double? mm = FasteningWishBinder.Positive(own, "depth", units, required: true);
+            double? mm = FasteningSettingsBinder.Positive(own, "depth", units, required: true);
             own.Close();
             if (name is not null && mm is { } given && !depths.TryAdd(name, given))
             {

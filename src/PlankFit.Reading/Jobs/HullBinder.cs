@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[hull]: which table, which of its lines, which way and to which face.</summary>
 internal sealed record HullBinding(

@@ -1,7 +1,14 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A job file's text to a draft, with every fault that it has.</summary>
 public static class JobBinder
@@ -78,7 +85,7 @@ public static class JobBinder
             root.Table("setting-up", "[setting-up]"),
             length
         );
-        BehindBinding behind = BehindBinder.Bind(root.Tables("behind", "behind"), length);
+        FramingBinding behind = FramingBinder.Bind(root.Tables("behind", "behind"), length);
         List<NamedLine> keelLines = [];
         JobParts parts = new(
             KeelBinder.Bind(
@@ -99,7 +106,7 @@ public static class JobBinder
                         ? TimberSpec.Default
                         : null
                 ),
-            StandingBinder.Bind(root.Table("standing", "[standing]"))
+            AsBuiltBinder.Bind(root.Table("standing", "[standing]"))
         )
         {
             KeelLines = [.. keelLines],

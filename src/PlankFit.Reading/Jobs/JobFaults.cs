@@ -1,6 +1,7 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>Collects what is wrong with a job file.</summary>
 /// <param name="whole">False where lines could not be read: then nothing is said to be missing, since an unread line may have it.</param>

@@ -1,8 +1,16 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Measured;
+using PlankFit.Reading.Offsets;
+using PlankFit.Reading.Stock;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A job file and the table of offsets that it names, to a job. The one door from the disk.</summary>
 public static class JobReader
@@ -145,7 +153,7 @@ public static class JobReader
     }
 
     /// <summary>The record of sawn planks, and whether there is a backup beside it.</summary>
-    private static (TextFile? Record, bool Backup) CutRecord(string folder, StandingDraft standing)
+    private static (TextFile? Record, bool Backup) CutRecord(string folder, AsBuiltDraft standing)
     {
         if (standing.CutPath is not { } name)
         {
@@ -153,8 +161,8 @@ public static class JobReader
         }
 
         string path = Path.Combine(folder, name);
-        var file = TextFile.Read(path, name, CutPlanksFile.MostBytes);
-        bool backup = File.Exists(CutPlanksFile.BackupOf(LinkedFile.Real(path)));
+        var file = TextFile.Read(path, name, SawnPlanksFile.MostBytes);
+        bool backup = File.Exists(SawnPlanksFile.BackupOf(LinkedFile.Real(path)));
         return (
             file.Text is not null
                 ? file
@@ -163,7 +171,7 @@ public static class JobReader
                     Fault = file.Fault! with
                     {
                         Message =
-                            $"{file.Fault.Message}; named in {standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes. {StandingReader.ToDo(name, backup)}",
+                            $"{file.Fault.Message}; named in {standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes. {AsBuiltReader.ToDo(name, backup)}",
                     },
                 },
             backup
@@ -201,10 +209,10 @@ public static class JobReader
             findings = findings.AddRange(TableChecks.Check(reading, draft, offsetsFile, faulty));
         }
 
-        StandingSpec standing = StandingSpec.None;
+        AsBuiltSpec standing = AsBuiltSpec.None;
         if (reading is not null)
         {
-            (standing, ImmutableArray<Finding> ofMeasured) = StandingReader.Read(
+            (standing, ImmutableArray<Finding> ofMeasured) = AsBuiltReader.Read(
                 draft,
                 reading.Table,
                 measuredText,
@@ -245,7 +253,7 @@ public static class JobReader
         )
         {
             Keel = parts.Keel,
-            Standing = standing,
+            AsBuilt = standing,
             Timber = parts.Timber,
         };
         var job = new Job(planking)
@@ -253,7 +261,7 @@ public static class JobReader
             Output = draft.Output,
             SettingUp = parts.SettingUp,
             Joints = parts.Joints,
-            Behind = parts.Behind,
+            Framing = parts.Behind,
             Fastenings = parts.Fastenings,
             Nest = nest,
         };

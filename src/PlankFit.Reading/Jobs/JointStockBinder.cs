@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A draft of a stock made whole with the usual figures, and held against what can be pieced at all.</summary>
 internal static class JointStockBinder

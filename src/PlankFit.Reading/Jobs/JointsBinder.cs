@@ -1,12 +1,16 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[joints], [[joints.layer]] and [[joints.rule]]: how long planks are pieced.</summary>
 internal static class JointsBinder
 {
-    private const int MostBetween = WaySearch.MostReach - 1;
+    private const int MostBetween = SchemeSearch.MostReach - 1;
 
     private static readonly (string, JointRuleKind)[] Whats =
     [

@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[keel] and [[keel-layer]]: the keel's layers, from the inside out, and what is judged of them.</summary>
 internal static class KeelBinder

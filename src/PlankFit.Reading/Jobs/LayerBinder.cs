@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[[layer]]: planks or cloth, from the inside out.</summary>
 internal static class LayerBinder

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A list of lengths, such as those in which stock comes.</summary>
 internal static class LengthList

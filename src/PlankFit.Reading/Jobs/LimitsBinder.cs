@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Layers;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[limits] and [[limits.bend]]: the table by which bends are judged, where the builder has a better one.</summary>
 internal static class LimitsBinder

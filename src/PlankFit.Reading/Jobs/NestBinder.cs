@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[nest]: the stock on hand and what may be bought, and how planks are sawn out of it.</summary>
 internal static class NestBinder

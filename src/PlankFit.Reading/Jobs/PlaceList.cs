@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A list of positions or heights, of either sign, each with what the file writes: the name by which a builder knows it.</summary>
 internal static class PlaceList

@@ -1,8 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>About how many planks a layer would have, before any is laid: a width with the wrong unit makes a hundred thousand.</summary>
 internal static class PlankCount

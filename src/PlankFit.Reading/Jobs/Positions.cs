@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Layers;
+using PlankFit.Reading.Drafts;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>
 /// The job's own positions (a master's, a zone's) are in the sense of its table. Where that grows forward they are turned with it: x = from - position.
@@ -55,11 +57,11 @@ internal static class Positions
             ],
         };
 
-    private static BehindLine Turned(BehindLine line, double from) =>
+    private static FramingLine Turned(FramingLine line, double from) =>
         line switch
         {
-            BehindLine.AtPosition at => new BehindLine.AtPosition(from - at.XMm),
-            BehindLine.Spot spot => spot with { Across = Turned(spot.Across, from) },
+            FramingLine.AtPosition at => new FramingLine.AtPosition(from - at.XMm),
+            FramingLine.Spot spot => spot with { Across = Turned(spot.Across, from) },
             _ => line,
         };
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A number with its unit in one text: "540 kg/m3", "1.95 Mpsi", "20 C".</summary>
 internal static class Quantity

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>The job, or null where any finding is an error; and all that was found, faults of both files together.</summary>
 public sealed record ReadResult(Job? Job, ImmutableArray<Finding> Findings)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Wood;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[[timber.species]]: woods that the table does not know, or that the builder knows better.</summary>
 internal static class SpeciesBinder

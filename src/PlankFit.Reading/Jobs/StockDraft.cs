@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>The stock and the kind of joint as far as a table says: [joints] may leave to each [[joints.layer]] what it does not say itself.</summary>
 internal sealed record StockDraft(

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>Values of a table that are lists, with every fault of their entries.</summary>
 internal static class TableLists

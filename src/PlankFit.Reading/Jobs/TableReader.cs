@@ -1,6 +1,9 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>
 /// Takes values out of one table by key and remembers which keys were asked for, so that <see cref="Close"/> can name every other as unknown. Each
@@ -27,7 +30,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
     public void Missing(string key, string accepted) =>
         faults.Missing(table.At, $"{name} has no \"{key}\": {accepted}");
 
-    /// <summary>A text that the builder chose; what <see cref="Reading.Name"/> does not take is a fault.</summary>
+    /// <summary>A text that the builder chose; what <see cref="PlankFit.Reading.Text.Name"/> does not take is a fault.</summary>
     public string? Text(string key, string? requiredAs = null)
     {
         if (Find(key) is not { } entry)
@@ -52,7 +55,7 @@ internal sealed class TableReader(TomlTable table, string name, JobFaults faults
             return null;
         }
 
-        if (Reading.Name.Fault(text.Value) is { } fault)
+        if (PlankFit.Reading.Text.Name.Fault(text.Value) is { } fault)
         {
             faults.NoName(text.At, $"{name} {key} = {Written.Of(text)}: {fault}");
             return null;

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Wood;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[timber] and [[timber.species]]: what the planks are made of, and how dry.</summary>
 internal static class TimberBinder

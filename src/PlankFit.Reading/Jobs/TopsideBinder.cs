@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Toml;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>[setting-up.topside]: its thickness, which skin laps which, and how it stands at the chine.</summary>
 internal static class TopsideBinder

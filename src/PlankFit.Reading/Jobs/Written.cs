@@ -1,4 +1,7 @@
-namespace PlankFit.Reading;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
+
+namespace PlankFit.Reading.Jobs;
 
 /// <summary>A value as a message shows it: as it is written, or what it is.</summary>
 internal static class Written

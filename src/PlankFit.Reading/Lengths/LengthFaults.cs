@@ -1,6 +1,4 @@
-using PlankFit.Planking;
-
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Lengths;
 
 /// <summary>What is wrong with a text that is no length, in half sentences that follow the text as written.</summary>
 internal static class LengthFaults

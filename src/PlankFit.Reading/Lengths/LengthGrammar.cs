@@ -1,6 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Lengths;
 
 /// <summary>Exact millimetres, or the fault.</summary>
 internal readonly record struct LengthParts(decimal Mm, string? Fault)

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Lengths;
 
 /// <summary>
 /// Lengths as a builder writes them. A bare number is in the job's units; a text may carry its own: 9 mm, 1.2 m, 3/8 in, 2 1/2 in,

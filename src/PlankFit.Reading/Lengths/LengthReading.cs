@@ -1,4 +1,4 @@
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Lengths;
 
 /// <summary>A length as read: its millimetres, or what is wrong with the text (a half sentence that follows the text as written).</summary>
 public readonly record struct LengthReading(double Mm, string? Fault)

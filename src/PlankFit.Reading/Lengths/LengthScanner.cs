@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Lengths;
 
 /// <summary>Cuts the text of a length into tokens. Never fails: what it does not know becomes a stranger.</summary>
 internal static class LengthScanner

@@ -1,4 +1,4 @@
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Lengths;
 
 /// <summary>
 /// The kinds of a length's tokens, one letter each, so that a whole length is a word of them and the grammar can be read as a list of words:

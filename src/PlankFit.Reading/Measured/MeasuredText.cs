@@ -1,8 +1,13 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Measured;
 
 /// <summary>measured.csv: what, where, side, value; one row a measurement. All faults at once, with line and column.</summary>
 public static partial class MeasuredText
@@ -18,7 +23,7 @@ public static partial class MeasuredText
     /// <param name="file">How messages name the file.</param>
     /// <param name="keelLayers">Names that a keel half-width may give.</param>
     /// <param name="plankLayers">How many layers of planks there are.</param>
-    public static (StandingSpec Spec, ImmutableArray<Finding> Findings) Read(
+    public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
         string text,
         string file,
         LengthUnit units,
@@ -39,7 +44,7 @@ public static partial class MeasuredText
                     "the file is empty: it begins with the line what,where,side,value and has one measurement a line"
                 )
             );
-            return (StandingSpec.None, [.. findings]);
+            return (AsBuiltSpec.None, [.. findings]);
         }
 
         if (!rows[0].Cells.SequenceEqual(Columns, StringComparer.OrdinalIgnoreCase))
@@ -51,7 +56,7 @@ public static partial class MeasuredText
                     $"{Quoted.Of(string.Join(',', rows[0].Cells))}: the first line must be what,where,side,value"
                 )
             );
-            return (StandingSpec.None, [.. findings]);
+            return (AsBuiltSpec.None, [.. findings]);
         }
 
         if (rows.Length - 1 > Bounds.Rows)
@@ -63,7 +68,7 @@ public static partial class MeasuredText
                     Bounds.Beyond(rows.Length - 1, Bounds.Rows, "measurements")
                 )
             );
-            return (StandingSpec.None, [.. findings]);
+            return (AsBuiltSpec.None, [.. findings]);
         }
 
         foreach (CsvRow row in rows.Skip(1))
@@ -92,8 +97,8 @@ public static partial class MeasuredText
         private readonly List<MeasuredSeam> seams = [];
         private readonly Dictionary<string, int> seen = [];
 
-        public StandingSpec Spec =>
-            StandingSpec.None with
+        public AsBuiltSpec Spec =>
+            AsBuiltSpec.None with
             {
                 KeelHalfWidths = [.. halfWidths],
                 Girths = [.. girths],

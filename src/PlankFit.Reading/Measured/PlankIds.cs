@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Measured;
 
 /// <summary>Names of planks as a builder writes them: S1-10, or a run of them, S1-08..S1-12.</summary>
 public static class PlankIds

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Measured;
 
 /// <summary>Points as arrays of numbers, every digit of them, so that what is read back is what was written.</summary>
 internal static class PointText

@@ -2,7 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Measured;
 
 /// <summary>
 /// The checksum that a record carries in itself: SHA-256 (FIPS 180-4) of the whole text as UTF-8 with its own digits left out, lines ended as on Unix, in 64

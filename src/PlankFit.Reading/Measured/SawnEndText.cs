@@ -1,6 +1,8 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Measured;
 
 /// <summary>One end of a sawn plank as its record holds it.</summary>
 internal sealed record SawnEndText

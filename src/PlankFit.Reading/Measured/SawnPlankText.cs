@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.AsBuilt;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Planks;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Measured;
 
 /// <summary>One sawn plank as its record holds it; names and order of the members are the record's.</summary>
 internal sealed record SawnPlankText
@@ -20,7 +22,7 @@ internal sealed record SawnPlankText
     public required SawnSizesText Sizes { get; init; }
     public SawnForText? SawnFor { get; init; }
 
-    public static SawnPlankText Of(CutPlank p)
+    public static SawnPlankText Of(SawnPlank p)
     {
         PlankShape shape = p.Shape;
         return new()
@@ -41,7 +43,7 @@ internal sealed record SawnPlankText
     }
 
     /// <exception cref="FormatException">A member is none of what it may be.</exception>
-    public CutPlank ToPlank() =>
+    public SawnPlank ToPlank() =>
         new(
             PlankId.Parse(Id) ?? throw new FormatException(),
             Revision,
@@ -151,7 +153,7 @@ internal sealed record SawnEdgeText(
             )
             : null;
 
-    /// <summary>What does not go together is left for <see cref="CutPlankFaults"/> to tell.</summary>
+    /// <summary>What does not go together is left for <see cref="SawnPlankFaults"/> to tell.</summary>
     public static PlankEdge ToEdge(SawnEdgeText? told, double[][] seam, double[][] flat) =>
         told is null
             ? PlankEdge.None with
@@ -190,17 +192,21 @@ internal sealed record SawnMarkText(string Kind, string Label, double[] At, doub
 
 internal sealed record SawnForText(string Name, double ThicknessMm, string Heads)
 {
-    public static SawnForText Of(CutLayer l) =>
-        new(l.Name, l.ThicknessMm, l.Heads == Planking.Heads.Aft ? "aft" : "forward");
+    public static SawnForText Of(SawnLayer l) =>
+        new(
+            l.Name,
+            l.ThicknessMm,
+            l.Heads == PlankFit.Planking.Layers.Heads.Aft ? "aft" : "forward"
+        );
 
-    public CutLayer ToLayer() =>
+    public SawnLayer ToLayer() =>
         new(
             Name,
             ThicknessMm,
             Heads switch
             {
-                "aft" => Planking.Heads.Aft,
-                "forward" => Planking.Heads.Forward,
+                "aft" => PlankFit.Planking.Layers.Heads.Aft,
+                "forward" => PlankFit.Planking.Layers.Heads.Forward,
                 _ => throw new FormatException(),
             }
         );

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Offsets;
 
 /// <summary>What keel and chine must be to one another.</summary>
 internal static class BottomChecks

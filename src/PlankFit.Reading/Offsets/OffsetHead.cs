@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Offsets;
 
 /// <summary>The table's first line: line, measure, and a column a station.</summary>
 /// <param name="Columns">The names of the stations, left to right.</param>

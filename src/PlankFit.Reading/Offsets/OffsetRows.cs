@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Offsets;
 
 /// <summary>A row of numbers: which line and measure, one value a station, null where the cell is empty or wrong.</summary>
 /// <param name="Written">False for each cell that stands empty, so that a wrong one is not taken for unknown.</param>

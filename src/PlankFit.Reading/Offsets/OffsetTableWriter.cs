@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Offsets;
 
 /// <summary>The faired copy of a table of offsets: the text as it was, comments and all, with only the moved cells written anew, in the table's notation.</summary>
 public static class OffsetTableWriter

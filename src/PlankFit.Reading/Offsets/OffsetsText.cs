@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Offsets;
 
 /// <summary>A table of offsets as read, with the file's lines of its rows, so that later checks can say where a value stands.</summary>
 /// <param name="FileLines">By line and measure, the line of the file.</param>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Offsets;
 
 /// <summary>The text of a table of offsets, by its cells: where a value stands, for those who write it anew and for those who tell a person of it.</summary>
 /// <param name="Lines">The text's own lines, comments and all.</param>

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Stock;
 
 /// <summary>Stretches of a board as a cell of a stock file has them.</summary>
 internal static class BoardStretches

@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Stock;
 
 /// <summary>The stock that [nest] names, from the texts of its files.</summary>
 internal static class StockReader
@@ -80,7 +85,9 @@ internal static class StockReader
     ) =>
         from board in spec.Boards
         where
-            layers.OfType<PlankLayerSpec>().All(l => !Serves.Thickness(spec, board, l.ThicknessMm))
+            layers
+                .OfType<PlankLayerSpec>()
+                .All(l => !StockMatch.Thickness(spec, board, l.ThicknessMm))
         group board by (board.File, board.ThicknessMm) into alike
         select new Finding(
             Severity.Note,

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Stock;
 
 /// <summary>One row of a stock file to a board, with every fault of its cells.</summary>
 internal sealed class StockRow(

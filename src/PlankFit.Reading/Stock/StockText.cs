@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Stock;
 
 /// <summary>
 /// stock.csv: a board or a count of equal boards a row, in columns of any order known by their heads. A yard's list has the same form, and no count means as many as

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>
 /// How many of a thing a job may have: far above any boat that is built so, low enough that work, paper and files stay within what a small machine does in

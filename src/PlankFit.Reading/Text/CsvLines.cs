@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>
 /// Makes the lines of a table fit for a CSV parser, one for one, so that line numbers stay. Comments become blank lines. A quotation mark inside a cell

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using nietras.SeparatedValues;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>One line of the table as cells, trimmed; where it stands in the file.</summary>
 internal sealed record CsvRow(int Line, ImmutableArray<string> Cells)

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>Findings in the order of the file, as a reader meets them.</summary>
 internal static partial class InOrder

@@ -1,4 +1,4 @@
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>Files that are reached by a symbolic link.</summary>
 public static class LinkedFile

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>
 /// The one rule for every text that a builder chooses: names of jobs, layers, lines, stations and things, woods, grades, sources, files. What it lets through

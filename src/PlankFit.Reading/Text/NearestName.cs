@@ -1,4 +1,4 @@
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>The known name that a mistyped one most likely stands for.</summary>
 public static class NearestName

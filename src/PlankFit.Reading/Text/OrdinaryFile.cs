@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>
 /// Only ordinary files are opened for reading: a pipe lets its reader wait for ever, a device may never end. Every reader of the program's goes through

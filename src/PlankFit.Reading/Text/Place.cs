@@ -1,4 +1,4 @@
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>Where in a text file; line and column count from 1.</summary>
 public readonly record struct Place(string File, int Line, int Column)

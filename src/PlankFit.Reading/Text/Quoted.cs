@@ -1,6 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>Text as written, fit to stand in a message: short, on one line, what cannot be seen as its code.</summary>
 public static class Quoted

@@ -1,7 +1,7 @@
 using System.Text;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Text;
 
 /// <summary>A file's bytes and its text; or the finding that says why there is none.</summary>
 public sealed record TextFile(byte[] Bytes, string? Text, Finding? Fault)

@@ -1,4 +1,6 @@
-namespace PlankFit.Reading;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Reading.Toml;
 
 /// <summary>A value of a TOML file with its place, so that every fault can say its line and column.</summary>
 internal abstract record TomlNode(Place At);

@@ -1,7 +1,8 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Text;
 using Tomlyn.Syntax;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Toml;
 
 /// <summary>The parser's diagnostics, one a line of the file, in words for people who do not write parsers.</summary>
 internal static class TomlSyntaxFaults

@@ -1,9 +1,10 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Text;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Toml;
 
 /// <summary>A TOML text as tables with places.</summary>
 /// <param name="Whole">False where lines could not be read, so that what seems missing may only be unread.</param>

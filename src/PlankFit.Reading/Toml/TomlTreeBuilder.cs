@@ -1,8 +1,9 @@
 using System.Globalization;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Text;
 using Tomlyn.Syntax;
 
-namespace PlankFit.Reading;
+namespace PlankFit.Reading.Toml;
 
 /// <summary>From the parser's syntax to tables with places; keys and tables given twice are found here, since a message should name both lines.</summary>
 internal sealed class TomlTreeBuilder(string file, List<Finding> findings)

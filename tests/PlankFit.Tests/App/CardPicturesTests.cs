@@ -1,5 +1,6 @@
-using PlankFit.App;
-using PlankFit.Planking;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
+using PlankFit.Planking.Laying;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;

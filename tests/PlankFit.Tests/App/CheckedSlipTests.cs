@@ -1,8 +1,11 @@
-using PlankFit.App;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.App.Checking;
+using PlankFit.App.Running;
+using PlankFit.Export.Lines;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Offsets;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;
@@ -93,7 +96,10 @@ public sealed class CheckedSlipTests
         Assert.Contains(note, told, StringComparison.Ordinal);
         Assert.Contains("tape it on the hull", told, StringComparison.Ordinal);
         Job job = JobReader.Read(folder.File("job.toml")).Job!;
-        FairnessReport report = PlankFit.Planking.Fairness.Judge(job.Offsets, job.Units);
+        FairnessReport report = PlankFit.Planking.Fairness.FairnessCheck.Judge(
+            job.Offsets,
+            job.Units
+        );
         Lettering[] sheet =
         [
             .. CurvatureCharts.Of(job, report).SelectMany(d => d.Shapes).OfType<Lettering>(),
@@ -111,7 +117,7 @@ public sealed class CheckedSlipTests
             .Replace("chine,height", "chine,Height", StringComparison.Ordinal);
         string faired = OffsetTableWriter.Faired(
             text,
-            [new("chine", PlankFit.Planking.Measure.Height, "3", 3, 609, 608)],
+            [new("chine", PlankFit.Planking.Fairness.Measure.Height, "3", 3, 609, 608)],
             LengthUnit.Millimetre
         );
         Assert.Contains("684,608,530", faired, StringComparison.Ordinal);

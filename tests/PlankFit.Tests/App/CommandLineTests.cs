@@ -82,16 +82,16 @@ public sealed class CommandLineTests
             File.ReadAllText(folder.File("job.toml"))
                 .Replace("offsets.csv", "offsets.faired.csv", StringComparison.Ordinal)
         );
-        PlankFit.Planking.Job faired = PlankFit
-            .Reading.JobReader.Read(folder.File("job.toml"))
+        PlankFit.Planking.Whole.Job faired = PlankFit
+            .Reading.Jobs.JobReader.Read(folder.File("job.toml"))
             .Job!;
-        PlankFit.Planking.Job old = PlankFit
-            .Reading.JobReader.Read(Path.Combine(DemoTables.Folder("pilot-skiff"), "job.toml"))
+        PlankFit.Planking.Whole.Job old = PlankFit
+            .Reading.Jobs.JobReader.Read(Path.Combine(DemoTables.Folder("pilot-skiff"), "job.toml"))
             .Job!;
         foreach (
             (
-                PlankFit.Planking.OffsetLine a,
-                PlankFit.Planking.OffsetLine b
+                PlankFit.Planking.Hulls.OffsetLine a,
+                PlankFit.Planking.Hulls.OffsetLine b
             ) in old.Offsets.Lines.Zip(faired.Offsets.Lines)
         )
         {

@@ -1,6 +1,7 @@
 using System.Text.Json;
-using PlankFit.App;
-using PlankFit.Planking;
+using PlankFit.App.Marking;
+using PlankFit.App.Running;
+using PlankFit.Planking.Laying;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;

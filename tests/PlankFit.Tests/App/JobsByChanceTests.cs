@@ -1,6 +1,8 @@
 using System.Text;
-using PlankFit.App;
-using PlankFit.Planking;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
 using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;
 

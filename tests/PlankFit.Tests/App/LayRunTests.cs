@@ -1,9 +1,11 @@
 using System.Globalization;
 using System.Text.Json;
-using PlankFit.App;
+using PlankFit.App.Explaining;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Laying;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;

@@ -4,9 +4,14 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using System.Xml.Linq;
-using PlankFit.App;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Stock;
+using PlankFit.Reading.Text;
 using PlankFit.Tests.Export.Tables;
 using PlankFit.Tests.Reading.Names;
 using PlankFit.Tests.Support;
@@ -38,7 +43,7 @@ public sealed class OddNamesTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     [Fact]
-    public void Every_file_of_a_run_is_sound_whatever_the_names()
+    public void EveryFileOfARunIsSoundWhateverTheNames()
     {
         string job = EveryName
             .Job.Replace("width = 150", "width = 300")

@@ -1,8 +1,12 @@
 using System.Diagnostics;
-using PlankFit.App;
+using PlankFit.App.Laying;
+using PlankFit.App.Marking;
+using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Measured;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;
@@ -20,14 +24,14 @@ public sealed class SawnRecordTests : IDisposable
         }
 
         File.AppendAllText(folder.File("job.toml"), "\n[standing]\ncut = \"cut-planks.json\"\n");
-        File.WriteAllText(Record, CutPlanksFile.Write([]));
+        File.WriteAllText(Record, SawnPlanksFile.Write([]));
     }
 
     public void Dispose() => folder.Dispose();
 
     private string Record => folder.File("cut-planks.json");
 
-    private string Backup => CutPlanksFile.BackupOf(Record);
+    private string Backup => SawnPlanksFile.BackupOf(Record);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -118,7 +122,7 @@ public sealed class SawnRecordTests : IDisposable
                 done = true;
                 File.WriteAllText(
                     Record,
-                    CutPlanksFile.Write([SawnPlanks.Of(DemoPlans.Of("tender"), "S1-11")])
+                    SawnPlanksFile.Write([RecordsOfSawn.Of(DemoPlans.Of("tender"), "S1-11")])
                 );
             }
         });
@@ -140,7 +144,7 @@ public sealed class SawnRecordTests : IDisposable
         Assert.Equal(ExitCode.Done, Cut("S1-06").Exit);
         Assert.Equal("kept/tender.json", new FileInfo(Record).LinkTarget);
         Assert.Equal(["S1-05", "S1-06"], Recorded(real));
-        Assert.Equal(["S1-05"], Recorded(CutPlanksFile.BackupOf(real)));
+        Assert.Equal(["S1-05"], Recorded(SawnPlanksFile.BackupOf(real)));
         Assert.False(File.Exists(Backup));
 
         File.Delete(real);
@@ -217,7 +221,7 @@ public sealed class SawnRecordTests : IDisposable
         File.WriteAllText(
             Record,
             PlankFit.Tests.Reading.SpoiledRecordTests.Older(
-                CutPlanksFile.Write([SawnPlanks.Of(DemoPlans.Of("tender"), "S1-11")])
+                SawnPlanksFile.Write([RecordsOfSawn.Of(DemoPlans.Of("tender"), "S1-11")])
             )
         );
         ReadResult read = JobReader.Read(Request.JobPath);
@@ -227,7 +231,7 @@ public sealed class SawnRecordTests : IDisposable
         );
         Assert.Equal(ExitCode.Done, Cut("S1-05").Exit);
         Assert.Equal(["S1-05", "S1-11"], Recorded(Record));
-        Assert.Contains(CutPlanksFile.Schema, File.ReadAllText(Record), StringComparison.Ordinal);
+        Assert.Contains(SawnPlanksFile.Schema, File.ReadAllText(Record), StringComparison.Ordinal);
     }
 
     /// <summary>A layer put in below: planks go with their layer, by its name, and the new numbers are told.</summary>
@@ -245,7 +249,7 @@ public sealed class SawnRecordTests : IDisposable
             )
         );
         ReadResult read = JobReader.Read(Request.JobPath);
-        Assert.Equal(["S2-12", "S3-09"], read.Job!.Standing.Cut.Select(c => c.Id.ToString()));
+        Assert.Equal(["S2-12", "S3-09"], read.Job!.AsBuilt.Cut.Select(c => c.Id.ToString()));
         Assert.Equal(
             2,
             read.Findings.Count(f => f.Message.Contains("write the new numbers on them"))
@@ -335,7 +339,7 @@ public sealed class SawnRecordTests : IDisposable
 
     private static string[] Recorded(string record)
     {
-        CutReading read = CutPlanksFile.Read(File.ReadAllText(record), record);
+        SawnReading read = SawnPlanksFile.Read(File.ReadAllText(record), record);
         Assert.Null(read.Fault);
         return [.. read.Planks.Select(p => p.Id.ToString())];
     }

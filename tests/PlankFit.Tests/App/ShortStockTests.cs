@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using PlankFit.App;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
 

@@ -1,7 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.App;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.App.Laying;
+using PlankFit.App.Marking;
+using PlankFit.App.Running;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Text;
 using PlankFit.Tests.Reading.Fuzz;
 using PlankFit.Tests.Reading.Names;
 using PlankFit.Tests.Support;
@@ -49,7 +54,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
     [InlineData("yard.csv")]
     [InlineData("measured.csv")]
     [InlineData("cut-planks.json")]
-    public void A_spoiled_file_gives_a_plan_or_findings(string file)
+    public void ASpoiledFileGivesAPlanOrFindings(string file)
     {
         var failures = new List<string>();
         int accepted = 0,

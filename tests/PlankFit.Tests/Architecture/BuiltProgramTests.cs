@@ -24,7 +24,7 @@ public sealed partial class BuiltProgramTests
     private static string Notices => Path.Combine(Program, "THIRD-PARTY-NOTICES.txt");
 
     [Fact]
-    public void Every_library_beside_the_program_is_in_the_notices()
+    public void EveryLibraryBesideTheProgramIsInTheNotices()
     {
         string text = File.ReadAllText(Notices);
         string[] named =
@@ -49,7 +49,7 @@ public sealed partial class BuiltProgramTests
     }
 
     [Fact]
-    public void Every_package_of_the_program_has_name_version_licence_and_text()
+    public void EveryPackageOfTheProgramHasNameVersionLicenceAndText()
     {
         string text = File.ReadAllText(Notices);
         XDocument versions = XDocument.Load(Path.Combine(Root, "src", "Directory.Packages.props"));
@@ -92,7 +92,7 @@ public sealed partial class BuiltProgramTests
 
     /// <summary>What the solvers' package bundles has no texts in it: each library beside the program is named, and the text of each licence that is named is there.</summary>
     [Fact]
-    public void Every_bundled_library_is_named_with_a_licence_whose_text_is_there()
+    public void EveryBundledLibraryIsNamedWithALicenceWhoseTextIsThere()
     {
         string text = File.ReadAllText(Notices);
         int from = text.IndexOf(
@@ -146,7 +146,7 @@ public sealed partial class BuiltProgramTests
     }
 
     [Fact]
-    public void No_folder_of_the_building_machine_stands_in_the_program()
+    public void NoFolderOfTheBuildingMachineStandsInTheProgram()
     {
         byte[][] root = [Encoding.UTF8.GetBytes(Root), Encoding.Unicode.GetBytes(Root)];
         string[] ours =
@@ -170,7 +170,7 @@ public sealed partial class BuiltProgramTests
 
     /// <summary>A package without its hash in a lock file could be another tomorrow.</summary>
     [Fact]
-    public void Every_project_has_its_lock_file() =>
+    public void EveryProjectHasItsLockFile() =>
         Assert.All(
             new[] { "src", "tests" }.SelectMany(f =>
                 Directory.EnumerateFiles(

@@ -12,7 +12,7 @@ public sealed class FolderTests
 
     [Theory]
     [MemberData(nameof(Projects))]
-    public void No_folder_needs_one_that_needs_it(string project)
+    public void NoFolderNeedsOneThatNeedsIt(string project)
     {
         Arrows arrows = Of(project);
         Assert.True(arrows.Why.Count > 3, $"{arrows.Why.Count} arrows");
@@ -21,7 +21,7 @@ public sealed class FolderTests
 
     [Theory]
     [MemberData(nameof(Projects))]
-    public void No_more_than_four_files_go_round(string project) =>
+    public void NoMoreThanFourFilesGoRound(string project) =>
         Assert.DoesNotContain(
             Circles.Of(Of(project).Why.Keys),
             circle => circle.Length > MostFilesInACircle
@@ -29,7 +29,7 @@ public sealed class FolderTests
 
     /// <summary>One file low down that needs one on top closes a circle, which is named with all its folders and with the type for whose sake it is there.</summary>
     [Fact]
-    public void A_planted_arrow_upward_is_told()
+    public void APlantedArrowUpwardIsTold()
     {
         Dictionary<(string From, string To), string> why = new(Of("Planking").Why)
         {
@@ -50,7 +50,7 @@ public sealed class FolderTests
     [InlineData("Laying/SidePlanner.cs", "Laying/LayerPlanner.cs", true)]
     [InlineData("Fastenings/FasteningPlanner.cs", "Behind/BehindPlan.cs", true)]
     [InlineData("Behind/BehindPlanner.cs", "Fastenings/FasteningPlan.cs", false)]
-    public void What_is_known_to_need_what_is_seen(string from, string to, bool needs) =>
+    public void WhatIsKnownToNeedWhatIsSeen(string from, string to, bool needs) =>
         Assert.Equal(needs, Of("Planking").Why.ContainsKey((from, to)));
 
     private static Arrows Of(string project) =>

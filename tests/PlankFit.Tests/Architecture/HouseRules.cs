@@ -11,13 +11,14 @@ namespace PlankFit.Tests.Architecture;
 /// <summary>The rules of the house, held by machine: one direction, small files, values that do not change, no clock and no chance in the source.</summary>
 public sealed partial class HouseRules
 {
-    private static readonly Assembly Geometry = typeof(PlankFit.Geometry.Vec3).Assembly;
-    private static readonly Assembly Planking = typeof(PlankFit.Planking.Job).Assembly;
-    private static readonly Assembly Nesting = typeof(PlankFit.Nesting.NestProgress).Assembly;
-    private static readonly Assembly Reading = typeof(PlankFit.Reading.JobReader).Assembly;
+    private static readonly Assembly Geometry = typeof(PlankFit.Geometry.Primitives.Vec3).Assembly;
+    private static readonly Assembly Planking = typeof(PlankFit.Planking.Whole.Job).Assembly;
+    private static readonly Assembly Nesting =
+        typeof(PlankFit.Nesting.Effort.NestProgress).Assembly;
+    private static readonly Assembly Reading = typeof(PlankFit.Reading.Jobs.JobReader).Assembly;
     private static readonly Assembly Draughting = typeof(PlankFit.Draughting.Drawing).Assembly;
-    private static readonly Assembly Export = typeof(PlankFit.Export.Csv).Assembly;
-    private static readonly Assembly App = typeof(PlankFit.App.LayRun).Assembly;
+    private static readonly Assembly Export = typeof(PlankFit.Export.Tables.Csv).Assembly;
+    private static readonly Assembly App = typeof(PlankFit.App.Laying.LayRun).Assembly;
 
     private static readonly ArchUnitNET.Domain.Architecture House = new ArchLoader()
         .LoadAssemblies(Geometry, Planking, Nesting, Reading, Draughting, Export, App)
@@ -79,9 +80,9 @@ public sealed partial class HouseRules
             .Check(House);
 
     [Theory]
-    [InlineData(typeof(PlankFit.Geometry.Vec3))]
-    [InlineData(typeof(PlankFit.Planking.Job))]
-    [InlineData(typeof(PlankFit.Nesting.NestProgress))]
+    [InlineData(typeof(PlankFit.Geometry.Primitives.Vec3))]
+    [InlineData(typeof(PlankFit.Planking.Whole.Job))]
+    [InlineData(typeof(PlankFit.Nesting.Effort.NestProgress))]
     public void KernelAndPlankingTouchNoFile(System.Type inAssembly)
     {
         string[] banned = ["System.IO.FileSystem", "System.Net.Http", "System.Console"];

@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using Mono.Cecil;
 using Mono.Cecil.Cil;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
 namespace PlankFit.Tests.Architecture;
 
@@ -53,14 +53,14 @@ public sealed partial class NamesAreValuesTests
     ];
 
     [Fact]
-    public void No_name_is_taken_apart() =>
+    public void NoNameIsTakenApart() =>
         Assert.Equal(
             OtherText,
             Guilty(Source().Where(t => t.FullName != typeof(PlankId).FullName))
         );
 
     [Fact]
-    public void Whoever_takes_one_apart_is_found()
+    public void WhoeverTakesOneApartIsFound()
     {
         TypeDefinition planted = AssemblyDefinition
             .ReadAssembly(typeof(Planted).Assembly.Location)
@@ -73,7 +73,7 @@ public sealed partial class NamesAreValuesTests
     }
 
     [Fact]
-    public void What_is_called_a_name_is_one()
+    public void WhatIsCalledANameIsOne()
     {
         var found =
             from type in Source().SelectMany(WithNested)

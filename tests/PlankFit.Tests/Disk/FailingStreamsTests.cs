@@ -1,5 +1,4 @@
 using PlankFit.Draughting.Skia;
-using PlankFit.Export;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Disk;
@@ -19,10 +18,7 @@ public sealed class FailingStreamsTests : IDisposable
     [InlineData(">&- 2>&-")]
     [InlineData("<&- >&- 2>&-")]
     [InlineData(">&-", "--json")]
-    public void A_run_that_cannot_say_anything_does_nothing(
-        string redirections,
-        string? option = null
-    )
+    public void ARunThatCannotSayAnythingDoesNothing(string redirections, string? option = null)
     {
         SmallJob.Run("keel", job, temp.File("out"));
         string[] before = FolderState.Of(temp.Path);
@@ -45,7 +41,7 @@ public sealed class FailingStreamsTests : IDisposable
     [InlineData("2>/dev/full")]
     [InlineData(">/dev/full", "--json")]
     [InlineData("| true; exit ${PIPESTATUS[0]}", "--json")]
-    public void A_run_that_cannot_say_what_it_did_ends_with_3_and_its_files_are_whole(
+    public void ARunThatCannotSayWhatItDidEndsWith3AndItsFilesAreWhole(
         string redirections,
         string? option = null
     )
@@ -68,7 +64,7 @@ public sealed class FailingStreamsTests : IDisposable
     }
 
     [Fact]
-    public void Messages_and_result_in_one_log_do_not_write_over_each_other()
+    public void MessagesAndResultInOneLogDoNotWriteOverEachOther()
     {
         string log = temp.File("log");
         BuiltProgram.RunRedirected(
@@ -87,7 +83,7 @@ public sealed class FailingStreamsTests : IDisposable
 
     /// <summary>Lay and nest onto a disk with room for half of their files; the earlier run is untouched, and the stage is gone.</summary>
     [Fact]
-    public void A_disk_that_fills_while_drawings_are_written_ends_the_run_with_3()
+    public void ADiskThatFillsWhileDrawingsAreWrittenEndsTheRunWith3()
     {
         string disk = temp.File("disk");
         Directory.CreateDirectory(disk);
@@ -129,7 +125,7 @@ public sealed class FailingStreamsTests : IDisposable
     }
 
     [Fact]
-    public void A_drawing_written_to_a_stream_that_fails_throws_and_does_not_abort()
+    public void ADrawingWrittenToAStreamThatFailsThrowsAndDoesNotAbort()
     {
         Assert.SkipUnless(File.Exists("/dev/full"), "there is no /dev/full here");
         foreach (

@@ -8,7 +8,7 @@ namespace PlankFit.Tests.Disk;
 public sealed class HeldFolderTests
 {
     [Fact]
-    public void The_second_run_is_told_who_is_writing()
+    public void TheSecondRunIsToldWhoIsWriting()
     {
         using var temp = new TempFolder();
         using OutputFolder first = Begin(temp.Path, "nest");
@@ -25,7 +25,7 @@ public sealed class HeldFolderTests
 
     /// <summary>Many runs at once, coming and going: no two hold the folder together, none sees half of another's files, and nothing is left.</summary>
     [Fact]
-    public void Runs_that_come_and_go_at_once_never_meet()
+    public void RunsThatComeAndGoAtOnceNeverMeet()
     {
         using var temp = new TempFolder();
         string folder = temp.File("out");

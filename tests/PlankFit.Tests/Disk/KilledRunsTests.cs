@@ -28,7 +28,7 @@ public sealed class KilledRunsTests : IDisposable
     [InlineData("lay")]
     [InlineData("nest")]
     [InlineData("keel")]
-    public void A_run_killed_at_any_moment_leaves_the_old_or_the_new(string verb)
+    public void ARunKilledAtAnyMomentLeavesTheOldOrTheNew(string verb)
     {
         int kills = Long ? 15 : 2;
         string old = temp.File("old");
@@ -75,7 +75,7 @@ public sealed class KilledRunsTests : IDisposable
     /// The run has some hundred files of an earlier run to remove, so that the journal stands for long enough to be seen; a kill then falls within the moves.
     /// </summary>
     [Fact]
-    public void A_run_killed_while_it_moves_its_files_is_finished_by_the_next()
+    public void ARunKilledWhileItMovesItsFilesIsFinishedByTheNext()
     {
         int wanted = Long ? 20 : 6,
             within = 0;
@@ -127,14 +127,14 @@ public sealed class KilledRunsTests : IDisposable
     }
 
     [Fact]
-    public void Cut_killed_at_any_moment_leaves_the_old_record_or_the_new()
+    public void CutKilledAtAnyMomentLeavesTheOldRecordOrTheNew()
     {
         int kills = Long ? 15 : 2;
         File.AppendAllText(before, "\n[standing]\ncut = \"cut-planks.json\"\n");
         string template = Path.GetDirectoryName(before)!,
             record = Path.Combine(template, "cut-planks.json");
         // A record of nothing, by the program's own hand, as the job must not name what is not there.
-        File.WriteAllText(record, PlankFit.Reading.CutPlanksFile.Write([]));
+        File.WriteAllText(record, PlankFit.Reading.Measured.SawnPlanksFile.Write([]));
         string whole = FolderState.Copy(template, temp.File("whole"));
         SmallJob.Run("cut", Path.Combine(whole, "job.toml"), temp.File("unused"));
         string oldRecord = File.ReadAllText(record),

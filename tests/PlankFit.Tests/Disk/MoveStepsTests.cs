@@ -56,7 +56,7 @@ public sealed class MoveStepsTests : IDisposable
     public void Dispose() => temp.Dispose();
 
     [Fact]
-    public void After_a_kill_between_any_two_steps_the_next_run_finishes_the_move()
+    public void AfterAKillBetweenAnyTwoStepsTheNextRunFinishesTheMove()
     {
         Assert.All(
             stops,
@@ -71,11 +71,11 @@ public sealed class MoveStepsTests : IDisposable
     }
 
     [Fact]
-    public void A_second_kill_while_it_is_mended_is_mended_too() =>
+    public void ASecondKillWhileItIsMendedIsMendedToo() =>
         Assert.All(stops, s => MendedAfterEveryStep(s, goesBack: false, done));
 
     [Fact]
-    public void Every_verb_that_writes_mends_before_it_writes()
+    public void EveryVerbThatWritesMendsBeforeItWrites()
     {
         foreach (string stop in stops)
         {
@@ -90,7 +90,7 @@ public sealed class MoveStepsTests : IDisposable
 
     /// <summary>A loss of power may leave a new file without its content: what was moved is taken back, after a second and a third kill too.</summary>
     [Fact]
-    public void Where_a_new_file_is_not_whole_the_old_run_comes_back()
+    public void WhereANewFileIsNotWholeTheOldRunComesBack()
     {
         int spoiled = 0;
         foreach (string stop in stops)
@@ -108,7 +108,7 @@ public sealed class MoveStepsTests : IDisposable
     }
 
     [Fact]
-    public void A_file_that_the_user_put_in_the_way_meanwhile_is_kept_and_the_old_run_comes_back()
+    public void AFileThatTheUserPutInTheWayMeanwhileIsKeptAndTheOldRunComesBack()
     {
         int kept = 0;
         foreach (
@@ -131,7 +131,7 @@ public sealed class MoveStepsTests : IDisposable
     }
 
     [Fact]
-    public void A_new_file_that_the_user_worked_on_meanwhile_is_not_written_over()
+    public void ANewFileThatTheUserWorkedOnMeanwhileIsNotWrittenOver()
     {
         string[] placed =
         [
@@ -157,7 +157,7 @@ public sealed class MoveStepsTests : IDisposable
     }
 
     [Fact]
-    public void A_journal_that_was_damaged_or_reaches_outside_moves_nothing()
+    public void AJournalThatWasDamagedOrReachesOutsideMovesNothing()
     {
         string journal = Path.Combine(stops[3], Stage, "journal");
         string text = File.ReadAllText(journal);
@@ -185,7 +185,7 @@ public sealed class MoveStepsTests : IDisposable
     }
 
     [Fact]
-    public void A_step_that_is_refused_has_all_taken_back_at_once()
+    public void AStepThatIsRefusedHasAllTakenBackAtOnce()
     {
         string other = stops[^1];
         UnfinishedMove.Mend(other);
@@ -210,7 +210,7 @@ public sealed class MoveStepsTests : IDisposable
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
-    public void After_a_kill_within_a_step_nothing_is_lost(bool goesBack)
+    public void AfterAKillWithinAStepNothingIsLost(bool goesBack)
     {
         string stop = stops[1];
         string kept = Path.Combine(stop, Stage, "old", "a");

@@ -22,7 +22,7 @@ public sealed class NotOursTests : IDisposable
     public void Dispose() => temp.Dispose();
 
     [Fact]
-    public void A_file_of_the_users_own_with_our_name_is_refused_and_named()
+    public void AFileOfTheUsersOwnWithOurNameIsRefusedAndNamed()
     {
         File.WriteAllText(In("b"), "mine");
         File.WriteAllText(In("c"), "mine");
@@ -33,7 +33,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void A_file_of_ours_that_was_changed_is_refused_whether_it_would_be_replaced_or_removed()
+    public void AFileOfOursThatWasChangedIsRefusedWhetherItWouldBeReplacedOrRemoved()
     {
         File.WriteAllText(In("a"), "OLD A"); // of the same size
         Assert.Contains("was changed since", Refused("a", ("a", "new")), StringComparison.Ordinal);
@@ -47,7 +47,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void Without_its_list_a_folder_is_the_users_own()
+    public void WithoutItsListAFolderIsTheUsersOwn()
     {
         File.Delete(In("files.txt"));
         Refused("a", ("a", "new"), ("dxf/x", "new"));
@@ -56,14 +56,14 @@ public sealed class NotOursTests : IDisposable
     [Theory]
     [InlineData("my own list\n")]
     [InlineData("")]
-    public void A_list_of_files_that_is_not_ours_is_refused(string theirs)
+    public void AListOfFilesThatIsNotOursIsRefused(string theirs)
     {
         File.WriteAllText(In("files.txt"), theirs);
         Refused("files.txt", ("new", "new"));
     }
 
     [Fact]
-    public void The_list_that_earlier_versions_wrote_is_understood()
+    public void TheListThatEarlierVersionsWroteIsUnderstood()
     {
         File.WriteAllText(
             In("files.txt"),
@@ -81,10 +81,7 @@ public sealed class NotOursTests : IDisposable
     [InlineData("b", "../precious")]
     [InlineData("b", "nowhere")]
     [InlineData("files.txt", "../precious")]
-    public void A_link_in_the_place_of_a_file_is_neither_followed_nor_replaced(
-        string name,
-        string target
-    )
+    public void ALinkInThePlaceOfAFileIsNeitherFollowedNorReplaced(string name, string target)
     {
         File.Delete(In(name));
         File.CreateSymbolicLink(In(name), target);
@@ -92,7 +89,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void A_link_in_the_place_of_a_folder_is_not_followed()
+    public void ALinkInThePlaceOfAFolderIsNotFollowed()
     {
         File.Delete(In("dxf/x"));
         Directory.Delete(In("dxf"));
@@ -111,7 +108,7 @@ public sealed class NotOursTests : IDisposable
     [Theory]
     [InlineData(".plankfit-writing", "../elsewhere")]
     [InlineData(".plankfit-writing/lock", "../../precious")]
-    public void A_link_in_the_place_of_the_stage_is_not_followed(string name, string target)
+    public void ALinkInThePlaceOfTheStageIsNotFollowed(string name, string target)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(In(name))!);
         File.CreateSymbolicLink(In(name), target);
@@ -119,7 +116,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void A_folder_that_is_a_link_itself_is_to_be_named_by_what_it_leads_to()
+    public void AFolderThatIsALinkItselfIsToBeNamedByWhatItLeadsTo()
     {
         Directory.CreateSymbolicLink(temp.File("link"), "elsewhere");
         OutputException refused = Assert.Throws<OutputException>(() =>
@@ -133,7 +130,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void A_folder_or_a_file_in_the_way_is_named_before_anything_is_moved()
+    public void AFolderOrAFileInTheWayIsNamedBeforeAnythingIsMoved()
     {
         Directory.CreateDirectory(In("m"));
         File.WriteAllText(In("f"), "mine");
@@ -146,7 +143,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void A_pipe_in_the_place_of_a_file_or_of_the_list_does_not_hold_the_run_up()
+    public void APipeInThePlaceOfAFileOrOfTheListDoesNotHoldTheRunUp()
     {
         foreach (string name in new[] { "a", "files.txt" })
         {
@@ -158,7 +155,7 @@ public sealed class NotOursTests : IDisposable
     }
 
     [Fact]
-    public void Folders_made_on_the_way_to_a_folder_that_gets_nothing_are_removed_again()
+    public void FoldersMadeOnTheWayToAFolderThatGetsNothingAreRemovedAgain()
     {
         using (OutputFolder run = Begin(temp.File("x/y/z")))
         {

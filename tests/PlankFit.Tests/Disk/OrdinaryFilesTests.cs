@@ -1,5 +1,5 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Disk;
@@ -47,7 +47,7 @@ public sealed class OrdinaryFilesTests : IDisposable
 
     [Theory]
     [MemberData(nameof(Everything))]
-    public void What_is_no_ordinary_file_is_refused_at_once(string file, string what, string says)
+    public void WhatIsNoOrdinaryFileIsRefusedAtOnce(string file, string what, string says)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "needs mkfifo and Linux's devices");
         string path = Path.Combine(Path.GetDirectoryName(job)!, file);
@@ -79,7 +79,7 @@ public sealed class OrdinaryFilesTests : IDisposable
     }
 
     [Fact]
-    public void A_link_to_an_ordinary_file_is_read()
+    public void ALinkToAnOrdinaryFileIsRead()
     {
         string table = Path.Combine(Path.GetDirectoryName(job)!, "offsets.csv");
         File.Move(table, temp.File("elsewhere.csv"));
@@ -88,7 +88,7 @@ public sealed class OrdinaryFilesTests : IDisposable
     }
 
     [Fact]
-    public void The_program_ends_with_1_at_a_pipe()
+    public void TheProgramEndsWith1AtAPipe()
     {
         File.Delete(job);
         OutsideTool.Run("mkfifo", "coreutils", job);

@@ -14,7 +14,7 @@ public sealed class RefusedAtTheShellTests : IDisposable
     public void Dispose() => temp.Dispose();
 
     [Fact]
-    public void A_file_of_the_users_own_is_named()
+    public void AFileOfTheUsersOwnIsNamed()
     {
         Directory.CreateDirectory(temp.File("out"));
         File.WriteAllText(temp.File("out/keel.csv"), "mine");
@@ -22,7 +22,7 @@ public sealed class RefusedAtTheShellTests : IDisposable
     }
 
     [Fact]
-    public void The_run_that_holds_the_folder_is_named()
+    public void TheRunThatHoldsTheFolderIsNamed()
     {
         string who = $"plankfit nest, process {Environment.ProcessId} of ";
         using OutputFolder other = OutputFolder.Begin(
@@ -38,7 +38,7 @@ public sealed class RefusedAtTheShellTests : IDisposable
     }
 
     [Fact]
-    public void A_faired_copy_that_was_worked_on_is_kept_and_no_file_of_check_changes()
+    public void AFairedCopyThatWasWorkedOnIsKeptAndNoFileOfCheckChanges()
     {
         string copy = temp.File("job/offsets.faired.csv");
         Assert.Equal(0, Check("1 mm").Code);

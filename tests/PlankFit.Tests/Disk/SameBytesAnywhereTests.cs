@@ -14,7 +14,7 @@ public sealed class SameBytesAnywhereTests : IDisposable
     public void Dispose() => temp.Dispose();
 
     [Fact]
-    public void No_file_depends_on_time_zone_or_language()
+    public void NoFileDependsOnTimeZoneOrLanguage()
     {
         // This process: a comma culture, and the machine's own zone.
         SmallJob.Run("lay", job, temp.File("here"));
@@ -31,7 +31,7 @@ public sealed class SameBytesAnywhereTests : IDisposable
     }
 
     [Fact]
-    public void Pdf_files_carry_no_date()
+    public void PdfFilesCarryNoDate()
     {
         SmallJob.Run("keel", job, temp.File("out"));
         string pdf = Encoding.Latin1.GetString(File.ReadAllBytes(temp.File("out/keel.pdf")));

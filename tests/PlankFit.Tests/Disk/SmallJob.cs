@@ -1,5 +1,10 @@
-using PlankFit.App;
-using PlankFit.Planking;
+using PlankFit.App.Keels;
+using PlankFit.App.Laying;
+using PlankFit.App.Marking;
+using PlankFit.App.Nesting;
+using PlankFit.App.Running;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Disk;

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export;
-using PlankFit.Planking;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export;
@@ -31,7 +29,7 @@ public partial class DxfOutsideTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Ezdxf_finds_nothing_to_mend_and_every_entity(DxfVersion version, DxfUnit units)
+    public void EzdxfFindsNothingToMendAndEveryEntity(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
         var file = Written(folder, version, units);
@@ -46,7 +44,7 @@ public partial class DxfOutsideTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Gdal_reads_the_vertices_that_were_drawn(DxfVersion version, DxfUnit units)
+    public void GdalReadsTheVerticesThatWereDrawn(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
         var file = Written(folder, version, units);
@@ -76,7 +74,7 @@ public partial class DxfOutsideTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void LibreCad_draws_it(DxfVersion version, DxfUnit units)
+    public void LibreCadDrawsIt(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
         var file = Written(folder, version, units);

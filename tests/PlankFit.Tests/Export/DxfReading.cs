@@ -8,8 +8,8 @@ namespace PlankFit.Tests.Export;
 /// </summary>
 internal sealed class DxfReading
 {
-    private readonly List<(int Code, string Value)> _groups = [];
-    private readonly List<DxfObject> _objects = [];
+    private readonly List<(int Code, string Value)> groups = [];
+    private readonly List<DxfObject> objects = [];
 
     public DxfReading(byte[] file)
     {
@@ -21,54 +21,51 @@ internal sealed class DxfReading
         Assert.Equal(0, lines.Length % 2);
         for (var i = 0; i < lines.Length; i += 2)
         {
-            _groups.Add((int.Parse(lines[i], CultureInfo.InvariantCulture), lines[i + 1]));
+            groups.Add((int.Parse(lines[i], CultureInfo.InvariantCulture), lines[i + 1]));
         }
 
         var section = "";
-        for (var i = 0; i < _groups.Count; i++)
+        for (var i = 0; i < groups.Count; i++)
         {
-            if (_groups[i].Code != 0)
+            if (groups[i].Code != 0)
             {
                 continue;
             }
 
-            var end = _groups.FindIndex(i + 1, g => g.Code == 0);
-            var body = _groups[(i + 1)..(end < 0 ? _groups.Count : end)];
-            section = _groups[i].Value == "SECTION" ? body[0].Value : section;
-            _objects.Add(new(section, _groups[i].Value, body));
+            var end = groups.FindIndex(i + 1, g => g.Code == 0);
+            var body = groups[(i + 1)..(end < 0 ? groups.Count : end)];
+            section = groups[i].Value == "SECTION" ? body[0].Value : section;
+            objects.Add(new(section, groups[i].Value, body));
         }
     }
 
     public IEnumerable<DxfObject> Entities =>
-        _objects.Where(o =>
+        objects.Where(o =>
             o.Section == "ENTITIES" && o.Kind is not ("SECTION" or "ENDSEC" or "EOF")
         );
 
     public string Header(string name)
     {
-        var at = _groups.FindIndex(g => g.Code == 9 && g.Value == name);
+        var at = groups.FindIndex(g => g.Code == 9 && g.Value == name);
         Assert.True(at >= 0, name);
-        return _groups[at + 1].Value;
+        return groups[at + 1].Value;
     }
 
     /// <summary>A header variable that is a point.</summary>
     public (double X, double Y) HeaderPoint(string name)
     {
-        var at = _groups.FindIndex(g => g.Code == 9 && g.Value == name);
-        return (Number(_groups[at + 1].Value), Number(_groups[at + 2].Value));
+        var at = groups.FindIndex(g => g.Code == 9 && g.Value == name);
+        return (Number(groups[at + 1].Value), Number(groups[at + 2].Value));
     }
 
     public void HoldToTheRules()
     {
         NumbersAreNumbers();
         Assert.Equal(
-            _objects.Count(o => o.Kind == "SECTION"),
-            _objects.Count(o => o.Kind == "ENDSEC")
+            objects.Count(o => o.Kind == "SECTION"),
+            objects.Count(o => o.Kind == "ENDSEC")
         );
-        Assert.Equal(
-            _objects.Count(o => o.Kind == "TABLE"),
-            _objects.Count(o => o.Kind == "ENDTAB")
-        );
+        Assert.Equal(objects.Count(o => o.Kind == "TABLE"), objects.Count(o => o.Kind == "ENDTAB"));
         TablesCountTheirRecords();
         var layers = Names("LAYER");
         var lineTypes = Names("LTYPE");
@@ -78,7 +75,7 @@ internal sealed class DxfReading
             Assert.Contains(entity.First(6) ?? "CONTINUOUS", lineTypes);
         }
 
-        foreach (var layer in _objects.Where(o => o.Kind == "LAYER"))
+        foreach (var layer in objects.Where(o => o.Kind == "LAYER"))
         {
             Assert.Contains(layer.First(6), lineTypes);
             Assert.Matches("^[A-Z0-9_-]{1,31}$", layer.First(2));
@@ -91,7 +88,7 @@ internal sealed class DxfReading
         }
         else
         {
-            Assert.DoesNotContain(_groups, g => g.Code is 5 or 100 or 330);
+            Assert.DoesNotContain(groups, g => g.Code is 5 or 100 or 330);
             Assert.DoesNotContain(Entities, e => e.Kind == "LWPOLYLINE");
         }
     }
@@ -138,13 +135,13 @@ internal sealed class DxfReading
     {
         var seed = Hex(Header("$HANDSEED"));
         var handles = new HashSet<int>();
-        foreach (var o in _objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
+        foreach (var o in objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
         {
             Assert.True(handles.Add(Hex(o.Handle!)), $"handle {o.Handle} is used twice");
             Assert.True(Hex(o.Handle!) < seed, $"handle {o.Handle} is not below the seed");
         }
 
-        foreach (var o in _objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
+        foreach (var o in objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
         {
             foreach (var (code, value) in o.Groups.Where(g => g.Code is 330 or 340 or 350))
             {
@@ -152,11 +149,11 @@ internal sealed class DxfReading
             }
         }
 
-        var model = _objects.Single(o => o.Kind == "BLOCK_RECORD" && o.First(2) == "*MODEL_SPACE");
+        var model = objects.Single(o => o.Kind == "BLOCK_RECORD" && o.First(2) == "*MODEL_SPACE");
         Assert.All(Entities, e => Assert.Equal(model.Handle, e.First(330)));
         Assert.All(Entities, e => Assert.NotNull(e.Handle));
         DxfObject? table = null;
-        foreach (var o in _objects.Where(o => o.Section == "TABLES"))
+        foreach (var o in objects.Where(o => o.Section == "TABLES"))
         {
             table = o.Kind == "TABLE" ? o : table;
             if (o.Kind is not ("TABLE" or "ENDTAB" or "SECTION" or "ENDSEC"))
@@ -168,20 +165,20 @@ internal sealed class DxfReading
 
     private void TablesCountTheirRecords()
     {
-        for (var i = 0; i < _objects.Count; i++)
+        for (var i = 0; i < objects.Count; i++)
         {
-            if (_objects[i].Kind == "TABLE")
+            if (objects[i].Kind == "TABLE")
             {
-                var end = _objects.FindIndex(i, o => o.Kind == "ENDTAB");
-                Assert.Equal(_objects[i].First(70), $"{end - i - 1}");
-                Assert.All(_objects[(i + 1)..end], o => Assert.Equal(_objects[i].First(2), o.Kind));
+                var end = objects.FindIndex(i, o => o.Kind == "ENDTAB");
+                Assert.Equal(objects[i].First(70), $"{end - i - 1}");
+                Assert.All(objects[(i + 1)..end], o => Assert.Equal(objects[i].First(2), o.Kind));
             }
         }
     }
 
     private void NumbersAreNumbers()
     {
-        foreach (var (code, value) in _groups)
+        foreach (var (code, value) in groups)
         {
             if (code is (>= 10 and < 60) or (>= 140 and < 150))
             {
@@ -192,7 +189,7 @@ internal sealed class DxfReading
     }
 
     private List<string?> Names(string table) =>
-        [.. _objects.Where(o => o.Kind == table).Select(o => o.First(2))];
+        [.. objects.Where(o => o.Kind == table).Select(o => o.First(2))];
 
     private static int Hex(string text) => Convert.ToInt32(text, 16);
 

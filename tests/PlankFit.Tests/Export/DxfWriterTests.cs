@@ -1,8 +1,6 @@
 using System.Globalization;
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Export;
 
@@ -19,7 +17,7 @@ public class DxfWriterTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void The_file_holds_to_the_rules(DxfVersion version, DxfUnit units)
+    public void TheFileHoldsToTheRules(DxfVersion version, DxfUnit units)
     {
         new DxfReading(Bytes(SampleDrawings.Everything, version, units)).HoldToTheRules();
         var undashed = SampleDrawings.Of(
@@ -32,10 +30,7 @@ public class DxfWriterTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void The_header_says_the_version_the_unit_and_where_the_part_lies(
-        DxfVersion version,
-        DxfUnit units
-    )
+    public void TheHeaderSaysTheVersionTheUnitAndWhereThePartLies(DxfVersion version, DxfUnit units)
     {
         var drawing = SampleDrawings.Of(
             500,
@@ -53,10 +48,7 @@ public class DxfWriterTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Repeated_points_are_dropped_and_the_closed_flag_set(
-        DxfVersion version,
-        DxfUnit units
-    )
+    public void RepeatedPointsAreDroppedAndTheClosedFlagSet(DxfVersion version, DxfUnit units)
     {
         var drawing = SampleDrawings.Of(
             500,
@@ -76,7 +68,7 @@ public class DxfWriterTests
     }
 
     [Fact]
-    public void The_same_drawing_gives_the_same_bytes_in_any_culture()
+    public void TheSameDrawingGivesTheSameBytesInAnyCulture()
     {
         var first = Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnit.Inch);
         var before = CultureInfo.CurrentCulture;
@@ -92,7 +84,7 @@ public class DxfWriterTests
     }
 
     [Fact]
-    public void A_line_without_length_and_a_point_that_is_none_are_refused_by_name()
+    public void ALineWithoutLengthAndAPointThatIsNoneAreRefusedByName()
     {
         Refused([new(3, 4), new(3, 4.00001)], "no length");
         Refused([new(3, 4), new(double.PositiveInfinity, 4)], "not a number");
@@ -114,7 +106,7 @@ public class DxfWriterTests
     [InlineData("Ærø, Łódź", "AEro, Lodz")]
     [InlineData("→ 船", "-> ?")]
     [InlineData("a\\P b%%d ^J", "a/P b% %d ^ J")]
-    public void Text_comes_down_to_plain_letters(string text, string expected) =>
+    public void TextComesDownToPlainLetters(string text, string expected) =>
         Assert.Equal(expected, DxfText.Ascii(text));
 
     private static byte[] Bytes(Drawing drawing, DxfVersion version, DxfUnit units)

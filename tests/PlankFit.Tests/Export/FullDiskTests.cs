@@ -7,7 +7,7 @@ namespace PlankFit.Tests.Export;
 public class FullDiskTests
 {
     [Fact]
-    public void A_disk_that_fills_leaves_the_earlier_run_whole()
+    public void ADiskThatFillsLeavesTheEarlierRunWhole()
     {
         using var temp = new TempFolder();
         var (code, _) = OutsideTool.Try(
@@ -56,7 +56,7 @@ public class FullDiskTests
     }
 
     [Fact]
-    public void A_device_that_is_always_full_is_recognised()
+    public void ADeviceThatIsAlwaysFullIsRecognised()
     {
         Assert.SkipUnless(File.Exists("/dev/full"), "there is no /dev/full here");
         var failure = Assert.ThrowsAny<IOException>(() =>
@@ -73,7 +73,7 @@ public class FullDiskTests
     }
 
     [Fact]
-    public void Want_of_permission_is_not_taken_for_a_folder_in_the_way()
+    public void WantOfPermissionIsNotTakenForAFolderInTheWay()
     {
         using var temp = new TempFolder();
         var denied = new UnauthorizedAccessException("Access to the path is denied.");
@@ -90,7 +90,7 @@ public class FullDiskTests
     }
 
     [Fact]
-    public void A_single_file_is_replaced_whole_or_not_at_all()
+    public void ASingleFileIsReplacedWholeOrNotAtAll()
     {
         using var temp = new TempFolder();
         File.WriteAllText(temp.File("a"), "old");

@@ -1,5 +1,4 @@
 using PlankFit.Draughting.Fonts;
-using PlankFit.Export;
 using SkiaSharp;
 
 namespace PlankFit.Tests.Export;
@@ -22,7 +21,7 @@ public class LetterWidthsTests
     /// <summary>Outside source: Skia's own reading of the same typefaces.</summary>
     [Theory]
     [MemberData(nameof(Texts))]
-    public void Widths_and_capitals_are_those_of_the_drawing_library(string text)
+    public void WidthsAndCapitalsAreThoseOfTheDrawingLibrary(string text)
     {
         foreach (var bold in (bool[])[false, true])
         {
@@ -44,13 +43,13 @@ public class LetterWidthsTests
     }
 
     [Fact]
-    public void Bold_is_bold() =>
+    public void BoldIsBold() =>
         Assert.True(
             LetterWidths.TextWidth("HEADS AFT", 5, true) > LetterWidths.TextWidth("HEADS AFT", 5)
         );
 
     [Fact]
-    public void A_sign_that_is_missing_is_found_and_can_be_replaced()
+    public void ASignThatIsMissingIsFoundAndCanBeReplaced()
     {
         Assert.False(LetterWidths.CanDraw("船 7"));
         Assert.Equal("? 7", LetterWidths.Drawable("船 7"));
@@ -59,7 +58,7 @@ public class LetterWidthsTests
     }
 
     [Fact]
-    public void A_subset_draws_its_letters_as_the_whole_does_and_no_others()
+    public void ASubsetDrawsItsLettersAsTheWholeDoesAndNoOthers()
     {
         var whole = InterFonts.Regular.Bytes.ToArray();
         var small = FontSubset.Of(InterFonts.Regular, "Skåne Æ½ ⅜".Select(c => (int)c));

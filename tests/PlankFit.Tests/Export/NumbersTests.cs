@@ -1,6 +1,6 @@
 using System.Globalization;
 using CsCheck;
-using PlankFit.Export;
+using PlankFit.Draughting.Text;
 
 namespace PlankFit.Tests.Export;
 
@@ -18,7 +18,7 @@ public class NumbersTests
     [InlineData(-0.5, 1, "-0.5")]
     [InlineData(1234567.8901, 2, "1234567.89")]
     [InlineData(-20, 0, "-20")]
-    public void A_number_is_written_plainly(double value, int decimals, string expected) =>
+    public void ANumberIsWrittenPlainly(double value, int decimals, string expected) =>
         Assert.Equal(expected, Numbers.Text(value, decimals));
 
     [Theory]
@@ -26,14 +26,14 @@ public class NumbersTests
     [InlineData(double.PositiveInfinity, "Infinity")]
     [InlineData(double.NegativeInfinity, "-Infinity")]
     [InlineData(1e300, "1E+300")]
-    public void What_is_no_number_is_refused_by_name(double width, string shown)
+    public void WhatIsNoNumberIsRefusedByName(double width, string shown)
     {
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Numbers.Text(width, 3));
         Assert.Contains($"width is {shown}", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_comma_culture_changes_nothing()
+    public void ACommaCultureChangesNothing()
     {
         var before = CultureInfo.CurrentCulture;
         try
@@ -48,7 +48,7 @@ public class NumbersTests
     }
 
     [Fact]
-    public void What_is_read_back_is_within_half_of_the_last_decimal() =>
+    public void WhatIsReadBackIsWithinHalfOfTheLastDecimal() =>
         Gen.Select(Gen.Double[-1e6, 1e6], Gen.Int[0, 9])
             .Sample(
                 (value, decimals) =>

@@ -7,7 +7,7 @@ namespace PlankFit.Tests.Export;
 public class OutputFolderTests
 {
     [Fact]
-    public void A_run_appears_all_at_once_and_leaves_nothing_else_behind()
+    public void ARunAppearsAllAtOnceAndLeavesNothingElseBehind()
     {
         using var temp = new TempFolder();
         var folder = temp.File("out");
@@ -24,7 +24,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void A_run_that_is_not_committed_leaves_the_earlier_one_whole()
+    public void ARunThatIsNotCommittedLeavesTheEarlierOneWhole()
     {
         using var temp = new TempFolder();
         Lay(temp.Path, ("a", "old a"), ("b", "old b"));
@@ -38,7 +38,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void What_a_run_no_longer_makes_is_removed_and_nothing_else()
+    public void WhatARunNoLongerMakesIsRemovedAndNothingElse()
     {
         using var temp = new TempFolder();
         Lay(temp.Path, ("dxf/S1-39", "x"), ("dxf/S1-40", "x"), ("old/gone", "x"), ("kept", "x"));
@@ -58,7 +58,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void An_index_that_was_meddled_with_reaches_nothing_outside()
+    public void AnIndexThatWasMeddledWithReachesNothingOutside()
     {
         using var temp = new TempFolder();
         File.WriteAllText(temp.File("precious"), "mine");
@@ -74,7 +74,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void A_commit_that_fails_half_way_is_taken_back()
+    public void ACommitThatFailsHalfWayIsTakenBack()
     {
         using var temp = new TempFolder();
         Lay(temp.Path, ("a", "old a"), ("stale", "old"));
@@ -95,7 +95,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void What_a_killed_run_left_behind_is_cleared_away()
+    public void WhatAKilledRunLeftBehindIsClearedAway()
     {
         using var temp = new TempFolder();
         Directory.CreateDirectory(temp.File(".plankfit-writing/new/dxf"));
@@ -105,7 +105,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void Two_runs_do_not_write_into_one_folder_at_once()
+    public void TwoRunsDoNotWriteIntoOneFolderAtOnce()
     {
         using var temp = new TempFolder();
         using var first = Begin(temp.Path, "lay");
@@ -117,7 +117,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void A_run_that_is_stopped_writes_nothing()
+    public void ARunThatIsStoppedWritesNothing()
     {
         using var temp = new TempFolder();
         using var stop = new CancellationTokenSource();
@@ -134,7 +134,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void A_name_that_leaves_the_folder_or_comes_twice_is_a_bug()
+    public void ANameThatLeavesTheFolderOrComesTwiceIsABug()
     {
         using var temp = new TempFolder();
         using var run = Begin(temp.Path, "lay");
@@ -147,7 +147,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void A_file_in_the_place_of_the_folder_or_of_its_parent_is_named()
+    public void AFileInThePlaceOfTheFolderOrOfItsParentIsNamed()
     {
         using var temp = new TempFolder();
         File.WriteAllText(temp.File("out"), "a file");
@@ -159,7 +159,7 @@ public class OutputFolderTests
     }
 
     [Fact]
-    public void A_place_that_cannot_be_written_is_said_so()
+    public void APlaceThatCannotBeWrittenIsSaidSo()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "needs Linux's /proc, which nobody can write");
         var refused = Assert.Throws<OutputException>(() => Begin("/proc/plankfit", "lay"));

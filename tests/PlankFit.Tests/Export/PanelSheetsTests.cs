@@ -1,12 +1,14 @@
 using System.Text.RegularExpressions;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Skia;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
+using PlankFit.Export.Panels;
 using PlankFit.Geometry.Development;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Panels;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
 
@@ -28,7 +30,7 @@ public sealed class PanelSheetsTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Every_line_and_letter_lies_on_the_sheet_and_no_letters_meet(string hull)
+    public void EveryLineAndLetterLiesOnTheSheetAndNoLettersMeet(string hull)
     {
         (Job job, PanelPlan panel, _) = Develop(hull);
         foreach (Drawing page in PanelSheets.Pages(job, panel))
@@ -75,7 +77,7 @@ public sealed class PanelSheetsTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void The_page_says_the_verdict_the_largest_strain_and_both_edges(string hull)
+    public void ThePageSaysTheVerdictTheLargestStrainAndBothEdges(string hull)
     {
         (Job job, PanelPlan panel, _) = Develop(hull);
         using MemoryStream pdf = new();
@@ -102,7 +104,7 @@ public sealed class PanelSheetsTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Full_size_dxf_holds_the_outline_to_a_thousandth_and_every_seam(string hull)
+    public void FullSizeDxfHoldsTheOutlineToAThousandthAndEverySeam(string hull)
     {
         (Job job, PanelPlan panel, BottomPlan plan) = Develop(hull);
         Drawing full = PanelFullSize.Of(job, panel);
@@ -162,7 +164,7 @@ public sealed class PanelSheetsTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Seams_keep_the_length_that_they_have_on_the_hull_within_the_strain(string hull)
+    public void SeamsKeepTheLengthThatTheyHaveOnTheHullWithinTheStrain(string hull)
     {
         (_, PanelPlan panel, BottomPlan plan) = Develop(hull);
         double most = Math.Abs(panel.Flat.Worst.Leading) + panel.Flat.StrainError + 1e-6;

@@ -1,5 +1,4 @@
 using PlankFit.Draughting.Skia;
-using PlankFit.Export;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;
@@ -12,7 +11,7 @@ public class PdfWriterTests
     private const double MmPerPoint = 25.4 / 72;
 
     [Fact]
-    public void Pages_have_the_size_of_their_drawings()
+    public void PagesHaveTheSizeOfTheirDrawings()
     {
         var long1 = SampleDrawings.Of(5000, 200, SampleDrawings.Everything.Shapes);
         using var pdf = PdfDocument.Open(Bytes(SampleDrawings.Everything, long1));
@@ -24,7 +23,7 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void A_hundred_millimetre_square_measures_a_hundred_millimetres()
+    public void AHundredMillimetreSquareMeasuresAHundredMillimetres()
     {
         var box = Boxes(SampleDrawings.Everything)[0];
         Assert.Equal(100, box.Width * MmPerPoint, 0.002);
@@ -34,7 +33,7 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void A_long_line_keeps_its_length_at_the_far_end_of_a_long_page()
+    public void ALongLineKeepsItsLengthAtTheFarEndOfALongPage()
     {
         var drawing = SampleDrawings.Of(
             5050,
@@ -50,7 +49,7 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void Dashes_are_strokes_of_the_length_asked_for()
+    public void DashesAreStrokesOfTheLengthAskedFor()
     {
         var drawing = SampleDrawings.Of(
             200,
@@ -67,7 +66,7 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void Text_can_be_taken_out_again_where_it_was_put()
+    public void TextCanBeTakenOutAgainWhereItWasPut()
     {
         using var pdf = PdfDocument.Open(Bytes(SampleDrawings.Everything));
         var page = pdf.GetPage(1);
@@ -84,18 +83,18 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void Only_the_letters_used_are_carried_along()
+    public void OnlyTheLettersUsedAreCarriedAlong()
     {
         var size = Bytes(SampleDrawings.Everything).Length;
         Assert.True(size < 40_000, $"{size} bytes");
     }
 
     [Fact]
-    public void Two_runs_give_the_same_bytes() =>
+    public void TwoRunsGiveTheSameBytes() =>
         Assert.Equal(Bytes(SampleDrawings.Everything), Bytes(SampleDrawings.Everything));
 
     [Fact]
-    public void An_outside_checker_finds_no_fault_and_reads_the_text()
+    public void AnOutsideCheckerFindsNoFaultAndReadsTheText()
     {
         using var folder = new TempFolder();
         var file = folder.File("sheet.pdf");
@@ -111,7 +110,7 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void A_page_longer_than_readers_take_is_refused()
+    public void APageLongerThanReadersTakeIsRefused()
     {
         var refused = Assert.Throws<ArgumentException>(() => Bytes(SampleDrawings.Of(6000, 300)));
         Assert.Contains("6000", refused.Message, StringComparison.Ordinal);
@@ -119,7 +118,7 @@ public class PdfWriterTests
     }
 
     [Fact]
-    public void A_letter_that_is_missing_is_refused_and_not_left_out()
+    public void ALetterThatIsMissingIsRefusedAndNotLeftOut()
     {
         var faulty = SampleDrawings.Of(
             100,

@@ -1,5 +1,4 @@
 using PlankFit.Draughting.Skia;
-using PlankFit.Export;
 using SkiaSharp;
 
 namespace PlankFit.Tests.Export;
@@ -7,7 +6,7 @@ namespace PlankFit.Tests.Export;
 public class PngWriterTests
 {
     [Fact]
-    public void The_picture_has_the_dots_asked_for_and_ink_where_it_was_drawn()
+    public void ThePictureHasTheDotsAskedForAndInkWhereItWasDrawn()
     {
         using var picture = SKBitmap.Decode(Bytes(SampleDrawings.Everything, 254)); // ten dots a millimetre
         Assert.Equal(2100, picture.Width);
@@ -25,11 +24,11 @@ public class PngWriterTests
     }
 
     [Fact]
-    public void Two_runs_give_the_same_bytes() =>
+    public void TwoRunsGiveTheSameBytes() =>
         Assert.Equal(Bytes(SampleDrawings.Everything, 100), Bytes(SampleDrawings.Everything, 100));
 
     [Fact]
-    public void A_picture_too_large_is_refused_by_name()
+    public void APictureTooLargeIsRefusedByName()
     {
         var refused = Assert.Throws<ArgumentException>(() =>
             Bytes(SampleDrawings.Of(5000, 300), 600)

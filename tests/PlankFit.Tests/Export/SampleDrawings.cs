@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Export;
 

@@ -1,7 +1,12 @@
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Story;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Planking;
-using PlankFit.Tests.Planking.Keels;
+using PlankFit.Tests.Planking.Keel;
 
 namespace PlankFit.Tests.Export;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
 using PlankFit.Draughting.Svg;
-using PlankFit.Export;
 
 namespace PlankFit.Tests.Export;
 
@@ -10,7 +9,7 @@ public class SvgWriterTests
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
     [Fact]
-    public void The_sheet_is_in_millimetres_and_titled()
+    public void TheSheetIsInMillimetresAndTitled()
     {
         var root = Read(SampleDrawings.Everything);
         Assert.Equal("210mm", root.Attribute("width")!.Value);
@@ -20,7 +19,7 @@ public class SvgWriterTests
     }
 
     [Fact]
-    public void Lines_stand_where_they_were_drawn_with_y_turned_down()
+    public void LinesStandWhereTheyWereDrawnWithYTurnedDown()
     {
         var paths = Read(SampleDrawings.Everything).Descendants(Svg + "path").ToList();
         Assert.Equal("M20 147 120 147 120 47 20 47Z", paths[0].Attribute("d")!.Value);
@@ -30,7 +29,7 @@ public class SvgWriterTests
     }
 
     [Fact]
-    public void Layers_are_groups_and_text_is_text()
+    public void LayersAreGroupsAndTextIsText()
     {
         var root = Read(SampleDrawings.Everything);
         var layers = root.Elements(Svg + "g").Select(g => g.Attribute("class")!.Value);
@@ -45,7 +44,7 @@ public class SvgWriterTests
     }
 
     [Fact]
-    public void The_same_drawing_gives_the_same_bytes_in_any_culture()
+    public void TheSameDrawingGivesTheSameBytesInAnyCulture()
     {
         var first = Bytes(SampleDrawings.Everything);
         var before = CultureInfo.CurrentCulture;
@@ -61,7 +60,7 @@ public class SvgWriterTests
     }
 
     [Fact]
-    public void A_point_that_is_not_a_number_is_refused_by_name()
+    public void APointThatIsNotANumberIsRefusedByName()
     {
         var faulty = SampleDrawings.Of(
             100,

@@ -1,8 +1,6 @@
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Tiling;
-using PlankFit.Export;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
 using UglyToad.PdfPig;
 
 namespace PlankFit.Tests.Export;
@@ -40,7 +38,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void Every_point_of_every_line_is_on_a_page_in_its_place(Paper paper, bool inches)
+    public void EveryPointOfEveryLineIsOnAPageInItsPlace(Paper paper, bool inches)
     {
         var options = new TilingOptions(paper, Inches: inches);
         var grid = TileGrid.Of(Plank, options);
@@ -73,7 +71,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void Crosses_of_neighbours_are_at_the_same_place_of_the_drawing(Paper paper, bool inches)
+    public void CrossesOfNeighboursAreAtTheSamePlaceOfTheDrawing(Paper paper, bool inches)
     {
         var grid = TileGrid.Of(Plank, new TilingOptions(paper, Inches: inches));
         var crosses = grid.Tiles.ToDictionary(t => t.Code, t => Crosses(grid, t));
@@ -105,7 +103,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void Check_squares_are_measured_back_from_the_file(Paper paper, bool inches)
+    public void CheckSquaresAreMeasuredBackFromTheFile(Paper paper, bool inches)
     {
         var pages = Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches));
         var long1 = Tiler.LongPage(Plank, new TilingOptions(paper, Inches: inches));
@@ -128,7 +126,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void The_two_squares_do_not_overlap_and_stay_inside_the_page(Paper paper, bool inches)
+    public void TheTwoSquaresDoNotOverlapAndStayInsideThePage(Paper paper, bool inches)
     {
         foreach (var page in Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches)))
         {
@@ -148,7 +146,7 @@ public class TilerTests
     }
 
     [Fact]
-    public void The_way_round_with_fewer_pages_is_taken_and_empty_pages_are_left_out()
+    public void TheWayRoundWithFewerPagesIsTakenAndEmptyPagesAreLeftOut()
     {
         var wide = SampleDrawings.Of(
             270,
@@ -171,7 +169,7 @@ public class TilerTests
     }
 
     [Fact]
-    public void Lettering_is_whole_on_a_page_and_never_lost()
+    public void LetteringIsWholeOnAPageAndNeverLost()
     {
         var pages = Tiler.Pages(Plank, new TilingOptions(Paper.A4));
         var shown = pages
@@ -182,7 +180,7 @@ public class TilerTests
     }
 
     [Fact]
-    public void The_long_page_is_the_drawing_and_its_margins()
+    public void TheLongPageIsTheDrawingAndItsMargins()
     {
         var page = Tiler.LongPage(Plank, new TilingOptions(Paper.A4));
         Assert.Equal(1720, page.WidthMm, 1e-9);
@@ -193,7 +191,7 @@ public class TilerTests
     }
 
     [Fact]
-    public void The_smallest_drawing_still_gets_both_check_squares()
+    public void TheSmallestDrawingStillGetsBothCheckSquares()
     {
         var tiny = SampleDrawings.Of(
             20,
@@ -216,7 +214,7 @@ public class TilerTests
     [InlineData(0, 0, "A1")]
     [InlineData(1, 2, "B3")]
     [InlineData(26, 9, "AA10")]
-    public void Pages_are_named_by_row_and_column(int row, int column, string code) =>
+    public void PagesAreNamedByRowAndColumn(int row, int column, string code) =>
         Assert.Equal(code, new Tile(row, column, default).Code);
 
     private static System.Collections.Immutable.ImmutableArray<Vec2> Skew(

@@ -1,10 +1,15 @@
 using System.Text;
 using System.Text.Json;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Timber;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Planking.Wood;
 using PlankFit.Tests.Planking;
-using PlankFit.Tests.Planking.Timbers;
+using PlankFit.Tests.Planking.Timber;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Draughting.Tiling;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Export;
 
@@ -18,14 +18,14 @@ public class WindowTests
         .Select(points => points.ToImmutableArray());
 
     [Fact]
-    public void A_line_is_cut_exactly_at_the_sides()
+    public void ALineIsCutExactlyAtTheSides()
     {
         var piece = Assert.Single(Ten.Cut([new(-5, 2), new(15, 6)], false));
         Assert.Equal([new(0, 3), new(10, 5)], piece.Points);
     }
 
     [Fact]
-    public void A_line_that_leaves_and_comes_back_is_two_pieces()
+    public void ALineThatLeavesAndComesBackIsTwoPieces()
     {
         var pieces = Ten.Cut([new(2, 2), new(12, 2), new(12, 8), new(2, 8)], false);
         Assert.Equal(2, pieces.Count);
@@ -34,7 +34,7 @@ public class WindowTests
     }
 
     [Fact]
-    public void A_closed_line_that_begins_inside_is_not_cut_at_its_beginning()
+    public void AClosedLineThatBeginsInsideIsNotCutAtItsBeginning()
     {
         var piece = Assert.Single(Ten.Cut([new(5, 5), new(12, 5), new(12, 12), new(5, 12)], true));
         Assert.False(piece.Closed);
@@ -42,7 +42,7 @@ public class WindowTests
     }
 
     [Fact]
-    public void What_only_touches_or_misses_is_left_out_and_what_is_inside_is_kept_whole()
+    public void WhatOnlyTouchesOrMissesIsLeftOutAndWhatIsInsideIsKeptWhole()
     {
         Assert.Empty(Ten.Cut([new(-5, 5), new(5, 15)], false));
         Assert.Empty(Ten.Cut([new(-1, 0), new(-1, 9)], false));
@@ -54,7 +54,7 @@ public class WindowTests
 
     /// <summary>Cut into windows that lie side by side without overlap, nothing is lost and nothing is there twice.</summary>
     [Fact]
-    public void The_pieces_in_windows_side_by_side_add_up_to_the_whole_line() =>
+    public void ThePiecesInWindowsSideBySideAddUpToTheWholeLine() =>
         Gen.Select(Lines, Gen.Bool)
             .Sample(
                 (points, closed) =>
@@ -75,7 +75,7 @@ public class WindowTests
             );
 
     [Fact]
-    public void The_areas_in_windows_side_by_side_add_up_to_the_whole_area() =>
+    public void TheAreasInWindowsSideBySideAddUpToTheWholeArea() =>
         Lines.Sample(points =>
         {
             var sum = 0.0;

@@ -1,4 +1,5 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 

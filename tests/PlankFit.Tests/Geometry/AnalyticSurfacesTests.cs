@@ -1,4 +1,5 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -38,7 +39,7 @@ public sealed class AnalyticSurfacesTests
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void Derivatives_agree_with_differences_and_curvature_with_its_formula(
+    public void DerivativesAgreeWithDifferencesAndCurvatureWithItsFormula(
         string name,
         ISurface surface,
         double u,
@@ -64,7 +65,7 @@ public sealed class AnalyticSurfacesTests
     }
 
     [Fact]
-    public void Default_normals_point_to_the_side_that_is_stated()
+    public void DefaultNormalsPointToTheSideThatIsStated()
     {
         SurfacePoint c = new CylinderSurface(2000).At(10, 0.3);
         Assert.True(c.Normal.Dot(new(0, c.P.Y, c.P.Z)) > 0);
@@ -81,7 +82,7 @@ public sealed class AnalyticSurfacesTests
     }
 
     [Fact]
-    public void Points_known_from_elsewhere_lie_where_they_should()
+    public void PointsKnownFromElsewhereLieWhereTheyShould()
     {
         // Closed forms, worked out to these digits outside the project.
         Vec3 cone = new ConeSurface(25 * Deg).At(1.3905244474, 3905.1248379533).P;

@@ -1,5 +1,7 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Geometry;
 

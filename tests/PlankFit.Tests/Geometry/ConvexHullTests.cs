@@ -1,6 +1,6 @@
 using CsCheck;
 using NetTopologySuite.Geometries;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Geometry;
 

@@ -1,4 +1,4 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 

@@ -1,4 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -18,7 +21,7 @@ public sealed class FermiFarOutTests
         const double radius = 500;
         var sphere = new SphereSurface(radius);
         var strip = new FermiStrip(
-            Geodesics.Trace(sphere, new(0, 0), Vec3.UnitY, 0, 600, 1e-9),
+            GeodesicTracing.Trace(sphere, new(0, 0), Vec3.UnitY, 0, 600, 1e-9),
             10
         );
         Uv place = new(0.6, latitude);

@@ -1,4 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -35,7 +38,7 @@ internal static class FermiLaws
             dt = (P(at.S, at.T + h) - P(at.S, at.T - h)) / (2 * h);
         GeodesicPoint c = strip.Centre.At(at.S);
         Vec3 square = strip.Centre.Under(at.S).Left(c.Tangent);
-        Geodesic across = Geodesics.Trace(
+        Geodesic across = GeodesicTracing.Trace(
             surface,
             c.Uv,
             Math.Sign(at.T) * square,

@@ -1,4 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -51,8 +54,8 @@ public sealed class FermiStripTests
     public void TheGapBesideTheEquatorIsExact(double s, double gap)
     {
         var sphere = new SphereSurface(5000);
-        Geodesic equator = Geodesics.Trace(sphere, new(0, 0), Vec3.UnitY, 100, 3200, 1e-9),
-            seam = Geodesics.Trace(sphere, new(0, 150.0 / 5000), Vec3.UnitY, 0, 3200, 1e-9);
+        Geodesic equator = GeodesicTracing.Trace(sphere, new(0, 0), Vec3.UnitY, 100, 3200, 1e-9),
+            seam = GeodesicTracing.Trace(sphere, new(0, 150.0 / 5000), Vec3.UnitY, 0, 3200, 1e-9);
         Fermi f = new FermiStrip(equator).Find(seam.UvAt(s), seam.Under(s).P, new(s, 140), 1e-9);
         Assert.Equal(gap, f.T, 1e-6);
     }
@@ -117,7 +120,7 @@ public sealed class FermiStripTests
         foreach (double nudge in new[] { 0, 1e-7, -1e-7, 1e-5, -1e-5 })
         {
             var sphere = new SphereSurface(500);
-            Geodesic line = Geodesics.Trace(sphere, new(0, 0), Vec3.UnitY, 0, 600, 1e-9);
+            Geodesic line = GeodesicTracing.Trace(sphere, new(0, 0), Vec3.UnitY, 0, 600, 1e-9);
             var foot = new Uv(300.0 / 500, (t + nudge) / 500);
             Fermi f = new FermiStrip(line, 40).Find(
                 foot,
@@ -136,7 +139,7 @@ public sealed class FermiStripTests
         // A strip from the line itself to one side, width w: the mean of t² is w²/3; on a sphere the rate is then 1 - w²/(6 R²) everywhere.
         const double r = 3000,
             w = 150;
-        Geodesic line = Geodesics.Trace(
+        Geodesic line = GeodesicTracing.Trace(
             new SphereSurface(r),
             new(0, 0),
             Vec3.UnitY,
@@ -170,7 +173,7 @@ public sealed class FermiStripTests
         Vec3 along = p.Du.Unit(),
             across = (p.Dv - (p.Dv.Dot(along) * along)).Unit();
         return new(
-            Geodesics.Trace(
+            GeodesicTracing.Trace(
                 surface,
                 start,
                 (Math.Cos(degrees * Degree) * along) + (Math.Sin(degrees * Degree) * across),

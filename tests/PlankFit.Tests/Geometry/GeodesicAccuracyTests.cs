@@ -1,5 +1,8 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -43,7 +46,7 @@ public sealed class GeodesicAccuracyTests
     {
         Vec3 d = Direction(surface, start, degrees);
         double length = Length(surface);
-        Geodesic g = Geodesics.Trace(surface, start, d, 0, length, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(surface, start, d, 0, length, 1e-5);
         Vec3 coarse = SpaceStepper.Walk(surface, start, d, length, 6).P,
             fine = SpaceStepper.Walk(surface, start, d, length, 3).P,
             limit = fine + ((fine - coarse) / 3);
@@ -58,8 +61,8 @@ public sealed class GeodesicAccuracyTests
     {
         Vec3 d = Direction(surface, start, degrees);
         double length = Length(surface);
-        Geodesic quick = Geodesics.Trace(surface, start, d, 0, length, 1e-4),
-            slow = Geodesics.Trace(surface, start, d, 0, length, 1e-10);
+        Geodesic quick = GeodesicTracing.Trace(surface, start, d, 0, length, 1e-4),
+            slow = GeodesicTracing.Trace(surface, start, d, 0, length, 1e-10);
         for (double s = 0; s <= length; s += length / 97)
         {
             double miss = quick.Under(s).P.ChordTo(slow.Under(s).P);
@@ -77,7 +80,7 @@ public sealed class GeodesicAccuracyTests
     public void ItsLengthIsItsLength(string name, ISurface surface, Uv start, double degrees)
     {
         double length = Length(surface);
-        Geodesic g = Geodesics.Trace(
+        Geodesic g = GeodesicTracing.Trace(
             surface,
             start,
             Direction(surface, start, degrees),
@@ -120,10 +123,10 @@ public sealed class GeodesicAccuracyTests
         Vec3 t = p.UnitTangent(d),
             left = p.Left(t);
         double length = Length(surface);
-        Geodesic g = Geodesics.Trace(surface, start, d, 0, length, 1e-9);
+        Geodesic g = GeodesicTracing.Trace(surface, start, d, 0, length, 1e-9);
         const double turn = 1e-4;
         Vec3 Turned(double by) =>
-            Geodesics
+            GeodesicTracing
                 .Trace(surface, start, (Math.Cos(by) * t) + (Math.Sin(by) * left), 0, length, 1e-9)
                 .Under(length)
                 .P;
@@ -136,12 +139,12 @@ public sealed class GeodesicAccuracyTests
 
         // Aside along the perpendicular geodesic; square to it there is parallel to the first.
         const double aside = 0.5;
-        Geodesic across = Geodesics.Trace(surface, start, left, 2 * aside, 2 * aside, 1e-9);
+        Geodesic across = GeodesicTracing.Trace(surface, start, left, 2 * aside, 2 * aside, 1e-9);
         Vec3 Moved(double by)
         {
             SurfacePoint q = across.Under(by);
             Vec3 along = -q.Left(across.At(by).Tangent);
-            return Geodesics
+            return GeodesicTracing
                 .Trace(surface, across.UvAt(by), along, 0, length, 1e-9)
                 .Under(length)
                 .P;
@@ -172,8 +175,8 @@ public sealed class GeodesicAccuracyTests
         {
             var start = new Uv(0.1, 0.2);
             Vec3 t = surface.At(start.U, start.V).UnitTangent(Direction(surface, start, 33));
-            Uv shot = Geodesics.Shoot(surface, start, t, length, 40).Uv,
-                traced = Geodesics.Trace(surface, start, t, 0, length, 1e-11).UvAt(length);
+            Uv shot = GeodesicTracing.Shoot(surface, start, t, length, 40).Uv,
+                traced = GeodesicTracing.Trace(surface, start, t, 0, length, 1e-11).UvAt(length);
             double miss = surface.At(shot.U, shot.V).P.ChordTo(surface.At(traced.U, traced.V).P);
             Assert.True(miss < 1e-4, $"{surface}: {miss} mm off");
         }
@@ -185,7 +188,7 @@ public sealed class GeodesicAccuracyTests
     {
         var plate = new DentedPlate();
         Vec3 d = Vec3.UnitX;
-        Geodesic g = Geodesics.Trace(plate, new(0, 60), d, 0, 6000, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(plate, new(0, 60), d, 0, 6000, 1e-5);
         Vec3 coarse = SpaceStepper.Walk(plate, new(0, 60), d, 6000, 6).P,
             fine = SpaceStepper.Walk(plate, new(0, 60), d, 6000, 3).P,
             limit = fine + ((fine - coarse) / 3);
@@ -233,7 +236,15 @@ public sealed class GeodesicAccuracyTests
         double PastPlane(Uv uv) => layer.At(uv.U, uv.V).P.X - layer.At(u, 0).P.X - station;
         (double S, Vec3 P) Land(double tolerance, Func<Uv, double> level)
         {
-            Geodesic g = Geodesics.Trace(layer, start, d, 0, 4000, tolerance, uv => Past(uv) < 0);
+            Geodesic g = GeodesicTracing.Trace(
+                layer,
+                start,
+                d,
+                0,
+                4000,
+                tolerance,
+                uv => Past(uv) < 0
+            );
             double s = g.Crossing(level, 0, g.To);
             double off = level(g.UvAt(s)) * layer.At(g.UvAt(s).U, g.UvAt(s).V).Dv.Norm;
             Assert.True(Math.Abs(off) < 1e-3 * 1e-3, $"{off} mm off the line");

@@ -1,4 +1,6 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -14,7 +16,7 @@ public sealed class GeodesicClosedFormTests
         var cylinder = new CylinderSurface(3000);
         SurfacePoint p = cylinder.At(0, 0);
         double angle = 60.1891116733 * Degree;
-        Geodesic g = Geodesics.Trace(
+        Geodesic g = GeodesicTracing.Trace(
             cylinder,
             new(0, 0),
             (Math.Cos(angle) * p.Du) + (Math.Sin(angle) * p.Dv.Unit()),
@@ -33,7 +35,7 @@ public sealed class GeodesicClosedFormTests
         // Half angle 30 degrees, a quarter of the way round: laid flat, 45 degrees; the chord leaves 67.5 degrees off the generator, towards the apex.
         var cone = new ConeSurface(30 * Degree);
         SurfacePoint p = cone.At(0, 2000);
-        Geodesic g = Geodesics.Trace(
+        Geodesic g = GeodesicTracing.Trace(
             cone,
             new(0, 2000),
             (-Math.Cos(67.5 * Degree) * p.Dv) + (Math.Sin(67.5 * Degree) * p.Du.Unit()),
@@ -51,7 +53,14 @@ public sealed class GeodesicClosedFormTests
         var sphere = new SphereSurface(5000);
         Vec3 p = sphere.At(0, 10 * Degree).P,
             q = sphere.At(40 * Degree, 30 * Degree).P;
-        Geodesic g = Geodesics.Trace(sphere, new(0, 10 * Degree), q - p, 0, 3687.4455754057, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(
+            sphere,
+            new(0, 10 * Degree),
+            q - p,
+            0,
+            3687.4455754057,
+            1e-5
+        );
         Near(q, g, g.To);
     }
 
@@ -92,7 +101,7 @@ public sealed class GeodesicClosedFormTests
     {
         var torus = new TorusSurface(3000, 1000);
         SurfacePoint p = torus.At(0, 0);
-        Geodesic g = Geodesics.Trace(
+        Geodesic g = GeodesicTracing.Trace(
             torus,
             new(0, 0),
             (Math.Cos(60 * Degree) * p.Du.Unit()) + (Math.Sin(60 * Degree) * p.Dv.Unit()),
@@ -116,7 +125,14 @@ public sealed class GeodesicClosedFormTests
     public void TheDiagonalOfAHypar()
     {
         var hypar = new HyparSurface(1.0 / 2000);
-        Geodesic g = Geodesics.Trace(hypar, new(0, 0), new(1, 1, 0), 0, 2469.7876524635, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(
+            hypar,
+            new(0, 0),
+            new(1, 1, 0),
+            0,
+            2469.7876524635,
+            1e-5
+        );
         Near(new(1500, 1500, 1125), g, g.To);
     }
 
@@ -207,7 +223,7 @@ public sealed class GeodesicClosedFormTests
         SurfacePoint p = surface.At(start.U, start.V);
         Vec3 along = p.Du.Unit(),
             across = (p.Dv - (p.Dv.Dot(along) * along)).Unit();
-        return Geodesics.Trace(
+        return GeodesicTracing.Trace(
             surface,
             start,
             (Math.Cos(angle) * along) + (Math.Sin(angle) * across),

@@ -1,5 +1,8 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -33,7 +36,7 @@ public sealed class GeodesicTests
         var cone = new ConeSurface(25 * Degree);
         SurfacePoint p = cone.At(0, 2000);
         Vec3 d = (Math.Cos(60 * Degree) * p.Dv.Unit()) + (Math.Sin(60 * Degree) * p.Du.Unit());
-        Geodesic g = Geodesics.Trace(cone, new(0, 2000), d, 0, 2500, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(cone, new(0, 2000), d, 0, 2500, 1e-5);
         Near(new(295.907746, 1623.632681, 3539.245050), g, 2500);
         Assert.Equal(3905.1248379533, g.At(2500).Uv.V, 1e-3);
         Assert.Equal(1.3905244474, g.At(2500).Uv.U, 1e-6);
@@ -45,7 +48,7 @@ public sealed class GeodesicTests
         var sphere = new SphereSurface(3000);
         SurfacePoint p = sphere.At(0.3, 0.2);
         Vec3 d = p.UnitTangent(p.Du.Unit() + (0.7 * p.Dv.Unit()));
-        Geodesic g = Geodesics.Trace(sphere, new(0.3, 0.2), d, 0, 3000, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(sphere, new(0.3, 0.2), d, 0, 3000, 1e-5);
         Near((Math.Cos(1) * p.P) + (3000 * Math.Sin(1) * d), g, 3000);
         Assert.Equal(Math.Cos(1), g.At(3000).A, 1e-7);
         Assert.Equal(2524.412954, g.At(3000).B, 1e-3);
@@ -66,7 +69,7 @@ public sealed class GeodesicTests
         var torus = new TorusSurface(3000, 1200);
         SurfacePoint p = torus.At(0.2, 0);
         Vec3 d = (Math.Cos(35 * Degree) * p.Dv.Unit()) + (Math.Sin(35 * Degree) * p.Du.Unit());
-        Geodesic g = Geodesics.Trace(torus, new(0.2, 0), d, 0, 3000, 1e-5);
+        Geodesic g = GeodesicTracing.Trace(torus, new(0.2, 0), d, 0, 3000, 1e-5);
         Near(new(2584.738581, 2266.253641, 1117.383682), g, 3000);
         GeodesicPoint e = g.At(3000);
         Assert.Equal(0.3396635104, e.A, 1e-7);
@@ -123,9 +126,9 @@ public sealed class GeodesicTests
         var surface = new HyparSurface(1.5e-4, 0.2);
         Geodesic there = From(surface, new(500, 100), 50 * Degree, 2500);
         GeodesicPoint end = there.At(2500);
-        Geodesic back = Geodesics.Trace(surface, end.Uv, -end.Tangent, 0, 2500, 1e-5);
+        Geodesic back = GeodesicTracing.Trace(surface, end.Uv, -end.Tangent, 0, 2500, 1e-5);
         Assert.True(back.Under(2500).P.ChordTo(surface.At(500, 100).P) < 1e-3);
-        Geodesic both = Geodesics.Trace(
+        Geodesic both = GeodesicTracing.Trace(
             surface,
             there.UvAt(1000),
             there.At(1000).Tangent,
@@ -172,7 +175,7 @@ public sealed class GeodesicTests
                 * table.ChineV(u)
                 / p.UnitTangent(d)
                     .Dot(p.Left(p.Du.Unit()) * Math.Sign(p.Left(p.Du.Unit()).Dot(p.Dv)));
-            Geodesic g = Geodesics.Trace(layer, start, d, 0, length, 1e-5);
+            Geodesic g = GeodesicTracing.Trace(layer, start, d, 0, length, 1e-5);
 
             // The stepper's error falls with the square of the step: two steps give its limit.
             Vec3 coarse = SpaceStepper.Walk(layer, start, d, length, 8).P,
@@ -195,7 +198,7 @@ public sealed class GeodesicTests
         Vec3 along = p.Du.Unit(),
             left = p.Left(along);
         left = left.Dot(p.Dv) > 0 ? left : -left;
-        return Geodesics.Trace(
+        return GeodesicTracing.Trace(
             surface,
             start,
             (Math.Cos(angle) * along) + (Math.Sin(angle) * left),

@@ -1,6 +1,9 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Geometry;

@@ -1,5 +1,6 @@
-using PlankFit.Geometry;
 using PlankFit.Geometry.Development;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -18,7 +19,7 @@ public sealed class PanelByLeastStrainTests
         PanelFlattening.ByLeastStrain(patch, Rulings.Find(patch), PanelOptions.Usual);
 
     [Fact]
-    public void A_hyperbolic_paraboloid_is_said_not_to_be_developable_with_its_warp()
+    public void AHyperbolicParaboloidIsSaidNotToBeDevelopableWithItsWarp()
     {
         // The hyperbolic paraboloid. The normal is (-k y, -(0.2 + k x), 1): from keel to chine it turns by
         // atan(k b / sqrt(1 + m²)), most at the forward end, where m = 0.2.
@@ -53,7 +54,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void A_long_strip_of_a_sphere_shows_the_strain_of_the_strip_formula()
+    public void ALongStripOfASphereShowsTheStrainOfTheStripFormula()
     {
         // K w²/12 crowded at the edges, half of it stretched along the middle; a finite-element flat
         // there gave -5.830e-4 and +2.840e-4.
@@ -74,7 +75,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void An_elastic_disc_on_a_sphere_has_the_strain_of_the_plate_theory()
+    public void AnElasticDiscOnASphereHasTheStrainOfThePlateTheory()
     {
         // hoop stress at the rim -E K a²/8, alone there, so that is the strain too; at the centre E K a²/16 in
         // every direction, strain (1 - nu) K a²/16. Good to (a/R)², here a quarter of a percent.
@@ -103,7 +104,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void On_developables_it_agrees_with_the_exact_flat_and_shows_no_strain()
+    public void OnDevelopablesItAgreesWithTheExactFlatAndShowsNoStrain()
     {
         double sin = Math.Sin(25 * PanelSamples.Deg);
         FlatPanel cone = Elastic(PanelSamples.Cone());
@@ -130,7 +131,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void A_warped_panel_that_ends_in_a_point_settles()
+    public void AWarpedPanelThatEndsInAPointSettles()
     {
         FlatPanel panel = Flat(
             new(new HyparSurface(1e-4, 0.1, -1), 0, 4000, _ => 0, u => 0.25 * u)
@@ -149,7 +150,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void The_stated_error_covers_what_a_four_times_finer_sheet_says()
+    public void TheStatedErrorCoversWhatAFourTimesFinerSheetSays()
     {
         FlatPanel panel = Flat(PanelSamples.Launch());
         FlatPanel finer = PanelFlattening.Flatten(
@@ -182,7 +183,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void Interior_distances_keep_within_the_largest_strain()
+    public void InteriorDistancesKeepWithinTheLargestStrain()
     {
         foreach (
             SurfacePatch patch in (SurfacePatch[])
@@ -219,7 +220,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void Turning_shifting_and_mirroring_the_hull_changes_nothing_but_the_hand()
+    public void TurningShiftingAndMirroringTheHullChangesNothingButTheHand()
     {
         SurfacePatch patch = PanelSamples.Launch();
         FlatPanel panel = Flat(patch),
@@ -250,7 +251,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void Neither_direction_of_u_nor_its_unit_matters()
+    public void NeitherDirectionOfUNorItsUnitMatters()
     {
         SurfacePatch patch = PanelSamples.Warped();
         FlatPanel panel = Flat(patch);
@@ -267,7 +268,7 @@ public sealed class PanelByLeastStrainTests
     }
 
     [Fact]
-    public void The_outline_runs_counter_clockwise_and_holds_the_whole_panel()
+    public void TheOutlineRunsCounterClockwiseAndHoldsTheWholePanel()
     {
         FlatPanel panel = Flat(PanelSamples.Launch());
         Assert.Equal(

@@ -1,5 +1,5 @@
-using PlankFit.Geometry;
 using PlankFit.Geometry.Development;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -14,7 +14,7 @@ public sealed class PanelByRulingsTests
     }
 
     [Fact]
-    public void A_cone_comes_out_as_its_sector()
+    public void AConeComesOutAsItsSector()
     {
         // A cone, to digits worked out outside the project. Seen from outside with the slant running away to the right, u grows
         // downwards: so the flat polar angle is taken with its sign changed.
@@ -46,7 +46,7 @@ public sealed class PanelByRulingsTests
     }
 
     [Fact]
-    public void The_tangent_surface_of_a_helix_lies_about_a_circle_of_known_radius()
+    public void TheTangentSurfaceOfAHelixLiesAboutACircleOfKnownRadius()
     {
         // The tangents of a helix: the edge of regression, radius (a² + b²)/a = 2320, lies flat as a circle; its tangents stay its tangents.
         SurfacePatch patch = new(new HelixTangentSurface(2000, 800), 0, 1, _ => 500, _ => 2500);
@@ -71,7 +71,7 @@ public sealed class PanelByRulingsTests
     }
 
     [Fact]
-    public void A_cylinder_keeps_every_length_and_angle()
+    public void ACylinderKeepsEveryLengthAndAngle()
     {
         SurfacePatch patch = new(
             new SwappedSurface(new CylinderSurface(2000)),
@@ -91,7 +91,7 @@ public sealed class PanelByRulingsTests
     }
 
     [Fact]
-    public void A_bottom_of_constant_deadrise_on_a_rockered_keel_develops_exactly()
+    public void ABottomOfConstantDeadriseOnARockeredKeelDevelopsExactly()
     {
         // Constant deadrise on a rockered keel: along the rulings u = z sin b, across them v = the integral of sqrt(1 + z'² cos² b).
         SurfacePatch patch = PanelSamples.Rockered();
@@ -125,7 +125,7 @@ public sealed class PanelByRulingsTests
     }
 
     [Fact]
-    public void A_panel_that_ends_in_a_point_is_laid_up_to_the_point()
+    public void APanelThatEndsInAPointIsLaidUpToThePoint()
     {
         SurfacePatch patch = new(
             new SwappedSurface(new CylinderSurface(2000)),
@@ -146,7 +146,7 @@ public sealed class PanelByRulingsTests
     }
 
     [Fact]
-    public void A_plane_is_laid_as_it_is()
+    public void APlaneIsLaidAsItIs()
     {
         SurfacePatch patch = new(
             new PlaneSurface(new(5, 6, 7), new(1, 0, 0), new(0, 1, 0), -1),

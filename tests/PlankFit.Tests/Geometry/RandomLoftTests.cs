@@ -1,5 +1,8 @@
 using CsCheck;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -74,7 +77,7 @@ public sealed class RandomLoftTests
             {
                 (LoftedSurface table, ISurface layer) = Made(recipe);
                 (Geodesic g, Uv start, _) = AcrossTheBottom(table, layer, 0.4, 50);
-                Geodesic back = Geodesics.Trace(
+                Geodesic back = GeodesicTracing.Trace(
                     layer,
                     g.UvAt(g.To),
                     -g.At(g.To).Tangent,
@@ -113,8 +116,8 @@ public sealed class RandomLoftTests
             across = (p.Dv - (p.Dv.Dot(along) * along)).Unit(),
             d = (Math.Cos(angle) * along) + (Math.Sin(angle) * across);
         double Past(Uv uv) => uv.V - (0.97 * table.ChineV(uv.U));
-        Geodesic whole = Geodesics.Trace(layer, start, d, 0, 1500, 1e-5, uv => Past(uv) < 0);
+        Geodesic whole = GeodesicTracing.Trace(layer, start, d, 0, 1500, 1e-5, uv => Past(uv) < 0);
         double to = Past(whole.UvAt(whole.To)) > 0 ? whole.Crossing(Past, 0, whole.To) : whole.To;
-        return (Geodesics.Trace(layer, start, d, 0, to, 1e-5), start, d);
+        return (GeodesicTracing.Trace(layer, start, d, 0, to, 1e-5), start, d);
     }
 }

@@ -1,5 +1,6 @@
-using PlankFit.Geometry;
 using PlankFit.Geometry.Development;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 

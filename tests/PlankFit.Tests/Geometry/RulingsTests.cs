@@ -1,12 +1,12 @@
-using PlankFit.Geometry;
 using PlankFit.Geometry.Development;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
 public sealed class RulingsTests
 {
     [Fact]
-    public void On_a_cone_every_ruling_is_found_and_joins_equal_angles()
+    public void OnAConeEveryRulingIsFoundAndJoinsEqualAngles()
     {
         // On a cone the rulings are its own lines.
         RulingSet rulings = Rulings.Find(PanelSamples.Cone());
@@ -17,7 +17,7 @@ public sealed class RulingsTests
     }
 
     [Fact]
-    public void Where_the_edges_are_numbered_out_of_step_the_rulings_are_sought_and_found()
+    public void WhereTheEdgesAreNumberedOutOfStepTheRulingsAreSoughtAndFound()
     {
         // The same cone with u sheared by 0.0001 v: the ruling at angle phi joins p = phi - 0.0001 rA to q = phi - 0.0001 rB,
         // some 0.13 rad apart, and both ends of the panel are left with a corner that no ruling spans.
@@ -37,7 +37,7 @@ public sealed class RulingsTests
     }
 
     [Fact]
-    public void Two_skew_lines_are_refused_with_their_warp()
+    public void TwoSkewLinesAreRefusedWithTheirWarp()
     {
         // No ruling between two skew lines satisfies the condition; and no exception either.
         RulingSet rulings = Rulings.Find(PanelSamples.Warped());
@@ -48,7 +48,7 @@ public sealed class RulingsTests
     }
 
     [Fact]
-    public void On_a_sphere_rulings_exist_but_leave_the_surface()
+    public void OnASphereRulingsExistButLeaveTheSurface()
     {
         // Between two parallels the ruled surface is a cone: a developable, but the sphere stands off it by about
         // R (1 - cos(half the arc between)), the sagitta of the section.

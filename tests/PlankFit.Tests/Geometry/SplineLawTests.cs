@@ -1,5 +1,5 @@
 using CsCheck;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Splines;
 
 namespace PlankFit.Tests.Geometry;
 

@@ -1,4 +1,4 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Splines;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Geometry;

@@ -1,4 +1,7 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Strips;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -12,7 +15,7 @@ public sealed class StripTests
         const double r = 3000,
             d = 75;
         var sphere = new SphereSurface(r);
-        Geodesic equator = Geodesics.Trace(sphere, new(0, 0), Vec3.UnitY, 1700, 1700, 1e-6);
+        Geodesic equator = GeodesicTracing.Trace(sphere, new(0, 0), Vec3.UnitY, 1700, 1700, 1e-6);
         var strip = new FermiStrip(equator);
         double t = r * Math.Atan(Math.Tan(d / r) * Math.Cos(1500 / r));
         Assert.Equal(65.821843759, t, 1e-8);
@@ -22,7 +25,7 @@ public sealed class StripTests
         Assert.Equal(t, found.T, 1e-5);
 
         // The seam itself: a great circle tilted by d/R, whose points must have these coordinates.
-        Geodesic seam = Geodesics.Trace(sphere, new(0, d / r), Vec3.UnitY, 1700, 1700, 1e-6);
+        Geodesic seam = GeodesicTracing.Trace(sphere, new(0, d / r), Vec3.UnitY, 1700, 1700, 1e-6);
         double arc = 2 * r * Math.Atan(Math.Tan(1500 / r) * Math.Cos(d / r));
         Assert.Equal(2999.211105381, arc, 1e-8);
         Uv end = seam.UvAt(arc / 2);
@@ -37,7 +40,7 @@ public sealed class StripTests
         // T4.2: w = 250, R = 3000: the strip laid flat must be stretched by 2.894e-4 in the middle and crowded by 5.787e-4 at the edges (K w²/24, K w²/12).
         const double r = 3000,
             w = 250;
-        Geodesic equator = Geodesics.Trace(
+        Geodesic equator = GeodesicTracing.Trace(
             new SphereSurface(r),
             new(0, 0),
             Vec3.UnitY,
@@ -64,7 +67,7 @@ public sealed class StripTests
         var cylinder = new CylinderSurface(r);
         double a = degrees * Math.PI / 180;
         SurfacePoint p = cylinder.At(0, 0);
-        Geodesic line = Geodesics.Trace(
+        Geodesic line = GeodesicTracing.Trace(
             cylinder,
             new(0, 0),
             (Math.Cos(a) * p.Du) + (Math.Sin(a) * p.Dv.Unit()),
@@ -99,7 +102,7 @@ public sealed class StripTests
         const double tau = 2e-4,
             y = 75;
         var helicoid = new HelicoidSurface(tau);
-        Geodesic axis = Geodesics.Trace(helicoid, new(0, 0), Vec3.UnitX, 10, 1500, 1e-6);
+        Geodesic axis = GeodesicTracing.Trace(helicoid, new(0, 0), Vec3.UnitX, 10, 1500, 1e-6);
         var strip = new FermiStrip(axis);
         double length = 0;
         Vec3 before = helicoid.At(0, y).P;
@@ -129,7 +132,7 @@ public sealed class StripTests
     {
         var hypar = new HyparSurface(1.5e-4, 0.2);
         SurfacePoint p = hypar.At(1000, 100);
-        Geodesic line = Geodesics.Trace(
+        Geodesic line = GeodesicTracing.Trace(
             hypar,
             new(1000, 100),
             p.Du.Unit() + p.Dv.Unit(),
@@ -182,7 +185,7 @@ public sealed class StripTests
         double length = aim.Norm;
         for (int i = 0; i < 20; i++)
         {
-            Geodesic g = Geodesics.Trace(surface, from, aim, 0, length, 1e-7);
+            Geodesic g = GeodesicTracing.Trace(surface, from, aim, 0, length, 1e-7);
             Vec3 miss = target - g.Under(length).P;
             if (miss.Norm < 1e-6)
             {

@@ -1,4 +1,5 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Geometry;
 
@@ -8,7 +9,7 @@ public sealed class TraceEndTests
     [Fact]
     public void AHairPastTheEndsIsAllowedAndNoMore()
     {
-        Geodesic line = Geodesics.Trace(
+        Geodesic line = GeodesicTracing.Trace(
             new CylinderSurface(2000),
             new(0, 0),
             new(1, 1, 0),
@@ -35,8 +36,8 @@ public sealed class TraceEndTests
     public void OnAPlaneATraceTakesFewSteps(double length, int steps)
     {
         var plane = new PlaneSurface(Vec3.Zero, new(1, 0.2, 0), new(0, 1, 0.5));
-        Geodesic ahead = Geodesics.Trace(plane, new(0, 0), new(3, 4, 1), 0, length, 1e-6),
-            both = Geodesics.Trace(plane, new(0, 0), new(3, 4, 1), length, length, 1e-6);
+        Geodesic ahead = GeodesicTracing.Trace(plane, new(0, 0), new(3, 4, 1), 0, length, 1e-6),
+            both = GeodesicTracing.Trace(plane, new(0, 0), new(3, 4, 1), length, length, 1e-6);
         Assert.Equal(steps, ahead.Steps);
         Assert.Equal(2 * steps, both.Steps);
         Assert.Equal(length, ahead.Under(length).P.ChordTo(ahead.Under(0).P), 1e-9);

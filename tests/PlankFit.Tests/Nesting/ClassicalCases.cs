@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

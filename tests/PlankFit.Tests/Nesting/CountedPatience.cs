@@ -1,4 +1,4 @@
-using PlankFit.Nesting;
+using PlankFit.Nesting.Effort;
 
 namespace PlankFit.Tests.Nesting;
 

@@ -1,4 +1,5 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;
@@ -204,12 +205,12 @@ internal static class CutLaws
             .Select(p => p.Piece)
             .Concat(plan.Unplaced.Select(u => u.Piece))
             .First(p => p.Id == piece.Twin);
-        double Size(SawPiece p, Func<PlankFit.Geometry.Vec2, double> along) =>
+        double Size(SawPiece p, Func<PlankFit.Geometry.Primitives.Vec2, double> along) =>
             p.Outline.Max(along) - p.Outline.Min(along);
         return board.Kind == StockKind.Board
             && board.Faults.IsEmpty
-            && Serves.Piece(plan.Spec, board, piece)
-            && Serves.Piece(plan.Spec, board, twin)
+            && StockMatch.Piece(plan.Spec, board, piece)
+            && StockMatch.Piece(plan.Spec, board, twin)
             && board.LengthMm - board.MarkedEndMm - board.OtherEndMm - (2 * plan.Spec.EndMm)
                 >= Size(piece, p => p.X) + Size(twin, p => p.X) + plan.Spec.KerfMm + 1
             && board.WidthMm - (2 * plan.Spec.EdgeMm)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

@@ -1,5 +1,5 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

@@ -1,6 +1,6 @@
 using CsCheck;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

@@ -1,8 +1,8 @@
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Export;
 using PlankFit.Tests.Support;
 
@@ -44,7 +44,7 @@ public sealed class EmptyEndTests
         BoardCutList list = BoardCuts.Of(board, spec);
         Assert.Empty(SawLaws.Broken(spec, list));
         Assert.Empty(OffcutLaws.Broken(spec, board));
-        Assert.Empty(Planking.Stock.BoardCutsLaws.Broken(spec, list));
+        Assert.Empty(PlankFit.Tests.Planking.Stock.BoardCutsLaws.Broken(spec, list));
         return (spec, list);
     }
 

@@ -1,7 +1,6 @@
 using NetTopologySuite.Geometries;
-using PlankFit.Geometry;
-using PlankFit.Planking;
-using PlankFit.Tests.Support;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
 using Shape = NetTopologySuite.Geometries.Geometry;
 
 namespace PlankFit.Tests.Nesting;

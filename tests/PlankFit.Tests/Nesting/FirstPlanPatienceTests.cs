@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Tests.Nesting;
 

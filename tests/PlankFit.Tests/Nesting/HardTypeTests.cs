@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
 
 namespace PlankFit.Tests.Nesting;
 

@@ -1,5 +1,6 @@
 using NetTopologySuite.Geometries;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

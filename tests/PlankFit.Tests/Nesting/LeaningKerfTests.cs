@@ -1,4 +1,4 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

@@ -1,5 +1,5 @@
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

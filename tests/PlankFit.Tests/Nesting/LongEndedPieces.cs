@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

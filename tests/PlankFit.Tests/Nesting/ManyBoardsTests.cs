@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

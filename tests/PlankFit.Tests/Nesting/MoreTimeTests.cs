@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
+using PlankFit.Export.Stock;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Tests.Nesting;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 using Shape = NetTopologySuite.Geometries.Geometry;
 

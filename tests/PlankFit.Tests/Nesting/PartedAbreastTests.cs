@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

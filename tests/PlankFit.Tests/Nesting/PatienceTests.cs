@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

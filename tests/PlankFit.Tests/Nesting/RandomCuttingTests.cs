@@ -1,6 +1,6 @@
 using CsCheck;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

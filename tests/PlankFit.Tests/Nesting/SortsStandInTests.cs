@@ -1,5 +1,4 @@
-using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Tests.Nesting;
 

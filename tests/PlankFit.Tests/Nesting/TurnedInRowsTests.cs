@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Geometry;
-using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting;

@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using GeometryFactory = NetTopologySuite.Geometries.GeometryFactory;
 
 namespace PlankFit.Tests.Planking;

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;

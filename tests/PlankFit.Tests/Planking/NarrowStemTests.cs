@@ -1,5 +1,6 @@
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;

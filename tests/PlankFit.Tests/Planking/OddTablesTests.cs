@@ -1,5 +1,6 @@
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking;
 

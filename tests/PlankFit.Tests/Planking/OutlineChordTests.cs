@@ -1,5 +1,8 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
@@ -21,7 +24,7 @@ public sealed class OutlineChordTests
                 Keel = KeelSpec.None,
                 Joints = null,
                 Fastenings = null,
-                Behind = [],
+                Framing = [],
                 SettingUp = null,
                 Timber = null,
                 Offsets = new(

@@ -1,5 +1,5 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
 
 namespace PlankFit.Tests.Planking;
 

@@ -1,5 +1,6 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
 
 namespace PlankFit.Tests.Planking;
 

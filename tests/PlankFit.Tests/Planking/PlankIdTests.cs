@@ -1,5 +1,5 @@
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
@@ -47,7 +47,7 @@ public sealed class PlankIdTests
         );
 
     [Fact]
-    public void A_name_is_read_back_as_it_was_written() =>
+    public void ANameIsReadBackAsItWasWritten() =>
         Names.Sample(id =>
         {
             Assert.Equal(id, PlankId.Parse(id.ToString()));
@@ -57,7 +57,7 @@ public sealed class PlankIdTests
         });
 
     [Fact]
-    public void A_text_is_written_as_it_was_read() =>
+    public void ATextIsWrittenAsItWasRead() =>
         Texts.Sample(text => Assert.Equal(text, PlankId.Parse(text)?.ToString()));
 
     [Theory]
@@ -67,7 +67,7 @@ public sealed class PlankIdTests
     [InlineData("P12-A1", Side.Port, "", 12, -1, "A1", "A1")]
     [InlineData("ST1-07", Side.Starboard, "T", 1, 7, "7", "07")]
     [InlineData("PA1-A12", Side.Port, "A", 1, -12, "A12", "A12")]
-    public void Its_parts_are_what_the_text_says(
+    public void ItsPartsAreWhatTheTextSays(
         string text,
         Side side,
         string panel,
@@ -103,11 +103,11 @@ public sealed class PlankIdTests
     [InlineData("S1-07a")]
     [InlineData(" S1-07")]
     [InlineData("S1-07 ")]
-    public void Anything_else_names_no_plank(string text) => Assert.Null(PlankId.Parse(text));
+    public void AnythingElseNamesNoPlank(string text) => Assert.Null(PlankId.Parse(text));
 
     /// <summary>Starboard before port, layer by layer, from forward aft: A2, A1, 00, and 100 after 99.</summary>
     [Fact]
-    public void They_are_in_the_order_of_lists()
+    public void TheyAreInTheOrderOfLists()
     {
         string[] order =
         [
@@ -128,7 +128,7 @@ public sealed class PlankIdTests
     }
 
     [Fact]
-    public void Pieces_joints_and_seams_are_named_by_their_planks()
+    public void PiecesJointsAndSeamsAreNamedByTheirPlanks()
     {
         PlankId plank = Named.Plank("S1-07");
         Assert.Equal("S1-07", PieceId.Whole(plank).ToString());

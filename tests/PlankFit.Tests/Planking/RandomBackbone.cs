@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking;
 
@@ -85,20 +88,20 @@ internal static class RandomBackbone
             ? job
             : job with
             {
-                Standing = Read(job, readings, near, far),
+                AsBuilt = Read(job, readings, near, far),
             };
     }
 
     /// <summary>Readings near what the bottom has: asked of it first, so that they are a builder's and not nonsense.</summary>
-    private static StandingSpec Read(
+    private static AsBuiltSpec Read(
         Job job,
         (bool Girths, bool Widths, double A, double B, int At) readings,
         string near,
         string far
     )
     {
-        StandingSpec probe = StandingSpec.None with { Girths = [new(near, Side.Port, 500)] };
-        StandingSpec standing = StandingSpec.None;
+        AsBuiltSpec probe = AsBuiltSpec.None with { Girths = [new(near, Side.Port, 500)] };
+        AsBuiltSpec standing = AsBuiltSpec.None;
         if (BottomPlanner.Plan(job).Plan is not { } plan)
         {
             return standing;
@@ -119,10 +122,10 @@ internal static class RandomBackbone
             };
         }
 
-        if (readings.Girths && BottomPlanner.Plan(job with { Standing = probe }).Plan is { } probed)
+        if (readings.Girths && BottomPlanner.Plan(job with { AsBuilt = probe }).Plan is { } probed)
         {
             double Drawn(string station) =>
-                probed.Standing!.Girths[Side.Port].First(g => g.Station == station).DrawnMm;
+                probed.AsBuilt!.Girths[Side.Port].First(g => g.Station == station).DrawnMm;
             standing = standing with
             {
                 Girths =

@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Geometry;
 
 namespace PlankFit.Tests.Planking;

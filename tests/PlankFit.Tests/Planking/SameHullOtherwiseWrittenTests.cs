@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlankFit.Geometry;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Geometry;
 using PlankFit.Tests.Support;
 

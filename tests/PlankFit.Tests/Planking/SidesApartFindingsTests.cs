@@ -1,4 +1,5 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
@@ -7,7 +8,7 @@ namespace PlankFit.Tests.Planking;
 public sealed class SidesApartFindingsTests
 {
     [Fact]
-    public void A_finding_of_a_layer_says_of_which_side()
+    public void AFindingOfALayerSaysOfWhichSide()
     {
         BottomPlan plan = DemoPlans.Of("tender-as-she-stands");
         string[] layers = [.. plan.PlankLayers.Select(l => $"layer {l.Spec.Name}")];

@@ -1,4 +1,5 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Reading.Names;
 
 namespace PlankFit.Tests.Planking;
@@ -10,7 +11,7 @@ public sealed class ThickLayersTests
     [InlineData(90)]
     [InlineData(60)]
     [InlineData(200)]
-    public void A_skin_of_a_tenth_of_a_metre_is_planned_or_refused(double thickness)
+    public void ASkinOfATenthOfAMetreIsPlannedOrRefused(double thickness)
     {
         Job job = EveryName
             .Read(

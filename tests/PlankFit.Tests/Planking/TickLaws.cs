@@ -1,4 +1,4 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Planks;
 
 namespace PlankFit.Tests.Planking;
 

@@ -1,7 +1,15 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Geodesics;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Geometry;
 using PlankFit.Tests.Support;
 
@@ -253,7 +261,7 @@ public sealed class WholeBottomTests
         double length = aim.Norm;
         for (int i = 0; i < 20; i++)
         {
-            Geodesic g = Geodesics.Trace(surface, start.Uv, aim, 0, length, 1e-7);
+            Geodesic g = GeodesicTracing.Trace(surface, start.Uv, aim, 0, length, 1e-7);
             Vec3 miss = b - g.Under(length).P;
             if (miss.Norm < 1e-5)
             {

@@ -3,8 +3,10 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using CsCheck;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Reading.Measured;
+using PlankFit.Reading.Text;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading;
@@ -16,15 +18,15 @@ public sealed partial class SpoiledRecordTests
 {
     private static readonly bool Long = Environment.GetEnvironmentVariable("PLANKFIT_LONG") is "1";
 
-    private static readonly Lazy<CutPlank[]> Planks = new(() =>
+    private static readonly Lazy<SawnPlank[]> Planks = new(() =>
         [
             .. new[] { "S1-01", "S1-15", "S1-16", "P2-07" }.Select(id =>
-                SawnPlanks.Of(DemoPlans.Of("tender"), id)
+                RecordsOfSawn.Of(DemoPlans.Of("tender"), id)
             ),
         ]
     );
 
-    private static readonly Lazy<string> Whole = new(() => CutPlanksFile.Write(Planks.Value));
+    private static readonly Lazy<string> Whole = new(() => SawnPlanksFile.Write(Planks.Value));
 
     /// <summary>Several hundred spoilings of a real record: bits, bytes, lines, numbers, members, whole planks.</summary>
     [Fact]
@@ -46,10 +48,10 @@ public sealed partial class SpoiledRecordTests
                         return file.Fault is not null;
                     }
 
-                    CutReading read = CutPlanksFile.Read(file.Text, "cut-planks.json");
+                    SawnReading read = SawnPlanksFile.Read(file.Text, "cut-planks.json");
                     return read.Fault is { Severity: Severity.Error, Message.Length: > 20 }
                         ? read.Planks.IsEmpty
-                        : CutPlanksFile.Write(read.Planks) == Whole.Value;
+                        : SawnPlanksFile.Write(read.Planks) == Whole.Value;
                 },
                 iter: Long ? 20_000 : 600,
                 threads: 2
@@ -58,22 +60,22 @@ public sealed partial class SpoiledRecordTests
     [Fact]
     public void TheRecordItselfIsTaken()
     {
-        CutReading read = CutPlanksFile.Read(Whole.Value, "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(Whole.Value, "cut-planks.json");
         Assert.Null(read.Fault);
         Assert.False(read.Older);
-        Assert.Equal(Whole.Value, CutPlanksFile.Write(read.Planks));
+        Assert.Equal(Whole.Value, SawnPlanksFile.Write(read.Planks));
 
         // As a mail or a checkout may leave it: other ends of lines.
-        read = CutPlanksFile.Read(Whole.Value.Replace("\n", "\r\n"), "cut-planks.json");
+        read = SawnPlanksFile.Read(Whole.Value.Replace("\n", "\r\n"), "cut-planks.json");
         Assert.Null(read.Fault);
-        Assert.Equal(Whole.Value, CutPlanksFile.Write(read.Planks));
+        Assert.Equal(Whole.Value, SawnPlanksFile.Write(read.Planks));
     }
 
     /// <summary>A record of before there was a checksum is taken if it agrees with itself, and known for what it is.</summary>
     [Fact]
     public void AnOlderRecordIsTakenAndKnown()
     {
-        CutReading read = CutPlanksFile.Read(Older(Whole.Value), "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(Older(Whole.Value), "cut-planks.json");
         Assert.Null(read.Fault);
         Assert.True(read.Older);
         Assert.Equal(4, read.Planks.Length);
@@ -104,9 +106,9 @@ public sealed partial class SpoiledRecordTests
     public void DamageIsNamed(string what, string told)
     {
         string text = Older(Whole.Value);
-        CutPlank plank = Planks.Value[1];
+        SawnPlank plank = Planks.Value[1];
         string Number(double v) => System.Text.Json.JsonSerializer.Serialize(v);
-        CutPlank[] With(CutPlank changed) => [Planks.Value[0], changed];
+        SawnPlank[] With(SawnPlank changed) => [Planks.Value[0], changed];
         string spoiled = what switch
         {
             "an outline moved 300 mm" => Of(
@@ -146,14 +148,15 @@ public sealed partial class SpoiledRecordTests
                         {
                             FlatNet = s.FlatNet.SetItem(
                                 s.FlatNet.Length / 3,
-                                s.FlatNet[s.FlatNet.Length / 3] + new PlankFit.Geometry.Vec2(30, 0)
+                                s.FlatNet[s.FlatNet.Length / 3]
+                                    + new PlankFit.Geometry.Primitives.Vec2(30, 0)
                             ),
                         }
                     )
                 )
             ),
         };
-        CutReading read = CutPlanksFile.Read(spoiled, "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(spoiled, "cut-planks.json");
         Assert.Empty(read.Planks);
         Assert.Contains(told, read.Fault!.Message, StringComparison.Ordinal);
     }
@@ -162,9 +165,9 @@ public sealed partial class SpoiledRecordTests
     internal static string Older(string text) =>
         SawnFor()
             .Replace(Checksum().Replace(text, ""), "")
-            .Replace(CutPlanksFile.Schema, CutPlanksFile.OlderSchema, StringComparison.Ordinal);
+            .Replace(SawnPlanksFile.Schema, SawnPlanksFile.OlderSchema, StringComparison.Ordinal);
 
-    private static string Of(CutPlank[] planks) => Older(CutPlanksFile.Write(planks));
+    private static string Of(SawnPlank[] planks) => Older(SawnPlanksFile.Write(planks));
 
     private static byte[] Spoiled(byte[] whole, int kind, double at, int by, int size)
     {

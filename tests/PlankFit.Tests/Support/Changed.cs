@@ -1,4 +1,5 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Planks;
 
 namespace PlankFit.Tests.Support;
 
@@ -38,20 +39,20 @@ internal static class Changed
     public static Plank WithStraight(this Plank plank, Func<StraightEdges, StraightEdges> change) =>
         plank.Sized(s => s with { Straight = change(s.Straight) });
 
-    public static CutPlank Shaped(this CutPlank plank, Func<PlankShape, PlankShape> change) =>
+    public static SawnPlank Shaped(this SawnPlank plank, Func<PlankShape, PlankShape> change) =>
         plank with
         {
             Form = plank.Form with { Shape = change(plank.Form.Shape) },
         };
 
-    public static CutPlank Sized(this CutPlank plank, Func<PlankSizes, PlankSizes> change) =>
+    public static SawnPlank Sized(this SawnPlank plank, Func<PlankSizes, PlankSizes> change) =>
         plank with
         {
             Form = plank.Form with { Sizes = change(plank.Form.Sizes) },
         };
 
     /// <summary>The first of its ends is changed.</summary>
-    public static CutPlank Ended(this CutPlank plank, Func<PlankEnd, PlankEnd> change) =>
+    public static SawnPlank Ended(this SawnPlank plank, Func<PlankEnd, PlankEnd> change) =>
         plank with
         {
             Form = plank.Form with
@@ -60,7 +61,7 @@ internal static class Changed
             },
         };
 
-    public static CutPlank WithoutEnds(this CutPlank plank) =>
+    public static SawnPlank WithoutEnds(this SawnPlank plank) =>
         plank with
         {
             Form = plank.Form with { Ends = [] },

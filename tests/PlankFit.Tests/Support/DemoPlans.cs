@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Tests.Support;
 

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Support;
 
@@ -15,10 +18,10 @@ internal static class JointedPlans
                 Cut = ButtCut.AlongBacking,
             },
             [
-                .. new[] { 300, 550, 830 }.Select(d => new BehindSpec(
+                .. new[] { 300, 550, 830 }.Select(d => new FramingSpec(
                     $"stringer at {d}",
-                    BehindKind.Stringer,
-                    new BehindLine.FromKeel(d),
+                    FramingKind.Stringer,
+                    new FramingLine.FromKeel(d),
                     45,
                     null,
                     null
@@ -58,7 +61,7 @@ internal static class JointedPlans
     private static BottomPlan Planned(
         string hull,
         JointStock stock,
-        ImmutableArray<BehindSpec> behind,
+        ImmutableArray<FramingSpec> behind,
         double nextMm,
         double oneMm,
         int between,
@@ -80,7 +83,7 @@ internal static class JointedPlans
             DemoPlans.Of(hull).Job with
             {
                 Joints = spec,
-                Behind = behind,
+                Framing = behind,
             }
         );
         Assert.NotNull(planned.Plan);

@@ -1,4 +1,4 @@
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Support;
 

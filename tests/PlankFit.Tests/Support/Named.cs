@@ -1,4 +1,4 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
 
 namespace PlankFit.Tests.Support;
 

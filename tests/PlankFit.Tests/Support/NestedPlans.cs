@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Support;
 

@@ -1,11 +1,15 @@
 using System.Security.Cryptography;
 using System.Text;
-using PlankFit.App;
-using PlankFit.Planking;
+using PlankFit.App.Checking;
+using PlankFit.App.Explaining;
+using PlankFit.App.Keels;
+using PlankFit.App.Laying;
+using PlankFit.App.Running;
+using PlankFit.Planking.Laying;
 using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;
 
-namespace PlankFit.Tests.App;
+namespace PlankFit.Tests.App.SameBytes;
 
 /// <summary>
 /// While the house is rebuilt nothing that a builder gets may change: every file of every demo, with boards planned by rounds, and of forty jobs by chance, and all that

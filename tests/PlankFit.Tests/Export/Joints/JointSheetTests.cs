@@ -1,6 +1,10 @@
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Joints;
+using PlankFit.Export.Patterns;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Joints;
@@ -15,7 +19,7 @@ public sealed class JointSheetTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Tables_of_joints_are_legible(string kind)
+    public void TablesOfJointsAreLegible(string kind)
     {
         BottomPlan plan = Plan(kind);
         Drawing[] pages = [.. JointPages.Of(plan)];
@@ -29,7 +33,7 @@ public sealed class JointSheetTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Maps_of_joints_are_legible_and_show_every_joint(string kind)
+    public void MapsOfJointsAreLegibleAndShowEveryJoint(string kind)
     {
         BottomPlan plan = Plan(kind);
         foreach (PlankLayerPlan layer in plan.PlankLayers)
@@ -48,7 +52,7 @@ public sealed class JointSheetTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Cards_lists_and_patterns_stay_legible(string kind)
+    public void CardsListsAndPatternsStayLegible(string kind)
     {
         BottomPlan plan = Plan(kind);
         None(
@@ -66,7 +70,7 @@ public sealed class JointSheetTests
     /// <summary>No joint's line runs through a tick's or a piece's name on the patterns for the machine.</summary>
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void No_joint_runs_through_words_of_a_pattern(string kind)
+    public void NoJointRunsThroughWordsOfAPattern(string kind)
     {
         BottomPlan plan = Plan(kind);
         foreach (PlankId id in plan.Joints!.ByPlank.Keys)

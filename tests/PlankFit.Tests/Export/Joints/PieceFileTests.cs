@@ -1,9 +1,13 @@
 using System.Text.Json;
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Joints;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Tables;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Export.Tables;
 using PlankFit.Tests.Support;
 
@@ -20,7 +24,7 @@ public sealed class PieceFileTests
     /// <summary>From the file alone: net areas of a plank's pieces, less the scarfs' overlaps, make up its net area.</summary>
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Pieces_of_planking_json_make_up_their_planks(string kind)
+    public void PiecesOfPlankingJsonMakeUpTheirPlanks(string kind)
     {
         using var stream = new MemoryStream();
         PlankingJson.Write(Plan(kind), stream);
@@ -55,7 +59,7 @@ public sealed class PieceFileTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Ezdxf_finds_nothing_to_mend_in_a_piece(string kind)
+    public void EzdxfFindsNothingToMendInAPiece(string kind)
     {
         const string Audit = """
             import sys
@@ -104,7 +108,7 @@ public sealed class PieceFileTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void A_pieces_file_has_its_shape_to_saw(string kind)
+    public void APiecesFileHasItsShapeToSaw(string kind)
     {
         BottomPlan plan = Plan(kind);
         foreach (JointedPlank pieced in plan.Joints!.Layers[0].Planks)
@@ -130,7 +134,7 @@ public sealed class PieceFileTests
 
     /// <summary>Every joint in one row, every piece in one, and their lengths as the plan has them.</summary>
     [Fact]
-    public void Tables_have_every_joint_and_piece()
+    public void TablesHaveEveryJointAndPiece()
     {
         BottomPlan plan = JointedPlans.Butts;
         Assert.Equal(

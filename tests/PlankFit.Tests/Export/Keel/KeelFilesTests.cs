@@ -2,13 +2,18 @@ using System.Text.Json;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Tiling;
 using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Keel;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Planking;
-using PlankFit.Tests.Planking.Keels;
+using PlankFit.Tests.Planking.Keel;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Export.Keels;
+namespace PlankFit.Tests.Export.Keel;
 
 /// <summary>The keel's files, read back: keel.json by the contract, patterns by their own measure, sheets as a reader sees them.</summary>
 public sealed class KeelFilesTests

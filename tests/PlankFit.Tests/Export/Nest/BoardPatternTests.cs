@@ -1,7 +1,5 @@
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;

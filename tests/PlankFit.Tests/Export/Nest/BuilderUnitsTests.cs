@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Nest;
@@ -16,11 +17,11 @@ public sealed class BuilderUnitsTests
     [InlineData(9, LengthUnit.Inch, "0.354 in")]
     [InlineData(9.5, LengthUnit.Centimetre, "0.95 cm")]
     [InlineData(9.5, LengthUnit.Metre, "0.0095 m")]
-    public void A_thickness_is_told_in_the_jobs_units(double mm, LengthUnit unit, string told) =>
+    public void AThicknessIsToldInTheJobsUnits(double mm, LengthUnit unit, string told) =>
         Assert.Equal(told, LengthText.Thickness(mm, unit));
 
     [Fact]
-    public void A_material_is_named_in_the_jobs_units()
+    public void AMaterialIsNamedInTheJobsUnits()
     {
         NestPlan nest = NestedPlans.Skiff.Nest!;
         Assert.Equal(LengthUnit.FeetInchesEighths, NestedPlans.Skiff.Job.Units);
@@ -36,7 +37,7 @@ public sealed class BuilderUnitsTests
 
     /// <summary>By hand: 0.3 and 0.3 and 0.4 hundredths make one, and the greatest of them has it.</summary>
     [Fact]
-    public void Parts_of_an_area_add_up_as_they_are_written()
+    public void PartsOfAnAreaAddUpAsTheyAreWritten()
     {
         Assert.Equal(
             ["1 m²", "2 m²", "3.01 m²"],

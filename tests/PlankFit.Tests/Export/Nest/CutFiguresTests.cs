@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;
@@ -14,7 +15,7 @@ public sealed class CutFiguresTests
 {
     /// <summary>Two parallelograms at 45 degrees with a kerf of 3: 1000 and 1150, and the second 1000 and 3 times the root of 2 further on.</summary>
     [Fact]
-    public void Figures_are_those_worked_by_hand()
+    public void FiguresAreThoseWorkedByHand()
     {
         double pitch = 1000 + (3 * Math.Sqrt(2));
         StockBoard board = SawPieces.Board("B-01", 2400, 150);
@@ -64,7 +65,7 @@ public sealed class CutFiguresTests
     /// off by 40: that corner is 40 up from the edge that the lane has when it lies on the bench, though 193 from the board's.
     /// </summary>
     [Fact]
-    public void A_free_lane_is_measured_from_its_own_edge()
+    public void AFreeLaneIsMeasuredFromItsOwnEdge()
     {
         StockBoard board = SawPieces.Board("B-01", 2400, 320);
         NestPlan nest = HandMadePlan.Plan with

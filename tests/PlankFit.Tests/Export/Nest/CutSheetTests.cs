@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 
@@ -26,7 +26,7 @@ public sealed class CutSheetTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Nothing_stands_on_anything_else(string which)
+    public void NothingStandsOnAnythingElse(string which)
     {
         BottomPlan plan = Plan(which);
         None(
@@ -38,7 +38,7 @@ public sealed class CutSheetTests
     /// <summary>On the drawing of a board every cut has its number in a ring and in the table, every piece its name in the strip and in the table.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Every_cut_and_every_piece_is_named(string which)
+    public void EveryCutAndEveryPieceIsNamed(string which)
     {
         BottomPlan plan = Plan(which);
         foreach (BoardCutList cuts in Cuts(plan))
@@ -69,7 +69,7 @@ public sealed class CutSheetTests
     /// <summary>A name is on its own piece, or on none.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
-    public void No_name_stands_on_another_piece(string which)
+    public void NoNameStandsOnAnotherPiece(string which)
     {
         BottomPlan plan = Plan(which);
         int named = 0;
@@ -91,7 +91,7 @@ public sealed class CutSheetTests
     /// <summary>Each number and name is there in every strip of its own, and leads to its cut or stands on no other piece.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Every_number_leads_to_its_cut(string which)
+    public void EveryNumberLeadsToItsCut(string which)
     {
         BottomPlan plan = Plan(which);
         None(plan.Nest!.Boards.SelectMany(b => StripTold.Faults(plan, b)));
@@ -99,7 +99,7 @@ public sealed class CutSheetTests
 
     /// <summary>Sheets of many lanes are shown whole, with their rips, and then a few lanes at a time: each lane once, so wide that its names can be read.</summary>
     [Fact]
-    public void Lanes_of_a_sheet_are_shown_large()
+    public void LanesOfASheetAreShownLarge()
     {
         const double LeastLaneMm = 9;
         BottomPlan plan = Plan("ply");
@@ -138,7 +138,7 @@ public sealed class CutSheetTests
     /// <summary>Every strip says its scale, to a tenth.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Every_strip_is_drawn_to_the_scale_that_it_names(string which)
+    public void EveryStripIsDrawnToTheScaleThatItNames(string which)
     {
         BottomPlan plan = Plan(which);
         foreach (BoardCutList cuts in Cuts(plan))
@@ -158,7 +158,7 @@ public sealed class CutSheetTests
 
     /// <summary>In a sheet whose grain runs across nothing is measured from the marked end along it, and the sheet says so.</summary>
     [Fact]
-    public void A_turned_sheet_says_from_where_it_is_measured()
+    public void ATurnedSheetSaysFromWhereItIsMeasured()
     {
         BottomPlan plan = Plan("by hand");
         string words = Words(
@@ -174,7 +174,7 @@ public sealed class CutSheetTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Every_sheet_has_the_caution(string which)
+    public void EverySheetHasTheCaution(string which)
     {
         foreach (Drawing sheet in Sheets(Plan(which)))
         {

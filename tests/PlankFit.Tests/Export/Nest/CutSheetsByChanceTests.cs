@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
+using PlankFit.Export.Stock;
 using PlankFit.Nesting;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;
 
@@ -20,7 +22,7 @@ public sealed class CutSheetsByChanceTests
     private const int MostPieces = 40;
 
     [Fact]
-    public void Cut_sheets_of_any_job_can_be_read()
+    public void CutSheetsOfAnyJobCanBeRead()
     {
         int[] seeds = LongRuns.Asked ? [.. Enumerable.Range(0, Many)] : Few;
         int boards = 0;
@@ -42,7 +44,7 @@ public sealed class CutSheetsByChanceTests
 
     /// <summary>The demo tender's first skin out of sheets of plywood: of the first no more is used than a corner.</summary>
     [Fact]
-    public void A_sheet_hardly_used_can_be_read()
+    public void ASheetHardlyUsedCanBeRead()
     {
         using var temp = new TempFolder();
         string job = OneLayerTender.In(temp, "");
@@ -64,7 +66,7 @@ public sealed class CutSheetsByChanceTests
     [InlineData(0.02)]
     [InlineData(0.03)]
     [InlineData(0.05)]
-    public void What_finds_no_place_is_left_out_and_told(double factor)
+    public void WhatFindsNoPlaceIsLeftOutAndTold(double factor)
     {
         const double Around = 60;
         BottomPlan plan = NestedPlans.Launch;

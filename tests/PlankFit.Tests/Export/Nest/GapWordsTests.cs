@@ -1,5 +1,6 @@
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Tests.Export.Nest;
 

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;
@@ -29,7 +31,7 @@ public sealed class NestTablesTests
     private static NestPlan Nest => Plan.Nest!;
 
     [Fact]
-    public void The_cut_list_says_where_every_piece_lies()
+    public void TheCutListSaysWhereEveryPieceLies()
     {
         Table list = NestTables.Pieces(Plan, Nest);
         // The second ends at 1004.24 + 1150 = 2154.24; the usable board at 2360.
@@ -45,7 +47,7 @@ public sealed class NestTablesTests
     }
 
     [Fact]
-    public void Boards_and_what_is_bought_are_counted_and_priced()
+    public void BoardsAndWhatIsBoughtAreCountedAndPriced()
     {
         // Two pieces of 1000 by 150 in 2400 by 150, one of 1100 in 1200, one of 600 in 700.
         Assert.Equal(
@@ -71,7 +73,7 @@ public sealed class NestTablesTests
     }
 
     [Fact]
-    public void The_sheet_has_running_totals()
+    public void TheSheetHasRunningTotals()
     {
         string[] words = Words(CutSheets.Board(Plan, Nest.Boards[0]));
         Assert.Equal(["S1-02", "1004", "2154", "206"], After(words, "S1-02", 4, last: true));

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Export.Tables;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Nest;
@@ -21,7 +24,7 @@ public sealed class PieceMarksTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Labels_point_to_the_keel_and_forward(string which)
+    public void LabelsPointToTheKeelAndForward(string which)
     {
         BottomPlan plan = Plan(which);
         int seen = 0;
@@ -46,7 +49,7 @@ public sealed class PieceMarksTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Strips_show_the_end_to_the_keel_and_forward(string which)
+    public void StripsShowTheEndToTheKeelAndForward(string which)
     {
         BottomPlan plan = Plan(which);
         int away = 0;
@@ -118,7 +121,7 @@ public sealed class PieceMarksTests
     /// <summary>The list says in words to which side of the board a piece's inboard end looks, by the board's own marks.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
-    public void The_list_says_how_each_piece_lies(string which)
+    public void TheListSaysHowEachPieceLies(string which)
     {
         BottomPlan plan = Plan(which);
         Table list = NestTables.Pieces(plan, plan.Nest!);

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Stock;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
-using PlankFit.Export;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Nest;

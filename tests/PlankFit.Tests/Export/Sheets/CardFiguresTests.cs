@@ -1,6 +1,9 @@
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Planking;
 using PlankFit.Tests.Support;
 

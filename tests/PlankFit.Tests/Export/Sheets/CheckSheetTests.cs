@@ -1,6 +1,7 @@
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Checks;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Sheets;
@@ -19,7 +20,7 @@ public sealed class CheckSheetTests
         ];
 
     [Fact]
-    public void A_page_and_a_view_for_each_layer_and_side()
+    public void APageAndAViewForEachLayerAndSide()
     {
         string[] titles =
         [
@@ -49,7 +50,7 @@ public sealed class CheckSheetTests
     }
 
     [Fact]
-    public void Readings_are_those_of_the_plane()
+    public void ReadingsAreThoseOfThePlane()
     {
         string[] texts = Texts(Pages(new Prism(), "Check before sawing")[0]);
         // Layer 1's inner face lies 18 mm inside the table's: its edge at the plumb keel is 18 tan 20 = 6.5514 mm out along the slant, the chine 1064.1778.
@@ -66,7 +67,7 @@ public sealed class CheckSheetTests
     }
 
     [Fact]
-    public void Feet_inches_and_eighths_say_the_same()
+    public void FeetInchesAndEighthsSayTheSame()
     {
         string[] texts = Texts(
             Pages(new Prism(Units: LengthUnit.FeetInchesEighths), "Check before sawing")[0]
@@ -79,7 +80,7 @@ public sealed class CheckSheetTests
     }
 
     [Fact]
-    public void The_creep_is_that_of_all_planks_between()
+    public void TheCreepIsThatOfAllPlanksBetween()
     {
         BottomPlan plan = PrismChecks.With(new Prism());
         PlankLayerPlan layer = plan.PlankLayers.First();
@@ -115,7 +116,7 @@ public sealed class CheckSheetTests
     [Theory]
     [InlineData("starboard", "left", 1)]
     [InlineData("port", "right", -1)]
-    public void Forward_lies_where_one_who_faces_the_side_sees_it(string side, string hand, int aft)
+    public void ForwardLiesWhereOneWhoFacesTheSideSeesIt(string side, string hand, int aft)
     {
         foreach (Drawing page in Pages(new Prism(), "The side as it stands upside down, " + side))
         {
@@ -138,7 +139,7 @@ public sealed class CheckSheetTests
     [InlineData("port, layer 1", -1)]
     [InlineData("starboard, layer 2", -1)]
     [InlineData("port, layer 2", 1)]
-    public void Planks_lean_as_they_will_on_the_hull(string of, int lean)
+    public void PlanksLeanAsTheyWillOnTheHull(string of, int lean)
     {
         Drawing page = Pages(new Prism(), "The side as it stands upside down, " + of)[0];
         // The one plank that is grey; where the strips meet it is drawn in both.

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Sheets;
@@ -14,7 +17,7 @@ public sealed class PatternTests
 
     /// <summary>A prism's outline has only its corners, so nothing is left out and the pattern is the flat shape itself.</summary>
     [Fact]
-    public void Straight_outlines_are_cut_as_they_are()
+    public void StraightOutlinesAreCutAsTheyAre()
     {
         BottomPlan plan = PrismaticPlan.Build();
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)))
@@ -30,7 +33,7 @@ public sealed class PatternTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Thinned_outlines_stay_within_a_thousandth(string hull)
+    public void ThinnedOutlinesStayWithinAThousandth(string hull)
     {
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard))
@@ -43,7 +46,7 @@ public sealed class PatternTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Every_end_line_is_named_on_its_own_layer(string hull)
+    public void EveryEndLineIsNamedOnItsOwnLayer(string hull)
     {
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)))
@@ -70,7 +73,7 @@ public sealed class PatternTests
 
     /// <summary>A leader ends on the line that its word names: outer face words on the outer line, inner on the inner.</summary>
     [Fact]
-    public void Leaders_end_on_the_line_that_is_named()
+    public void LeadersEndOnTheLineThatIsNamed()
     {
         BottomPlan plan = PrismaticPlan.Build();
         Plank plank = plan.Find("S1-10")!;
@@ -91,7 +94,7 @@ public sealed class PatternTests
 
     /// <summary>On the prism a tick stands at the same distance from the seam's inboard end on both planks, and points into each.</summary>
     [Fact]
-    public void Ticks_of_neighbours_meet()
+    public void TicksOfNeighboursMeet()
     {
         BottomPlan plan = PrismaticPlan.Build();
         int met = 0;
@@ -124,7 +127,7 @@ public sealed class PatternTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void No_plank_of_a_layers_file_lies_on_another(string hull)
+    public void NoPlankOfALayersFileLiesOnAnother(string hull)
     {
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (PlankLayerPlan layer in plan.PlankLayers)

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.SettingUp;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Planking;
 using PlankFit.Tests.Support;
 
@@ -34,21 +35,21 @@ public sealed class SettingUpSheetTests
         Job job = DemoPlans.Of(hull == "piece" ? "survey-launch" : hull).Job;
         job = job with
         {
-            Behind =
+            Framing =
             [
-                .. job.Behind,
+                .. job.Framing,
                 new(
                     "bilge stringer",
-                    BehindKind.Stringer,
-                    new BehindLine.FromKeel(300),
+                    FramingKind.Stringer,
+                    new FramingLine.FromKeel(300),
                     40,
                     null,
                     null
                 ),
                 new(
                     "a frame behind",
-                    BehindKind.Frame,
-                    new BehindLine.AtPosition(1300),
+                    FramingKind.Frame,
+                    new FramingLine.AtPosition(1300),
                     30,
                     null,
                     null
@@ -103,7 +104,7 @@ public sealed class SettingUpSheetTests
     [Fact]
     public void TheLeastThatCanBeAskedFor()
     {
-        Job job = DemoPlans.Of("pilot-skiff").Job with { SettingUp = new(), Behind = [] };
+        Job job = DemoPlans.Of("pilot-skiff").Job with { SettingUp = new(), Framing = [] };
         SettingUpPlan plan = WholeBottomTests.Planned(job).SettingUp!;
         ImmutableArray<Drawing> pages = SettingUpPages.Of(job, plan);
         Assert.Contains(

@@ -1,6 +1,10 @@
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Planking;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Checks;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Views;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Sheets;
@@ -38,12 +42,12 @@ public sealed class SheetLegibilityTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Check_sheets_are_legible(string name) =>
+    public void CheckSheetsAreLegible(string name) =>
         None(CheckBeforeSawing.Of(Plan(name)).SelectMany(d => SheetCheck.Faults(d)));
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Plan_views_are_legible(string name)
+    public void PlanViewsAreLegible(string name)
     {
         BottomPlan plan = Plan(name);
         None(plan.PlankLayers.SelectMany(l => SheetCheck.Faults(BottomPlanView.Of(plan, l))));
@@ -51,7 +55,7 @@ public sealed class SheetLegibilityTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Shell_expansions_are_legible(string name)
+    public void ShellExpansionsAreLegible(string name)
     {
         BottomPlan plan = Plan(name);
         None(plan.PlankLayers.SelectMany(l => SheetCheck.Faults(ShellExpansion.Of(plan, l))));
@@ -59,7 +63,7 @@ public sealed class SheetLegibilityTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Plank_lists_are_legible(string name) =>
+    public void PlankListsAreLegible(string name) =>
         None(
             PlankListPages
                 .Of(Plan(name))
@@ -68,7 +72,7 @@ public sealed class SheetLegibilityTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Plank_cards_are_legible(string name) =>
+    public void PlankCardsAreLegible(string name) =>
         None(
             PlankCardPages
                 .Of(Plan(name))
@@ -77,7 +81,7 @@ public sealed class SheetLegibilityTests
 
     [Theory]
     [MemberData(nameof(Plans))]
-    public void Full_size_patterns_are_legible(string name)
+    public void FullSizePatternsAreLegible(string name)
     {
         BottomPlan plan = Plan(name);
         None(
@@ -89,7 +93,7 @@ public sealed class SheetLegibilityTests
     /// <summary>A number that a line runs through is read wrong: 1 and 11, 35 and 36.</summary>
     [Theory]
     [MemberData(nameof(Plans))]
-    public void No_line_runs_through_a_number_of_the_views(string name)
+    public void NoLineRunsThroughANumberOfTheViews(string name)
     {
         BottomPlan plan = Plan(name);
         IEnumerable<Drawing> views =

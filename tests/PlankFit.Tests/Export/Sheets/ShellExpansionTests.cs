@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Views;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Sheets;
@@ -13,7 +16,7 @@ public sealed class ShellExpansionTests
     private static readonly Prism Hull = new(KeelHalfBreadthMm: 40);
 
     [Fact]
-    public void Planks_of_a_prism_come_out_in_their_true_shape()
+    public void PlanksOfAPrismComeOutInTheirTrueShape()
     {
         BottomPlan plan = PrismaticPlan.Build(Hull with { MaxChordMm = 30 });
         foreach (PlankLayerPlan layer in plan.PlankLayers)
@@ -37,7 +40,7 @@ public sealed class ShellExpansionTests
     }
 
     [Fact]
-    public void Girths_are_those_of_the_slant_from_the_layers_own_edge()
+    public void GirthsAreThoseOfTheSlantFromTheLayersOwnEdge()
     {
         BottomPlan plan = PrismaticPlan.Build(Hull);
         foreach (PlankLayerPlan layer in plan.PlankLayers)
@@ -58,7 +61,7 @@ public sealed class ShellExpansionTests
     }
 
     [Fact]
-    public void Seams_cross_stations_where_straight_lines_do()
+    public void SeamsCrossStationsWhereStraightLinesDo()
     {
         BottomPlan plan = PrismaticPlan.Build(Hull with { MaxChordMm = 30 });
         int met = 0;
@@ -94,7 +97,7 @@ public sealed class ShellExpansionTests
     [InlineData("survey-launch")]
     [InlineData("pilot-skiff")]
     [InlineData("tender")]
-    public void Girths_of_the_demo_hulls_agree_with_added_chords(string hull)
+    public void GirthsOfTheDemoHullsAgreeWithAddedChords(string hull)
     {
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (PlankLayerPlan layer in plan.PlankLayers)

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PlankFit.Export;
-using PlankFit.Export.Sheets;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Views;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Sheets;
@@ -14,7 +14,7 @@ public sealed class ViewNumbersTests
     private static readonly Prism Hull = new(KeelHalfBreadthMm: 40);
 
     [Fact]
-    public void Numbers_in_plan_stand_on_their_planks()
+    public void NumbersInPlanStandOnTheirPlanks()
     {
         BottomPlan plan = PrismaticPlan.Build(Hull);
         foreach (PlankLayerPlan layer in plan.PlankLayers)
@@ -54,7 +54,7 @@ public sealed class ViewNumbersTests
     [InlineData("survey-launch")]
     [InlineData("pilot-skiff")]
     [InlineData("tender")]
-    public void Every_plank_is_numbered_once_a_side(string hull)
+    public void EveryPlankIsNumberedOnceASide(string hull)
     {
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (PlankLayerPlan layer in plan.PlankLayers)
@@ -71,7 +71,7 @@ public sealed class ViewNumbersTests
     }
 
     [Fact]
-    public void Sizes_in_plan_are_those_of_the_prism()
+    public void SizesInPlanAreThoseOfThePrism()
     {
         BottomPlan plan = PrismaticPlan.Build();
         string[] texts =

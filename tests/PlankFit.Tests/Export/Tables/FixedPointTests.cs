@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CsCheck;
-using PlankFit.Export;
+using PlankFit.Export.Tables;
 
 namespace PlankFit.Tests.Export.Tables;
 

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.IO.Compression;
 using System.Text;
-using PlankFit.Export;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Stock;
 using PlankFit.Tests.Architecture;
 
 namespace PlankFit.Tests.Export.Tables;
@@ -26,20 +28,18 @@ public sealed class FormulaCellsTests
     [InlineData("x=1", "x=1")]
     [InlineData("a\nb, \"c\"", "\"a\nb, \"\"c\"\"\"")]
     [InlineData("", "")]
-    public void A_text_that_would_be_a_formula_is_guarded_and_a_number_is_not(
-        string text,
-        string field
-    ) => Assert.Equal($"{field},-3.2\r\n", Rows(text)[0]);
+    public void ATextThatWouldBeAFormulaIsGuardedAndANumberIsNot(string text, string field) =>
+        Assert.Equal($"{field},-3.2\r\n", Rows(text)[0]);
 
     [Fact]
-    public void Heads_are_guarded_too()
+    public void HeadsAreGuardedToo()
     {
         var table = new Table("t", [new("=A1", 5), new("b", 5)], []);
         Assert.Equal("'=A1,b\r\n", Written(table));
     }
 
     [Fact]
-    public void A_workbook_has_texts_as_texts_and_no_formula()
+    public void AWorkbookHasTextsAsTextsAndNoFormula()
     {
         using var stream = new MemoryStream();
         Workbook.Write([new(TableOf("=1+1"), 0)], stream);
@@ -54,7 +54,7 @@ public sealed class FormulaCellsTests
     }
 
     [Fact]
-    public void Guarded_offcuts_are_read_back_as_stock()
+    public void GuardedOffcutsAreReadBackAsStock()
     {
         var table = new Table(
             "offcuts",
@@ -88,7 +88,7 @@ public sealed class FormulaCellsTests
 
     /// <summary>A list that is put together elsewhere has no guard.</summary>
     [Fact]
-    public void Every_list_goes_through_the_one_writer() =>
+    public void EveryListGoesThroughTheOneWriter() =>
         Assert.All(
             HouseRules
                 .SourceFiles()

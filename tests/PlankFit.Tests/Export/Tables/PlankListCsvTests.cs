@@ -1,6 +1,10 @@
 using System.Globalization;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Lists;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Tables;

@@ -1,8 +1,11 @@
 using System.IO.Compression;
 using System.Text;
 using MiniExcelLibs;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Tables;

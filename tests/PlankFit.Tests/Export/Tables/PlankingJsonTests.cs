@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
-using PlankFit.Export;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Lists;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Tables;

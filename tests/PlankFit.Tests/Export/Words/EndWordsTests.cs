@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Words;

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Summary;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Words;

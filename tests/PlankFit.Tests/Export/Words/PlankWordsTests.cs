@@ -1,5 +1,8 @@
-using PlankFit.Export;
-using PlankFit.Planking;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Words;

@@ -1,3 +1,5 @@
+using PlankFit.Tests.Nesting.Sheets.Guillotine;
+
 namespace PlankFit.Tests.Nesting.Sheets;
 
 /// <summary>The best way to cut a small sheet, by trying every cut at every whole millimetre and every share of the copies: for whole lengths and kerfs.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
+using PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 namespace PlankFit.Tests.Nesting.Sheets;
 

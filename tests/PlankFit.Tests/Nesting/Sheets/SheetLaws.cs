@@ -1,4 +1,5 @@
 using NetTopologySuite.Geometries;
+using PlankFit.Tests.Nesting.Sheets.Guillotine;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting.Sheets;

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
-using PlankFit.Planking;
+using PlankFit.Planking.Fairness;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 public class BattenTests
 {

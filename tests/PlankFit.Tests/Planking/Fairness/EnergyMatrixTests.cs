@@ -1,10 +1,10 @@
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.Interpolation;
 using MathNet.Numerics.LinearAlgebra;
-using PlankFit.Planking;
+using PlankFit.Planking.Fairness;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 public class EnergyMatrixTests
 {

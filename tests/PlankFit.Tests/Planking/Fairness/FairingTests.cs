@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 public class FairingTests
 {
@@ -122,10 +125,14 @@ public class FairingTests
             HalfBreadthsMm = chine.HalfBreadthsMm.SetItem(4, chine.HalfBreadthsMm[4] + 5),
         };
         table = table with { Lines = table.Lines.Replace(chine, slipped) };
-        Assert.NotEmpty(PlankFit.Planking.Fairness.Judge(table, LengthUnit.Millimetre).Suspicions);
+        Assert.NotEmpty(
+            PlankFit.Planking.Fairness.FairnessCheck.Judge(table, LengthUnit.Millimetre).Suspicions
+        );
         FairedTable faired = Fairing.Fair(table, 3, LengthUnit.Millimetre);
         Assert.Empty(
-            PlankFit.Planking.Fairness.Judge(faired.Table, LengthUnit.Millimetre).Suspicions
+            PlankFit
+                .Planking.Fairness.FairnessCheck.Judge(faired.Table, LengthUnit.Millimetre)
+                .Suspicions
         );
     }
 

@@ -1,7 +1,9 @@
-using PlankFit.Planking;
-using Fair = PlankFit.Planking.Fairness;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
+using Fair = PlankFit.Planking.Fairness.FairnessCheck;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 /// <summary>
 /// How often a planted error is found, and how often a clean table is accused, by how the table was written, its stations, where the error is and how large. The

@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 using PlankFit.Tests.Support;
-using Fair = PlankFit.Planking.Fairness;
+using Fair = PlankFit.Planking.Fairness.FairnessCheck;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 public class FairnessTests
 {

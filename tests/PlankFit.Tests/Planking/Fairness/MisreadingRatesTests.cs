@@ -1,7 +1,9 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 /// <summary>
 /// How often a planted error is named, and how often a sound row is accused. The rates are those measured for the method when it was chosen for this
@@ -134,7 +136,7 @@ public class MisreadingRatesTests
         return
         [
             .. PlankFit
-                .Planking.Fairness.Judge(table, LengthUnit.Millimetre)
+                .Planking.Fairness.FairnessCheck.Judge(table, LengthUnit.Millimetre)
                 .Suspicions.Select(s => s.StationIndex),
         ];
     }

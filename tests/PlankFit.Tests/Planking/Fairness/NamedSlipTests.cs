@@ -1,7 +1,9 @@
-using PlankFit.Planking;
-using Fair = PlankFit.Planking.Fairness;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
+using Fair = PlankFit.Planking.Fairness.FairnessCheck;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 /// <summary>
 /// Slips of known kinds, planted by chance in tables by chance: in what part of them the cell is found and what was meant is named. Only slips that move the value by an

@@ -1,6 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
 
-namespace PlankFit.Tests.Planking;
+namespace PlankFit.Tests.Planking.Fairness;
 
 /// <summary>Where along a row an error is planted, counted from the nearer end.</summary>
 public enum Place

@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -10,10 +15,10 @@ public sealed partial class FasteningFindingTests
 {
     private const double Root2 = 1.4142135623730951;
 
-    private static readonly BehindSpec Stringer = new(
+    private static readonly FramingSpec Stringer = new(
         "stringer",
-        BehindKind.Stringer,
-        new BehindLine.FromKeel(300),
+        FramingKind.Stringer,
+        new FramingLine.FromKeel(300),
         50,
         null,
         null
@@ -33,7 +38,7 @@ public sealed partial class FasteningFindingTests
     private static readonly Lazy<BottomPlan> Tight = new(() => Planned(Wish(75), Stringer));
 
     /// <summary>No fastening may be beside the middle (a margin of 20 of 25 leaves 5), nor within 30 mm of a seam: 60 √2 = 84.85 mm across each where 75 is asked.</summary>
-    private static FasteningWish Wish(double spacingMm) =>
+    private static FasteningSettings Wish(double spacingMm) =>
         new()
         {
             SpacingMm = spacingMm,
@@ -297,14 +302,14 @@ public sealed partial class FasteningFindingTests
         && plank.Ends.Select(e => e.At).SequenceEqual([HullEdge.Keel, HullEdge.Chine]);
 
     private static BottomPlan Planned(
-        FasteningWish wish,
-        BehindSpec behind,
+        FasteningSettings wish,
+        FramingSpec behind,
         JointSpec? joints = null
     ) => Planned(wish, [behind], joints);
 
     private static BottomPlan Planned(
-        FasteningWish wish,
-        ImmutableArray<BehindSpec> behind,
+        FasteningSettings wish,
+        ImmutableArray<FramingSpec> behind,
         JointSpec? joints = null
     ) =>
         WholeBottomTests.Planned(
@@ -312,11 +317,11 @@ public sealed partial class FasteningFindingTests
                 .Build(new Prism(LengthMm: 4200, MasterMm: 2200, KeelHalfBreadthMm: 40))
                 .Job with
             {
-                Behind = behind,
+                Framing = behind,
                 Joints = joints,
                 Fastenings = new(
                     wish,
-                    ImmutableDictionary<string, FasteningWish>.Empty,
+                    ImmutableDictionary<string, FasteningSettings>.Empty,
                     45,
                     ImmutableDictionary<string, double>.Empty,
                     10

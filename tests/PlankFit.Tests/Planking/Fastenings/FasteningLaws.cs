@@ -1,7 +1,12 @@
 using NetTopologySuite.Geometries;
 using NetTopologySuite.LinearReferencing;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.Fastenings;
 
@@ -62,7 +67,7 @@ internal static class FasteningLaws
     )
     {
         PlankFastenings made = plan.Fastenings!.On(plank.Id)!;
-        BehindCrossing[] behind = [.. plan.Behind?.On(plank.Id) ?? []];
+        FramingCrossing[] behind = [.. plan.Framing?.On(plank.Id) ?? []];
         var rules = new RulesOnPlank(plan, plank, rule, behind, under);
         foreach (Fastening f in made.Points)
         {
@@ -74,8 +79,8 @@ internal static class FasteningLaws
 
             if (f.Use == FasteningUse.Backing)
             {
-                BehindCrossing timber = behind.Single(b => b.Of.Name == f.Backing);
-                if (timber.Of.Kind == BehindKind.Open)
+                FramingCrossing timber = behind.Single(b => b.Of.Name == f.Backing);
+                if (timber.Of.Kind == FramingKind.Open)
                 {
                     yield return $"{who}: into an open place";
                 }
@@ -87,7 +92,7 @@ internal static class FasteningLaws
             }
             else if (f.Use == FasteningUse.PullDown)
             {
-                foreach (BehindCrossing timber in behind.Where(b => b.Of.Kind != BehindKind.Open))
+                foreach (FramingCrossing timber in behind.Where(b => b.Of.Kind != FramingKind.Open))
                 {
                     double far = Area(timber.Cover).Distance(Point(f.At));
                     if (far < rule.MarginMm - Near)
@@ -113,8 +118,8 @@ internal static class FasteningLaws
         if (rule.Kind != FasteningKind.None)
         {
             foreach (
-                BehindCrossing timber in behind.Where(b =>
-                    b.Of.Kind != BehindKind.Open && b.Centre.Length > 1
+                FramingCrossing timber in behind.Where(b =>
+                    b.Of.Kind != FramingKind.Open && b.Centre.Length > 1
                 )
             )
             {
@@ -130,7 +135,7 @@ internal static class FasteningLaws
     private static IEnumerable<string> Gaps(
         Plank plank,
         PlankFastenings made,
-        BehindCrossing timber,
+        FramingCrossing timber,
         FasteningRule rule,
         RulesOnPlank rules,
         BottomPlan plan
@@ -259,7 +264,7 @@ internal static class FasteningLaws
         BottomPlan plan,
         Plank plank,
         FasteningRule rule,
-        BehindCrossing[] behind,
+        FramingCrossing[] behind,
         UnderLayer under
     )
     {
@@ -278,7 +283,7 @@ internal static class FasteningLaws
 
         private readonly Polygon[] open =
         [
-            .. behind.Where(b => b.Of.Kind == BehindKind.Open).Select(b => Area(b.Cover)),
+            .. behind.Where(b => b.Of.Kind == FramingKind.Open).Select(b => Area(b.Cover)),
         ];
 
         public IEnumerable<string> Faults(Vec2 at, double more = 0)
@@ -330,7 +335,7 @@ internal static class FasteningLaws
             }
         }
 
-        public static string? OffTimber(BehindCrossing timber, Vec2 at, double margin)
+        public static string? OffTimber(FramingCrossing timber, Vec2 at, double margin)
         {
             Point p = Point(at);
             if (!Area(timber.Cover).Covers(p))

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -36,15 +40,15 @@ public sealed class FasteningLawsTests
                     PlanResult result = BottomPlanner.Plan(
                         job with
                         {
-                            Behind = behind,
+                            Framing = behind,
                             Fastenings = new(
                                 wish,
                                 layers.Length > 1
-                                    ? ImmutableDictionary<string, FasteningWish>.Empty.Add(
+                                    ? ImmutableDictionary<string, FasteningSettings>.Empty.Add(
                                         layers[1].Name,
                                         second
                                     )
-                                    : ImmutableDictionary<string, FasteningWish>.Empty,
+                                    : ImmutableDictionary<string, FasteningSettings>.Empty,
                                 40,
                                 ImmutableDictionary<string, double>.Empty,
                                 10
@@ -75,7 +79,7 @@ public sealed class FasteningLawsTests
         BottomPlan plan = WholeBottomTests.Planned(
             job with
             {
-                Behind = [.. job.Behind.Where(b => b.Only is null)],
+                Framing = [.. job.Framing.Where(b => b.Only is null)],
             }
         );
         int compared = 0;
@@ -111,9 +115,9 @@ public sealed class FasteningLawsTests
         Assert.True(compared > 1000);
     }
 
-    private static Gen<ImmutableArray<BehindSpec>> Behind =>
+    private static Gen<ImmutableArray<FramingSpec>> Behind =>
         Gen.Select(
-                Gen.Enum<BehindKind>(),
+                Gen.Enum<FramingKind>(),
                 Gen.Int[0, 2],
                 Gen.Double[0.05, 0.95],
                 Gen.Double[20, 90]
@@ -122,14 +126,14 @@ public sealed class FasteningLawsTests
             .Select(all =>
                 all.Select(
                         (b, i) =>
-                            new BehindSpec(
+                            new FramingSpec(
                                 $"thing {i}",
                                 b.Item1,
                                 b.Item2 switch
                                 {
-                                    0 => new BehindLine.FromKeel(b.Item3 * 700),
-                                    1 => new BehindLine.FromChine(b.Item3 * 500),
-                                    _ => new BehindLine.AtPosition(b.Item3 * 5000),
+                                    0 => new FramingLine.FromKeel(b.Item3 * 700),
+                                    1 => new FramingLine.FromChine(b.Item3 * 500),
+                                    _ => new FramingLine.AtPosition(b.Item3 * 5000),
                                 },
                                 b.Item4,
                                 null,
@@ -139,7 +143,7 @@ public sealed class FasteningLawsTests
                     .ToImmutableArray()
             );
 
-    private static Gen<FasteningWish> Wish =>
+    private static Gen<FasteningSettings> Wish =>
         Gen.Select(
                 Gen.Enum<FasteningKind>(),
                 Gen.Double[25, 150],
@@ -151,7 +155,7 @@ public sealed class FasteningLawsTests
             )
             .Select(
                 (kind, spacing, edge, end, margin, miss, below) =>
-                    new FasteningWish
+                    new FasteningSettings
                     {
                         Kind = kind,
                         SpacingMm = spacing,

@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -8,10 +13,10 @@ namespace PlankFit.Tests.Planking.Fastenings;
 /// <summary>A plane bottom at 20°, planks of 150 by 9 mm at 45°, one stringer 300 mm from the keel: every place worked by hand.</summary>
 public sealed class FasteningPrismTests
 {
-    private static readonly BehindSpec Stringer = new(
+    private static readonly FramingSpec Stringer = new(
         "stringer",
-        BehindKind.Stringer,
-        new BehindLine.FromKeel(300),
+        FramingKind.Stringer,
+        new FramingLine.FromKeel(300),
         50,
         null,
         null
@@ -121,10 +126,10 @@ public sealed class FasteningPrismTests
     [Fact]
     public void NothingInAnOpenPlaceNorOnANarrowTimber()
     {
-        BehindSpec open = new(
+        FramingSpec open = new(
             "shaft",
-            BehindKind.Open,
-            new BehindLine.FromKeel(300),
+            FramingKind.Open,
+            new FramingLine.FromKeel(300),
             200,
             2500,
             3500
@@ -177,14 +182,14 @@ public sealed class FasteningPrismTests
         Assert.Empty(Planned(new() { Kind = FasteningKind.None }).Fastenings!.Totals);
     }
 
-    private static BottomPlan Planned(FasteningWish wish, params BehindSpec[] behind) =>
+    private static BottomPlan Planned(FasteningSettings wish, params FramingSpec[] behind) =>
         WholeBottomTests.Planned(
             PrismaticPlan.Build(new Prism(KeelHalfBreadthMm: 40)).Job with
             {
-                Behind = behind.Length > 0 ? [.. behind] : [Stringer],
+                Framing = behind.Length > 0 ? [.. behind] : [Stringer],
                 Fastenings = new(
                     wish,
-                    ImmutableDictionary<string, FasteningWish>.Empty,
+                    ImmutableDictionary<string, FasteningSettings>.Empty,
                     45,
                     ImmutableDictionary<string, double>.Empty,
                     10

@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -138,10 +143,10 @@ public sealed class FasteningRowTests
                 MarginMm = 8,
                 PullDown = new(true, null, null, null, null, null, null, null),
             },
-            new BehindSpec(
+            new FramingSpec(
                 "stringer",
-                BehindKind.Stringer,
-                new BehindLine.FromKeel(300),
+                FramingKind.Stringer,
+                new FramingLine.FromKeel(300),
                 50,
                 null,
                 null
@@ -159,7 +164,7 @@ public sealed class FasteningRowTests
         );
     }
 
-    private static FasteningWish Bare => new() { BelowMm = 0, MissMm = 0 };
+    private static FasteningSettings Bare => new() { BelowMm = 0, MissMm = 0 };
 
     private static void Across(Vec2[] places, double edgeMm, int rows)
     {
@@ -225,7 +230,7 @@ public sealed class FasteningRowTests
                 && p.Ends.Select(e => e.At).Order().SequenceEqual([HullEdge.Keel, HullEdge.Chine])
             );
 
-    private static BottomPlan Planned(FasteningWish wish, params BehindSpec[] behind) =>
+    private static BottomPlan Planned(FasteningSettings wish, params FramingSpec[] behind) =>
         WholeBottomTests.Planned(
             PrismaticPlan
                 .Build(
@@ -238,10 +243,10 @@ public sealed class FasteningRowTests
                 )
                 .Job with
             {
-                Behind = [.. behind],
+                Framing = [.. behind],
                 Fastenings = new(
                     wish,
-                    ImmutableDictionary<string, FasteningWish>.Empty,
+                    ImmutableDictionary<string, FasteningSettings>.Empty,
                     45,
                     ImmutableDictionary<string, double>.Empty,
                     10

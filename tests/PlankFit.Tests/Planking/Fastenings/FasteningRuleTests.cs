@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
 
 namespace PlankFit.Tests.Planking.Fastenings;
 
@@ -105,7 +106,7 @@ public sealed class FasteningRuleTests
     [InlineData(FasteningKind.StapleThroughStrap, false)]
     public void ALayerOfAnotherKindTakesOverNothingOfTheKind(FasteningKind? own, bool same)
     {
-        var usual = new FasteningWish
+        var usual = new FasteningSettings
         {
             Kind = FasteningKind.LeftIn,
             Shape = FastenerShape.Nail,
@@ -117,7 +118,7 @@ public sealed class FasteningRuleTests
             LengthsMm = [40],
             VentMm = 200,
         };
-        FasteningWish layer = new FasteningWish { Kind = own, EdgeMm = 12 }.Over(usual);
+        FasteningSettings layer = new FasteningSettings { Kind = own, EdgeMm = 12 }.Over(usual);
         Assert.Equal(own ?? FasteningKind.LeftIn, layer.Kind);
         Assert.Equal((75, 12, 200), (layer.SpacingMm, layer.EdgeMm, layer.VentMm));
         Assert.Equal(same ? FastenerShape.Nail : null, layer.Shape);
@@ -157,7 +158,7 @@ public sealed class FasteningRuleTests
     {
         var spec = new FasteningSpec(
             new() { SpacingMm = 75 },
-            ImmutableDictionary<string, FasteningWish>.Empty.Add(
+            ImmutableDictionary<string, FasteningSettings>.Empty.Add(
                 "outer",
                 new() { SpacingMm = 100 }
             ),

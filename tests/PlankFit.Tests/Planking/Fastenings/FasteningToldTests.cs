@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -7,7 +11,7 @@ namespace PlankFit.Tests.Planking.Fastenings;
 /// <summary>When a short bite is told, which gaps are named, and what is named as their cause, on a short plane bottom with planks at 45°.</summary>
 public sealed class FasteningToldTests
 {
-    private static readonly BehindSpec Stringer = Along("stringer", BehindKind.Stringer, 50);
+    private static readonly FramingSpec Stringer = Along("stringer", FramingKind.Stringer, 50);
 
     private static readonly PullDownWish NoPullDown = new(
         true,
@@ -68,17 +72,17 @@ public sealed class FasteningToldTests
                 PullDown = NoPullDown,
             },
             Stringer,
-            Along("gap a", BehindKind.Open, 100) with
+            Along("gap a", FramingKind.Open, 100) with
             {
                 FromMm = 900,
                 ToMm = 1000,
             },
-            Along("gap b", BehindKind.Open, 100) with
+            Along("gap b", FramingKind.Open, 100) with
             {
                 FromMm = 1500,
                 ToMm = 1700,
             },
-            Along("gap c", BehindKind.Open, 100) with
+            Along("gap c", FramingKind.Open, 100) with
             {
                 FromMm = 2100,
                 ToMm = 2350,
@@ -121,7 +125,7 @@ public sealed class FasteningToldTests
         BottomPlan plan = Planned(
             new() { SpacingMm = 54, PullDown = NoPullDown },
             Stringer,
-            Along("shaft", BehindKind.Open, 200) with
+            Along("shaft", FramingKind.Open, 200) with
             {
                 FromMm = from,
                 ToMm = to,
@@ -155,10 +159,10 @@ public sealed class FasteningToldTests
         );
     }
 
-    private static BehindSpec Along(string name, BehindKind kind, double widthMm) =>
-        new(name, kind, new BehindLine.FromKeel(300), widthMm, null, null);
+    private static FramingSpec Along(string name, FramingKind kind, double widthMm) =>
+        new(name, kind, new FramingLine.FromKeel(300), widthMm, null, null);
 
-    private static BottomPlan Planned(FasteningWish wish, params BehindSpec[] behind) =>
+    private static BottomPlan Planned(FasteningSettings wish, params FramingSpec[] behind) =>
         WholeBottomTests.Planned(
             PrismaticPlan
                 .Build(
@@ -171,10 +175,10 @@ public sealed class FasteningToldTests
                 )
                 .Job with
             {
-                Behind = [.. behind],
+                Framing = [.. behind],
                 Fastenings = new(
                     wish,
-                    ImmutableDictionary<string, FasteningWish>.Empty,
+                    ImmutableDictionary<string, FasteningSettings>.Empty,
                     45,
                     ImmutableDictionary<string, double>.Empty,
                     10

@@ -1,7 +1,12 @@
 using NetTopologySuite.Geometries;
 using NetTopologySuite.LinearReferencing;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.Fastenings;
 
@@ -17,7 +22,7 @@ internal static class RunLaws
     /// <summary>Sizes told against sizes measured, mm.</summary>
     private const double Told = 0.3;
 
-    private sealed record Stretch(Plank Plank, BehindCrossing Timber, LengthIndexedLine Line)
+    private sealed record Stretch(Plank Plank, FramingCrossing Timber, LengthIndexedLine Line)
     {
         public double LengthMm => Line.EndIndex;
 
@@ -95,14 +100,14 @@ internal static class RunLaws
             yield break;
         }
 
-        foreach (BehindSpec timber in plan.Job.Behind.Where(b => b.Kind != BehindKind.Open))
+        foreach (FramingSpec timber in plan.Job.Framing.Where(b => b.Kind != FramingKind.Open))
         {
             Stretch[] all =
             [
                 .. layer
                     .On(side)
                     .SelectMany(p =>
-                        (plan.Behind?.On(p.Id) ?? [])
+                        (plan.Framing?.On(p.Id) ?? [])
                             .Where(b => b.Of.Name == timber.Name && b.Centre.Length > 1)
                             .Select(b => new Stretch(p, b, new(FasteningLaws.Line(b.Centre))))
                     ),
@@ -262,7 +267,7 @@ internal static class RunLaws
         }
 
         Plank plank = s.On.Plank;
-        BehindCrossing[] behind = [.. plan.Behind!.On(plank.Id)];
+        FramingCrossing[] behind = [.. plan.Framing!.On(plank.Id)];
         var rules = new FasteningLaws.RulesOnPlank(plan, plank, rule, behind, under);
         Fastening[] points =
         [

@@ -1,5 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -156,9 +162,9 @@ public sealed class RunSpacingTests
         WholeBottomTests.Planned(
             PrismaticPlan.Build(new Prism(KeelHalfBreadthMm: 40)).Job with
             {
-                Behind =
+                Framing =
                 [
-                    new(Name, BehindKind.Stringer, new BehindLine.FromKeel(300), 50, null, null),
+                    new(Name, FramingKind.Stringer, new FramingLine.FromKeel(300), 50, null, null),
                 ],
                 Fastenings = new(
                     new()
@@ -168,7 +174,7 @@ public sealed class RunSpacingTests
                         MarginMm = marginMm,
                         PullDown = new(true, null, null, null, null, null, null, null),
                     },
-                    ImmutableDictionary<string, FasteningWish>.Empty,
+                    ImmutableDictionary<string, FasteningSettings>.Empty,
                     45,
                     ImmutableDictionary<string, double>.Empty,
                     10

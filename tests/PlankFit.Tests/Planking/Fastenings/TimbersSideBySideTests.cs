@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Fastenings;
@@ -59,14 +62,14 @@ public sealed class TimbersSideBySideTests
 
     private static BottomPlan Planned(
         Prism prism,
-        FasteningWish wish,
+        FasteningSettings wish,
         double apartMm,
         (double First, double Second) widthsMm
     ) =>
         WholeBottomTests.Planned(
             PrismaticPlan.Build(prism).Job with
             {
-                Behind =
+                Framing =
                 [
                     Stringer("first", 300, widthsMm.First),
                     Stringer("second", 300 + apartMm, widthsMm.Second),
@@ -77,7 +80,7 @@ public sealed class TimbersSideBySideTests
                         MarginMm = 8,
                         PullDown = new(true, null, null, null, null, null, null, null),
                     },
-                    ImmutableDictionary<string, FasteningWish>.Empty,
+                    ImmutableDictionary<string, FasteningSettings>.Empty,
                     45,
                     ImmutableDictionary<string, double>.Empty,
                     10
@@ -85,6 +88,6 @@ public sealed class TimbersSideBySideTests
             }
         );
 
-    private static BehindSpec Stringer(string name, double fromKeelMm, double widthMm) =>
-        new(name, BehindKind.Stringer, new BehindLine.FromKeel(fromKeelMm), widthMm, null, null);
+    private static FramingSpec Stringer(string name, double fromKeelMm, double widthMm) =>
+        new(name, FramingKind.Stringer, new FramingLine.FromKeel(fromKeelMm), widthMm, null, null);
 }

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Joints;
@@ -11,7 +14,7 @@ public sealed class FewestJointsTests
     private static bool Long => Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1";
 
     [Fact]
-    public void Rows_by_chance_have_the_fewest_joints_that_a_solver_finds()
+    public void RowsByChanceHaveTheFewestJointsThatASolverFinds()
     {
         int more = 0,
             none = 0;
@@ -42,7 +45,7 @@ public sealed class FewestJointsTests
                     more +=
                         joints
                         > row.Planks.Where(p => p.IsDivided)
-                            .Sum(p => PlankWays.LeastJoints(p, row.Stock))
+                            .Sum(p => PlankSchemes.LeastJoints(p, row.Stock))
                             ? 1
                             : 0;
                 },
@@ -56,7 +59,7 @@ public sealed class FewestJointsTests
 
     /// <summary>The plank said to have no place is the first: those before it have a way, by the solver.</summary>
     [Fact]
-    public void The_first_plank_without_a_place_is_the_solvers() =>
+    public void TheFirstPlankWithoutAPlaceIsTheSolvers() =>
         ChanceRow
             .Gen(5)
             .Where(row => FewestJoints.Of(row.Planks, row.Stock, row.Rules).Stuck is > 0)
@@ -76,7 +79,7 @@ public sealed class FewestJointsTests
 
     /// <summary>With hardly any effort the bound still holds, and never is more proved than is true.</summary>
     [Fact]
-    public void A_search_cut_short_proves_nothing_false() =>
+    public void ASearchCutShortProvesNothingFalse() =>
         ChanceRow
             .Gen(24)
             .Sample(
@@ -140,7 +143,7 @@ public sealed class FewestJointsTests
     /// <summary>Scarfs by steps of a grid, on whole bottoms: the solver has the same places, found here from the planks' own shapes, and none with a piece fewer.</summary>
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void Layers_of_the_demo_hulls_have_the_fewest_pieces(
+    public void LayersOfTheDemoHullsHaveTheFewestPieces(
         string hull,
         int grid,
         int longest,
@@ -198,7 +201,7 @@ public sealed class FewestJointsTests
     }
 
     /// <summary>The lengths and the rules, asked of the ways by the solver's own rule and by hand.</summary>
-    private static void Kept(ChanceRow row, ImmutableArray<JointWay> ways)
+    private static void Kept(ChanceRow row, ImmutableArray<JointScheme> ways)
     {
         Assert.Equal(row.Planks.Length, ways.Length);
         for (int i = 0; i < ways.Length; i++)

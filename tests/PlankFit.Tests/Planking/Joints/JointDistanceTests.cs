@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Joints;
@@ -51,12 +55,12 @@ public sealed class JointDistanceTests
         WholeBottomTests.Planned(
             PrismaticPlan.Build(Prism).Job with
             {
-                Behind =
+                Framing =
                 [
-                    .. new[] { 450, 650 }.Select(d => new BehindSpec(
+                    .. new[] { 450, 650 }.Select(d => new FramingSpec(
                         $"stringer at {d}",
-                        BehindKind.Stringer,
-                        new BehindLine.FromKeel(d),
+                        FramingKind.Stringer,
+                        new FramingLine.FromKeel(d),
                         45,
                         null,
                         null

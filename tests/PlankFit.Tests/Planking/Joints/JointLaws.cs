@@ -1,6 +1,9 @@
 using NetTopologySuite.Geometries;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.Joints;
 

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Joints;
@@ -37,12 +41,12 @@ public sealed class JointPlanTests
         new(JointRuleKind.JointsBelow, 0, null, "test"),
     ];
 
-    private static readonly ImmutableArray<BehindSpec> Stringers =
+    private static readonly ImmutableArray<FramingSpec> Stringers =
     [
-        .. new[] { 250, 500, 750 }.Select(d => new BehindSpec(
+        .. new[] { 250, 500, 750 }.Select(d => new FramingSpec(
             $"stringer at {d}",
-            BehindKind.Stringer,
-            new BehindLine.FromKeel(d),
+            FramingKind.Stringer,
+            new FramingLine.FromKeel(d),
             45,
             null,
             null
@@ -53,13 +57,13 @@ public sealed class JointPlanTests
         Job job,
         JointStock stock,
         ImmutableArray<JointRule>? rules = null,
-        ImmutableArray<BehindSpec>? behind = null
+        ImmutableArray<FramingSpec>? behind = null
     ) =>
         WholeBottomTests.Planned(
             job with
             {
                 Joints = new(stock, ImmutableDictionary<string, JointStock>.Empty, rules ?? Mild),
-                Behind = behind ?? [],
+                Framing = behind ?? [],
             }
         );
 
@@ -87,7 +91,7 @@ public sealed class JointPlanTests
 
     [Theory]
     [MemberData(nameof(Stocks))]
-    public void The_laws_hold_on_the_launch(string stock)
+    public void TheLawsHoldOnTheLaunch(string stock)
     {
         BottomPlan plan = Planned(
             Demo("survey-launch"),
@@ -103,7 +107,7 @@ public sealed class JointPlanTests
     }
 
     [Fact]
-    public void Port_has_starboards_joints_mirrored()
+    public void PortHasStarboardsJointsMirrored()
     {
         BottomPlan plan = Planned(
             Demo("survey-launch"),
@@ -133,7 +137,7 @@ public sealed class JointPlanTests
 
     /// <summary>A butt along a stringer lies on it: held against the stringer's own distance from the keel on the hull, not against the flat strip.</summary>
     [Fact]
-    public void Butts_along_stringers_lie_on_their_middles()
+    public void ButtsAlongStringersLieOnTheirMiddles()
     {
         BottomPlan plan = Planned(
             Demo("survey-launch"),
@@ -147,7 +151,7 @@ public sealed class JointPlanTests
             Plank plank = plan.Find(pieced.PlankId)!;
             foreach (PlankJoint joint in pieced.Joints)
             {
-                BehindCrossing on = plan.Behind!.On(plank.Id)
+                FramingCrossing on = plan.Framing!.On(plank.Id)
                     .Single(b => b.Of.Name == joint.Backing);
                 foreach (double part in new[] { 0.0, 0.3, 0.5, 0.7, 1.0 })
                 {
@@ -173,10 +177,10 @@ public sealed class JointPlanTests
     [InlineData(45, false)]
     [InlineData(135, false)]
     [InlineData(138, true)]
-    public void A_square_butt_needs_a_broad_stringer(double widthMm, bool possible)
+    public void ASquareButtNeedsABroadStringer(double widthMm, bool possible)
     {
         Job job = PrismaticPlan.Build().Job;
-        BehindSpec stringer = Stringers[1] with { WidthMm = widthMm };
+        FramingSpec stringer = Stringers[1] with { WidthMm = widthMm };
         BottomPlan plan = Planned(
             job,
             Stock with
@@ -200,7 +204,7 @@ public sealed class JointPlanTests
 
     /// <summary>Heading aft, the inboard piece lies forward and is the longer outside; heading forward, the outboard one. The taper is 8 thicknesses long.</summary>
     [Fact]
-    public void The_outer_feather_points_aft()
+    public void TheOuterFeatherPointsAft()
     {
         BottomPlan plan = Planned(Demo("survey-launch"), Stock);
         foreach (JointedLayer layer in plan.Joints!.Layers)
@@ -224,7 +228,7 @@ public sealed class JointPlanTests
     }
 
     [Fact]
-    public void Rules_that_leave_no_way_are_said_with_the_first_to_relax()
+    public void RulesThatLeaveNoWayAreSaidWithTheFirstToRelax()
     {
         BottomPlan plan = Planned(
             Demo("survey-launch"),
@@ -269,17 +273,21 @@ public sealed class JointPlanTests
     }
 
     [Fact]
-    public void A_job_without_stock_has_no_pieces() =>
+    public void AJobWithoutStockHasNoPieces() =>
         Assert.Null(WholeBottomTests.Planned(PrismaticPlan.Build().Job).Joints);
 
     /// <summary>Stock of 1000 and 1600: of two pieces of a plank, one may be cut from the short length. Waste is judged anew from the lengths.</summary>
     [Fact]
-    public void Waste_is_what_is_left_of_the_stock_lengths()
+    public void WasteIsWhatIsLeftOfTheStockLengths()
     {
         JointStock stock = Stock with { LongestMm = 1600, StockLengthsMm = [1000, 1600] };
-        Assert.Equal(100 + 50, PlankWays.Waste([900, 950], stock), 1e-9);
-        Assert.Equal(500 + 0, PlankWays.Waste([1100, 1600], stock), 1e-9);
-        Assert.Equal(200, PlankWays.Waste([900, 1100], stock with { StockLengthsMm = [] }), 1e-9);
+        Assert.Equal(100 + 50, PlankSchemes.Waste([900, 950], stock), 1e-9);
+        Assert.Equal(500 + 0, PlankSchemes.Waste([1100, 1600], stock), 1e-9);
+        Assert.Equal(
+            200,
+            PlankSchemes.Waste([900, 1100], stock with { StockLengthsMm = [] }),
+            1e-9
+        );
     }
 
     private static Vec2 Middle(ImmutableArray<Vec2> line) => 0.5 * (line[0] + line[1]);

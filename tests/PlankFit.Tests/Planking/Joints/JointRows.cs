@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Joints;
 
 namespace PlankFit.Tests.Planking.Joints;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Joints;
 
 namespace PlankFit.Tests.Planking.Joints;
 

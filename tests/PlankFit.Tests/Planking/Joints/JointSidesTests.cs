@@ -1,6 +1,12 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Joints;
@@ -88,7 +94,7 @@ public sealed class JointSidesTests
             3,
             new(JointRuleKind.JointsBelow, 60, null, "test")
         );
-        BehindSpec[] behind =
+        FramingSpec[] behind =
         [
             Stringer("near the keel", 330),
             Stringer("middle", 530),
@@ -135,7 +141,7 @@ public sealed class JointSidesTests
         BottomPlan plan = WholeBottomTests.Planned(
             drawn.Job with
             {
-                Standing = StandingSpec.None with { Cut = [SawnPlanks.Of(drawn, id)] },
+                AsBuilt = AsBuiltSpec.None with { Cut = [RecordsOfSawn.Of(drawn, id)] },
             }
         );
         Finding told = Assert.Single(plan.Findings, f => f.Message.Contains("sawn already, and"));
@@ -190,25 +196,25 @@ public sealed class JointSidesTests
         }
     }
 
-    private static BehindSpec Stringer(string name, double fromKeelMm) =>
-        new(name, BehindKind.Stringer, new BehindLine.FromKeel(fromKeelMm), 45, null, null);
+    private static FramingSpec Stringer(string name, double fromKeelMm) =>
+        new(name, FramingKind.Stringer, new FramingLine.FromKeel(fromKeelMm), 45, null, null);
 
     private static BottomPlan Planned(
         JointStock stock,
         ImmutableArray<JointRule> rules,
-        params BehindSpec[] behind
+        params FramingSpec[] behind
     ) => Planned(stock, rules, ImmutableDictionary<string, JointStock>.Empty, behind);
 
     private static BottomPlan Planned(
         JointStock stock,
         ImmutableArray<JointRule> rules,
         ImmutableDictionary<string, JointStock> byLayer,
-        params BehindSpec[] behind
+        params FramingSpec[] behind
     ) =>
         WholeBottomTests.Planned(
             PrismaticPlan.Build(new Prism(LengthMm: 4200, MasterMm: 2200)).Job with
             {
-                Behind = [.. behind],
+                Framing = [.. behind],
                 Joints = new(stock, byLayer, rules),
             }
         );

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Joints;
@@ -9,7 +12,7 @@ namespace PlankFit.Tests.Planking.Joints;
 public sealed class JointsByChanceTests
 {
     [Fact]
-    public void The_laws_hold_or_it_is_said_why_there_are_no_pieces()
+    public void TheLawsHoldOrItIsSaidWhyThereAreNoPieces()
     {
         int draws = LongRuns.Of(40, 100),
             pieced = 0,

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Joints;
 
 namespace PlankFit.Tests.Planking.Joints;
 
@@ -22,7 +22,7 @@ public sealed class StaggerCountTests
     [InlineData("T8.4", 0.4, 0.2, 3, 42)]
     [InlineData("T8.4", 0.4, 0.2, 4, 58)]
     [InlineData("T8.4", 0.4, 0.2, 5, 62)]
-    public void Ways_are_as_many_as_brute_force_found(
+    public void WaysAreAsManyAsBruteForceFound(
         string test,
         double nextM,
         double oneBetweenM,
@@ -31,11 +31,11 @@ public sealed class StaggerCountTests
     )
     {
         ImmutableArray<JointRule> rules = Rules(nextM, oneBetweenM);
-        ImmutableArray<JointWay> each = Each();
+        ImmutableArray<JointScheme> each = Each();
         Assert.Equal(9, each.Length);
         Assert.Equal(ways, (int)Count(each, rules, planks, []));
 
-        WayChoice choice = WaySearch.Least(
+        SchemeChoice choice = SchemeSearch.Least(
             [.. Enumerable.Repeat(each, planks)],
             rules,
             TestContext.Current.CancellationToken
@@ -49,14 +49,14 @@ public sealed class StaggerCountTests
     [InlineData(0.6, 0.3, 3, 2)]
     [InlineData(0.6, 0.2, 5, 4)]
     [InlineData(0.6, 0.2, 8, 4)]
-    public void The_first_plank_without_a_place_is_named(
+    public void TheFirstPlankWithoutAPlaceIsNamed(
         double nextM,
         double oneBetweenM,
         int planks,
         int stuck
     )
     {
-        WayChoice choice = WaySearch.Least(
+        SchemeChoice choice = SchemeSearch.Least(
             [.. Enumerable.Repeat(Each(), planks)],
             Rules(nextM, oneBetweenM),
             TestContext.Current.CancellationToken
@@ -67,18 +67,18 @@ public sealed class StaggerCountTests
 
     /// <summary>Of the 62 ways of T8.4 the least uneven is found; its unevenness is what enumeration gives.</summary>
     [Fact]
-    public void The_way_of_least_waste_is_the_one_that_enumeration_finds()
+    public void TheWayOfLeastWasteIsTheOneThatEnumerationFinds()
     {
         ImmutableArray<JointRule> rules = Rules(0.4, 0.2);
-        ImmutableArray<JointWay> each = Each();
+        ImmutableArray<JointScheme> each = Each();
         double least = double.PositiveInfinity;
-        foreach (ImmutableArray<JointWay> all in All(each, rules, 5, []))
+        foreach (ImmutableArray<JointScheme> all in All(each, rules, 5, []))
         {
             // Two pieces of a and 4000 - a: each is off their mean by |a - 2000|.
             least = Math.Min(least, all.Sum(w => 2 * Math.Abs(w.Joints[0].AtMm - 2000)));
         }
 
-        WayChoice choice = WaySearch.Least(
+        SchemeChoice choice = SchemeSearch.Least(
             [.. Enumerable.Repeat(each, 5)],
             rules,
             TestContext.Current.CancellationToken
@@ -87,7 +87,7 @@ public sealed class StaggerCountTests
         Assert.Equal(least, choice.WasteMm, 6);
     }
 
-    private static ImmutableArray<JointWay> Each()
+    private static ImmutableArray<JointScheme> Each()
     {
         JointStock stock = new(2400, 1600, JointKind.Butt, 8, ButtCut.Square, [], null, 0, 100, []);
         ImmutableArray<JointPlace> grid =
@@ -96,7 +96,7 @@ public sealed class StaggerCountTests
                 .Range(1, 39)
                 .Select(k => new JointPlace(100 * k, 90, 100 * k, 100 * k, null, false)),
         ];
-        return [.. PlankWays.Of(new(grid, 0, 4000, true), stock, 1)];
+        return [.. PlankSchemes.Of(new(grid, 0, 4000, true), stock, 1)];
     }
 
     private static ImmutableArray<JointRule> Rules(double nextM, double oneBetweenM) =>
@@ -111,17 +111,17 @@ public sealed class StaggerCountTests
         ];
 
     private static long Count(
-        ImmutableArray<JointWay> each,
+        ImmutableArray<JointScheme> each,
         ImmutableArray<JointRule> rules,
         int planks,
-        ImmutableArray<JointWay> taken
+        ImmutableArray<JointScheme> taken
     ) => All(each, rules, planks, taken).LongCount();
 
-    private static IEnumerable<ImmutableArray<JointWay>> All(
-        ImmutableArray<JointWay> each,
+    private static IEnumerable<ImmutableArray<JointScheme>> All(
+        ImmutableArray<JointScheme> each,
         ImmutableArray<JointRule> rules,
         int planks,
-        ImmutableArray<JointWay> taken
+        ImmutableArray<JointScheme> taken
     )
     {
         if (taken.Length == planks)

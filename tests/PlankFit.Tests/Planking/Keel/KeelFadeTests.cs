@@ -1,7 +1,12 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>Where the keel fades the pair of ends changes, plank by plank; a zone of the job goes before it.</summary>
 public sealed class KeelFadeTests

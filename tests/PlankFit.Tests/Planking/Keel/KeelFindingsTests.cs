@@ -1,8 +1,14 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>What is said of laps, stock, steep ends and stations that nobody measured.</summary>
 public sealed class KeelFindingsTests
@@ -74,7 +80,7 @@ public sealed class KeelFindingsTests
         BottomPlan plan = WholeBottomTests.Planned(
             job with
             {
-                Standing = StandingSpec.None with
+                AsBuilt = AsBuiltSpec.None with
                 {
                     KeelHalfWidths =
                     [

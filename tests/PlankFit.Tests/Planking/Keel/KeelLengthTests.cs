@@ -1,6 +1,10 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>Lengths along a keel layer's face, which a builder steps off with a tape: on a straight keel the plan length over the cosine of its slope.</summary>
 public sealed class KeelLengthTests
@@ -9,7 +13,7 @@ public sealed class KeelLengthTests
     [InlineData(0)]
     [InlineData(6)]
     [InlineData(15)]
-    public void Along_the_face_is_longer_than_in_plan_by_the_cosine(double slope)
+    public void AlongTheFaceIsLongerThanInPlanByTheCosine(double slope)
     {
         Job job = PlaneBottom.Job(20, slope, 9, 1, OffsetsAreTo.Outside) with
         {

@@ -1,8 +1,13 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>The mitre of keel and planking on plane bottoms, against planes intersected here in Hesse's normal form, and the contract's formula.</summary>
 public sealed class KeelMitreTests

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>The mitre on curved bottoms, against faces found by a rolling ball on the hull's own formula.</summary>
 public sealed class KeelOnCurvedHullsTests

@@ -1,7 +1,12 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>What the keel does to the planks, told in figures, against their own outlines and straight lines met with planes here.</summary>
 public sealed class KeelPlankEndTests

@@ -1,6 +1,11 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>
 /// The end of a lap and the cap, on plane bottoms that rise aft. With d(x) the stack of keel and cloth at x the layer's outer face is
@@ -20,7 +25,7 @@ public sealed class KeelRampTests
 
     /// <summary>Half of the ramp inside the lap, half outside: at the lap's end the second thickness is half there, and what it does to the slope is d' √(1 + tan² p).</summary>
     [Fact]
-    public void The_ramp_lies_evenly_about_the_end_of_the_lap()
+    public void TheRampLiesEvenlyAboutTheEndOfTheLap()
     {
         KeelStation[] rows =
         [
@@ -62,7 +67,7 @@ public sealed class KeelRampTests
     [Theory]
     [InlineData(1234.5)]
     [InlineData(-3000)]
-    public void A_hull_that_begins_elsewhere_has_the_same_rows(double shift)
+    public void AHullThatBeginsElsewhereHasTheSameRows(double shift)
     {
         KeelStation[] here = [.. WholeBottomTests.Planned(Job(0)).Keel!.Layers[1].Between],
             there = [.. WholeBottomTests.Planned(Job(shift)).Keel!.Layers[1].Between];
@@ -84,7 +89,7 @@ public sealed class KeelRampTests
 
     /// <summary>The cap lies on the whole keel and all cloth, and its edge runs on at the deadrise.</summary>
     [Fact]
-    public void The_cap_closes_the_whole_stack()
+    public void TheCapClosesTheWholeStack()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job(0, lapped: false));
         KeelCapStation[] cap = [.. plan.Keel!.Cap];

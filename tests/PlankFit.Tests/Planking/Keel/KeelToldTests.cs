@@ -1,6 +1,11 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>What is said of a keel that is off its mitre, fades or is wider than its stock: where, of which side, with which figures.</summary>
 public sealed class KeelToldTests
@@ -10,7 +15,7 @@ public sealed class KeelToldTests
     [InlineData(2, null, "wide", "proud", "8 of 8")]
     [InlineData(-2, null, "narrow", "shy", "8 of 8")]
     [InlineData(2, 1500.0, "wide", "proud", "6 of 6")]
-    public void Off_its_mitre_as_drawn_is_told_once(
+    public void OffItsMitreAsDrawnIsToldOnce(
         double off,
         double? from,
         string width,
@@ -34,7 +39,7 @@ public sealed class KeelToldTests
     [Theory]
     [InlineData(2)]
     [InlineData(-2)]
-    public void What_stands_proud_may_come_off_the_face(double off) =>
+    public void WhatStandsProudMayComeOffTheFace(double off) =>
         Assert.All(
             WholeBottomTests.Planned(Job(Mitre + off, Mitre + off, null)).Keel!.Layers[0].Stations,
             r =>
@@ -47,14 +52,14 @@ public sealed class KeelToldTests
 
     /// <summary>Out by other amounts on the two sides is two findings, each with its own side and figure.</summary>
     [Fact]
-    public void Sides_that_differ_are_told_apart()
+    public void SidesThatDifferAreToldApart()
     {
         Finding[] told =
         [
             .. OfKeel(
                     Job(Mitre, Mitre, null) with
                     {
-                        Standing = StandingSpec.None with
+                        AsBuilt = AsBuiltSpec.None with
                         {
                             KeelHalfWidths =
                             [
@@ -87,7 +92,7 @@ public sealed class KeelToldTests
     [InlineData(0.7, 0.3, false)]
     [InlineData(0.9, 0.5, true)]
     [InlineData(0, 0.5, false)]
-    public void Either_bound_is_enough(double off, double proudTolerance, bool told)
+    public void EitherBoundIsEnough(double off, double proudTolerance, bool told)
     {
         Job job = Job(Mitre + off, Mitre + off, null);
         Finding[] found =
@@ -107,7 +112,7 @@ public sealed class KeelToldTests
     [InlineData(1700.25, "it begins 0.5 mm aft of station 2:")]
     [InlineData(1699.75, "it begins 0.5 mm forward of station 2:")]
     [InlineData(-120, "it begins 120 mm forward of station 0:")]
-    public void Places_are_told_from_the_station_before(double from, string says) =>
+    public void PlacesAreToldFromTheStationBefore(double from, string says) =>
         Assert.Contains(
             OfKeel(Job(Mitre, Mitre, from)),
             f => f.Message.StartsWith(says, StringComparison.Ordinal)
@@ -115,7 +120,7 @@ public sealed class KeelToldTests
 
     /// <summary>The planks named are those left long at the keel: the first and last that end there forward of the fade.</summary>
     [Fact]
-    public void The_planks_of_a_fade_are_named_and_left_long()
+    public void ThePlanksOfAFadeAreNamedAndLeftLong()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job(Mitre, Mitre, 1500));
         Plank[] inner =
@@ -144,7 +149,7 @@ public sealed class KeelToldTests
     [InlineData(91.5, "7")]
     [InlineData(92, null)]
     [InlineData(91.9999995, null)]
-    public void Stock_that_is_too_narrow_is_told_where_it_is(double stock, string? station)
+    public void StockThatIsTooNarrowIsToldWhereItIs(double stock, string? station)
     {
         Job job = Job(40, 46, null);
         string? told = OfKeel(job with { Keel = job.Keel with { StockWidthMm = stock } })
@@ -158,14 +163,14 @@ public sealed class KeelToldTests
     [InlineData(1, 5, "outside")]
     [InlineData(6, -5, "inside")]
     [InlineData(3, 5, "outside")]
-    public void A_reading_off_the_run_of_the_others_is_named(int at, double off, string sense)
+    public void AReadingOffTheRunOfTheOthersIsNamed(int at, double off, string sense)
     {
         Job job = Job(Mitre, Mitre, null);
         Finding told = Assert.Single(
             OfKeel(
                 job with
                 {
-                    Standing = StandingSpec.None with
+                    AsBuilt = AsBuiltSpec.None with
                     {
                         KeelHalfWidths =
                         [
@@ -195,7 +200,7 @@ public sealed class KeelToldTests
     [Theory]
     [InlineData(1.0001, "3 mm")]
     [InlineData(0.9999, "2.5 mm")]
-    public void The_step_past_a_lap_is_worked_on_the_sloping_face(double part, string says)
+    public void TheStepPastALapIsWorkedOnTheSlopingFace(double part, string says)
     {
         const double slope = 15,
             to = 3400;

@@ -1,7 +1,11 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>A keel as measured: found where it is out and nowhere else, and the planks cut to it.</summary>
 public sealed class MeasuredKeelTests
@@ -114,7 +118,7 @@ public sealed class MeasuredKeelTests
         double half = WholeBottomTests.Planned(job).Keel!.Layers[0].Stations[0].WantedHalfWidthMm;
         return job with
         {
-            Standing = StandingSpec.None with
+            AsBuilt = AsBuiltSpec.None with
             {
                 KeelHalfWidths =
                 [

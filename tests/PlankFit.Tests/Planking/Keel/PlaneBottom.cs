@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>A plane bottom: the same deadrise all along, the keel rising aft at a slope; two skins on opposite diagonals with a cloth between.</summary>
 internal static class PlaneBottom

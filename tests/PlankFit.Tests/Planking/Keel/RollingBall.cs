@@ -1,4 +1,4 @@
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>
 /// Faces found by rolling a ball: the lower parallel of a surface z(x, y) is the lower envelope of all balls of that radius with their middles on it. It knows

@@ -1,7 +1,11 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Keels;
+namespace PlankFit.Tests.Planking.Keel;
 
 /// <summary>
 /// A bottom ruled between two straight lines, a hyperbolic paraboloid: keel (x, k, 0), chine (x, k + w, h), w and h growing evenly aft. The loft has it exactly.

@@ -1,5 +1,11 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.SettingUp;
 
@@ -136,9 +142,9 @@ public sealed class AnalyticSettingUpTests
                 job with
                 {
                     Hull = job.Hull with { OffsetsAreTo = OffsetsAreTo.Inside },
-                    Behind =
+                    Framing =
                     [
-                        new("S", BehindKind.Stringer, new BehindLine.FromKeel(s), 50, null, null),
+                        new("S", FramingKind.Stringer, new FramingLine.FromKeel(s), 50, null, null),
                     ],
                     SettingUp = new(),
                 }

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
-using PlankFit.Tests.Planking.Keels;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Planking.Keel;
 
 namespace PlankFit.Tests.Planking.SettingUp;
 

@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
-using PlankFit.Tests.Planking.Keels;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Planking.Keel;
 
 namespace PlankFit.Tests.Planking.SettingUp;
 
@@ -256,9 +260,9 @@ public sealed class PlaneSettingUpTests
         Vec3 n = Normal(deadrise, slope);
         Job job = PlaneBottom.Job(deadrise, slope, Plank, Cloth, to) with
         {
-            Behind =
+            Framing =
             [
-                new("S", BehindKind.Stringer, new BehindLine.FromKeel(out300), 40, 500, null),
+                new("S", FramingKind.Stringer, new FramingLine.FromKeel(out300), 40, 500, null),
             ],
         };
         SettingUpPlan plan = Of(job, new());

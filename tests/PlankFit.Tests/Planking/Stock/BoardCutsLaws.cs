@@ -1,8 +1,9 @@
 using System.Globalization;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Distance;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 using Geo = NetTopologySuite.Geometries.Geometry;

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using CsCheck;
-using PlankFit.Geometry;
+using PlankFit.Geometry.Primitives;
 using PlankFit.Nesting;
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;
@@ -16,7 +17,7 @@ public sealed class BoardCutsLawsTests
     [InlineData("launch")]
     [InlineData("skiff")]
     [InlineData("by hand")]
-    public void Cuts_make_every_piece_and_enter_none(string which)
+    public void CutsMakeEveryPieceAndEnterNone(string which)
     {
         NestPlan plan = which switch
         {
@@ -36,7 +37,7 @@ public sealed class BoardCutsLawsTests
 
     /// <summary>Square crosscuts over pieces by chance, ends from 30 to 150 degrees: plans that are made quickly and lie otherwise.</summary>
     [Fact]
-    public void Cuts_of_pieces_by_chance_keep_the_laws()
+    public void CutsOfPiecesByChanceKeepTheLaws()
     {
         Gen<SawPiece> piece = Gen.Select(
             Gen.Double[200, 1500],
@@ -93,7 +94,7 @@ public sealed class BoardCutsLawsTests
 
     [Theory]
     [MemberData(nameof(Spoilings))]
-    public void The_laws_break(string spoiling)
+    public void TheLawsBreak(string spoiling)
     {
         double pitch = 1000 + (3 * Math.Sqrt(2));
         StockBoard board = SawPieces.Board("B", 4800, 150);

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;
@@ -58,7 +58,7 @@ public sealed class BoardCutsTests
 
     /// <summary>One slanting cut parts the two; the last end comes before the first, which lies nearer to its board's end.</summary>
     [Fact]
-    public void Parallel_ends_are_one_cut()
+    public void ParallelEndsAreOneCut()
     {
         double pitch = 1000 + Slant;
         BoardCutList cuts = Cut(
@@ -79,7 +79,7 @@ public sealed class BoardCutsTests
     }
 
     [Fact]
-    public void Places_are_told_along_the_board()
+    public void PlacesAreToldAlongTheBoard()
     {
         double pitch = 1000 + Slant;
         StockBoard board = SawPieces.Board("B-01", 2400, 150) with { OtherEndMm = 40 };
@@ -109,7 +109,7 @@ public sealed class BoardCutsTests
 
     /// <summary>900 below and 600 above, then turned: the ends between lean alike, and the last leans the other way.</summary>
     [Fact]
-    public void Trapezoids_head_to_tail()
+    public void TrapezoidsHeadToTail()
     {
         double second = 750 + Slant;
         BoardCutList cuts = Cut(
@@ -137,7 +137,7 @@ public sealed class BoardCutsTests
 
     /// <summary>Ends that lean apart by 5 degrees are two cuts, a kerf apart at one edge: tan 40 and tan 45 of 150.</summary>
     [Fact]
-    public void Ends_that_are_not_parallel_are_two_cuts()
+    public void EndsThatAreNotParallelAreTwoCuts()
     {
         SawPiece first = SawPieces.Parallelogram("S1-01", 1000, 150, 45),
             second = SawPieces.Parallelogram("S1-02", 1000, 150, 50);
@@ -176,7 +176,7 @@ public sealed class BoardCutsTests
     [Theory]
     [InlineData(0)]
     [InlineData(0.5)]
-    public void A_cut_between_parts_what_is_in_each_others_way(double more)
+    public void ACutBetweenPartsWhatIsInEachOthersWay(double more)
     {
         BoardCutList cuts = Cut(
             3000,
@@ -206,7 +206,7 @@ public sealed class BoardCutsTests
 
     /// <summary>A round of 1 mm on a chord from corner to corner.</summary>
     [Fact]
-    public void A_round_end_is_sawn_to_the_line()
+    public void ARoundEndIsSawnToTheLine()
     {
         Vec2 low = new(1000, 0),
             high = new(1150, 150),
@@ -227,7 +227,7 @@ public sealed class BoardCutsTests
 
     /// <summary>150 wide, then 130: the edge falls 20 in 1000.</summary>
     [Fact]
-    public void A_tapered_edge_is_sawn_along_the_piece()
+    public void ATaperedEdgeIsSawnAlongThePiece()
     {
         SawPiece piece = SawPieces.Of(
             "S1-01",
@@ -252,7 +252,7 @@ public sealed class BoardCutsTests
     [InlineData(303, 153, 303, "150")]
     [InlineData(320, 153, 303, "150 303")]
     [InlineData(320, 160, 310, "160 150 310")]
-    public void Lanes_are_ripped_apart(double width, double low, double high, string at)
+    public void LanesAreRippedApart(double width, double low, double high, string at)
     {
         BoardCutList cuts = Cut(
             1000,
@@ -275,7 +275,7 @@ public sealed class BoardCutsTests
 
     /// <summary>Four pieces of 500 with kerfs of 3 from 20 on, in 2400: the middle first, then the halves of the longer part, the short ends last.</summary>
     [Fact]
-    public void The_most_even_halves_come_first()
+    public void TheMostEvenHalvesComeFirst()
     {
         BoardCutList cuts = Cut(
             2400,
@@ -294,7 +294,7 @@ public sealed class BoardCutsTests
     }
 
     [Fact]
-    public void A_sheet_whose_grain_runs_across_is_turned()
+    public void ASheetWhoseGrainRunsAcrossIsTurned()
     {
         NestPlan plan = HandMadePlan.Plan;
         SawnBoard sheet = plan.Boards[1];

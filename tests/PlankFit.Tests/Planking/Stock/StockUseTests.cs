@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
+using PlankFit.Planking.Stock;
 using PlankFit.Tests.Nesting;
 using SawPieces = PlankFit.Tests.Nesting.SawPieces;
 

@@ -1,6 +1,10 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>Verdicts held to published bending radii, to the codes' limits, and to laws that any judge must keep.</summary>
 public sealed class BendJudgeTests

@@ -1,7 +1,11 @@
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>H2 of the check values: z = y (0.2 + x/10 m), x 0 to 6 m, y 0 to 1 m, as a job and in closed form, mm.</summary>
 internal static class Hypar

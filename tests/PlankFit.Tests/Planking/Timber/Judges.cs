@@ -1,7 +1,11 @@
-using PlankFit.Planking;
-using PlankFit.Tests.Planking.Keels;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Planking.Keel;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>Judges of one thickness of one wood.</summary>
 internal static class Judges

@@ -1,8 +1,14 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Timber;
+using PlankFit.Planking.Whole;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>What is said of whole bottoms: strain along the grain in closed form, movement, findings.</summary>
 public sealed class PlankStrainTests

@@ -1,10 +1,16 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry;
-using PlankFit.Planking;
-using PlankFit.Tests.Planking.Keels;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Timber;
+using PlankFit.Planking.Whole;
+using PlankFit.Planking.Wood;
+using PlankFit.Tests.Planking.Keel;
 using PlankFit.Tests.Support;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>Weights and centres against closed forms, against quadratures of their own, and against the layer's area, which no plank had a part in.</summary>
 public sealed class PlankWeightTests
@@ -116,7 +122,7 @@ public sealed class PlankWeightTests
         {
             Timber = Wood,
             Keel = new([PlaneBottom.KeelLayer("first", "inner", 9)], 0.8, 0.5),
-            Standing = new()
+            AsBuilt = new()
             {
                 KeelHalfWidths =
                 [

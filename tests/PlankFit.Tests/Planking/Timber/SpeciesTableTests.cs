@@ -1,6 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>The woods' figures against the units in which they are published, against each other, and their marks.</summary>
 public sealed class SpeciesTableTests

@@ -1,6 +1,8 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Timber;
+using PlankFit.Planking.Wood;
 
-namespace PlankFit.Tests.Planking.Timbers;
+namespace PlankFit.Tests.Planking.Timber;
 
 /// <summary>Worked cases of bend, twist, edge-set and moisture, each with its own arithmetic or source.</summary>
 public sealed class TimberFormulaTests
@@ -27,8 +29,8 @@ public sealed class TimberFormulaTests
     [Fact]
     public void EdgeSet()
     {
-        Assert.Equal(2e-5, PlankFit.Planking.EdgeSet.Curvature(10, 2000), 1e-18);
-        Assert.Equal(1.5e-3, PlankFit.Planking.EdgeSet.StrainOf(10, 150, 2000), 1e-15);
+        Assert.Equal(2e-5, PlankFit.Planking.Timber.EdgeSet.Curvature(10, 2000), 1e-18);
+        Assert.Equal(1.5e-3, PlankFit.Planking.Timber.EdgeSet.StrainOf(10, 150, 2000), 1e-15);
     }
 
     /// <summary>A circle's arc has that round: 100 m radius, 2 m chord, versine 5.0001 mm.</summary>
@@ -37,7 +39,7 @@ public sealed class TimberFormulaTests
     {
         const double r = 100e3;
         double f = r - Math.Sqrt((r * r) - 1e6);
-        Assert.Equal(1 / r, PlankFit.Planking.EdgeSet.Curvature(f, 2000), 1e-9);
+        Assert.Equal(1 / r, PlankFit.Planking.Timber.EdgeSet.Curvature(f, 2000), 1e-9);
     }
 
     /// <summary>A sphere of 3 m, 150 wide: 2.083e-4; and K = 1.2e-7 with 1e-3 to spend: 316 mm.</summary>

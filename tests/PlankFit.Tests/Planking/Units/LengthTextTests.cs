@@ -1,4 +1,4 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Tests.Planking.Units;
 
@@ -12,7 +12,7 @@ public class LengthTextTests
     [InlineData(-0.2, "0 mm")]
     [InlineData(-0.25, "-0.5 mm")]
     [InlineData(-1200.6, "-1200.5 mm")]
-    public void Millimetres_go_to_the_nearest_half(double mm, string text) =>
+    public void MillimetresGoToTheNearestHalf(double mm, string text) =>
         Assert.Equal(text, LengthText.ForPaper(mm, LengthUnit.Millimetre));
 
     [Theory]
@@ -21,7 +21,7 @@ public class LengthTextTests
     [InlineData(1835.502, "1836 mm")]
     [InlineData(1835.01, "1835.5 mm")]
     [InlineData(-0.3, "0 mm")]
-    public void A_length_to_cut_is_never_written_short(double mm, string text) =>
+    public void ALengthToCutIsNeverWrittenShort(double mm, string text) =>
         Assert.Equal(text, LengthText.ForPaper(mm, LengthUnit.Millimetre, RoundTo.Up));
 
     [Theory]
@@ -29,11 +29,8 @@ public class LengthTextTests
     [InlineData(LengthUnit.Centimetre, 1800, "180 cm")]
     [InlineData(LengthUnit.Metre, 1835.74, "1.8355 m")]
     [InlineData(LengthUnit.Metre, 600, "0.6 m")]
-    public void Centimetres_and_metres_keep_half_a_millimetre(
-        LengthUnit unit,
-        double mm,
-        string text
-    ) => Assert.Equal(text, LengthText.ForPaper(mm, unit));
+    public void CentimetresAndMetresKeepHalfAMillimetre(LengthUnit unit, double mm, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(mm, unit));
 
     [Theory]
     [InlineData(12.375, "12 3/8 in")]
@@ -44,7 +41,7 @@ public class LengthTextTests
     [InlineData(11.99, "12 in")]
     [InlineData(-2.5, "-2 1/2 in")]
     [InlineData(7.96875, "7 31/32 in")]
-    public void Inches_are_fractions_in_lowest_terms(double inches, string text) =>
+    public void InchesAreFractionsInLowestTerms(double inches, string text) =>
         Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.Inch));
 
     [Theory]
@@ -52,7 +49,7 @@ public class LengthTextTests
     [InlineData(11.99, "1'-0\"")]
     [InlineData(0, "0'-0\"")]
     [InlineData(-64.75, "-5'-4 3/4\"")]
-    public void Feet_are_feet_and_inches(double inches, string text) =>
+    public void FeetAreFeetAndInches(double inches, string text) =>
         Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.Foot));
 
     [Theory]
@@ -64,11 +61,11 @@ public class LengthTextTests
     [InlineData(11.96875, "0-11-7 3/4")]
     [InlineData(0, "0-0-0")]
     [InlineData(-3.5, "-0-3-4")]
-    public void Feet_inches_eighths_carry(double inches, string text) =>
+    public void FeetInchesEighthsCarry(double inches, string text) =>
         Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.FeetInchesEighths));
 
     [Fact]
-    public void Eleven_and_thirtyone_thirtyseconds_and_a_hair_rounds_up_to_a_foot() =>
+    public void ElevenAndThirtyoneThirtysecondsAndAHairRoundsUpToAFoot() =>
         Assert.Equal(
             "1-0-0",
             LengthText.ForPaper(11.96875 * 25.4 + 0.01, LengthUnit.FeetInchesEighths, RoundTo.Up)
@@ -83,14 +80,14 @@ public class LengthTextTests
     [InlineData(304.79999, LengthUnit.Foot, "1' 0\"")]
     [InlineData(1644.65, LengthUnit.FeetInchesEighths, "5' 4.75\"")]
     [InlineData(-1644.65, LengthUnit.FeetInchesEighths, "-5' 4.75\"")]
-    public void Exact_form_for_lists(double mm, LengthUnit unit, string text) =>
+    public void ExactFormForLists(double mm, LengthUnit unit, string text) =>
         Assert.Equal(text, LengthText.FormatExact(mm, unit));
 
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(1e12)]
-    public void What_is_no_length_is_the_callers_fault(double mm)
+    public void WhatIsNoLengthIsTheCallersFault(double mm)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             LengthText.ForPaper(mm, LengthUnit.Millimetre)
@@ -112,7 +109,7 @@ public class LengthTextTests
     }
 
     [Fact]
-    public void Paper_says_its_tolerance()
+    public void PaperSaysItsTolerance()
     {
         Assert.Contains("0.5 mm", LengthText.PaperToleranceText(LengthUnit.Metre));
         Assert.Contains("1/32 in", LengthText.PaperToleranceText(LengthUnit.FeetInchesEighths));

@@ -1,6 +1,6 @@
 using System.Text;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Fuzz;
@@ -54,12 +54,12 @@ public class HugeInputTests
 
     [Theory]
     [MemberData(nameof(Jobs), DisableDiscoveryEnumeration = true)]
-    public void A_job(string what, Func<int, string> piece) =>
+    public void AJob(string what, Func<int, string> piece) =>
         Refused(what, size => Texts.Read(Texts.Job + "\n" + Repeat(piece, size)));
 
     [Theory]
     [MemberData(nameof(Tables), DisableDiscoveryEnumeration = true)]
-    public void A_table(string what, Func<int, string> piece)
+    public void ATable(string what, Func<int, string> piece)
     {
         string job = Texts.Job.Replace("\"keel edge\"", "\"keel\"");
         Refused(

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Layers;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Text;
 using PlankFit.Tests.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Fuzz;
@@ -112,7 +113,7 @@ public class ReaderFuzzTests(ITestOutputHelper output)
         Environment.GetEnvironmentVariable("PLANKFIT_FUZZ") == "1" ? FullRuns : QuickRuns;
 
     [Fact]
-    public void A_spoiled_job_is_a_job_or_a_fault() =>
+    public void ASpoiledJobIsAJobOrAFault() =>
         Fuzz(
             JobTokens,
             [FullJob, Texts.Job],
@@ -120,7 +121,7 @@ public class ReaderFuzzTests(ITestOutputHelper output)
         );
 
     [Fact]
-    public void A_spoiled_table_is_a_table_or_a_fault()
+    public void ASpoiledTableIsATableOrAFault()
     {
         string eighths = Texts
             .Job.Replace("\"mm\"", "\"ft-in-8\"")
@@ -145,7 +146,7 @@ public class ReaderFuzzTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void A_spoiled_stock_is_a_stock_or_a_fault()
+    public void ASpoiledStockIsAStockOrAFault()
     {
         string job = FullJob + "\n[nest]\nstock = \"stock.csv\"\ngrades = [\"clear\", \"sound\"]\n";
         const string stock = """

@@ -1,5 +1,5 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Hulls;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Jobs;
@@ -11,7 +11,7 @@ public class DemoJobTests
 
     [Theory]
     [MemberData(nameof(Hulls))]
-    public void A_demo_hull(string hull)
+    public void ADemoHull(string hull)
     {
         ReadResult result = JobReader.Read(Path.Combine(DemoTables.Folder(hull), "job.toml"));
         Assert.Empty(result.Findings);

@@ -1,4 +1,5 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
 
 namespace PlankFit.Tests.Reading.Jobs;
 
@@ -46,7 +47,7 @@ public sealed class FasteningsReadingTests
             (spec.SparePercent, spec.DepthOf("floor"), spec.DepthOf("frame"))
         );
         Assert.True(spec.Usual.PullDown!.Off);
-        FasteningWish own = spec.Of("inner");
+        FasteningSettings own = spec.Of("inner");
         Assert.Equal((15, 1.5, 90), (own.EdgeMm, own.PadMm, own.PullDown!.SpacingMm));
         // Of another kind, it takes over neither the nails' lengths nor their name.
         Assert.Null(own.LengthsMm);
@@ -79,7 +80,7 @@ public sealed class FasteningsReadingTests
     [InlineData("[[fastenings.backing]]\nname = \"x\"", 18, "no \"depth\"")]
     public void AFaultIsFoundAtItsLine(string lines, int line, params string[] words)
     {
-        PlankFit.Reading.ReadResult result = Texts.Read(With("[fastenings]\n" + lines));
+        PlankFit.Reading.Jobs.ReadResult result = Texts.Read(With("[fastenings]\n" + lines));
         Assert.Contains(
             result.Findings,
             f =>

@@ -1,5 +1,5 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Jobs;
 
@@ -88,13 +88,7 @@ public class JobFaultTests
     [InlineData("[[layer]]", "[hull]\n[[layer]]", 11, 1, "[hull] is given twice", "line 5")]
     [InlineData("[[layer]]", "[[rudder]]\n[[layer]]", 11, 1, "\"rudder\"", "not known")]
     [InlineData("[[layer]]", "[job.name]\n[[layer]]", 11, 1, "line 2")]
-    public void In_the_job(
-        string sound,
-        string spoiled,
-        int line,
-        int column,
-        params string[] words
-    )
+    public void InTheJob(string sound, string spoiled, int line, int column, params string[] words)
     {
         string text = Texts.Job.ReplaceLineEndings("\n");
         Assert.Contains(sound, text);
@@ -142,12 +136,7 @@ public class JobFaultTests
     )]
     [InlineData("[[limits.bend]]\nleast-radius-over-thickness = 0", 17, 1, "no \"verdict\"")]
     [InlineData("[limits]\nbend = []", 18, 8, "empty list")]
-    public void In_what_may_be_left_out(
-        string added,
-        int line,
-        int column,
-        params string[] words
-    ) =>
+    public void InWhatMayBeLeftOut(string added, int line, int column, params string[] words) =>
         Texts.Finds(
             Texts.Read(Texts.Job.ReplaceLineEndings("\n") + "\n" + added + "\n"),
             Severity.Error,
@@ -156,7 +145,7 @@ public class JobFaultTests
         );
 
     [Fact]
-    public void A_bare_length_in_eighths_is_an_error_but_nought_is_not()
+    public void ABareLengthInEighthsIsAnErrorButNoughtIsNot()
     {
         string job = Texts
             .Job.Replace("\"mm\"", "\"ft-in-8\"")
@@ -174,7 +163,7 @@ public class JobFaultTests
     [InlineData("width = 150", "width = 6", 14, 9, "unlikely width")]
     [InlineData("angle = 45", "angle = 135", 16, 9, "heads")]
     [InlineData("angle = 45", "angle = 45\ngap = 10", 17, 7, "gap")]
-    public void What_is_unlikely_is_a_warning_and_the_job_goes_on(
+    public void WhatIsUnlikelyIsAWarningAndTheJobGoesOn(
         string sound,
         string spoiled,
         int line,
@@ -188,7 +177,7 @@ public class JobFaultTests
     }
 
     [Fact]
-    public void All_faults_come_at_once_in_the_order_of_the_files()
+    public void AllFaultsComeAtOnceInTheOrderOfTheFiles()
     {
         ReadResult result = Texts.Read(
             Texts
@@ -211,7 +200,7 @@ public class JobFaultTests
     }
 
     [Fact]
-    public void A_line_that_cannot_be_read_does_not_hide_the_faults_of_others_nor_feign_any()
+    public void ALineThatCannotBeReadDoesNotHideTheFaultsOfOthersNorFeignAny()
     {
         ReadResult result = Texts.Read(
             Texts
@@ -227,7 +216,7 @@ public class JobFaultTests
     }
 
     [Fact]
-    public void A_text_that_is_not_closed_is_named_once() =>
+    public void ATextThatIsNotClosedIsNamedOnce() =>
         Assert.Equal(
             ["job.toml, line 2, column 19"],
             Texts.Read(Texts.Job.Replace("punt\"", "punt")).Findings.Select(f => f.Where)
@@ -236,11 +225,11 @@ public class JobFaultTests
     [Theory]
     [InlineData("")]
     [InlineData(" \n\n")]
-    public void An_empty_job(string text) =>
+    public void AnEmptyJob(string text) =>
         Texts.Finds(Texts.Read(text), Severity.Error, "job.toml", "empty");
 
     [Fact]
-    public void A_job_of_comments_says_what_is_missing()
+    public void AJobOfCommentsSaysWhatIsMissing()
     {
         ReadResult result = Texts.Read("# nothing yet\n");
         Texts.Finds(result, Severity.Error, "job.toml, line 1, column 1", "[job]");
@@ -253,14 +242,14 @@ public class JobFaultTests
     [InlineData("a = \"b\\u0")]
     [InlineData("a = \"b\\U0000")]
     [InlineData("w\"\\u0")]
-    public void An_escape_that_the_file_ends_in(string end) =>
+    public void AnEscapeThatTheFileEndsIn(string end) =>
         Assert.Contains(
             Texts.Read(Texts.Job + "\n" + end).Findings,
             f => f.Severity == Severity.Error && f.Where.StartsWith("job.toml, line 17, column ")
         );
 
     [Fact]
-    public void Brackets_nested_beyond_reason() =>
+    public void BracketsNestedBeyondReason() =>
         Texts.Finds(
             Texts.Read("a = " + new string('[', 100_000)),
             Severity.Error,

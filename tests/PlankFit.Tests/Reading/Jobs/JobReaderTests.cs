@@ -1,7 +1,12 @@
 using System.Security.Cryptography;
 using System.Text;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Text;
 
 namespace PlankFit.Tests.Reading.Jobs;
 
@@ -12,7 +17,7 @@ public sealed class JobReaderTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Fact]
-    public void Defaults_are_those_of_the_contract()
+    public void DefaultsAreThoseOfTheContract()
     {
         Job job = Texts.Sound();
         Assert.Equal("Test punt", job.Name);
@@ -29,7 +34,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void Everything_that_the_contract_names_is_read()
+    public void EverythingThatTheContractNamesIsRead()
     {
         Job job = Texts.Sound(
             """
@@ -146,7 +151,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void The_revision_is_the_hash_of_both_files()
+    public void TheRevisionIsTheHashOfBothFiles()
     {
         string path = Write(Texts.Job, Texts.Offsets);
         Job job = JobReader.Read(path).Job!;
@@ -160,7 +165,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void A_byte_order_mark_and_carriage_returns_change_nothing_but_the_revision()
+    public void AByteOrderMarkAndCarriageReturnsChangeNothingButTheRevision()
     {
         Job plain = JobReader.Read(Write(Texts.Job, Texts.Offsets)).Job!;
         string Crlf(string text) => "\uFEFF" + text.ReplaceLineEndings("\r\n");
@@ -175,7 +180,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void A_job_that_is_not_there() =>
+    public void AJobThatIsNotThere() =>
         Texts.Finds(
             JobReader.Read(Path.Combine(folder, "jobb.toml")),
             Severity.Error,
@@ -185,7 +190,7 @@ public sealed class JobReaderTests : IDisposable
         );
 
     [Fact]
-    public void A_folder_in_place_of_a_job() =>
+    public void AFolderInPlaceOfAJob() =>
         Texts.Finds(
             JobReader.Read(folder),
             Severity.Error,
@@ -194,7 +199,7 @@ public sealed class JobReaderTests : IDisposable
         );
 
     [Fact]
-    public void A_table_that_is_not_there_is_named_with_the_line_that_names_it()
+    public void ATableThatIsNotThereIsNamedWithTheLineThatNamesIt()
     {
         string path = Write(Texts.Job.Replace("\"offsets.csv\"", "\"ofsets.csv\""), Texts.Offsets);
         Texts.Finds(
@@ -207,14 +212,14 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void A_folder_in_place_of_a_table()
+    public void AFolderInPlaceOfATable()
     {
         string path = Write(Texts.Job.Replace("\"offsets.csv\"", "\".\""), Texts.Offsets);
         Texts.Finds(JobReader.Read(path), Severity.Error, ".", "is a folder");
     }
 
     [Fact]
-    public void Bytes_that_are_not_utf8_are_named_with_their_line()
+    public void BytesThatAreNotUtf8AreNamedWithTheirLine()
     {
         string path = Write(Texts.Job, Texts.Offsets);
         byte[] latin = Encoding.Latin1.GetBytes(
@@ -227,7 +232,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void A_file_that_is_far_too_big_is_not_read_whole()
+    public void AFileThatIsFarTooBigIsNotReadWhole()
     {
         string path = Write(Texts.Job, new string(' ', TextFile.MostBytes + 1));
         Texts.Finds(JobReader.Read(path), Severity.Error, "offsets.csv", "4 MB");
@@ -236,7 +241,7 @@ public sealed class JobReaderTests : IDisposable
     [Theory]
     [InlineData("")]
     [InlineData("\0")]
-    public void A_path_that_is_none_is_a_finding(string path) =>
+    public void APathThatIsNoneIsAFinding(string path) =>
         Assert.Equal(Severity.Error, Assert.Single(JobReader.Read(path).Findings).Severity);
 
     private string Write(string job, string offsets)

@@ -1,4 +1,6 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Reading.Jobs;
 
@@ -6,7 +8,7 @@ namespace PlankFit.Tests.Reading.Jobs;
 public sealed class JointsBinderTests
 {
     [Fact]
-    public void What_is_left_out_has_its_usual_figure()
+    public void WhatIsLeftOutHasItsUsualFigure()
     {
         Job job = Texts.Sound(Texts.Job + "\n[joints]\nlongest = \"8 ft\"\nkind = \"scarf\"\n");
         JointStock stock = job.Joints!.Of("inner")!;
@@ -21,7 +23,7 @@ public sealed class JointsBinderTests
 
     /// <summary>Great Lakes underwriters 1866: 5 ft, 4 ft with a strake between, three strakes between on one timber. Old Lloyd's yacht rules: scarfs 1.2 m apart.</summary>
     [Fact]
-    public void The_rules_that_come_with_the_program_are_those_of_their_sources()
+    public void TheRulesThatComeWithTheProgramAreThoseOfTheirSources()
     {
         JointSpec spec = Texts
             .Sound(Texts.Job + "\n[joints]\nlongest = 2400\nkind = \"butt\"\n")
@@ -53,7 +55,7 @@ public sealed class JointsBinderTests
     }
 
     [Fact]
-    public void The_jobs_own_rules_stand_in_place_of_those_and_nought_asks_for_nothing()
+    public void TheJobsOwnRulesStandInPlaceOfThoseAndNoughtAsksForNothing()
     {
         JointSpec spec = Texts
             .Sound(
@@ -169,7 +171,7 @@ public sealed class JointsBinderTests
         8,
         "already"
     )]
-    public void What_is_wrong_is_told_at_its_place(
+    public void WhatIsWrongIsToldAtItsPlace(
         string joints,
         int line,
         int column,

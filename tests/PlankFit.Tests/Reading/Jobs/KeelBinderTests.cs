@@ -1,5 +1,8 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Jobs;
 

@@ -1,5 +1,7 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Jobs;
 

@@ -1,5 +1,6 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Jobs;
 

@@ -1,5 +1,8 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Planking.Wood;
 
 namespace PlankFit.Tests.Reading.Jobs;
 
@@ -7,7 +10,7 @@ namespace PlankFit.Tests.Reading.Jobs;
 public sealed class TimberJobTests
 {
     [Fact]
-    public void All_that_may_be_said()
+    public void AllThatMayBeSaid()
     {
         TimberSpec timber = Texts
             .Sound(
@@ -79,7 +82,7 @@ public sealed class TimberJobTests
     }
 
     [Fact]
-    public void A_layer_that_names_its_wood_is_enough()
+    public void ALayerThatNamesItsWoodIsEnough()
     {
         Job job = Texts.Sound(Texts.Job.Replace("angle = 45", "angle = 45\nspecies = \"teak\""));
         Assert.Equal("Teak", job.Timber!.Of(job.Layers.OfType<PlankLayerSpec>().Single())!.Title);
@@ -87,7 +90,7 @@ public sealed class TimberJobTests
     }
 
     [Fact]
-    public void A_layer_s_wood_that_nobody_knows_is_a_fault() =>
+    public void ALayerSWoodThatNobodyKnowsIsAFault() =>
         Texts.Finds(
             Texts.Read(Texts.Job.Replace("angle = 45", "angle = 45\nspecies = \"douglas fir\"")),
             Severity.Error,
@@ -126,7 +129,7 @@ public sealed class TimberJobTests
         8,
         "already"
     )]
-    public void What_is_wrong_is_found_where_it_stands(
+    public void WhatIsWrongIsFoundWhereItStands(
         string line,
         int at,
         int column,
@@ -143,7 +146,7 @@ public sealed class TimberJobTests
     [InlineData("density = 5", 20, 11)]
     [InlineData("modulus = 13", 20, 11)]
     [InlineData("rupture = \"85 psi\"", 20, 11)]
-    public void A_unit_mistaken_is_doubted(string line, int at, int column) =>
+    public void AUnitMistakenIsDoubted(string line, int at, int column) =>
         Texts.Finds(
             Texts.Read(
                 Texts.Job.ReplaceLineEndings("\n")
@@ -158,7 +161,7 @@ public sealed class TimberJobTests
 
     /// <summary>A row of the limits says what it asks for; where it does not, its words and its place do.</summary>
     [Fact]
-    public void The_limits_rows_have_a_way()
+    public void TheLimitsRowsHaveAWay()
     {
         Job job = Texts.Sound(
             Texts.Job

@@ -1,5 +1,5 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
 
 namespace PlankFit.Tests.Reading.Lengths;
 
@@ -23,7 +23,7 @@ public class LengthNotationTests
     [InlineData("0-0-0", 0)]
     [InlineData("5–4–6", 1644.65)] // the dash of a word processor
     [InlineData(" 5-4-6 ", 1644.65)]
-    public void Feet_inches_eighths(string text, double mm)
+    public void FeetInchesEighths(string text, double mm)
     {
         foreach (LengthUnit units in Enum.GetValues<LengthUnit>())
         {
@@ -57,7 +57,7 @@ public class LengthNotationTests
     [InlineData("0", 0)]
     [InlineData("-0", 0)]
     [InlineData("0.0", 0)]
-    public void A_text_carries_its_own_unit_in_every_job(string text, double mm)
+    public void ATextCarriesItsOwnUnitInEveryJob(string text, double mm)
     {
         foreach (LengthUnit units in Enum.GetValues<LengthUnit>())
         {
@@ -75,7 +75,7 @@ public class LengthNotationTests
     [InlineData("12 1/2", LengthUnit.Inch, 317.5)]
     [InlineData("1.5", LengthUnit.Foot, 457.2)]
     [InlineData("-15", LengthUnit.Millimetre, -15)]
-    public void A_bare_number_is_in_the_jobs_units(string text, LengthUnit units, double mm) =>
+    public void ABareNumberIsInTheJobsUnits(string text, LengthUnit units, double mm) =>
         Assert.Equal(LengthReading.Of(mm), LengthNotation.Read(text, units));
 
     [Theory]
@@ -94,7 +94,7 @@ public class LengthNotationTests
     [InlineData("0-0-0-", "less than nothing")]
     [InlineData("5-4.5-6", "not a length")]
     [InlineData("", "empty")]
-    public void Refused_in_feet_inches_eighths(string text, string reason)
+    public void RefusedInFeetInchesEighths(string text, string reason)
     {
         Assert.Contains(reason, LengthNotation.Read(text, Eighths).Fault);
         Assert.Contains(reason, LengthNotation.ReadCell(text, Eighths).Fault);
@@ -130,20 +130,20 @@ public class LengthNotationTests
     [InlineData("12345678901234567890", "more digits")]
     [InlineData("2000 m", "more than a kilometre")]
     [InlineData("   ", "empty")]
-    public void Refused_in_millimetres(string text, string reason) =>
+    public void RefusedInMillimetres(string text, string reason) =>
         Assert.Contains(reason, LengthNotation.Read(text, LengthUnit.Millimetre).Fault);
 
     [Theory]
     [InlineData("9 mm")]
     [InlineData("5'-4 3/4\"")]
     [InlineData("3/8 in")]
-    public void Every_cell_of_a_table_in_eighths_is_in_that_notation(string text)
+    public void EveryCellOfATableInEighthsIsInThatNotation(string text)
     {
         Assert.True(LengthNotation.Read(text, Eighths).Ok);
         Assert.Contains("every cell", LengthNotation.ReadCell(text, Eighths).Fault);
     }
 
     [Fact]
-    public void Nothing_too_long_is_scanned() =>
+    public void NothingTooLongIsScanned() =>
         Assert.False(LengthNotation.Read(new string('-', 1_000_000), Eighths).Ok);
 }

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Numerics;
 using CsCheck;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Lengths;
 
 namespace PlankFit.Tests.Reading.Lengths;
 
@@ -36,7 +36,7 @@ public class LengthProperties
     }
 
     [Fact]
-    public void Feet_inches_eighths_are_exact() =>
+    public void FeetInchesEighthsAreExact() =>
         Gen.Select(Gen.Int[0, 900], Gen.Int[0, 11], Gen.Int[0, 7], Gen.Int[0, 5], AnyBool)
             .Sample(
                 (feet, inches, eighths, ending, negative) =>
@@ -74,7 +74,7 @@ public class LengthProperties
             );
 
     [Fact]
-    public void Decimals_with_any_unit_are_exact() =>
+    public void DecimalsWithAnyUnitAreExact() =>
         Gen.Select(Gen.Int[0, 99_999], Gen.Int[0, 9_999], Gen.Int[1, 4], Gen.Int[0, 4], AnyBool)
             .Sample(
                 (whole, part, places, unit, space) =>
@@ -109,7 +109,7 @@ public class LengthProperties
             );
 
     [Fact]
-    public void Feet_and_inches_with_fractions_are_exact() =>
+    public void FeetAndInchesWithFractionsAreExact() =>
         Gen.Select(Gen.Int[0, 900], Gen.Int[0, 11], Gen.Int[1, 6], Gen.Int[0, 63], AnyBool)
             .Sample(
                 (feet, inches, power, parts, dash) =>
@@ -134,7 +134,7 @@ public class LengthProperties
 
     /// <summary>What is put on paper, read back, is within half a step of the length; rounded up, never shorter by more than a thousandth.</summary>
     [Fact]
-    public void What_is_written_is_read_back() =>
+    public void WhatIsWrittenIsReadBack() =>
         Gen.Select(Gen.Double[-20_000, 20_000], Gen.Enum<LengthUnit>(), AnyBool)
             .Sample(
                 (mm, unit, up) =>
@@ -169,7 +169,7 @@ public class LengthProperties
 
     /// <summary>Any text at all gives a finite length or a fault.</summary>
     [Fact]
-    public void Any_text_is_a_length_or_a_fault() =>
+    public void AnyTextIsALengthOrAFault() =>
         Gen.Select(
                 Gen.Char["0123456789-+ ./'\"mcinft½¾′″,xeN"].Array[0, 14],
                 Gen.Enum<LengthUnit>(),

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Measured;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Measured;
@@ -17,7 +20,7 @@ public sealed class MeasuredTextTests
     [Fact]
     public void TheContractsExampleIsRead()
     {
-        (StandingSpec spec, ImmutableArray<Finding> findings) = Read(
+        (AsBuiltSpec spec, ImmutableArray<Finding> findings) = Read(
             "what,where,side,value        # one row a measurement"
                 + "\n# on the frames, before lunch\n"
                 + "keel half-width,first layer/3,starboard,46.0   # layer, station\n"
@@ -40,7 +43,7 @@ public sealed class MeasuredTextTests
     [Fact]
     public void FeetInchesAndEighthsAreRead()
     {
-        (StandingSpec spec, ImmutableArray<Finding> findings) = Read(
+        (AsBuiltSpec spec, ImmutableArray<Finding> findings) = Read(
             "what,where,side,value\ngirth,1,port,3-7-4+\n",
             LengthUnit.FeetInchesEighths
         );
@@ -109,7 +112,7 @@ public sealed class MeasuredTextTests
         Assert.Contains("what,where,side,value", Assert.Single(findings).Message);
     }
 
-    private static (StandingSpec, ImmutableArray<Finding>) Read(
+    private static (AsBuiltSpec, ImmutableArray<Finding>) Read(
         string text,
         LengthUnit units = LengthUnit.Millimetre
     ) => MeasuredText.Read(text, "measured.csv", units, Table, ["first layer"], 2);

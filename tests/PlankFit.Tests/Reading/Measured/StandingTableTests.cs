@@ -1,5 +1,6 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Measured;
@@ -18,11 +19,11 @@ public sealed class StandingTableTests
         Assert.Empty(read.Findings);
         Assert.Equal(
             ["S1-09", "S1-10", "S1-11", "P2-07"],
-            read.Job!.Standing.Fitted.Select(id => id.ToString())
+            read.Job!.AsBuilt.Fitted.Select(id => id.ToString())
         );
-        Assert.Equal("5", read.Job.Standing.From);
-        Assert.False(read.Job.Standing.IsEmpty);
-        Assert.True(read.Job.Standing.NothingMeasured);
+        Assert.Equal("5", read.Job.AsBuilt.From);
+        Assert.False(read.Job.AsBuilt.IsEmpty);
+        Assert.True(read.Job.AsBuilt.NothingMeasured);
     }
 
     [Theory]
@@ -47,9 +48,9 @@ public sealed class StandingTableTests
     [Fact]
     public void NothingSaidIsNothingDone()
     {
-        StandingSpec standing = Read("from = \"3\"").Job!.Standing;
+        AsBuiltSpec standing = Read("from = \"3\"").Job!.AsBuilt;
         Assert.True(standing.IsEmpty);
-        Assert.True(JobReader.Read(Job, "job.toml", Table, "offsets.csv").Job!.Standing.IsEmpty);
+        Assert.True(JobReader.Read(Job, "job.toml", Table, "offsets.csv").Job!.AsBuilt.IsEmpty);
     }
 
     private static ReadResult Read(string lines) =>

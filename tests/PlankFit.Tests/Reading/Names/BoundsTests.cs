@@ -1,6 +1,7 @@
 using System.Globalization;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Names;
@@ -80,7 +81,7 @@ public sealed class BoundsTests
 
     [Theory]
     [MemberData(nameof(Jobs), DisableDiscoveryEnumeration = true)]
-    public void Too_many_in_a_job(string what, string more, string where, string says)
+    public void TooManyInAJob(string what, string more, string where, string says)
     {
         ReadResult result = Texts.Read(Texts.Job + "\n" + more);
         Assert.Null(result.Job);
@@ -96,7 +97,7 @@ public sealed class BoundsTests
     }
 
     [Fact]
-    public void A_hull_of_300_m_in_planks_of_1_mm()
+    public void AHullOf300MInPlanksOf1Mm()
     {
         string table = Texts.Offsets.Replace(
             ",position,0,600,1200,2400",
@@ -115,7 +116,7 @@ public sealed class BoundsTests
     }
 
     [Fact]
-    public void Stations_and_rows_of_a_table()
+    public void StationsAndRowsOfATable()
     {
         string stations = string.Join(',', Enumerable.Range(0, 501));
         Texts.Finds(
@@ -139,7 +140,7 @@ public sealed class BoundsTests
     [InlineData("1e9", "line 2")]
     [InlineData("1000000000", "line 2")]
     [InlineData("10001", "line 2")]
-    public void A_count_of_boards(string count, string line) =>
+    public void ACountOfBoards(string count, string line) =>
         Assert.Contains(
             Stock($"A,{count},3000,150,9").Findings,
             f =>
@@ -147,7 +148,7 @@ public sealed class BoundsTests
         );
 
     [Fact]
-    public void A_million_boards()
+    public void AMillionBoards()
     {
         string rows = string.Join(
             '\n',
@@ -186,7 +187,7 @@ public sealed class BoundsTests
 
     /// <summary>A station's own name may have a stroke, as may a keel layer's.</summary>
     [Fact]
-    public void Strokes_in_names_part_layer_and_station_where_both_are_known()
+    public void StrokesInNamesPartLayerAndStationWhereBothAreKnown()
     {
         ReadResult result = EveryName.Read(
             EveryName
@@ -196,7 +197,7 @@ public sealed class BoundsTests
             measured: "what,where,side,value\nkeel half-width,second/keel/2/3,starboard,41\n"
         );
         Assert.NotNull(result.Job);
-        MeasuredKeelHalfWidth measured = Assert.Single(result.Job.Standing.KeelHalfWidths);
+        MeasuredKeelHalfWidth measured = Assert.Single(result.Job.AsBuilt.KeelHalfWidths);
         Assert.Equal(("second/keel", "2/3"), (measured.Layer, measured.Station));
     }
 

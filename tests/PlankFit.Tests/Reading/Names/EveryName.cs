@@ -1,4 +1,4 @@
-using PlankFit.Reading;
+using PlankFit.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Names;
 

@@ -1,8 +1,8 @@
 using System.Text;
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Measured;
+using PlankFit.Reading.Text;
 
 namespace PlankFit.Tests.Reading.Names;
 
@@ -13,7 +13,7 @@ public sealed class NameTests
         Enumerable.Range(0, 0x30000).Where(Rune.IsValid).Select(c => new Rune(c));
 
     [Fact]
-    public void Every_sign_that_is_taken_can_be_drawn_and_has_a_form_in_cut_files()
+    public void EverySignThatIsTakenCanBeDrawnAndHasAFormInCutFiles()
     {
         Rune[] taken = [.. Signs.Where(Name.IsAccepted)];
         Assert.InRange(taken.Length, 480, 540);
@@ -41,7 +41,7 @@ public sealed class NameTests
     [InlineData("Θάλεια", "THaleia")]
     [InlineData("Straße № 5", "Strasse No. 5")]
     [InlineData("Ærø “fair” 1½ €", "AEro \"fair\" 1 1/2 EUR")]
-    public void Cut_files_have_it_in_plain_letters(string name, string ascii)
+    public void CutFilesHaveItInPlainLetters(string name, string ascii)
     {
         Assert.Null(Name.Fault(name));
         Assert.Equal(ascii, DxfText.Ascii(name));
@@ -54,11 +54,11 @@ public sealed class NameTests
     [InlineData("e\u0301", "type the two as one sign")]
     [InlineData("船", "U+8239 (船)")]
     [InlineData("a\u00A0b", "a blank that is not the common one")]
-    public void What_is_not_taken_is_named(string name, string says) =>
+    public void WhatIsNotTakenIsNamed(string name, string says) =>
         Assert.Contains(says, Name.Fault(name), StringComparison.Ordinal);
 
     [Fact]
-    public void As_long_as_is_said()
+    public void AsLongAsIsSaid()
     {
         Assert.Null(Name.Fault(new string('W', Name.Longest)));
         Assert.Contains("101", Name.Fault(new string('W', 101)), StringComparison.Ordinal);
@@ -66,7 +66,7 @@ public sealed class NameTests
     }
 
     [Fact]
-    public void A_finding_is_plain_whatever_it_quotes()
+    public void AFindingIsPlainWhateverItQuotes()
     {
         var finding = new Finding(Severity.Error, "a\u001Bb\n", "x\u202Ey\uD800z") with
         {
@@ -89,7 +89,7 @@ public sealed class NameTests
     [InlineData("S1-08\n")]
     [InlineData("S1-٠٨")]
     [InlineData("S1-0٨")]
-    public void A_planks_number_has_plain_digits_and_nothing_after(string id)
+    public void APlanksNumberHasPlainDigitsAndNothingAfter(string id)
     {
         Assert.Null(PlankId.Parse(id));
         Assert.NotNull(PlankIds.Expand("x" + id).Fault);

@@ -1,7 +1,8 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Text;
 using PlankFit.Tests.Architecture;
 
 namespace PlankFit.Tests.Reading.Names;
@@ -52,7 +53,7 @@ public sealed partial class NamesEverywhereTests
 
     [Theory]
     [MemberData(nameof(Files))]
-    public void A_text_that_cannot_be_drawn_is_refused_with_its_line(string file)
+    public void ATextThatCannotBeDrawnIsRefusedWithItsLine(string file)
     {
         int tried = 0;
         foreach (
@@ -77,7 +78,7 @@ public sealed partial class NamesEverywhereTests
 
     [Theory]
     [MemberData(nameof(Files))]
-    public void An_odd_text_is_read_or_refused_with_a_place(string file)
+    public void AnOddTextIsReadOrRefusedWithAPlace(string file)
     {
         foreach ((string what, string odd, _, Func<ReadResult> read) in Spoiled(file, Odd))
         {
@@ -95,7 +96,7 @@ public sealed partial class NamesEverywhereTests
 
     /// <summary>Where a key is new and takes a text, it must be in the job that the tests above spoil.</summary>
     [Fact]
-    public void Every_key_that_takes_a_text_is_tried()
+    public void EveryKeyThatTakesATextIsTried()
     {
         Assert.NotNull(EveryName.Read().Job);
         Assert.NotNull(EveryName.Read(EveryName.JobWithSheer).Job);
@@ -118,7 +119,7 @@ public sealed partial class NamesEverywhereTests
     }
 
     [Fact]
-    public void The_job_files_own_name_is_held_to_the_rule()
+    public void TheJobFilesOwnNameIsHeldToTheRule()
     {
         ReadResult result = JobReader.Read("/nowhere/\u001B[31m\u202Ejob.toml");
         Assert.Contains("<U+001B>", Assert.Single(result.Findings).Where, StringComparison.Ordinal);

@@ -1,5 +1,5 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Offsets;
@@ -103,7 +103,7 @@ public class OffsetsFaultTests
         "line 6, column 5 (station 2)",
         "runs back"
     )]
-    public void In_the_table(string sound, string spoiled, string where, params string[] words)
+    public void InTheTable(string sound, string spoiled, string where, params string[] words)
     {
         string text = Texts.Offsets.ReplaceLineEndings("\n");
         Assert.Contains(sound, text);
@@ -118,11 +118,11 @@ public class OffsetsFaultTests
     [Theory]
     [InlineData("")]
     [InlineData("# nothing but words\n\n,,,\n")]
-    public void An_empty_table(string text) =>
+    public void AnEmptyTable(string text) =>
         Texts.Finds(Texts.Read(offsets: text), Severity.Error, "offsets.csv", "empty");
 
     [Fact]
-    public void A_line_that_the_table_has_not_is_named_with_the_nearest() =>
+    public void ALineThatTheTableHasNotIsNamedWithTheNearest() =>
         Texts.Finds(
             Texts.Read(Texts.Job.Replace("chine = \"chine\"", "chine = \"chime\"")),
             Severity.Error,
@@ -133,7 +133,7 @@ public class OffsetsFaultTests
         );
 
     [Fact]
-    public void A_line_between_that_the_table_has_not() =>
+    public void ALineBetweenThatTheTableHasNot() =>
         Texts.Finds(
             Texts.Read(Texts.Job.Replace("[[layer]]", "between = [\"bilge\"]\n[[layer]]")),
             Severity.Error,
@@ -143,7 +143,7 @@ public class OffsetsFaultTests
         );
 
     [Fact]
-    public void A_bare_number_in_a_table_of_eighths()
+    public void ABareNumberInATableOfEighths()
     {
         ReadResult result = Texts.Read(
             Texts
@@ -162,7 +162,7 @@ public class OffsetsFaultTests
     }
 
     [Fact]
-    public void A_line_that_the_bottom_does_not_use_may_have_heights_alone()
+    public void ALineThatTheBottomDoesNotUseMayHaveHeightsAlone()
     {
         ReadResult result = Texts.Read(offsets: Texts.Offsets + "\nsheer,height,1,2,3,4\n");
         Texts.Finds(
@@ -175,7 +175,7 @@ public class OffsetsFaultTests
     }
 
     [Fact]
-    public void A_bottom_that_is_the_wrong_way_up_is_doubted()
+    public void ABottomThatIsTheWrongWayUpIsDoubted()
     {
         ReadResult result = Texts.Read(
             offsets: Texts.Offsets.Replace("900,735,620,470", "-900,-735,-620,-470")
@@ -184,7 +184,7 @@ public class OffsetsFaultTests
     }
 
     [Fact]
-    public void Without_units_the_cells_are_not_judged()
+    public void WithoutUnitsTheCellsAreNotJudged()
     {
         ReadResult result = Texts.Read(Texts.Job.Replace("\"mm\"", "\"furlong\""), "rubbish");
         Assert.Equal("job.toml, line 3, column 9", Assert.Single(result.Findings).Where);

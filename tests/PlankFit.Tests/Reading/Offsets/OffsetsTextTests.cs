@@ -1,5 +1,8 @@
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Reading.Jobs;
 
 namespace PlankFit.Tests.Reading.Offsets;
@@ -9,7 +12,7 @@ public class OffsetsTextTests
     private static readonly double?[] ChineHeights = [900, 735, 620, 470];
 
     [Fact]
-    public void The_table_of_the_contract()
+    public void TheTableOfTheContract()
     {
         OffsetTable table = Texts.Sound().Offsets;
         Assert.Equal([new("0", 0), new("1", 600), new("2", 1200), new("3", 2400)], table.Stations);
@@ -28,7 +31,7 @@ public class OffsetsTextTests
     [InlineData("line,measure", "Line,MEASURE")]
     [InlineData("620,470", "620,470,,")]
     [InlineData("\n", "\r")]
-    public void Written_otherwise_it_is_the_same_table(string plain, string other)
+    public void WrittenOtherwiseItIsTheSameTable(string plain, string other)
     {
         OffsetTable table = Texts
             .Sound(offsets: Texts.Offsets.ReplaceLineEndings("\n").Replace(plain, other))
@@ -44,7 +47,7 @@ public class OffsetsTextTests
     [InlineData("2-5-4")]
     [InlineData("749.3 mm")]
     [InlineData("74.93 cm")]
-    public void A_cell_may_carry_its_own_unit_inch_marks_quoted_or_bare(string cell)
+    public void ACellMayCarryItsOwnUnitInchMarksQuotedOrBare(string cell)
     {
         OffsetTable table = Texts.Sound(offsets: Texts.Offsets.Replace("735", cell)).Offsets;
         Assert.Equal(749.3, table.Find("chine")!.HeightsMm[1]);
@@ -52,7 +55,7 @@ public class OffsetsTextTests
     }
 
     [Fact]
-    public void A_quoted_name_may_hold_the_separator()
+    public void AQuotedNameMayHoldTheSeparator()
     {
         Job job = Texts.Sound(
             Texts.Job.Replace("\"keel edge\"", "\"keel, edge\""),
@@ -65,7 +68,7 @@ public class OffsetsTextTests
     [Theory]
     [InlineData("line,measure,0,1,2,3", ",position,2400,1800,1200,0", false)]
     [InlineData("line,measure,3,2,1,0", ",position,0,1200,1800,2400", true)]
-    public void Positions_that_grow_forward_are_turned(string head, string positions, bool mirrored)
+    public void PositionsThatGrowForwardAreTurned(string head, string positions, bool mirrored)
     {
         string job =
             Texts.Job.Replace("[hull]", "[hull]\npositions = \"forward\"")
@@ -96,7 +99,7 @@ public class OffsetsTextTests
     }
 
     [Fact]
-    public void Empty_cells_are_unknown_and_stations_with_one_line_only_are_noted()
+    public void EmptyCellsAreUnknownAndStationsWithOneLineOnlyAreNoted()
     {
         ReadResult result = Texts.Read(
             offsets: """
@@ -126,6 +129,6 @@ public class OffsetsTextTests
     }
 
     [Fact]
-    public void Keel_and_chine_may_meet_at_the_stem() =>
+    public void KeelAndChineMayMeetAtTheStem() =>
         Texts.Sound(offsets: Texts.Offsets.Replace("900,", "620,").Replace("120,420", "25,420"));
 }

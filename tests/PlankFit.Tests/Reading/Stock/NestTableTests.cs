@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using PlankFit.Planking;
-using PlankFit.Reading;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Stock;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Reading.Jobs;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Stock;
 
@@ -107,7 +109,7 @@ public sealed class NestTableTests
     [Fact]
     public void AFileThatIsNotThereIsNamed()
     {
-        using var folder = new Support.TempFolder();
+        using var folder = new PlankFit.Tests.Support.TempFolder();
         File.WriteAllText(folder.File("job.toml"), Job("[nest]\nstock = \"rack.csv\""));
         File.WriteAllText(folder.File("offsets.csv"), Texts.Offsets);
         ReadResult read = JobReader.Read(folder.File("job.toml"));

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Tests.Support.Chance;
 

@@ -1,4 +1,4 @@
-using PlankFit.Planking;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Tests.Support.Chance;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
 /// The best way to cut a sheet into no more copies than are wanted: rectangles are joined two by two (Wang 1983), the most promising first, what a rectangle can be

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>Rectangles out of one sheet by cuts from edge to edge, so that what is got is worth the most.</summary>
 public static class GuillotineSheet

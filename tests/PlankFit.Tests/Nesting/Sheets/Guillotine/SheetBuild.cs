@@ -1,4 +1,4 @@
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>Items joined to a rectangle, with the copies that are in it.</summary>
 /// <param name="I">Its length, as a place of the grid; <paramref name="J"/> its width.</param>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>A rectangle that may be cut out of a sheet, always the same way round.</summary>
 /// <param name="LengthMm">Along the sheet's length; <paramref name="WidthMm"/> along its width.</param>

@@ -1,4 +1,4 @@
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>Ways to cut that keep to the copies wanted, made from ways that do not.</summary>
 internal static class SheetFill

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
 /// A sheet and its items in whole units, a kerf added to each, and the only places where cuts need to be: sums of items' sizes ("normal patterns",

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>Rectangles joined edge to edge, without places: one item, or two parts beside each other along the sheet's length, or one above the other across it.</summary>
 internal sealed record SheetPart(int Item, bool Beside, SheetPart? First, SheetPart? Second)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
 /// A price on every copy of an item that is wanted a limited number of times: with it, the table for any number of copies bounds what the sheet is worth, the more

@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace PlankFit.Tests.Nesting.Sheets;
+namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
 /// The most that every size of rectangle is worth, cut edge to edge into any number of each item, at given values of items (Gilmore and Gomory 1966,

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using PlankFit.App.Running;
+using PlankFit.Export.AsBuilt;
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.App.Laying;
+
+/// <summary>The hull as it stands: corrections and drift.</summary>
+internal static class AsBuiltFiles
+{
+    public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
+        plan.AsBuilt is not { } standing
+            ? []
+            :
+            [
+                MadeFiles.File("standing.json", s => AsBuiltJson.Write(plan.Job, standing, s)),
+                MadeFiles.File(
+                    "standing.csv",
+                    s => Csv.Write(AsBuiltTables.Of(plan.Job, standing), s)
+                ),
+                MadeFiles.Pdf(
+                    "standing.pdf",
+                    plan,
+                    "the hull as it stands",
+                    () => AsBuiltPages.Of(plan, standing)
+                ),
+            ];
+}

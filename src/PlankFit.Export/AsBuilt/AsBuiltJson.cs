@@ -1,0 +1,135 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
+using PlankFit.Planking.AsBuilt;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Girths;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.AsBuilt;
+
+/// <summary>The hull as it stands as data, standing.json, schema plankfit-standing/1.</summary>
+public static class AsBuiltJson
+{
+    public const string Schema = "plankfit-standing/1";
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        IndentSize = 1,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes what was measured and made of it. The stream is left open.</summary>
+    public static void Write(Job job, AsBuiltPlan standing, Stream stream)
+    {
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            var numbers = new JsonNumbers(json);
+            json.WriteStartObject();
+            json.WriteString("schema", Schema);
+            json.WriteString("revision", job.Revision);
+            json.WriteString("job", job.Name);
+            json.WriteString("lengthUnit", "mm");
+            json.WriteStartArray("girths");
+            foreach ((Side side, var rows) in standing.Girths.OrderBy(g => g.Key))
+            {
+                foreach (GirthRow row in rows)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("station", row.Station);
+                    json.WriteString("side", PlankWords.Of(side));
+                    numbers.Number("positionMm", row.PositionMm, 4);
+                    numbers.Number("drawnMm", row.DrawnMm, 4);
+                    numbers.NumberOrNull("measuredMm", row.MeasuredMm, 4);
+                    numbers.Number("laidToMm", row.NowMm, 4);
+                    json.WriteEndObject();
+                }
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("seams");
+            foreach (SeamCreep drift in standing.Drifts)
+            {
+                foreach (DriftRow row in drift.Rows)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("plank", row.PlankId.ToString());
+                    json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
+                    numbers.Number("drawnMm", row.PlannedMm, 4);
+                    numbers.Number("measuredMm", row.MeasuredMm, 4);
+                    json.WriteEndObject();
+                }
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("drifts");
+            foreach (SeamCreep drift in standing.Drifts)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("layer", drift.Layer);
+                json.WriteString("side", PlankWords.Of(drift.Side));
+                json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
+                json.WriteString("going", drift.GoingAft ? "aft" : "forward");
+                numbers.Number("mmAPlank", drift.MmAPlank, 4);
+                json.WriteString("since", drift.SincePlank?.ToString());
+                json.WriteNumber("planksLeft", drift.PlanksLeft);
+                numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            Moves(json, numbers, standing);
+            Cut(json, numbers, standing);
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+    }
+
+    private static void Moves(Utf8JsonWriter json, JsonNumbers numbers, AsBuiltPlan standing)
+    {
+        json.WriteStartArray("moves");
+        foreach ((Side side, var moves) in standing.Moves.OrderBy(g => g.Key))
+        {
+            foreach (FairingMove move in moves)
+            {
+                json.WriteStartObject();
+                json.WriteString("station", move.Station);
+                json.WriteString("side", PlankWords.Of(side));
+                json.WriteString("line", move.Line);
+                json.WriteString("measure", OffsetRow.Word(move.Measure));
+                numbers.Number("oldMm", move.OldMm, 4);
+                numbers.Number("newMm", move.NewMm, 4);
+                json.WriteEndObject();
+            }
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Cut(Utf8JsonWriter json, JsonNumbers numbers, AsBuiltPlan standing)
+    {
+        json.WriteStartArray("cut");
+        foreach (SawnRow row in standing.Cut)
+        {
+            json.WriteStartObject();
+            json.WriteString("plank", row.Id.ToString());
+            json.WriteString("cutFrom", row.Fit.Revision);
+            numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
+            numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);
+            numbers.NumberOrNull("widerAtKeelMm", row.Fit.AtKeelMm, 4);
+            numbers.NumberOrNull("widerAtChineMm", row.Fit.AtChineMm, 4);
+            numbers.Number("spareMm", row.Fit.SpareMm, 4);
+            numbers.Number("thinnerMm", row.Fit.ThinnerMm, 4);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}

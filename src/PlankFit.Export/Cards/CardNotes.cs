@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+
+namespace PlankFit.Export.Cards;
+
+/// <summary>
+/// Where the words of a card go: those of the plank itself stand in a column beside its figures; those of the later parts follow there while they have room, and
+/// go on in lines across the foot of the card where they have not. What has room in neither stands in its own list, and the card says so.
+/// </summary>
+/// <param name="Column">Notes broken into lines.</param>
+/// <param name="Foot">Lines across the card.</param>
+internal sealed record CardNotes(
+    ImmutableArray<IReadOnlyList<string>> Column,
+    ImmutableArray<string> Foot
+)
+{
+    private const double Size = Letters.Small;
+    private const double LineMm = Size * Letters.Leading;
+    private const double GapMm = 1;
+    private const int MostFootLines = 3;
+    private const string More = "More in the lists.";
+
+    public static CardNotes Of(
+        IEnumerable<string> own,
+        IEnumerable<string> ofParts,
+        double columnMm,
+        double columnHighMm,
+        double cardMm
+    )
+    {
+        List<IReadOnlyList<string>> column = [.. own.Select(n => Letters.Wrap(n, Size, columnMm))];
+        List<string> foot = [];
+        double left = columnHighMm - column.Sum(HighMm);
+        bool all = true;
+        foreach (string note in ofParts)
+        {
+            IReadOnlyList<string> narrow = Letters.Wrap(note, Size, columnMm);
+            if (HighMm(narrow) <= left)
+            {
+                column.Add(narrow);
+                left -= HighMm(narrow);
+                continue;
+            }
+
+            IReadOnlyList<string> across = Letters.Wrap(note, Size, cardMm);
+            if (foot.Count + across.Count <= MostFootLines)
+            {
+                foot.AddRange(across);
+            }
+            else
+            {
+                all = false;
+            }
+        }
+
+        if (!all && LineMm + GapMm <= left)
+        {
+            column.Add([More]);
+        }
+
+        return new([.. column], [.. foot]);
+    }
+
+    /// <summary>What the lines across the card take of its height.</summary>
+    public double FootMm => Foot.IsEmpty ? 0 : (Foot.Length * LineMm) + GapMm;
+
+    public void DrawColumn(SheetCanvas pad, Box on)
+    {
+        double y = on.Top;
+        foreach (IReadOnlyList<string> note in Column)
+        {
+            y = Lines(pad, on.Left, y, note) - GapMm;
+        }
+    }
+
+    public void DrawFoot(SheetCanvas pad, Box card) =>
+        Lines(pad, card.Left, card.Bottom + FootMm - GapMm, Foot);
+
+    private static double Lines(
+        SheetCanvas pad,
+        double left,
+        double top,
+        IReadOnlyList<string> lines
+    )
+    {
+        foreach (string line in lines)
+        {
+            pad.Text(left, top - Size, line, Size);
+            top -= LineMm;
+        }
+
+        return top;
+    }
+
+    private static double HighMm(IReadOnlyList<string> lines) => (lines.Count * LineMm) + GapMm;
+}

@@ -1,0 +1,50 @@
+using PlankFit.Export.Fastenings;
+using PlankFit.Export.Framing;
+using PlankFit.Export.Joints;
+using PlankFit.Export.Timber;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Cards;
+
+/// <summary>What the parts worked out after the planks (joints, what lies behind, fastenings ...) say of one plank; a part adds its lines here.</summary>
+internal static class PartNotes
+{
+    /// <summary>In sentences, for the plank's card.</summary>
+    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank)
+    {
+        if (plan.Joints?.On(plank.Id) is { } pieced)
+        {
+            yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
+        }
+
+        foreach (string note in FramingWords.OnCard(plan, plank))
+        {
+            yield return note;
+        }
+
+        foreach (string note in TimberWords.OnCard(plan, plank))
+        {
+            yield return note;
+        }
+
+        foreach (string note in FasteningWords.OnCard(plan, plank))
+        {
+            yield return note;
+        }
+    }
+
+    /// <summary>In a few words, for its row of the list.</summary>
+    public static IEnumerable<string> InList(BottomPlan plan, Plank plank)
+    {
+        if (plan.Joints?.On(plank.Id) is { } pieced)
+        {
+            yield return JointWords.Pieces(pieced, plan.Job.Units) + ".";
+        }
+
+        foreach (string note in TimberWords.InList(plan, plank))
+        {
+            yield return note;
+        }
+    }
+}

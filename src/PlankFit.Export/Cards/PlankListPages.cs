@@ -1,0 +1,230 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Cards;
+
+/// <summary>The numbered list of planks for paper: a picture, the sizes, both ends and notes for each, six planks a sheet.</summary>
+public static class PlankListPages
+{
+    private const int PerPage = 6;
+    private const double HeadMm = 7;
+    private const int EndsColumn = 3;
+    private const int NotesColumn = 4;
+    private const double TopMm = 1.6;
+
+    /// <summary>What a row's sizes and notes need, mm.</summary>
+    private const double LeastRowMm = 24;
+
+    // Plank, picture, sizes, ends, notes.
+    private static readonly double[] Columns = [0.08, 0.215, 0.13, 0.395, 0.18];
+
+    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    {
+        List<SheetPage> pages = [];
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        {
+            foreach (Side side in Enum.GetValues<Side>())
+            {
+                TitleBlock block = new(
+                    "Plank list",
+                    SheetWords.Of(side, layer),
+                    "pictures not to scale",
+                    null,
+                    Cautions.Saw
+                );
+                pages.AddRange(
+                    Paged(plan, layer, side)
+                        .Select(rows => new SheetPage(
+                            SheetFormat.Bench(plan.Job),
+                            block,
+                            (pad, inside) => Table(pad, inside, rows, layer, plan)
+                        ))
+                );
+            }
+        }
+
+        return SheetPage.Numbered(plan.Job, pages);
+    }
+
+    /// <summary>As many planks to a page as have room, six at the most; one with many ends takes more of it, and what is over goes to all alike.</summary>
+    private static IEnumerable<List<(Plank Plank, double HeightMm)>> Paged(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side
+    )
+    {
+        Box body = Frame.Inside(SheetFormat.Bench(plan.Job));
+        double room = body.Height - HeadMm,
+            endsMm = Column(body, EndsColumn).Width,
+            notesMm = Column(body, NotesColumn).Width,
+            left = room;
+        List<(Plank Plank, double HeightMm)> page = [];
+        foreach (Plank plank in layer.On(side))
+        {
+            double needed = Math.Max(
+                PartNotes.InList(plan, plank).Any()
+                    ? Math.Max(LeastRowMm, NotesHeightMm(plan, plank, layer, notesMm))
+                    : LeastRowMm,
+                ListedEnds.HeightMm(plank, endsMm, layer.Spec.ThicknessMm, plan.Job.Units)
+            );
+            if (page.Count > 0 && (page.Count == PerPage || needed > left))
+            {
+                yield return Spread(page, left / page.Count);
+                page = [];
+                left = room;
+            }
+
+            page.Add((plank, needed));
+            left -= needed;
+        }
+
+        // The last page's rows keep the height of the others.
+        double usual = room / PerPage;
+        yield return Spread(page, Math.Max(0, Math.Min(left / page.Count, usual - LeastRowMm)));
+    }
+
+    private static List<(Plank Plank, double HeightMm)> Spread(
+        List<(Plank Plank, double HeightMm)> page,
+        double moreMm
+    ) => [.. page.Select(r => (r.Plank, r.HeightMm + moreMm))];
+
+    private static void Table(
+        SheetCanvas pad,
+        Box inside,
+        List<(Plank Plank, double HeightMm)> rows,
+        PlankLayerPlan layer,
+        BottomPlan plan
+    )
+    {
+        LengthUnit unit = plan.Job.Units;
+        Box head = inside with { Bottom = inside.Top - HeadMm };
+        string[] names =
+        [
+            "plank",
+            "seen on the outer face",
+            $"sizes, {SheetWords.Unit(unit)}",
+            "ends, inboard to outboard",
+            "edges, bend, fitting",
+        ];
+        for (int i = 0; i < names.Length; i++)
+        {
+            Box cell = Column(head, i);
+            pad.Text(
+                new(cell.Left, head.Middle.Y),
+                names[i],
+                Letters.Small,
+                Anchor.MiddleLeft,
+                true
+            );
+            if (i > 0)
+            {
+                pad.Line(cell.Left - 2, inside.Top, cell.Left - 2, inside.Bottom, Pens.Rule);
+            }
+        }
+
+        double top = head.Bottom;
+        for (int i = 0; i < rows.Count; i++)
+        {
+            Box row = inside with { Top = top, Bottom = top - rows[i].HeightMm };
+            pad.Line(row.Left, row.Top, row.Right, row.Top, i == 0 ? Pens.Frame : Pens.Rule);
+            Row(pad, row, rows[i].Plank, layer, plan);
+            top = row.Bottom;
+        }
+    }
+
+    private static Box Column(Box row, int index)
+    {
+        double left = row.Left + (Columns.Take(index).Sum() * row.Width);
+        return row with { Left = left + 2, Right = left + (Columns[index] * row.Width) - 2 };
+    }
+
+    private static void Row(
+        SheetCanvas pad,
+        Box row,
+        Plank plank,
+        PlankLayerPlan layer,
+        BottomPlan plan
+    )
+    {
+        LengthUnit unit = plan.Job.Units;
+        Box name = Column(row, 0);
+        pad.Text(name.Left, row.Top - 6.5, plank.Id.ToString(), Letters.Heading, bold: true);
+        pad.Paragraph(name.Left, row.Top - 9, name.Width, PlankWords.Of(plank.Kind), Letters.Small);
+        Picture(pad, Column(row, 1), plank);
+        Sizes(pad, Column(row, 2), plank, unit);
+        ListedEnds.Draw(pad, Column(row, EndsColumn), plank, layer.Spec.ThicknessMm, unit);
+        Box notes = Column(row, NotesColumn);
+        double y = row.Top - TopMm;
+        foreach (string note in Notes(plan, plank, layer))
+        {
+            y = pad.Paragraph(notes.Left, y, notes.Width, note, Letters.Small);
+        }
+    }
+
+    private static IEnumerable<string> Notes(BottomPlan plan, Plank plank, PlankLayerPlan layer) =>
+        PlankNotes
+            .Short(plank, layer.Spec.ThicknessMm, plan.Job.Units)
+            .Concat(PartNotes.InList(plan, plank));
+
+    private static double NotesHeightMm(
+        BottomPlan plan,
+        Plank plank,
+        PlankLayerPlan layer,
+        double widthMm
+    ) =>
+        TopMm
+        + (
+            Notes(plan, plank, layer).Sum(n => Letters.Wrap(n, Letters.Small, widthMm).Count)
+            * Letters.Small
+            * Letters.Leading
+        )
+        + 1;
+
+    private static void Picture(SheetCanvas pad, Box cell, Plank plank)
+    {
+        Box cut = Box.Around(plank.FlatCut),
+            room =
+                cell with
+                {
+                    Right = cell.Right - 7,
+                    Top = cell.Top - 2,
+                    Bottom = cell.Bottom + 2,
+                };
+        double factor = Math.Min(room.Width / cut.Width, Math.Min(room.Height, 9) / cut.Height);
+        Placing at = Placing.Centred(cut, room, factor, factor);
+        BuiltShape.Draw(pad, plank, at, cell.Within(-5), 1);
+        ForwardArrow.Draw(
+            pad,
+            new(cell.Right - 3, cell.Middle.Y),
+            BuiltShape.Paper(ForwardArrow.OnFlat(plank), at),
+            5
+        );
+    }
+
+    private static void Sizes(SheetCanvas pad, Box cell, Plank plank, LengthUnit unit)
+    {
+        ImmutableArray<WidthAt> widths = WidthAt.Of(plank);
+        string[] across = [.. widths.Select(w => LengthText.PaperNumber(w.WidthMm, unit))];
+        double y = cell.Top - 1.8;
+        Item("saw", LengthText.PaperNumber(plank.CutLengthMm, unit, RoundTo.Up));
+        Item("net", LengthText.PaperNumber(plank.NetLengthMm, unit, RoundTo.Up));
+        Item("wide", across.Distinct().Count() == 1 ? across[0] : across[0] + " in");
+        if (across.Length == 3 && across.Distinct().Count() > 1)
+        {
+            Item("", across[1] + " mid");
+            Item("", across[2] + " out");
+        }
+
+        void Item(string name, string figure)
+        {
+            pad.Text(cell.Left, y - Letters.Bench, name, Letters.Small);
+            pad.Text(cell.Left + 7.5, y - Letters.Bench, figure, Letters.Bench, bold: true);
+            y -= Letters.Bench * 1.6;
+        }
+    }
+}

@@ -1,0 +1,55 @@
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Export.Checks;
+
+/// <summary>How to tape, how much may be out and why, and what to do beyond it; beside it what the stock's true width does.</summary>
+internal static class CheckNotes
+{
+    /// <summary>What the notes and the sketch need below the table.</summary>
+    public const double HeightMm = 52;
+
+    private const double NoteMm = 2.2;
+
+    /// <summary>
+    /// Offsets read to ±0.8 mm (1/32 in) change a length from keel to chine by up to 1.4 mm (rms, computed on hulls of this kind); twice that is the limit.
+    /// </summary>
+    public static double LimitMm(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? 3 : LengthUnits.MmPerInch / 8;
+
+    public static void Draw(
+        SheetCanvas pad,
+        Box box,
+        PlankLayerPlan layer,
+        Side side,
+        string station,
+        LengthUnit unit
+    )
+    {
+        double middle = box.Left + (0.54 * box.Width);
+        string[] how =
+        [
+            "Tape along the bare face that this layer is laid on: a and b from the station's mark at the keel's edge and at the chine; c along the seam, keel end to chine end; "
+                + "d from the forward seam's keel end to the after seam's chine end. Where a seam ends at stem or transom, from the corner at the keel along that edge. Write below each figure what the tape says.",
+            $"LIMIT {PlankWords.Small(LimitMm(unit), unit)} on every reading: offsets read to {(LengthUnits.IsMetric(unit) ? "0.8 mm" : "1/32 in")} alter a length from keel to chine by half as much.",
+            "ONE reading beyond it: measure again, then look at that frame. A difference that GROWS from plank to plank: the stations do not stand where the table says. "
+                + "Saw nothing until the frames are mended, or the offsets as built are in the table and the job is run again.",
+        ];
+        double top = box.Top;
+        foreach (string text in how)
+        {
+            top = pad.Paragraph(box.Left, top, middle - box.Left - 5, text, NoteMm) - 0.8;
+        }
+
+        StockCreep.Draw(pad, box with { Left = middle }, layer, unit);
+        CheckSketch.Draw(
+            pad,
+            new Box(middle, box.Bottom, box.Right, box.Bottom + CheckSketch.HeightMm),
+            side,
+            layer.Planks.Heads,
+            station
+        );
+    }
+}

@@ -1,0 +1,228 @@
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Checks;
+
+/// <summary>The table of readings: what the tape should say above, a blank for what it says below.</summary>
+internal static class CheckTable
+{
+    private const double HeadMm = 13;
+    private const double MostRowMm = 12;
+    private const double ContinuedMm = 9;
+
+    private static readonly double[] Widths =
+    [
+        0.085,
+        0.135,
+        0.135,
+        0.135,
+        0.135,
+        0.135,
+        0.135,
+        0.105,
+    ];
+
+    public static void Draw(
+        SheetCanvas pad,
+        Box inside,
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side,
+        SeamCheck[] checks,
+        bool withNotes
+    )
+    {
+        LengthUnit unit = plan.Job.Units;
+        Box box = inside.Within(4);
+        string station = checks
+            .SelectMany(c => new[] { c.Forward, c.After })
+            .OfType<TapedSeam>()
+            .SelectMany(s => new[] { s.Inboard, s.Outboard })
+            .Where(e => e.At is HullEdge.Keel or HullEdge.Chine)
+            .Select(e => e.From)
+            .FirstOrDefault("-");
+        double[] x = Columns(box);
+        Head(pad, box, x, station);
+        double top = box.Top - HeadMm,
+            below = withNotes ? CheckNotes.HeightMm : ContinuedMm,
+            row = Math.Min(MostRowMm, (top - box.Bottom - below) / checks.Length);
+        foreach (SeamCheck check in checks)
+        {
+            Row(pad, x, top, row, check, layer, unit);
+            top -= row;
+        }
+
+        for (int i = 0; i < x.Length; i++)
+        {
+            pad.Line(x[i], box.Top, x[i], top, Pens.Rule);
+        }
+
+        if (withNotes)
+        {
+            CheckNotes.Draw(pad, box with { Top = top - 3 }, layer, side, station, unit);
+        }
+        else
+        {
+            pad.Text(box.Left, top - 6, "Continued on the next page.", Letters.Bench);
+        }
+    }
+
+    private static double[] Columns(Box box)
+    {
+        double[] x = new double[Widths.Length + 1];
+        x[0] = box.Left;
+        for (int i = 0; i < Widths.Length; i++)
+        {
+            x[i + 1] = x[i] + (Widths[i] * box.Width);
+        }
+
+        return x;
+    }
+
+    private static void Head(SheetCanvas pad, Box box, double[] x, string station)
+    {
+        string[] seams = ["", "forward seam", "", "", "after seam", "", "", ""];
+        string[] heads =
+        [
+            "plank",
+            "a: along keel from",
+            "b: along chine from",
+            "c: taped, end to end",
+            "a: along keel from",
+            "b: along chine from",
+            "c: taped, end to end",
+            "d: diagonal",
+        ];
+        for (int i = 0; i < heads.Length; i++)
+        {
+            if (seams[i].Length > 0)
+            {
+                pad.Text(x[i] + 1.5, box.Top - 4.2, seams[i], Letters.Bench, bold: true);
+            }
+
+            pad.Text(
+                x[i] + 1.5,
+                box.Top - 8.2,
+                Letters.Shortened(heads[i], Letters.Small, x[i + 1] - x[i] - 2),
+                Letters.Small
+            );
+        }
+
+        foreach (int i in new[] { 1, 2, 4, 5 })
+        {
+            pad.Text(
+                x[i] + 1.5,
+                box.Top - 11.4,
+                Letters.Shortened($"station {station}", Letters.Small, x[i + 1] - x[i] - 2, true),
+                Letters.Small,
+                bold: true
+            );
+        }
+
+        pad.Line(box.Left, box.Top, box.Right, box.Top, Pens.Frame);
+        pad.Line(box.Left, box.Top - HeadMm, box.Right, box.Top - HeadMm, Pens.Frame);
+    }
+
+    private static void Row(
+        SheetCanvas pad,
+        double[] x,
+        double top,
+        double row,
+        SeamCheck check,
+        PlankLayerPlan layer,
+        LengthUnit unit
+    )
+    {
+        bool master = check.PlankId.Number == layer.MasterNumber;
+        pad.Text(x[0] + 1.5, top - 4, check.PlankId.ToString(), Letters.Bench, bold: true);
+        if (master)
+        {
+            pad.Text(x[0] + 1.5, top - 7.8, "master", Letters.Small);
+        }
+
+        Seam(pad, x, 1, top, row, check.Forward, unit);
+        Seam(pad, x, 4, top, row, check.After, unit);
+        Cell(
+            pad,
+            x[7],
+            x[8],
+            top,
+            row,
+            check.DiagonalMm is { } d ? LengthText.PaperNumber(d, unit) : null
+        );
+        pad.Line(x[0], top - row, x[^1], top - row, Pens.Rule);
+    }
+
+    private static void Seam(
+        SheetCanvas pad,
+        double[] x,
+        int column,
+        double top,
+        double row,
+        TapedSeam? seam,
+        LengthUnit unit
+    )
+    {
+        TapedEnd?[] ends = [seam?.Inboard, seam?.Outboard];
+        for (int i = 0; i < 2; i++)
+        {
+            Cell(
+                pad,
+                x[column + i],
+                x[column + i + 1],
+                top,
+                row,
+                ends[i] is { } end ? Place(end, unit) : null
+            );
+        }
+
+        Cell(
+            pad,
+            x[column + 2],
+            x[column + 3],
+            top,
+            row,
+            seam is null ? null : LengthText.PaperNumber(seam.LengthMm, unit)
+        );
+    }
+
+    /// <summary>1204.5 aft; 88 fwd; stem, 120 up: where a seam runs out at stem or transom, from the keel's corner along that edge.</summary>
+    private static string Place(TapedEnd end, LengthUnit unit)
+    {
+        string length = LengthText.PaperNumber(Math.Abs(end.AlongMm), unit);
+        return end.At switch
+        {
+            HullEdge.Keel or HullEdge.Chine => $"{length} {(end.AlongMm >= 0 ? "aft" : "fwd")}",
+            _ => $"{EndWords.At(end.At)}, {length}",
+        };
+    }
+
+    private static void Cell(
+        SheetCanvas pad,
+        double left,
+        double right,
+        double top,
+        double row,
+        string? should
+    )
+    {
+        if (should is null)
+        {
+            pad.Text(
+                (left + right) / 2,
+                top - (row / 2) - 0.9,
+                "none",
+                Letters.Small,
+                Anchor.BaselineCentre
+            );
+            return;
+        }
+
+        pad.Text(left + 1.5, top - 3.8, should, Letters.Bench);
+        pad.Line(left + 1.5, top - row + 0.9, right - 1.5, top - row + 0.9, Pens.Net);
+    }
+}

@@ -1,0 +1,197 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Fastenings;
+
+/// <summary>Where every fastening of a layer goes, both sides, seen from outside, forward to the left; what lies behind is drawn in grey.</summary>
+public static class FasteningPlanView
+{
+    private const double HeadMm = 17;
+    private const double KeyMm = 12;
+    private const double MostSignMm = 0.75;
+    private const double LeastSignMm = 0.35;
+    private const double TimberGrey = 0.88;
+
+    public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
+    {
+        SheetFormat format = SheetFormat.Wall(plan.Job);
+        Box inside = Frame.Inside(format).Within(8);
+        Box hull = Box.Around(
+            layer
+                .Outline.Select(Seen)
+                .Concat(layer.Of(Side.Port).Outline.Select(p => Seen(p.MirroredInY())))
+        );
+        Ratio ratio = Ratio.Fitting(
+            hull,
+            inside.Width - 16,
+            inside.Height - HeadMm - KeyMm,
+            plan.Job.Units
+        );
+        var at = Placing.Centred(
+            hull,
+            inside with
+            {
+                Top = inside.Top - HeadMm,
+                Bottom = inside.Bottom + KeyMm,
+            },
+            ratio.Factor,
+            ratio.Factor
+        );
+        var block = new TitleBlock(
+            "Fastening plan",
+            $"both sides, {SheetWords.Of(layer)}, outer face up",
+            "scale " + ratio,
+            new Vec2(-1, 0),
+            Cautions.Fasten
+        );
+        return SheetPage.Numbered(
+            plan.Job,
+            [
+                new(
+                    format,
+                    block,
+                    (pad, _) =>
+                    {
+                        Heading(pad, inside, plan, layer);
+                        Draw(pad, plan, layer, at);
+                        Key(pad, inside, plan, layer);
+                    }
+                ),
+            ]
+        )[0];
+    }
+
+    private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
+
+    private static void Heading(SheetCanvas pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    {
+        FasteningRule rule = plan.Fastenings!.Layers.First(l => l.Layer == layer.Number).Rule;
+        pad.Text(
+            inside.Left,
+            inside.Top - Letters.Name,
+            $"{SheetWords.Of(layer)}: {FasteningWords.Kind(rule.Kind, rule.Shape)}",
+            Letters.Name,
+            bold: true
+        );
+        pad.Paragraph(
+            inside.Left,
+            inside.Top - Letters.Name - 3,
+            inside.Width,
+            "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Timber behind is grey. "
+                + FasteningRuleWords.Of(rule, layer.Number == 1, plan.Job.Units),
+            Letters.Bench
+        );
+    }
+
+    private static void Draw(SheetCanvas pad, BottomPlan plan, PlankLayerPlan layer, Placing at)
+    {
+        Plank[] planks = [.. layer.Starboard, .. layer.Port];
+        foreach (Plank plank in planks)
+        {
+            foreach (FramingCrossing timber in plan.Framing?.On(plank.Id) ?? [])
+            {
+                if (timber.Of.Kind != FramingKind.Open && timber.Cover.Length > 2)
+                {
+                    pad.Closed(
+                        Thinning.Closed(timber.Cover, 1).Select(p => at[Seen(plank.Map.Point(p))]),
+                        Pens.None,
+                        Layers.Behind,
+                        TimberGrey
+                    );
+                }
+            }
+        }
+
+        foreach (Plank plank in planks)
+        {
+            pad.Closed(
+                Thinning.Closed([.. at.Of(plank.OnHull.Outline.Select(Seen))], 0.02),
+                Pens.Rule,
+                Layers.Hull
+            );
+        }
+
+        Numbers(pad, layer.Starboard, at);
+        Numbers(pad, layer.Port, at);
+        double size = Math.Clamp(12 * at.X, LeastSignMm, MostSignMm);
+        foreach (Plank plank in planks)
+        {
+            foreach (Fastening f in plan.Fastenings!.On(plank.Id)!.Points)
+            {
+                pad.Add(
+                    FasteningMarks.Sign(
+                        f.Use,
+                        f.Kind,
+                        at[Seen(Point(layer, plank.Side, f.On))],
+                        size,
+                        Pens.Measure
+                    )
+                );
+            }
+        }
+    }
+
+    private static Vec3 Point(PlankLayerPlan layer, Side side, Uv on)
+    {
+        Vec3 p = layer.Of(side).Surface.At(on.U, on.V).P;
+        return side == Side.Port ? p.MirroredInY() : p;
+    }
+
+    /// <summary>The plank's number outside its outboard end; where the last stands too near it is left out.</summary>
+    private static void Numbers(SheetCanvas pad, IEnumerable<Plank> planks, Placing at)
+    {
+        Vec2 last = new(double.NegativeInfinity, 0);
+        foreach (Plank plank in planks.Select(p => p.OnHull))
+        {
+            if (plank.Ends.IsEmpty)
+            {
+                continue;
+            }
+
+            ImmutableArray<Vec3> end = plank.Ends[^1].Outline;
+            Vec3 middle = end[end.Length / 2],
+                inward =
+                    (1.0 / plank.Outline.Length)
+                    * plank.Outline.Aggregate(default(Vec3), (a, b) => a + b);
+            Vec2 on = at[Seen(middle)],
+                out_ = plank.Ends[^1].At == HullEdge.Chine
+                    ? new Vec2(0, Math.Sign(on.Y - at[Seen(inward)].Y))
+                    : (on - at[Seen(inward)]).Unit();
+            Vec2 place = on + (3 * out_);
+            if (place.ChordTo(last) > 5)
+            {
+                pad.Text(place, plank.Id.Short, Letters.Small, Anchor.MiddleCentre);
+                last = place;
+            }
+        }
+    }
+
+    /// <summary>Each sign with what it is and how many there are, along the foot.</summary>
+    private static void Key(SheetCanvas pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    {
+        double x = inside.Left + 3,
+            y = inside.Bottom + 4;
+        foreach (
+            IGrouping<
+                (FasteningUse Use, FasteningKind Kind, FastenerShape Shape),
+                FasteningTotal
+            > g in plan.Fastenings!.Totals.Where(t => t.Layer == layer.Number)
+                .GroupBy(t => (t.Use, t.Kind, t.Shape))
+        )
+        {
+            pad.Add(FasteningMarks.Sign(g.Key.Use, g.Key.Kind, new(x, y + 1.2), 1.6, Pens.Outer));
+            string words =
+                $"{FasteningWords.What(g.Key.Use, g.Key.Kind, g.Key.Shape)}: {FasteningWords.Count(g.Sum(t => t.Count))} on both sides";
+            pad.Text(x + 5, y, words, Letters.Bench);
+            x += 5 + Letters.Width(words, Letters.Bench) + 12;
+        }
+    }
+}

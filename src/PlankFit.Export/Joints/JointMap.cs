@@ -1,0 +1,237 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Views;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Joints;
+
+/// <summary>
+/// One layer in plan, both sides, seen from outside, with its joints: each a thick line with the letters of its pieces, and the least distance to a joint of
+/// the next plank beside it. The joints of the layer below show through in dashes.
+/// </summary>
+public static class JointMap
+{
+    private const double HeadMm = 24;
+    private const double NamesMm = 9;
+
+    public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
+    {
+        SheetFormat format = SheetFormat.Wall(plan.Job);
+        Box inside = Frame.Inside(format).Within(8);
+        Box hull = Box.Around(
+            layer.Outline.SelectMany(p => new[] { Seen(p), Seen(p.MirroredInY()) })
+        );
+        string[] rules =
+        [
+            .. (plan.Joints?.Layers ?? [])
+                .Where(l => l.Layer == layer.Number)
+                .SelectMany(l => l.Rules)
+                .Distinct()
+                .Select(r => JointWords.Sentence(r, plan.Job.Units)),
+        ];
+        double rulesMm =
+            (rules.Sum(r => Letters.Wrap(r, Letters.Bench, inside.Width).Count) + 1)
+            * Letters.Bench
+            * Letters.Leading;
+        Ratio ratio = Ratio.Fitting(
+            hull,
+            inside.Width - 4,
+            inside.Height - HeadMm - NamesMm - rulesMm,
+            plan.Job.Units
+        );
+        var at = Placing.Centred(
+            hull,
+            inside with
+            {
+                Top = inside.Top - HeadMm,
+                Bottom = inside.Bottom + NamesMm + rulesMm,
+            },
+            ratio.Factor,
+            ratio.Factor
+        );
+        var block = new TitleBlock(
+            "Joints",
+            $"both sides, {SheetWords.Of(layer)}, outer face up",
+            "scale " + ratio,
+            new Vec2(-1, 0),
+            Cautions.Joints
+        );
+        return SheetPage.Numbered(
+            plan.Job,
+            [
+                new(
+                    format,
+                    block,
+                    (pad, _) =>
+                    {
+                        Heading(pad, inside, plan, layer);
+                        Draw(pad, plan, layer, at, hull);
+                        Rules(pad, inside with { Top = inside.Bottom + rulesMm }, rules);
+                    }
+                ),
+            ]
+        )[0];
+    }
+
+    /// <summary>From below, forward to the left: port comes to the top.</summary>
+    internal static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
+
+    private static void Heading(SheetCanvas pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    {
+        int joints = new[] { Side.Starboard, Side.Port }.Sum(s =>
+            plan.Joints?.Of(layer.Number, s)?.Planks.Sum(p => p.Joints.Length) ?? 0
+        );
+        pad.Text(
+            inside.Left,
+            inside.Top - Letters.Name,
+            $"{SheetWords.Of(layer)}: {PlanWords.Count(joints, "joint")}",
+            Letters.Name,
+            bold: true
+        );
+        pad.Paragraph(
+            inside.Left,
+            inside.Top - Letters.Name - 4,
+            inside.Width,
+            "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Thick: the joints of this layer, dashed: those of the layer below. "
+                + "At each joint the number of its plank and, where a joint lies in a plank next to it, the least distance to that, along the planks.",
+            Letters.Bench
+        );
+    }
+
+    private static void Rules(SheetCanvas pad, Box box, string[] rules)
+    {
+        double top = pad.Paragraph(
+            box.Left,
+            box.Top,
+            box.Width,
+            "The rules of stagger, and where they come from",
+            Letters.Bench,
+            true
+        );
+        foreach (string rule in rules)
+        {
+            top = pad.Paragraph(box.Left, top, box.Width, rule, Letters.Bench);
+        }
+    }
+
+    private static void Draw(
+        SheetCanvas pad,
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Placing at,
+        Box hull
+    )
+    {
+        foreach (Plank plank in layer.Starboard.Concat(layer.Port))
+        {
+            pad.Closed(
+                Thinning.Closed(at.Of(plank.OnHull.Outline.Select(Seen)), 0.02),
+                Pens.Measure,
+                Layers.Hull
+            );
+        }
+
+        foreach (bool port in new[] { false, true })
+        {
+            PlankLayerPlan of = layer.Of(port ? Side.Port : Side.Starboard);
+            pad.Closed(
+                of.Outline.Select(p => at[Seen(port ? p.MirroredInY() : p)]),
+                Pens.HullEdge,
+                Layers.Hull
+            );
+        }
+
+        PlankLayerPlan? below = plan.PlankLayers.LastOrDefault(l => l.Number < layer.Number);
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            if (below is not null)
+            {
+                foreach ((_, _, Vec2[] line) in Joints(plan, below, side, at))
+                {
+                    pad.Open(line, Pens.Inner, Layers.Joints);
+                }
+            }
+
+            foreach ((_, _, Vec2[] line) in Joints(plan, layer, side, at))
+            {
+                pad.Open(line, new Pen(0.7), Layers.Joints);
+            }
+        }
+
+        Vec2[][] Lines(PlankLayerPlan? of) =>
+            of is null
+                ? []
+                :
+                [
+                    .. new[] { Side.Starboard, Side.Port }.SelectMany(s =>
+                        Joints(plan, of, s, at).Select(j => j.Line)
+                    ),
+                ];
+        var labels = new JointLabels(Lines(layer), Lines(below));
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            foreach ((Plank plank, PlankJoint joint, Vec2[] line) in Joints(plan, layer, side, at))
+            {
+                labels.Draw(pad, plank, joint, line, at, plan.Job.Units);
+            }
+        }
+
+        Stations(pad, plan, at, hull);
+    }
+
+    /// <summary>Every joint as it lies on the sheet: its middle line, carried to the hull.</summary>
+    private static IEnumerable<(Plank Plank, PlankJoint Joint, Vec2[] Line)> Joints(
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side,
+        Placing at
+    )
+    {
+        if (plan.Joints?.Of(layer.Number, side) is not { } jointed)
+        {
+            yield break;
+        }
+
+        Dictionary<PlankId, Plank> planks = layer.On(side).ToDictionary(p => p.Id);
+        foreach (JointedPlank pieced in jointed.Planks)
+        {
+            Plank plank = planks[pieced.PlankId];
+            foreach (PlankJoint joint in pieced.Joints)
+            {
+                yield return (
+                    plank,
+                    joint,
+                    [
+                        .. Enumerable
+                            .Range(0, 2)
+                            .Select(k => 0.5 * (joint.OuterLine[k] + joint.InnerLine[k]))
+                            .Select(p => at[Seen(plank.Map.Point(p))]),
+                    ]
+                );
+            }
+        }
+    }
+
+    private static void Stations(SheetCanvas pad, BottomPlan plan, Placing at, Box hull)
+    {
+        double foot = at[new(0, hull.Bottom)].Y;
+        (string Name, double X)[] names =
+        [
+            .. plan
+                .Job.Offsets.Stations.Where(s =>
+                    s.PositionMm >= hull.Left - 1 && s.PositionMm <= hull.Right + 1
+                )
+                .Select(s => (s.Name, at[new(s.PositionMm, 0)].X)),
+        ];
+        StationNames.Row(pad, names, foot - NamesMm + 1);
+        foreach ((_, double x) in names)
+        {
+            pad.Line(x, foot - 4, x, foot - 1, Pens.Measure);
+        }
+    }
+}

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Joints;
+
+/// <summary>The joints on paper: for each layer and side the stock, the rules with their sources, and a row a joint with the distances that govern.</summary>
+public static class JointPages
+{
+    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    {
+        List<SheetPage> pages = [];
+        foreach (JointedLayer jointed in plan.Joints?.Layers ?? [])
+        {
+            if (jointed.Planks.IsEmpty)
+            {
+                continue;
+            }
+
+            PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == jointed.Layer);
+            var block = new TitleBlock(
+                "Joints in long planks",
+                SheetWords.Of(jointed.Side, layer),
+                SheetWords.Unit(plan.Job.Units),
+                null,
+                Cautions.Joints
+            );
+            bool butts = jointed.Stock.Kind == JointKind.Butt;
+            pages.AddRange(
+                new ListSheet(
+                    block,
+                    Intro(plan, jointed),
+                    [
+                        new("joint", 9, false),
+                        new(butts ? "on" : "scarf", 10, false),
+                        new(butts ? "cut, outer face up" : "tapered on", 20, false),
+                        new("lengths to saw", 15),
+                        new("from the inboard tip", 9),
+                        .. Enum.GetValues<JointRuleKind>()
+                            .Where(w => Spoken(jointed, w))
+                            .Select(w => new ListColumn(JointWords.Of(w), 13)),
+                    ],
+                    [.. JointRow.Of(plan, jointed).Select(r => Row(r, jointed))]
+                ).Pages(plan.Job)
+            );
+        }
+
+        return SheetPage.Numbered(plan.Job, pages);
+    }
+
+    private static bool Spoken(JointedLayer jointed, JointRuleKind what) =>
+        jointed.Rules.Any(r => r.What == what)
+        && jointed.Planks.Any(p => p.Joints.Any(j => j.Distances.Any(d => d.Rule.What == what)));
+
+    private static ImmutableArray<string> Row(JointRow r, JointedLayer jointed) =>
+        [
+            r.Joint.Id.ToString(),
+            r.Joint.Backing
+                ?? $"{NumberText.Trimmed(r.Joint.Ratio ?? 0, 1)}:1, {LengthText.PaperNumber(r.Joint.LengthMm, r.Unit)}",
+            r.Joint.Kind == JointKind.Butt
+                ? JointWords.Cut(r.Plank, r.Joint, r.Unit)
+                : $"{r.Joint.Id.Inboard} its {r.Joint.TaperedFace(true)} face, {r.Joint.Id.Outboard} its {r.Joint.TaperedFace(false)}",
+            $"{LengthText.PaperNumber(r.Inboard.LengthMm, r.Unit, RoundTo.Up)} + {LengthText.PaperNumber(r.Outboard.LengthMm, r.Unit, RoundTo.Up)}",
+            LengthText.PaperNumber(r.FromTipMm, r.Unit),
+            .. Enum.GetValues<JointRuleKind>()
+                .Where(w => Spoken(jointed, w))
+                .Select(w => r.Of(w) is { } d ? JointWords.Distance(d, r.Unit) : "-"),
+        ];
+
+    private static ImmutableArray<string> Intro(BottomPlan plan, JointedLayer jointed)
+    {
+        LengthUnit unit = plan.Job.Units;
+        JointStock stock = jointed.Stock;
+        string how =
+            stock.Kind == JointKind.Scarf
+                ? "Both pieces lie on each other over the whole length of a scarf; the feather edge on the outer face points aft (common practice, no source)."
+            : stock.Cut == ButtCut.Square ? "Butts are sawn square to the plank's own line."
+            : "Butts are sawn along the middle of what backs them.";
+        return
+        [
+            $"{PlanWords.Count(jointed.Planks.Length, "plank")} longer than {LengthText.ForPaper(stock.LongestMm, unit)}, in {jointed.Pieces} pieces, {JointFindings.Fewest(jointed)}; none is shorter than {LengthText.ForPaper(stock.ShortestMm, unit)}. {how}",
+            "Distances to joints of other planks are along the planks, each carried square to the next; those to the layer below are straight, through the skins. In brackets, the joint or seam that is nearest.",
+            .. jointed.Rules.Select(r => JointWords.Sentence(r, unit)),
+        ];
+    }
+}

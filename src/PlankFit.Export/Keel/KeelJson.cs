@@ -1,0 +1,138 @@
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Keel;
+
+/// <summary>The keel as data, keel.json, schema plankfit-keel/1. Lengths have four decimals of a millimetre, angles four of a degree.</summary>
+public static class KeelJson
+{
+    public const string Schema = "plankfit-keel/1";
+
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        IndentSize = 1,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes the keel. The stream is left open.</summary>
+    public static void Write(Job job, KeelPlan keel, Stream stream)
+    {
+        using (var json = new Utf8JsonWriter(stream, Options))
+        {
+            var numbers = new JsonNumbers(json);
+            json.WriteStartObject();
+            json.WriteString("schema", Schema);
+            json.WriteString("revision", job.Revision);
+            json.WriteString("job", job.Name);
+            json.WriteString("lengthUnit", "mm");
+            json.WriteString("angleUnit", "deg");
+            numbers.Number("halfWidthToleranceMm", job.Keel.HalfWidthToleranceMm, 4);
+            numbers.Number("proudToleranceMm", job.Keel.ProudToleranceMm, 4);
+            json.WriteStartArray("layers");
+            foreach (KeelLayerPlan layer in keel.Layers)
+            {
+                Layer(json, numbers, layer);
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("cap");
+            foreach (KeelCapStation row in keel.Cap)
+            {
+                json.WriteStartObject();
+                json.WriteString("station", row.Station);
+                numbers.Number("positionMm", row.PositionMm, 4);
+                json.WriteString("side", PlankWords.Of(row.Side));
+                numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
+                numbers.Number("edgeBevelDegrees", row.EdgeBevelDegrees, 4);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("findings");
+            foreach (Finding finding in keel.Findings)
+            {
+                json.WriteStartObject();
+                json.WriteString("severity", PlankWords.Of(finding.Severity));
+                json.WriteString("where", finding.Where);
+                json.WriteString("message", finding.Message);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        stream.WriteByte((byte)'\n');
+    }
+
+    private static void Layer(Utf8JsonWriter json, JsonNumbers numbers, KeelLayerPlan layer)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", layer.Spec.Name);
+        json.WriteString("meets", layer.Spec.Meets);
+        numbers.Number("thicknessMm", layer.Spec.ThicknessMm, 4);
+        numbers.NumberOrNull("fadesAtMm", layer.FadesAtMm, 4);
+        Rows(json, numbers, "stations", layer.Stations);
+        Rows(json, numbers, "between", layer.Between);
+        json.WriteStartArray("plankEnds");
+        foreach (KeelPlankEnd end in layer.PlankEnds)
+        {
+            json.WriteStartObject();
+            json.WriteString("plank", end.PlankId.ToString());
+            numbers.Number("positionMm", end.PositionMm, 4);
+            numbers.Number("lengthChangeMm", end.LengthChangeMm, 4);
+            numbers.Number("cutDegrees", end.CutDegrees, 4);
+            numbers.Number("cutChangeDegrees", end.CutChangeDegrees, 4);
+            numbers.Number("bevelDegrees", end.BevelDegrees, 4);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Rows(
+        Utf8JsonWriter json,
+        JsonNumbers numbers,
+        string name,
+        ImmutableArray<KeelStation> rows
+    )
+    {
+        json.WriteStartArray(name);
+        foreach (KeelStation row in rows)
+        {
+            json.WriteStartObject();
+            if (row.Station.Length > 0)
+            {
+                json.WriteString("station", row.Station);
+            }
+
+            numbers.Number("positionMm", row.PositionMm, 4);
+            json.WriteString("side", PlankWords.Of(row.Side));
+            numbers.Number("deadriseDegrees", row.DeadriseDegrees, 4);
+            numbers.Number("wantedHalfWidthMm", row.WantedHalfWidthMm, 4);
+            numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
+            numbers.Number("proudMm", row.ProudMm, 4);
+            numbers.Number("bevelDegrees", row.BevelDegrees, 4);
+            numbers.Number("plankEndBevelDegrees", row.PlankEndBevelDegrees, 4);
+            numbers.Number("slopeDegrees", row.SlopeDegrees, 4);
+            numbers.Number("alongKeelMm", row.AlongMm, 4);
+            if (row.Station.Length > 0)
+            {
+                json.WriteBoolean("measured", row.Measured);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}

@@ -1,0 +1,249 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Development;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Panels;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Panels;
+
+/// <summary>The bottom developed, for the wall: a page to set it out by, a page with its strain and the seams of every layer.</summary>
+public static class PanelSheets
+{
+    private const double GapMm = 6;
+    private const string Sheet = "The bottom laid flat";
+    private const string Seams =
+        "seams of the layers; starboard, outer face up; port is its mirror image";
+    private const string Caution =
+        "FOR SETTING OUT A WHOLE SHEET AND FOR COMPARING, NOT FOR SAWING PLANKS: each plank is laid flat by itself and has its own pattern. "
+        + "Offer up a template in thin stuff before a sheet is cut.";
+
+    public static ImmutableArray<Drawing> Pages(Job job, PanelPlan plan)
+    {
+        SheetFormat format = SheetFormat.Wall(job);
+        Box inside = Frame.Inside(format).Within(GapMm);
+        // Room to the sides for the figures of the ends.
+        Ratio ratio = Ratio.Fitting(
+            PanelView.TrueExtent(plan),
+            inside.Width - 6,
+            0.42 * inside.Height,
+            job.Units
+        );
+        double each = (PanelView.TrueExtent(plan).Height * ratio.Factor) + 16;
+        // The strain goes under the setting out where there is room for both.
+        bool together = SettingOutHeight(plan, ratio) + each + 12 <= inside.Height;
+        List<SheetPage> pages =
+        [
+            new(
+                format,
+                Block("starboard, outer face up; port is its mirror image", ratio),
+                (pad, box) =>
+                {
+                    Box room = box.Within(GapMm);
+                    SettingOut(pad, room, job, plan, ratio);
+                    if (together)
+                    {
+                        double top = room.Top - SettingOutHeight(plan, ratio) - 4;
+                        StrainMap(pad, room with { Top = top }, plan, ratio);
+                    }
+                }
+            ),
+        ];
+        int perPage = Math.Max(1, (int)((inside.Height - 10) / each));
+        List<Action<SheetCanvas, Box>> views =
+        [
+            .. plan.Layers.Select(l =>
+                (Action<SheetCanvas, Box>)((pad, box) => Layer(pad, box, plan, l, ratio))
+            ),
+        ];
+        if (!together)
+        {
+            views.Insert(0, (pad, box) => StrainMap(pad, box, plan, ratio));
+        }
+
+        foreach (Action<SheetCanvas, Box>[] chunk in views.Chunk(perPage))
+        {
+            pages.Add(
+                new(
+                    format,
+                    Block(together ? Seams : "strain; " + Seams, ratio),
+                    (pad, box) =>
+                    {
+                        Box room = box.Within(GapMm);
+                        for (int k = 0; k < chunk.Length; k++)
+                        {
+                            chunk[k](pad, room.Row(k, Math.Max(2, chunk.Length)));
+                        }
+                    }
+                )
+            );
+        }
+
+        return SheetPage.Numbered(job, pages);
+    }
+
+    private static TitleBlock Block(string of, Ratio ratio) =>
+        new(Sheet, of, ratio.ToString(), new Vec2(1, 0), Caution);
+
+    private static PanelView In(Box box, PanelPlan plan, Ratio ratio, double lift = 0)
+    {
+        Box thing = PanelView.TrueExtent(plan);
+        return new(
+            plan,
+            Placing.Centred(
+                thing,
+                box with
+                {
+                    Bottom = box.Bottom + lift,
+                },
+                ratio.Factor,
+                ratio.Factor
+            )
+        );
+    }
+
+    /// <summary>The view, its dimension and the taller of the two columns beneath.</summary>
+    private static double SettingOutHeight(PanelPlan plan, Ratio ratio) =>
+        (PanelView.TrueExtent(plan).Height * ratio.Factor)
+        + 34
+        + Math.Max(62, PanelTable.Height(plan) + 6);
+
+    private static void SettingOut(SheetCanvas pad, Box box, Job job, PanelPlan plan, Ratio ratio)
+    {
+        LengthUnit unit = job.Units;
+        FlatPanel flat = plan.Flat;
+        double height = PanelView.TrueExtent(plan).Height * ratio.Factor;
+        Box upper = box with { Bottom = Math.Max(box.Bottom, box.Top - height - 30) };
+        PanelView view = In(upper, plan, ratio, 8);
+        view.Outline(pad);
+        view.Stations(pad);
+        view.StationNames(pad, Letters.Bench);
+
+        // The base line with its length, and the two diagonals.
+        Vec2 left = view.Placing[default],
+            right = view.Placing[new(BaseLength(flat), 0)];
+        pad.Line(left, right, Pens.Net);
+        double y = view.Extent.Bottom - 9;
+        DimensionLine.Across(
+            pad,
+            left.X,
+            right.X,
+            y,
+            "base line " + LengthText.ForPaper(BaseLength(flat), unit)
+        );
+        // From below the stations' names down.
+        double names = 1.6 + Letters.Bench + 1;
+        pad.Line(left.X, left.Y - names, left.X, y - 1, Pens.Measure);
+        pad.Line(right.X, right.Y - names, right.X, y - 1, Pens.Measure);
+
+        double top = upper.Bottom - 2,
+            half = (box.Width / 2) - 4;
+        double at = top;
+        at =
+            pad.Paragraph(box.Left, at, half, PanelWords.Verdict(plan, unit), Letters.Bench, true)
+            - 1.5;
+        at = pad.Paragraph(box.Left, at, half, PanelWords.Strain(plan), Letters.Bench, true) - 1.5;
+        at = pad.Paragraph(box.Left, at, half, PanelWords.Method(plan, unit), Letters.Bench) - 2;
+        foreach ((string what, string figure) in Sizes(plan, unit))
+        {
+            pad.Text(box.Left, at - Letters.Bench, what, Letters.Bench);
+            pad.Text(
+                box.Left + half,
+                at - Letters.Bench,
+                figure,
+                Letters.Bench,
+                Anchor.BaselineRight,
+                true
+            );
+            at -= Letters.Bench * Letters.Leading;
+        }
+
+        double column = box.Left + half + 8;
+        PanelTable.Draw(pad, plan, unit, column, top, box.Right - column);
+        pad.Paragraph(
+            column,
+            top - PanelTable.Height(plan) - 2,
+            box.Right - column,
+            $"Along the base line from its after end, and off it towards the chine; {SheetUnit(unit)}.",
+            Letters.Small
+        );
+    }
+
+    /// <summary>Lengths and diagonals that a tape can check.</summary>
+    internal static IEnumerable<(string What, string Figure)> Sizes(PanelPlan plan, LengthUnit unit)
+    {
+        FlatPanel f = plan.Flat;
+        Vec2 Corner(double u, bool chine) =>
+            f.Map.At(u, chine ? f.Patch.Upper(u) : f.Patch.Lower(u));
+        string L(double mm) => LengthText.ForPaper(mm, unit);
+        yield return (
+            "keel, on the hull / in the flat",
+            $"{L(f.LowerEdge.SurfaceMm)} / {L(f.LowerEdge.FlatMm)}"
+        );
+        yield return (
+            "chine, on the hull / in the flat",
+            $"{L(f.UpperEdge.SurfaceMm)} / {L(f.UpperEdge.FlatMm)}"
+        );
+        (double from, double to) = (f.Patch.UFrom, f.Patch.UTo);
+        yield return (
+            "diagonal, keel forward to chine aft",
+            L(Corner(from, false).ChordTo(Corner(to, true)))
+        );
+        if (!f.Patch.ClosesAt(from, 1))
+        {
+            yield return (
+                "diagonal, keel aft to chine forward",
+                L(Corner(to, false).ChordTo(Corner(from, true)))
+            );
+        }
+
+        yield return ("area of one side, on the hull", PlanWords.Area(f.SurfaceAreaMm2, unit));
+    }
+
+    private static double BaseLength(FlatPanel flat) =>
+        flat
+            .Map.At(flat.Patch.UFrom, flat.Patch.Lower(flat.Patch.UFrom))
+            .ChordTo(flat.Map.At(flat.Patch.UTo, flat.Patch.Lower(flat.Patch.UTo)));
+
+    private static string SheetUnit(LengthUnit unit) =>
+        unit == LengthUnit.FeetInchesEighths ? "feet-inches-eighths" : LengthUnits.Name(unit);
+
+    private static void StrainMap(SheetCanvas pad, Box box, PanelPlan plan, Ratio ratio)
+    {
+        double most = Math.Abs(plan.Flat.Worst.Leading);
+        pad.Text(
+            box.Left,
+            box.Top - Letters.Heading,
+            "Strain. " + PanelWords.Strain(plan),
+            Letters.Heading,
+            bold: true
+        );
+        double used = PanelStrainView.Scale(pad, box.Left + 2, box.Top - Letters.Heading - 4, most);
+        PanelStrainView.Draw(pad, In(box with { Top = box.Top - 6 - used }, plan, ratio, 3));
+    }
+
+    private static void Layer(
+        SheetCanvas pad,
+        Box box,
+        PanelPlan plan,
+        PanelSeams layer,
+        Ratio ratio
+    )
+    {
+        pad.Text(
+            box.Left,
+            box.Top - Letters.Heading,
+            LetterWidths.Drawable($"Layer {layer.Layer}, {layer.Name}: seams between planks"),
+            Letters.Heading,
+            bold: true
+        );
+        PanelView view = In(box with { Top = box.Top - 6 }, plan, ratio, 3);
+        view.Outline(pad);
+        view.Stations(pad);
+        view.StationNames(pad, Letters.Bench);
+        view.Seams(pad, layer);
+        view.Numbers(pad, layer);
+    }
+}

@@ -1,0 +1,217 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Fastenings;
+using PlankFit.Export.Framing;
+using PlankFit.Export.Joints;
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Patterns;
+
+/// <summary>
+/// A plank in true size on one long page, outer face up: outlines, the lines where each face ends, witness ticks, a check square, and what to mind. One plank a
+/// page, to be plotted on a roll or cut up into tiles.
+/// </summary>
+public static class FullSizePattern
+{
+    private const double MarginMm = 12;
+    private const double FootMm = 34;
+    private const double CheckMm = 100;
+    private const double LeastPageMm = 170;
+
+    /// <summary>One page a plank for a layer and side.</summary>
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, PlankLayerPlan layer, Side side) =>
+        [.. layer.On(side).Select(p => Page(plan, layer, p))];
+
+    /// <summary>One plank in true size with its name and marks alone, for cutting up into pages that bring their own check squares and notes.</summary>
+    public static Drawing Bare(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    {
+        Box box = Box.Around(plank.FlatCut);
+        var pad = new SheetCanvas();
+        var at = new Placing(1, 1, new Vec2(MarginMm - box.Left, MarginMm - box.Bottom));
+        // Room for the words of a piece too small to hold them.
+        double width = Math.Max(box.Width + (2 * MarginMm), LeastPageMm),
+            height = box.Height + (2 * MarginMm);
+        Shape(pad, plan, plank, at, width, height);
+        return pad.Done(
+            $"{plan.Job.Name}, revision {plan.Job.Revision}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
+            width,
+            height
+        );
+    }
+
+    /// <summary>One plank's page.</summary>
+    public static Drawing Page(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    {
+        bool metric = LengthUnits.IsMetric(plan.Job.Units);
+        Box box = Box.Around(plank.FlatCut);
+        double square = CheckMm + (metric ? 0 : 110);
+        double width = Math.Max(box.Width + (2 * MarginMm), square + 150),
+            left = MarginMm;
+        double beside = left + square + 8;
+
+        // Written to nowhere first, to know how much room the words ask for: none may be left out.
+        double written = -Words(
+            new SheetCanvas(),
+            plan,
+            layer,
+            plank,
+            beside,
+            0,
+            width - MarginMm - beside
+        );
+        double band = Math.Max(CheckMm, written);
+        double height = box.Height + (2 * MarginMm) + FootMm + band + 10;
+        var pad = new SheetCanvas();
+        pad.Rectangle(new(4, 4, width - 4, height - 4), Pens.Rule);
+        var at = new Placing(
+            1,
+            1,
+            new Vec2(left - box.Left, MarginMm + FootMm + band + 10 - box.Bottom)
+        );
+        Shape(pad, plan, plank, at, width, height);
+        CheckSquares(pad, metric, left, MarginMm + FootMm);
+        Words(pad, plan, layer, plank, beside, MarginMm + FootMm + band, width - MarginMm - beside);
+        pad.Paragraph(
+            left,
+            MarginMm + FootMm - 6,
+            width - (2 * MarginMm),
+            Cautions.Pattern,
+            Letters.Bench
+        );
+        return pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height);
+    }
+
+    private static void Shape(
+        SheetCanvas pad,
+        BottomPlan plan,
+        Plank plank,
+        Placing at,
+        double width,
+        double height
+    )
+    {
+        BuiltShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
+        pad.Add(JointMarks.Of(plan, plank, at.Origin));
+        foreach (PlankMark mark in plank.Marks)
+        {
+            pad.Text(
+                at[JointMarks.Clear(plan, plank, mark.At + (16 * mark.Inward))],
+                mark.Label,
+                Letters.Heading,
+                Anchor.MiddleCentre
+            );
+        }
+
+        Name(pad, plan, plank, at);
+        pad.Add(FasteningMarks.Signs(plan, plank, at.Origin));
+        pad.Add(FramingMarks.Of(plan, plank, at.Origin, pad.Shapes));
+        pad.Add(EndLineNames.Of(plank, at.Origin, pad.Shapes));
+    }
+
+    private static void Name(SheetCanvas pad, BottomPlan plan, Plank plank, Placing at)
+    {
+        PlankPiece? piece = JointMarks.Longest(plan, plank);
+        string name = (piece?.Id ?? PieceId.Whole(plank.Id)).ToString();
+        Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
+        double height = Math.Clamp(room / 4, 2.5, 12);
+        middle = FasteningMarks.ClearOf(
+            plan,
+            plank,
+            middle,
+            new(Letters.Width(name, height, true) / 2, height / 2)
+        );
+        pad.Text(at[middle], name, height, Anchor.MiddleCentre, bold: true);
+        PatternArrow.Draw(
+            pad,
+            plank,
+            piece?.Cut ?? plank.FlatCut,
+            at,
+            middle,
+            Letters.Width(name, height, true)
+        );
+    }
+
+    private static void CheckSquares(SheetCanvas pad, bool metric, double left, double bottom)
+    {
+        Square(pad, left, bottom, CheckMm, "100 mm both ways");
+        if (!metric)
+        {
+            Square(pad, left + CheckMm + 8, bottom, 101.6, "4 in both ways");
+        }
+    }
+
+    private static void Square(
+        SheetCanvas pad,
+        double left,
+        double bottom,
+        double side,
+        string text
+    )
+    {
+        pad.Rectangle(new(left, bottom, left + side, bottom + side), Pens.Measure);
+        pad.Text(
+            left + (side / 2),
+            bottom + (side / 2),
+            text,
+            Letters.Heading,
+            Anchor.MiddleCentre
+        );
+    }
+
+    /// <summary>All that is said of the plank, from a top down; returns where the words end.</summary>
+    private static double Words(
+        SheetCanvas pad,
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Plank plank,
+        double left,
+        double top,
+        double width
+    )
+    {
+        LengthUnit unit = plan.Job.Units;
+        top = pad.Paragraph(
+            left,
+            top,
+            width,
+            $"{plan.Job.Name}, revision {plan.Job.Revision}",
+            Letters.Heading,
+            true
+        );
+        top =
+            pad.Paragraph(
+                left,
+                top,
+                width,
+                $"{plank.Id}: {SheetWords.Of(plank.Side, layer)}. True size.",
+                Letters.Heading,
+                true
+            ) - 2;
+        string[] said =
+        [
+            LengthText.PaperToleranceText(unit) + " Outlines are drawn within 0.02 mm.",
+            $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",
+            .. plank.Ends.Select(e =>
+                EndWords.Sentence(plank, e, layer.Planks.ThicknessMm, unit) + "."
+            ),
+            .. JointWords.Sentences(plan, plank),
+            PlankWords.Edges(plank, unit),
+            .. FramingWords.OnPattern(plan, plank),
+            .. FasteningWords.OnPattern(plan, plank),
+            "Thick line: saw. Long dashes: net outline, the edge of the bottom. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
+        ];
+        foreach (string line in said)
+        {
+            top = pad.Paragraph(left, top, width, line, Letters.Bench);
+        }
+
+        return top;
+    }
+}

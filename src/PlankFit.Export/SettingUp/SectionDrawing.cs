@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.SettingUp;
+
+/// <summary>
+/// A frame in true size, starboard half, looking forward. For DXF the middle line is x = 0 and the base line y = 0 (up the rake where raked); for paper the same
+/// moved onto its page. "cut" is the mould line on the face that stands on the line, "far face" the edge at the other face, "hull" the planking's faces and the table.
+/// </summary>
+public static class SectionDrawing
+{
+    private const double MarginMm = 12;
+    private const double TextMm = 4.5;
+    private const double LineMm = 1.7 * TextMm;
+    private const double LeastWidthMm = 250;
+
+    /// <summary>Words begin so far from the middle line: clear of it, and where a check square sees them.</summary>
+    private const double IndentMm = 6;
+
+    /// <summary>Room beside a name for the frame's own wood, mm.</summary>
+    private const double InsideMm = 120;
+    private const string FarFace = "far face";
+
+    /// <summary>In the hull's own coordinates.</summary>
+    public static Drawing AtOrigin(Job job, SettingUpPlan plan, FrameSection section)
+    {
+        (SheetCanvas pad, Box box) = Drawn(job, plan, section);
+        return pad.Done(Title(job, section), box.Width, box.Height);
+    }
+
+    /// <summary>With its lower left corner at the drawing's origin.</summary>
+    public static Drawing OnPaper(Job job, SettingUpPlan plan, FrameSection section)
+    {
+        (SheetCanvas pad, Box box) = Drawn(job, plan, section);
+        Vec2 move = new(-box.Left, -box.Bottom);
+        return new(
+            Title(job, section),
+            box.Width,
+            box.Height,
+            [.. pad.Shapes.Select(s => PlankFit.Draughting.Tiling.Placed.By(s, move))]
+        );
+    }
+
+    private static string Title(Job job, FrameSection section) =>
+        $"{job.Name}, revision {job.Revision}: {SettingUpWords.Headed(section)}, full size";
+
+    private static (SheetCanvas, Box) Drawn(Job job, SettingUpPlan plan, FrameSection section)
+    {
+        SectionLines lines = section.Lines;
+        Box wood = Box.Around([
+            .. lines.Table,
+            .. lines.Outer,
+            .. lines.Inner,
+            .. lines.Mould,
+            .. lines.OtherFace,
+            .. lines.PlankEnds.SelectMany(e => e),
+            .. lines.Keel.SelectMany(k => k),
+            .. lines.Corner is { } c
+                ? c
+                    .TopsideOuter.Concat(c.TopsideMould)
+                    .Concat(c.TopsideInner)
+                    .Concat(c.Joint)
+                    .Concat(c.Piece)
+                : [],
+            new(0, lines.Table[0].Y),
+        ]);
+        double step = LengthUnits.IsMetric(job.Units) ? 100 : 6 * LengthUnits.MmPerInch,
+            // A hull far above its base line gets a level nearer by.
+            level = Math.Max(0, Math.Floor((wood.Bottom - 15) / step) * step);
+        var pad = new SheetCanvas();
+        Hull(pad, lines);
+        pad.Open(lines.Mould, Pens.Cut, Layers.Cut);
+        pad.Open(lines.OtherFace, Pens.Inner, FarFace);
+        double right = wood.Right + 20;
+        string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
+
+        pad.Line(new(0, level - 5), new(0, wood.Top + 10), Pens.Station);
+        Level(
+            pad,
+            level,
+            right,
+            level == 0 ? "base line" : $"level, {Mm(level)} above base",
+            lines.Table
+        );
+        foreach (double z in plan.Spec.WaterlinesMm.Where(z => z > wood.Bottom && z < wood.Top + 5))
+        {
+            double rake = Math.Cos(section.RakeDegrees * Math.PI / 180);
+            Level(pad, z / rake, right, $"waterline {Mm(z)}", lines.Table);
+        }
+
+        Places(pad, section);
+        double legend = wood.Top + 14;
+        ImmutableArray<string> words = Words(job, plan, section);
+        for (int i = 0; i < words.Length; i++)
+        {
+            pad.Text(
+                new(IndentMm, legend + ((words.Length - 1 - i) * LineMm)),
+                LetterWidths.Drawable(words[i], i == 0),
+                TextMm,
+                bold: i == 0
+            );
+        }
+
+        double wide = words.Select((w, i) => IndentMm + Letters.Width(w, TextMm, i == 0)).Max();
+        return (
+            pad,
+            new(
+                -MarginMm,
+                Math.Min(level, wood.Bottom - 6) - MarginMm - 8,
+                Math.Max(Math.Max(right, wide) + MarginMm, LeastWidthMm),
+                legend + (words.Length * LineMm) + MarginMm
+            )
+        );
+    }
+
+    private static void Hull(SheetCanvas pad, SectionLines lines)
+    {
+        pad.Open(lines.Outer, Pens.HullEdge, Layers.Hull);
+        pad.Open(lines.Inner, Pens.Outer, Layers.Hull);
+        pad.Open(lines.Table, Pens.Net, Layers.Hull);
+        foreach (var end in lines.PlankEnds.Concat(lines.Keel))
+        {
+            pad.Open(end, Pens.Outer, Layers.Hull);
+        }
+
+        if (lines.Corner is { } c)
+        {
+            pad.Open(c.Joint, Pens.Outer, Layers.Hull);
+            pad.Open(c.TopsideOuter, Pens.HullEdge, Layers.Hull);
+            pad.Open(c.TopsideInner, Pens.Outer, Layers.Hull);
+            pad.Open(c.Round, Pens.Tick, Layers.Hull);
+            pad.Open(c.TopsideMould, Pens.Cut, Layers.Cut);
+            if (!c.Piece.IsEmpty)
+            {
+                pad.Closed(c.Piece, Pens.Outer, Layers.Hull);
+            }
+        }
+    }
+
+    /// <summary>A level line, named where the hull does not cross the name: inside it, or outside where it is narrow.</summary>
+    private static void Level(
+        SheetCanvas pad,
+        double height,
+        double right,
+        string name,
+        ImmutableArray<Vec2> table
+    )
+    {
+        pad.Line(new(-5, height), new(right, height), Pens.Station);
+        double crossed = table.FirstOrDefault(p => p.Y >= height, table[^1]).X;
+        bool inside = height > table[0].Y && crossed > Letters.Width(name, TextMm) + InsideMm;
+        pad.Text(
+            new(inside ? IndentMm : right, height + (inside ? 2 : -TextMm - 2)),
+            name,
+            TextMm,
+            inside ? Anchor.BaselineLeft : Anchor.BaselineRight
+        );
+    }
+
+    /// <summary>Strokes from the table's section in to the mould line at the places of the lists.</summary>
+    private static void Places(SheetCanvas pad, FrameSection section)
+    {
+        foreach (FramePlace p in section.Places)
+        {
+            int i = (int)Math.Round(p.Part * 4);
+            Vec2 run = Along(section.Lines.Table, p.Part),
+                outward = -1 * run.Left();
+            Vec2 drawn = p.Mould + (p.DeductionMm * outward);
+            pad.Line(p.Mould, drawn + (4 * outward), Pens.Measure);
+            string[] names = ["K", "1/4", "1/2", "3/4", "C"];
+            pad.Text(drawn + (9 * outward), names[i], TextMm * 0.8, Anchor.MiddleCentre);
+        }
+    }
+
+    /// <summary>The direction of a chain at about a part of its length.</summary>
+    private static Vec2 Along(ImmutableArray<Vec2> line, double part)
+    {
+        double want = part * (line[^1].X - line[0].X);
+        int i = 0;
+        while (i < line.Length - 2 && line[i + 1].X - line[0].X < want)
+        {
+            i++;
+        }
+
+        return (line[i + 1] - line[i]).Unit();
+    }
+
+    private static ImmutableArray<string> Words(Job job, SettingUpPlan plan, FrameSection s)
+    {
+        string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
+        string At(string where, FramePlace p) =>
+            $"{where}: deduct {Mm(p.DeductionMm)}, bevel {SettingUpWords.Bevel(p.BevelDegrees)}, fall {Mm(Math.Abs(p.FallMm))}";
+        return
+        [
+            $"{SettingUpWords.Headed(s)}, starboard half, looking forward, full size. {job.Name}, rev {job.Revision}",
+            $"Thick: mould line, on the {SettingUpWords.Face(s.Face)} face, which stands on the line. Short dashes: edge at the other face, {Mm(s.ThicknessMm)} {SettingUpWords.Lies(s.Face)} it.",
+            $"Planking's faces in full lines, the table's section in long dashes{(plan.Spec.RibbandMm > 0 && !s.IsTransom ? $"; ribbands of {Mm(plan.Spec.RibbandMm)} between planking and mould" : "")}."
+                + (
+                    Math.Abs(s.RakeDegrees) < 0.01
+                        ? ""
+                        : $" Raked {AngleText.ForPaper(Math.Abs(s.RakeDegrees))}: heights run up the rake."
+                ),
+            At("K, keel", s.Places[0]),
+            At("1/2, half way", s.Places[2]),
+            At("C, chine", s.Places[4]),
+        ];
+    }
+}

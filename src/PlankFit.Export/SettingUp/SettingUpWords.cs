@@ -1,0 +1,55 @@
+using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Export.SettingUp;
+
+/// <summary>The trade's words for frames, bevels and ends at the chine.</summary>
+internal static class SettingUpWords
+{
+    /// <summary>Less than this is square to any bevel gauge, degrees.</summary>
+    private const double SquareDegrees = 0.25;
+
+    /// <summary>"12.5° under", "3° standing", "square".</summary>
+    public static string Bevel(double degrees) =>
+        Math.Abs(degrees) < SquareDegrees
+            ? "square"
+            : $"{AngleText.ForPaper(Math.Abs(degrees))} {(degrees > 0 ? "under" : "standing")}";
+
+    /// <summary>Of a plank's end: "12.5°, outer face longer".</summary>
+    public static string PlankEnd(double degrees) =>
+        Math.Abs(degrees) < SquareDegrees
+            ? "square"
+            : $"{AngleText.ForPaper(Math.Abs(degrees))}, {(degrees > 0 ? "outer" : "inner")} face longer";
+
+    public static string Face(FrameFace face) => face == FrameFace.Forward ? "forward" : "after";
+
+    /// <summary>Which way the frame lies from its line.</summary>
+    public static string Lies(FrameFace face) => face == FrameFace.Forward ? "abaft" : "forward of";
+
+    public static string Named(FrameSection s) => s.IsTransom ? $"{s.Label}, transom" : s.Label;
+
+    /// <summary>With how it is known in a heading.</summary>
+    public static string Headed(FrameSection s) =>
+        s.IsTransom ? $"Transom (station {s.Name})"
+        : s.IsStation ? $"Station {s.Name}"
+        : $"Frame {s.Name}";
+
+    public static string Lap(ChineLap lap) =>
+        lap switch
+        {
+            ChineLap.BottomLapsTopside => "bottom laps topside",
+            ChineLap.TopsideLapsBottom => "topside laps bottom",
+            _ => "mitre",
+        };
+
+    /// <summary>How bottom and topside meet at a section.</summary>
+    public static string Meeting(SettingUpSpec spec, ChinePlace place) =>
+        spec.ChinePiece is null ? Lap(place.Lap) : "hard chine piece";
+
+    /// <summary>Past (+) or short of (-) an edge.</summary>
+    public static string Signed(double mm, LengthUnit unit)
+    {
+        string size = LengthText.PaperNumber(Math.Abs(mm), unit);
+        return LengthText.OnPaperMm(mm, unit) == 0 ? size : (mm < 0 ? "- " : "+ ") + size;
+    }
+}

@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Sheets;
+
+/// <summary>One column of a list on paper.</summary>
+/// <param name="Share">Of the page's width, in parts; the shares of all columns are set against each other.</param>
+/// <param name="Figures">Figures stand to the right of their column, words to the left.</param>
+internal sealed record ListColumn(string Head, double Share, bool Figures = true);
+
+/// <summary>
+/// A list for paper: what it is in a few lines, then rows under their heads, as many pages as it takes, the heads on each. Words too long for their column
+/// go on in the next line; nothing is dropped.
+/// </summary>
+/// <param name="Bold">Whether the first column is bold: the name by which a row is found.</param>
+internal sealed record ListSheet(
+    TitleBlock Block,
+    ImmutableArray<string> Intro,
+    ImmutableArray<ListColumn> Columns,
+    ImmutableArray<ImmutableArray<string>> Rows,
+    bool Bold = true
+)
+{
+    private const double Size = Letters.Bench;
+    private const double LineMm = Size * Letters.Leading;
+    private const double GapMm = 3;
+    private const double RowGapMm = 1.4;
+
+    /// <summary>A rule stands midway between the letters above and below it.</summary>
+    private const double RuleMm = 1.5;
+
+    public IReadOnlyList<SheetPage> Pages(Job job)
+    {
+        SheetFormat format = SheetFormat.Bench(job);
+        TitleBlock block = Block with { Arrow = "" };
+        Box inside = Frame.Inside(format).Within(3);
+        var pages = new List<SheetPage>();
+        int at = 0;
+        do
+        {
+            bool first = at == 0;
+            double room =
+                inside.Height - (first ? IntroMm(inside.Width) : 0) - HeadMm(inside.Width);
+            int from = at;
+            while (at < Rows.Length && (room -= RowMm(Rows[at], inside.Width)) >= 0)
+            {
+                at++;
+            }
+
+            // A row taller than a page is drawn all the same.
+            at = Math.Max(at, Math.Min(from + 1, Rows.Length));
+            int to = at;
+            pages.Add(new(format, block, (pad, box) => Draw(pad, box.Within(3), from, to)));
+        } while (at < Rows.Length);
+
+        return pages;
+    }
+
+    private void Draw(SheetCanvas pad, Box box, int from, int to)
+    {
+        double top = box.Top;
+        if (from == 0)
+        {
+            foreach (string line in Intro)
+            {
+                top = pad.Paragraph(box.Left, top, box.Width, line, Size);
+            }
+
+            top -= Intro.IsEmpty ? 0 : GapMm;
+        }
+
+        double head = HeadMm(box.Width);
+        for (int c = 0; c < Columns.Length; c++)
+        {
+            Cell(pad, box, c, top, Columns[c].Head, Letters.Small, true);
+        }
+
+        top -= head;
+        pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Frame);
+        for (int i = from; i < to; i++)
+        {
+            for (int c = 0; c < Columns.Length; c++)
+            {
+                Cell(pad, box, c, top, Rows[i][c], Size, Bold && c == 0);
+            }
+
+            top -= RowMm(Rows[i], box.Width);
+            pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Rule);
+        }
+    }
+
+    private void Cell(
+        SheetCanvas pad,
+        Box box,
+        int column,
+        double top,
+        string text,
+        double size,
+        bool bold
+    )
+    {
+        (double left, double width) = Place(column, box.Width);
+        double y = top - size;
+        foreach (string line in Letters.Wrap(text, size, width, bold))
+        {
+            bool right = Columns[column].Figures;
+            pad.Text(
+                box.Left + left + (right ? width : 0),
+                y,
+                line,
+                size,
+                right ? Anchor.BaselineRight : Anchor.BaselineLeft,
+                bold
+            );
+            y -= size * Letters.Leading;
+        }
+    }
+
+    private (double Left, double Width) Place(int column, double width)
+    {
+        double whole = Columns.Sum(c => c.Share);
+        return (
+            Columns.Take(column).Sum(c => c.Share) / whole * width,
+            (Columns[column].Share / whole * width) - GapMm
+        );
+    }
+
+    private double IntroMm(double width) =>
+        Intro.IsEmpty ? 0 : (Intro.Sum(l => Letters.Wrap(l, Size, width).Count) * LineMm) + GapMm;
+
+    private double HeadMm(double width) =>
+        (
+            Enumerable
+                .Range(0, Columns.Length)
+                .Max(c =>
+                    Letters.Wrap(Columns[c].Head, Letters.Small, Place(c, width).Width, true).Count
+                )
+            * Letters.Small
+            * Letters.Leading
+        ) + RowGapMm;
+
+    private double RowMm(ImmutableArray<string> row, double width) =>
+        (
+            Enumerable
+                .Range(0, Columns.Length)
+                .Max(c =>
+                    Math.Max(
+                        1,
+                        Letters.Wrap(row[c], Size, Place(c, width).Width, Bold && c == 0).Count
+                    )
+                ) * LineMm
+        ) + RowGapMm;
+}

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Joints;
+using PlankFit.Export.Timber;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Summary;
+
+/// <summary>What a person is told of a plan at the end of the work.</summary>
+/// <param name="WidestGap">The plank whose straight edge would open furthest from its neighbour's; null where none opens.</param>
+/// <param name="WidestOverlap">The plank whose straight edge would clash most; null where none does.</param>
+/// <param name="WorstBend">The plank with the greatest fibre strain from bending; null where all are flat.</param>
+/// <param name="StockMm">Lengths to cut of all planks, or of their pieces, added up.</param>
+/// <param name="LookFirst">What to look at first, the gravest first; never empty while there is a plank.</param>
+public sealed record PlanSummary(
+    ImmutableArray<LayerSummary> Layers,
+    Plank? WidestGap,
+    Plank? WidestOverlap,
+    Plank? WorstBend,
+    double StockMm,
+    ImmutableArray<string> LookFirst
+)
+{
+    /// <summary>Of the wood; empty where none is named.</summary>
+    public ImmutableArray<string> Timber { get; init; } = [];
+
+    /// <summary>Below this a straight edge is as good as closed and a bend as good as none: nothing to report.</summary>
+    private const double NothingMm = 0.005;
+    private const double NothingPercent = 0.0005;
+
+    public static PlanSummary Of(BottomPlan plan)
+    {
+        ImmutableArray<Plank> planks =
+        [
+            .. plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)),
+        ];
+        return new(
+            [.. plan.PlankLayers.Select(l => LayerSummary.Of(plan, l))],
+            Greatest(planks, p => p.WidestGapMm, NothingMm),
+            Greatest(planks, p => p.WidestOverlapMm, NothingMm),
+            Greatest(planks, p => p.Bend.StrainPercent, NothingPercent),
+            planks.Sum(p => JointWords.StockMm(plan, p)),
+            SummaryLooks.First(plan, planks)
+        )
+        {
+            Timber = [.. TimberSummary.Lines(plan)],
+        };
+    }
+
+    /// <summary>The summary as lines for a terminal, in the job's unit.</summary>
+    public IEnumerable<string> Lines(LengthUnit unit)
+    {
+        foreach (LayerSummary layer in Layers)
+        {
+            yield return layer.Line(unit);
+        }
+
+        yield return "Straight edges: "
+            + (WidestGap, WidestOverlap) switch
+            {
+                (null, null) => "close everywhere.",
+                ({ } gap, null) => Gap(gap, unit) + ".",
+                (null, { } clash) => Clash(clash, unit) + ".",
+                ({ } gap, { } clash) => $"{Gap(gap, unit)}; {Clash(clash, unit)}.",
+            };
+        yield return WorstBend is { } bent
+            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius "
+                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its inboard end, {bent.Bend.Verdict}."
+            : "Hardest bend: none, every plank lies flat.";
+        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} in all, before any plan of cutting.";
+        foreach (string line in Timber)
+        {
+            yield return line;
+        }
+
+        for (int i = 0; i < LookFirst.Length; i++)
+        {
+            yield return (i == 0 ? "Look first: " : "Then: ") + LookFirst[i];
+        }
+    }
+
+    private static string Gap(Plank p, LengthUnit unit) =>
+        $"widest opening {LengthText.FormatExact(p.WidestGapMm, Fine(unit))} at {p.Id}";
+
+    private static string Clash(Plank p, LengthUnit unit) =>
+        $"widest clash {LengthText.FormatExact(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
+
+    /// <summary>Tenths of a millimetre say little in metres, and thousandths of an inch little in feet.</summary>
+    private static LengthUnit Fine(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch;
+
+    private static Plank? Greatest(
+        ImmutableArray<Plank> planks,
+        Func<Plank, double> of,
+        double nothing
+    ) => planks.MaxBy(of) is { } plank && of(plank) > nothing ? plank : null;
+}
+
+/// <summary>A layer in numbers.</summary>
+public sealed record LayerSummary(
+    int Number,
+    string Name,
+    int Starboard,
+    int Port,
+    int Tapered,
+    int Corners,
+    double AreaASideMm2,
+    double StockMm
+)
+{
+    public static LayerSummary Of(BottomPlan plan, PlankLayerPlan layer)
+    {
+        ImmutableArray<Plank> all = [.. layer.Starboard, .. layer.Port];
+        return new(
+            layer.Number,
+            layer.Planks.Name,
+            layer.Starboard.Length,
+            layer.Port.Length,
+            all.Count(p => p.Kind == PlankKind.Tapered),
+            all.Count(p => p.Kind == PlankKind.Corner),
+            layer.AreaMm2,
+            all.Sum(p => JointWords.StockMm(plan, p))
+        );
+    }
+
+    public string Line(LengthUnit unit)
+    {
+        string planks =
+            Starboard == Port
+                ? PlanWords.Count(Starboard, "plank") + " a side"
+                : $"{PlanWords.Count(Starboard, "plank")} to starboard, {Port} to port";
+        string tapered = Tapered > 0 ? $", {Tapered} tapered" : "";
+        string corners = Corners > 0 ? $", {PlanWords.Count(Corners, "corner piece")} in all" : "";
+        return $"Layer {Number}, {Name}: {planks}{tapered}{corners}; {PlanWords.Area(AreaASideMm2, unit)} a side; "
+            + $"{PlanWords.Stock(StockMm, unit)} of stock for both sides.";
+    }
+}

@@ -1,0 +1,115 @@
+using PlankFit.Export.Sheets;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Views;
+
+/// <summary>
+/// The shell expanded, starboard, with the girth at every station laid out straight from the keel's edge; below it the girths at which each seam crosses
+/// each station, to set the seams off on the frames.
+/// </summary>
+public static class ShellExpansion
+{
+    private const double NoteMm = 8;
+    private const double NamesMm = 7;
+    private const double GirthsMm = 17;
+
+    public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
+    {
+        SheetFormat format = SheetFormat.Wall(plan.Job);
+        Box inside = Frame.Inside(format).Within(8);
+        var edges = LayerEdges.Of(plan, layer);
+        var expanded = ExpandedLayer.Of(edges, layer);
+        Box whole = Box.Around(expanded.Planks.SelectMany(p => p.Outline));
+        Ratio ratio = Ratio.Fitting(
+            whole,
+            inside.Width - 16,
+            (0.6 * inside.Height) - NoteMm - NamesMm - GirthsMm,
+            plan.Job.Units
+        );
+        double height = ratio.Factor * whole.Height,
+            left = inside.Height - NoteMm - NamesMm - height - GirthsMm;
+        var table = SeamGirths.Fitting(expanded, plan.Job.Units, inside.Width, left);
+        // What room is left over goes above the drawing, above the table and below it alike.
+        double space = Math.Max(0, left - (table?.HeightMm ?? 0)) / 3,
+            top = inside.Top - NoteMm - NamesMm - space;
+        // Seen from outside with the keel on top, as the hull lies upside down: outboard runs down the sheet.
+        var at = Placing.Centred(
+            whole,
+            new Box(inside.Left, top - height, inside.Right, top),
+            ratio.Factor,
+            -ratio.Factor
+        );
+        var block = new TitleBlock(
+            "Shell expansion",
+            $"starboard, {SheetWords.Of(layer)}, outer face up; port is its mirror image",
+            "scale " + ratio,
+            new Vec2(-1, 0),
+            Cautions.Overview
+        );
+        return SheetPage.Numbered(
+            plan.Job,
+            [
+                new(
+                    format,
+                    block,
+                    (pad, _) =>
+                    {
+                        pad.Paragraph(
+                            inside.Left,
+                            inside.Top,
+                            inside.Width,
+                            "Each station's girth is laid out straight from the layer's edge at the keel; along the hull the stations stand as in plan, so that lengths "
+                                + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
+                                + edges.Beyond(plan),
+                            Letters.Small
+                        );
+                        Draw(pad, expanded, at, plan.Job.Units);
+                        table?.Draw(pad, inside.Left, top - height - GirthsMm - space);
+                    }
+                ),
+            ]
+        )[0];
+    }
+
+    private static void Draw(SheetCanvas pad, ExpandedLayer expanded, Placing at, LengthUnit unit)
+    {
+        PlankNumbers.Usual.Draw(
+            pad,
+            [.. expanded.Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
+            new Box(
+                double.NegativeInfinity,
+                at[default(Vec2)].Y + 2,
+                double.PositiveInfinity,
+                at[default(Vec2)].Y + 8
+            )
+        );
+        pad.Open(at.Of(expanded.KeelEdge), Pens.HullEdge, Layers.Hull);
+        pad.Open(at.Of(expanded.ChineEdge), Pens.HullEdge, Layers.Hull);
+        StationNames.Row(
+            pad,
+            expanded.Stations.Select(s => (s.Name, at[s.Keel].X)),
+            at[default(Vec2)].Y + 3
+        );
+        double taken = double.NegativeInfinity;
+        foreach (ExpandedStation station in expanded.Stations)
+        {
+            Vec2 keel = at[station.Keel],
+                chine = at[station.Chine];
+            BrokenLine.Draw(pad, keel, chine, Pens.Station);
+            if (chine.X - taken > 2 * Letters.Bench)
+            {
+                pad.Text(
+                    chine - new Vec2(0, 2),
+                    LengthText.PaperNumber(station.GirthMm, unit),
+                    Letters.Small,
+                    Anchor.MiddleRight,
+                    turn: 90
+                );
+                taken = chine.X;
+            }
+        }
+    }
+}

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+
+namespace PlankFit.Planking.Framing;
+
+/// <summary>Finds where everything behind crosses every plank.</summary>
+internal static class FramingPlanner
+{
+    public static FramingPlan Of(
+        ImmutableArray<FramingSpec> things,
+        Planked planked,
+        CancellationToken stop
+    )
+    {
+        if (things.IsEmpty)
+        {
+            return FramingPlan.None;
+        }
+
+        bool apart = planked.PlankLayers.Any(l => l.PortApart is not null);
+        var byPlank = ImmutableDictionary.CreateBuilder<PlankId, ImmutableArray<FramingCrossing>>();
+        SideFound starboard = OfSide(things, planked, Side.Starboard, !apart, byPlank, stop);
+        SideFound? port = apart ? OfSide(things, planked, Side.Port, false, byPlank, stop) : null;
+        var all = byPlank.ToImmutable();
+        ImmutableArray<Finding> findings =
+        [
+            .. FramingFindings.Of(
+                things,
+                planked,
+                Side.Starboard,
+                starboard.Face,
+                starboard.Strips,
+                all,
+                apart ? ", starboard" : "",
+                mirrored: false
+            ),
+            .. FramingFindings.Of(
+                things,
+                planked,
+                Side.Port,
+                (port ?? starboard).Face,
+                (port ?? starboard).Strips,
+                all,
+                apart ? ", port" : "",
+                mirrored: !apart
+            ),
+        ];
+        return new(all, [.. findings.Distinct()])
+        {
+            Things = things,
+            Snaps = apart
+                ?
+                [
+                    .. SnapPlanner.Of(planked, Side.Starboard, starboard.Strips, [Side.Starboard]),
+                    .. SnapPlanner.Of(planked, Side.Port, port!.Strips, [Side.Port]),
+                ]
+                :
+                [
+                    .. SnapPlanner.Of(
+                        planked,
+                        Side.Starboard,
+                        starboard.Strips,
+                        [Side.Starboard, Side.Port]
+                    ),
+                ],
+        };
+    }
+
+    /// <summary>What was worked out for one side.</summary>
+    private sealed record SideFound(SectionFace Face, FramingStrip[] Strips);
+
+    private static SideFound OfSide(
+        ImmutableArray<FramingSpec> things,
+        Planked planked,
+        Side side,
+        bool twins,
+        ImmutableDictionary<PlankId, ImmutableArray<FramingCrossing>>.Builder byPlank,
+        CancellationToken stop
+    )
+    {
+        SectionFace face = InnerFace(planked, side);
+        FramingStrip[] strips =
+        [
+            .. things.SelectMany(b =>
+                FramingStrips.Of(b, planked.Job.Offsets, planked.HullOf(side), face)
+            ),
+        ];
+        Plank[] planks = [.. planked.PlankLayers.SelectMany(l => l.On(side))];
+        var found = new FramingCrossing[planks.Length][];
+        Parallel.For(
+            0,
+            planks.Length,
+            new ParallelOptions { CancellationToken = stop },
+            i => found[i] = [.. strips.SelectMany(new PlankCrossing(planks[i]).Of)]
+        );
+        for (int i = 0; i < planks.Length; i++)
+        {
+            byPlank[planks[i].Id] =
+            [
+                .. found[i].Where(c => c.Of.Only is null || c.Of.Only == side),
+            ];
+            if (twins)
+            {
+                byPlank[planks[i].Id.Twin] =
+                [
+                    .. found[i].Where(c => c.Of.Only != Side.Starboard).Select(Mirrored),
+                ];
+            }
+        }
+
+        return new(face, strips);
+    }
+
+    /// <summary>The inner face of the whole stack, where things are fitted and measured.</summary>
+    internal static SectionFace InnerFace(Planked planked, Side side)
+    {
+        PlankingJob job = planked.Job;
+        PlankLayerSpec first = planked.PlankLayers.First().Planks;
+        HullSurface hull = planked.HullOf(side);
+        return SectionFace.At(hull, Stack.Of(job).InnerMm, planked.KeelOf(side).SideOf(first));
+    }
+
+    /// <summary>The same on the port twin of the plank.</summary>
+    private static FramingCrossing Mirrored(FramingCrossing c)
+    {
+        ImmutableArray<Vec2> centre = Mirror(c.Centre),
+            one = Mirror(c.OtherEdge),
+            other = Mirror(c.OneEdge);
+        ImmutableArray<Vec2> line =
+            !centre.IsEmpty ? centre
+            : !one.IsEmpty ? one
+            : other;
+        FramingCrossing mirrored = new(c.Of, centre, one, other, [.. Mirror(c.Cover).Reverse()]);
+        return line.IsEmpty ? mirrored : PlankCrossing.Oriented(mirrored, line);
+    }
+
+    private static ImmutableArray<Vec2> Mirror(ImmutableArray<Vec2> line) =>
+        [.. line.Select(p => new Vec2(p.X, -p.Y))];
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+
+namespace PlankFit.Planking.Jobs;
+
+/// <summary>What was measured on the hull as it stands, and what is fitted already.</summary>
+public sealed record AsBuiltSpec
+{
+    public static readonly AsBuiltSpec None = new();
+
+    public ImmutableArray<MeasuredKeelHalfWidth> KeelHalfWidths { get; init; } = [];
+
+    public ImmutableArray<MeasuredGirth> Girths { get; init; } = [];
+
+    public ImmutableArray<MeasuredSeam> Seams { get; init; } = [];
+
+    /// <summary>Planks that are on the hull though nothing was measured of them, by name.</summary>
+    public ImmutableArray<PlankId> Fitted { get; init; } = [];
+
+    /// <summary>The station from which seams are measured; null for the first of the bottom.</summary>
+    public string? From { get; init; }
+
+    /// <summary>Planks that are sawn, by the record of them, in any order.</summary>
+    public ImmutableArray<SawnPlank> Cut { get; init; } = [];
+
+    /// <summary>The file of that record, as the job names it; null where it names none.</summary>
+    public string? CutFile { get; init; }
+
+    public bool NothingMeasured => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
+
+    public bool IsEmpty => NothingMeasured && Fitted.IsEmpty && Cut.IsEmpty;
+}
+
+/// <summary>The half-width of a keel layer at its outer face, as measured at one station on one side.</summary>
+public sealed record MeasuredKeelHalfWidth(string Layer, string Station, Side Side, double Mm);
+
+/// <summary>
+/// Keel edge to chine at a station, along the face that the first layer is laid on (the inner face of the planking, on the bare frames), tape held to it.
+/// </summary>
+public sealed record MeasuredGirth(string Station, Side Side, double Mm);
+
+/// <summary>
+/// Where the after seam of a fitted plank really crosses keel or chine: its distance along that edge, on the face its layer is laid on, from the station that the
+/// job names; aft positive.
+/// </summary>
+/// <param name="At">Keel or chine.</param>
+public sealed record MeasuredSeam(PlankId PlankId, HullEdge At, double Mm)
+{
+    public Side Side => PlankId.Side;
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Girths;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Seams;
+
+namespace PlankFit.Planking.Laying;
+
+/// <summary>The bottom's surface on one side, in the starboard frame, corrected to the girths that were measured there.</summary>
+internal static class HullAsBuilt
+{
+    /// <summary>Whether anything was measured for which the two sides can no longer be each other's mirror images.</summary>
+    public static bool SidesDiffer(PlankingJob job)
+    {
+        AsBuiltSpec s = job.AsBuilt;
+        return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
+            || Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
+            || Differ(s.Seams, m => m.Side, m => (OfStarboard(m.PlankId), m.At, m.Mm))
+            || Differ(s.Fitted, p => p.Side, OfStarboard);
+    }
+
+    public static HullSurface Of(PlankingJob job, Side side) => Corrected(job, side).Hull;
+
+    /// <summary>The table with its chine (and the lines between) moved along each section until the girths are those measured; and by how much, where.</summary>
+    public static CorrectedHull Corrected(PlankingJob job, Side side) =>
+        GirthCorrection.Of(job, [.. job.AsBuilt.Girths.Where(g => g.Side == side)]);
+
+    /// <summary>Whether what is sawn makes the two sides differ: other planks or otherwise sawn, and the hull or the job has moved since.</summary>
+    public static bool SawnApart(PlankingJob job, IReadOnlyList<LaidLayer> asDrawn)
+    {
+        ImmutableArray<SawnPlank> cut = job.AsBuilt.Cut;
+        return Differ(
+                cut,
+                c => c.Side,
+                c => (OfStarboard(c.Id), c.SeamEnds(false), c.SeamEnds(true))
+            )
+            && (
+                !job.AsBuilt.NothingMeasured
+                || asDrawn.Any(l =>
+                    new[] { Side.Starboard, Side.Port }.Any(side =>
+                        !SawnSeams.ArePlanned(
+                            l.Faces.Middle,
+                            l.Row,
+                            LayerPlanner.CutOf(job, l.Number, side),
+                            l.Tracing
+                        )
+                    )
+                )
+            );
+    }
+
+    private static PlankId OfStarboard(PlankId plank) => plank with { Side = Side.Starboard };
+
+    private static bool Differ<T, TKey>(
+        ImmutableArray<T> all,
+        Func<T, Side> side,
+        Func<T, TKey> key
+    ) =>
+        !all.Where(m => side(m) == Side.Starboard)
+            .Select(key)
+            .ToHashSet()
+            .SetEquals(all.Where(m => side(m) == Side.Port).Select(key));
+}

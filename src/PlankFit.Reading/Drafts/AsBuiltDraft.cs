@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Reading.Drafts;
+
+/// <summary>[standing] as read, before the file that it names.</summary>
+public sealed record AsBuiltDraft(
+    string? MeasuredPath,
+    Place MeasuredAt,
+    string? From,
+    Place FromAt,
+    string? CutPath,
+    Place CutAt,
+    ImmutableArray<(string Text, Place At)> Fitted
+)
+{
+    public static readonly AsBuiltDraft None = new(null, default, null, default, null, default, []);
+}
