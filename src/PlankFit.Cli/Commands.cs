@@ -1,6 +1,7 @@
 using System.CommandLine;
 using PlankFit.App.Checking;
 using PlankFit.App.Explaining;
+using PlankFit.App.Helping;
 using PlankFit.App.Keels;
 using PlankFit.App.Laying;
 using PlankFit.App.Marking;
@@ -15,7 +16,7 @@ internal static class Commands
     public static RootCommand Root()
     {
         var root = new RootCommand(
-            "From the table of offsets of a hard-chine hull to every diagonal plank of its bottom, before a saw is lifted."
+            "From the table of offsets of a hard-chine hull to every diagonal plank of its bottom and topsides, before a saw is lifted."
         );
         root.Add(Lay());
         root.Add(Keel());
@@ -23,6 +24,7 @@ internal static class Commands
         root.Add(Check());
         root.Add(Explain());
         root.Add(Cut());
+        root.Add(Help());
         return root;
     }
 
@@ -140,6 +142,22 @@ internal static class Commands
             );
         });
         return cut;
+    }
+
+    private static Command Help()
+    {
+        var name = new Argument<string?>("KEY")
+        {
+            Description = "A table of the job file, such as layer, or a key, such as layer.width.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var help = new Command(
+            "help",
+            "Tell what may stand in a job file: all tables with their keys, one table, or one key in full."
+        );
+        help.Add(name);
+        help.SetAction(parsed => Terminal.Say(HelpRun.Run(parsed.GetValue(name))));
+        return help;
     }
 
     private static Command Explain()

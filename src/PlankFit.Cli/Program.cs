@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using PlankFit.App.Running;
 using PlankFit.Cli;
 using PlankFit.Planking.Findings;
@@ -23,7 +24,7 @@ try
 {
     if (parsed.Errors.Count > 0)
     {
-        foreach (var error in parsed.Errors)
+        foreach (ParseError error in parsed.Errors)
         {
             Console.Error.WriteLine($"plankfit: {PlainText.Of(error.Message)}");
         }

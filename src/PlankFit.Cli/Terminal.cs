@@ -18,18 +18,9 @@ internal static class Terminal
     )
     {
         using var stop = new CancellationTokenSource();
-        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(
-            PosixSignal.SIGINT,
-            Stop
-        );
-        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(
-            PosixSignal.SIGTERM,
-            Stop
-        );
-        using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(
-            PosixSignal.SIGHUP,
-            Stop
-        );
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
         void Stop(PosixSignalContext signal)
         {
             // Once is asking; whoever asks twice does not want to wait.
@@ -83,6 +74,13 @@ internal static class Terminal
             );
             return (int)ExitCode.JobHasFaults;
         }
+    }
+
+    /// <summary>Tells what needs no job and no folder.</summary>
+    public static int Say(RunReport report)
+    {
+        Print(report);
+        return (int)report.Exit;
     }
 
     /// <summary>The last word where a stream takes nothing: said on the other one, if that does.</summary>

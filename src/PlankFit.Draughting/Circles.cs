@@ -10,12 +10,12 @@ public static class Circles
     /// <returns>Points on the circle, counter-clockwise from its right, the first not repeated.</returns>
     public static ImmutableArray<Vec2> Polygon(Vec2 centre, double radiusMm, double sagMm)
     {
-        var half = Math.Acos(Math.Max(0, 1 - (sagMm / radiusMm)));
-        var count = Math.Max(12, (int)Math.Ceiling(Math.PI / half));
-        var points = ImmutableArray.CreateBuilder<Vec2>(count);
-        for (var i = 0; i < count; i++)
+        double half = Math.Acos(Math.Max(0, 1 - (sagMm / radiusMm)));
+        int count = Math.Max(12, (int)Math.Ceiling(Math.PI / half));
+        ImmutableArray<Vec2>.Builder points = ImmutableArray.CreateBuilder<Vec2>(count);
+        for (int i = 0; i < count; i++)
         {
-            var (sin, cos) = Math.SinCos(2 * Math.PI * i / count);
+            (double sin, double cos) = Math.SinCos(2 * Math.PI * i / count);
             points.Add(centre + (radiusMm * new Vec2(cos, sin)));
         }
 

@@ -13,11 +13,11 @@ public static class DrawingFaults
             );
         }
 
-        for (var i = 0; i < drawing.Shapes.Length; i++)
+        for (int i = 0; i < drawing.Shapes.Length; i++)
         {
             if (FaultOf(drawing.Shapes[i]) is { } fault)
             {
-                var shape = drawing.Shapes[i];
+                Shape shape = drawing.Shapes[i];
                 throw new ArgumentException(
                     $"Drawing \"{drawing.Title}\": shape {i + 1}, on layer {shape.Layer}: {fault}."
                 );
@@ -55,7 +55,7 @@ public static class DrawingFaults
             return "a polyline without points";
         }
 
-        for (var i = 0; i < line.Points.Length; i++)
+        for (int i = 0; i < line.Points.Length; i++)
         {
             if (!line.Points[i].IsFinite)
             {

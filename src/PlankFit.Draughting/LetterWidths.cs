@@ -10,9 +10,9 @@ public static class LetterWidths
     /// <returns>The advance width in mm; no kerning, as the backends draw it.</returns>
     public static double TextWidth(string text, double capHeightMm, bool bold = false)
     {
-        var font = InterFonts.Of(bold);
-        var units = 0L;
-        foreach (var sign in text.EnumerateRunes())
+        FontFile font = InterFonts.Of(bold);
+        long units = 0L;
+        foreach (Rune sign in text.EnumerateRunes())
         {
             units += font.Advance(font.Glyph(sign.Value));
         }
@@ -32,7 +32,7 @@ public static class LetterWidths
         }
 
         var made = new StringBuilder(text.Length);
-        foreach (var sign in text.EnumerateRunes())
+        foreach (Rune sign in text.EnumerateRunes())
         {
             made.Append(IsThere(sign, bold) ? sign.ToString() : "?");
         }
@@ -43,7 +43,7 @@ public static class LetterWidths
     /// <summary>The first sign that the lettering lacks, or null.</summary>
     public static Rune? FirstMissing(string text, bool bold)
     {
-        foreach (var sign in text.EnumerateRunes())
+        foreach (Rune sign in text.EnumerateRunes())
         {
             if (!IsThere(sign, bold))
             {

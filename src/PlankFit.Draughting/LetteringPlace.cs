@@ -19,7 +19,7 @@ public static class LetteringPlace
     /// <summary>The left end of the baseline.</summary>
     public static Vec2 LeftEnd(this Lettering text)
     {
-        var part = text.Anchor switch
+        double part = text.Anchor switch
         {
             Anchor.BaselineCentre or Anchor.MiddleCentre => 0.5,
             Anchor.BaselineRight or Anchor.MiddleRight => 1,
@@ -36,7 +36,7 @@ public static class LetteringPlace
     /// <summary>The direction in which the lettering runs, exact at quarter turns.</summary>
     public static Vec2 Along(this Lettering text)
     {
-        var turn = text.TurnDegrees % 360;
+        double turn = text.TurnDegrees % 360;
         return (turn < 0 ? turn + 360 : turn) switch
         {
             0 => new(1, 0),

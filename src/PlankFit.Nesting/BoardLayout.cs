@@ -16,7 +16,7 @@ internal static class BoardLayout
         PieceDealing dealing
     )
     {
-        var used = new int[problem.Boards.Length];
+        int[] used = new int[problem.Boards.Length];
         return
         [
             .. cutting
@@ -34,8 +34,8 @@ internal static class BoardLayout
     )
     {
         (StockBoard stock, int nth) = problem.Boards[cut.Board].At(which);
-        var lanes = ImmutableArray.CreateBuilder<SawnLane>();
-        var pieces = ImmutableArray.CreateBuilder<LaidPiece>();
+        ImmutableArray<SawnLane>.Builder lanes = ImmutableArray.CreateBuilder<SawnLane>();
+        ImmutableArray<LaidPiece>.Builder pieces = ImmutableArray.CreateBuilder<LaidPiece>();
         StripRegion region = problem.Boards[cut.Board].Region;
         double next = region.LeastV;
         for (int l = 0; l < cut.Ripping.Lanes.Length; l++)

@@ -61,7 +61,10 @@ internal static class GroupNesting
         var ends = new EndTable(items, spec.KerfMm, patience, RowTurns.Of(items, spec.Saw));
         double[] heights = [.. items.Select(i => i.HeightMm).OrderDescending()];
         string name = Name(share, units);
-        (NestProblem Problem, NestResult Result) Search(ImmutableArray<BoardType> boards)
+        (NestProblem Problem, NestResult Result) Search(
+            ImmutableArray<BoardType> boards,
+            bool mayChooseAnew
+        )
         {
             var problem = new NestProblem(
                 boards,
@@ -76,6 +79,7 @@ internal static class GroupNesting
                 costs,
                 spec.Seed,
                 spec.Rounds ?? int.MaxValue,
+                mayChooseAnew,
                 (round, cutting, standing) =>
                     progress.Report(
                         new(
@@ -93,14 +97,16 @@ internal static class GroupNesting
         }
 
         (NestProblem problem, NestResult result) = Search(
-            BoardChoice.First(all, heights, share.Pieces.Sum(p => p.AreaMm2), spec.KerfMm)
+            BoardChoice.First(all, heights, share.Pieces.Sum(p => p.AreaMm2), spec.KerfMm),
+            mayChooseAnew: true
         );
         // With what a plan tells of the boards that would suit, as long as that leads to better ones.
         bool better = problem.Boards.Any(b => b.OnlyBounds);
         for (int again = 0; better && again < Again && !patience.IsOver; again++)
         {
             (NestProblem other, NestResult next) = Search(
-                BoardChoice.Second(all, problem, result.Cutting, heights)
+                BoardChoice.Second(all, problem, result.Cutting, result.Paying, heights),
+                mayChooseAnew: again + 1 < Again / 2
             );
             better = next.Standing.IsBetterThan(result.Standing);
             (problem, result) = better

@@ -29,9 +29,11 @@ public static class NestPlanner
         Patience patience
     )
     {
-        var materials = ImmutableArray.CreateBuilder<NestedMaterial>();
-        var boards = ImmutableArray.CreateBuilder<SawnBoard>();
-        var unplaced = ImmutableArray.CreateBuilder<UnplacedPiece>();
+        ImmutableArray<NestedMaterial>.Builder materials =
+            ImmutableArray.CreateBuilder<NestedMaterial>();
+        ImmutableArray<SawnBoard>.Builder boards = ImmutableArray.CreateBuilder<SawnBoard>();
+        ImmutableArray<UnplacedPiece>.Builder unplaced =
+            ImmutableArray.CreateBuilder<UnplacedPiece>();
         ImmutableArray<StockGroup> shares = StockGroups.Of(
             spec,
             pieces,

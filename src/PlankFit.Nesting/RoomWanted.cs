@@ -42,7 +42,7 @@ internal sealed class RoomWanted(NestSpec spec, StockGroup share, LengthUnit uni
     private (double Widest, double? Longest) Known(ImmutableArray<int> serving, double width)
     {
         (string, double) key = (string.Join(' ', serving), width);
-        if (!known.TryGetValue(key, out var its))
+        if (!known.TryGetValue(key, out (double Widest, double? Longest) its))
         {
             StripRegion[] all = [.. serving.SelectMany(s => regions[s])];
             its = known[key] = (

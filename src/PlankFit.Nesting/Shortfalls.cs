@@ -53,7 +53,7 @@ internal static class Shortfalls
                 "",
                 0
             );
-        var known = spec
+        (double LengthMm, double WidthMm)[] known = spec
             .Boards.Where(b => b.Kind == StockKind.Board && StockMatch.Piece(spec, b, any))
             .Select(b => (b.LengthMm, b.WidthMm))
             .Where(b => b.LengthMm >= length && b.WidthMm + spec.ProudMm >= width)
@@ -79,7 +79,7 @@ internal static class Shortfalls
                         ),
                 ]
                 : [(AskedMm * Math.Ceiling(length / AskedMm), width)];
-        var best = sizes
+        (double Length, double Width, int Count, double Area) best = sizes
             .Select(s =>
             {
                 StockBoard board = Board(s.Length, s.Width);

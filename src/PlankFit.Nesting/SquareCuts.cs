@@ -99,7 +99,7 @@ public static class SquareCuts
     )
     {
         var rows = order.Select(b => new SquareBoards(spec, b)).ToList();
-        var left = ImmutableArray.CreateBuilder<SawPiece>();
+        ImmutableArray<SawPiece>.Builder left = ImmutableArray.CreateBuilder<SawPiece>();
         foreach (
             SawPiece piece in pieces
                 .OrderByDescending(p => Box(p).Length)
@@ -107,7 +107,7 @@ public static class SquareCuts
                 .ThenBy(p => p.Id.ToString(), StringComparer.Ordinal)
         )
         {
-            var (corner, length, width) = Box(piece);
+            (Vec2 corner, double length, double width) = Box(piece);
             bool Takes(SquareBoards row) =>
                 StockMatch.Piece(spec, row.Stock, piece) && row.Take(piece, corner, length, width);
             // A yard's board that is begun is nearer than one to be bought.

@@ -25,6 +25,6 @@ internal static class Demo
     public static HullSurface Hull(string hull)
     {
         Job job = Job(hull);
-        return HullLoft.Build(job.Offsets, job.Hull);
+        return HullLoft.Build(job.Offsets, job.Hull.Panel);
     }
 }

@@ -3,6 +3,7 @@ using PlankFit.Draughting.Files;
 using PlankFit.Export.Checks;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Views;
+using PlankFit.Export.Whole;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 
@@ -43,14 +44,14 @@ public class ExportBenchmarks
     public long PlankingNumbers()
     {
         using var stream = new MemoryStream(64 << 20);
-        PlankingJson.Write(plan, stream);
+        PlankingJson.Write(OnPlanks.Of(plan), stream);
         return stream.Length;
     }
 
     [Benchmark]
     public void ThreeHundredFiles()
     {
-        using OutputFolder files = OutputFolder.Begin(folder, "lay", default);
+        using var files = OutputFolder.Begin(folder, "lay", default);
         for (int i = 0; i < 300; i++)
         {
             files.Write($"dxf/S1-{i}.dxf", content);

@@ -11,8 +11,8 @@ internal sealed record MutantList(ImmutableArray<Area> Areas, ImmutableArray<Mut
 {
     public static MutantList Read(string path)
     {
-        var areas = ImmutableArray.CreateBuilder<Area>();
-        var mutants = ImmutableArray.CreateBuilder<Mutant>();
+        ImmutableArray<Area>.Builder areas = ImmutableArray.CreateBuilder<Area>();
+        ImmutableArray<Mutant>.Builder mutants = ImmutableArray.CreateBuilder<Mutant>();
         int number = 0;
         foreach (string line in File.ReadLines(path))
         {

@@ -38,8 +38,11 @@ internal static class PlantedCopy
         out ImmutableDictionary<string, string> texts
     )
     {
-        var lost = ImmutableArray.CreateBuilder<string>();
-        var planted = ImmutableDictionary.CreateBuilder<string, string>();
+        ImmutableArray<string>.Builder lost = ImmutableArray.CreateBuilder<string>();
+        ImmutableDictionary<string, string>.Builder planted = ImmutableDictionary.CreateBuilder<
+            string,
+            string
+        >();
         foreach (IGrouping<string, Mutant> file in mutants.GroupBy(m => m.File))
         {
             string path = Path.Combine(checkout, file.Key);

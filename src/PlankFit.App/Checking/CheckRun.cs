@@ -5,7 +5,6 @@ using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Lengths;
@@ -53,16 +52,19 @@ public static class CheckRun
             "judge the fairness of every line",
             () => FairnessCheck.Judge(job.Offsets, job.Units)
         );
-        ImmutableArray<Finding> loft = timings.Time("loft the bottom", () => Lofted(job));
+        ImmutableArray<Finding> faults = timings.Time(
+            "look for faults of the job",
+            () => read.Placed(JobChecks.Of(job))
+        );
         ImmutableArray<Finding> unfair = CheckFindings.Of(
             fairness,
             job.Units,
             File.ReadAllText(read.OffsetsPath!),
             Path.GetFileName(read.OffsetsPath!)
         );
-        ImmutableArray<Finding> findings = [.. read.Findings, .. loft, .. unfair];
+        ImmutableArray<Finding> findings = [.. read.Findings, .. faults, .. unfair];
         int toLookAt = fairness.Suspicions.Length + fairness.Stations.Length;
-        var lines = ImmutableArray.CreateBuilder<string>();
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
             toLookAt == 0
                 ? $"All {fairness.Rows.Length} lines run fair within what reading a table can tell."
@@ -80,7 +82,7 @@ public static class CheckRun
                 () => FairedFiles.Write(read.OffsetsPath!, job, tolerance, stop).ToImmutableArray()
             )
             : [];
-        using (OutputFolder output = OutputFolder.Begin(request.Folder, "check", stop))
+        using (var output = OutputFolder.Begin(request.Folder, "check", stop))
         {
             timings.Time("draw the lines", () => CheckFiles.Write(output, job, fairness, unfair));
             IReadOnlyList<string> written = output.Commit();
@@ -95,19 +97,6 @@ public static class CheckRun
             ? ExitCode.JobHasFaults
             : ExitCode.Done;
         return new(exit, findings, lines.ToImmutable(), json);
-    }
-
-    private static ImmutableArray<Finding> Lofted(Job job)
-    {
-        try
-        {
-            HullLoft.Build(job.Offsets, job.Hull);
-            return [];
-        }
-        catch (JobFaultException fault)
-        {
-            return [fault.Finding];
-        }
     }
 
     private static string Json(ImmutableArray<Finding> findings, string? notJudged) =>

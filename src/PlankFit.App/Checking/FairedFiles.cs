@@ -45,11 +45,7 @@ internal static class FairedFiles
 
         // A run of its own, so that a copy that somebody has worked on, or a file of the user's with its name, is not written over.
         using (
-            OutputFolder output = OutputFolder.Begin(
-                folder,
-                "check --fair " + Path.GetFileName(table),
-                stop
-            )
+            var output = OutputFolder.Begin(folder, "check --fair " + Path.GetFileName(table), stop)
         )
         {
             output.Write(

@@ -19,7 +19,7 @@ internal static class DxfStep
             .Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length)
             .Split('\n', StringSplitOptions.TrimEntries);
         int at = FirstVertexOfCut(lines);
-        var told = ImmutableArray.CreateBuilder<string>();
+        ImmutableArray<string>.Builder told = ImmutableArray.CreateBuilder<string>();
         told.Add(
             $"{LayFiles.PlankDxfName(plank, PlankFit.Draughting.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
         );

@@ -21,7 +21,7 @@ public static class ExplainRun
         CancellationToken stop
     )
     {
-        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
+        var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
             return planned.Faults!;
@@ -32,7 +32,8 @@ public static class ExplainRun
             return RunReport.Faults([new(Severity.Error, plankId, NoSuchPlank(plan, plankId))]);
         }
 
-        PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == plank.Layer);
+        plan = plan.PanelOf(plank.Id);
+        PlankLayerPlan layer = plan.LayerOf(plank.Id);
         ImmutableArray<StoryStep> steps =
         [
             .. PlankStory.Of(plan, layer, plank),
@@ -50,7 +51,7 @@ public static class ExplainRun
         ImmutableArray<StoryStep> steps
     )
     {
-        yield return $"{plank.Id}: {PlankWords.Of(plank.Side)}, layer {layer.Number} ({layer.Spec.Name}), plank {plank.Number} of {layer.Starboard.Length} from forward, {PlankWords.Of(plank.Kind)}";
+        yield return $"{plank.Id}: {PlankWords.Of(plank.Side)}, layer {layer.Code} ({layer.Spec.Name}), plank {plank.Number} of {layer.Starboard.Length} from forward, {PlankWords.Of(plank.Kind)}";
         for (int i = 0; i < steps.Length; i++)
         {
             yield return "";
@@ -78,9 +79,11 @@ public static class ExplainRun
 
     private static string NoSuchPlank(BottomPlan plan, string id)
     {
-        var ranges = plan.PlankLayers.Select(l =>
-            $"{l.Starboard[0].Id} to {l.Starboard[^1].Id} and {l.Port[0].Id} to {l.Port[^1].Id}"
-        );
+        IEnumerable<string> ranges = plan
+            .AllPlankLayers.Select(a => a.Layer)
+            .Select(l =>
+                $"{l.Starboard[0].Id} to {l.Starboard[^1].Id} and {l.Port[0].Id} to {l.Port[^1].Id}"
+            );
         return $"the job has no plank '{id}'; it has {string.Join(", ", ranges)}";
     }
 }

@@ -20,7 +20,7 @@ public static class KeelRun
         CancellationToken stop
     )
     {
-        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
+        var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
             return planned.Faults!;

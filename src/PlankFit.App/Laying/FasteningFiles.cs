@@ -10,26 +10,29 @@ namespace PlankFit.App.Laying;
 internal static class FasteningFiles
 {
     public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
-        plan.Fastenings is null
+        plan.Fastenings is not { } fastenings
             ? []
             :
             [
                 .. plan.PlankLayers.Select(layer =>
                     MadeFiles.Picture(
                         $"drawings/fastening-plan-layer-{layer.Number}",
-                        () => FasteningPlanView.Of(plan, layer)
+                        () => FasteningPlanView.Of(plan, fastenings, layer)
                     )
                 ),
-                MadeFiles.File("fastenings.csv", s => Csv.Write(FasteningTables.Points(plan), s)),
+                MadeFiles.File(
+                    "fastenings.csv",
+                    s => Csv.Write(FasteningTables.Points(plan, fastenings), s)
+                ),
                 MadeFiles.File(
                     "fastenings-to-buy.csv",
-                    s => Csv.Write(FasteningTables.Totals(plan), s)
+                    s => Csv.Write(FasteningTables.Totals(plan, fastenings), s)
                 ),
                 MadeFiles.Pdf(
                     "fastenings-to-buy.pdf",
                     plan,
                     "fastenings to buy",
-                    () => FasteningShopping.Of(plan)
+                    () => FasteningShopping.Of(plan, fastenings)
                 ),
             ];
 }

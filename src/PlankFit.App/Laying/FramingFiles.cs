@@ -34,8 +34,16 @@ internal static class FramingFiles
             :
             [
                 .. lists,
-                MadeFiles.Pdf("lines-to-snap.pdf", plan, "lines to snap", () => SnapPages.Of(plan)),
-                MadeFiles.File("lines-to-snap.csv", s => Csv.Write(FramingTables.Snaps(plan), s)),
+                MadeFiles.Pdf(
+                    "lines-to-snap.pdf",
+                    plan,
+                    "lines to snap",
+                    () => SnapPages.Of(plan, behind)
+                ),
+                MadeFiles.File(
+                    "lines-to-snap.csv",
+                    s => Csv.Write(FramingTables.Snaps(plan, behind), s)
+                ),
             ];
     }
 }

@@ -6,6 +6,7 @@ using PlankFit.Export;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Patterns;
 using PlankFit.Export.Tables;
+using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -54,7 +55,7 @@ internal static class JointFiles
             Plank plank = plan.Find(pieced.PlankId)!;
             foreach (PlankPiece piece in pieced.Pieces)
             {
-                Drawing pattern = PiecePattern.Of(plan, plank, piece);
+                Drawing pattern = PiecePattern.Of(OnPlanks.Of(plan), plank, piece);
                 foreach (
                     (string folder, DxfVersion version) in new[]
                     {

@@ -14,6 +14,7 @@ using PlankFit.Export.Lists;
 using PlankFit.Export.Patterns;
 using PlankFit.Export.Summary;
 using PlankFit.Export.Views;
+using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
@@ -27,15 +28,20 @@ internal static class LayFiles
 {
     public static ImmutableArray<FileWork> Of(BottomPlan plan)
     {
-        var work = ImmutableArray.CreateBuilder<FileWork>();
+        ImmutableArray<FileWork>.Builder work = ImmutableArray.CreateBuilder<FileWork>();
         work.Add(
-            MadeFiles.Pdf("plank-cards.pdf", plan, "plank cards", () => PlankCardPages.Of(plan))
+            MadeFiles.Pdf(
+                "plank-cards.pdf",
+                plan,
+                "plank cards",
+                () => PlankCardPages.Of(OnPlanks.Of(plan))
+            )
         );
         work.Add(
             MadeFiles.Pdf("plank-list.pdf", plan, "plank list", () => PlankListPages.Of(plan))
         );
-        work.Add(PanelFiles.Of(plan));
-        work.Add(MadeFiles.File("planking.json", s => PlankingJson.Write(plan, s)));
+        work.AddRange(plan.Panels.Select(PanelFiles.Of));
+        work.Add(MadeFiles.File("planking.json", s => PlankingJson.Write(OnPlanks.Of(plan), s)));
         work.Add(MadeFiles.File("plank-list.csv", s => PlankListCsv.Write(plan, s)));
         work.Add(MadeFiles.File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
         work.Add(
@@ -49,18 +55,18 @@ internal static class LayFiles
                 () => CheckBeforeSawing.Of(plan)
             )
         );
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             work.Add(
                 MadeFiles.Picture(
-                    $"drawings/plan-layer-{layer.Number}",
-                    () => BottomPlanView.Of(plan, layer)
+                    $"drawings/plan-layer-{layer.Code}",
+                    () => BottomPlanView.Of(panel, layer)
                 )
             );
             work.Add(
                 MadeFiles.Picture(
-                    $"drawings/shell-expansion-layer-{layer.Number}",
-                    () => ShellExpansion.Of(plan, layer)
+                    $"drawings/shell-expansion-layer-{layer.Code}",
+                    () => ShellExpansion.Of(panel, layer)
                 )
             );
             foreach (Side side in new[] { Side.Starboard, Side.Port })
@@ -69,25 +75,25 @@ internal static class LayFiles
                 {
                     work.Add(
                         new(
-                            $"cards, layer {layer.Number} {PlankWords.Of(side)}",
-                            output => Cards(output, plan, layer, side)
+                            $"cards, layer {layer.Code} {PlankWords.Of(side)}",
+                            output => Cards(output, panel, layer, side)
                         )
                     );
                 }
 
-                string of = $"layer-{layer.Number}-{PlankWords.Of(side)}";
+                string of = $"layer-{layer.Code}-{PlankWords.Of(side)}";
                 work.Add(
                     MadeFiles.Pdf(
                         $"patterns/{of}.pdf",
                         plan,
                         $"full-size patterns, {of}",
-                        () => Patterns(plan, layer, side)
+                        () => Patterns(panel, layer, side)
                     )
                 );
                 work.Add(
                     new(
-                        $"DXF, layer {layer.Number} {PlankWords.Of(side)}",
-                        output => Dxf(output, plan, layer, side)
+                        $"DXF, layer {layer.Code} {PlankWords.Of(side)}",
+                        output => Dxf(output, panel, layer, side)
                     )
                 );
             }
@@ -108,7 +114,7 @@ internal static class LayFiles
     {
         foreach (Plank plank in layer.On(side))
         {
-            Drawing card = PlankCardPages.Single(plan, layer, plank);
+            Drawing card = PlankCardPages.Single(OnPlanks.Of(plan), layer, plank);
             output.Write($"cards/{plank.Id}.svg", s => SvgWriter.Write(s, card));
             output.Write(
                 $"cards/{plank.Id}.png",
@@ -121,7 +127,7 @@ internal static class LayFiles
     {
         if (plan.Job.Output.Patterns == PatternPages.Long)
         {
-            return FullSizePattern.Of(plan, layer, side);
+            return FullSizePattern.Of(OnPlanks.Of(plan), layer, side);
         }
 
         var options = new TilingOptions(
@@ -132,7 +138,9 @@ internal static class LayFiles
         [
             .. layer
                 .On(side)
-                .SelectMany(p => Tiler.Pages(FullSizePattern.Bare(plan, layer, p), options)),
+                .SelectMany(p =>
+                    Tiler.Pages(FullSizePattern.Bare(OnPlanks.Of(plan), layer, p), options)
+                ),
         ];
     }
 
@@ -147,13 +155,16 @@ internal static class LayFiles
     ) =>
         DxfWriter.Write(
             stream,
-            CuttingPattern.Of(plan, plank),
+            CuttingPattern.Of(OnPlanks.Of(plan), plank),
             OutputAsked.Dxf(plan.Job.Output, version)
         );
 
     private static void Dxf(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
     {
-        Drawing[] patterns = [.. layer.On(side).Select(p => CuttingPattern.Of(plan, p))];
+        Drawing[] patterns =
+        [
+            .. layer.On(side).Select(p => CuttingPattern.Of(OnPlanks.Of(plan), p)),
+        ];
         foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
             MadeFiles.BothDxf(output, plank.Id.ToString(), pattern, plan.Job);
@@ -161,7 +172,7 @@ internal static class LayFiles
 
         MadeFiles.BothDxf(
             output,
-            $"layer-{layer.Number}-{PlankWords.Of(side)}",
+            $"layer-{layer.Code}-{PlankWords.Of(side)}",
             CuttingPattern.Layer(plan, layer, side, patterns),
             plan.Job
         );

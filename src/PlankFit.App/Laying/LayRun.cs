@@ -2,6 +2,7 @@ using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
+using PlankFit.Export.Whole;
 using PlankFit.Planking.Laying;
 
 namespace PlankFit.App.Laying;
@@ -16,7 +17,7 @@ public static class LayRun
         CancellationToken stop
     )
     {
-        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
+        var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
             return planned.Faults!;
@@ -41,7 +42,9 @@ public static class LayRun
                     searchEnded ? CancellationToken.None : stop
                 )
         );
-        string? json = request.Json ? WrittenFiles.Text(s => PlankingJson.Write(plan, s)) : null;
+        string? json = request.Json
+            ? WrittenFiles.Text(s => PlankingJson.Write(OnPlanks.Of(plan), s))
+            : null;
         return new(
             NestRun.Exit(plan),
             plan.Findings,

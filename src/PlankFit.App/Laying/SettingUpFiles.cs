@@ -24,7 +24,7 @@ internal static class SettingUpFiles
         }
 
         Job job = plan.Job;
-        var work = ImmutableArray.CreateBuilder<FileWork>();
+        ImmutableArray<FileWork>.Builder work = ImmutableArray.CreateBuilder<FileWork>();
         work.Add(
             MadeFiles.Pdf("setting-up.pdf", plan, "setting up", () => SettingUpPages.Of(job, found))
         );

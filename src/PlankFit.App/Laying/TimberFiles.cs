@@ -10,11 +10,11 @@ namespace PlankFit.App.Laying;
 internal static class TimberFiles
 {
     public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
-        plan.Timber is null
+        plan.JobTimber is not { } timber
             ? []
             :
             [
-                MadeFiles.Pdf("timber.pdf", plan, "timber", () => TimberSheets.Of(plan)),
+                MadeFiles.Pdf("timber.pdf", plan, "timber", () => TimberSheets.Of(plan, timber)),
                 MadeFiles.File("timber.csv", s => Csv.Write(TimberTables.Planks(plan), s)),
                 MadeFiles.File("woods.csv", s => Csv.Write(TimberTables.Woods(plan), s)),
             ];

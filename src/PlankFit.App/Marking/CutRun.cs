@@ -5,8 +5,8 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Jobs;
-using PlankFit.Reading.Measured;
 
 namespace PlankFit.App.Marking;
 
@@ -51,7 +51,7 @@ public static class CutRun
             ]);
         }
 
-        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
+        var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
             return planned.Faults!;
@@ -87,16 +87,12 @@ public static class CutRun
         PlankId[] again = [.. wanted.Where(p => sawn.ContainsKey(p.Id)).Select(p => p.Id)];
         foreach (Plank plank in wanted.Where(p => !sawn.ContainsKey(p.Id)))
         {
-            sawn[plank.Id] = SawnPlank.Of(
-                plank,
-                plan.PlankLayers.First(l => l.Number == plank.Layer).Planks,
-                plan.Job.Revision
-            );
+            sawn[plank.Id] = SawnPlank.Of(plank, plan.LayerOf(plank.Id).Planks, plan.Job.Revision);
         }
 
         stop.ThrowIfCancellationRequested();
         record.Replace(sawn.Values);
-        var lines = ImmutableArray.CreateBuilder<string>();
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
             $"{sawn.Count} plank(s) are written down as sawn in {record.Path}; no lay-out moves or renumbers them from now on."
         );
@@ -155,7 +151,7 @@ public static class CutRun
 
         ImmutableArray<SawnPlank> had = job.AsBuilt.Cut;
         var off = new HashSet<PlankId>();
-        var unknown = ImmutableArray.CreateBuilder<Finding>();
+        ImmutableArray<Finding>.Builder unknown = ImmutableArray.CreateBuilder<Finding>();
         foreach (string word in planks)
         {
             (ImmutableArray<PlankId> ids, string? fault) = PlankIds.Expand(word);
@@ -198,8 +194,8 @@ public static class CutRun
         IReadOnlyList<string> words
     )
     {
-        var named = ImmutableArray.CreateBuilder<Plank>();
-        var unknown = ImmutableArray.CreateBuilder<Finding>();
+        ImmutableArray<Plank>.Builder named = ImmutableArray.CreateBuilder<Plank>();
+        ImmutableArray<Finding>.Builder unknown = ImmutableArray.CreateBuilder<Finding>();
         foreach (string word in words)
         {
             string[] ends = word.Split("..", StringSplitOptions.TrimEntries);
@@ -209,8 +205,7 @@ public static class CutRun
                 ends.Length > 2
                 || first is null
                 || last is null
-                || first.Layer != last.Layer
-                || first.Side != last.Side
+                || (first.Id with { Number = last.Number }) != last.Id
                 || first.Number > last.Number
             )
             {
@@ -225,7 +220,7 @@ public static class CutRun
             }
 
             named.AddRange(
-                plan.PlankLayers.First(l => l.Number == first.Layer)
+                plan.LayerOf(first.Id)
                     .On(first.Side)
                     .Where(p => p.Number >= first.Number && p.Number <= last.Number)
             );

@@ -3,7 +3,7 @@ using System.Text;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
-using PlankFit.Reading.Measured;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.App.Marking;
@@ -32,7 +32,7 @@ internal sealed class SawnRecord : IDisposable
     )
     {
         string real = LinkedFile.Real(path);
-        RecordLock held = RecordLock.Of(real, progress, stop, mostWaits);
+        var held = RecordLock.Of(real, progress, stop, mostWaits);
         try
         {
             Refuse(path, real);

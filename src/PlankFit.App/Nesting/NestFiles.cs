@@ -20,7 +20,7 @@ internal static class NestFiles
                 MadeFiles.Pdf("cut-sheets.pdf", plan, "cut sheets", () => CutSheets.Of(plan, nest)),
                 .. nest.Boards.Select(b => new FileWork(
                     $"drawings of {b.Id}",
-                    output => Drawings(output, plan, b)
+                    output => Drawings(output, plan, nest, b)
                 )),
                 MadeFiles.File("nest.json", s => NestJson.Write(plan, s)),
                 MadeFiles.File("cut-list.csv", s => Csv.Write(NestTables.Pieces(plan, nest), s)),
@@ -54,11 +54,16 @@ internal static class NestFiles
                 MadeFiles.Pdf("labels.pdf", plan, "labels", () => LabelPages.Of(plan, nest)),
             ];
 
-    private static void Drawings(OutputFolder output, BottomPlan plan, SawnBoard board)
+    private static void Drawings(
+        OutputFolder output,
+        BottomPlan plan,
+        NestPlan nest,
+        SawnBoard board
+    )
     {
         string name = $"board-{board.Id}";
-        Drawing sheet = CutSheets.Board(plan, board);
+        Drawing sheet = CutSheets.Board(plan, nest.Spec, board);
         output.Write($"drawings/{name}.svg", s => SvgWriter.Write(s, sheet));
-        MadeFiles.BothDxf(output, name, BoardPattern.Of(plan, board), plan.Job);
+        MadeFiles.BothDxf(output, name, BoardPattern.Of(plan, nest.Spec, board), plan.Job);
     }
 }

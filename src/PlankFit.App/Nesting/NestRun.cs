@@ -19,7 +19,7 @@ public static class NestRun
         CancellationToken stop
     )
     {
-        PlannedJob planned = PlannedJob.From(request.JobPath, progress, timings, stop);
+        var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
             return planned.Faults!;
@@ -52,7 +52,7 @@ public static class NestRun
         );
         return new(
             Exit(plan),
-            plan.Nest!.Findings,
+            plan.Nest?.Findings ?? [],
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. Lines(plan),

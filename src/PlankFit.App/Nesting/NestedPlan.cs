@@ -48,7 +48,7 @@ internal static class NestedPlan
         );
         ImmutableArray<Finding> findings = nest.Findings;
         int sawn = plan
-            .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+            .AllPlankLayers.SelectMany(l => l.Layer.Starboard.Concat(l.Layer.Port))
             .Count(p => p.IsFixed);
         if (sawn > 0)
         {

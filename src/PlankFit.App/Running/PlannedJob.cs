@@ -29,7 +29,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             "work out every plank",
             () => BottomPlanner.Plan(job, progress, stop)
         );
-        ImmutableArray<Finding> findings = [.. read.Findings, .. planned.Findings];
+        ImmutableArray<Finding> findings = [.. read.Findings, .. read.Placed(planned.Findings)];
         return planned.Plan is { } plan
             ? new(plan with { Findings = findings }, null)
             : new(null, RunReport.Faults(findings));

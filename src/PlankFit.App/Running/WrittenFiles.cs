@@ -25,7 +25,7 @@ internal static class WrittenFiles
         CancellationToken stop
     )
     {
-        using OutputFolder output = OutputFolder.Begin(folder, verb, stop);
+        using var output = OutputFolder.Begin(folder, verb, stop);
         int done = 0;
         try
         {

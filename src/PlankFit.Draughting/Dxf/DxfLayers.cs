@@ -8,7 +8,7 @@ public static class DxfLayers
     /// <summary>A name that R12 takes too: capitals, digits, hyphens and underscores, at most 31 of them.</summary>
     public static string Name(string layer)
     {
-        var name = string.Concat(
+        string name = string.Concat(
             DxfText
                 .Ascii(layer)
                 .ToUpperInvariant()

@@ -15,10 +15,10 @@ internal sealed class DxfOutput(int decimals) : IDisposable
     public static byte[] Template(string lines)
     {
         var made = new StringBuilder();
-        foreach (var line in lines.AsSpan().EnumerateLines())
+        foreach (ReadOnlySpan<char> line in lines.AsSpan().EnumerateLines())
         {
-            var space = line.IndexOf(' ');
-            var code = space < 0 ? line : line[..space];
+            int space = line.IndexOf(' ');
+            ReadOnlySpan<char> code = space < 0 ? line : line[..space];
             made.Append(code).Append("\r\n").Append(space < 0 ? "" : line[(space + 1)..]);
             made.Append("\r\n");
         }
@@ -61,7 +61,7 @@ internal sealed class DxfOutput(int decimals) : IDisposable
         Span<byte> hex = stackalloc byte[8];
         handle.TryFormat(
             hex,
-            out var length,
+            out int length,
             "X",
             System.Globalization.CultureInfo.InvariantCulture
         );

@@ -20,7 +20,7 @@ internal static class DxfParts
     /// <summary>The view that the file opens with: all of the part, and a little round it.</summary>
     public static void View(DxfOutput dxf, DxfShapes drawn)
     {
-        var size = drawn.Most - drawn.Least;
+        Vec2 size = drawn.Most - drawn.Least;
         dxf.Add(2, "*ACTIVE"u8).Add(70, 0);
         dxf.Add(10, new Vec2(0, 0)).Add(11, new Vec2(1, 1));
         dxf.Add(12, 0.5 * (drawn.Least + drawn.Most));

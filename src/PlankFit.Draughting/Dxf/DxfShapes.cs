@@ -62,11 +62,11 @@ internal sealed record DxfShapes(
 
     private static DxfShape Of(Drawing drawing, Shape shape, DxfOptions options)
     {
-        var layer = DxfLayers.Name(shape.Layer);
+        string layer = DxfLayers.Name(shape.Layer);
         switch (shape)
         {
             case Polyline line:
-                var points = WithoutRepeats(line, options);
+                ImmutableArray<Vec2> points = WithoutRepeats(line, options);
                 return points.Length < 2
                     ? throw new ArgumentException(
                         $"Drawing \"{drawing.Title}\": a line on layer {shape.Layer} at {line.Points[0]} has no length."
@@ -78,7 +78,7 @@ internal sealed record DxfShapes(
                         line.Closed && points.Length > 2
                     );
             case CircleShape circle:
-                var radius = Rounded(circle.RadiusMm, options);
+                double radius = Rounded(circle.RadiusMm, options);
                 return radius == 0
                     ? throw new ArgumentException(
                         $"Drawing \"{drawing.Title}\": a circle on layer {shape.Layer} at {circle.Centre} has no size."
@@ -107,10 +107,10 @@ internal sealed record DxfShapes(
 
     private static ImmutableArray<Vec2> WithoutRepeats(Polyline line, DxfOptions options)
     {
-        var kept = ImmutableArray.CreateBuilder<Vec2>(line.Points.Length);
-        foreach (var point in line.Points)
+        ImmutableArray<Vec2>.Builder kept = ImmutableArray.CreateBuilder<Vec2>(line.Points.Length);
+        foreach (Vec2 point in line.Points)
         {
-            var rounded = Rounded(point, options);
+            Vec2 rounded = Rounded(point, options);
             if (kept.Count == 0 || kept[^1] != rounded)
             {
                 kept.Add(rounded);

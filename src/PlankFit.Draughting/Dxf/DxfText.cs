@@ -11,9 +11,9 @@ public static class DxfText
     public static string Ascii(string text)
     {
         var made = new StringBuilder(text.Length + 8);
-        foreach (var rune in text.EnumerateRunes())
+        foreach (Rune rune in text.EnumerateRunes())
         {
-            var sign = rune.IsBmp ? (char)rune.Value : '?';
+            char sign = rune.IsBmp ? (char)rune.Value : '?';
             if (Fraction(sign) is { } fraction)
             {
                 made.Append(made.Length > 0 && char.IsAsciiDigit(made[^1]) ? " " : "");

@@ -101,14 +101,14 @@ internal static class R12File
         }
 
         dxf.Add(Layers).Add(70, drawn.Layers.Length + 1);
-        foreach (var layer in drawn.Layers.Prepend("0"))
+        foreach (string? layer in drawn.Layers.Prepend("0"))
         {
             dxf.Add(0, "LAYER"u8);
             DxfParts.Layer(dxf, layer, layer == "0" ? 7 : DxfLayers.Colour(layer));
         }
 
         dxf.Add(Entities);
-        foreach (var shape in drawn.Shapes)
+        foreach (DxfShape shape in drawn.Shapes)
         {
             Write(dxf, shape);
         }
@@ -124,7 +124,7 @@ internal static class R12File
                 dxf.Add(0, "POLYLINE"u8);
                 DxfParts.LayerOf(dxf, shape);
                 dxf.Add(66, 1).AddFlat(10, default).Add(70, line.Closed ? 1 : 0);
-                foreach (var point in line.Points)
+                foreach (Vec2 point in line.Points)
                 {
                     dxf.Add(0, "VERTEX"u8).Add(8, shape.Layer).AddFlat(10, point);
                 }

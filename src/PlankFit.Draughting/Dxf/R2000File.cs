@@ -7,8 +7,8 @@ internal static class R2000File
 {
     public static void Write(DxfOutput dxf, DxfShapes drawn, DxfOptions options)
     {
-        var layers = R2000Skeleton.FirstFree;
-        var entities = layers + drawn.Layers.Length + 1;
+        int layers = R2000Skeleton.FirstFree;
+        int entities = layers + drawn.Layers.Length + 1;
         dxf.Add(R2000Skeleton.Begin);
         DxfParts.Head(dxf, drawn, options);
         dxf.Add(9, "$HANDSEED"u8).Handle(5, entities + drawn.Shapes.Length);
@@ -24,7 +24,7 @@ internal static class R2000File
         }
 
         dxf.Add(R2000Skeleton.Layers).Add(70, drawn.Layers.Length + 1);
-        foreach (var layer in drawn.Layers.Prepend("0"))
+        foreach (string? layer in drawn.Layers.Prepend("0"))
         {
             Record(dxf, "LAYER"u8, layers++, R2000Skeleton.LayerTable);
             dxf.Add(100, "AcDbLayerTableRecord"u8);
@@ -32,7 +32,7 @@ internal static class R2000File
         }
 
         dxf.Add(R2000Skeleton.Entities);
-        foreach (var shape in drawn.Shapes)
+        foreach (DxfShape shape in drawn.Shapes)
         {
             Write(dxf, shape, entities++);
         }
@@ -50,7 +50,7 @@ internal static class R2000File
             case DxfLine line:
                 Entity(dxf, "LWPOLYLINE"u8, shape, handle, "AcDbPolyline"u8);
                 dxf.Add(90, line.Points.Length).Add(70, line.Closed ? 1 : 0).Add(43, 0);
-                foreach (var point in line.Points)
+                foreach (Vec2 point in line.Points)
                 {
                     dxf.Add(10, point);
                 }

@@ -11,9 +11,9 @@ public static class AtomicFile
     public static void Write(string path, Action<Stream> write, CancellationToken cancel = default)
     {
         cancel.ThrowIfCancellationRequested();
-        var full = Path.GetFullPath(path);
-        var process = Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
-        var beside = Path.Combine(
+        string full = Path.GetFullPath(path);
+        string process = Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
+        string beside = Path.Combine(
             Path.GetDirectoryName(full) ?? full,
             $".{Path.GetFileName(full)}.{process}.writing"
         );

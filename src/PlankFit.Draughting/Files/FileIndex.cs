@@ -37,7 +37,7 @@ public sealed record FileIndex(ImmutableArray<IndexedFile> Files)
             return null;
         }
 
-        var lines = File.ReadAllLines(file.FullName, Encoding.UTF8);
+        string[] lines = File.ReadAllLines(file.FullName, Encoding.UTF8);
         return lines is [var first, ..] && first.StartsWith(Ours, StringComparison.Ordinal)
             ? new([.. lines.Skip(1).Select(Line).OfType<IndexedFile>()])
             : null;
@@ -61,7 +61,7 @@ public sealed record FileIndex(ImmutableArray<IndexedFile> Files)
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true);
         writer.NewLine = "\n";
         writer.WriteLine(Heading);
-        foreach (var file in Files)
+        foreach (IndexedFile file in Files)
         {
             writer.WriteLine(
                 file.Mark is null

@@ -30,7 +30,7 @@ public sealed record FileMark(long Bytes, string Sha256)
     public override string ToString() => FormattableString.Invariant($"{Bytes}\t{Sha256}");
 
     public static FileMark? Parse(string bytes, string sha256) =>
-        long.TryParse(bytes, NumberStyles.None, CultureInfo.InvariantCulture, out var size)
+        long.TryParse(bytes, NumberStyles.None, CultureInfo.InvariantCulture, out long size)
         && sha256.Length == 2 * SHA256.HashSizeInBytes
         && sha256.All(char.IsAsciiHexDigitLower)
             ? new(size, sha256)

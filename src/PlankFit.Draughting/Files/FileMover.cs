@@ -59,7 +59,7 @@ internal sealed class FileMover
 
     private OutputException? TryAll(IEnumerable<MoveStep> steps)
     {
-        foreach (var (name, act) in steps)
+        foreach ((string? name, Action? act) in steps)
         {
             try
             {
@@ -106,7 +106,7 @@ internal sealed class FileMover
 
     private void Place(string name)
     {
-        var (from, to, kept) = (stage.New(name), Target(name), stage.Old(name));
+        (string? from, string? to, string? kept) = (stage.New(name), Target(name), stage.Old(name));
         if (!File.Exists(from))
         {
             return; // placed already
@@ -125,7 +125,7 @@ internal sealed class FileMover
 
     private void TakeAway(string name)
     {
-        var (to, kept) = (Target(name), stage.Old(name));
+        (string? to, string? kept) = (Target(name), stage.Old(name));
         if (File.Exists(to))
         {
             MakeFolderOf(kept);
@@ -135,7 +135,11 @@ internal sealed class FileMover
 
     private void Unplace(FileMove move)
     {
-        var (from, to, kept) = (stage.New(move.Name), Target(move.Name), stage.Old(move.Name));
+        (string? from, string? to, string? kept) = (
+            stage.New(move.Name),
+            Target(move.Name),
+            stage.Old(move.Name)
+        );
         if (File.Exists(from))
         {
             return; // never placed: what is there is the old file, whether it is kept as well or not
@@ -157,7 +161,7 @@ internal sealed class FileMover
 
     private void Return(string name)
     {
-        var (to, kept) = (Target(name), stage.Old(name));
+        (string? to, string? kept) = (Target(name), stage.Old(name));
         if (File.Exists(kept) && !File.Exists(to))
         {
             MakeFolderOf(to);
@@ -168,7 +172,7 @@ internal sealed class FileMover
     private void RemoveEmptied(string name)
     {
         for (
-            var above = Path.GetDirectoryName(name);
+            string? above = Path.GetDirectoryName(name);
             !string.IsNullOrEmpty(above);
             above = Path.GetDirectoryName(above)
         )

@@ -9,9 +9,9 @@ internal readonly record struct InTheWay(FileMark? File, string? Fault)
     /// <param name="name">From the folder, with forward slashes.</param>
     public static InTheWay At(string folder, string name)
     {
-        for (var slash = name.IndexOf('/'); slash >= 0; slash = name.IndexOf('/', slash + 1))
+        for (int slash = name.IndexOf('/'); slash >= 0; slash = name.IndexOf('/', slash + 1))
         {
-            var part = name[..slash];
+            string part = name[..slash];
             var above = new FileInfo(Path.Combine(folder, part));
             if (IsNothing(above))
             {

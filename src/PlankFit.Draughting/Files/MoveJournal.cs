@@ -21,13 +21,13 @@ internal sealed record MoveJournal(
     /// <summary>The text of a journal, which ends with a checksum of all that stands before.</summary>
     public string ToText()
     {
-        var text = new StringBuilder(Heading).Append('\n');
-        foreach (var folder in NewFolders)
+        StringBuilder text = new StringBuilder(Heading).Append('\n');
+        foreach (string folder in NewFolders)
         {
             text.Append("folder\t").Append(folder).Append('\n');
         }
 
-        foreach (var (name, before, after) in Moves)
+        foreach ((string? name, FileMark? before, FileMark? after) in Moves)
         {
             text.Append(
                 $"move\t{name}\t{before?.ToString() ?? "-\t-"}\t{after?.ToString() ?? "-\t-"}\n"
@@ -40,15 +40,17 @@ internal sealed record MoveJournal(
     /// <summary>The journal of a text; null where it is not whole, or names what is outside the folder.</summary>
     public static MoveJournal? Parse(string text)
     {
-        var end = text.LastIndexOf("end\t", StringComparison.Ordinal);
+        int end = text.LastIndexOf("end\t", StringComparison.Ordinal);
         if (end < 0 || text[end..] != $"end\t{Sum(text[..end])}\n")
         {
             return null;
         }
 
-        var moves = ImmutableArray.CreateBuilder<FileMove>();
-        var folders = ImmutableArray.CreateBuilder<string>();
-        foreach (var line in text[..end].Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1))
+        ImmutableArray<FileMove>.Builder moves = ImmutableArray.CreateBuilder<FileMove>();
+        ImmutableArray<string>.Builder folders = ImmutableArray.CreateBuilder<string>();
+        foreach (
+            string? line in text[..end].Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1)
+        )
         {
             switch (line.Split('\t'))
             {

@@ -18,15 +18,18 @@ internal static class MovePlan
         FileMark index
     )
     {
-        var listed = before.Files.ToLookup(f => f.Name, StringComparer.Ordinal);
+        ILookup<string, IndexedFile> listed = before.Files.ToLookup(
+            f => f.Name,
+            StringComparer.Ordinal
+        );
         string[] names = [.. news.Keys.Concat(stale).Order(StringComparer.Ordinal)];
         var there = new InTheWay[names.Length];
         Parallel.For(0, names.Length, i => there[i] = InTheWay.At(folder, names[i]));
         var faults = new List<(string Name, string Why)>();
-        var moves = ImmutableArray.CreateBuilder<FileMove>();
-        foreach (var (name, found) in names.Zip(there))
+        ImmutableArray<FileMove>.Builder moves = ImmutableArray.CreateBuilder<FileMove>();
+        foreach ((string? name, InTheWay found) in names.Zip(there))
         {
-            var after = news.GetValueOrDefault(name);
+            FileMark? after = news.GetValueOrDefault(name);
             if (after is null && found.File is null)
             {
                 continue; // gone already, or in its place stands something that is not ours
@@ -67,7 +70,7 @@ internal static class MovePlan
     /// <summary>The folders that a name goes through.</summary>
     private static IEnumerable<string> Above(string name)
     {
-        for (var slash = name.IndexOf('/'); slash >= 0; slash = name.IndexOf('/', slash + 1))
+        for (int slash = name.IndexOf('/'); slash >= 0; slash = name.IndexOf('/', slash + 1))
         {
             yield return name[..slash];
         }

@@ -38,11 +38,11 @@ public sealed class OutputException(
     )
     {
         const int Named = 5;
-        var path = System.IO.Path.Combine(folder, faults[0].Name);
+        string path = System.IO.Path.Combine(folder, faults[0].Name);
         var alike = faults.Where(f => f.Why == faults[0].Why).Select(f => f.Name).ToList();
         var others = alike.Skip(1).Take(Named - 1).ToList();
-        var more = alike.Count - 1 - others.Count;
-        var also =
+        int more = alike.Count - 1 - others.Count;
+        string also =
             others.Count == 0
                 ? ""
                 : $" The same holds for {string.Join(", ", others)}{(more > 0 ? $" and {more} more" : "")}.";

@@ -44,7 +44,7 @@ public sealed class OutputFolder : IDisposable
     )
     {
         cancel.ThrowIfCancellationRequested();
-        var made = Missing(folder);
+        Stack<string> made = Missing(folder);
         try
         {
             if (InTheWay.IsLink(folder))
@@ -134,7 +134,7 @@ public sealed class OutputFolder : IDisposable
         var files = this.files.ToDictionary(f => f.Key, f => f.Value!, StringComparer.Ordinal);
         try
         {
-            var before =
+            FileIndex before =
                 FileIndex.Read(Folder)
                 ?? throw OutputException.Refused(
                     Folder,
@@ -146,8 +146,8 @@ public sealed class OutputFolder : IDisposable
                     ]
                 );
             string[] stale = [.. before.Of(command).Where(name => !files.ContainsKey(name))];
-            var index = Stage(FileIndex.FileName, before.With(command, files).Write);
-            var journal = MovePlan.Of(Folder, before, files, stale, index);
+            FileMark index = Stage(FileIndex.FileName, before.With(command, files).Write);
+            MoveJournal journal = MovePlan.Of(Folder, before, files, stale, index);
             WriteJournal(journal);
             return new FileMover(stage, journal, back: false);
         }
@@ -165,7 +165,7 @@ public sealed class OutputFolder : IDisposable
 
     private void WriteJournal(MoveJournal journal)
     {
-        var writing = stage.JournalPath + ".writing";
+        string writing = stage.JournalPath + ".writing";
         using (var file = new FileStream(writing, FileMode.Create, FileAccess.Write))
         {
             file.Write(Encoding.UTF8.GetBytes(journal.ToText()));
@@ -178,10 +178,10 @@ public sealed class OutputFolder : IDisposable
     private FileMark Stage(string name, Action<Stream> write)
     {
         const int Buffer = 32 * 1024;
-        var path = stage.New(name);
+        string path = stage.New(name);
         try
         {
-            var folder = Path.GetDirectoryName(path)!;
+            string folder = Path.GetDirectoryName(path)!;
             if (made.TryAdd(folder, true) || !Directory.Exists(folder))
             {
                 Directory.CreateDirectory(folder);
@@ -209,7 +209,7 @@ public sealed class OutputFolder : IDisposable
     {
         var missing = new List<string>();
         for (
-            var at = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
+            string? at = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
             at is not null && !Path.Exists(at);
             at = Path.GetDirectoryName(at)
         )
@@ -223,7 +223,7 @@ public sealed class OutputFolder : IDisposable
 
     private static void RemoveEmpty(Stack<string> folders)
     {
-        while (folders.TryPop(out var folder))
+        while (folders.TryPop(out string? folder))
         {
             AtomicFile.Quietly(() => Directory.Delete(folder, recursive: false));
         }

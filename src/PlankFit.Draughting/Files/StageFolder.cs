@@ -44,9 +44,9 @@ internal sealed class StageFolder : IDisposable
     /// <exception cref="OutputException">Another run holds it, or something of that name is in the way.</exception>
     public static StageFolder Hold(string folder, string command)
     {
-        for (var tries = 0; ; tries++)
+        for (int tries = 0; ; tries++)
         {
-            var stage = In(folder);
+            string stage = In(folder);
             Refuse(folder, Name);
             Directory.CreateDirectory(stage);
             Refuse(folder, $"{Name}/lock");
@@ -85,9 +85,9 @@ internal sealed class StageFolder : IDisposable
     /// <summary>Removes what is kept for a run; not while its moves are unfinished.</summary>
     public void Clear()
     {
-        foreach (var part in (string[])["new", "old"])
+        foreach (string part in (string[])["new", "old"])
         {
-            var path = System.IO.Path.Combine(Path, part);
+            string path = System.IO.Path.Combine(Path, part);
             if (Directory.Exists(path))
             {
                 Directory.Delete(path, recursive: true);
@@ -114,7 +114,7 @@ internal sealed class StageFolder : IDisposable
 
     private static void Refuse(string folder, string name)
     {
-        var path = System.IO.Path.Combine(folder, name);
+        string path = System.IO.Path.Combine(folder, name);
         if (InTheWay.IsLink(path))
         {
             throw new OutputException(
@@ -126,7 +126,7 @@ internal sealed class StageFolder : IDisposable
 
     private void SayWho(string command)
     {
-        var who = string.Create(
+        string who = string.Create(
             CultureInfo.InvariantCulture,
             $"plankfit {command}, process {Environment.ProcessId} of {Environment.UserName} on {Environment.MachineName}"
         );
@@ -137,7 +137,7 @@ internal sealed class StageFolder : IDisposable
 
     private static string Who(string stage)
     {
-        var who = "";
+        string who = "";
         AtomicFile.Quietly(() =>
             who = File.ReadAllText(System.IO.Path.Combine(stage, WhoName), Encoding.UTF8)
         );

@@ -50,9 +50,9 @@ public static class UnfinishedMove
             return null;
         }
 
-        var back = File.Exists(stage.BackJournalPath);
-        var path = back ? stage.BackJournalPath : stage.JournalPath;
-        var journal =
+        bool back = File.Exists(stage.BackJournalPath);
+        string path = back ? stage.BackJournalPath : stage.JournalPath;
+        MoveJournal journal =
             MoveJournal.Parse(File.ReadAllText(path, Encoding.UTF8))
             ?? throw new OutputException(
                 $"Cannot write into {stage.Folder}: a run was cut off there, and its journal, {path}, is damaged. Move the folder away, or choose another.",
@@ -87,7 +87,7 @@ public static class UnfinishedMove
     /// <summary>Whether a file is new and whole in the stage with the old state in its place, or in its place already.</summary>
     private static bool CanBePlaced(StageFolder stage, FileMove move)
     {
-        var (there, fault) = InTheWay.At(stage.Folder, move.Name);
+        (FileMark? there, string? fault) = InTheWay.At(stage.Folder, move.Name);
         if (fault is not null)
         {
             return false;
@@ -98,7 +98,7 @@ public static class UnfinishedMove
             return there is null || there == move.Before;
         }
 
-        var staged = stage.New(move.Name);
+        string staged = stage.New(move.Name);
         return File.Exists(staged)
             ? FileMark.Of(staged) == move.After && there == move.Before
             : there == move.After;
@@ -112,7 +112,7 @@ public static class UnfinishedMove
             return null; // what is there was never replaced
         }
 
-        var (there, fault) = InTheWay.At(stage.Folder, move.Name);
+        (FileMark? there, string? fault) = InTheWay.At(stage.Folder, move.Name);
         return fault
             ?? (
                 there is null || there == move.Before || there == move.After

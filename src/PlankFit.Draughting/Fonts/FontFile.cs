@@ -21,10 +21,10 @@ public sealed class FontFile
     public FontFile(byte[] bytes)
     {
         this.bytes = bytes;
-        for (var i = 0; i < Word(4); i++)
+        for (int i = 0; i < Word(4); i++)
         {
-            var entry = 12 + (16 * i);
-            var tag = Encoding.ASCII.GetString(bytes, entry, 4);
+            int entry = 12 + (16 * i);
+            string tag = Encoding.ASCII.GetString(bytes, entry, 4);
             tables[tag] = (Long(entry + 8), Long(entry + 12));
         }
 
@@ -73,41 +73,41 @@ public sealed class FontFile
 
     private int Found(int sign)
     {
-        var doubled = Word(characters + 6);
+        int doubled = Word(characters + 6);
         int end = characters + 14;
         int start = end + doubled + 2;
         int low = 0;
-        for (var high = (doubled / 2) - 1; low < high; )
+        for (int high = (doubled / 2) - 1; low < high; )
         {
-            var middle = (low + high) / 2;
+            int middle = (low + high) / 2;
             (low, high) = Word(end + (2 * middle)) < sign ? (middle + 1, high) : (low, middle);
         }
 
-        var first = Word(start + (2 * low));
+        int first = Word(start + (2 * low));
         if (first > sign)
         {
             return 0;
         }
 
-        var delta = Word(start + doubled + (2 * low));
-        var rangeAt = start + (2 * doubled) + (2 * low);
-        var range = Word(rangeAt);
+        int delta = Word(start + doubled + (2 * low));
+        int rangeAt = start + (2 * doubled) + (2 * low);
+        int range = Word(rangeAt);
         if (range == 0)
         {
             return (sign + delta) & 0xFFFF;
         }
 
-        var glyph = Word(rangeAt + range + (2 * (sign - first)));
+        int glyph = Word(rangeAt + range + (2 * (sign - first)));
         return glyph == 0 ? 0 : (glyph + delta) & 0xFFFF;
     }
 
     private int UnicodeCharacters()
     {
-        var table = Start("cmap");
-        for (var i = 0; i < Word(table + 2); i++)
+        int table = Start("cmap");
+        for (int i = 0; i < Word(table + 2); i++)
         {
-            var entry = table + 4 + (8 * i);
-            var subtable = table + Long(entry + 4);
+            int entry = table + 4 + (8 * i);
+            int subtable = table + Long(entry + 4);
             if (Word(entry) == 3 && Word(entry + 2) == 1 && Word(subtable) == 4)
             {
                 return subtable;
@@ -118,7 +118,7 @@ public sealed class FontFile
     }
 
     private int Start(string tag) =>
-        tables.TryGetValue(tag, out var place)
+        tables.TryGetValue(tag, out (int Offset, int Length) place)
             ? place.Offset
             : throw new InvalidOperationException($"The lettering has no table {tag}.");
 

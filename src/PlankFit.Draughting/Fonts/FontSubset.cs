@@ -15,13 +15,13 @@ public static class FontSubset
     /// <param name="signs">Unicode code points; those that the font lacks are left out.</param>
     public static byte[] Of(FontFile font, IEnumerable<int> signs)
     {
-        var drawn = signs
+        (int Sign, int Glyph)[] drawn = signs
             .Select(sign => (Sign: sign, Glyph: font.Glyph(sign)))
             .Where(pair => pair.Glyph != 0)
             .Distinct()
             .OrderBy(pair => pair.Sign)
             .ToArray();
-        var (places, outlines) = Outlines(font, drawn.Select(pair => pair.Glyph));
+        (byte[]? places, byte[]? outlines) = Outlines(font, drawn.Select(pair => pair.Glyph));
 
         var tables = new SortedDictionary<string, byte[]>(StringComparer.Ordinal)
         {
@@ -30,7 +30,7 @@ public static class FontSubset
             ["loca"] = places,
             ["post"] = WithoutNames(font.Table("post")),
         };
-        foreach (var tag in Kept)
+        foreach (string tag in Kept)
         {
             tables[tag] = font.Table(tag).ToArray();
         }
@@ -43,20 +43,20 @@ public static class FontSubset
     {
         var wanted = new SortedSet<int> { 0 };
         var waiting = new Stack<int>(glyphs);
-        while (waiting.TryPop(out var glyph))
+        while (waiting.TryPop(out int glyph))
         {
             if (wanted.Add(glyph))
             {
-                foreach (var part in Parts(Outline(font, glyph)))
+                foreach (int part in Parts(Outline(font, glyph)))
                 {
                     waiting.Push(part);
                 }
             }
         }
 
-        var places = new byte[4 * (font.GlyphCount + 1)];
+        byte[] places = new byte[4 * (font.GlyphCount + 1)];
         var outlines = new MemoryStream();
-        for (var glyph = 0; glyph < font.GlyphCount; glyph++)
+        for (int glyph = 0; glyph < font.GlyphCount; glyph++)
         {
             Write32(places, 4 * glyph, (uint)outlines.Length);
             if (wanted.Contains(glyph))
@@ -73,9 +73,9 @@ public static class FontSubset
 
     private static ReadOnlySpan<byte> Outline(FontFile font, int glyph)
     {
-        var places = font.Table("loca");
-        var wide = BinaryPrimitives.ReadInt16BigEndian(font.Table("head")[50..]) == 1;
-        var from = Place(places, glyph, wide);
+        ReadOnlySpan<byte> places = font.Table("loca");
+        bool wide = BinaryPrimitives.ReadInt16BigEndian(font.Table("head")[50..]) == 1;
+        int from = Place(places, glyph, wide);
         return font.Table("glyf")[from..Place(places, glyph + 1, wide)];
     }
 
@@ -99,7 +99,7 @@ public static class FontSubset
         }
 
         int flags;
-        var at = 10;
+        int at = 10;
         do
         {
             flags = BinaryPrimitives.ReadUInt16BigEndian(outline[at..]);
@@ -119,7 +119,7 @@ public static class FontSubset
 
     private static byte[] Characters((int Sign, int Glyph)[] drawn)
     {
-        var table = new byte[12 + 16 + (12 * drawn.Length)];
+        byte[] table = new byte[12 + 16 + (12 * drawn.Length)];
         Write16(table, 2, 1);
         Write16(table, 4, 3);
         Write16(table, 6, 10);
@@ -127,7 +127,7 @@ public static class FontSubset
         Write16(table, 12, 12);
         Write32(table, 16, (uint)(table.Length - 12));
         Write32(table, 24, (uint)drawn.Length);
-        for (var i = 0; i < drawn.Length; i++)
+        for (int i = 0; i < drawn.Length; i++)
         {
             Write32(table, 28 + (12 * i), (uint)drawn[i].Sign);
             Write32(table, 32 + (12 * i), (uint)drawn[i].Sign);
@@ -139,22 +139,22 @@ public static class FontSubset
 
     private static byte[] WithoutNames(ReadOnlySpan<byte> post)
     {
-        var made = post[..32].ToArray();
+        byte[] made = post[..32].ToArray();
         Write32(made, 0, 0x00030000);
         return made;
     }
 
     private static byte[] Assemble(SortedDictionary<string, byte[]> tables)
     {
-        var power = (int)Math.Log2(tables.Count);
-        var file = new byte[12 + (16 * tables.Count) + tables.Values.Sum(t => Padded(t.Length))];
+        int power = (int)Math.Log2(tables.Count);
+        byte[] file = new byte[12 + (16 * tables.Count) + tables.Values.Sum(t => Padded(t.Length))];
         Write32(file, 0, 0x00010000);
         Write16(file, 4, tables.Count);
         Write16(file, 6, 16 << power);
         Write16(file, 8, power);
         Write16(file, 10, (16 * tables.Count) - (16 << power));
-        var (entry, at, head) = (12, 12 + (16 * tables.Count), 0);
-        foreach (var (tag, table) in tables)
+        (int entry, int at, int head) = (12, 12 + (16 * tables.Count), 0);
+        foreach ((string? tag, byte[]? table) in tables)
         {
             if (tag == "head")
             {
@@ -176,8 +176,8 @@ public static class FontSubset
 
     private static uint Sum(ReadOnlySpan<byte> words)
     {
-        var sum = 0u;
-        for (var i = 0; i < words.Length; i += 4)
+        uint sum = 0u;
+        for (int i = 0; i < words.Length; i += 4)
         {
             sum += BinaryPrimitives.ReadUInt32BigEndian(words[i..]);
         }

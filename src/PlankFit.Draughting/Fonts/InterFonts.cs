@@ -21,11 +21,11 @@ public static class InterFonts
 
     private static (FontFile, FontFile) Load()
     {
-        using var carried =
+        using Stream carried =
             typeof(InterFonts).Assembly.GetManifestResourceStream("Inter")
             ?? throw new InvalidOperationException("The program was built without its lettering.");
         using var assembly = new PEReader(carried);
-        var assets = Assets(assembly);
+        ReadOnlySpan<byte> assets = Assets(assembly);
         return (
             new FontFile(Asset(assets, "/Assets/Inter-Regular.ttf")),
             new FontFile(Asset(assets, "/Assets/Inter-SemiBold.ttf"))
@@ -34,15 +34,15 @@ public static class InterFonts
 
     private static ReadOnlySpan<byte> Assets(PEReader assembly)
     {
-        var metadata = assembly.GetMetadataReader();
-        foreach (var handle in metadata.ManifestResources)
+        MetadataReader metadata = assembly.GetMetadataReader();
+        foreach (ManifestResourceHandle handle in metadata.ManifestResources)
         {
-            var resource = metadata.GetManifestResource(handle);
+            ManifestResource resource = metadata.GetManifestResource(handle);
             if (metadata.StringComparer.Equals(resource.Name, "!AvaloniaResources"))
             {
-                var place = assembly.PEHeaders.CorHeader!.ResourcesDirectory.RelativeVirtualAddress;
-                var block = assembly.GetSectionData(place + (int)resource.Offset);
-                var length = block.GetReader(0, 4).ReadInt32();
+                int place = assembly.PEHeaders.CorHeader!.ResourcesDirectory.RelativeVirtualAddress;
+                PEMemoryBlock block = assembly.GetSectionData(place + (int)resource.Offset);
+                int length = block.GetReader(0, 4).ReadInt32();
                 return block.GetContent(4, length).AsSpan();
             }
         }
@@ -53,18 +53,18 @@ public static class InterFonts
     /// <summary>The assets: the index's length, its version, the number of entries; each a path, an offset and a size; then the data.</summary>
     private static byte[] Asset(ReadOnlySpan<byte> assets, string path)
     {
-        var wanted = Encoding.UTF8.GetBytes(path);
-        var data = 4 + BinaryPrimitives.ReadInt32LittleEndian(assets);
-        var count = BinaryPrimitives.ReadInt32LittleEndian(assets[8..]);
-        var at = 12;
-        for (var i = 0; i < count; i++)
+        byte[] wanted = Encoding.UTF8.GetBytes(path);
+        int data = 4 + BinaryPrimitives.ReadInt32LittleEndian(assets);
+        int count = BinaryPrimitives.ReadInt32LittleEndian(assets[8..]);
+        int at = 12;
+        for (int i = 0; i < count; i++)
         {
-            var name = assets.Slice(at + 1, assets[at]); // every path is shorter than 128 bytes, so its length is one byte
+            ReadOnlySpan<byte> name = assets.Slice(at + 1, assets[at]); // every path is shorter than 128 bytes, so its length is one byte
             at += 1 + name.Length;
             if (name.SequenceEqual(wanted))
             {
-                var offset = BinaryPrimitives.ReadInt32LittleEndian(assets[at..]);
-                var size = BinaryPrimitives.ReadInt32LittleEndian(assets[(at + 4)..]);
+                int offset = BinaryPrimitives.ReadInt32LittleEndian(assets[at..]);
+                int size = BinaryPrimitives.ReadInt32LittleEndian(assets[(at + 4)..]);
                 return assets.Slice(data + offset, size).ToArray();
             }
 

@@ -5,23 +5,6 @@ namespace PlankFit.Draughting.Layout;
 /// <summary>Small questions about lines and shapes on paper, where a thousandth of a millimetre does not matter.</summary>
 public static class Segments
 {
-    /// <summary>Whether a point is inside a polygon: counting crossings of a ray (the usual even-odd rule).</summary>
-    public static bool Inside(IReadOnlyList<Vec2> polygon, Vec2 p)
-    {
-        bool inside = false;
-        for (int i = 0, j = polygon.Count - 1; i < polygon.Count; j = i++)
-        {
-            Vec2 a = polygon[i],
-                b = polygon[j];
-            if (a.Y > p.Y != b.Y > p.Y && p.X < ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)) + a.X)
-            {
-                inside = !inside;
-            }
-        }
-
-        return inside;
-    }
-
     /// <summary>The part of a line inside an upright box, or null (Liang and Barsky 1984, from memory).</summary>
     public static (Vec2 From, Vec2 To)? Clip(Vec2 a, Vec2 b, Box box)
     {

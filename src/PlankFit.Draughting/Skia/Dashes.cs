@@ -17,17 +17,17 @@ public static class Dashes
     {
         var pieces = new List<List<Vec2>>();
         List<Vec2>? piece = [points[0]];
-        var turn = 0;
-        var left = dashesMm[0];
-        for (var i = 1; i < points.Length + (closed ? 1 : 0); i++)
+        int turn = 0;
+        double left = dashesMm[0];
+        for (int i = 1; i < points.Length + (closed ? 1 : 0); i++)
         {
-            var (from, to) = (points[i - 1], points[i % points.Length]);
-            var length = from.ChordTo(to);
-            var done = 0.0;
+            (Vec2 from, Vec2 to) = (points[i - 1], points[i % points.Length]);
+            double length = from.ChordTo(to);
+            double done = 0.0;
             while (length - done > left)
             {
                 done += left;
-                var at = from + (done / length * (to - from));
+                Vec2 at = from + (done / length * (to - from));
                 piece?.Add(at);
                 Keep(piece);
                 turn++;

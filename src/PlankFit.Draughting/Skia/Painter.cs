@@ -24,7 +24,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
     public void Paint(SKCanvas canvas, Drawing drawing)
     {
         DrawingFaults.Refuse(drawing);
-        foreach (var shape in drawing.Shapes)
+        foreach (Shape shape in drawing.Shapes)
         {
             switch (shape)
             {
@@ -45,7 +45,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     public void Dispose()
     {
-        foreach (var font in fonts.Values)
+        foreach (SKFont font in fonts.Values)
         {
             font.Dispose();
         }
@@ -56,7 +56,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     private void Paint(SKCanvas canvas, double heightMm, Polyline line)
     {
-        using var path =
+        using SKPath? path =
             line.Fill is null && line.Pen.IsDashed
                 ? null
                 : Path([line.Points], line.Closed, heightMm);
@@ -73,8 +73,8 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     private void Paint(SKCanvas canvas, double heightMm, CircleShape circle)
     {
-        var centre = Point(circle.Centre, heightMm);
-        var radius = (float)circle.RadiusMm;
+        SKPoint centre = Point(circle.Centre, heightMm);
+        float radius = (float)circle.RadiusMm;
         if (circle.Fill is { } grey)
         {
             canvas.DrawCircle(centre, radius, Filled(grey));
@@ -82,7 +82,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
         if (circle.Pen.IsDashed && circle.Pen.WidthMm > 0)
         {
-            var round = Circles.Polygon(circle.Centre, circle.RadiusMm, DashSagMm);
+            ImmutableArray<Vec2> round = Circles.Polygon(circle.Centre, circle.RadiusMm, DashSagMm);
             Stroke(canvas, null, round, true, heightMm, circle.Pen);
         }
         else if (circle.Pen.WidthMm > 0)
@@ -106,7 +106,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
             return;
         }
 
-        using var dashes = Path(Dashes.Cut(points, closed, pen.DashesMm), false, heightMm);
+        using SKPath dashes = Path(Dashes.Cut(points, closed, pen.DashesMm), false, heightMm);
         canvas.DrawPath(dashes, Stroked(pen));
     }
 
@@ -124,8 +124,8 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
             );
         }
 
-        var at = Point(text.LeftEnd(), drawing.HeightMm);
-        var paint = Filled(text.Pen.Grey);
+        SKPoint at = Point(text.LeftEnd(), drawing.HeightMm);
+        SKPaint paint = Filled(text.Pen.Grey);
         if (text.TurnDegrees == 0)
         {
             canvas.DrawText(text.Text, at.X, at.Y, SKTextAlign.Left, Font(text), paint);
@@ -141,10 +141,10 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     private SKFont Font(Lettering text)
     {
-        var key = (text.HeightMm, text.Bold);
-        if (!fonts.TryGetValue(key, out var font))
+        (double HeightMm, bool Bold) key = (text.HeightMm, text.Bold);
+        if (!fonts.TryGetValue(key, out SKFont? font))
         {
-            var size = InterFonts.Of(text.Bold).SizeFor(text.HeightMm);
+            double size = InterFonts.Of(text.Bold).SizeFor(text.HeightMm);
             font = new SKFont(typefaces.Of(text.Bold), (float)size)
             {
                 Subpixel = true,
@@ -173,7 +173,7 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
     private static SKColor Grey(double grey)
     {
-        var level = (byte)Math.Round(255 * grey);
+        byte level = (byte)Math.Round(255 * grey);
         return new SKColor(level, level, level);
     }
 
@@ -184,10 +184,10 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
         where TLine : IReadOnlyList<Vec2>
     {
         using var path = new SKPathBuilder();
-        foreach (var line in lines)
+        foreach (TLine line in lines)
         {
             path.MoveTo(Point(line[0], heightMm));
-            for (var i = 1; i < line.Count; i++)
+            for (int i = 1; i < line.Count; i++)
             {
                 path.LineTo(Point(line[i], heightMm));
             }

@@ -24,7 +24,7 @@ public static class PdfWriter
         CancellationToken cancel = default
     )
     {
-        foreach (var page in pages)
+        foreach (Drawing page in pages)
         {
             RefuseTooLong(page);
         }
@@ -34,10 +34,10 @@ public static class PdfWriter
         // The library cannot take a stream that fails: it ends the program. It writes into its own memory, and what is there is copied.
         using var memory = new SKDynamicMemoryWStream();
         using var document = SKDocument.CreatePdf(memory, Metadata(title));
-        foreach (var page in pages)
+        foreach (Drawing page in pages)
         {
             cancel.ThrowIfCancellationRequested();
-            var canvas = document.BeginPage(
+            SKCanvas canvas = document.BeginPage(
                 (float)page.WidthMm * PointsPerMm,
                 (float)page.HeightMm * PointsPerMm
             );
@@ -47,7 +47,7 @@ public static class PdfWriter
         }
 
         document.Close();
-        using var bytes = memory.DetachAsData();
+        using SKData bytes = memory.DetachAsData();
         stream.Write(bytes.AsSpan());
     }
 

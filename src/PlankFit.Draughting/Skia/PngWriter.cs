@@ -15,8 +15,8 @@ public static class PngWriter
     public static void Write(Stream stream, Drawing drawing, double dpi)
     {
         DrawingFaults.Refuse(drawing);
-        var scale = dpi / 25.4;
-        var (width, height) = (
+        double scale = dpi / 25.4;
+        (double width, double height) = (
             Math.Round(drawing.WidthMm * scale),
             Math.Round(drawing.HeightMm * scale)
         );
@@ -34,7 +34,7 @@ public static class PngWriter
             SKColorType.Bgra8888,
             SKAlphaType.Opaque
         );
-        using var surface =
+        using SKSurface surface =
             SKSurface.Create(size)
             ?? throw new InvalidOperationException("There is no memory for the picture.");
         surface.Canvas.Clear(SKColors.White);
@@ -44,21 +44,21 @@ public static class PngWriter
             painter.Paint(surface.Canvas, drawing);
         }
 
-        using var colours = surface.PeekPixels();
+        using SKPixmap colours = surface.PeekPixels();
         using var greys = new SKBitmap(size.WithColorType(SKColorType.Gray8));
-        using var pixels = greys.PeekPixels();
-        for (var row = 0; row < size.Height; row++)
+        using SKPixmap pixels = greys.PeekPixels();
+        for (int row = 0; row < size.Height; row++)
         {
-            var from = colours.GetPixelSpan<byte>(0, row);
-            var to = pixels.GetPixelSpan<byte>(0, row)[..size.Width];
-            for (var i = 0; i < to.Length; i++)
+            Span<byte> from = colours.GetPixelSpan<byte>(0, row);
+            Span<byte> to = pixels.GetPixelSpan<byte>(0, row)[..size.Width];
+            for (int i = 0; i < to.Length; i++)
             {
                 to[i] = from[(4 * i) + 1];
             }
         }
 
         var how = new SKPngEncoderOptions(SKPngEncoderFilterFlags.Up, Compression);
-        using var png =
+        using SKData png =
             pixels.Encode(how)
             ?? throw new InvalidOperationException("The picture could not be encoded.");
         png.SaveTo(stream);

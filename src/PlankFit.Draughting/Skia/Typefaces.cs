@@ -1,3 +1,4 @@
+using System.Text;
 using PlankFit.Draughting.Fonts;
 using SkiaSharp;
 
@@ -27,10 +28,10 @@ internal sealed class Typefaces : IDisposable
     {
         var regular = new HashSet<int>();
         var semiBold = new HashSet<int>();
-        foreach (var text in drawings.SelectMany(d => d.Shapes).OfType<Lettering>())
+        foreach (Lettering text in drawings.SelectMany(d => d.Shapes).OfType<Lettering>())
         {
-            var signs = text.Bold ? semiBold : regular;
-            foreach (var sign in text.Text.EnumerateRunes())
+            HashSet<int> signs = text.Bold ? semiBold : regular;
+            foreach (Rune sign in text.Text.EnumerateRunes())
             {
                 signs.Add(sign.Value);
             }

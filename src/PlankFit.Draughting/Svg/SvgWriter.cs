@@ -1,3 +1,4 @@
+using System.Text;
 using PlankFit.Draughting.Fonts;
 using PlankFit.Draughting.Text;
 using PlankFit.Geometry.Primitives;
@@ -19,7 +20,7 @@ public static class SvgWriter
         using var svg = new Utf8Text(64 * 1024);
         Head(svg, drawing);
         string? layer = null;
-        foreach (var shape in drawing.Shapes)
+        foreach (Shape shape in drawing.Shapes)
         {
             if (shape.Layer != layer)
             {
@@ -56,7 +57,7 @@ public static class SvgWriter
         {
             case Polyline line:
                 svg.Add("<path d=\"M"u8);
-                for (var i = 0; i < line.Points.Length; i++)
+                for (int i = 0; i < line.Points.Length; i++)
                 {
                     svg.Add(i == 0 ? ""u8 : " "u8);
                     AddPoint(svg, drawing, line.Points[i], " "u8);
@@ -89,8 +90,8 @@ public static class SvgWriter
         }
 
         // The width is stated, so that a machine without the typeface keeps the sheet's layout.
-        var font = InterFonts.Of(text.Bold);
-        var width = LetterWidths.TextWidth(text.Text, text.HeightMm, text.Bold);
+        FontFile font = InterFonts.Of(text.Bold);
+        double width = LetterWidths.TextWidth(text.Text, text.HeightMm, text.Bold);
         svg.Add("<text x=\""u8);
         AddPoint(svg, drawing, text.Baseline(), "\" y=\""u8);
         svg.Add("\" font-size=\""u8).Add(font.SizeFor(text.HeightMm), Decimals);
@@ -146,7 +147,7 @@ public static class SvgWriter
         if (pen.IsDashed)
         {
             svg.Add(" stroke-dasharray=\""u8);
-            for (var i = 0; i < pen.DashesMm.Length; i++)
+            for (int i = 0; i < pen.DashesMm.Length; i++)
             {
                 svg.Add(i == 0 ? ""u8 : " "u8).Add(pen.DashesMm[i], Decimals);
             }
@@ -158,7 +159,7 @@ public static class SvgWriter
     private static void AddGrey(Utf8Text svg, double grey)
     {
         ReadOnlySpan<byte> hex = "0123456789abcdef"u8;
-        var level = (int)Math.Round(255 * grey);
+        int level = (int)Math.Round(255 * grey);
         ReadOnlySpan<byte> pair = [hex[level >> 4], hex[level & 15]];
         svg.Add("#"u8).Add(pair).Add(pair).Add(pair);
     }
@@ -167,7 +168,7 @@ public static class SvgWriter
     private static void AddEscaped(Utf8Text svg, string text)
     {
         Span<char> chars = stackalloc char[2];
-        foreach (var sign in text.EnumerateRunes())
+        foreach (Rune sign in text.EnumerateRunes())
         {
             switch (sign.Value)
             {

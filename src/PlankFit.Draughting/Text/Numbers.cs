@@ -37,14 +37,14 @@ public static class Numbers
     {
         if (!(Math.Abs(value) < Largest))
         {
-            var shown = value.ToString(CultureInfo.InvariantCulture);
+            string shown = value.ToString(CultureInfo.InvariantCulture);
             throw new ArgumentOutOfRangeException(
                 nameof(value),
                 $"{what} is {shown}, which cannot be written as a number."
             );
         }
 
-        value.TryFormat(into, out var length, Picture(decimals), CultureInfo.InvariantCulture);
+        value.TryFormat(into, out int length, Picture(decimals), CultureInfo.InvariantCulture);
         if (decimals > 0)
         {
             while (into[length - 1] == '0')

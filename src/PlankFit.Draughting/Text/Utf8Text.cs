@@ -44,7 +44,7 @@ public sealed class Utf8Text : IDisposable
 
     public void Dispose()
     {
-        var given = buffer;
+        byte[] given = buffer;
         buffer = [];
         length = 0;
         if (given.Length > 0)
@@ -60,7 +60,7 @@ public sealed class Utf8Text : IDisposable
             return;
         }
 
-        var larger = ArrayPool<byte>.Shared.Rent(Math.Max(2 * buffer.Length, length + wanted));
+        byte[] larger = ArrayPool<byte>.Shared.Rent(Math.Max(2 * buffer.Length, length + wanted));
         Written.Span.CopyTo(larger);
         ArrayPool<byte>.Shared.Return(buffer);
         buffer = larger;

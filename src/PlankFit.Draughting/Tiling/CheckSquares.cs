@@ -19,13 +19,13 @@ public static class CheckSquares
     /// <param name="room">Where they may stand, at least 128 mm each way, and 236 mm one way where there are two of them.</param>
     public static IEnumerable<Shape> In(Window room, IReadOnlyList<Shape> drawn, bool inches)
     {
-        var metric = Places(room, MetricMm, drawn);
+        List<(Vec2 Corner, double Crossed)> metric = Places(room, MetricMm, drawn);
         if (!inches)
         {
             return Square(metric.MinBy(p => p.Crossed).Corner, MetricMm, "100 mm");
         }
 
-        var (first, second) = (
+        (Vec2 first, Vec2 second) = (
             from one in metric
             from other in Places(room, InchesMm, drawn)
             where AreApart(one.Corner, other.Corner)
@@ -37,7 +37,7 @@ public static class CheckSquares
 
     private static IEnumerable<Shape> Square(Vec2 corner, double side, string name)
     {
-        var (x, y) = (new Vec2(side, 0), new Vec2(0, side));
+        (Vec2 x, Vec2 y) = (new Vec2(side, 0), new Vec2(0, side));
         ImmutableArray<Vec2> points = [corner, corner + x, corner + x + y, corner + y];
         yield return new Polyline(Layer, Line, points, true);
         yield return new Lettering(
@@ -57,7 +57,7 @@ public static class CheckSquares
     )
     {
         var spare = new Vec2(room.Width - (2 * InsetMm) - side, room.Height - (2 * InsetMm) - side);
-        var corners =
+        IEnumerable<Vec2> corners =
             from down in (double[])[0, 0.5, 1]
             from across in (double[])[0, 0.5, 1]
             select room.Least + new Vec2(InsetMm + (across * spare.X), InsetMm + (down * spare.Y));
@@ -73,15 +73,20 @@ public static class CheckSquares
     private static double LengthIn(IReadOnlyList<Shape> drawn, Vec2 corner, double side)
     {
         var window = new Window(corner, corner + new Vec2(side, side));
-        var length = 0.0;
-        foreach (var shape in drawn)
+        double length = 0.0;
+        foreach (Shape shape in drawn)
         {
             switch (shape)
             {
                 case Polyline line:
-                    foreach (var (points, _) in window.Cut(line.Points, line.Closed))
+                    foreach (
+                        (ImmutableArray<Vec2> points, bool _) in window.Cut(
+                            line.Points,
+                            line.Closed
+                        )
+                    )
                     {
-                        for (var i = 1; i < points.Length; i++)
+                        for (int i = 1; i < points.Length; i++)
                         {
                             length += points[i].ChordTo(points[i - 1]);
                         }

@@ -29,9 +29,9 @@ internal static class PageFooter
             Bold: true
         );
         yield return code;
-        var left = corner + new Vec2(Math.Max(24, code.WidthMm() + 5), 0);
-        var room = width - (left.X - corner.X) - MapWidthMm - 4;
-        var page = grid.Tiles.IndexOf(tile) + 1;
+        Vec2 left = corner + new Vec2(Math.Max(24, code.WidthMm() + 5), 0);
+        double room = width - (left.X - corner.X) - MapWidthMm - 4;
+        int page = grid.Tiles.IndexOf(tile) + 1;
         yield return Fitted(title, left + new Vec2(0, 12.5), 3.2, room, true);
         yield return Fitted(
             $"Page {page} of {grid.Tiles.Length}. {HowToPrint}",
@@ -47,7 +47,7 @@ internal static class PageFooter
             room,
             false
         );
-        foreach (var shape in Map(grid, tile, corner + new Vec2(width, 0)))
+        foreach (Shape shape in Map(grid, tile, corner + new Vec2(width, 0)))
         {
             yield return shape;
         }
@@ -68,14 +68,14 @@ internal static class PageFooter
     /// <summary>All pages, in the footer's right corner; this one black, those on which nothing is drawn left out.</summary>
     private static IEnumerable<Shape> Map(TileGrid grid, Tile here, Vec2 corner)
     {
-        var cell = Math.Min(
+        double cell = Math.Min(
             MapWidthMm / (grid.Columns * grid.PageWidthMm),
             MapHeightMm / (grid.Rows * grid.PageHeightMm)
         );
         var size = new Vec2(cell * grid.PageWidthMm, cell * grid.PageHeightMm);
-        foreach (var tile in grid.Tiles)
+        foreach (Tile tile in grid.Tiles)
         {
-            var least =
+            Vec2 least =
                 corner
                 + new Vec2(
                     (tile.Column - grid.Columns) * size.X,
@@ -97,8 +97,8 @@ internal static class PageFooter
     {
         const double Smallest = 2;
         text = LetterWidths.Drawable(text, bold);
-        var width = LetterWidths.TextWidth(text, height, bold);
-        var fitting = width <= room ? height : Math.Max(Smallest, height * room / width);
+        double width = LetterWidths.TextWidth(text, height, bold);
+        double fitting = width <= room ? height : Math.Max(Smallest, height * room / width);
         while (text.Length > 1 && LetterWidths.TextWidth(text, fitting, bold) > room)
         {
             text = text[..^2].TrimEnd() + "…";

@@ -17,18 +17,18 @@ public static class SeamCrosses
     /// <summary>The crosses on one page, in the drawing's own place.</summary>
     public static IEnumerable<Shape> Of(TileGrid grid, Tile tile)
     {
-        foreach (var other in grid.Tiles)
+        foreach (Tile other in grid.Tiles)
         {
-            var (across, along) = (other.Column - tile.Column, other.Row - tile.Row);
+            (int across, int along) = (other.Column - tile.Column, other.Row - tile.Row);
             if (Math.Abs(across) + Math.Abs(along) != 1)
             {
                 continue;
             }
 
-            var (first, second) = across + along > 0 ? (tile, other) : (other, tile);
-            foreach (var centre in Centres(first.Window, second.Window, along == 0))
+            (Tile? first, Tile? second) = across + along > 0 ? (tile, other) : (other, tile);
+            foreach (Vec2 centre in Centres(first.Window, second.Window, along == 0))
             {
-                foreach (var shape in Cross(centre, first.Code, second.Code, along == 0))
+                foreach (Shape shape in Cross(centre, first.Code, second.Code, along == 0))
                 {
                     yield return shape;
                 }
@@ -39,7 +39,7 @@ public static class SeamCrosses
     /// <summary>A quarter and three quarters of the way along the middle of what two windows share.</summary>
     private static IEnumerable<Vec2> Centres(Window first, Window second, bool sideBySide)
     {
-        foreach (var part in (double[])[0.25, 0.75])
+        foreach (double part in (double[])[0.25, 0.75])
         {
             yield return sideBySide
                 ? new((first.Most.X + second.Least.X) / 2, first.Least.Y + (part * first.Height))
@@ -54,16 +54,16 @@ public static class SeamCrosses
         bool sideBySide
     )
     {
-        var (x, y) = (new Vec2(ArmMm, 0), new Vec2(0, ArmMm));
+        (Vec2 x, Vec2 y) = (new Vec2(ArmMm, 0), new Vec2(0, ArmMm));
         yield return new Polyline(Layer, Pen.Thin, [centre - x, centre + x], false);
         yield return new Polyline(Layer, Pen.Thin, [centre - y, centre + y], false);
         yield return new CircleShape(Layer, Pen.Thin, centre, ArmMm / 4);
 
         // The first page lies to the left of the seam, or above it.
-        var (at, anchor) = sideBySide
+        (Vec2 at, Anchor anchor) = sideBySide
             ? (new Vec2(-Off, Off + 0.5), Anchor.BaselineRight)
             : (new Vec2(Off + 0.5, Off), Anchor.BaselineLeft);
-        var (otherAt, otherAnchor) = sideBySide
+        (Vec2 otherAt, Anchor otherAnchor) = sideBySide
             ? (new Vec2(Off, Off + 0.5), Anchor.BaselineLeft)
             : (new Vec2(Off + 0.5, -Off - LetterMm), Anchor.BaselineLeft);
         yield return new Lettering(Layer, Pen.Thin, centre + at, first, LetterMm, anchor);

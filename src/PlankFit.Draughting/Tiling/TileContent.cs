@@ -54,7 +54,10 @@ public static class TileContent
             yield break;
         }
 
-        var pieces = window.Cut(line.Points, line.Closed);
+        List<(ImmutableArray<Vec2> Points, bool Closed)> pieces = window.Cut(
+            line.Points,
+            line.Closed
+        );
         if (pieces is [{ Points: var whole }] && whole == line.Points)
         {
             yield return line;
@@ -66,7 +69,7 @@ public static class TileContent
             yield return new Polyline(line.Layer, new Pen(0), area, true, line.Fill);
         }
 
-        foreach (var (points, closed) in pieces)
+        foreach ((ImmutableArray<Vec2> points, bool closed) in pieces)
         {
             yield return new Polyline(line.Layer, line.Pen, points, closed);
         }
@@ -80,14 +83,14 @@ public static class TileContent
             return [circle];
         }
 
-        var round = Circles.Polygon(circle.Centre, circle.RadiusMm, CircleSagMm);
+        ImmutableArray<Vec2> round = Circles.Polygon(circle.Centre, circle.RadiusMm, CircleSagMm);
         return In(new Polyline(circle.Layer, circle.Pen, round, true, circle.Fill), window);
     }
 
     private static bool Misses(ImmutableArray<Vec2> points, Window window)
     {
-        var (least, most) = (points[0], points[0]);
-        foreach (var p in points)
+        (Vec2 least, Vec2 most) = (points[0], points[0]);
+        foreach (Vec2 p in points)
         {
             least = new(Math.Min(least.X, p.X), Math.Min(least.Y, p.Y));
             most = new(Math.Max(most.X, p.X), Math.Max(most.Y, p.Y));
@@ -101,9 +104,9 @@ public static class TileContent
 
     private static bool IsWhole(Lettering text, Window window)
     {
-        var along = text.WidthMm() * text.Along();
-        var up = text.HeightMm * text.Along().Left();
-        var foot = text.LeftEnd();
+        Vec2 along = text.WidthMm() * text.Along();
+        Vec2 up = text.HeightMm * text.Along().Left();
+        Vec2 foot = text.LeftEnd();
         return window.Holds(foot)
             && window.Holds(foot + along)
             && window.Holds(foot + up)

@@ -39,24 +39,24 @@ public sealed record TileGrid(
         }
 
         DrawingFaults.Refuse(drawing);
-        var (width, height) = options.Upright;
-        var upright = Of(drawing, options, width, height);
-        var lying = Of(drawing, options, height, width);
+        (double width, double height) = options.Upright;
+        TileGrid upright = Of(drawing, options, width, height);
+        TileGrid lying = Of(drawing, options, height, width);
         return lying.Tiles.Length < upright.Tiles.Length ? lying : upright;
     }
 
     private static TileGrid Of(Drawing drawing, TilingOptions options, double width, double height)
     {
-        var windowWidth = width - (2 * options.MarginMm);
-        var windowHeight = height - (2 * options.MarginMm) - TilingOptions.FooterMm;
-        var columns = Count(drawing.WidthMm, windowWidth, options.OverlapMm);
-        var rows = Count(drawing.HeightMm, windowHeight, options.OverlapMm);
-        var left = Start(drawing.WidthMm, windowWidth, options.OverlapMm, columns);
-        var bottom = Start(drawing.HeightMm, windowHeight, options.OverlapMm, rows);
-        var tiles = ImmutableArray.CreateBuilder<Tile>();
-        for (var row = 0; row < rows; row++)
+        double windowWidth = width - (2 * options.MarginMm);
+        double windowHeight = height - (2 * options.MarginMm) - TilingOptions.FooterMm;
+        int columns = Count(drawing.WidthMm, windowWidth, options.OverlapMm);
+        int rows = Count(drawing.HeightMm, windowHeight, options.OverlapMm);
+        double left = Start(drawing.WidthMm, windowWidth, options.OverlapMm, columns);
+        double bottom = Start(drawing.HeightMm, windowHeight, options.OverlapMm, rows);
+        ImmutableArray<Tile>.Builder tiles = ImmutableArray.CreateBuilder<Tile>();
+        for (int row = 0; row < rows; row++)
         {
-            for (var column = 0; column < columns; column++)
+            for (int column = 0; column < columns; column++)
             {
                 var least = new Vec2(
                     left + (column * (windowWidth - options.OverlapMm)),

@@ -25,9 +25,13 @@ public static class Tiler
             Math.Max(drawing.WidthMm, options.Inches ? 236 : 130),
             Math.Max(drawing.HeightMm, 130)
         );
-        var least = -0.5 * (room - new Vec2(drawing.WidthMm, drawing.HeightMm));
-        var move = Corner(options) - least;
-        var squares = CheckSquares.In(new(least, least + room), drawing.Shapes, options.Inches);
+        Vec2 least = -0.5 * (room - new Vec2(drawing.WidthMm, drawing.HeightMm));
+        Vec2 move = Corner(options) - least;
+        IEnumerable<Shape> squares = CheckSquares.In(
+            new(least, least + room),
+            drawing.Shapes,
+            options.Inches
+        );
         return new(
             drawing.Title,
             room.X + (2 * options.MarginMm),
@@ -46,10 +50,13 @@ public static class Tiler
     private static Drawing Page(Drawing drawing, TileGrid grid, Tile tile, TilingOptions options)
     {
         var shown = TileContent.In(drawing, tile.Window, grid.Tiles).ToList();
-        var (least, most) = (tile.Window.Least, tile.Window.Most);
+        (Vec2 least, Vec2 most) = (tile.Window.Least, tile.Window.Most);
         ImmutableArray<Vec2> frame = [least, new(most.X, least.Y), most, new(least.X, most.Y)];
-        var move = Corner(options) - least;
-        var onWindow = new Shape[] { new Polyline(PageFooter.Layer, Frame, frame, true) }
+        Vec2 move = Corner(options) - least;
+        IEnumerable<Shape> onWindow = new Shape[]
+        {
+            new Polyline(PageFooter.Layer, Frame, frame, true),
+        }
             .Concat(shown)
             .Concat(CheckSquares.In(tile.Window, shown, options.Inches)) // over any grey
             .Concat(SeamCrosses.Of(grid, tile));

@@ -21,18 +21,18 @@ public readonly record struct Window(Vec2 Least, Vec2 Most)
         bool closed
     )
     {
-        var window = this;
+        Window window = this;
         if (points.All(window.Holds))
         {
             return [(points, closed)];
         }
 
         var pieces = new List<List<Vec2>>();
-        var joined = false; // the last piece ends where the next segment begins
-        var count = points.Length - (closed ? 0 : 1);
-        for (var i = 0; i < count; i++)
+        bool joined = false; // the last piece ends where the next segment begins
+        int count = points.Length - (closed ? 0 : 1);
+        for (int i = 0; i < count; i++)
         {
-            var (from, to) = (points[i], points[(i + 1) % points.Length]);
+            (Vec2 from, Vec2 to) = (points[i], points[(i + 1) % points.Length]);
             if (Inside(from, to) is not var (enter, leave))
             {
                 joined = false;
@@ -65,17 +65,17 @@ public readonly record struct Window(Vec2 Least, Vec2 Most)
     /// </summary>
     public ImmutableArray<Vec2> CutArea(ImmutableArray<Vec2> area)
     {
-        var (least, most) = (Least, Most);
-        var left = CutSide(area, p => p.X - least.X);
-        var right = CutSide(left, p => most.X - p.X);
-        var below = CutSide(right, p => p.Y - least.Y);
+        (Vec2 least, Vec2 most) = (Least, Most);
+        ImmutableArray<Vec2> left = CutSide(area, p => p.X - least.X);
+        ImmutableArray<Vec2> right = CutSide(left, p => most.X - p.X);
+        ImmutableArray<Vec2> below = CutSide(right, p => p.Y - least.Y);
         return CutSide(below, p => most.Y - p.Y);
     }
 
     /// <summary>The part of a segment inside, as fractions of its length; null where none of it is.</summary>
     private (double Enter, double Leave)? Inside(Vec2 from, Vec2 to)
     {
-        var along = to - from;
+        Vec2 along = to - from;
         ReadOnlySpan<double> towards = [-along.X, along.X, -along.Y, along.Y];
         ReadOnlySpan<double> room =
         [
@@ -84,8 +84,8 @@ public readonly record struct Window(Vec2 Least, Vec2 Most)
             from.Y - Least.Y,
             Most.Y - from.Y,
         ];
-        var (enter, leave) = (0.0, 1.0);
-        for (var side = 0; side < 4; side++)
+        (double enter, double leave) = (0.0, 1.0);
+        for (int side = 0; side < 4; side++)
         {
             if (towards[side] == 0)
             {
@@ -120,11 +120,11 @@ public readonly record struct Window(Vec2 Least, Vec2 Most)
         Func<Vec2, double> inside
     )
     {
-        var kept = ImmutableArray.CreateBuilder<Vec2>(area.Length + 4);
-        for (var i = 0; i < area.Length; i++)
+        ImmutableArray<Vec2>.Builder kept = ImmutableArray.CreateBuilder<Vec2>(area.Length + 4);
+        for (int i = 0; i < area.Length; i++)
         {
-            var (from, to) = (area[i], area[(i + 1) % area.Length]);
-            var (a, b) = (inside(from), inside(to));
+            (Vec2 from, Vec2 to) = (area[i], area[(i + 1) % area.Length]);
+            (double a, double b) = (inside(from), inside(to));
             if (a >= 0)
             {
                 kept.Add(from);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PlankFit.Export.Tables;
@@ -37,7 +38,9 @@ public static class AsBuiltJson
             json.WriteString("job", job.Name);
             json.WriteString("lengthUnit", "mm");
             json.WriteStartArray("girths");
-            foreach ((Side side, var rows) in standing.Girths.OrderBy(g => g.Key))
+            foreach (
+                (Side side, ImmutableArray<GirthRow> rows) in standing.Girths.OrderBy(g => g.Key)
+            )
             {
                 foreach (GirthRow row in rows)
                 {
@@ -60,7 +63,7 @@ public static class AsBuiltJson
                 {
                     json.WriteStartObject();
                     json.WriteString("plank", row.PlankId.ToString());
-                    json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
+                    json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
                     numbers.Number("drawnMm", row.PlannedMm, 4);
                     numbers.Number("measuredMm", row.MeasuredMm, 4);
                     json.WriteEndObject();
@@ -74,7 +77,7 @@ public static class AsBuiltJson
                 json.WriteStartObject();
                 json.WriteNumber("layer", drift.Layer);
                 json.WriteString("side", PlankWords.Of(drift.Side));
-                json.WriteString("at", drift.At == HullEdge.Keel ? "keel" : "chine");
+                json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
                 json.WriteString("going", drift.GoingAft ? "aft" : "forward");
                 numbers.Number("mmAPlank", drift.MmAPlank, 4);
                 json.WriteString("since", drift.SincePlank?.ToString());
@@ -95,7 +98,9 @@ public static class AsBuiltJson
     private static void Moves(Utf8JsonWriter json, JsonNumbers numbers, AsBuiltPlan standing)
     {
         json.WriteStartArray("moves");
-        foreach ((Side side, var moves) in standing.Moves.OrderBy(g => g.Key))
+        foreach (
+            (Side side, ImmutableArray<FairingMove> moves) in standing.Moves.OrderBy(g => g.Key)
+        )
         {
             foreach (FairingMove move in moves)
             {

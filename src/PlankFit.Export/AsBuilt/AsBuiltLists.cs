@@ -15,7 +15,13 @@ namespace PlankFit.Export.AsBuilt;
 internal static class AsBuiltLists
 {
     public static TitleBlock Block(string of) =>
-        new("The hull as it stands", of, "figures", null, Cautions.Check);
+        new(
+            "The hull as it stands",
+            of,
+            "figures",
+            null,
+            Cautions.CheckOf(Panel.Bottom("", "", []))
+        );
 
     public static ListSheet Girths(Job job, AsBuiltPlan standing) =>
         new(
@@ -149,7 +155,7 @@ internal static class AsBuiltLists
                         (r, i) =>
                             ImmutableArray.Create(
                                 r.PlankId.ToString(),
-                                d.At == HullEdge.Keel ? "keel" : "chine",
+                                d.At == PanelEdge.Lower ? "keel" : "chine",
                                 LengthText.PaperNumber(r.PlannedMm, job.Units),
                                 LengthText.PaperNumber(r.MeasuredMm, job.Units),
                                 Signed(r.OffMm, job.Units),

@@ -52,7 +52,7 @@ public static class AsBuiltPages
     private static SheetPage GirthChart(Job job, AsBuiltPlan standing)
     {
         ImmutableArray<GirthRow> any = standing.Girths.First().Value;
-        var lines = standing
+        IEnumerable<ChartLine> lines = standing
             .Girths.OrderBy(g => g.Key)
             .Select(g => new ChartLine(
                 PlankWords.Of(g.Key),
@@ -105,15 +105,15 @@ public static class AsBuiltPages
         [
             .. groups.Select(g =>
             {
-                Vec2[] Points(HullEdge at) =>
+                Vec2[] Points(PanelEdge at) =>
                     [
                         .. g.Where(d => d.At == at)
                             .SelectMany(d => d.Rows)
                             .Select(r => new Vec2(r.PlankId.Number, r.OffMm))
                             .OrderBy(p => p.X),
                     ];
-                Vec2[] keel = Points(HullEdge.Keel),
-                    chine = Points(HullEdge.Chine);
+                Vec2[] keel = Points(PanelEdge.Lower),
+                    chine = Points(PanelEdge.Upper);
                 return new LineChart(
                     $"Layer {g.Key.Layer}, {PlankWords.Of(g.Key.Side)}: after seams against their plan, {SheetWords.Unit(job.Units)}; above the line they lie too far aft",
                     [

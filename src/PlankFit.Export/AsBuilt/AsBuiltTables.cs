@@ -39,7 +39,7 @@ public static class AsBuiltTables
             );
         IEnumerable<Row> seams = standing.Drifts.SelectMany(d =>
             d.Rows.Select(r => new Row(
-                d.At == HullEdge.Keel ? "seam at keel" : "seam at chine",
+                d.At == PanelEdge.Lower ? "seam at keel" : "seam at chine",
                 r.PlankId.ToString(),
                 d.Side,
                 r.PlannedMm,

@@ -30,7 +30,7 @@ public readonly record struct EdgeOffset(double AlongMm, double OutMm)
                 (left ? 1 : -1) * along.Cross(p - edge[0])
             )),
         ];
-        var found = ImmutableArray.CreateBuilder<EdgeOffset>();
+        ImmutableArray<EdgeOffset>.Builder found = ImmutableArray.CreateBuilder<EdgeOffset>();
         for (double at = spacingMm; at < chord.Norm - (spacingMm / 5); at += spacingMm)
         {
             if (Segments.YAt(turned, at) is { } off)

@@ -1,6 +1,7 @@
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
@@ -20,7 +21,7 @@ internal static class EndDetail
         LengthUnit unit
     )
     {
-        Box cut = Box.Around(plank.FlatCut);
+        var cut = Box.Around(plank.FlatCut);
         PlankEnd[] here =
         [
             .. plank.Ends.Where(e =>
@@ -42,7 +43,7 @@ internal static class EndDetail
             {
                 Left = on.Left + NamesMm,
             };
-        Ratio ratio = Ratio.Fitting(
+        var ratio = Ratio.Fitting(
             new(0, cut.Bottom, Math.Min(cut.Width, 1.15 * cut.Height), cut.Top),
             drawing.Width - 2,
             drawing.Height - 6,
@@ -58,7 +59,7 @@ internal static class EndDetail
             {
                 Right = cut.Left + shownMm,
             };
-        Placing at = Placing.Centred(
+        var at = Placing.Centred(
             window,
             drawing with
             {
@@ -67,14 +68,14 @@ internal static class EndDetail
             ratio.Factor,
             ratio.Factor
         );
-        Box clip = Box.Around([
+        var clip = Box.Around([
             at[new(window.Left, window.Bottom)],
             at[new(window.Right, window.Top)],
         ]);
         BuiltShape.Draw(pad, plank, at, clip.Within(-0.01), 2.5);
         pad.Text(
             new(outboard ? drawing.Right : drawing.Left, on.Bottom + 0.3),
-            $"{(outboard ? "outboard" : "inboard")} end, {ratio}",
+            $"{(outboard ? Panel.OuterWordOf(plank.Id) : Panel.InnerWordOf(plank.Id))} end, {ratio}",
             Letters.Small,
             outboard ? Anchor.BaselineRight : Anchor.BaselineLeft
         );
@@ -93,7 +94,7 @@ internal static class EndDetail
         List<(string Name, Vec2 To)> names = [];
         foreach (PlankEnd end in ends)
         {
-            string edge = ends.Length > 1 ? EndWords.At(end.At) + ": " : "";
+            string edge = ends.Length > 1 ? end.Word + ": " : "";
             bool apart =
                 end.OuterLine.Length > 1
                 && end.InnerLine.Length > 1

@@ -1,4 +1,5 @@
 using PlankFit.Export.Words;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
@@ -20,7 +21,7 @@ internal static class EndFigures
         LengthUnit unit
     )
     {
-        EndReading reading = EndReading.Of(plank, end, thicknessMm);
+        var reading = EndReading.Of(plank, end, thicknessMm);
         double x = column.Left,
             width = column.Width,
             sketchAt = column.Right - (SketchMm / 2);
@@ -29,7 +30,7 @@ internal static class EndFigures
             x,
             column.Top,
             width,
-            $"{EndWords.At(end.At)}: {EndWords.Cut(end, unit)}",
+            $"{end.Word}: {EndWords.Cut(end, unit)}",
             Letters.Small,
             true
         );
@@ -49,7 +50,7 @@ internal static class EndFigures
                 y,
                 width - SketchMm,
                 AngleText.ForPaper(reading.DegreesFromSquare) + " off square",
-                $"leans {toward} going outboard"
+                $"leans {toward} going {Panel.OutwardWordOf(plank.Id)}"
             );
             EndSketches.Lean(pad, new(sketchEnd, top - 3.2), end, reading.FacesOutboard);
             y = Pair(
@@ -111,14 +112,14 @@ internal static class EndFigures
     /// <summary>The same in one line for a list whose head names the unit.</summary>
     public static string Line(Plank plank, PlankEnd end, double thicknessMm, LengthUnit unit)
     {
-        EndReading reading = EndReading.Of(plank, end, thicknessMm);
+        var reading = EndReading.Of(plank, end, thicknessMm);
         string lean =
             reading.Leans == Toward.Neither
                 ? "square"
                 : $"{AngleText.ForPaper(reading.DegreesFromSquare)} off square, leans {(reading.Leans == Toward.Forward ? "forward" : "aft")}, "
                     + $"fall {LengthText.PaperNumber(reading.FallMm, unit)} in {LengthText.PaperNumber(reading.AcrossMm, unit)}, "
                     + $"{EndWords.Edge(reading.LongCorner)} corner longer";
-        return $"{EndWords.At(end.At)}, {EndWords.Cut(end, unit)}: {lean}; {EndWords.Bevel(plank, end, thicknessMm, unit)}";
+        return $"{end.Word}, {EndWords.Cut(end, unit)}: {lean}; {EndWords.Bevel(plank, end, thicknessMm, unit)}";
     }
 
     private static double Pair(

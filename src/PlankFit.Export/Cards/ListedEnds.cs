@@ -35,7 +35,7 @@ internal static class ListedEnds
         double y = cell.Top - TopMm;
         foreach (PlankEnd end in plank.Ends)
         {
-            EndReading reading = EndReading.Of(plank, end, thicknessMm);
+            var reading = EndReading.Of(plank, end, thicknessMm);
             pad.Paragraph(
                 cell.Left,
                 y,

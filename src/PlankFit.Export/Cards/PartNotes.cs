@@ -1,6 +1,6 @@
-using PlankFit.Export.Fastenings;
 using PlankFit.Export.Framing;
 using PlankFit.Export.Joints;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Timber;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -11,8 +11,9 @@ namespace PlankFit.Export.Cards;
 internal static class PartNotes
 {
     /// <summary>In sentences, for the plank's card.</summary>
-    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank)
+    public static IEnumerable<string> OnCard(PlanShown shown, Plank plank)
     {
+        BottomPlan plan = shown.Plan;
         if (plan.Joints?.On(plank.Id) is { } pieced)
         {
             yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
@@ -28,7 +29,7 @@ internal static class PartNotes
             yield return note;
         }
 
-        foreach (string note in FasteningWords.OnCard(plan, plank))
+        foreach (string note in shown.Added.SelectMany(a => a.OnCard(plank)))
         {
             yield return note;
         }

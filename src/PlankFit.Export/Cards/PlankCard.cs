@@ -1,4 +1,5 @@
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -21,13 +22,14 @@ internal static class PlankCard
         Box card,
         Plank plank,
         PlankLayerPlan layer,
-        BottomPlan plan
+        PlanShown shown
     )
     {
+        BottomPlan plan = shown.Plan;
         LengthUnit unit = plan.Job.Units;
         Header(pad, card, plank, layer, unit);
         Box below = card with { Top = card.Top - HeaderMm };
-        CardNotes notes = Notes(plank, layer, plan, below with { Top = below.Top - StripMm });
+        CardNotes notes = Notes(plank, layer, shown, below with { Top = below.Top - StripMm });
         double words = notes.FootMm;
         notes.DrawFoot(pad, card);
 
@@ -50,7 +52,7 @@ internal static class PlankCard
         pad.Text(card.Left, y, plank.Id.ToString(), Letters.Name, bold: true);
         double x = card.Left + Letters.Width(plank.Id.ToString(), Letters.Name, true) + 4;
         string what =
-            $"{PlankWords.Of(plank.Side)}, layer {layer.Number} {layer.Spec.Name}, {PlankWords.Of(plank.Kind)}, "
+            $"{PlankWords.Of(plank.Side)}, layer {layer.Code} {layer.Spec.Name}, {PlankWords.Of(plank.Kind)}, "
             + $"{LengthText.ForPaper(layer.Spec.ThicknessMm, unit)} thick";
         string size =
             $"to saw {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}"
@@ -72,8 +74,8 @@ internal static class PlankCard
                     strip.Right - ArrowMm - 14,
                     strip.Top - 6.6
                 );
-        Ratio ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
-        Placing at = Placing.Centred(cut, room, ratio.Factor, ratio.Factor);
+        var ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
+        var at = Placing.Centred(cut, room, ratio.Factor, ratio.Factor);
         BuiltShape.Draw(pad, plank, at, strip, 1.8);
         TickLabels(pad, plank, at);
         EdgeNames(pad, plank, at, room);
@@ -197,15 +199,13 @@ internal static class PlankCard
             _ => (42.0, 39.0),
         };
 
-    private static CardNotes Notes(Plank plank, PlankLayerPlan layer, BottomPlan plan, Box foot)
+    private static CardNotes Notes(Plank plank, PlankLayerPlan layer, PlanShown shown, Box foot)
     {
+        BottomPlan plan = shown.Plan;
         (double detail, double column) = Columns(plank);
         return CardNotes.Of(
-            [
-                .. PlankNotes.Of(plank, layer.Spec.ThicknessMm, plan.Job.Units),
-                .. EdgeLines(plank, plan.Job.Units),
-            ],
-            PartNotes.OnCard(plan, plank),
+            [.. PlankNotes.Of(layer, plank, plan.Job.Units), .. EdgeLines(plank, plan.Job.Units)],
+            PartNotes.OnCard(shown, plank),
             foot.Width - (2 * (detail + 3)) - (column * plank.Ends.Length),
             foot.Height,
             foot.Width

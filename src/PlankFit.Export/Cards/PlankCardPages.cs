@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Shown;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -12,11 +13,12 @@ public static class PlankCardPages
     private const int PerPage = 2;
     private const double PadMm = 3;
 
-    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    public static ImmutableArray<Drawing> Of(PlanShown shown)
     {
-        SheetFormat format = SheetFormat.Bench(plan.Job);
+        BottomPlan plan = shown.Plan;
+        var format = SheetFormat.Bench(plan.Job);
         List<SheetPage> pages = [];
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             foreach (Side side in Enum.GetValues<Side>())
             {
@@ -34,7 +36,7 @@ public static class PlankCardPages
                         .Select(two => new SheetPage(
                             format,
                             block,
-                            (pad, inside) => Cards(pad, inside, two, layer, plan)
+                            (pad, inside) => Cards(pad, inside, two, layer, shown.On(panel))
                         ))
                 );
             }
@@ -44,9 +46,10 @@ public static class PlankCardPages
     }
 
     /// <summary>One plank's card on a sheet of its own, half as high as a page of two.</summary>
-    public static Drawing Single(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    public static Drawing Single(PlanShown shown, PlankLayerPlan layer, Plank plank)
     {
-        SheetFormat bench = SheetFormat.Bench(plan.Job);
+        BottomPlan plan = shown.Plan;
+        var bench = SheetFormat.Bench(plan.Job);
         SheetFormat half = bench with
         {
             HeightMm = bench.HeightMm - (Frame.Inside(bench).Height / 2),
@@ -64,7 +67,7 @@ public static class PlankCardPages
                 new(
                     half,
                     block,
-                    (pad, inside) => PlankCard.Draw(pad, Inner(inside), plank, layer, plan)
+                    (pad, inside) => PlankCard.Draw(pad, Inner(inside), plank, layer, shown)
                 ),
             ]
         )[0];
@@ -78,7 +81,7 @@ public static class PlankCardPages
         Box inside,
         Plank[] planks,
         PlankLayerPlan layer,
-        BottomPlan plan
+        PlanShown shown
     )
     {
         for (int i = 0; i < planks.Length; i++)
@@ -89,7 +92,7 @@ public static class PlankCardPages
                 pad.Line(row.Left, row.Top, row.Right, row.Top, Pens.Frame);
             }
 
-            PlankCard.Draw(pad, Inner(row), planks[i], layer, plan);
+            PlankCard.Draw(pad, Inner(row), planks[i], layer, shown);
         }
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -26,7 +27,7 @@ public static class PlankListPages
     public static ImmutableArray<Drawing> Of(BottomPlan plan)
     {
         List<SheetPage> pages = [];
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             foreach (Side side in Enum.GetValues<Side>())
             {
@@ -38,11 +39,11 @@ public static class PlankListPages
                     Cautions.Saw
                 );
                 pages.AddRange(
-                    Paged(plan, layer, side)
+                    Paged(panel, layer, side)
                         .Select(rows => new SheetPage(
                             SheetFormat.Bench(plan.Job),
                             block,
-                            (pad, inside) => Table(pad, inside, rows, layer, plan)
+                            (pad, inside) => Table(pad, inside, rows, layer, panel)
                         ))
                 );
             }
@@ -102,13 +103,14 @@ public static class PlankListPages
     )
     {
         LengthUnit unit = plan.Job.Units;
+        PlankId id = rows[0].Plank.Id;
         Box head = inside with { Bottom = inside.Top - HeadMm };
         string[] names =
         [
             "plank",
             "seen on the outer face",
             $"sizes, {SheetWords.Unit(unit)}",
-            "ends, inboard to outboard",
+            $"ends, {Panel.InnerWordOf(id)} to {Panel.OuterWordOf(id)}",
             "edges, bend, fitting",
         ];
         for (int i = 0; i < names.Length; i++)
@@ -196,7 +198,7 @@ public static class PlankListPages
                     Bottom = cell.Bottom + 2,
                 };
         double factor = Math.Min(room.Width / cut.Width, Math.Min(room.Height, 9) / cut.Height);
-        Placing at = Placing.Centred(cut, room, factor, factor);
+        var at = Placing.Centred(cut, room, factor, factor);
         BuiltShape.Draw(pad, plank, at, cell.Within(-5), 1);
         ForwardArrow.Draw(
             pad,

@@ -1,4 +1,5 @@
 using PlankFit.Export.Words;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
@@ -7,7 +8,7 @@ namespace PlankFit.Export.Cards;
 /// <summary>What a card or a list says of a plank besides its ends.</summary>
 internal static class PlankNotes
 {
-    public static IEnumerable<string> Of(Plank plank, double thicknessMm, LengthUnit unit)
+    public static IEnumerable<string> Of(PlankLayerPlan layer, Plank plank, LengthUnit unit)
     {
         if (plank.IsCut)
         {
@@ -20,7 +21,7 @@ internal static class PlankNotes
         }
 
         yield return PlankWords.Edges(plank, unit);
-        yield return PlankWords.Bend(plank, thicknessMm, unit);
+        yield return PlankWords.Bend(plank, layer.Spec.ThicknessMm, unit);
         if (PlankWords.DropIn(plank, unit) is { Length: > 0 } fitted)
         {
             yield return fitted;
@@ -28,7 +29,7 @@ internal static class PlankNotes
 
         if (plank.KeelAngleDegrees is { } angle)
         {
-            yield return $"Lies at {AngleText.ForPaper(angle)} to the keel.";
+            yield return $"Lies at {AngleText.ForPaper(angle)} to the {layer.Panel.WordOf(PanelEdge.Lower)}.";
         }
 
         if (plank.Marks.Length > 0)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Planks;
 
@@ -38,7 +39,7 @@ internal static class BuiltShape
                 return;
             }
 
-            var paper = at.Of(
+            ImmutableArray<Vec2> paper = at.Of(
                 closed ? Thinning.Closed(points, tolerance) : Thinning.Open(points, tolerance)
             );
             if (paper.All(clip.Holds))

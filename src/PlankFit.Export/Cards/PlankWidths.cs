@@ -32,7 +32,7 @@ public readonly record struct WidthAt(double AtMm, double LowMm, double WidthMm)
             }
         }
 
-        Box box = Box.Around(plank.FlatNet);
+        var box = Box.Around(plank.FlatNet);
         return [new(box.Middle.X, box.Bottom, box.Height)];
     }
 

@@ -75,7 +75,7 @@ internal static class WidthFigures
     {
         const double Inset = 0.03;
         return new[] { Inset, 1 - Inset }.All(part =>
-            Segments.Inside(plank.FlatNet, new(width.AtMm, width.LowMm + (part * width.WidthMm)))
+            FlatPolygon.Holds(plank.FlatNet, new(width.AtMm, width.LowMm + (part * width.WidthMm)))
         );
     }
 

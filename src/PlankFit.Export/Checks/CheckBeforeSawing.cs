@@ -19,7 +19,7 @@ public static class CheckBeforeSawing
     public static ImmutableArray<Drawing> Of(BottomPlan plan)
     {
         var pages = new List<SheetPage>();
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
@@ -34,7 +34,7 @@ public static class CheckBeforeSawing
                         SheetWords.Of(side, layer),
                         "no drawing",
                         null,
-                        Cautions.Check
+                        Cautions.CheckOf(layer.Panel)
                     );
                     pages.Add(
                         new(
@@ -45,12 +45,12 @@ public static class CheckBeforeSawing
                                 Scale = $"by tape, {SheetWords.Unit(plan.Job.Units)}",
                             },
                             (pad, inside) =>
-                                CheckTable.Draw(pad, inside, plan, layer, side, part, last)
+                                CheckTable.Draw(pad, inside, panel, layer, side, part, last)
                         )
                     );
                 }
 
-                pages.Add(SideView.Page(plan, layer, side));
+                pages.Add(SideView.Page(panel, layer, side));
             }
         }
 

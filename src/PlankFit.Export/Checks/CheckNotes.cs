@@ -1,5 +1,6 @@
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
@@ -28,12 +29,15 @@ internal static class CheckNotes
         LengthUnit unit
     )
     {
+        string lower = layer.Panel.WordOf(PanelEdge.Lower),
+            upper = layer.Panel.WordOf(PanelEdge.Upper),
+            corner = layer.Panel.HasKeel ? "the keel's edge" : $"the {lower}";
         double middle = box.Left + (0.54 * box.Width);
         string[] how =
         [
-            "Tape along the bare face that this layer is laid on: a and b from the station's mark at the keel's edge and at the chine; c along the seam, keel end to chine end; "
-                + "d from the forward seam's keel end to the after seam's chine end. Where a seam ends at stem or transom, from the corner at the keel along that edge. Write below each figure what the tape says.",
-            $"LIMIT {PlankWords.Small(LimitMm(unit), unit)} on every reading: offsets read to {(LengthUnits.IsMetric(unit) ? "0.8 mm" : "1/32 in")} alter a length from keel to chine by half as much.",
+            $"Tape along the bare face that this layer is laid on: a and b from the station's mark at {corner} and at the {upper}; c along the seam, {lower} end to {upper} end; "
+                + $"d from the forward seam's {lower} end to the after seam's {upper} end. Where a seam ends at stem or transom, from the corner at the {lower} along that edge. Write below each figure what the tape says.",
+            $"LIMIT {PlankWords.Small(LimitMm(unit), unit)} on every reading: offsets read to {(LengthUnits.IsMetric(unit) ? "0.8 mm" : "1/32 in")} alter a length from {lower} to {upper} by half as much.",
             "ONE reading beyond it: measure again, then look at that frame. A difference that GROWS from plank to plank: the stations do not stand where the table says. "
                 + "Saw nothing until the frames are mended, or the offsets as built are in the table and the job is run again.",
         ];
@@ -48,7 +52,7 @@ internal static class CheckNotes
             pad,
             new Box(middle, box.Bottom, box.Right, box.Bottom + CheckSketch.HeightMm),
             side,
-            layer.Planks.Heads,
+            layer,
             station
         );
     }

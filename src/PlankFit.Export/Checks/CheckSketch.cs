@@ -1,6 +1,8 @@
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
 
 namespace PlankFit.Export.Checks;
 
@@ -10,9 +12,21 @@ internal static class CheckSketch
     public const double HeightMm = 20;
     private const double RunMm = 30;
     private const double WideMm = 20;
+    private const double NameMm = 24;
 
-    public static void Draw(SheetCanvas pad, Box box, Side side, Heads heads, string station)
+    public static void Draw(
+        SheetCanvas pad,
+        Box box,
+        Side side,
+        PlankLayerPlan layer,
+        string station
+    )
     {
+        Heads heads = layer.Planks.Heads;
+        string Name(PanelEdge edge) =>
+            Letters.Shortened(layer.Panel.WordOf(edge), Letters.Small, NameMm);
+        string lower = Name(PanelEdge.Lower),
+            upper = Name(PanelEdge.Upper);
         double keel = box.Top - 5,
             chine = box.Bottom + 5,
             slant = keel - chine;
@@ -28,8 +42,8 @@ internal static class CheckSketch
         pad.Closed([forwardKeel, afterKeel, afterChine, forwardChine], Pens.Seam, fill: 0.9);
         pad.Line(box.Left + 14, keel, box.Right - 14, keel, Pens.HullEdge);
         pad.Line(box.Left + 14, chine, box.Right - 14, chine, Pens.HullEdge);
-        pad.Text(box.Left + 12.5, keel, "keel", Letters.Small, Anchor.MiddleRight);
-        pad.Text(box.Left + 12.5, chine, "chine", Letters.Small, Anchor.MiddleRight);
+        pad.Text(box.Left + 12.5, keel, lower, Letters.Small, Anchor.MiddleRight);
+        pad.Text(box.Left + 12.5, chine, upper, Letters.Small, Anchor.MiddleRight);
         pad.Line(new(hook, keel + 1.5), new(hook, chine - 1.5), Pens.Measure);
         pad.Text(
             hook + (aft * 1.5),

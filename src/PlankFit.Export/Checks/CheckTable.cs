@@ -1,4 +1,3 @@
-using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
@@ -42,11 +41,11 @@ internal static class CheckTable
             .SelectMany(c => new[] { c.Forward, c.After })
             .OfType<TapedSeam>()
             .SelectMany(s => new[] { s.Inboard, s.Outboard })
-            .Where(e => e.At is HullEdge.Keel or HullEdge.Chine)
+            .Where(e => e.At is PanelEdge.Lower or PanelEdge.Upper)
             .Select(e => e.From)
             .FirstOrDefault("-");
         double[] x = Columns(box);
-        Head(pad, box, x, station);
+        Head(pad, box, x, layer.Panel, station);
         double top = box.Top - HeadMm,
             below = withNotes ? CheckNotes.HeightMm : ContinuedMm,
             row = Math.Min(MostRowMm, (top - box.Bottom - below) / checks.Length);
@@ -83,17 +82,19 @@ internal static class CheckTable
         return x;
     }
 
-    private static void Head(SheetCanvas pad, Box box, double[] x, string station)
+    private static void Head(SheetCanvas pad, Box box, double[] x, Panel panel, string station)
     {
+        string lower = panel.WordOf(PanelEdge.Lower),
+            upper = panel.WordOf(PanelEdge.Upper);
         string[] seams = ["", "forward seam", "", "", "after seam", "", "", ""];
         string[] heads =
         [
             "plank",
-            "a: along keel from",
-            "b: along chine from",
+            $"a: along {lower} from",
+            $"b: along {upper} from",
             "c: taped, end to end",
-            "a: along keel from",
-            "b: along chine from",
+            $"a: along {lower} from",
+            $"b: along {upper} from",
             "c: taped, end to end",
             "d: diagonal",
         ];
@@ -144,8 +145,8 @@ internal static class CheckTable
             pad.Text(x[0] + 1.5, top - 7.8, "master", Letters.Small);
         }
 
-        Seam(pad, x, 1, top, row, check.Forward, unit);
-        Seam(pad, x, 4, top, row, check.After, unit);
+        Seam(pad, x, 1, top, row, check.Forward, layer.Panel, unit);
+        Seam(pad, x, 4, top, row, check.After, layer.Panel, unit);
         Cell(
             pad,
             x[7],
@@ -164,6 +165,7 @@ internal static class CheckTable
         double top,
         double row,
         TapedSeam? seam,
+        Panel panel,
         LengthUnit unit
     )
     {
@@ -176,7 +178,7 @@ internal static class CheckTable
                 x[column + i + 1],
                 top,
                 row,
-                ends[i] is { } end ? Place(end, unit) : null
+                ends[i] is { } end ? Place(end, panel, unit) : null
             );
         }
 
@@ -191,13 +193,13 @@ internal static class CheckTable
     }
 
     /// <summary>1204.5 aft; 88 fwd; stem, 120 up: where a seam runs out at stem or transom, from the keel's corner along that edge.</summary>
-    private static string Place(TapedEnd end, LengthUnit unit)
+    private static string Place(TapedEnd end, Panel panel, LengthUnit unit)
     {
         string length = LengthText.PaperNumber(Math.Abs(end.AlongMm), unit);
         return end.At switch
         {
-            HullEdge.Keel or HullEdge.Chine => $"{length} {(end.AlongMm >= 0 ? "aft" : "fwd")}",
-            _ => $"{EndWords.At(end.At)}, {length}",
+            PanelEdge.Lower or PanelEdge.Upper => $"{length} {(end.AlongMm >= 0 ? "aft" : "fwd")}",
+            _ => $"{panel.WordOf(end.At)}, {length}",
         };
     }
 

@@ -1,4 +1,5 @@
 using PlankFit.Export.Words;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
@@ -50,7 +51,7 @@ internal static class StockCreep
             pad,
             x,
             top - RowMm,
-            "the foremost seam creeps along the keel by",
+            $"the foremost seam creeps along the {layer.Panel.WordOf(PanelEdge.Lower)} by",
             [.. offs.Select(o => AlongKeelMm(layer, true, o / Stacked))],
             unit,
             Pens.Rule

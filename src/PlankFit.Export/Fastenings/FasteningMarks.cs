@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Fastenings;
-using PlankFit.Planking.Planks;
-using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Fastenings;
 
@@ -26,65 +23,21 @@ internal static class FasteningMarks
         };
 
     /// <summary>For a machine: holes in their own size.</summary>
-    public static IEnumerable<Shape> Holes(BottomPlan plan, Plank plank, Vec2 shift)
-    {
-        if (plan.Fastenings?.On(plank.Id) is not { } made)
-        {
-            yield break;
-        }
-
-        double radius = plan.Fastenings.Layers.First(l => l.Layer == plank.Layer).Rule.HoleMm / 2;
-        foreach (Fastening f in made.Points)
-        {
-            yield return new CircleShape(LayerOf(f.Use, f.Kind), Pens.Tick, f.At + shift, radius);
-        }
-    }
+    public static IEnumerable<CircleShape> Holes(
+        PlankFastenings made,
+        FasteningRule rule,
+        Vec2 shift
+    ) =>
+        made.Points.Select(f => new CircleShape(
+            LayerOf(f.Use, f.Kind),
+            Pens.Tick,
+            f.At + shift,
+            rule.HoleMm / 2
+        ));
 
     /// <summary>For a pencil: signs in full size.</summary>
-    public static IEnumerable<Shape> Signs(BottomPlan plan, Plank plank, Vec2 shift) =>
-        (plan.Fastenings?.On(plank.Id)?.Points ?? []).SelectMany(f =>
-            Sign(f.Use, f.Kind, f.At + shift, SignMm, Pens.Outer)
-        );
-
-    /// <summary>The place nearest to one wanted where words of a size stand on no fastening; the one wanted where there is none near.</summary>
-    /// <param name="half">Half the words' width and height, mm.</param>
-    public static Vec2 ClearOf(BottomPlan plan, Plank plank, Vec2 wanted, Vec2 half)
-    {
-        if (plan.Fastenings?.On(plank.Id) is not { Points.IsEmpty: false } made)
-        {
-            return wanted;
-        }
-
-        double clear = 1.5 * SignMm;
-        Vec2[] net = [.. plank.FlatNet];
-        bool IsFree(Vec2 at) =>
-            made.Points.All(f =>
-                Math.Abs(f.At.X - at.X) > half.X + clear || Math.Abs(f.At.Y - at.Y) > half.Y + clear
-            )
-            && new[] { -1, 1 }.All(x =>
-                new[] { -1, 1 }.All(y =>
-                    Segments.Inside(net, at + new Vec2(x * half.X, y * half.Y))
-                )
-            );
-        foreach (Vec2 away in Around)
-        {
-            if (IsFree(wanted + away))
-            {
-                return wanted + away;
-            }
-        }
-
-        return wanted;
-    }
-
-    /// <summary>Steps away from a place, the nearest first.</summary>
-    private static readonly ImmutableArray<Vec2> Around =
-    [
-        .. Enumerable
-            .Range(-20, 41)
-            .SelectMany(x => Enumerable.Range(-6, 13).Select(y => new Vec2(6 * x, 6 * y)))
-            .OrderBy(v => v.Norm),
-    ];
+    public static IEnumerable<Shape> Signs(PlankFastenings made, Vec2 shift) =>
+        made.Points.SelectMany(f => Sign(f.Use, f.Kind, f.At + shift, SignMm, Pens.Outer));
 
     /// <param name="size">Half the sign's width, mm on the sheet.</param>
     public static IEnumerable<Shape> Sign(

@@ -20,16 +20,16 @@ public static class FasteningPlanView
     private const double LeastSignMm = 0.35;
     private const double TimberGrey = 0.88;
 
-    public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
+    public static Drawing Of(BottomPlan plan, FasteningPlan fastenings, PlankLayerPlan layer)
     {
-        SheetFormat format = SheetFormat.Wall(plan.Job);
+        var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        Box hull = Box.Around(
+        var hull = Box.Around(
             layer
                 .Outline.Select(Seen)
                 .Concat(layer.Of(Side.Port).Outline.Select(p => Seen(p.MirroredInY())))
         );
-        Ratio ratio = Ratio.Fitting(
+        var ratio = Ratio.Fitting(
             hull,
             inside.Width - 16,
             inside.Height - HeadMm - KeyMm,
@@ -60,9 +60,9 @@ public static class FasteningPlanView
                     block,
                     (pad, _) =>
                     {
-                        Heading(pad, inside, plan, layer);
-                        Draw(pad, plan, layer, at);
-                        Key(pad, inside, plan, layer);
+                        Heading(pad, inside, plan, fastenings, layer);
+                        Draw(pad, plan, fastenings, layer, at);
+                        Key(pad, inside, fastenings, layer);
                     }
                 ),
             ]
@@ -71,9 +71,15 @@ public static class FasteningPlanView
 
     private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
 
-    private static void Heading(SheetCanvas pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    private static void Heading(
+        SheetCanvas pad,
+        Box inside,
+        BottomPlan plan,
+        FasteningPlan fastenings,
+        PlankLayerPlan layer
+    )
     {
-        FasteningRule rule = plan.Fastenings!.Layers.First(l => l.Layer == layer.Number).Rule;
+        FasteningRule rule = fastenings.Layers.First(l => l.Layer == layer.Number).Rule;
         pad.Text(
             inside.Left,
             inside.Top - Letters.Name,
@@ -91,7 +97,13 @@ public static class FasteningPlanView
         );
     }
 
-    private static void Draw(SheetCanvas pad, BottomPlan plan, PlankLayerPlan layer, Placing at)
+    private static void Draw(
+        SheetCanvas pad,
+        BottomPlan plan,
+        FasteningPlan fastenings,
+        PlankLayerPlan layer,
+        Placing at
+    )
     {
         Plank[] planks = [.. layer.Starboard, .. layer.Port];
         foreach (Plank plank in planks)
@@ -124,13 +136,13 @@ public static class FasteningPlanView
         double size = Math.Clamp(12 * at.X, LeastSignMm, MostSignMm);
         foreach (Plank plank in planks)
         {
-            foreach (Fastening f in plan.Fastenings!.On(plank.Id)!.Points)
+            foreach (Fastening f in fastenings.On(plank.Id)!.Points)
             {
                 pad.Add(
                     FasteningMarks.Sign(
                         f.Use,
                         f.Kind,
-                        at[Seen(Point(layer, plank.Side, f.On))],
+                        at[Seen(Point(layer, plank.Side, plank.Map.On(f.At)))],
                         size,
                         Pens.Measure
                     )
@@ -162,7 +174,7 @@ public static class FasteningPlanView
                     (1.0 / plank.Outline.Length)
                     * plank.Outline.Aggregate(default(Vec3), (a, b) => a + b);
             Vec2 on = at[Seen(middle)],
-                out_ = plank.Ends[^1].At == HullEdge.Chine
+                out_ = plank.Ends[^1].At == PanelEdge.Upper
                     ? new Vec2(0, Math.Sign(on.Y - at[Seen(inward)].Y))
                     : (on - at[Seen(inward)]).Unit();
             Vec2 place = on + (3 * out_);
@@ -175,7 +187,12 @@ public static class FasteningPlanView
     }
 
     /// <summary>Each sign with what it is and how many there are, along the foot.</summary>
-    private static void Key(SheetCanvas pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    private static void Key(
+        SheetCanvas pad,
+        Box inside,
+        FasteningPlan fastenings,
+        PlankLayerPlan layer
+    )
     {
         double x = inside.Left + 3,
             y = inside.Bottom + 4;
@@ -183,7 +200,8 @@ public static class FasteningPlanView
             IGrouping<
                 (FasteningUse Use, FasteningKind Kind, FastenerShape Shape),
                 FasteningTotal
-            > g in plan.Fastenings!.Totals.Where(t => t.Layer == layer.Number)
+            > g in fastenings
+                .Totals.Where(t => t.Layer == layer.Number)
                 .GroupBy(t => (t.Use, t.Kind, t.Shape))
         )
         {

@@ -10,21 +10,20 @@ namespace PlankFit.Export.Fastenings;
 /// <summary>What is to be bought, by kind and length; how the lengths come about; counts by layer and side.</summary>
 public static class FasteningShopping
 {
-    public static ImmutableArray<Drawing> Of(BottomPlan plan) =>
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, FasteningPlan fastenings) =>
         SheetPage.Numbered(
             plan.Job,
             [
-                .. Bought(plan).Pages(plan.Job),
-                .. Counts(plan).Pages(plan.Job),
-                .. Lengths(plan).Pages(plan.Job),
+                .. Bought(plan, fastenings).Pages(plan.Job),
+                .. Counts(plan, fastenings).Pages(plan.Job),
+                .. Lengths(plan, fastenings).Pages(plan.Job),
             ]
         );
 
-    private static ListSheet Bought(BottomPlan plan)
+    private static ListSheet Bought(BottomPlan plan, FasteningPlan fastenings)
     {
         LengthUnit unit = plan.Job.Units;
-        FasteningPlan fastenings = plan.Fastenings!;
-        double spare = plan.Job.Fastenings!.SparePercent;
+        double spare = fastenings.SparePercent;
         ImmutableArray<ImmutableArray<string>> rows =
         [
             .. fastenings
@@ -74,7 +73,7 @@ public static class FasteningShopping
         );
     }
 
-    private static ListSheet Counts(BottomPlan plan) =>
+    private static ListSheet Counts(BottomPlan plan, FasteningPlan fastenings) =>
         new(
             Block(plan, "Fastenings by layer and side"),
             [],
@@ -88,7 +87,7 @@ public static class FasteningShopping
                 new("holes to fill", 9),
             ],
             [
-                .. plan.Fastenings!.Totals.Select(t =>
+                .. fastenings.Totals.Select(t =>
                     ImmutableArray.Create(
                         $"{FasteningWords.Count(t.Layer)} {FasteningTables.LayerName(plan, t.Layer)}",
                         PlankWords.Of(t.Side),
@@ -104,7 +103,7 @@ public static class FasteningShopping
             ]
         );
 
-    private static ListSheet Lengths(BottomPlan plan)
+    private static ListSheet Lengths(BottomPlan plan, FasteningPlan fastenings)
     {
         LengthUnit unit = plan.Job.Units;
         return new(
@@ -112,7 +111,7 @@ public static class FasteningShopping
             [
                 "Length = pad or strap + planking and cloth passed + bite, up to the next length that can be had whose point stays in the wood. "
                     + "Where the job names no bite it is that of the nail rule (1 penny for each 1/8 in of planking: planking and half an inch), as deep as the timber allows.",
-                .. plan.Fastenings!.Layers.Select(l =>
+                .. fastenings.Layers.Select(l =>
                     $"{l.Name}: {FasteningRuleWords.Of(l.Rule, l.Layer == 1, unit)}"
                 ),
             ],
@@ -123,7 +122,7 @@ public static class FasteningShopping
                 new("  how", 70, false),
             ],
             [
-                .. plan.Fastenings!.Layers.SelectMany(l =>
+                .. fastenings.Layers.SelectMany(l =>
                     l.Lengths.GroupBy(c => c with { Backing = null })
                         .Select(g =>
                             ImmutableArray.Create(

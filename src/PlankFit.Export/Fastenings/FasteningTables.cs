@@ -13,7 +13,7 @@ namespace PlankFit.Export.Fastenings;
 public static class FasteningTables
 {
     /// <summary>One row a point: where it is on the flat plank, and how to find it with a tape from the nearest long edge.</summary>
-    public static Table Points(BottomPlan plan)
+    public static Table Points(BottomPlan plan, FasteningPlan fastenings)
     {
         LengthUnit unit = plan.Job.Units;
         return TableOf.Build(
@@ -39,12 +39,12 @@ public static class FasteningTables
                 new("length mm", 10, r => r.Point.LengthMm, 2),
                 new("taken out", 9, r => r.Point.IsTemporary ? "yes" : "no"),
             ],
-            Rows(plan)
+            Rows(plan, fastenings)
         );
     }
 
     /// <summary>One row a layer, side, kind and length.</summary>
-    public static Table Totals(BottomPlan plan) =>
+    public static Table Totals(BottomPlan plan, FasteningPlan fastenings) =>
         TableOf.Build(
             "totals",
             [
@@ -66,7 +66,7 @@ public static class FasteningTables
                 new("holes to fill", 10, t => t.HolesToFill),
                 new("length mm", 10, t => t.LengthMm, 2),
             ],
-            plan.Fastenings!.Totals
+            fastenings.Totals
         );
 
     internal static string LayerName(BottomPlan plan, int layer) =>
@@ -75,11 +75,11 @@ public static class FasteningTables
     private static string? Paper(double? mm, LengthUnit unit) =>
         mm is { } length ? LengthText.ForPaper(length, unit) : null;
 
-    private static IEnumerable<PointRow> Rows(BottomPlan plan) =>
+    private static IEnumerable<PointRow> Rows(BottomPlan plan, FasteningPlan fastenings) =>
         plan
             .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
             .SelectMany(p =>
-                plan.Fastenings!.On(p.Id)!.Points.Select((f, i) => PointRow.Of(p, f, i + 1))
+                fastenings.On(p.Id)!.Points.Select((f, i) => PointRow.Of(p, f, i + 1))
             );
 
     /// <param name="AlongMm">From the inboard end of the net edge to square abreast of the point; null where the plank has no seam.</param>

@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Fastenings;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
-using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Fastenings;
 
@@ -60,47 +58,37 @@ internal static class FasteningWords
         mm is { } length ? PlankWords.Small(length, unit) : "none will do";
 
     /// <summary>One line for a plank's card: what is on it by kind and length.</summary>
-    public static IEnumerable<string> OnCard(BottomPlan plan, Plank plank)
+    public static IEnumerable<string> OnCard(PlankFastenings made, LengthUnit unit)
     {
-        if (plan.Fastenings?.On(plank.Id) is { } made)
+        string[] counts =
+        [
+            .. Counted(made)
+                .Select(g =>
+                    $"{Count(g.Count)} {Many(g.Use, g.Kind, g.Shape, g.Count)}"
+                    + (g.Use == FasteningUse.Vent ? "" : $" {Length(g.LengthMm, unit)}")
+                ),
+        ];
+        yield return counts.Length == 0
+            ? "Fastenings: none."
+            : $"Fastenings: {string.Join(", ", counts)}.";
+        string[] without = [.. made.Short.Where(g => g.Placed == 0).Select(g => g.Backing)];
+        if (without.Length > 0)
         {
-            string[] counts =
-            [
-                .. Counted(made)
-                    .Select(g =>
-                        $"{Count(g.Count)} {Many(g.Use, g.Kind, g.Shape, g.Count)}"
-                        + (
-                            g.Use == FasteningUse.Vent
-                                ? ""
-                                : $" {Length(g.LengthMm, plan.Job.Units)}"
-                        )
-                    ),
-            ];
-            yield return counts.Length == 0
-                ? "Fastenings: none."
-                : $"Fastenings: {string.Join(", ", counts)}.";
-            string[] without = [.. made.Short.Where(g => g.Placed == 0).Select(g => g.Backing)];
-            if (without.Length > 0)
-            {
-                yield return $"No fastening on {string.Join(", ", without)}: no room by the rule.";
-            }
+            yield return $"No fastening on {string.Join(", ", without)}: no room by the rule.";
         }
     }
 
-    /// <summary>What the marks on a pattern are; empty where there are none.</summary>
-    public static IEnumerable<string> OnPattern(BottomPlan plan, Plank plank)
+    /// <summary>What the marks on a pattern are.</summary>
+    public static IEnumerable<string> OnPattern(PlankFastenings made)
     {
-        if (plan.Fastenings?.On(plank.Id) is { Points.IsEmpty: false } made)
-        {
-            string marks = string.Join(
-                "; ",
-                Counted(made)
-                    .Select(g => (g.Use, g.Kind, g.Shape))
-                    .Distinct()
-                    .Select(g => $"{Mark(g.Use, g.Kind)}: {What(g.Use, g.Kind, g.Shape)}")
-            );
-            yield return $"{marks}. Mark on the outer face, drill square to it.";
-        }
+        string marks = string.Join(
+            "; ",
+            Counted(made)
+                .Select(g => (g.Use, g.Kind, g.Shape))
+                .Distinct()
+                .Select(g => $"{Mark(g.Use, g.Kind)}: {What(g.Use, g.Kind, g.Shape)}")
+        );
+        yield return $"{marks}. Mark on the outer face, drill square to it.";
     }
 
     /// <summary>The sign by which a kind is known on patterns and in the fastening plan.</summary>

@@ -41,7 +41,7 @@ public static class FramingListPages
 
     private static IEnumerable<ImmutableArray<string>> Rows(BottomPlan plan, PlankLayerPlan layer)
     {
-        Dictionary<int, Plank> port = layer.Port.ToDictionary(p => p.Number);
+        var port = layer.Port.ToDictionary(p => p.Number);
         foreach (Plank plank in layer.Starboard)
         {
             string said = Said(plan, plank);

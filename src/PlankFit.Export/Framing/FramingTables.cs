@@ -18,11 +18,11 @@ public static class FramingTables
         TableOf.Build("what lies behind", CrossingColumns, Rows(plan));
 
     /// <summary>One row a thing and station of every face that planks are laid on after the first skin, then the things across the hull.</summary>
-    public static Table Snaps(BottomPlan plan) =>
+    public static Table Snaps(BottomPlan plan, FramingPlan behind) =>
         TableOf.Build(
             "lines to snap",
             SnapColumns,
-            plan.Framing!.Snaps.SelectMany(f => SnapRow.Of(plan, f))
+            behind.Snaps.SelectMany(f => SnapRow.Of(plan, f))
         );
 
     private sealed record CrossingRow(

@@ -140,7 +140,7 @@ internal sealed record SnapLine(FramingSpec Thing, ImmutableArray<Vec2> Points, 
         }
 
         Vec2 half = new(length / 2, Thing.WidthMm / 2);
-        Box box = Box.Around([on.At[middle - half], on.At[middle + half]]);
+        var box = Box.Around([on.At[middle - half], on.At[middle + half]]);
         Vec2[] corners =
         [
             new(box.Left, box.Bottom),

@@ -14,15 +14,15 @@ namespace PlankFit.Export.Framing;
 /// </summary>
 public static class SnapPages
 {
-    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, FramingPlan behind)
     {
         var pages = new List<SheetPage>();
-        foreach (SnapFace face in plan.Framing!.Snaps)
+        foreach (SnapFace face in behind.Snaps)
         {
             PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == face.Layer);
             string sides = face.Sides.Length == 2 ? "both sides" : PlankWords.Of(face.Sides[0]),
                 of = $"{sides}, before {SheetWords.Of(layer)} is laid";
-            SnapView view = SnapView.Fitting(plan, face);
+            var view = SnapView.Fitting(plan, face);
             pages.Add(
                 new(
                     SheetFormat.Wall(plan.Job),

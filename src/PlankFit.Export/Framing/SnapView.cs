@@ -50,7 +50,7 @@ internal sealed class SnapView
                     strips.Max(s => s.To - s.From),
                     face.Girths.Max(g => g.GirthMm)
                 );
-                Ratio ratio = Ratio.Fitting(
+                var ratio = Ratio.Fitting(
                     largest,
                     room.Width - (2 * AsideMm),
                     (room.Height / n) - AboveMm - BelowMm,

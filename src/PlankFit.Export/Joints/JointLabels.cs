@@ -86,7 +86,7 @@ internal sealed class JointLabels(IReadOnlyList<Vec2[]> joints, IReadOnlyList<Ve
                     place - (half * way) + (across * left),
                 ];
                 if (
-                    box.All(c => Segments.Inside(outline, c))
+                    box.All(c => FlatPolygon.Holds(outline, c))
                     && !clearOf.Any(j => Meets(box, j))
                     && !taken.Any(t => Meets(box, t))
                 )
@@ -103,8 +103,8 @@ internal sealed class JointLabels(IReadOnlyList<Vec2[]> joints, IReadOnlyList<Ve
     /// <summary>Whether a box meets a line, or another box given by its corners.</summary>
     private static bool Meets(Vec2[] box, Vec2[] other) =>
         Sides(box).Any(a => Sides(other).Any(b => Segments.Meet(a.From, a.To, b.From, b.To)))
-        || Segments.Inside(box, 0.5 * (other[0] + other[^1]))
-        || (other.Length > 2 && Segments.Inside(other, 0.5 * (box[0] + box[2])));
+        || FlatPolygon.Holds(box, 0.5 * (other[0] + other[^1]))
+        || (other.Length > 2 && FlatPolygon.Holds(other, 0.5 * (box[0] + box[2])));
 
     private static IEnumerable<(Vec2 From, Vec2 To)> Sides(Vec2[] points) =>
         points.Select((p, i) => (p, points[(i + 1) % points.Length]));

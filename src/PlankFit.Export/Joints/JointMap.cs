@@ -21,9 +21,9 @@ public static class JointMap
 
     public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
     {
-        SheetFormat format = SheetFormat.Wall(plan.Job);
+        var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        Box hull = Box.Around(
+        var hull = Box.Around(
             layer.Outline.SelectMany(p => new[] { Seen(p), Seen(p.MirroredInY()) })
         );
         string[] rules =
@@ -38,7 +38,7 @@ public static class JointMap
             (rules.Sum(r => Letters.Wrap(r, Letters.Bench, inside.Width).Count) + 1)
             * Letters.Bench
             * Letters.Leading;
-        Ratio ratio = Ratio.Fitting(
+        var ratio = Ratio.Fitting(
             hull,
             inside.Width - 4,
             inside.Height - HeadMm - NamesMm - rulesMm,
@@ -197,7 +197,7 @@ public static class JointMap
             yield break;
         }
 
-        Dictionary<PlankId, Plank> planks = layer.On(side).ToDictionary(p => p.Id);
+        var planks = layer.On(side).ToDictionary(p => p.Id);
         foreach (JointedPlank pieced in jointed.Planks)
         {
             Plank plank = planks[pieced.PlankId];

@@ -31,7 +31,7 @@ internal sealed record JointRow(
     public static IEnumerable<JointRow> Of(BottomPlan plan, JointedLayer jointed)
     {
         PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == jointed.Layer);
-        Dictionary<PlankId, Plank> planks = layer.On(jointed.Side).ToDictionary(p => p.Id);
+        var planks = layer.On(jointed.Side).ToDictionary(p => p.Id);
         return jointed.Planks.SelectMany(p =>
             p.Joints.Select(
                 (joint, k) =>
@@ -63,7 +63,7 @@ internal sealed record PieceRow(
         (plan.Joints?.Layers ?? []).SelectMany(jointed =>
         {
             PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == jointed.Layer);
-            Dictionary<PlankId, Plank> planks = layer.On(jointed.Side).ToDictionary(p => p.Id);
+            var planks = layer.On(jointed.Side).ToDictionary(p => p.Id);
             return jointed.Planks.SelectMany(p =>
                 p.Pieces.Select(piece => new PieceRow(plan, layer, planks[p.PlankId], piece))
             );

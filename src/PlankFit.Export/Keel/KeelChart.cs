@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -32,7 +33,7 @@ internal static class KeelChart
     private static void Draw(SheetCanvas pad, Box box, BottomPlan plan, KeelLayerPlan layer)
     {
         Job job = plan.Job;
-        var between = layer.Between;
+        ImmutableArray<KeelStation> between = layer.Between;
         if (between.IsEmpty)
         {
             pad.Paragraph(
@@ -115,8 +116,14 @@ internal static class KeelChart
             lower,
             from,
             to,
-            Math.Min(0, between.Min(r => Math.Min(r.BevelDegrees, r.PlankEndBevelDegrees))),
-            Math.Max(5, between.Max(r => Math.Max(r.BevelDegrees, r.PlankEndBevelDegrees)))
+            Math.Min(
+                0,
+                between.Min(r => Math.Min(r.Angles.BevelDegrees, r.Angles.PlankEndBevelDegrees))
+            ),
+            Math.Max(
+                5,
+                between.Max(r => Math.Max(r.Angles.BevelDegrees, r.Angles.PlankEndBevelDegrees))
+            )
         );
         pad.Text(
             box.Left,
@@ -131,10 +138,10 @@ internal static class KeelChart
         {
             KeelStation[] run = [.. between.Where(r => r.Side == side)];
             pad.Open(
-                run.Select(r => bevels.At(r.PositionMm, r.PlankEndBevelDegrees)),
+                run.Select(r => bevels.At(r.PositionMm, r.Angles.PlankEndBevelDegrees)),
                 side == Side.Starboard ? Pens.HullEdge : Pens.Seam
             );
-            pad.Open(run.Select(r => bevels.At(r.PositionMm, r.BevelDegrees)), Dashes);
+            pad.Open(run.Select(r => bevels.At(r.PositionMm, r.Angles.BevelDegrees)), Dashes);
         }
     }
 

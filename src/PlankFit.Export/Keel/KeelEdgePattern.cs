@@ -55,7 +55,7 @@ public static class KeelEdgePattern
     private static ImmutableArray<Shape> Shapes(BottomPlan plan, KeelLayerPlan layer)
     {
         var pad = new SheetCanvas();
-        bool leans = layer.Between.Any(r => Math.Abs(r.BevelDegrees) > 0.01);
+        bool leans = layer.Between.Any(r => Math.Abs(r.Angles.BevelDegrees) > 0.01);
         pad.Closed(Outline(layer, r => r.HalfWidthMm), Pens.Cut, Layers.Cut);
         if (leans)
         {
@@ -135,7 +135,7 @@ public static class KeelEdgePattern
 
     private static string Figures(Job job, KeelStation row, bool leans) =>
         LengthText.PaperNumber(row.HalfWidthMm, job.Units)
-        + (leans ? $", {KeelWords.Signed(row.BevelDegrees)} deg" : "");
+        + (leans ? $", {KeelWords.Signed(row.Angles.BevelDegrees)} deg" : "");
 
     /// <summary>Forward of this there is no such layer on the boat: the stock may run on.</summary>
     private static void Fade(SheetCanvas pad, KeelLayerPlan layer)

@@ -117,13 +117,13 @@ public static class KeelJson
 
             numbers.Number("positionMm", row.PositionMm, 4);
             json.WriteString("side", PlankWords.Of(row.Side));
-            numbers.Number("deadriseDegrees", row.DeadriseDegrees, 4);
+            numbers.Number("deadriseDegrees", row.Angles.DeadriseDegrees, 4);
             numbers.Number("wantedHalfWidthMm", row.WantedHalfWidthMm, 4);
             numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
             numbers.Number("proudMm", row.ProudMm, 4);
-            numbers.Number("bevelDegrees", row.BevelDegrees, 4);
-            numbers.Number("plankEndBevelDegrees", row.PlankEndBevelDegrees, 4);
-            numbers.Number("slopeDegrees", row.SlopeDegrees, 4);
+            numbers.Number("bevelDegrees", row.Angles.BevelDegrees, 4);
+            numbers.Number("plankEndBevelDegrees", row.Angles.PlankEndBevelDegrees, 4);
+            numbers.Number("slopeDegrees", row.Angles.SlopeDegrees, 4);
             numbers.Number("alongKeelMm", row.AlongMm, 4);
             if (row.Station.Length > 0)
             {

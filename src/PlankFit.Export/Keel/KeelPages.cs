@@ -67,14 +67,14 @@ public static class KeelPages
                             r.Row.Station,
                             r.Side,
                             Mm(r.Row.AlongMm),
-                            KeelWords.Degrees(r.Row.DeadriseDegrees) + "°",
+                            KeelWords.Degrees(r.Row.Angles.DeadriseDegrees) + "°",
                             KeelWords.TimesThickness(r.Row),
                             Mm(r.Row.WantedHalfWidthMm),
                             Mm(r.Row.HalfWidthMm) + (r.Row.Measured ? " *" : ""),
                             KeelWords.Proud(r.Row, unit),
                             KeelWords.ToDo(job, layer, r.Row),
-                            KeelWords.Signed(r.Row.BevelDegrees) + "°",
-                            KeelWords.Signed(r.Row.PlankEndBevelDegrees) + "°"
+                            KeelWords.Signed(r.Row.Angles.BevelDegrees) + "°",
+                            KeelWords.Signed(r.Row.Angles.PlankEndBevelDegrees) + "°"
                         )
                     ),
             ]

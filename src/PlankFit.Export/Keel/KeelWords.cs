@@ -16,7 +16,8 @@ public static class KeelWords
 
     /// <summary>Half-width of the layer's inner face, which is wider or narrower than its outer face where its side leans.</summary>
     public static double InnerHalfWidth(KeelLayerPlan layer, KeelStation row) =>
-        row.HalfWidthMm - (Math.Tan(row.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
+        row.HalfWidthMm
+        - (Math.Tan(row.Angles.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
 
     /// <summary>To a tenth of a millimetre or a thousandth of an inch: what is judged against half a millimetre cannot be told to half a millimetre.</summary>
     public static string Fine(double mm, LengthUnit unit) =>
@@ -42,9 +43,9 @@ public static class KeelWords
 
     /// <summary>How many times what the layer gains in thickness the half-width loses: 1 / tan b. What the planks gain moves it the other way by 1 / sin b.</summary>
     public static string TimesThickness(KeelStation row) =>
-        row.DeadriseDegrees < 0.5
+        row.Angles.DeadriseDegrees < 0.5
             ? "-"
-            : (1 / Math.Tan(row.DeadriseDegrees * Math.PI / 180)).ToString(
+            : (1 / Math.Tan(row.Angles.DeadriseDegrees * Math.PI / 180)).ToString(
                 "0.0",
                 CultureInfo.InvariantCulture
             );
@@ -95,8 +96,8 @@ public static class KeelWords
         && a.Measured == b.Measured
         && Math.Abs(a.HalfWidthMm - b.HalfWidthMm) < Same
         && Math.Abs(a.WantedHalfWidthMm - b.WantedHalfWidthMm) < Same
-        && Math.Abs(a.DeadriseDegrees - b.DeadriseDegrees) < Same
-        && Math.Abs(a.PlankEndBevelDegrees - b.PlankEndBevelDegrees) < Same;
+        && Math.Abs(a.Angles.DeadriseDegrees - b.Angles.DeadriseDegrees) < Same
+        && Math.Abs(a.Angles.PlankEndBevelDegrees - b.Angles.PlankEndBevelDegrees) < Same;
 
     private static double Halves(double degrees) =>
         Math.Round(2 * degrees, MidpointRounding.AwayFromZero) / 2;

@@ -21,7 +21,7 @@ public static class CurvatureCharts
 
     public static ImmutableArray<Drawing> Of(Job job, FairnessReport report)
     {
-        SheetFormat format = SheetFormat.Wall(job);
+        var format = SheetFormat.Wall(job);
         var block = new TitleBlock(
             "Curvature of each line",
             "second differences; ringed: look at the source",

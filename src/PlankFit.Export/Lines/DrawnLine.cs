@@ -45,7 +45,7 @@ internal sealed record DrawnLine(
         CubicSpline x = Of(p => p.X),
             y = Of(p => p.Y),
             z = Of(p => p.Z);
-        var curve = ImmutableArray.CreateBuilder<Vec3>();
+        ImmutableArray<Vec3>.Builder curve = ImmutableArray.CreateBuilder<Vec3>();
         for (int bay = 0; bay + 1 < t.Length; bay++)
         {
             for (int k = 0; k < PointsABay; k++)

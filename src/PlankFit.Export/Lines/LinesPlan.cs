@@ -3,6 +3,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Lines;
@@ -15,7 +16,7 @@ public static class LinesPlan
 
     public static Drawing Of(Job job)
     {
-        SheetFormat format = SheetFormat.Wall(job);
+        var format = SheetFormat.Wall(job);
         ImmutableArray<DrawnLine> lines =
         [
             .. job.Offsets.Lines.Select(l => DrawnLine.Of(job.Offsets, l)).OfType<DrawnLine>(),
@@ -28,21 +29,21 @@ public static class LinesPlan
             ];
         }
 
-        Box profile = Box.Around(lines.SelectMany(l => l.Curve).Select(Profile));
-        Box plan = Box.Around(
+        var profile = Box.Around(lines.SelectMany(l => l.Curve).Select(Profile));
+        var plan = Box.Around(
             lines.SelectMany(l => l.Curve).Select(Plan).Append(new Vec2(profile.Left, 0))
         );
         double most = lines.SelectMany(l => l.Curve).Max(p => p.Y);
         Box body = new(-most, profile.Bottom, most, profile.Top);
         // The long views take the sheet's width; the body plan, which is small beside them, has a scale of its own below.
-        Ratio along = Ratio.Fitting(
+        var along = Ratio.Fitting(
             new(0, 0, profile.Width, 1.6 * (profile.Height + plan.Height)),
             inside.Width - NamesMm,
             inside.Height,
             job.Units
         );
         double left = inside.Height - ((profile.Height + plan.Height) * along.Factor) - (6 * Gap);
-        Ratio ends = Ratio.Fitting(body, inside.Width - 110, left, job.Units);
+        var ends = Ratio.Fitting(body, inside.Width - 110, left, job.Units);
         string scales = $"{along}, body plan {ends}";
         return SheetPage.Numbered(
             job,
@@ -170,15 +171,30 @@ public static class LinesPlan
     )
     {
         pad.Line(at[new(0, body.Bottom)], at[new(0, body.Top)], Pens.Station);
-        string[] order = [job.Hull.Keel, .. job.Hull.Between, job.Hull.Chine];
+        string[] order = [.. job.Hull.Panel.Lines];
         OffsetTable table = job.Offsets;
         int middle = table.Stations.Length / 2;
         var named = new Vec2(double.NegativeInfinity, 0);
         for (int i = 0; i < table.Stations.Length; i++)
         {
             int side = i <= middle ? 1 : -1;
-            Vec2[] section = [.. Section(table, order, i).Select(p => at[new(side * p.X, p.Y)])];
-            pad.Open(section, Pens.Seam, Layers.Hull);
+            Vec2[] Drawn(IEnumerable<string> names)
+            {
+                Vec2[] drawn =
+                [
+                    .. Section(table, [.. names], i).Select(p => at[new(side * p.X, p.Y)]),
+                ];
+                pad.Open(drawn, Pens.Seam, Layers.Hull);
+                return drawn;
+            }
+
+            Vec2[] section = Drawn(order);
+            foreach (PlankingJob panel in job.Panels)
+            {
+                // The name stands at the upper end of all.
+                section = Drawn(panel.Hull.Panel.Lines) is { Length: > 0 } more ? more : section;
+            }
+
             if (section.Length > 1 && section[^1].ChordTo(named) > 3 * Letters.Small)
             {
                 named = section[^1];

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PlankFit.Export.Joints;
+using PlankFit.Export.Planks;
 using PlankFit.Export.Summary;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
@@ -20,7 +22,7 @@ public static class PlanTables
         return TableOf.Build<LayerPlan>(
             "layers",
             [
-                new("layer", 7, l => (l as PlankLayerPlan)?.Number),
+                new("layer", 7, l => l is PlankLayerPlan p ? LayerNumber.Of(p) : TableCell.Empty),
                 new("kind", 10, l => l is PlankLayerPlan ? "planks" : "cloth"),
                 new("name", 18, l => l.Spec.Name),
                 new("thickness", 12, l => PlankWords.Small(l.Spec.ThicknessMm, unit)),
@@ -65,7 +67,7 @@ public static class PlanTables
                     1
                 ),
             ],
-            plan.Layers
+            plan.Panels.SelectMany(p => p.Layers)
         );
     }
 
@@ -110,7 +112,7 @@ public static class PlanTables
 
     /// <summary>Lengths to cut added up, as boards of one plank or piece each would need; a plan of cutting may need less.</summary>
     internal static double StockMm(BottomPlan plan, PlankLayerPlan layer) =>
-        layer.Starboard.Concat(layer.Port).Sum(p => JointWords.StockMm(plan, p));
+        layer.Starboard.Concat(layer.Port).Sum(p => JointWords.StockMm(plan.PanelOf(p.Id), p));
 
     private static TableCell Planks(LayerPlan layer, Func<PlankLayerPlan, string?> read) =>
         layer is PlankLayerPlan planks ? read(planks) : null;

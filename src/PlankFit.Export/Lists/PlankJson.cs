@@ -1,9 +1,10 @@
 using System.Text.Json;
-using PlankFit.Export.Fastenings;
 using PlankFit.Export.Joints;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -17,11 +18,17 @@ internal static class PlankJson
     /// <summary>A radius above this is written as null: there is no bend to speak of, mm.</summary>
     private const double StraightAboveMm = 1e6;
 
-    public static void Write(Utf8JsonWriter json, JsonNumbers numbers, BottomPlan plan, Plank plank)
+    public static void Write(Utf8JsonWriter json, JsonNumbers numbers, PlanShown shown, Plank plank)
     {
+        BottomPlan plan = shown.Plan;
         json.WriteStartObject();
         json.WriteString("id", plank.Id.ToString());
         json.WriteString("side", PlankWords.Of(plank.Side));
+        if (plank.Id.Panel != PlankId.Bottom)
+        {
+            json.WriteString("panel", plan.Job.Hull.Panel.Name);
+        }
+
         json.WriteNumber("layer", plank.Layer);
         json.WriteNumber("number", plank.Number);
         json.WriteString("kind", Kind(plank.Kind));
@@ -84,9 +91,9 @@ internal static class PlankJson
         }
 
         json.WriteEndArray();
-        if (plan.Fastenings?.On(plank.Id) is { } fastenings)
+        foreach (IOnPlanks added in shown.Added)
         {
-            FasteningJson.Write(json, numbers, fastenings);
+            added.Write(json, plank);
         }
 
         json.WriteEndObject();
@@ -164,7 +171,7 @@ internal static class PlankJson
     private static void End(Utf8JsonWriter json, JsonNumbers numbers, PlankEnd end)
     {
         json.WriteStartObject();
-        json.WriteString("at", EndWords.At(end.At));
+        json.WriteString("at", end.Word);
         json.WriteString("cut", end.Cut == EndCut.Fit ? "fit" : "left long");
         if (end.OverhangMm is { } overhang)
         {

@@ -17,7 +17,7 @@ public static class PlankListXlsx
                 new(PlankTables.Planks(plan), 1),
                 new(PlankTables.Ends(plan), 1),
                 new(PlanTables.Layers(plan), 0),
-                .. plan.Timber is null
+                .. plan.JobTimber is null
                     ? (WorkbookSheet[])[]
                     : [new(TimberTables.Planks(plan), 1), new(TimberTables.Woods(plan), 0)],
                 new(PlanTables.Findings(plan), 0),

@@ -29,7 +29,7 @@ public static class PlankTables
     [
         new("plank", 9, r => r.Plank.Id.ToString()),
         new("side", Short, r => PlankWords.Of(r.Plank.Side)),
-        new("layer", 7, r => r.Plank.Layer),
+        new("layer", 7, r => LayerNumber.Of(r.Layer)),
         new("layer name", 12, r => r.Layer.Planks.Name),
         new("number", 8, r => r.Plank.Number),
         new("kind", 12, r => PlankWords.Of(r.Plank.Kind)),
@@ -86,9 +86,9 @@ public static class PlankTables
     [
         new("plank", 9, e => e.Plank.Id.ToString()),
         new("faces", Short, e => e.Reading.FacesOutboard ? "outboard" : "inboard"),
-        new("at", Short, e => EndWords.At(e.End.At)),
+        new("at", Short, e => e.End.Word),
         new("cut", 26, e => EndWords.Cut(e.End, e.Unit)),
-        new("angle", Sentence, e => EndWords.FromSquare(e.Reading)),
+        new("angle", Sentence, e => EndWords.FromSquare(e.Plank.Id, e.Reading)),
         new("fall", Sentence, e => EndWords.Fall(e.Reading, e.Unit)),
         new("bevel", Sentence, e => e.Bevel),
         new("cut deg", Short, e => e.End.CutDegrees, 2),
@@ -105,12 +105,12 @@ public static class PlankTables
 
     private static IEnumerable<ColumnOf<PlankRow>> EndOnPaper(string name, bool outboard) =>
         [
-            new($"{name} end at", Short, r => Joined(r, outboard, e => EndWords.At(e.End.At))),
+            new($"{name} end at", Short, r => Joined(r, outboard, e => e.End.Word)),
             new($"{name} cut", 22, r => Joined(r, outboard, e => EndWords.Cut(e.End, e.Unit))),
             new(
                 $"{name} angle",
                 Sentence,
-                r => Joined(r, outboard, e => EndWords.FromSquare(e.Reading))
+                r => Joined(r, outboard, e => EndWords.FromSquare(e.Plank.Id, e.Reading))
             ),
             new(
                 $"{name} fall",

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PlankFit.Export.Joints;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
@@ -31,8 +32,9 @@ public static class PlankingJson
 
     /// <summary>Writes the plan. The stream is left open.</summary>
     /// <exception cref="InvalidOperationException">A plank holds a number that is not finite; the message names it.</exception>
-    public static void Write(BottomPlan plan, Stream stream)
+    public static void Write(PlanShown shown, Stream stream)
     {
+        BottomPlan plan = shown.Plan;
         using Utf8JsonWriter json = new(stream, Options);
         JsonNumbers numbers = new(json);
         json.WriteStartObject();
@@ -42,18 +44,24 @@ public static class PlankingJson
         json.WriteString("lengthUnit", "mm");
         json.WriteString("angleUnit", "deg");
         json.WriteStartArray("layers");
-        foreach (LayerPlan layer in plan.Layers)
+        foreach (BottomPlan panel in plan.Panels)
         {
-            Named($"layer \"{layer.Spec.Name}\"", () => Layer(json, numbers, plan, layer));
+            foreach (LayerPlan layer in panel.Layers)
+            {
+                Named($"layer \"{layer.Spec.Name}\"", () => Layer(json, numbers, panel, layer));
+            }
         }
 
         json.WriteEndArray();
         json.WriteStartArray("planks");
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             foreach (Plank plank in layer.Starboard.Concat(layer.Port))
             {
-                Named(plank.Id.ToString(), () => PlankJson.Write(json, numbers, plan, plank));
+                Named(
+                    plank.Id.ToString(),
+                    () => PlankJson.Write(json, numbers, shown.On(panel), plank)
+                );
                 json.Flush();
             }
         }
@@ -83,6 +91,11 @@ public static class PlankingJson
     )
     {
         json.WriteStartObject();
+        if (!plan.Job.Hull.Panel.HasKeel)
+        {
+            json.WriteString("panel", plan.Job.Hull.Panel.Name);
+        }
+
         if (layer is PlankLayerPlan planks)
         {
             json.WriteNumber("layer", planks.Number);

@@ -22,7 +22,7 @@ public static class PanelFullSize
     public static Drawing Of(Job job, PanelPlan plan)
     {
         FlatPanel flat = plan.Flat;
-        Box extent = Box.Around(flat.Outline);
+        var extent = Box.Around(flat.Outline);
         Vec2 shift = new(MarginMm - extent.Left, MarginMm - extent.Bottom);
         SheetCanvas pad = new();
         ImmutableArray<Vec2> Moved(IEnumerable<Vec2> line) => [.. line.Select(p => p + shift)];
@@ -60,7 +60,7 @@ public static class PanelFullSize
         string[] lines =
         [
             LetterWidths.Drawable(
-                $"{job.Name}, revision {job.Revision}: the bottom laid flat, starboard, outer face up, arrow forward"
+                $"{job.Name}, revision {job.Revision}: the {plan.Panel.Name} laid flat, starboard, outer face up, arrow forward"
             ),
             PanelWords.Strain(plan),
         ];
@@ -75,7 +75,7 @@ public static class PanelFullSize
         }
 
         return pad.Done(
-            $"{job.Name}: the bottom laid flat, full size",
+            $"{job.Name}: the {plan.Panel.Name} laid flat, full size",
             extent.Width + (2 * MarginMm),
             extent.Height + (2 * MarginMm)
         );

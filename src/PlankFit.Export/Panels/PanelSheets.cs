@@ -3,6 +3,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Development;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Panels;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -13,7 +14,6 @@ namespace PlankFit.Export.Panels;
 public static class PanelSheets
 {
     private const double GapMm = 6;
-    private const string Sheet = "The bottom laid flat";
     private const string Seams =
         "seams of the layers; starboard, outer face up; port is its mirror image";
     private const string Caution =
@@ -22,10 +22,10 @@ public static class PanelSheets
 
     public static ImmutableArray<Drawing> Pages(Job job, PanelPlan plan)
     {
-        SheetFormat format = SheetFormat.Wall(job);
+        var format = SheetFormat.Wall(job);
         Box inside = Frame.Inside(format).Within(GapMm);
         // Room to the sides for the figures of the ends.
-        Ratio ratio = Ratio.Fitting(
+        var ratio = Ratio.Fitting(
             PanelView.TrueExtent(plan),
             inside.Width - 6,
             0.42 * inside.Height,
@@ -38,7 +38,7 @@ public static class PanelSheets
         [
             new(
                 format,
-                Block("starboard, outer face up; port is its mirror image", ratio),
+                Block(plan, "starboard, outer face up; port is its mirror image", ratio),
                 (pad, box) =>
                 {
                     Box room = box.Within(GapMm);
@@ -68,7 +68,7 @@ public static class PanelSheets
             pages.Add(
                 new(
                     format,
-                    Block(together ? Seams : "strain; " + Seams, ratio),
+                    Block(plan, together ? Seams : "strain; " + Seams, ratio),
                     (pad, box) =>
                     {
                         Box room = box.Within(GapMm);
@@ -84,8 +84,8 @@ public static class PanelSheets
         return SheetPage.Numbered(job, pages);
     }
 
-    private static TitleBlock Block(string of, Ratio ratio) =>
-        new(Sheet, of, ratio.ToString(), new Vec2(1, 0), Caution);
+    private static TitleBlock Block(PanelPlan plan, string of, Ratio ratio) =>
+        new($"The {plan.Panel.Name} laid flat", of, ratio.ToString(), new Vec2(1, 0), Caution);
 
     private static PanelView In(Box box, PanelPlan plan, Ratio ratio, double lift = 0)
     {
@@ -166,7 +166,7 @@ public static class PanelSheets
             column,
             top - PanelTable.Height(plan) - 2,
             box.Right - column,
-            $"Along the base line from its after end, and off it towards the chine; {SheetUnit(unit)}.",
+            $"Along the base line from its after end, and off it towards the {plan.Panel.WordOf(PanelEdge.Upper)}; {SheetUnit(unit)}.",
             Letters.Small
         );
     }
@@ -175,26 +175,28 @@ public static class PanelSheets
     internal static IEnumerable<(string What, string Figure)> Sizes(PanelPlan plan, LengthUnit unit)
     {
         FlatPanel f = plan.Flat;
+        string lower = plan.Panel.WordOf(PanelEdge.Lower),
+            upper = plan.Panel.WordOf(PanelEdge.Upper);
         Vec2 Corner(double u, bool chine) =>
             f.Map.At(u, chine ? f.Patch.Upper(u) : f.Patch.Lower(u));
         string L(double mm) => LengthText.ForPaper(mm, unit);
         yield return (
-            "keel, on the hull / in the flat",
+            $"{lower}, on the hull / in the flat",
             $"{L(f.LowerEdge.SurfaceMm)} / {L(f.LowerEdge.FlatMm)}"
         );
         yield return (
-            "chine, on the hull / in the flat",
+            $"{upper}, on the hull / in the flat",
             $"{L(f.UpperEdge.SurfaceMm)} / {L(f.UpperEdge.FlatMm)}"
         );
         (double from, double to) = (f.Patch.UFrom, f.Patch.UTo);
         yield return (
-            "diagonal, keel forward to chine aft",
+            $"diagonal, {lower} forward to {upper} aft",
             L(Corner(from, false).ChordTo(Corner(to, true)))
         );
         if (!f.Patch.ClosesAt(from, 1))
         {
             yield return (
-                "diagonal, keel aft to chine forward",
+                $"diagonal, {lower} aft to {upper} forward",
                 L(Corner(to, false).ChordTo(Corner(from, true)))
             );
         }
@@ -235,7 +237,9 @@ public static class PanelSheets
         pad.Text(
             box.Left,
             box.Top - Letters.Heading,
-            LetterWidths.Drawable($"Layer {layer.Layer}, {layer.Name}: seams between planks"),
+            LetterWidths.Drawable(
+                $"Layer {plan.Panel.Letter}{layer.Layer}, {layer.Name}: seams between planks"
+            ),
             Letters.Heading,
             bold: true
         );

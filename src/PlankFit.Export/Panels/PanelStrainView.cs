@@ -64,7 +64,7 @@ internal static class PanelStrainView
     {
         FlatPanel flat = view.Plan.Flat;
         double taken = double.PositiveInfinity;
-        foreach (var station in view.Plan.Stations)
+        foreach (StationOnHull station in view.Plan.Stations)
         {
             double u = Math.Clamp(station.U, flat.Patch.UFrom, flat.Patch.UTo);
             if (view.OnKeel(u).ChordTo(view.OnChine(u)) < 5 * Letters.Small)

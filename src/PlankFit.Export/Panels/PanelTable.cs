@@ -12,15 +12,16 @@ namespace PlankFit.Export.Panels;
 /// </summary>
 internal static class PanelTable
 {
-    private static readonly string[] Heads =
-    [
-        "station",
-        "keel: along",
-        "off",
-        "chine: along",
-        "off",
-        "girth on the hull",
-    ];
+    private static string[] HeadsOf(Panel panel) =>
+        [
+            "station",
+            $"{panel.WordOf(PanelEdge.Lower)}: along",
+            "off",
+            $"{panel.WordOf(PanelEdge.Upper)}: along",
+            "off",
+            "girth on the hull",
+        ];
+
     private const double RowMm = 1.75 * Letters.Bench;
 
     /// <summary>Height that the table takes.</summary>
@@ -37,11 +38,12 @@ internal static class PanelTable
     )
     {
         FlatPanel flat = plan.Flat;
-        double column = width / Heads.Length,
+        string[] heads = HeadsOf(plan.Panel);
+        double column = width / heads.Length,
             y = top - Letters.Bench;
-        for (int c = 0; c < Heads.Length; c++)
+        for (int c = 0; c < heads.Length; c++)
         {
-            Put(c, Heads[c], y, c > 0);
+            Put(c, Letters.Shortened(heads[c], Letters.Bench, column - 2), y, c > 0);
         }
 
         pad.Line(left, y - 1.4, left + width, y - 1.4, Pens.Rule);

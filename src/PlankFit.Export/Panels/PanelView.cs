@@ -119,7 +119,7 @@ internal sealed class PanelView(PanelPlan plan, Placing placing)
                 new(plate.Left, plate.Top),
             ];
             if (
-                Array.TrueForAll(corners, c => Segments.Inside(outline, c))
+                Array.TrueForAll(corners, c => FlatPolygon.Holds(outline, c))
                 && !taken.Exists(plate.Overlaps)
             )
             {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry.Development;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Panels;
@@ -19,11 +20,12 @@ public static class PanelWords
             return $"DEVELOPABLE within {limits}: the worst found is {Angle(v.RulingWarpDegrees)} and {LengthText.FormatExact(v.DepartureMm, unit)}.";
         }
 
+        (string lower, string upper) = Edges(plan);
         string warp =
-            $"NOT DEVELOPABLE within {limits}. From keel to chine the bottom's normal turns by up to {Angle(v.SectionWarpDegrees)}, {Place(plan, v.SectionWarpAtU)}.";
+            $"NOT DEVELOPABLE within {limits}. From {lower} to {upper} the {plan.Panel.Name}'s normal turns by up to {Angle(v.SectionWarpDegrees)}, {Place(plan, v.SectionWarpAtU)}.";
         string why = v.AnotherDevelopableFitsTheEdges
-            ? $" A developable does hang between the same keel and chine, but it lies up to {LengthText.FormatExact(v.DepartureMm, unit)} off the bottom, {Place(plan, v.DepartureAt.U)}."
-            : $" Rulings that fit both edges exist over {Percent(v.RulingsFoundShare, 0)} of the bottom; the greatest warp along the best is {Angle(v.RulingWarpDegrees)}.";
+            ? $" A developable does hang between the same {lower} and {upper}, but it lies up to {LengthText.FormatExact(v.DepartureMm, unit)} off the {plan.Panel.Name}, {Place(plan, v.DepartureAt.U)}."
+            : $" Rulings that fit both edges exist over {Percent(v.RulingsFoundShare, 0)} of the {plan.Panel.Name}; the greatest warp along the best is {Angle(v.RulingWarpDegrees)}.";
         return warp + why;
     }
 
@@ -37,15 +39,19 @@ public static class PanelWords
 
         double low = plan.Flat.Patch.Lower(worst.U),
             across = (worst.V - low) / (plan.Flat.Patch.Upper(worst.U) - low);
+        (string lower, string upper) = Edges(plan);
         string where = across switch
         {
-            < 0.05 => "at the keel",
-            > 0.95 => "at the chine",
-            _ => $"{Percent(across, 0)} of the way from keel to chine",
+            < 0.05 => $"at the {lower}",
+            > 0.95 => $"at the {upper}",
+            _ => $"{Percent(across, 0)} of the way from {lower} to {upper}",
         };
         string does = worst.Leading > 0 ? "stretched" : "crowded";
         return $"Largest strain {Signed(worst.Leading)}: {does}, {Place(plan, worst.U)}, {where}.";
     }
+
+    private static (string Lower, string Upper) Edges(PanelPlan plan) =>
+        (plan.Panel.WordOf(PanelEdge.Lower), plan.Panel.WordOf(PanelEdge.Upper));
 
     /// <summary>How it was done, for the foot of the sheet.</summary>
     public static string Method(PanelPlan plan, LengthUnit unit)
@@ -54,7 +60,7 @@ public static class PanelWords
         string exact =
             flat.Method == FlatteningMethod.ByRulings
                 ? "Laid flat by its rulings, which bends the sheet and does not strain it."
-                : "Laid flat by least strain: the shape from which an even, thin elastic sheet (Poisson's ratio 0.3) comes onto the bottom with the least energy; "
+                : $"Laid flat by least strain: the shape from which an even, thin elastic sheet (Poisson's ratio 0.3) comes onto the {plan.Panel.Name} with the least energy; "
                     + $"doubling the grid moved no point by more than {LengthText.FormatExact(Math.Ceiling(flat.PositionErrorMm * 10) / 10, unit)}.";
         string unsettled = flat.Settled
             ? ""
@@ -67,7 +73,7 @@ public static class PanelWords
     /// <summary>"at station 4", "between stations 4 and 5".</summary>
     public static string Place(PanelPlan plan, double u)
     {
-        var stations = plan.Stations;
+        ImmutableArray<StationOnHull> stations = plan.Stations;
         double near = 0.02 * plan.Flat.Patch.URange;
         StationOnHull nearest = stations.MinBy(s => Math.Abs(s.U - u))!;
         if (Math.Abs(nearest.U - u) <= near)

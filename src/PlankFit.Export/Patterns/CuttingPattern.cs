@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using PlankFit.Export.Fastenings;
 using PlankFit.Export.Framing;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -27,14 +27,14 @@ public static class CuttingPattern
     private const double BesideMm = 20;
 
     /// <summary>One plank, in its own coordinates.</summary>
-    public static Drawing Of(BottomPlan plan, Plank plank)
+    public static Drawing Of(PlanShown shown, Plank plank)
     {
-        Box box = Box.Around(plank.FlatCut);
+        var box = Box.Around(plank.FlatCut);
         return new(
-            $"{plan.Job.Name} {plank.Id}",
+            $"{shown.Plan.Job.Name} {plank.Id}",
             box.Width,
             box.Height,
-            Shapes(plan, plank, new Vec2(0, 0))
+            Shapes(shown, plank, new Vec2(0, 0))
         );
     }
 
@@ -47,12 +47,12 @@ public static class CuttingPattern
         IReadOnlyList<Drawing> patterns
     )
     {
-        var shapes = ImmutableArray.CreateBuilder<Shape>();
+        ImmutableArray<Shape>.Builder shapes = ImmutableArray.CreateBuilder<Shape>();
         double top = 0,
             right = 0;
         foreach ((Plank plank, Drawing pattern) in layer.On(side).Zip(patterns))
         {
-            Box box = Box.Around(plank.FlatCut);
+            var box = Box.Around(plank.FlatCut);
             var shift = new Vec2(-box.Left, top - box.Top);
             shapes.AddRange(pattern.Shapes.Select(s => s.MovedBy(shift)));
             top -= box.Height + BesideMm;
@@ -60,23 +60,25 @@ public static class CuttingPattern
         }
 
         return new(
-            $"{plan.Job.Name} layer {layer.Number} {PlankWords.Of(side)}",
+            $"{plan.Job.Name} layer {layer.Code} {PlankWords.Of(side)}",
             right,
             -top,
             shapes.ToImmutable()
         );
     }
 
-    private static ImmutableArray<Shape> Shapes(BottomPlan plan, Plank plank, Vec2 shift)
+    private static ImmutableArray<Shape> Shapes(PlanShown shown, Plank plank, Vec2 shift)
     {
-        ImmutableArray<Shape> shapes = [.. Unnamed(plan, plank, shift)];
-        shapes = [.. shapes, .. FasteningMarks.Holes(plan, plank, shift)];
+        BottomPlan plan = shown.Plan;
+        ImmutableArray<Shape> shapes = [.. Unnamed(shown, plank, shift)];
+        shapes = [.. shapes, .. shown.Added.SelectMany(a => a.Holes(plank, shift))];
         shapes = [.. shapes, .. FramingMarks.Of(plan, plank, shift, shapes)];
         return [.. shapes, .. EndLineNames.Of(plank, shift, shapes)];
     }
 
-    private static IEnumerable<Shape> Unnamed(BottomPlan plan, Plank plank, Vec2 shift)
+    private static IEnumerable<Shape> Unnamed(PlanShown shown, Plank plank, Vec2 shift)
     {
+        BottomPlan plan = shown.Plan;
         ImmutableArray<Vec2> Moved(IEnumerable<Vec2> points) => [.. points.Select(p => p + shift)];
         ImmutableArray<Vec2> cut = Thinning.Closed(plank.FlatCut, ThinningMm);
         yield return new Polyline(Layers.Cut, Pens.Cut, Moved(cut), true);
@@ -121,23 +123,24 @@ public static class CuttingPattern
             );
         }
 
-        foreach (Shape shape in Names(plan, plank, shift))
+        foreach (Shape shape in Names(shown, plank, shift))
         {
             yield return shape;
         }
     }
 
     /// <summary>The plank's name at its middle, the arrow forward beside it; small pieces are lettered smaller.</summary>
-    private static IEnumerable<Shape> Names(BottomPlan plan, Plank plank, Vec2 shift)
+    private static IEnumerable<Shape> Names(PlanShown shown, Plank plank, Vec2 shift)
     {
+        BottomPlan plan = shown.Plan;
         // Where a plank is in pieces its longest is lettered as the plank would be, so that no joint runs through the words.
         PlankPiece? piece = JointMarks.Longest(plan, plank);
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 1.5, TextMm);
         string face = $"outer face up, rev {plan.Job.Revision}";
-        middle = FasteningMarks.ClearOf(
-            plan,
+        middle = ClearPlace.Of(
             plank,
+            shown.Added,
             middle,
             new(LetterWidths.TextWidth(face, height / 2) / 2, 1.5 * height)
         );
@@ -164,7 +167,7 @@ public static class CuttingPattern
         }
 
         // Whose plank it is, where there is room for it clear of the arrow.
-        PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == plank.Layer);
+        PlankLayerPlan layer = plan.LayerOf(plank.Id);
         string whose = $"{plan.Job.Name}: {PlankWords.Of(plank.Side)}, {SheetWords.Of(layer)}";
         double width = LetterWidths.TextWidth(whose, height / 2);
         if (room > 40 && width < 0.4 * (piece?.LengthMm ?? plank.NetLengthMm))

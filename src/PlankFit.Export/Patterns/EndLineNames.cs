@@ -1,5 +1,4 @@
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Planks;
 
@@ -13,6 +12,9 @@ internal static class EndLineNames
 {
     /// <summary>Lines of the two faces nearer than this are one pencil line, mm.</summary>
     private const double ApartMm = 0.25;
+
+    /// <summary>Of an edge's name, in the smallest letters.</summary>
+    private const double NameMm = 16;
 
     private const double ClearMm = 1;
     private const double BesideMm = 4;
@@ -101,7 +103,7 @@ internal static class EndLineNames
         )
         {
             double height = Heights[^2];
-            Box cut = Box.Around(plank.FlatCut);
+            var cut = Box.Around(plank.FlatCut);
             Vec2 on = Along(line, part) + shift,
                 at = shift + new Vec2(cut.Right + BesideMm, cut.Top - height);
             while (true)
@@ -125,7 +127,7 @@ internal static class EndLineNames
         }
 
         bool IsFree(Box box, Vec2 on, Vec2 at) =>
-            Segments.Inside(net, box.Middle)
+            FlatPolygon.Holds(net, box.Middle)
             && !taken.Any(t => t.Overlaps(box) || Segments.Clip(on, at, t) is not null)
             && !lines.Any(l => Segments.Clip(l.A, l.B, box.Within(-ClearMm)) is not null);
     }
@@ -137,7 +139,8 @@ internal static class EndLineNames
     {
         foreach (PlankEnd end in plank.Ends)
         {
-            string edge = EndWords.At(end.At);
+            // The line of a panel may have any name, and a small piece has no room for it.
+            string edge = Letters.Shortened(end.Word, Letters.Small, NameMm);
             if (
                 end.OuterLine.Length > 1
                 && end.InnerLine.Length > 1

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Cards;
-using PlankFit.Export.Fastenings;
 using PlankFit.Export.Framing;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -26,19 +26,20 @@ public static class FullSizePattern
     private const double LeastPageMm = 170;
 
     /// <summary>One page a plank for a layer and side.</summary>
-    public static ImmutableArray<Drawing> Of(BottomPlan plan, PlankLayerPlan layer, Side side) =>
-        [.. layer.On(side).Select(p => Page(plan, layer, p))];
+    public static ImmutableArray<Drawing> Of(PlanShown shown, PlankLayerPlan layer, Side side) =>
+        [.. layer.On(side).Select(p => Page(shown, layer, p))];
 
     /// <summary>One plank in true size with its name and marks alone, for cutting up into pages that bring their own check squares and notes.</summary>
-    public static Drawing Bare(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    public static Drawing Bare(PlanShown shown, PlankLayerPlan layer, Plank plank)
     {
-        Box box = Box.Around(plank.FlatCut);
+        BottomPlan plan = shown.Plan;
+        var box = Box.Around(plank.FlatCut);
         var pad = new SheetCanvas();
         var at = new Placing(1, 1, new Vec2(MarginMm - box.Left, MarginMm - box.Bottom));
         // Room for the words of a piece too small to hold them.
         double width = Math.Max(box.Width + (2 * MarginMm), LeastPageMm),
             height = box.Height + (2 * MarginMm);
-        Shape(pad, plan, plank, at, width, height);
+        Shape(pad, shown, plank, at, width, height);
         return pad.Done(
             $"{plan.Job.Name}, revision {plan.Job.Revision}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
             width,
@@ -47,10 +48,11 @@ public static class FullSizePattern
     }
 
     /// <summary>One plank's page.</summary>
-    public static Drawing Page(BottomPlan plan, PlankLayerPlan layer, Plank plank)
+    public static Drawing Page(PlanShown shown, PlankLayerPlan layer, Plank plank)
     {
+        BottomPlan plan = shown.Plan;
         bool metric = LengthUnits.IsMetric(plan.Job.Units);
-        Box box = Box.Around(plank.FlatCut);
+        var box = Box.Around(plank.FlatCut);
         double square = CheckMm + (metric ? 0 : 110);
         double width = Math.Max(box.Width + (2 * MarginMm), square + 150),
             left = MarginMm;
@@ -59,7 +61,7 @@ public static class FullSizePattern
         // Written to nowhere first, to know how much room the words ask for: none may be left out.
         double written = -Words(
             new SheetCanvas(),
-            plan,
+            shown,
             layer,
             plank,
             beside,
@@ -75,9 +77,17 @@ public static class FullSizePattern
             1,
             new Vec2(left - box.Left, MarginMm + FootMm + band + 10 - box.Bottom)
         );
-        Shape(pad, plan, plank, at, width, height);
+        Shape(pad, shown, plank, at, width, height);
         CheckSquares(pad, metric, left, MarginMm + FootMm);
-        Words(pad, plan, layer, plank, beside, MarginMm + FootMm + band, width - MarginMm - beside);
+        Words(
+            pad,
+            shown,
+            layer,
+            plank,
+            beside,
+            MarginMm + FootMm + band,
+            width - MarginMm - beside
+        );
         pad.Paragraph(
             left,
             MarginMm + FootMm - 6,
@@ -90,13 +100,14 @@ public static class FullSizePattern
 
     private static void Shape(
         SheetCanvas pad,
-        BottomPlan plan,
+        PlanShown shown,
         Plank plank,
         Placing at,
         double width,
         double height
     )
     {
+        BottomPlan plan = shown.Plan;
         BuiltShape.Draw(pad, plank, at, new(0, 0, width, height), 12);
         pad.Add(JointMarks.Of(plan, plank, at.Origin));
         foreach (PlankMark mark in plank.Marks)
@@ -109,21 +120,21 @@ public static class FullSizePattern
             );
         }
 
-        Name(pad, plan, plank, at);
-        pad.Add(FasteningMarks.Signs(plan, plank, at.Origin));
+        Name(pad, shown, plank, at);
+        pad.Add(shown.Added.SelectMany(a => a.Signs(plank, at.Origin)));
         pad.Add(FramingMarks.Of(plan, plank, at.Origin, pad.Shapes));
         pad.Add(EndLineNames.Of(plank, at.Origin, pad.Shapes));
     }
 
-    private static void Name(SheetCanvas pad, BottomPlan plan, Plank plank, Placing at)
+    private static void Name(SheetCanvas pad, PlanShown shown, Plank plank, Placing at)
     {
-        PlankPiece? piece = JointMarks.Longest(plan, plank);
+        PlankPiece? piece = JointMarks.Longest(shown.Plan, plank);
         string name = (piece?.Id ?? PieceId.Whole(plank.Id)).ToString();
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 2.5, 12);
-        middle = FasteningMarks.ClearOf(
-            plan,
+        middle = ClearPlace.Of(
             plank,
+            shown.Added,
             middle,
             new(Letters.Width(name, height, true) / 2, height / 2)
         );
@@ -168,7 +179,7 @@ public static class FullSizePattern
     /// <summary>All that is said of the plank, from a top down; returns where the words end.</summary>
     private static double Words(
         SheetCanvas pad,
-        BottomPlan plan,
+        PlanShown shown,
         PlankLayerPlan layer,
         Plank plank,
         double left,
@@ -176,6 +187,7 @@ public static class FullSizePattern
         double width
     )
     {
+        BottomPlan plan = shown.Plan;
         LengthUnit unit = plan.Job.Units;
         top = pad.Paragraph(
             left,
@@ -204,8 +216,8 @@ public static class FullSizePattern
             .. JointWords.Sentences(plan, plank),
             PlankWords.Edges(plank, unit),
             .. FramingWords.OnPattern(plan, plank),
-            .. FasteningWords.OnPattern(plan, plank),
-            "Thick line: saw. Long dashes: net outline, the edge of the bottom. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
+            .. shown.Added.SelectMany(a => a.OnPattern(plank)),
+            $"Thick line: saw. Long dashes: net outline, the edge of the {layer.Panel.Name}. At a bevelled end the full thin line is where the outer face ends, the short-dashed one the inner.",
         ];
         foreach (string line in said)
         {

@@ -82,7 +82,7 @@ internal static class PatternArrow
             word + new Vec2(half, high),
             word + new Vec2(-half, high),
         ];
-        return corners.All(c => Segments.Inside(within, c))
+        return corners.All(c => FlatPolygon.Holds(within, c))
             && plank.Marks.All(m => (m.At + (16 * m.Inward)).ChordTo(word) > half + 4);
     }
 }

@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
-using PlankFit.Export.Fastenings;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Shown;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
-using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Patterns;
 
@@ -18,18 +17,18 @@ public static class PiecePattern
     private const double NameMm = 8;
     private const double TickMm = 12;
 
-    public static Drawing Of(BottomPlan plan, Plank plank, PlankPiece piece)
+    public static Drawing Of(PlanShown shown, Plank plank, PlankPiece piece)
     {
-        Box box = Box.Around(piece.Cut);
+        var box = Box.Around(piece.Cut);
         return new(
-            $"{plan.Job.Name} {piece.Id}",
+            $"{shown.Plan.Job.Name} {piece.Id}",
             box.Width,
             box.Height,
-            [.. Shapes(plan, plank, piece)]
+            [.. Shapes(shown, plank, piece)]
         );
     }
 
-    private static IEnumerable<Shape> Shapes(BottomPlan plan, Plank plank, PlankPiece piece)
+    private static IEnumerable<Shape> Shapes(PlanShown shown, Plank plank, PlankPiece piece)
     {
         const double Thin = CuttingPattern.ThinningMm;
         yield return new Polyline(Layers.Cut, Pens.Cut, Thinning.Closed(piece.Cut, Thin), true);
@@ -45,7 +44,7 @@ public static class PiecePattern
         }
 
         foreach (
-            PlankMark mark in plank.Marks.Where(m => Segments.Inside(piece.Cut, m.At + m.Inward))
+            PlankMark mark in plank.Marks.Where(m => FlatPolygon.Holds(piece.Cut, m.At + m.Inward))
         )
         {
             yield return new Polyline(
@@ -67,19 +66,20 @@ public static class PiecePattern
             }
         }
 
-        foreach (Shape hole in FasteningMarks.Holes(plan, plank, new Vec2(0, 0)))
+        foreach (
+            CircleShape hole in shown
+                .Added.SelectMany(a => a.Holes(plank, new Vec2(0, 0)))
+                .Where(h => FlatPolygon.Holds(piece.Net, h.Centre))
+        )
         {
-            if (hole is CircleShape circle && Segments.Inside(piece.Net, circle.Centre))
-            {
-                yield return hole;
-            }
+            yield return hole;
         }
 
         Vec2 middle = Interior.DeepestPoint(piece.Net, out double room);
         double height = Math.Clamp(room / 4, 1.5, NameMm);
         yield return Text(piece.Id.ToString(), middle + new Vec2(0, 0.4 * height), height, true);
         yield return Text(
-            $"outer face up, rev {plan.Job.Revision}",
+            $"outer face up, rev {shown.Plan.Job.Revision}",
             middle - new Vec2(0, 0.8 * height),
             height / 2,
             false

@@ -46,8 +46,9 @@ internal sealed record PlankRow(BottomPlan Plan, PlankLayerPlan Layer, Plank Pla
     }
 
     public static IEnumerable<PlankRow> All(BottomPlan plan) =>
-        plan.PlankLayers.SelectMany(layer =>
-            layer.Starboard.Concat(layer.Port).Select(plank => new PlankRow(plan, layer, plank))
+        plan.AllPlankLayers.SelectMany(l =>
+            l.Layer.Starboard.Concat(l.Layer.Port)
+                .Select(plank => new PlankRow(l.Panel, l.Layer, plank))
         );
 }
 

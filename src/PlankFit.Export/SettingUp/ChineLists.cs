@@ -40,8 +40,8 @@ internal static class ChineLists
                         AngleText.ForPaper(c.FlareDegrees),
                         AngleText.ForPaper(c.Corner.CornerDegrees),
                         SettingUpWords.Meeting(plan.Spec, c),
-                        Signed(c.Corner.OuterTrimMm),
-                        Signed(c.Corner.InnerTrimMm),
+                        Signed(c.Corner.Trim.OuterMm),
+                        Signed(c.Corner.Trim.InnerMm),
                         SettingUpWords.PlankEnd(c.Corner.TrimBevelDegrees)
                     )
                 ),
@@ -57,10 +57,10 @@ internal static class ChineLists
         bool piece = plan.Spec.ChinePiece is not null;
         ImmutableArray<string> Row(ChinePlace c)
         {
-            var row = ImmutableArray.CreateBuilder<string>();
+            ImmutableArray<string>.Builder row = ImmutableArray.CreateBuilder<string>();
             row.Add(c.Section);
-            row.Add(Mm(c.Corner.RoundTangentMm));
-            row.Add(Mm(c.Corner.RoundOffMm));
+            row.Add(Mm(c.Corner.Rounded.TangentMm));
+            row.Add(Mm(c.Corner.Rounded.OffMm));
             if (log is { } width)
             {
                 row.Add(SettingUpWords.Bevel(-c.Corner.LogBevelDegrees));

@@ -50,7 +50,7 @@ public static class SectionDrawing
     private static (SheetCanvas, Box) Drawn(Job job, SettingUpPlan plan, FrameSection section)
     {
         SectionLines lines = section.Lines;
-        Box wood = Box.Around([
+        var wood = Box.Around([
             .. lines.Table,
             .. lines.Outer,
             .. lines.Inner,
@@ -121,7 +121,7 @@ public static class SectionDrawing
         pad.Open(lines.Outer, Pens.HullEdge, Layers.Hull);
         pad.Open(lines.Inner, Pens.Outer, Layers.Hull);
         pad.Open(lines.Table, Pens.Net, Layers.Hull);
-        foreach (var end in lines.PlankEnds.Concat(lines.Keel))
+        foreach (ImmutableArray<Vec2> end in lines.PlankEnds.Concat(lines.Keel))
         {
             pad.Open(end, Pens.Outer, Layers.Hull);
         }

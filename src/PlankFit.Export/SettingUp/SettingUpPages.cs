@@ -25,7 +25,9 @@ public static class SettingUpPages
             pages.AddRange(Rabbet(job, plan).Pages(job));
         }
 
-        foreach (var stringer in plan.Stringers.GroupBy(s => s.Stringer))
+        foreach (
+            IGrouping<string, StringerPlace> stringer in plan.Stringers.GroupBy(s => s.Stringer)
+        )
         {
             pages.AddRange(Stringer(job, plan, stringer.Key, [.. stringer]).Pages(job));
         }

@@ -149,15 +149,15 @@ internal static class SettingUpReading
         Vec2 up = new(-cos, -sin);
         ImmutableArray<Vec2> lower =
         [
-            c.OuterEdge - new Vec2(along, 0),
-            c.OuterEdge,
-            c.OuterEdge + (above * up),
+            c.Edge.Outer - new Vec2(along, 0),
+            c.Edge.Outer,
+            c.Edge.Outer + (above * up),
         ];
         ImmutableArray<Vec2> upper =
         [
-            c.InnerEdge - new Vec2(along - (c.OuterEdge.X - c.InnerEdge.X), 0),
-            c.InnerEdge,
-            c.InnerEdge + ((above - ((c.InnerEdge - c.OuterEdge).Dot(up))) * up),
+            c.Edge.Inner - new Vec2(along - (c.Edge.Outer.X - c.Edge.Inner.X), 0),
+            c.Edge.Inner,
+            c.Edge.Inner + ((above - ((c.Edge.Inner - c.Edge.Outer).Dot(up))) * up),
         ];
         Box thing = Box.Around([.. lower, .. upper]),
             on = new(box.Left + 2, box.Top - 108, box.Right - 2, box.Top - TopMm - 6);

@@ -115,23 +115,23 @@ public static class SettingUpTables
                 new(
                     "trim, outer face",
                     14,
-                    c => SettingUpWords.Signed(c.Corner.OuterTrimMm, job.Units)
+                    c => SettingUpWords.Signed(c.Corner.Trim.OuterMm, job.Units)
                 ),
                 new(
                     "trim, inner face",
                     14,
-                    c => SettingUpWords.Signed(c.Corner.InnerTrimMm, job.Units)
+                    c => SettingUpWords.Signed(c.Corner.Trim.InnerMm, job.Units)
                 ),
                 new("end bevel", 22, c => SettingUpWords.PlankEnd(c.Corner.TrimBevelDegrees)),
                 new("position mm", 12, c => c.PositionMm, 3),
                 new("deadrise deg", 12, c => c.DeadriseDegrees, 3),
                 new("topside off plumb deg", 12, c => c.FlareDegrees, 3),
                 new("corner deg", 12, c => c.Corner.CornerDegrees, 3),
-                new("trim outer mm", 12, c => c.Corner.OuterTrimMm, 3),
-                new("trim inner mm", 12, c => c.Corner.InnerTrimMm, 3),
+                new("trim outer mm", 12, c => c.Corner.Trim.OuterMm, 3),
+                new("trim inner mm", 12, c => c.Corner.Trim.InnerMm, 3),
                 new("end bevel deg (outer face longer +)", 12, c => c.Corner.TrimBevelDegrees, 3),
-                new("round begins mm", 12, c => c.Corner.RoundTangentMm, 3),
-                new("round off the edge mm", 12, c => c.Corner.RoundOffMm, 3),
+                new("round begins mm", 12, c => c.Corner.Rounded.TangentMm, 3),
+                new("round off the edge mm", 12, c => c.Corner.Rounded.OffMm, 3),
                 new("piece inner face along bottom mm", 12, c => c.Corner.PieceInner?.BottomMm, 3),
                 new("piece inner face up topside mm", 12, c => c.Corner.PieceInner?.UpMm, 3),
             ],

@@ -1,3 +1,5 @@
+using PlankFit.Planking.Hulls;
+
 namespace PlankFit.Export.Sheets;
 
 /// <summary>The caution that belongs to each kind of sheet.</summary>
@@ -11,8 +13,8 @@ internal static class Cautions
         "SAW WITH CARE. Support the board and what falls off on both sides of every cut; look for nails first. Guards on, hands clear; eyes, ears and lungs protected, "
         + "dust extracted. Follow the saw maker's instructions.";
 
-    public const string Check =
-        "CHECK BEFORE SAWING. Tape the bottom as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
+    public static string CheckOf(Panel panel) =>
+        $"CHECK BEFORE SAWING. Tape the {panel.Name} as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
         + "The first plank is cut in scrap or thin ply and offered up.";
 
     public const string SettingUp =

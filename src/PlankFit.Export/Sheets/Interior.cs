@@ -12,7 +12,7 @@ internal static class Interior
     public static Vec2 DeepestPoint(IReadOnlyList<Vec2> polygon, out double room)
     {
         IReadOnlyList<Vec2> rough = Thinning.Closed(polygon, ThinMm(polygon));
-        Box box = Box.Around(rough);
+        var box = Box.Around(rough);
         var inside = new List<(Vec2 At, double Depth)>();
         for (int i = 1; i < Across; i++)
         {
@@ -22,7 +22,7 @@ internal static class Interior
                     box.Left + (box.Width * i / Across),
                     box.Bottom + (box.Height * j / Up)
                 );
-                if (Segments.Inside(rough, p))
+                if (FlatPolygon.Holds(rough, p))
                 {
                     inside.Add((p, Depth(rough, p)));
                 }
@@ -46,7 +46,7 @@ internal static class Interior
     /// <summary>Three thousandths of the shape's size: enough to letter it.</summary>
     private static double ThinMm(IReadOnlyList<Vec2> polygon)
     {
-        Box box = Box.Around(polygon);
+        var box = Box.Around(polygon);
         return 3e-3 * Math.Max(box.Width, box.Height);
     }
 

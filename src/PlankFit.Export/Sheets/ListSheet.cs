@@ -31,7 +31,7 @@ internal sealed record ListSheet(
 
     public IReadOnlyList<SheetPage> Pages(Job job)
     {
-        SheetFormat format = SheetFormat.Bench(job);
+        var format = SheetFormat.Bench(job);
         TitleBlock block = Block with { Arrow = "" };
         Box inside = Frame.Inside(format).Within(3);
         var pages = new List<SheetPage>();

@@ -8,7 +8,7 @@ namespace PlankFit.Export.Sheets;
 /// <summary>The words of the title block.</summary>
 internal static class SheetWords
 {
-    public static string Of(PlankLayerPlan layer) => $"layer {layer.Number} {layer.Spec.Name}";
+    public static string Of(PlankLayerPlan layer) => $"layer {layer.Code} {layer.Spec.Name}";
 
     public static string Of(Side side, PlankLayerPlan layer) =>
         $"{PlankWords.Of(side)}, {Of(layer)}, outer face up";

@@ -86,7 +86,7 @@ public static class BoardCutWords
             (CutKind.Rip, _, _) => KerfSide(cut),
             (CutKind.EndOff, _, _) => cut.Ends.IsEmpty
                 ? KerfSide(cut)
-                : $"end of {string.Join(", ", cut.Ends)}",
+                : $"{(cut.IsNearEnd ? "begin" : "end of")} {string.Join(", ", cut.Ends)}",
             (CutKind.Edge, { } piece, _) => piece.ToString(),
             (_, { } ends, { } begins) => $"{ends} | {begins}",
             (_, { } ends, null) => $"end of {ends}",
@@ -125,10 +125,10 @@ public static class BoardCutWords
         : list.Settings == 1 ? "the saw is set once; "
         : $"the saw is set {list.Settings} times; ";
 
-    /// <summary>On which side of its line a rip takes its kerf, or what takes the empty end off.</summary>
+    /// <summary>On which side of its line a rip takes its kerf, or what takes an empty end off.</summary>
     public static string KerfSide(SawCut rip) =>
         rip.Kind == CutKind.EndOff
-            ? "kerf to the right"
+            ? "kerf to the " + (rip.IsNearEnd ? "left" : "right")
             : (rip.IsPlaned ? "plane" : "kerf") + (rip.KerfMm < 0 ? " below" : " above");
 
     /// <summary>Where a cut meets an edge of its lane, from the board's beginning; for a point inside the lane, how far up from its lower edge as well. Of a rip, how far up from the board's.</summary>

@@ -28,10 +28,15 @@ internal sealed record BoardPart(
     private bool Holds { get; init; }
 
     /// <summary>All strips of a board, one after the other.</summary>
-    public static IEnumerable<BoardPart> Begun(BottomPlan plan, SawnBoard board, double widthMm) =>
+    public static IEnumerable<BoardPart> Begun(
+        BottomPlan plan,
+        NestSpec spec,
+        SawnBoard board,
+        double widthMm
+    ) =>
         StripViews
-            .Of(plan, BoardCuts.Of(board, plan.Nest!.Spec), widthMm)
-            .Select(strip => new BoardPart(plan.Nest.Spec, plan.Job.Units, widthMm, strip));
+            .Of(plan, BoardCuts.Of(board, spec), widthMm)
+            .Select(strip => new BoardPart(spec, plan.Job.Units, widthMm, strip));
 
     public StripView View => Strip.View;
 

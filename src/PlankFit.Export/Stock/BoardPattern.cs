@@ -12,7 +12,7 @@ public static class BoardPattern
     private const double LettersMm = 20;
 
     /// <summary>In the board's own coordinates: x from its marked end, y from its marked edge, marked face up.</summary>
-    public static Drawing Of(BottomPlan plan, SawnBoard board)
+    public static Drawing Of(BottomPlan plan, NestSpec spec, SawnBoard board)
     {
         StockBoard stock = board.Stock;
         SheetCanvas pad = new();
@@ -27,7 +27,6 @@ public static class BoardPattern
             );
         }
 
-        NestSpec spec = plan.Nest!.Spec;
         BoardCutList list = BoardCuts.Of(board, spec);
         foreach (SawCut cut in list.Cuts.Where(c => c.Kind == CutKind.EndOff))
         {
@@ -40,7 +39,7 @@ public static class BoardPattern
                 FormattableString.Invariant($"{cut.Number}: {BoardCutWords.Kind(list, cut)}"),
                 frame.OnBoard(
                     new(
-                        (cut.From.X + frame.LengthMm) / 2,
+                        (cut.From.X + (cut.IsNearEnd ? 0 : frame.LengthMm)) / 2,
                         Math.Min(cut.To.Y, cut.From.Y + (2 * LettersMm))
                     )
                 )

@@ -66,7 +66,7 @@ internal static class BoardStrip
             marks.Piece(shown, outlined: view.IsOverview);
         }
 
-        foreach (Offcut kept in Offcuts.Of(plan.Nest!.Spec, view.List))
+        foreach (Offcut kept in Offcuts.Of(view.List.Spec, view.List))
         {
             Vec2 a = frame.Of(new Vec2(kept.FromMm, kept.LowMm)),
                 b = frame.Of(new Vec2(kept.ToMm, kept.HighMm));
@@ -150,26 +150,28 @@ internal static class BoardStrip
             return;
         }
 
-        bool begins = view.FromMm <= 0,
+        bool begins = view.FromMm <= view.LanesBeginMm,
             ends = view.ToMm >= view.LanesEndMm;
         for (int l = view.FromLane; l < view.ToLane; l++)
         {
             SawnLane lane = view.List.Lanes[l];
-            double laneEnd = view.List.LaneEndsMm[l],
+            double laneBegin = view.List.LaneBeginsMm[l],
+                laneEnd = view.List.LaneEndsMm[l],
                 low = place[new(0, lane.LowMm)].Y,
                 high = place[new(0, lane.HighMm)].Y,
-                // Lanes that were sawn off apart from each other do not end together.
+                // Lanes that were sawn off apart from each other do not begin and end together.
+                left = Math.Max(strip.Left, place[new(laneBegin, lane.LowMm)].X),
                 right = Math.Min(strip.Right, place[new(laneEnd, lane.LowMm)].X);
-            if (right <= strip.Left)
+            if (right <= left)
             {
                 continue;
             }
 
-            marks.Sawn(new(strip.Left, low), new(right, low));
-            marks.Sawn(new(strip.Left, high), new(right, high));
-            if (begins)
+            marks.Sawn(new(left, low), new(right, low));
+            marks.Sawn(new(left, high), new(right, high));
+            if (begins || laneBegin >= view.FromMm)
             {
-                marks.Sawn(new(strip.Left, low), new(strip.Left, high));
+                marks.Sawn(new(left, low), new(left, high));
             }
 
             if (ends || laneEnd <= view.ToMm)

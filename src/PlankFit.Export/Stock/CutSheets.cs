@@ -16,7 +16,7 @@ public static class CutSheets
 
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
-        SheetFormat format = SheetFormat.Bench(plan.Job);
+        var format = SheetFormat.Bench(plan.Job);
         Box inside = Frame.Inside(format).Within(3);
         var block = new TitleBlock(
             "Cut sheets",
@@ -35,7 +35,7 @@ public static class CutSheets
             .. NestWords.Missing(nest, plan.Job.Units),
             .. nest.Boards.IsEmpty ? (string[])[] : [NestWords.Settings(nest)],
         ];
-        double top = inside.Top - first.Append(Intro).Sum(p => IntroMm(p, inside.Width));
+        double top = inside.Top - first.Append(Intro(plan)).Sum(p => IntroMm(p, inside.Width));
         void Close()
         {
             ImmutableArray<(BoardPart Part, double Top)> parts = [.. open];
@@ -49,7 +49,7 @@ public static class CutSheets
                         if (isFirst)
                         {
                             double y = inside.Top;
-                            foreach (string words in first.Append(Intro))
+                            foreach (string words in first.Append(Intro(plan)))
                             {
                                 pad.Paragraph(inside.Left, y, inside.Width, words, Letters.Bench);
                                 y -= IntroMm(words, inside.Width);
@@ -68,7 +68,9 @@ public static class CutSheets
         }
 
         foreach (
-            BoardPart begun in nest.Boards.SelectMany(b => BoardPart.Begun(plan, b, inside.Width))
+            BoardPart begun in nest.Boards.SelectMany(b =>
+                BoardPart.Begun(plan, nest.Spec, b, inside.Width)
+            )
         )
         {
             BoardPart part = begun;
@@ -106,18 +108,26 @@ public static class CutSheets
     }
 
     /// <summary>What the strips of <see cref="Board"/> show, from the uppermost.</summary>
-    internal static ImmutableArray<StripView> OnBoard(BottomPlan plan, SawnBoard board) =>
-        [.. BoardPart.Begun(plan, board, BoardWidthMm - (2 * BoardMarginMm)).Select(p => p.View)];
+    internal static ImmutableArray<StripView> OnBoard(
+        BottomPlan plan,
+        NestSpec spec,
+        SawnBoard board
+    ) =>
+        [
+            .. BoardPart
+                .Begun(plan, spec, board, BoardWidthMm - (2 * BoardMarginMm))
+                .Select(p => p.View),
+        ];
 
     /// <summary>One board by itself, its strips as wide as the sheet, one below the other.</summary>
-    public static Drawing Board(BottomPlan plan, SawnBoard board)
+    public static Drawing Board(BottomPlan plan, NestSpec spec, SawnBoard board)
     {
         const double Margin = BoardMarginMm,
             Caution = 12;
         BoardPart[] parts =
         [
             .. BoardPart
-                .Begun(plan, board, BoardWidthMm - (2 * Margin))
+                .Begun(plan, spec, board, BoardWidthMm - (2 * Margin))
                 .Select(p => p.Within(double.PositiveInfinity)),
         ];
         double height =
@@ -141,10 +151,10 @@ public static class CutSheets
         return pad.Done($"{plan.Job.Name}: board {board.Id}", BoardWidthMm, height);
     }
 
-    private const string Intro =
+    private static string Intro(BottomPlan plan) =>
         "Lengths along a board are from its left end as drawn; a rip is so far \"up\" from the board's lower edge, a point of another cut from its lane's. These are the marked end and the marked edge, except in a sheet that says it lies turned. Mark every rip before the first is made, and every cut of a lane before that lane is cut. Rip first, then make the cuts in the "
         + "order of their numbers: both sides of each can rest on something, short ends come last, and within that the saw is set anew as seldom as can be. Angles are from square, to the right or left going up the sheet. A cut that ends one piece and begins the "
-        + "next makes both; the kerf lies between them. The thick bar is the end towards the keel, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
+        + $"next makes both; the kerf lies between them. The thick bar is the end towards the keel{(plan.Others.IsEmpty ? "" : ", of another panel than the bottom its lower end")}, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
         + "from its card or pattern.";
 
     private static double IntroMm(string words, double width) =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
@@ -22,7 +23,7 @@ public static class LabelPages
 
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
-        SheetFormat format = SheetFormat.BenchStanding(plan.Job);
+        var format = SheetFormat.BenchStanding(plan.Job);
         (SawnBoard Board, LaidPiece Piece)[] all =
         [
             .. nest.Boards.SelectMany(b =>
@@ -92,7 +93,7 @@ public static class LabelPages
             string line in new[]
             {
                 "outer face",
-                $"{PlankWords.Of(laid.Piece.Side)}, layer {laid.Piece.Layer}",
+                $"{PlankWords.Of(laid.Piece.Side)}, layer {laid.Piece.PlankId.Panel}{laid.Piece.Layer}",
                 $"board {board.Id}",
             }
         )
@@ -111,7 +112,16 @@ public static class LabelPages
             Anchor.BaselineRight
         );
         ForwardArrow.Draw(pad, new(box.Left + 4, foot), new(-1, 0), 8);
-        pad.Text(box.Left + 9.5, foot - 0.9, "to the keel", Letters.Bench);
+        pad.Text(
+            box.Left + 9.5,
+            foot - 0.9,
+            Letters.Shortened(
+                $"to the {plan.LayerOf(plank.Id).Panel.WordOf(PanelEdge.Lower)}",
+                Letters.Bench,
+                box.Width - (SquareMm / 2) - 30
+            ),
+            Letters.Bench
+        );
     }
 
     private static void Square(SheetCanvas pad, string text, Vec2 corner)

@@ -26,7 +26,7 @@ public static class NestJson
     {
         NestPlan nest =
             plan.Nest ?? throw new ArgumentException("nothing is laid out", nameof(plan));
-        StockUse use = StockUse.Of(nest);
+        var use = StockUse.Of(nest);
         using (var json = new Utf8JsonWriter(stream, Options))
         {
             var numbers = new JsonNumbers(json);

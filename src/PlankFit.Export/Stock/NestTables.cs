@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Lists;
+using PlankFit.Export.Planks;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Stock;
@@ -20,7 +21,7 @@ public static class NestTables
                 new("piece", 10, r => r.Piece.Piece.Id.ToString()),
                 new("lane", 6, r => r.Lane + 1),
                 new("side", 11, r => PlankWords.Of(r.Piece.Piece.Side)),
-                new("layer", 7, r => r.Piece.Piece.Layer),
+                new("layer", 7, r => LayerNumber.Of(r.Piece.Piece.PlankId)),
                 new("how it lies", 46, r => NestWords.Lie(r.Board.Stock, r.Piece)),
                 new("begins", 12, r => LengthText.ForPaper(r.From, plan.Job.Units)),
                 new("ends", 12, r => LengthText.ForPaper(r.To, plan.Job.Units)),

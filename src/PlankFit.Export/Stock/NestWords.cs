@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlankFit.Export.Words;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
 
@@ -23,7 +24,7 @@ public static class NestWords
     /// <summary>How a piece lies, seen on the board's marked face. In a sheet whose grain runs across it lies between its two edges.</summary>
     public static string Lie(StockBoard board, LaidPiece piece) =>
         (piece.FaceDown ? "outer face away from you" : "outer face towards you")
-        + ", inboard end to the "
+        + $", {Panel.InnerWordOf(piece.Piece.PlankId)} end to the "
         + (board.GrainAcross, piece.Turned) switch
         {
             (false, false) => "marked end",

@@ -78,7 +78,7 @@ public static class ShoppingPages
     /// <summary>How good the plan is, and what becomes of the stock.</summary>
     private static ImmutableArray<string> Summary(NestPlan nest, LengthUnit unit)
     {
-        StockUse use = StockUse.Of(nest);
+        var use = StockUse.Of(nest);
         ImmutableArray<string> parts = BoardCutWords.AreasOf(
             use.BoardsMm2,
             [use.PiecesMm2, use.OffcutsMm2, use.WastedMm2],

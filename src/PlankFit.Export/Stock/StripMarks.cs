@@ -264,7 +264,7 @@ internal sealed partial class StripMarks(SheetCanvas pad, Box board, Box room)
     private bool Free(ImmutableArray<Vec2> shape, Box box)
     {
         Box clear = box.Within(-ClearMm);
-        if (!Corners(clear).All(c => Segments.Inside(shape, c)) || Taken(clear))
+        if (!Corners(clear).All(c => FlatPolygon.Holds(shape, c)) || Taken(clear))
         {
             return false;
         }
@@ -281,7 +281,7 @@ internal sealed partial class StripMarks(SheetCanvas pad, Box board, Box room)
         ];
 
     private static bool Covers(ImmutableArray<Vec2> shape, Box box) =>
-        Segments.Inside(shape, box.Middle)
+        FlatPolygon.Holds(shape, box.Middle)
         || shape.Any(box.Holds)
         || Segments.Clip(shape, box, closed: true).Any();
 

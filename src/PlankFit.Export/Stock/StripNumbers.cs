@@ -133,7 +133,7 @@ internal sealed partial class StripMarks
         {
             StripRing? found = StripPlaces
                 .Beside(line[0], line[^1], radius, clear ? Along : Everywhere, FurthestMm)
-                .FirstOrDefault(r => Holds(r, clear));
+                .FirstOrDefault(r => Holds(r, clear, cut.IsNearEnd ? ClearMm : 0));
             if (found is not null)
             {
                 return found;
@@ -143,7 +143,8 @@ internal sealed partial class StripMarks
         return null;
     }
 
-    private bool Holds(StripRing ring, bool clear)
+    /// <param name="shortMm">So far before the cut the line to it may come upon what is kept clear: a near end is sawn off where a fault ends.</param>
+    private bool Holds(StripRing ring, bool clear, double shortMm)
     {
         Box box = Around(ring.At, ring.RadiusMm + 0.3);
         if (!Within(box) || Taken(box) || Crossed(hard, box))
@@ -152,7 +153,7 @@ internal sealed partial class StripMarks
         }
 
         Vec2 foot = ring.Foot!.Value;
-        if (Struck(ring.Edge, foot, 0.3))
+        if (Struck(ring.Edge, foot + (shortMm * (ring.At - foot).Unit()), 0.3))
         {
             return false;
         }

@@ -37,15 +37,21 @@ public sealed record StripView(
     /// <summary>Lanes by themselves when they are ripped, as far along as there is something to saw in them.</summary>
     public static StripView Ripped(BoardCutList list, int fromLane, int toLane)
     {
-        double end = list.LaneEndsMm[fromLane..toLane].Max();
-        var lanes = new StripView(list, 0, end, fromLane, toLane);
+        double begin = list.LaneBeginsMm[fromLane..toLane].Min(),
+            end = list.LaneEndsMm[fromLane..toLane].Max();
+        var lanes = new StripView(list, begin, end, fromLane, toLane);
         double used = lanes
             .Pieces.SelectMany(p => list.Frame.Of(p))
             .Concat(lanes.Cuts.SelectMany(c => c.Line))
             .Select(p => p.X)
             .DefaultIfEmpty(end)
             .Max();
-        return used < (1 - Empty) * end ? lanes with { ToMm = (1 + Beyond) * used } : lanes;
+        return used - begin < (1 - Empty) * (end - begin)
+            ? lanes with
+            {
+                ToMm = begin + ((1 + Beyond) * (used - begin)),
+            }
+            : lanes;
     }
 
     public bool IsWhole { get; private init; }
@@ -53,6 +59,9 @@ public sealed record StripView(
     public bool IsOverview { get; private init; }
 
     public double LengthMm => ToMm - FromMm;
+
+    /// <summary>Where the first of its lanes begins when they are ripped.</summary>
+    public double LanesBeginMm => List.LaneBeginsMm[FromLane..ToLane].Min();
 
     /// <summary>Where the longest of its lanes ends when they are ripped.</summary>
     public double LanesEndMm => List.LaneEndsMm[FromLane..ToLane].Max();
@@ -137,7 +146,11 @@ public sealed record StripView(
     private StripView Only(int fromLane, int toLane)
     {
         StripView lanes = Ripped(List, fromLane, toLane);
-        return lanes with { FromMm = FromMm, ToMm = Math.Min(ToMm, lanes.ToMm) };
+        return lanes with
+        {
+            FromMm = Math.Max(FromMm, lanes.FromMm),
+            ToMm = Math.Min(ToMm, lanes.ToMm),
+        };
     }
 
     /// <summary>Those in which something is sawn.</summary>
@@ -151,6 +164,7 @@ public sealed record StripView(
             shown = Math.Min(high, ToMm) - Math.Max(low, FromMm);
         return (cut.MiddleMm >= FromMm && cut.MiddleMm < ToMm)
             || (shown > 0 && shown >= PartOfCut * (high - low))
+            || (cut.MiddleMm < LanesBeginMm && FromMm <= LanesBeginMm)
             || (cut.MiddleMm >= LanesEndMm && ToMm >= LanesEndMm);
     }
 

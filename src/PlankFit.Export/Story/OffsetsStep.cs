@@ -17,14 +17,14 @@ internal static class OffsetsStep
         ImmutableArray<Station> stations = plan.Job.Offsets.Stations;
         int first = Math.Max(0, LastAtOrBefore(stations, from)),
             last = Math.Min(stations.Length - 1, FirstAtOrAfter(stations, to));
-        var lines = ImmutableArray.CreateBuilder<string>();
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
             $"The plank lies between x = {LengthText.FormatExact(from, unit)} and {LengthText.FormatExact(to, unit)}: stations {stations[first].Name} to {stations[last].Name}."
         );
-        string[] names = [plan.Job.Hull.Keel, .. plan.Job.Hull.Between, plan.Job.Hull.Chine];
+        string[] names = [.. plan.Job.Hull.Panel.Lines];
         for (int i = first; i <= last; i++)
         {
-            var cells = names
+            IEnumerable<string> cells = names
                 .Select(n => (Name: n, Line: plan.Job.Offsets.Find(n)!))
                 .Select(l =>
                     $"{l.Name} {Cell(l.Line.HeightsMm[i], unit)} up, {Cell(l.Line.HalfBreadthsMm[i], unit)} out"

@@ -41,7 +41,7 @@ public static class PlankStory
     private static StoryStep StackStep(BottomPlan plan, PlankLayerPlan layer)
     {
         LengthUnit unit = plan.Job.Units;
-        var lines = ImmutableArray.CreateBuilder<string>();
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
             $"The table is to the {(plan.Job.Hull.OffsetsAreTo == OffsetsAreTo.Outside ? "outside" : "inside")} of the whole stack, which from the inside out is:"
         );
@@ -88,7 +88,7 @@ public static class PlankStory
             "The surface under its middle (Geometry/Surfaces/LoftedSurface)",
             [
                 $"At x = {LengthText.FormatExact(p.P.X, unit)}, y = {LengthText.FormatExact(p.P.Y, unit)}, z = {LengthText.FormatExact(p.P.Z, unit)} (aft, outboard, up).",
-                $"The bottom slopes {Num(slope, 1)}° up going outboard there; its radii of curvature are {Radius(k1, unit)} and {Radius(k2, unit)}.",
+                $"The {layer.Panel.Name} slopes {Num(slope, 1)}° up going outboard there; its radii of curvature are {Radius(k1, unit)} and {Radius(k2, unit)}.",
                 $"Gauss curvature K = {p.GaussCurvature.ToString("0.00e+0", CultureInfo.InvariantCulture)} /mm²: {CurvatureWord(p.GaussCurvature)}",
             ]
         );
@@ -98,13 +98,14 @@ public static class PlankStory
     {
         LengthUnit unit = plan.Job.Units;
         PlankLayerSpec spec = layer.Planks;
-        var lines = ImmutableArray.CreateBuilder<string>();
+        string lower = layer.Panel.WordOf(PanelEdge.Lower);
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         double master = spec.MasterMm ?? double.NaN;
         string where = double.IsNaN(master)
-            ? "halfway along the bottom"
+            ? $"halfway along the {layer.Panel.Name}"
             : $"x = {LengthText.FormatExact(master, unit)}";
         lines.Add(
-            $"The master plank is number {layer.MasterNumber}: its own line crosses mid-bottom at {where}{Shifted(layer, unit)} and meets the keel at {Num(spec.AngleDegrees, 1)}°, heading {PlankWords.Of(spec.Heads)}."
+            $"The master plank is number {layer.MasterNumber}: its own line crosses mid-{layer.Panel.Name} at {where}{Shifted(layer, unit)} and meets the {lower} at {Num(spec.AngleDegrees, 1)}°, heading {PlankWords.Of(spec.Heads)}."
         );
         int away = plank.Number - layer.MasterNumber;
         lines.Add(
@@ -115,7 +116,7 @@ public static class PlankStory
         lines.Add(
             spec.Hold == Hold.Width
                 ? $"Each next seam is the geodesic that keeps the width most nearly {LengthText.FormatExact(spec.WidthMm, unit)} and nowhere above it."
-                : $"Each next seam leaves the keel at {Num(spec.AngleDegrees, 1)}° and is nowhere more than {LengthText.FormatExact(spec.WidthMm, unit)} from the last."
+                : $"Each next seam leaves the {lower} at {Num(spec.AngleDegrees, 1)}° and is nowhere more than {LengthText.FormatExact(spec.WidthMm, unit)} from the last."
         );
         Seam("Forward seam", plank.ForwardEdge);
         Seam("After seam", plank.AfterEdge);
@@ -125,7 +126,7 @@ public static class PlankStory
         if (plank.KeelAngleDegrees is { } angle)
         {
             lines.Add(
-                $"Its own line, midway between the seams, meets the keel at {Num(angle, 2)}°."
+                $"Its own line, midway between the seams, meets the {lower} at {Num(angle, 2)}°."
             );
         }
 
@@ -156,7 +157,7 @@ public static class PlankStory
     private static StoryStep EndsStep(BottomPlan plan, PlankLayerPlan layer, Plank plank)
     {
         LengthUnit unit = plan.Job.Units;
-        var lines = ImmutableArray.CreateBuilder<string>();
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         foreach (PlankEnd end in plank.Ends)
         {
             lines.Add(EndWords.Sentence(plank, end, layer.Planks.ThicknessMm, unit) + ".");
@@ -189,7 +190,7 @@ public static class PlankStory
     {
         double thickness = layer.Planks.ThicknessMm;
         double ratio = (plank.Bend.LeastRadiusMm ?? double.PositiveInfinity) / thickness;
-        BendJudge judge = BendJudge.Of(job.Planking, layer.Planks);
+        var judge = BendJudge.Of(job.Planking, layer.Planks);
         double strain = plank.Bend.GrainStrainPercent;
         BendLimit row = judge.Row(ratio, strain / 100);
         string wood = judge.Index(strain / 100) is { } index
@@ -199,7 +200,7 @@ public static class PlankStory
             "How hard it is bent (Planking/Planks/Building/BendCheck)",
             [
                 plank.Bend.LeastRadiusMm is { } r
-                    ? $"Least radius {PlankWords.Radius(r, job.Units)}, {LengthText.FormatExact(plank.Bend.WorstAtMm, job.Units)} from its inboard end: R/t = {Num(ratio, 0)}, fibre strain t/2R = {Num(plank.Bend.StrainPercent, 3)} %."
+                    ? $"Least radius {PlankWords.Radius(r, job.Units)}, {LengthText.FormatExact(plank.Bend.WorstAtMm, job.Units)} from its {Panel.InnerWordOf(plank.Id)} end: R/t = {Num(ratio, 0)}, fibre strain t/2R = {Num(plank.Bend.StrainPercent, 3)} %."
                     : "It lies flat: no radius below a kilometre.",
                 $"Twist {PlankWords.Twist(plank.Bend.TwistDegreesPerMetre, job.Units)}.",
                 $"Verdict: {plank.Bend.Verdict} (row R/t >= {Num(row.LeastRadiusOverThickness, 0)}; {row.Source}).{wood}",
@@ -230,7 +231,7 @@ public static class PlankStory
     private static Uv Guess(BottomPlan plan, Vec3 p)
     {
         StationOnHull a = plan.Hull.Stations.MinBy(s => Math.Abs(s.PositionMm - p.X))!;
-        return new(a.U, plan.Hull.Surface.ChineV(Math.Max(a.U, plan.Hull.Surface.UFrom + 1)) / 2);
+        return new(a.U, plan.Hull.Surface.UpperV(Math.Max(a.U, plan.Hull.Surface.UFrom + 1)) / 2);
     }
 
     private static string At(Vec3 p, LengthUnit unit) =>

@@ -13,7 +13,7 @@ internal static class StorySides
 
     public static string Of(Job job, PlankLayerPlan layer, PlankEnd end)
     {
-        if (end.At != HullEdge.Keel)
+        if (end.At != PanelEdge.Lower || !layer.Panel.HasKeel)
         {
             return Square;
         }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -34,18 +35,18 @@ public sealed record PlanSummary(
     {
         ImmutableArray<Plank> planks =
         [
-            .. plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)),
+            .. plan.AllPlankLayers.SelectMany(l => l.Layer.Starboard.Concat(l.Layer.Port)),
         ];
         return new(
-            [.. plan.PlankLayers.Select(l => LayerSummary.Of(plan, l))],
+            [.. plan.AllPlankLayers.Select(l => LayerSummary.Of(l.Panel, l.Layer))],
             Greatest(planks, p => p.WidestGapMm, NothingMm),
             Greatest(planks, p => p.WidestOverlapMm, NothingMm),
             Greatest(planks, p => p.Bend.StrainPercent, NothingPercent),
-            planks.Sum(p => JointWords.StockMm(plan, p)),
+            planks.Sum(p => JointWords.StockMm(plan.PanelOf(p.Id), p)),
             SummaryLooks.First(plan, planks)
         )
         {
-            Timber = [.. TimberSummary.Lines(plan)],
+            Timber = [.. plan.Panels.SelectMany(TimberSummary.Lines)],
         };
     }
 
@@ -67,7 +68,7 @@ public sealed record PlanSummary(
             };
         yield return WorstBend is { } bent
             ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius "
-                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its inboard end, {bent.Bend.Verdict}."
+                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict}."
             : "Hardest bend: none, every plank lies flat.";
         yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} in all, before any plan of cutting.";
         foreach (string line in Timber)
@@ -100,7 +101,7 @@ public sealed record PlanSummary(
 
 /// <summary>A layer in numbers.</summary>
 public sealed record LayerSummary(
-    int Number,
+    string Code,
     string Name,
     int Starboard,
     int Port,
@@ -114,7 +115,7 @@ public sealed record LayerSummary(
     {
         ImmutableArray<Plank> all = [.. layer.Starboard, .. layer.Port];
         return new(
-            layer.Number,
+            layer.Code,
             layer.Planks.Name,
             layer.Starboard.Length,
             layer.Port.Length,
@@ -133,7 +134,7 @@ public sealed record LayerSummary(
                 : $"{PlanWords.Count(Starboard, "plank")} to starboard, {Port} to port";
         string tapered = Tapered > 0 ? $", {Tapered} tapered" : "";
         string corners = Corners > 0 ? $", {PlanWords.Count(Corners, "corner piece")} in all" : "";
-        return $"Layer {Number}, {Name}: {planks}{tapered}{corners}; {PlanWords.Area(AreaASideMm2, unit)} a side; "
+        return $"Layer {Code}, {Name}: {planks}{tapered}{corners}; {PlanWords.Area(AreaASideMm2, unit)} a side; "
             + $"{PlanWords.Stock(StockMm, unit)} of stock for both sides.";
     }
 }

@@ -43,10 +43,18 @@ internal static class SummaryLooks
             planks.Where(p => p.DropsIn == false).OrderBy(p => p.Number),
             _ => "fits at both ends and does not drop in from outside"
         );
-        if (plan.PlankLayers.FirstOrDefault() is { } layer && Master(layer) is { } master)
+        foreach (BottomPlan panel in plan.Panels)
         {
+            if (
+                panel.PlankLayers.FirstOrDefault() is not { } layer
+                || Master(layer) is not { } master
+            )
+            {
+                continue;
+            }
+
             looks.Add(
-                $"{master.Id}, the master of layer {layer.Number}: mark its two seams on the hull and tape them before the rest are cut."
+                $"{master.Id}, the master of layer {layer.Code}: mark its two seams on the hull and tape them before the rest are cut."
             );
         }
 

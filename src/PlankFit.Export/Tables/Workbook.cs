@@ -31,7 +31,7 @@ public static class Workbook
         // The library stamps the document's properties with the current time; none are written, and the sheet "about" says what they would.
         SpreadCheetahOptions options = new() { DocumentProperties = null };
         await using Spreadsheet book = await Spreadsheet.CreateNewAsync(into, options);
-        Styles styles = Styles.AddTo(book);
+        var styles = Styles.AddTo(book);
         foreach (WorkbookSheet sheet in sheets)
         {
             await Sheet(book, styles, sheet.Table, sheet.FrozenColumns);

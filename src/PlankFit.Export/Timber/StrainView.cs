@@ -4,6 +4,7 @@ using PlankFit.Export.Views;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Timber;
@@ -29,18 +30,19 @@ internal static class StrainView
 
     public static SheetPage Page(BottomPlan plan, PlankLayerPlan layer, LayerTimber wood)
     {
-        SheetFormat format = SheetFormat.Wall(plan.Job);
+        var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        Box hull = Box.Around(
+        var sight = PanelSight.Of(plan, layer);
+        var hull = Box.Around(
             layer
-                .Outline.Concat(layer.Of(Side.Port).Outline.Select(p => p.MirroredInY()))
-                .Select(Seen)
+                .Outline.Select(p => sight.Of(p, Side.Starboard))
+                .Concat(layer.Of(Side.Port).Outline.Select(p => sight.Of(p, Side.Port)))
         );
         string[] legend = [.. Legend(layer, wood)];
         double words = legend.Sum(l =>
             Letters.Wrap(l, Letters.Bench, inside.Width).Count * Letters.Bench * Letters.Leading
         );
-        Ratio ratio = Ratio.Fitting(
+        var ratio = Ratio.Fitting(
             hull,
             inside.Width - 16,
             inside.Height - HeadMm - NamesMm - words - LeastBarsMm - (3 * GapMm),
@@ -72,7 +74,7 @@ internal static class StrainView
             (pad, _) =>
             {
                 Heading(pad, inside, layer, wood);
-                Draw(pad, plan, layer, wood, at, foot);
+                Draw(pad, (plan, layer, wood), sight, at, foot);
                 StrainBars.Draw(
                     pad,
                     inside with
@@ -92,9 +94,6 @@ internal static class StrainView
         );
     }
 
-    /// <summary>From below, forward to the left: port comes to the top.</summary>
-    private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
-
     private static void Heading(SheetCanvas pad, Box inside, PlankLayerPlan layer, LayerTimber wood)
     {
         pad.Text(
@@ -107,51 +106,63 @@ internal static class StrainView
         pad.Text(
             inside.Left,
             inside.Top - Letters.Name - 6,
-            "Seen from outside, as the hull lies upside down, forward to the left. Port above: the planks' numbers. Starboard below: percent, the darker the harder; 100 is the limit of a cold bend.",
+            $"Seen from outside, {(layer.Panel.HasKeel ? "as the hull lies upside down" : $"both sides opened out from the {layer.Panel.WordOf(PanelEdge.Lower)}")}, forward to the left. Port above: the planks' numbers. Starboard below: percent, the darker the harder; 100 is the limit of a cold bend.",
             Letters.Bench
         );
     }
 
     private static void Draw(
         SheetCanvas pad,
-        BottomPlan plan,
-        PlankLayerPlan layer,
-        LayerTimber wood,
+        (BottomPlan Plan, PlankLayerPlan Layer, LayerTimber Wood) of,
+        PanelSight sight,
         Placing at,
         double foot
     )
     {
-        Dictionary<PlankId, PlankTimber> timber = wood.Planks.ToDictionary(p => p.Id);
+        (BottomPlan plan, PlankLayerPlan layer, LayerTimber wood) = of;
+        var timber = wood.Planks.ToDictionary(p => p.Id);
         PlankNumbers numbers = PlankNumbers.Usual with
         {
             AlongPlanks = true,
             Label = p => p.Side == Side.Port ? p.Id.Short : Figure(timber[p.Id]),
-            Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].StrainIndex),
+            Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].Bend.StrainIndex),
         };
         numbers.Draw(
             pad,
             [
                 .. layer
                     .Starboard.Concat(layer.Port)
-                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.OnHull.Outline.Select(Seen)))),
+                    .Select(p =>
+                        (
+                            p,
+                            (IReadOnlyList<Vec2>)
+                                at.Of(p.OnHull.Outline.Select(q => sight.At(q, p.Side)))
+                        )
+                    ),
             ]
         );
-        pad.Closed(layer.Outline.Select(p => at[Seen(p)]), Pens.HullEdge, Layers.Hull);
         pad.Closed(
-            layer.Of(Side.Port).Outline.Select(p => at[Seen(p.MirroredInY())]),
+            layer.Outline.Select(p => at[sight.Of(p, Side.Starboard)]),
+            Pens.HullEdge,
+            Layers.Hull
+        );
+        pad.Closed(
+            layer.Of(Side.Port).Outline.Select(p => at[sight.Of(p, Side.Port)]),
             Pens.HullEdge,
             Layers.Hull
         );
         StationNames.Row(
             pad,
-            LayerEdges.Of(plan, layer).Stations.Select(s => (s.Name, at[Seen(s.Chine)].X)),
+            LayerEdges
+                .Of(plan, layer)
+                .Stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
             foot - NamesMm + 1
         );
     }
 
     private static string Figure(PlankTimber plank) =>
-        TimberWords.UsedNumber(plank.StrainIndex)
-        + plank.Way switch
+        TimberWords.UsedNumber(plank.Bend.StrainIndex)
+        + plank.Bend.Way switch
         {
             BendWay.SoakOrSteam => " S",
             BendWay.LaminateThinner => " L",
@@ -164,7 +175,7 @@ internal static class StrainView
 
     private static IEnumerable<string> Legend(PlankLayerPlan layer, LayerTimber wood)
     {
-        yield return $"The limit, 100: {NumberText.Trimmed(100 * (wood.Judge.ColdStrain ?? 0), 3)} % strain along the grain, {wood.Judge.Basis}. Bars: dark what the bend takes, light what laying a flat plank on a curved bottom adds. S: soak or steam to form, dry below 12 % and meter before glue. L: laminate thinner. R: refuse.";
+        yield return $"The limit, 100: {NumberText.Trimmed(100 * (wood.Judge.ColdStrain ?? 0), 3)} % strain along the grain, {wood.Judge.Basis}. Bars: dark what the bend takes, light what laying a flat plank on a curved {layer.Panel.Name} adds. S: soak or steam to form, dry below 12 % and meter before glue. L: laminate thinner. R: refuse.";
         foreach (IGrouping<string, Plank> group in layer.Starboard.GroupBy(p => p.Bend.Verdict))
         {
             Plank[] planks = [.. group];

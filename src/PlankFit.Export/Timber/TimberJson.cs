@@ -17,12 +17,16 @@ internal static class TimberJson
     {
         json.WriteStartObject("timber");
         json.WriteString("species", layer.Species.Name);
-        json.WriteString("way", TimberWords.Of(plank.Way));
+        json.WriteString("way", TimberWords.Of(plank.Bend.Way));
         numbers.Number("grainStrainPercent", grainStrainPercent, 4);
-        numbers.NumberOrNull("strainIndex", plank.StrainIndex, 4);
-        numbers.NumberOrNull("laminations", plank.Laminations, 0);
-        numbers.NumberOrNull("widestMm", plank.WidestMm is < 1e5 ? plank.WidestMm : null, 1);
-        if (plank.EdgeSet is { } set)
+        numbers.NumberOrNull("strainIndex", plank.Bend.StrainIndex, 4);
+        numbers.NumberOrNull("laminations", plank.Bend.Laminations, 0);
+        numbers.NumberOrNull(
+            "widestMm",
+            plank.Bend.WidestMm is < 1e5 ? plank.Bend.WidestMm : null,
+            1
+        );
+        if (plank.Bend.EdgeSet is { } set)
         {
             numbers.Number("edgeSetStrainPercent", set.Strain * 100, 4);
             numbers.NumberOrNull("edgeSetMostMm", set.MostMm is < 1e5 ? set.MostMm : null, 2);
@@ -32,7 +36,7 @@ internal static class TimberJson
             }
         }
 
-        numbers.NumberOrNull("clampNewtonsEstimate", plank.ClampNewtons, 0);
+        numbers.NumberOrNull("clampNewtonsEstimate", plank.Bend.ClampNewtons, 0);
         numbers.Area("surfaceAreaMm2", plank.AreaMm2);
         Weight(numbers, plank.Weight);
         if (plank.Movement is { } movement)

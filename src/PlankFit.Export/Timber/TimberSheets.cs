@@ -15,22 +15,17 @@ namespace PlankFit.Export.Timber;
 /// <summary>The wood on paper: every plank's verdict, weight and movement, the bottom with the strain of each plank, and where the figures come from.</summary>
 public static class TimberSheets
 {
-    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, TimberPlan timber)
     {
-        if (plan.Timber is not { } timber)
-        {
-            return [];
-        }
-
         List<SheetPage> pages = [];
-        foreach (PlankLayerPlan layer in plan.PlankLayers)
+        foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
-            if (timber.Of(layer) is not { } wood)
+            if (panel.Timber?.Of(layer) is not { } wood)
             {
                 continue;
             }
 
-            pages.Add(StrainView.Page(plan, layer, wood));
+            pages.Add(StrainView.Page(panel, layer, wood));
             // Port is told apart only where it is no mirror image.
             foreach (
                 Side side in layer.PortApart is null
@@ -38,7 +33,7 @@ public static class TimberSheets
                     : new[] { Side.Starboard, Side.Port }
             )
             {
-                pages.AddRange(List(plan, layer, wood, side).Pages(plan.Job));
+                pages.AddRange(List(panel, timber.Spec, layer, wood, side).Pages(plan.Job));
             }
         }
 
@@ -49,6 +44,7 @@ public static class TimberSheets
 
     private static ListSheet List(
         BottomPlan plan,
+        TimberSpec spec,
         PlankLayerPlan layer,
         LayerTimber wood,
         Side side
@@ -76,21 +72,20 @@ public static class TimberSheets
                 null,
                 Cautions.Strength
             ),
-            [.. Intro(plan, wood)],
+            [.. Intro(plan, spec, wood)],
             [.. columns.Select(c => c.Column)],
             [.. rows.Select(r => columns.Select(c => c.Read(r)).ToImmutableArray())]
         );
     }
 
-    private static IEnumerable<string> Intro(BottomPlan plan, LayerTimber wood)
+    private static IEnumerable<string> Intro(BottomPlan plan, TimberSpec spec, LayerTimber wood)
     {
         LengthUnit unit = plan.Job.Units;
-        TimberSpec spec = plan.Timber!.Spec;
         string density = wood.KgPerCubicMetre is { } kg
             ? $", {TimberWords.Density(kg, unit)}"
             : ", of unknown density";
         yield return $"{wood.Species.Title}{density}. A cold bend is trusted with {NumberText.Trimmed(100 * (wood.Judge.ColdStrain ?? 0), 3)} % of strain along the grain: {wood.Judge.Basis}. "
-            + "A plank takes the harder verdict of its radius and of its strain (bend, and laying it flat on a curved bottom, together).";
+            + $"A plank takes the harder verdict of its radius and of its strain (bend, and laying it flat on a curved {plan.Job.Hull.Panel.Name}, together).";
         if (wood.Both is { } both && wood.Starboard is { } side)
         {
             yield return $"The layer weighs {TimberWords.Weight(both.Kg, unit)} as fitted, without cloth or glue; {TimberWords.Weight(side.Kg, unit)} of it to starboard, centre {TimberSummary.Centre(plan, side.Centre)}. "
@@ -117,18 +112,18 @@ public static class TimberSheets
         yield return (new("verdict", 27, false), r => r.Row.Plank.Bend.Verdict);
         yield return (
             new("strain, of cold limit", 12),
-            r => TimberWords.Used(r.Timber.StrainIndex)
+            r => TimberWords.Used(r.Timber.Bend.StrainIndex)
         );
         yield return (
             new("cold if laminated of", 17),
             r =>
-                r.Timber.Laminations is { } n
+                r.Timber.Bend.Laminations is { } n
                     ? $"{n} of {TimberWords.Lamination(r.Row.ThicknessMm / n, unit)}"
                     : "-"
         );
         yield return (
             new("widest on its curvature", 15),
-            r => TimberWords.Widest(r.Timber.WidestMm, unit)
+            r => TimberWords.Widest(r.Timber.Bend.WidestMm, unit)
         );
         yield return (
             new("straight stock pulled in", 18, false),
@@ -153,7 +148,7 @@ public static class TimberSheets
         );
         yield return (
             new("clamp holds, estimate", 12),
-            r => r.Timber.ClampNewtons is { } f ? TimberWords.Force(f, unit) : "-"
+            r => r.Timber.Bend.ClampNewtons is { } f ? TimberWords.Force(f, unit) : "-"
         );
     }
 }

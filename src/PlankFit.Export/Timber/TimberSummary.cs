@@ -20,16 +20,16 @@ public static class TimberSummary
         LengthUnit unit = plan.Job.Units;
         foreach (LayerTimber layer in timber.Layers)
         {
-            yield return Layer(layer, unit);
+            yield return Layer(plan, layer, unit);
             if (layer.Movement is { } run)
             {
-                yield return $"Layer {layer.Layer} between workshop and service: {Movement(run, unit)}";
+                yield return $"Layer {plan.Job.Hull.Panel.Letter}{layer.Layer} between workshop and service: {Movement(run, unit)}";
             }
         }
 
         if (timber.Whole is { } whole)
         {
-            yield return $"Planking of the bottom, as fitted: {TimberWords.Weight(whole.Kg, unit)}, its centre {Centre(plan, whole.Centre)}.";
+            yield return $"Planking of the {plan.Job.Hull.Panel.Name}, as fitted: {TimberWords.Weight(whole.Kg, unit)}, its centre {Centre(plan, whole.Centre)}.";
         }
     }
 
@@ -56,15 +56,15 @@ public static class TimberSummary
                 : $"{PlankWords.Small(Math.Abs(run.ChangeMm), unit)} {(run.ChangeMm > 0 ? "wider" : "narrower")} if nothing held them."
         );
 
-    private static string Layer(LayerTimber layer, LengthUnit unit)
+    private static string Layer(BottomPlan plan, LayerTimber layer, LengthUnit unit)
     {
         string weight = (layer.Starboard, layer.Both) is ({ } side, { } both)
             ? $"{TimberWords.Weight(side.Kg, unit)} to starboard, {TimberWords.Weight(both.Kg, unit)} in all"
             : "weight not known";
-        PlankTimber? worst = layer.Planks.MaxBy(p => p.StrainIndex);
-        string bend = worst?.StrainIndex is { } index
+        PlankTimber? worst = layer.Planks.MaxBy(p => p.Bend.StrainIndex);
+        string bend = worst?.Bend.StrainIndex is { } index
             ? $"; {worst.Id} takes the most strain, {TimberWords.Used(index)} of what a cold bend is trusted with"
             : "";
-        return $"Layer {layer.Layer} of {layer.Species.Title}: {weight}{bend}.";
+        return $"Layer {plan.Job.Hull.Panel.Letter}{layer.Layer} of {layer.Species.Title}: {weight}{bend}.";
     }
 }

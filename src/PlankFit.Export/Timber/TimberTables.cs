@@ -29,21 +29,20 @@ public static class TimberTables
                 new("how known", 14, f => TimberWords.Of(f.Figure.Tag)),
                 new("source", 90, f => f.Figure.Source),
             ],
-            plan.Timber is { } timber ? WoodFigure.All(timber) : []
+            WoodFigure.All(plan)
         );
 
     internal static IEnumerable<TimberRow> Rows(BottomPlan plan) =>
-        plan.Timber is not { } timber
-            ? []
-            : from row in PlankRow.All(plan)
-            let layer = timber.Of(row.Layer)
-            where layer is not null
-            select new TimberRow(row, layer, timber.Of(row.Plank.Id)!);
+        from row in PlankRow.All(plan)
+        let timber = row.Plan.Timber
+        let layer = timber?.Of(row.Layer)
+        where layer is not null
+        select new TimberRow(row, layer, timber.Of(row.Plank.Id)!);
 
     private static ImmutableArray<ColumnOf<TimberRow>> Verdict(BottomPlan plan) =>
         [
             new("plank", 9, r => r.Row.Plank.Id.ToString()),
-            new("layer", 7, r => r.Layer.Layer),
+            new("layer", 7, r => LayerNumber.Of(r.Row.Layer)),
             new("wood", 20, r => r.Layer.Species.Title),
             new("verdict", 24, r => r.Row.Plank.Bend.Verdict),
             new(
@@ -54,12 +53,12 @@ public static class TimberTables
             new(
                 "strain, of what a cold bend is trusted with",
                 14,
-                r => TimberWords.Used(r.Timber.StrainIndex)
+                r => TimberWords.Used(r.Timber.Bend.StrainIndex)
             ),
             new(
                 "widest for its curvature",
                 14,
-                r => TimberWords.Widest(r.Timber.WidestMm, plan.Job.Units)
+                r => TimberWords.Widest(r.Timber.Bend.WidestMm, plan.Job.Units)
             ),
             new(
                 "straight stock pulled in sideways",
@@ -69,7 +68,7 @@ public static class TimberTables
             new(
                 "springback a clamp, estimate",
                 14,
-                r => r.Timber.ClampNewtons is { } f ? TimberWords.Force(f, plan.Job.Units) : ""
+                r => r.Timber.Bend.ClampNewtons is { } f ? TimberWords.Force(f, plan.Job.Units) : ""
             ),
         ];
 
@@ -105,16 +104,16 @@ public static class TimberTables
                     : 1,
             3
         ),
-        new("strain index", 10, r => r.Timber.StrainIndex, 4),
+        new("strain index", 10, r => r.Timber.Bend.StrainIndex, 4),
         new("strain along the grain percent", 12, r => r.Row.Plank.Bend.GrainStrainPercent, 4),
         new(
             "strain of pulling straight stock in percent",
             14,
-            r => r.Timber.EdgeSet?.Strain * 100,
+            r => r.Timber.Bend.EdgeSet?.Strain * 100,
             4
         ),
-        new("laminations", 11, r => r.Timber.Laminations),
-        new("clamp newtons", 10, r => r.Timber.ClampNewtons, 0),
+        new("laminations", 11, r => r.Timber.Bend.Laminations),
+        new("clamp newtons", 10, r => r.Timber.Bend.ClampNewtons, 0),
         new("across change mm", 11, r => r.Timber.Movement?.AcrossMm, 3),
         new("through thickness change mm", 11, r => r.Timber.Movement?.ThroughMm, 3),
     ];
@@ -126,9 +125,18 @@ internal sealed record TimberRow(PlankRow Row, LayerTimber Layer, PlankTimber Ti
 /// <summary>One figure of one wood.</summary>
 internal sealed record WoodFigure(Species Wood, bool Used, string What, string Unit, Sourced Figure)
 {
-    public static IEnumerable<WoodFigure> All(TimberPlan timber)
+    /// <summary>Of all woods of the job; none where it names no wood.</summary>
+    public static IEnumerable<WoodFigure> All(BottomPlan plan)
     {
-        HashSet<string> used = [.. timber.Layers.Select(l => l.Species.Name)];
+        if (plan.JobTimber is not { } timber)
+        {
+            return [];
+        }
+
+        HashSet<string> used =
+        [
+            .. plan.Panels.SelectMany(p => p.Timber?.Layers ?? []).Select(l => l.Species.Name),
+        ];
         return timber
             .Spec.Table.OrderByDescending(s => used.Contains(s.Name))
             .SelectMany(s => Of(s, used.Contains(s.Name)));

@@ -27,10 +27,10 @@ public static class TimberWords
     /// <summary>What to do, for a plank whose verdict is not simply cold; empty for one that is.</summary>
     public static string ToDo(PlankTimber plank, double thicknessMm, LengthUnit unit)
     {
-        string laminated = plank.Laminations is { } n
+        string laminated = plank.Bend.Laminations is { } n
             ? $"{n} laminations of {Lamination(thicknessMm / n, unit)} would bend cold"
             : "";
-        return plank.Way switch
+        return plank.Bend.Way switch
         {
             BendWay.SoakOrSteam =>
                 "Soak or steam it to form, leave it on the form until it is dry below 12 %, and meter it before glue"
@@ -70,7 +70,7 @@ public static class TimberWords
     public static string PulledIn(Plank plank, PlankTimber timber) =>
         plank.StraightEdges
             ? "-"
-            : timber.EdgeSet?.MayBeForced switch
+            : timber.Bend.EdgeSet?.MayBeForced switch
             {
                 true => "yes",
                 false => "no: cut to the line",
@@ -132,16 +132,16 @@ public static class TimberWords
         }
 
         string weight = timber.Weight is { } w ? $", {Weight(w.Kg, plan.Job.Units)}" : "";
-        string used = timber.StrainIndex is { } index
+        string used = timber.Bend.StrainIndex is { } index
             ? $"; strain {Used(index)} of the cold limit"
             : "";
         // What must not be forgotten first: where room is short the last lines go.
-        if (timber.Way == BendWay.SoakOrSteam)
+        if (timber.Bend.Way == BendWay.SoakOrSteam)
         {
             yield return "Dry below 12 %, meter, then glue.";
         }
 
-        if (timber.Laminations is { } n)
+        if (timber.Bend.Laminations is { } n)
         {
             yield return $"Cold if laminated: {n} of {Lamination(Thickness(plan, plank) / n, plan.Job.Units)}.";
         }
@@ -166,5 +166,5 @@ public static class TimberWords
             : null;
 
     private static double Thickness(BottomPlan plan, Plank plank) =>
-        plan.PlankLayers.First(l => l.Number == plank.Layer).Planks.ThicknessMm;
+        plan.LayerOf(plank.Id).Planks.ThicknessMm;
 }

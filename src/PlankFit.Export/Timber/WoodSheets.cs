@@ -32,7 +32,7 @@ internal static class WoodSheets
                 new("how known", 20, false),
                 new("source", 110, false),
             ],
-            [.. WoodFigure.All(timber).Where(f => f.Used).Select(f => Row(f, plan.Job.Units))]
+            [.. WoodFigure.All(plan).Where(f => f.Used).Select(f => Row(f, plan.Job.Units))]
         );
 
     public static ListSheet Limits(BottomPlan plan, TimberPlan timber) =>
@@ -55,8 +55,9 @@ internal static class WoodSheets
                 new("source", 110, false),
             ],
             [
-                .. timber
-                    .Layers.GroupBy(l => string.Join("|", l.Judge.Rows))
+                .. plan
+                    .Panels.SelectMany(p => p.Timber?.Layers ?? [])
+                    .GroupBy(l => string.Join("|", l.Judge.Rows))
                     .SelectMany(g => Rows([.. g])),
                 .. Reckoned(plan, timber),
             ],

@@ -2,12 +2,14 @@ using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Views;
 
-/// <summary>One layer of the bottom in plan, both sides, seen from outside (from below; from above as the hull lies upside down), forward to the left.</summary>
+/// <summary>One layer of a panel, both sides, seen from outside, forward to the left: the bottom in plan (from below; from above as the hull lies upside down).</summary>
 public static class BottomPlanView
 {
     private const double HeadMm = 17;
@@ -15,13 +17,16 @@ public static class BottomPlanView
 
     public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
     {
-        SheetFormat format = SheetFormat.Wall(plan.Job);
+        var format = SheetFormat.Wall(plan.Job);
         var edges = LayerEdges.Of(plan, layer);
         Box inside = Frame.Inside(format).Within(8);
-        Box hull = Box.Around(
-            layer.Outline.SelectMany(p => new[] { Seen(p), Seen(p.MirroredInY()) })
+        var sight = PanelSight.Of(plan, layer);
+        var hull = Box.Around(
+            layer.Outline.SelectMany(p =>
+                new[] { sight.Of(p, Side.Starboard), sight.Of(p, Side.Port) }
+            )
         );
-        Ratio ratio = Ratio.Fitting(
+        var ratio = Ratio.Fitting(
             hull,
             inside.Width - 16,
             inside.Height - HeadMm - NamesMm,
@@ -41,7 +46,7 @@ public static class BottomPlanView
             ratio.Factor
         );
         var block = new TitleBlock(
-            "The bottom in plan",
+            layer.Panel.HasKeel ? "The bottom in plan" : $"The {layer.Panel.Name}, both sides",
             $"both sides, {SheetWords.Of(layer)}, outer face up",
             "scale " + ratio,
             new Vec2(-1, 0),
@@ -56,16 +61,13 @@ public static class BottomPlanView
                     (pad, _) =>
                     {
                         Heading(pad, inside, layer, edges.Beyond(plan));
-                        Draw(pad, edges, layer, at, foot);
+                        Draw(pad, edges, layer, sight, at, foot);
                         table?.Draw(pad, inside.Left, foot - NamesMm - space);
                     }
                 ),
             ]
         )[0];
     }
-
-    /// <summary>From below, forward to the left: port comes to the top.</summary>
-    private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
 
     private static void Heading(SheetCanvas pad, Box inside, PlankLayerPlan layer, string beyond)
     {
@@ -79,7 +81,11 @@ public static class BottomPlanView
         pad.Text(
             inside.Left,
             inside.Top - Letters.Name - 6,
-            "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Going outboard planks head "
+            (
+                layer.Panel.HasKeel
+                    ? "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Going outboard planks head "
+                    : $"Seen from outside, both sides opened out from the {layer.Panel.WordOf(PanelEdge.Lower)}: port above, starboard below, forward to the left. Going up planks head "
+            )
                 + $"{PlankWords.Of(layer.Planks.Heads)}. The master plank, number {layer.MasterNumber}, is grey.{beyond}",
             Letters.Bench
         );
@@ -89,6 +95,7 @@ public static class BottomPlanView
         SheetCanvas pad,
         LayerEdges edges,
         PlankLayerPlan layer,
+        PanelSight sight,
         Placing at,
         double foot
     )
@@ -99,13 +106,19 @@ public static class BottomPlanView
             [
                 .. layer
                     .Starboard.Concat(layer.Port)
-                    .Select(p => (p, (IReadOnlyList<Vec2>)at.Of(p.OnHull.Outline.Select(Seen)))),
+                    .Select(p =>
+                        (
+                            p,
+                            (IReadOnlyList<Vec2>)
+                                at.Of(p.OnHull.Outline.Select(q => sight.At(q, p.Side)))
+                        )
+                    ),
             ]
         );
-        foreach (bool port in new[] { false, true })
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             pad.Closed(
-                layer.Outline.Select(p => at[Seen(port ? p.MirroredInY() : p)]),
+                layer.Outline.Select(p => at[sight.Of(p, side)]),
                 Pens.HullEdge,
                 Layers.Hull
             );
@@ -114,25 +127,25 @@ public static class BottomPlanView
         ImmutableArray<StationLine> stations = edges.Stations;
         StationNames.Row(
             pad,
-            stations.Select(s => (s.Name, at[Seen(s.Chine)].X)),
+            stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
             foot - NamesMm + 1
         );
         foreach (StationLine station in stations)
         {
-            Vec2 chine = at[Seen(station.Chine)];
+            Vec2 chine = at[sight.Of(station.Upper, Side.Starboard)];
             BrokenLine.Draw(
                 pad,
-                at[Seen(station.Chine.MirroredInY())],
-                at[Seen(station.Keel.MirroredInY())],
+                at[sight.Of(station.Upper, Side.Port)],
+                at[sight.Of(station.Lower, Side.Port)],
                 Pens.Station
             );
             BrokenLine.Draw(
                 pad,
-                at[Seen(station.Keel.MirroredInY())],
-                at[Seen(station.Keel)],
+                at[sight.Of(station.Lower, Side.Port)],
+                at[sight.Of(station.Lower, Side.Starboard)],
                 Pens.Station
             );
-            BrokenLine.Draw(pad, at[Seen(station.Keel)], chine, Pens.Station);
+            BrokenLine.Draw(pad, at[sight.Of(station.Lower, Side.Starboard)], chine, Pens.Station);
             BrokenLine.Draw(
                 pad,
                 chine - new Vec2(0, 1),

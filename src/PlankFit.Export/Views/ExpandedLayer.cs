@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using MathNet.Numerics.Integration;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Views;
 
 /// <summary>
-/// A layer's starboard side expanded: x of the keel's edge abreast, and the girth from the layer's edge at the keel, along the section and on the
+/// A layer's starboard side expanded: x of the keel's edge abreast, and the girth from the layer's lower edge, along the section and on the
 /// layer's own middle surface, laid out straight. Lengths across the hull are true, those along it are as in plan.
 /// </summary>
 public sealed class ExpandedLayer
@@ -24,18 +25,19 @@ public sealed class ExpandedLayer
     private ExpandedLayer(LayerEdges edges, PlankLayerPlan layer)
     {
         this.edges = edges;
+        Panel = layer.Panel;
         Planks = [.. layer.Starboard.Select(p => (p, Outline(p.OnHull)))];
         Stations =
         [
             .. edges.Stations.Select(s => new ExpandedStation(
                 s.Name,
                 s.U,
-                At(new(s.U, edges.Keel.V(s.U))),
-                At(new(s.U, edges.Chine.V(s.U)))
+                At(new(s.U, edges.Lower.V(s.U))),
+                At(new(s.U, edges.Upper.V(s.U)))
             )),
         ];
-        KeelEdge = [.. edges.Keel.Us.Select(u => At(new(u, edges.Keel.V(u))))];
-        ChineEdge = [.. edges.Chine.Us.Select(u => At(new(u, edges.Chine.V(u))))];
+        LowerEdge = [.. edges.Lower.Us.Select(u => At(new(u, edges.Lower.V(u))))];
+        UpperEdge = [.. edges.Upper.Us.Select(u => At(new(u, edges.Upper.V(u))))];
     }
 
     public static ExpandedLayer Of(BottomPlan plan, PlankLayerPlan layer) =>
@@ -43,15 +45,17 @@ public sealed class ExpandedLayer
 
     internal static ExpandedLayer Of(LayerEdges edges, PlankLayerPlan layer) => new(edges, layer);
 
+    public Panel Panel { get; }
+
     /// <summary>Every plank and its net outline expanded (x aft, girth outboard, mm), the first vertex not repeated.</summary>
     public ImmutableArray<(Plank Plank, ImmutableArray<Vec2> Outline)> Planks { get; }
 
     /// <summary>The stations that this layer reaches, from forward.</summary>
     public ImmutableArray<ExpandedStation> Stations { get; }
 
-    public ImmutableArray<Vec2> KeelEdge { get; }
+    public ImmutableArray<Vec2> LowerEdge { get; }
 
-    public ImmutableArray<Vec2> ChineEdge { get; }
+    public ImmutableArray<Vec2> UpperEdge { get; }
 
     /// <summary>The girth at which a seam crosses a station, mm; null where it does not. To the chords of the seam's own points.</summary>
     public double? GirthWhere(PlankEdge seam, ExpandedStation station)
@@ -90,7 +94,7 @@ public sealed class ExpandedLayer
 
     private Vec2 At(Uv p)
     {
-        double from = edges.Keel.V(p.U),
+        double from = edges.Lower.V(p.U),
             girth = GaussLegendreRule.Integrate(
                 t => edges.Surface.At(p.U, t).Dv.Norm,
                 from,
@@ -114,8 +118,8 @@ public sealed class ExpandedLayer
     }
 }
 
-/// <summary>A station in the expansion: its line runs from the keel's edge to the chine's.</summary>
-public sealed record ExpandedStation(string Name, double U, Vec2 Keel, Vec2 Chine)
+/// <summary>A station in the expansion: its line runs from the lower edge to the upper.</summary>
+public sealed record ExpandedStation(string Name, double U, Vec2 Lower, Vec2 Upper)
 {
-    public double GirthMm => Chine.Y;
+    public double GirthMm => Upper.Y;
 }

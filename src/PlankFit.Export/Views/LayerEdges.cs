@@ -7,7 +7,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Views;
 
-/// <summary>A layer's edges at keel and chine, starboard, as its planks' ends give them, and the stations between.</summary>
+/// <summary>A layer's edges at the two lines of its panel, starboard, as its planks' ends give them, and the stations between.</summary>
 internal sealed class LayerEdges
 {
     private const double FootMm = 1e-6;
@@ -28,17 +28,17 @@ internal sealed class LayerEdges
             }
         }
 
-        Keel = Edge(layer, HullEdge.Keel);
-        Chine = Edge(layer, HullEdge.Chine);
+        Lower = Edge(layer, PanelEdge.Lower);
+        Upper = Edge(layer, PanelEdge.Upper);
         Stations =
         [
             .. stations
-                .Where(s => Keel.Holds(s.U) && Chine.Holds(s.U))
+                .Where(s => Lower.Holds(s.U) && Upper.Holds(s.U))
                 .Select(s => new StationLine(
                     s.Name,
                     s.U,
-                    Surface.At(s.U, Keel.V(s.U)).P,
-                    Surface.At(s.U, Chine.V(s.U)).P
+                    Surface.At(s.U, Lower.V(s.U)).P,
+                    Surface.At(s.U, Upper.V(s.U)).P
                 )),
         ];
     }
@@ -50,9 +50,9 @@ internal sealed class LayerEdges
 
     public UvFinder Finder { get; }
 
-    public EdgeLine Keel { get; }
+    public EdgeLine Lower { get; }
 
-    public EdgeLine Chine { get; }
+    public EdgeLine Upper { get; }
 
     /// <summary>The stations that this layer reaches, from forward.</summary>
     public ImmutableArray<StationLine> Stations { get; }
@@ -71,7 +71,7 @@ internal sealed class LayerEdges
             : $" Stations {string.Join(", ", names)} lie beyond this layer.";
     }
 
-    private EdgeLine Edge(PlankLayerPlan layer, HullEdge edge) =>
+    private EdgeLine Edge(PlankLayerPlan layer, PanelEdge edge) =>
         new(
             layer
                 .Starboard.SelectMany(p => p.OnHull.Ends)
@@ -90,4 +90,4 @@ internal sealed class LayerEdges
 }
 
 /// <summary>A station on a layer: where its section begins at the keel's side and where it ends at the chine, starboard.</summary>
-internal sealed record StationLine(string Name, double U, Vec3 Keel, Vec3 Chine);
+internal sealed record StationLine(string Name, double U, Vec3 Lower, Vec3 Upper);

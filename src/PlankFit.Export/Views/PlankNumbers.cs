@@ -95,7 +95,7 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
         Vec2 along = ((Letters.Width(label, height, true) / 2) + 0.5) * new Vec2(cos, sin),
             up = ((height / 2) + 0.4) * new Vec2(-sin, cos);
         bool inside = new[] { along + up, along - up, -1 * (along + up), -1 * (along - up) }.All(
-            corner => Segments.Inside(paper, at + corner)
+            corner => FlatPolygon.Holds(paper, at + corner)
         );
         return height >= LeastMm && inside ? (height, turn * 180 / Math.PI) : null;
     }
@@ -171,6 +171,6 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
             }
         }
 
-        return Segments.Inside(polygon, box.Middle);
+        return FlatPolygon.Holds(polygon, box.Middle);
     }
 }

@@ -1,5 +1,6 @@
 using PlankFit.Export.Sheets;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
@@ -19,6 +20,7 @@ internal sealed class SeamGirths
 
     private SeamGirths(
         (string Head, List<(string Seam, string Girth)> Rows)[] columns,
+        Panel panel,
         string unit,
         double widthMm,
         double letters
@@ -27,7 +29,7 @@ internal sealed class SeamGirths
         this.columns = columns;
         this.letters = letters;
         title =
-            $"Where the seams cross the stations, girth from the layer's edge at the keel, {unit}";
+            $"Where the seams cross the stations, girth from the layer's edge at the {panel.WordOf(PanelEdge.Lower)}, {unit}";
         double names = columns.Max(c => c.Rows.Max(r => Letters.Width(r.Seam, SmallMm))),
             figures = columns.Max(c => c.Rows.Max(r => Letters.Width(r.Girth, letters))),
             heads = columns.Max(c => Letters.Width(c.Head, letters, true));
@@ -60,7 +62,13 @@ internal sealed class SeamGirths
         return columns.Length == 0
             ? null
             : new[] { Letters.Heading, 3, Letters.Bench }
-                .Select(h => new SeamGirths(columns, SheetWords.Unit(unit), widthMm, h))
+                .Select(h => new SeamGirths(
+                    columns,
+                    expanded.Panel,
+                    SheetWords.Unit(unit),
+                    widthMm,
+                    h
+                ))
                 .FirstOrDefault(t => t.HeightMm <= heightMm);
     }
 
@@ -122,7 +130,7 @@ internal sealed class SeamGirths
         [
             .. found
                 .OrderBy(f => f.Girth)
-                .Append(("chine", station.GirthMm))
+                .Append((expanded.Panel.WordOf(PanelEdge.Upper), station.GirthMm))
                 .Select(f => (f.Item1, LengthText.PaperNumber(f.Item2, unit))),
         ];
     }

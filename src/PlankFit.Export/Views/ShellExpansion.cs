@@ -1,5 +1,6 @@
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -18,12 +19,12 @@ public static class ShellExpansion
 
     public static Drawing Of(BottomPlan plan, PlankLayerPlan layer)
     {
-        SheetFormat format = SheetFormat.Wall(plan.Job);
+        var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
         var edges = LayerEdges.Of(plan, layer);
         var expanded = ExpandedLayer.Of(edges, layer);
-        Box whole = Box.Around(expanded.Planks.SelectMany(p => p.Outline));
-        Ratio ratio = Ratio.Fitting(
+        var whole = Box.Around(expanded.Planks.SelectMany(p => p.Outline));
+        var ratio = Ratio.Fitting(
             whole,
             inside.Width - 16,
             (0.6 * inside.Height) - NoteMm - NamesMm - GirthsMm,
@@ -61,7 +62,7 @@ public static class ShellExpansion
                             inside.Left,
                             inside.Top,
                             inside.Width,
-                            "Each station's girth is laid out straight from the layer's edge at the keel; along the hull the stations stand as in plan, so that lengths "
+                            $"Each station's girth is laid out straight from the layer's edge at the {layer.Panel.WordOf(PanelEdge.Lower)}; along the hull the stations stand as in plan, so that lengths "
                                 + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
                                 + edges.Beyond(plan),
                             Letters.Small
@@ -76,6 +77,13 @@ public static class ShellExpansion
 
     private static void Draw(SheetCanvas pad, ExpandedLayer expanded, Placing at, LengthUnit unit)
     {
+        // A panel that is long and low has numbers on leaders all along it: they find their way round the girths that stand there already.
+        bool low = !expanded.Panel.HasKeel;
+        if (low)
+        {
+            Stations(pad, expanded, at, unit, lines: false, girths: true);
+        }
+
         PlankNumbers.Usual.Draw(
             pad,
             [.. expanded.Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
@@ -86,20 +94,35 @@ public static class ShellExpansion
                 at[default(Vec2)].Y + 8
             )
         );
-        pad.Open(at.Of(expanded.KeelEdge), Pens.HullEdge, Layers.Hull);
-        pad.Open(at.Of(expanded.ChineEdge), Pens.HullEdge, Layers.Hull);
+        pad.Open(at.Of(expanded.LowerEdge), Pens.HullEdge, Layers.Hull);
+        pad.Open(at.Of(expanded.UpperEdge), Pens.HullEdge, Layers.Hull);
         StationNames.Row(
             pad,
-            expanded.Stations.Select(s => (s.Name, at[s.Keel].X)),
+            expanded.Stations.Select(s => (s.Name, at[s.Lower].X)),
             at[default(Vec2)].Y + 3
         );
+        Stations(pad, expanded, at, unit, lines: true, girths: !low);
+    }
+
+    private static void Stations(
+        SheetCanvas pad,
+        ExpandedLayer expanded,
+        Placing at,
+        LengthUnit unit,
+        bool lines,
+        bool girths
+    )
+    {
         double taken = double.NegativeInfinity;
         foreach (ExpandedStation station in expanded.Stations)
         {
-            Vec2 keel = at[station.Keel],
-                chine = at[station.Chine];
-            BrokenLine.Draw(pad, keel, chine, Pens.Station);
-            if (chine.X - taken > 2 * Letters.Bench)
+            Vec2 chine = at[station.Upper];
+            if (lines)
+            {
+                BrokenLine.Draw(pad, at[station.Lower], chine, Pens.Station);
+            }
+
+            if (girths && chine.X - taken > 2 * Letters.Bench)
             {
                 pad.Text(
                     chine - new Vec2(0, 2),

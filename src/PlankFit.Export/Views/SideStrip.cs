@@ -70,7 +70,7 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
         SheetCanvas pad,
         Box row,
         Ratio ratio,
-        IEnumerable<(string Name, Vec2 Keel)> stations,
+        IEnumerable<(string Name, Vec2 Lower)> stations,
         Vec2 forward
     )
     {
@@ -81,7 +81,7 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
             ratio.Factor,
             ratio.Factor
         );
-        Box shown = Box.Around([
+        var shown = Box.Around([
             at[new(extent.Left, extent.Bottom)],
             at[new(extent.Right, extent.Top)],
         ]);
@@ -90,7 +90,7 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
             [.. Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
             new Box(row.Left, shown.Top + 1, row.Right, row.Top)
         );
-        foreach ((HullEdge _, Vec2[] edge) in Planks.SelectMany(p => p.Ends))
+        foreach ((PanelEdge _, Vec2[] edge) in Planks.SelectMany(p => p.Ends))
         {
             pad.Open(at.Of(edge), Pens.HullEdge, Layers.Hull);
         }
@@ -98,14 +98,14 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
         var keel = Box.Around(
             Planks
                 .SelectMany(p => p.Ends)
-                .Where(e => e.At == HullEdge.Keel)
+                .Where(e => e.At == PanelEdge.Lower)
                 .SelectMany(e => e.Edge)
                 .Select(p => at[p])
         );
         (string, double X)[] marks =
         [
             .. stations
-                .Select(s => (s.Name, at[s.Keel].X))
+                .Select(s => (s.Name, at[s.Lower].X))
                 .Where(s => s.X >= keel.Left - 0.5 && s.X <= keel.Right + 0.5),
         ];
         double y = shown.Top + 1.5;
@@ -128,7 +128,7 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
 }
 
 /// <summary>A plank as it is seen in a view, true size: its outline, and its ends along the edges of the bottom.</summary>
-internal sealed record SeenPlank(Plank Plank, Vec2[] Outline, (HullEdge At, Vec2[] Edge)[] Ends)
+internal sealed record SeenPlank(Plank Plank, Vec2[] Outline, (PanelEdge At, Vec2[] Edge)[] Ends)
 {
     public static SeenPlank Of(Plank plank, Func<Vec3, Vec2> seen) =>
         new(

@@ -2,6 +2,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 
@@ -19,10 +20,11 @@ internal static class SideView
 
     public static SheetPage Page(BottomPlan plan, PlankLayerPlan layer, Side side)
     {
-        SheetFormat format = SheetFormat.Wall(plan.Job);
+        var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
         int turn = side == Side.Starboard ? 1 : -1;
-        Vec3 slope = MeanSlope(layer);
+        Vec3 slope = layer.Panel.HasKeel ? MeanSlope(layer) : PanelSight.RiseOf(plan);
+        string onTop = $"{layer.Panel.WordOf(PanelEdge.Lower)} on top";
         Vec2 Seen(Vec3 p) => new(turn * p.X, -((slope.Y * Math.Abs(p.Y)) + (slope.Z * p.Z)));
         List<SeenPlank> planks = [.. layer.On(side).Select(p => SeenPlank.Of(p, Seen))];
         Box room = inside with { Top = inside.Top - HeadMm };
@@ -33,20 +35,20 @@ internal static class SideView
         var forward = new Vec2(-turn, 0);
         var block = new TitleBlock(
             "The side as it stands upside down",
-            $"{SheetWords.Of(side, layer)}; keel on top, seen from outboard",
+            $"{SheetWords.Of(side, layer)}; {onTop}, seen from outboard",
             "scale " + ratio,
             forward,
-            Cautions.Check
+            Cautions.CheckOf(layer.Panel)
         );
         return new(
             format,
             block,
             (pad, _) =>
             {
-                Heading(pad, inside, layer, side);
+                Heading(pad, inside, layer, side, onTop);
                 (string, Vec2)[] stations =
                 [
-                    .. LayerEdges.Of(plan, layer).Stations.Select(s => (s.Name, Seen(s.Keel))),
+                    .. LayerEdges.Of(plan, layer).Stations.Select(s => (s.Name, Seen(s.Lower))),
                 ];
                 for (int i = 0; i < strips.Length; i++)
                 {
@@ -56,7 +58,13 @@ internal static class SideView
         );
     }
 
-    private static void Heading(SheetCanvas pad, Box inside, PlankLayerPlan layer, Side side)
+    private static void Heading(
+        SheetCanvas pad,
+        Box inside,
+        PlankLayerPlan layer,
+        Side side,
+        string onTop
+    )
     {
         pad.Text(
             inside.Left,
@@ -68,7 +76,7 @@ internal static class SideView
         pad.Text(
             inside.Left,
             inside.Top - Letters.Name - 6,
-            $"You stand outboard and face the {PlankWords.Of(side)} side; the hull is upside down, keel on top; forward is to your {(side == Side.Starboard ? "left" : "right")}. "
+            $"You stand outboard and face the {PlankWords.Of(side)} side; the hull is upside down, {onTop}; forward is to your {(side == Side.Starboard ? "left" : "right")}. "
                 + $"The master plank, number {layer.MasterNumber}, is grey. Tape this to the hull.",
             Letters.Bench
         );

@@ -1,3 +1,4 @@
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -11,15 +12,6 @@ public static class EndWords
     /// <summary>Corners whose bevels differ by less than this are given as one bevel: a saw's scale shows no finer, degrees.</summary>
     private const double SameBevelDegrees = 0.5;
 
-    public static string At(HullEdge edge) =>
-        edge switch
-        {
-            HullEdge.Keel => "keel",
-            HullEdge.Chine => "chine",
-            HullEdge.Transom => "transom",
-            _ => "stem",
-        };
-
     /// <summary>fit; fit, 15 mm to scribe away; left long by 25 mm.</summary>
     public static string Cut(PlankEnd end, LengthUnit unit) =>
         end.Cut == EndCut.LeftLong ? $"left long by {PlankWords.Small(end.OverhangMm ?? 0, unit)}"
@@ -30,10 +22,10 @@ public static class EndWords
     public static string Edge(Toward which) => which == Toward.Forward ? "forward" : "after";
 
     /// <summary>square; 44° from square, leans aft going outboard.</summary>
-    public static string FromSquare(EndReading reading) =>
+    public static string FromSquare(PlankId plank, EndReading reading) =>
         reading.Leans == Toward.Neither
             ? "square"
-            : $"{AngleText.ForPaper(reading.DegreesFromSquare)} from square, leans {Way(reading.Leans)} going outboard";
+            : $"{AngleText.ForPaper(reading.DegreesFromSquare)} from square, leans {Way(reading.Leans)} going {Panel.OutwardWordOf(plank)}";
 
     /// <summary>no fall; fall 146 mm across 150 mm, forward corner the longer.</summary>
     public static string Fall(EndReading reading, LengthUnit unit) =>
@@ -45,7 +37,7 @@ public static class EndWords
     /// <summary>no bevel; bevel 20°, outer face longer by 3.5 mm. Where it changes along the cut, both corners are named.</summary>
     public static string Bevel(Plank plank, PlankEnd end, double thicknessMm, LengthUnit unit)
     {
-        EndReading reading = EndReading.Of(plank, end, thicknessMm);
+        var reading = EndReading.Of(plank, end, thicknessMm);
         if (
             reading.LongerFace == Face.Neither
             && Math.Abs(end.BevelAtLeastN) < SameBevelDegrees
@@ -70,9 +62,9 @@ public static class EndWords
     /// <summary>Everything about an end in one sentence, for lists: keel, fit: 45° from square, ...; fall ...; bevel ....</summary>
     public static string Sentence(Plank plank, PlankEnd end, double thicknessMm, LengthUnit unit)
     {
-        EndReading reading = EndReading.Of(plank, end, thicknessMm);
+        var reading = EndReading.Of(plank, end, thicknessMm);
         string fall = reading.LongCorner == Toward.Neither ? "" : "; " + Fall(reading, unit);
-        return $"{At(end.At)}, {Cut(end, unit)}: {FromSquare(reading)}{fall}; {Bevel(plank, end, thicknessMm, unit)}";
+        return $"{end.Word}, {Cut(end, unit)}: {FromSquare(plank.Id, reading)}{fall}; {Bevel(plank, end, thicknessMm, unit)}";
     }
 
     private static string Corners(Plank plank, PlankEnd end)

@@ -1,4 +1,5 @@
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -71,7 +72,7 @@ public static class PlankWords
         Bend bend = plank.Bend;
         string radius = bend.LeastRadiusMm is { } r
             ? $"Least radius {Radius(r, unit)}, {Times(r / thicknessMm)} the thickness, "
-                + $"{LengthText.ForPaper(bend.WorstAtMm, unit)} from the inboard net end"
+                + $"{LengthText.ForPaper(bend.WorstAtMm, unit)} from the {Panel.InnerWordOf(plank.Id)} net end"
             : "As good as flat";
         return $"Bend: {bend.Verdict}. {radius}; twist {Twist(bend.TwistDegreesPerMetre, unit)}.";
     }
@@ -88,7 +89,7 @@ public static class PlankWords
             " and ",
             plank
                 .Ends.Where(e => e.AllowanceMm > 0)
-                .Select(e => $"{Small(e.AllowanceMm, unit)} at the {EndWords.At(e.At)}")
+                .Select(e => $"{Small(e.AllowanceMm, unit)} at the {e.Word}")
         );
         string left = scribe.Length == 0 ? "" : $" Left to scribe away: {scribe}.";
         string way = plank.DropsIn switch

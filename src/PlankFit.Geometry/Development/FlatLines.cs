@@ -73,7 +73,12 @@ public static class FlatLines
         }
 
         // The upper edge without its two ends, which the lower edge has where the panel ends in a point.
-        var upper = Polyline(u => map.At(u, patch.Upper(u)), patch.UTo, patch.UFrom, chordMm);
+        ImmutableArray<Vec2> upper = Polyline(
+            u => map.At(u, patch.Upper(u)),
+            patch.UTo,
+            patch.UFrom,
+            chordMm
+        );
         all.AddRange(upper[1..^1]);
         if (!patch.ClosesAt(patch.UFrom, pointMm))
         {

@@ -77,7 +77,7 @@ internal static class LeastStrain
     {
         int columns = along.Count,
             rows = across.Count;
-        Vec2[] control = new Vec2[columns * rows];
+        var control = new Vec2[columns * rows];
         int[] unknown = new int[columns * rows];
         bool pointFirst = patch.ClosesAt(patch.UFrom, pointMm),
             pointLast = patch.ClosesAt(patch.UTo, pointMm);

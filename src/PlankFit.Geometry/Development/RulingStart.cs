@@ -18,7 +18,7 @@ internal static class RulingStart
         // State: pair (i, j) reached by a triangle with its side on the lower curve (0) or on the upper (1).
         double[] cost = new double[n * m * 2];
         byte[] from = new byte[n * m * 2];
-        Vec3[] normal = new Vec3[n * m * 2];
+        var normal = new Vec3[n * m * 2];
         Array.Fill(cost, double.PositiveInfinity);
         for (int i = 0; i < n; i++)
         {

@@ -39,7 +39,9 @@ public sealed record StrainField(int Columns, int Rows, ImmutableArray<StrainSam
         double pointMm
     )
     {
-        var samples = ImmutableArray.CreateBuilder<StrainSample>((columns + 1) * (rows + 1));
+        ImmutableArray<StrainSample>.Builder samples = ImmutableArray.CreateBuilder<StrainSample>(
+            (columns + 1) * (rows + 1)
+        );
         // Where the edges meet in a point there is no section to sample: a little inside.
         double first = patch.ClosesAt(patch.UFrom, pointMm) ? 0.02 / columns : 0,
             last = patch.ClosesAt(patch.UTo, pointMm) ? 0.02 / columns : 0;

@@ -28,7 +28,7 @@ public static class GeodesicTracing
     )
     {
         Vec3 tangent = surface.At(start.U, start.V).UnitTangent(direction);
-        GeodesicState y0 = GeodesicState.Start(start, tangent);
+        var y0 = GeodesicState.Start(start, tangent);
         GeodesicState k0 = GeodesicStep.Rates(surface, y0, out _);
         var steps = new List<GeodesicStep>(32);
         if (back > 0)
@@ -123,7 +123,7 @@ public static class GeodesicTracing
                 h = length - s;
             }
 
-            GeodesicStep step = GeodesicStep.Try(
+            var step = GeodesicStep.Try(
                 surface,
                 s,
                 y,

@@ -15,4 +15,21 @@ public static class FlatPolygon
 
         return twice / 2;
     }
+
+    /// <summary>Whether a point is inside a polygon (first point not repeated): counting crossings of a ray (the usual even-odd rule).</summary>
+    public static bool Holds(IReadOnlyList<Vec2> polygon, Vec2 p)
+    {
+        bool inside = false;
+        for (int i = 0, j = polygon.Count - 1; i < polygon.Count; j = i++)
+        {
+            Vec2 a = polygon[i],
+                b = polygon[j];
+            if (a.Y > p.Y != b.Y > p.Y && p.X < ((b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y)) + a.X)
+            {
+                inside = !inside;
+            }
+        }
+
+        return inside;
+    }
 }

@@ -77,7 +77,7 @@ public static class SplineSpans
         ReadOnlySpan<double> m
     )
     {
-        var spans = new double[h.Length][];
+        double[][] spans = new double[h.Length][];
         for (int i = 0; i < h.Length; i++)
         {
             double c2 = ((3 * slope[i]) - (2 * m[i]) - m[i + 1]) / h[i];

@@ -14,14 +14,16 @@ public static class Loft
     /// <summary>The most points that a section may have: beyond degree six a polynomial through points waves between them.</summary>
     public const int MostPoints = 7;
 
-    /// <summary>Lofts sections of two to <see cref="MostPoints"/> points, keel to chine, from forward to aft; mm.</summary>
+    /// <summary>Lofts sections of two to <see cref="MostPoints"/> points, lower edge to upper, from forward to aft; mm.</summary>
     /// <param name="sections">At least two. A first section whose points all coincide is an apex.</param>
-    /// <param name="outer">The surface's normal is on the side of this direction, judged at mid-bottom.</param>
+    /// <param name="outer">The surface's normal is on the side of this direction, judged at its middle.</param>
     /// <param name="coincideMm">Points of the first section closer than this are one point, an apex.</param>
+    /// <param name="parameter">u of each section, rising: lofts with one parameter have the very same curve where they share a line. Null for their own.</param>
     public static LoftedSurface Through(
         IReadOnlyList<IReadOnlyList<Vec3>> sections,
         Vec3 outer,
-        double coincideMm
+        double coincideMm,
+        double[]? parameter = null
     )
     {
         int n = sections.Count;
@@ -34,7 +36,7 @@ public static class Loft
 
         bool apex = sections[0].All(p => p.ChordTo(sections[0][0]) < coincideMm);
         int degree = sections.Max(s => s.Count) - 1;
-        double[] u = CommonParameter(sections);
+        double[] u = parameter ?? CommonParameter(sections);
         var rows = new Vec3[degree + 1][];
         for (int k = 0; k <= degree; k++)
         {
@@ -60,25 +62,25 @@ public static class Loft
         Vector256<double>[] packed = Pack(u, rows, k => apex && k >= 2 ? SplineEnd.Flat : end, end);
         var upright = new LoftedSurface(u, packed, rows.Length, apex, flipped: false);
         double mid = (u[0] + u[^1]) / 2;
-        bool flip = upright.At(mid, upright.ChineV(mid) / 2).Normal.Dot(outer) < 0;
+        bool flip = upright.At(mid, upright.UpperV(mid) / 2).Normal.Dot(outer) < 0;
         return flip ? new LoftedSurface(u, packed, rows.Length, apex, flipped: true) : upright;
     }
 
-    /// <summary>Mean of keel's and chine's cumulative chord lengths, mm.</summary>
-    private static double[] CommonParameter(IReadOnlyList<IReadOnlyList<Vec3>> sections)
+    /// <summary>Mean of both edges' cumulative chord lengths, mm: the u of each section where none is given.</summary>
+    public static double[] CommonParameter(IReadOnlyList<IReadOnlyList<Vec3>> sections)
     {
         double[] u = new double[sections.Count];
         for (int i = 1; i < u.Length; i++)
         {
-            double keel = sections[i - 1][0].ChordTo(sections[i][0]);
-            double chine = sections[i - 1][^1].ChordTo(sections[i][^1]);
-            u[i] = u[i - 1] + ((keel + chine) / 2);
+            double lower = sections[i - 1][0].ChordTo(sections[i][0]);
+            double upper = sections[i - 1][^1].ChordTo(sections[i][^1]);
+            u[i] = u[i - 1] + ((lower + upper) / 2);
         }
 
         return u;
     }
 
-    /// <summary>From power rows A_k to keel, difference chine − keel, and the camber rows G_m of v(1 − v)(G_0 + G_1 v + ...).</summary>
+    /// <summary>From power rows A_k to the lower edge, the difference upper − lower, and the camber rows G_m of v(1 − v)(G_0 + G_1 v + ...).</summary>
     private static Vec3[][] ApexRows(Vec3[][] power)
     {
         int n = power[0].Length;

@@ -6,9 +6,9 @@ using PlankFit.Geometry.Splines;
 namespace PlankFit.Geometry.Surfaces;
 
 /// <summary>
-/// A C2 surface lofted through a table of points, keel (v = 0) to chine (v = <see cref="ChineV"/>), u in mm along the hull.
-/// Without an apex S = sum over k of v^k A_k(u), every A_k a cubic spline. With an apex, where keel and chine meet in a point at the first station,
-/// s = u − UFrom and S = K(u) + v E(u) + sum over m of s² f_m(v/s) Γ_m(u), E = (C − K)/s, Γ_m = G_m/s², f_m(t) = t^(m+1) − t^(m+2):
+/// A C2 surface lofted through a table of points, from its lower edge (v = 0) to its upper one (v = <see cref="UpperV"/>), u in mm along both.
+/// Without an apex S = sum over k of v^k A_k(u), every A_k a cubic spline. With an apex, where both edges meet in a point at the first station,
+/// s = u − UFrom and S = L(u) + v E(u) + sum over m of s² f_m(v/s) Γ_m(u), E = (H − L)/s, L and H the two edges, Γ_m = G_m/s², f_m(t) = t^(m+1) − t^(m+2):
 /// the zero is divided out, so tangents, normal and curvature have their limits at the point.
 /// Past the edges the same polynomials go on.
 /// </summary>
@@ -40,13 +40,13 @@ public sealed class LoftedSurface : ISurface
     /// <summary>u of each station.</summary>
     public IReadOnlyList<double> StationU => knots;
 
-    /// <summary>Keel and chine meet in a point at the first station.</summary>
+    /// <summary>Both edges meet in a point at the first station.</summary>
     public bool HasApex { get; }
 
     private double NormalSign { get; }
 
-    /// <summary>The v of the chine at u: 1, or the distance from the apex.</summary>
-    public double ChineV(double u) => HasApex ? u - knots[0] : 1;
+    /// <summary>The v of the upper edge at u: 1, or the distance from the apex.</summary>
+    public double UpperV(double u) => HasApex ? u - knots[0] : 1;
 
     public SurfacePoint At(double u, double v)
     {
@@ -112,7 +112,7 @@ public sealed class LoftedSurface : ISurface
                 s,
                 2
             );
-            Homogeneous h = Homogeneous.At(m, s, v);
+            var h = Homogeneous.At(m, s, v);
             p += h.Value * c;
             du += (h.S * c) + (h.Value * c1);
             dv += h.V * c;

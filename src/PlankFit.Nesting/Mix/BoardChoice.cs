@@ -5,8 +5,8 @@ using PlankFit.Nesting.Rows;
 namespace PlankFit.Nesting.Mix;
 
 /// <summary>
-/// Of a stock of very many boards, those that the search is made with. The others are not forgotten: near-equal ones are taken together as one that is as long, as wide
-/// and as cheap as any of them, which bounds what they could give.
+/// Of a stock of very many boards, those that the search is made with. The others are not forgotten: near-equal ones are taken together as one that is as long and as wide
+/// as any of them, which bounds what they could give, each for its own width and cost.
 /// </summary>
 internal static class BoardChoice
 {
@@ -64,11 +64,12 @@ internal static class BoardChoice
         return all;
     }
 
-    /// <summary>Boards for a second search: those of the first plan, and for each of them the cheapest that hold what lies in it.</summary>
+    /// <summary>Boards for a second search: those of the first plan, for each of them the cheapest that hold what lies in it, and those that would have paid at the first search's prices.</summary>
     public static ImmutableArray<BoardType> Second(
         ImmutableArray<BoardType> all,
         NestProblem problem,
         CuttingPlan plan,
+        ImmutableArray<BoardType> paying,
         double[] heights
     )
     {
@@ -102,7 +103,9 @@ internal static class BoardChoice
             }
         }
 
-        foreach (BoardType board in problem.Boards.Where(b => !b.OnlyBounds))
+        foreach (
+            BoardType board in paying.Take(Most).Concat(problem.Boards.Where(b => !b.OnlyBounds))
+        )
         {
             if (chosen.Count >= Most * 3 / 2)
             {
@@ -134,7 +137,10 @@ internal static class BoardChoice
                     g.Min(b => b.Cost),
                     g.Min(b => b.AreaMm2),
                     new(0, g.Max(b => b.Region.LengthMm), 0, g.Max(b => b.Region.WidthMm), [])
-                )),
+                )
+                {
+                    Merged = [.. g],
+                }),
         ];
 
     private static double Clear(BoardType board) =>

@@ -16,7 +16,7 @@ internal sealed record CuttingPlan(ImmutableArray<CuttingPlanBoard> Boards)
     /// <summary>By item, how many lie in it.</summary>
     public int[] Counts(NestProblem problem)
     {
-        var counts = new int[problem.Items.Length];
+        int[] counts = new int[problem.Items.Length];
         foreach (int i in Rows.SelectMany(r => r.Parts))
         {
             counts[i]++;

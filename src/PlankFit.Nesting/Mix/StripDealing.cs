@@ -39,7 +39,9 @@ internal static class StripDealing
             }
         }
 
-        var dealt = boards.Select(_ => ImmutableArray.CreateBuilder<LaneRow>()).ToArray();
+        ImmutableArray<LaneRow>.Builder[] dealt = boards
+            .Select(_ => ImmutableArray.CreateBuilder<LaneRow>())
+            .ToArray();
         int[] wanted = [.. share.Items];
         // The longest first, each into the shortest strip that holds it: what is left over stays in one piece, and no longer row is ever shut out.
         foreach (

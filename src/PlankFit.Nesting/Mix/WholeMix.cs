@@ -31,7 +31,7 @@ internal static class WholeMix
             return null;
         }
 
-        using Solver solver = Solver.CreateSolver("SCIP");
+        using var solver = Solver.CreateSolver("SCIP");
         solver.Objective().SetMinimization();
         double unit = problem.DearestBoard;
         var items = new Constraint?[problem.Items.Length];
@@ -93,7 +93,12 @@ internal static class WholeMix
         }
 
         // A strip of one length also serves as the next shorter one that is spoken of.
-        foreach (var pair in strips.Zip(strips.Skip(1)))
+        foreach (
+            (
+                KeyValuePair<(int Kind, int Bucket), Constraint> First,
+                KeyValuePair<(int Kind, int Bucket), Constraint> Second
+            ) pair in strips.Zip(strips.Skip(1))
+        )
         {
             if (pair.First.Key.Kind == pair.Second.Key.Kind)
             {

@@ -11,6 +11,8 @@ internal sealed class BoardLanes
 
     private readonly ImmutableArray<LaneClass> classes;
     private readonly int cells;
+    private readonly double kerfMm;
+    private readonly double proudMm;
 
     /// <summary>By class, as wide as it is.</summary>
     private readonly ImmutableArray<LaneWay> wide;
@@ -26,9 +28,9 @@ internal sealed class BoardLanes
     )
     {
         Board = board;
-        this.classes = classes;
+        (this.classes, this.kerfMm, this.proudMm) = (classes, kerfMm, proudMm);
         double room = board.Region.WidthMm + proudMm + kerfMm;
-        cells = Math.Max(0, (int)Math.Floor((room / StepMm) + Fudge));
+        cells = Cells(board.Region.WidthMm);
         wide =
         [
             .. classes.Select(
@@ -78,8 +80,8 @@ internal sealed class BoardLanes
     /// <param name="value">Of a strip of a class, by its length; never less for a longer one.</param>
     public Ripping Best(Func<int, double, double> value)
     {
-        var (best, took) = Filled(wide, (c, _, length) => value(c, length));
-        var lanes = ImmutableArray.CreateBuilder<RippedLane>();
+        (double best, int[]? took, double[] _) = Filled(wide, (c, _, length) => value(c, length));
+        ImmutableArray<RippedLane>.Builder lanes = ImmutableArray.CreateBuilder<RippedLane>();
         for (int y = cells; y > 0; )
         {
             int c = took[y];
@@ -108,13 +110,25 @@ internal sealed class BoardLanes
     /// <param name="value">Of a strip of a class and a band of it, by its length.</param>
     public double AtMost(Func<int, int, double, double> value) => Filled(narrow, value).Best;
 
-    private (double Best, int[] Took) Filled(
+    /// <summary>The same of boards no wider than this, which has no faults.</summary>
+    /// <param name="widthsMm">Of their regions.</param>
+    public double[] AtMost(Func<int, int, double, double> value, IEnumerable<double> widthsMm)
+    {
+        double[] best = Filled(narrow, value).All;
+        return [.. widthsMm.Select(w => best[Math.Min(cells, Cells(w))])];
+    }
+
+    /// <summary>Steps in so much width of a board, what it may be proud and a kerf with it.</summary>
+    private int Cells(double widthMm) =>
+        Math.Max(0, (int)Math.Floor(((widthMm + proudMm + kerfMm) / StepMm) + Fudge));
+
+    private (double Best, int[] Took, double[] All) Filled(
         ImmutableArray<LaneWay> ways,
         Func<int, int, double, double> value
     )
     {
-        var best = new double[cells + 1];
-        var took = new int[cells + 1];
+        double[] best = new double[cells + 1];
+        int[] took = new int[cells + 1];
         Array.Fill(took, -1);
         double[][] worth =
         [
@@ -142,7 +156,7 @@ internal sealed class BoardLanes
             }
         }
 
-        return (best[cells], took);
+        return (best[cells], took, best);
     }
 
     /// <summary>What of a lane is clear, by the step at which it begins; one place stands for all where all are alike, none where the board is too narrow.</summary>
@@ -160,7 +174,7 @@ internal sealed class BoardLanes
             : Board.Region.IsUneven ? cells - steps + 1
             : 1;
         var kinds = new List<ImmutableArray<ClearStretch>>();
-        var at = new int[places];
+        int[] at = new int[places];
         for (int y = 0; y < places; y++)
         {
             double low = Board.Region.LeastV + (y * StepMm);

@@ -23,6 +23,9 @@ internal sealed record BoardType(
     /// <summary>It is in no plan, and only in the bound.</summary>
     public bool OnlyBounds => Rows.IsEmpty;
 
+    /// <summary>Of what is in the bound only: the boards that it is as long as, each with its own width and cost.</summary>
+    public ImmutableArray<BoardType> Merged { get; init; } = [];
+
     /// <summary>The first of them, which all others are like.</summary>
     public StockBoard Stock => Rows[0];
 

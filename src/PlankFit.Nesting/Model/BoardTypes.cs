@@ -58,7 +58,7 @@ internal static class BoardTypes
     /// </summary>
     private static ImmutableArray<BoardType> WithoutDominated(BoardType[] types, int pieces)
     {
-        var byLength = types
+        (BoardType Type, int Index)[] byLength = types
             .Select((t, i) => (Type: t, Index: i))
             .Where(t => t.Type.Region.Faults.IsEmpty)
             .OrderByDescending(t => t.Type.Region.LengthMm)

@@ -40,15 +40,15 @@ internal static class HeadToTailPairs
         Patience patience
     )
     {
-        var tapered = items
+        (NestItem Item, int Index)[] tapered = items
             .Select((item, i) => (Item: item, Index: i))
             .Where(t => t.Item.Copies[0].MayTurnEnd && Taper(t.Item.Copies[0]) > Tapered)
             .Take(MostPieces)
             .ToArray();
         var pairs = new List<(int A, int B, NestItem Pair, double Filled)>();
-        foreach (var a in tapered)
+        foreach ((NestItem Item, int Index) a in tapered)
         {
-            foreach (var b in tapered.Where(b => b.Index >= a.Index))
+            foreach ((NestItem Item, int Index) b in tapered.Where(b => b.Index >= a.Index))
             {
                 if ((a.Index == b.Index && a.Item.Count < 2) || patience.IsOver)
                 {

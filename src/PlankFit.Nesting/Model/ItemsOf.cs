@@ -34,7 +34,7 @@ internal static class ItemsOf
 
     private static ImmutableArray<ItemPose> Poses(SawPiece piece)
     {
-        var poses = ImmutableArray.CreateBuilder<ItemPose>();
+        ImmutableArray<ItemPose>.Builder poses = ImmutableArray.CreateBuilder<ItemPose>();
         foreach (bool faceDown in piece.MayTurnFace ? new[] { false, true } : [false])
         {
             foreach (bool turned in piece.MayTurnEnd ? new[] { false, true } : [false])
@@ -86,7 +86,7 @@ internal static class ItemsOf
             outlines.Min(o => o.Min(p => p.X)),
             outlines.Min(o => o.Min(p => p.Y))
         );
-        RowShape shape = RowShape.Of(outlines);
+        var shape = RowShape.Of(outlines);
         return new(
             shape,
             rightEnd,

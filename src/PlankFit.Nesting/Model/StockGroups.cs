@@ -60,8 +60,8 @@ internal static class StockGroups
         }
 
         var first = new Dictionary<PieceId, int>();
-        var serves = sorts.Select(_ => new List<PieceId>()).ToArray();
-        var none = ImmutableArray.CreateBuilder<SawPiece>();
+        List<PieceId>[] serves = sorts.Select(_ => new List<PieceId>()).ToArray();
+        ImmutableArray<SawPiece>.Builder none = ImmutableArray.CreateBuilder<SawPiece>();
         foreach (SawPiece piece in pieces)
         {
             int[] serving =

@@ -37,7 +37,7 @@ internal sealed record StripRegion(
             x1 = board.LengthMm - board.OtherEndMm - spec.EndMm,
             y0 = spec.EdgeMm,
             y1 = board.WidthMm - spec.EdgeMm;
-        var boxes =
+        IEnumerable<(double FromX, double ToX, double FromY, double ToY)> boxes =
             from fault in board.Faults
             select (
                 FromX: fault.FromMm,
@@ -72,7 +72,7 @@ internal sealed record StripRegion(
     /// <summary>The clear stretches of a lane, from its beginning; two stretches are never nearer than a kerf.</summary>
     public ImmutableArray<ClearStretch> Clear(double lowV, double highV, double kerfMm)
     {
-        var clear = ImmutableArray.CreateBuilder<ClearStretch>();
+        ImmutableArray<ClearStretch>.Builder clear = ImmutableArray.CreateBuilder<ClearStretch>();
         double from = LeastU;
         foreach (
             StripFault fault in Faults

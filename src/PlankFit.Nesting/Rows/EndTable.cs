@@ -163,8 +163,8 @@ internal sealed class EndTable
     private (double[] Half, double[] Beyond) Halves(ItemPose[] all)
     {
         int ends = 2 * items.Length;
-        var meet = new double[ends, ends];
-        var own = new int[poses];
+        double[,] meet = new double[ends, ends];
+        int[] own = new int[poses];
         for (int i = 0; i < items.Length; i++)
         {
             Array.Fill(own, i, firstPose[i], firstPose[i + 1] - firstPose[i]);
@@ -189,15 +189,15 @@ internal sealed class EndTable
             }
         }
 
-        var start = new double[ends];
+        double[] start = new double[ends];
         for (int e = 0; e < ends; e++)
         {
             // Where turning is not allowed an end never meets its like: its own reach will do.
             start[e] = double.IsFinite(meet[e, e]) ? meet[e, e] / 2 : Reach(all, e);
         }
 
-        var half = new double[ends];
-        var over = new double[ends];
+        double[] half = new double[ends];
+        double[] over = new double[ends];
         for (int e = 0; e < ends; e++)
         {
             double spare = double.PositiveInfinity;

@@ -83,7 +83,7 @@ internal sealed class NestProblem
         [
             .. Serving.Select(s =>
             {
-                var yes = new bool[Items.Length];
+                bool[] yes = new bool[Items.Length];
                 foreach (int i in s)
                 {
                     yes[i] = true;
@@ -197,7 +197,7 @@ internal sealed class NestProblem
     /// <summary>Which of a kind's lengths the boards of a share have.</summary>
     public ImmutableArray<int> Buckets(int kind, Share share)
     {
-        var there = new bool[lengths[kind].Length];
+        bool[] there = new bool[lengths[kind].Length];
         foreach (BoardLanes lanes in Lanes.Where((_, b) => share.Boards[b] > 0))
         {
             if (lanes.Board.Sort == SortOf(kind))

@@ -33,9 +33,9 @@ internal static class PortStarboardPairs
             .SelectMany(i => ends.Items[i].Copies.Select(c => (c.Id, i)))
             .ToDictionary(x => x.Id, x => x.i);
         int[] place = [.. Enumerable.Repeat(-1, singles)];
-        var blocks = ImmutableArray.CreateBuilder<NestItem>();
+        ImmutableArray<NestItem>.Builder blocks = ImmutableArray.CreateBuilder<NestItem>();
         var pairs = new List<(int A, int B)>();
-        var none = ImmutableArray.CreateBuilder<SawPiece>();
+        ImmutableArray<SawPiece>.Builder none = ImmutableArray.CreateBuilder<SawPiece>();
         for (int i = 0; i < singles; i++)
         {
             SawPiece piece = ends.Items[i].Copies[0];

@@ -49,7 +49,7 @@ internal static class RowOrder
     /// <summary>Each thing as near to all before it as it may be, so that straight kerfs part them all.</summary>
     public static Row Placed(EndTable ends, ImmutableArray<int> items, ImmutableArray<int> poses)
     {
-        var from = new double[items.Length];
+        double[] from = new double[items.Length];
         var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
         ImmutableArray<TurnedTo> turned = ends.Turned(items, poses);
         ImmutableArray<RowShape> shapes =
@@ -132,8 +132,8 @@ internal static class RowOrder
             all = (1 << n) - 1,
             width = items.Max(i => ends.Items[i].Poses.Length),
             slots = n * width;
-        var at = new double[(all + 1) * slots];
-        var came = new int[(all + 1) * slots];
+        double[] at = new double[(all + 1) * slots];
+        int[] came = new int[(all + 1) * slots];
         Array.Fill(at, double.PositiveInfinity);
         for (int i = 0; i < n; i++)
         {

@@ -54,7 +54,7 @@ internal static class RowParting
     /// </summary>
     private static bool IsParted(List<(RowShape Shape, double FromMm)> row, double kerfMm)
     {
-        var parted = new bool[row.Count];
+        bool[] parted = new bool[row.Count];
         parted[^1] = true;
         for (int first = row.Count - 2; first >= 0; first--)
         {

@@ -23,13 +23,15 @@ internal static class RowPricing
     )
     {
         using var tables = new RowTables(problem, share, worth.Items, fineMm, patience);
-        var atMost = ImmutableArray.CreateBuilder<ImmutableArray<BandAtMost>>(problem.Kinds);
+        ImmutableArray<ImmutableArray<BandAtMost>>.Builder atMost = ImmutableArray.CreateBuilder<
+            ImmutableArray<BandAtMost>
+        >(problem.Kinds);
         var found = new List<PricedRow>();
         for (int k = 0; k < problem.Kinds; k++)
         {
             int kind = k;
             ImmutableArray<double> lengths = problem.StripLengths(k);
-            var most = new double[lengths.Length];
+            double[] most = new double[lengths.Length];
             Array.Fill(most, double.PositiveInfinity);
             ImmutableArray<int> buckets = tables.Buckets(k);
             if (
@@ -150,7 +152,7 @@ internal static class RowPricing
         }
 
         double[] bounded = [.. problem.BoundLengths(kind).Select(Bounded)];
-        var bands = ImmutableArray.CreateBuilder<BandAtMost>();
+        ImmutableArray<BandAtMost>.Builder bands = ImmutableArray.CreateBuilder<BandAtMost>();
         foreach (LaneBand band in problem.Classes[problem.ClassOf(kind)].Bands)
         {
             if (bands.Count == 0)

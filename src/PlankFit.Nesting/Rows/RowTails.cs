@@ -50,7 +50,7 @@ internal sealed class RowTails
         );
         int n = poses.Count,
             cells = (int)Math.Floor((longestMm / step) + Fudge);
-        var pitch = new int[n][];
+        int[][] pitch = new int[n][];
         int block = cells + 1,
             before = 0;
         for (int p = 0; p < n; p++)
@@ -73,7 +73,7 @@ internal sealed class RowTails
 
         int row = Row(before, cells);
         float[] worth = [.. poses.Worth.Select(w => (float)w)];
-        var table = new float[n * row];
+        float[] table = new float[n * row];
         int[] least =
         [
             .. poses.LengthMm.Select(l => Math.Min(cells + 1, (int)Math.Floor((l / step) + Fudge))),

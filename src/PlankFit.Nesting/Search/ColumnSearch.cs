@@ -113,7 +113,12 @@ internal static class ColumnSearch
                 break;
             }
 
-            whole = added == 0 || IsEnough(prices, bound, values, round, task.Fine);
+            whole =
+                added == 0
+                || (
+                    !(task.Fine && MayRaise(problem, prices, bound))
+                    && IsEnough(prices, bound, values, round, task.Fine)
+                );
             if (whole || round + 1 >= task.Rounds || master.Solve(patience) is not { } next)
             {
                 break;
@@ -123,13 +128,15 @@ internal static class ColumnSearch
         }
 
         // Searches were cut short above; the bound is worth a longer one.
+        ImmutableArray<BoardType> paying = [];
         if (!task.OnlyMix && Last(problem, share, search.Centre, patience) is { } last)
         {
             bound = bound.Max(DualBound.Of(problem, task.Bounded, search.Centre.Items, last));
+            paying = DualBound.Paying(problem, task.Bounded, last);
         }
 
         AddNear(problem, share, master, prices, task, patience);
-        return new(master.Mix(), search.Centre, prices, bound, whole);
+        return new(master.Mix(), search.Centre, prices, bound, whole) { Paying = paying };
     }
 
     /// <summary>The dearest rows at some prices, and those near to be.</summary>
@@ -219,6 +226,14 @@ internal static class ColumnSearch
     private const double Slow = 1e-3;
     private const double Slower = 2e-4;
     private const double Nearing = 0.02;
+
+    /// <summary>Costs are sums of few boards, and a bound a little nearer to the mix would be raised to the next of them.</summary>
+    private static bool MayRaise(NestProblem problem, MasterPrices prices, Bounds bound)
+    {
+        double[] costs = [.. problem.Boards.Select(b => b.Cost)];
+        return DualBound.Measure(costs) > Nearer * prices.Value
+            && DualBound.Raised(costs, bound.Cost) < DualBound.Raised(costs, prices.Value);
+    }
 
     private static bool IsEnough(
         MasterPrices prices,

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using PlankFit.Nesting.Mix;
+using PlankFit.Nesting.Model;
 using PlankFit.Nesting.Rows;
 
 namespace PlankFit.Nesting.Search;
@@ -32,4 +34,8 @@ internal sealed record ColumnResult(
     MasterPrices Prices,
     Bounds Bound,
     bool Whole
-);
+)
+{
+    /// <summary>Boards that are in the bound only and yield more than they cost, the dearest first: with them the mix would be cheaper.</summary>
+    public ImmutableArray<BoardType> Paying { get; init; } = [];
+}

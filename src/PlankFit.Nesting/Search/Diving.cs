@@ -31,7 +31,8 @@ internal static class Diving
         Patience patience
     )
     {
-        var done = ImmutableArray.CreateBuilder<CuttingPlanBoard>();
+        ImmutableArray<CuttingPlanBoard>.Builder done =
+            ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         Share left = whole;
         ColumnResult columns = begin;
         while (left.Items.Sum() > PricedFit.Few && !patience.IsOver)
@@ -165,9 +166,15 @@ internal static class Diving
         }
 
         int[] left = [.. items];
-        var laid = ImmutableArray.CreateBuilder<LaneRow>();
+        ImmutableArray<LaneRow>.Builder laid = ImmutableArray.CreateBuilder<LaneRow>();
         bool isLaid = false;
-        foreach (var strip in Strips(problem, found.Ripping).OrderBy(s => s.LengthMm))
+        foreach (
+            (int Kind, double LengthMm, int Lane, int Stretch) strip in Strips(
+                    problem,
+                    found.Ripping
+                )
+                .OrderBy(s => s.LengthMm)
+        )
         {
             Row? row =
                 !isLaid && strip.Kind == first.Kind && strip.LengthMm >= first.Row.LengthMm - 1e-7

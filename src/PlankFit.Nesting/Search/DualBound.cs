@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Nesting.Model;
 using PlankFit.Nesting.Rows;
 
@@ -22,9 +23,21 @@ internal static class DualBound
         var yields = new List<(double Yield, BoardType Board, int Count)>();
         for (int b = 0; b < problem.Boards.Length; b++)
         {
-            if (share.Boards[b] > 0)
+            BoardType type = problem.Boards[b];
+            if (share.Boards[b] > 0 && type.OnlyBounds)
             {
-                yields.Add((Yield(problem, b, rows), problem.Boards[b], share.Boards[b]));
+                // What yields no more than it costs changes no bound.
+                yields.AddRange(
+                    Merged(problem, b, rows)
+                        .Where(m => m.Yield > Math.Min(m.Board.Cost, m.Board.Asked))
+                        .Select(m => (m.Yield, m.Board, m.Board.Count))
+                );
+            }
+            else if (share.Boards[b] > 0)
+            {
+                yields.Add(
+                    (problem.Lanes[b].AtMost(Values(problem, type, rows)), type, share.Boards[b])
+                );
             }
         }
 
@@ -32,25 +45,54 @@ internal static class DualBound
         return new(cost, problem.CostsAreAsked ? cost : Best(all, yields, b => b.Asked));
     }
 
-    private static double Yield(NestProblem problem, int board, DearestRows rows)
+    /// <summary>Boards that the search leaves alone and that yield more than they cost, those that yield most above it first.</summary>
+    public static ImmutableArray<BoardType> Paying(
+        NestProblem problem,
+        Share share,
+        DearestRows rows
+    ) =>
+        [
+            .. Enumerable
+                .Range(0, problem.Boards.Length)
+                .Where(b => share.Boards[b] > 0 && problem.Boards[b].OnlyBounds)
+                .SelectMany(b => Merged(problem, b, rows))
+                .Where(m => m.Yield > m.Board.Cost)
+                .OrderByDescending(m => m.Yield - m.Board.Cost)
+                .Select(m => m.Board),
+        ];
+
+    /// <summary>The boards that one in the bound only stands for, and what none of their rippings is worth more than.</summary>
+    private static IEnumerable<(BoardType Board, double Yield)> Merged(
+        NestProblem problem,
+        int board,
+        DearestRows rows
+    )
     {
         BoardType type = problem.Boards[board];
-        return problem
-            .Lanes[board]
-            .AtMost(
-                (c, band, length) =>
-                {
-                    int kind = problem.Kind(c, type.Sort);
-                    BandAtMost most = rows.AtMost[kind][band];
-                    int j = type.OnlyBounds
-                        ? problem.BoundLengths(kind).IndexOf(length)
-                        : problem.Bucket(kind, length);
-                    return j < 0 ? most.Beyond
-                        : type.OnlyBounds ? most.Bounded[j]
-                        : most.Lengths[j];
-                }
-            );
+        return type.Merged.Zip(
+            problem
+                .Lanes[board]
+                .AtMost(Values(problem, type, rows), type.Merged.Select(m => m.Region.WidthMm))
+        );
     }
+
+    /// <summary>What no row of a class and band is worth more than, by the length of a board's strip.</summary>
+    private static Func<int, int, double, double> Values(
+        NestProblem problem,
+        BoardType type,
+        DearestRows rows
+    ) =>
+        (c, band, length) =>
+        {
+            int kind = problem.Kind(c, type.Sort);
+            BandAtMost most = rows.AtMost[kind][band];
+            int j = type.OnlyBounds
+                ? problem.BoundLengths(kind).IndexOf(length)
+                : problem.Bucket(kind, length);
+            return j < 0 ? most.Beyond
+                : type.OnlyBounds ? most.Bounded[j]
+                : most.Lengths[j];
+        };
 
     /// <summary>Worths may all be made smaller by the same part; the best part is where some board just pays, or all of it.</summary>
     private static double Best(
@@ -59,22 +101,30 @@ internal static class DualBound
         Func<BoardType, double> cost
     )
     {
-        double best = 0;
-        foreach (
-            double part in yields
+        double[] parts =
+        [
+            .. yields
                 .Where(y => y.Yield > 0)
                 .Select(y => Math.Min(1, cost(y.Board) / y.Yield))
                 .Append(1)
                 .Distinct()
-        )
+                .Order(),
+        ];
+        double Bound(double part) =>
+            (part * all) - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - cost(y.Board)));
+        // It rises with the part as long as the boards that pay yield less than all things are worth, and then falls.
+        int low = 0,
+            high = parts.Length - 1;
+        while (low < high)
         {
-            double bound =
-                (part * all)
-                - yields.Sum(y => y.Count * Math.Max(0, (part * y.Yield) - cost(y.Board)));
-            best = Math.Max(best, bound);
+            int middle = (low + high) / 2;
+            (low, high) =
+                Bound(parts[middle]) < Bound(parts[middle + 1])
+                    ? (middle + 1, high)
+                    : (low, middle);
         }
 
-        return best * (1 - Slack);
+        return Math.Max(0, Bound(parts[low])) * (1 - Slack);
     }
 
     /// <summary>

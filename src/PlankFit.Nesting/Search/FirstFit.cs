@@ -15,9 +15,9 @@ internal static class FirstFit
         var open = new List<Strip>();
         var opened = new List<(int Board, Ripping Ripping)>();
         int[] left = [.. share.Boards];
-        var laid = new int[problem.Items.Length];
+        int[] laid = new int[problem.Items.Length];
         var yields = new Dictionary<(int Board, string Serving), double>();
-        var wanted =
+        IEnumerable<int> wanted =
             from i in Enumerable.Range(0, problem.Items.Length)
             orderby problem.Items[i].HeightMm > 0 ? problem.Ends.SizeMm(i) : 0 descending, i
             from copy in Enumerable.Range(0, share.Items[i])

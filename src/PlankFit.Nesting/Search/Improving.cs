@@ -74,7 +74,7 @@ internal static class Improving
             return plan;
         }
 
-        var out_ = chosen.ToHashSet();
+        HashSet<int> out_ = chosen.ToHashSet();
         return new([.. plan.Boards.Where((_, i) => !out_.Contains(i)), .. better.Boards]);
     }
 

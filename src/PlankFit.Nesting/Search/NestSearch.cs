@@ -25,6 +25,8 @@ internal sealed class NestSearch
     /// <summary>A mix this near to its bound, as a part of it, has prices that make a good plan; one that is half as near again makes a better one.</summary>
     private const double EarlyPrices = 0.05;
 
+    private const double FarBoards = 0.01;
+
     private readonly NestProblem problem;
     private readonly BoardCosts costs;
     private readonly Patience patience;
@@ -52,17 +54,19 @@ internal sealed class NestSearch
     }
 
     /// <param name="rounds">Of improvement, after the first plans.</param>
+    /// <param name="mayChooseAnew">Ends with its first mix where other boards would suit much better.</param>
     /// <param name="report">Told the round, the plan and how it stands whenever something is better.</param>
     public static NestResult Run(
         NestProblem problem,
         BoardCosts costs,
         int seed,
         int rounds,
+        bool mayChooseAnew,
         Action<int, CuttingPlan, Standing> report,
         Patience patience
-    ) => new NestSearch(problem, costs, report, patience).Run(seed, rounds);
+    ) => new NestSearch(problem, costs, report, patience).Run(seed, rounds, mayChooseAnew);
 
-    private NestResult Run(int seed, int rounds)
+    private NestResult Run(int seed, int rounds, bool mayChooseAnew)
     {
         Offer(FirstFit.Of(problem, share, book, patience));
         if (best.Boards.IsEmpty)
@@ -79,6 +83,12 @@ internal sealed class NestSearch
 
         Offer(Priced(MasterPrices.ByArea(problem, share), PricedFit.QuickSteps));
         ColumnResult laid = Columns(null, fine: false);
+        if (!IsDone(0) && laid.Paying.Length > 0 && mayChooseAnew && IsFar(laid))
+        {
+            Offer(Priced(laid.Centre, PricedFit.QuickSteps));
+            return new(best, Now, 0, true) { Paying = laid.Paying };
+        }
+
         if (!IsDone(0))
         {
             Offer(Priced(laid.Centre, PricedFit.Steps));
@@ -119,14 +129,18 @@ internal sealed class NestSearch
 
         bool more = !IsDone(idle) && (!laid.Whole || idle < Idle);
         Tidy();
-        return new(best, Now, round, more);
+        return new(best, Now, round, more) { Paying = laid.Paying };
     }
+
+    /// <summary>Boards that are in the bound only would make the mix so much cheaper that it is better searched with them than made better without.</summary>
+    private static bool IsFar(ColumnResult laid) =>
+        laid.Prices.Value - laid.Bound.Cost > FarBoards * laid.Prices.Value;
 
     /// <summary>What is left over in as large a piece as can be, for the same or less.</summary>
     private void Tidy()
     {
         CuttingPlan tidy = Tidying.Of(problem, best, book);
-        Worth its = Worth.Of(problem, share, missing, tidy);
+        var its = Worth.Of(problem, share, missing, tidy);
         if (!worth.IsBetterThan(its))
         {
             (best, worth) = (tidy, its);
@@ -149,7 +163,7 @@ internal sealed class NestSearch
             return;
         }
 
-        Worth its = Worth.Of(problem, share, missing, other);
+        var its = Worth.Of(problem, share, missing, other);
         if (its.IsBetterThan(worth))
         {
             (best, worth) = (other, its);
@@ -258,7 +272,11 @@ internal sealed record NestResult(
     Standing Standing,
     int Rounds,
     bool MoreMayHelp
-);
+)
+{
+    /// <summary>Boards that were left alone and would have paid, the best first.</summary>
+    public ImmutableArray<BoardType> Paying { get; init; } = [];
+}
 
 /// <summary>What a plan is worth beside another: what is asked for first, then the little that wood costs besides; what is left out costs more than both.</summary>
 internal readonly record struct Worth(double Asked, double Cost)

@@ -31,7 +31,8 @@ internal static class PricedFit
         Patience patience
     )
     {
-        var done = ImmutableArray.CreateBuilder<CuttingPlanBoard>();
+        ImmutableArray<CuttingPlanBoard>.Builder done =
+            ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         int[] items = [.. whole.Items],
             boards = [.. whole.Boards];
         using var tables = new RowTables(problem, whole, prices.Items, RowTails.FineMm, patience);
@@ -130,7 +131,7 @@ internal static class PricedFit
             }
 
             int[] left = [.. items];
-            var laid = ImmutableArray.CreateBuilder<LaneRow>();
+            ImmutableArray<LaneRow>.Builder laid = ImmutableArray.CreateBuilder<LaneRow>();
             double worth = 0;
             for (int l = 0; l < ripping.Lanes.Length; l++)
             {

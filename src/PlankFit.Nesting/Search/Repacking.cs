@@ -250,10 +250,11 @@ internal sealed class Repacking
 
     private CuttingPlan? Laid(CuttingPlan plan, RowBook book)
     {
-        var boards = ImmutableArray.CreateBuilder<CuttingPlanBoard>();
+        ImmutableArray<CuttingPlanBoard>.Builder boards =
+            ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         foreach (IGrouping<int, Strip> board in strips.GroupBy(s => s.Board))
         {
-            var rows = ImmutableArray.CreateBuilder<LaneRow>();
+            ImmutableArray<LaneRow>.Builder rows = ImmutableArray.CreateBuilder<LaneRow>();
             foreach (Strip strip in board.Where(s => s.Items.Length > 0))
             {
                 Row row = book.Of(strip.Items);

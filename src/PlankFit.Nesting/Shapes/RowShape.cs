@@ -64,8 +64,8 @@ internal sealed record RowShape(
     /// <param name="least">The corner of the box round it, <paramref name="most"/> the opposite one; the hull may have lost a little of it.</param>
     private static RowShape Of(ImmutableArray<Vec2> hull, Vec2 least, Vec2 most, double thinnedMm)
     {
-        var right = ImmutableArray.CreateBuilder<RowEdge>();
-        var left = ImmutableArray.CreateBuilder<RowEdge>();
+        ImmutableArray<RowEdge>.Builder right = ImmutableArray.CreateBuilder<RowEdge>();
+        ImmutableArray<RowEdge>.Builder left = ImmutableArray.CreateBuilder<RowEdge>();
         for (int i = 0; i < hull.Length; i++)
         {
             Vec2 a = hull[i] - least,

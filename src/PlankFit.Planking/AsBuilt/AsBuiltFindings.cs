@@ -44,7 +44,7 @@ public static class AsBuiltFindings
 
         if (measured.Length >= 6)
         {
-            LeaveOneOut judged = LeaveOneOut.Of(
+            var judged = LeaveOneOut.Of(
                 [.. measured.Select(r => r.PositionMm)],
                 [.. measured.Select(r => r.MovedMm)],
                 3
@@ -76,7 +76,7 @@ public static class AsBuiltFindings
         string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units);
         DriftRow last = drift.Rows[^1];
         string where =
-            $"layer {drift.Layer}, {Word(drift.Side)}, at the {(drift.At == HullEdge.Keel ? "keel" : "chine")}, going {(drift.GoingAft ? "aft" : "forward")}";
+            $"layer {drift.Layer}, {Word(drift.Side)}, at the {(drift.At == PanelEdge.Lower ? "keel" : "chine")}, going {(drift.GoingAft ? "aft" : "forward")}";
         if (drift.SincePlank is null)
         {
             string count =
@@ -106,7 +106,7 @@ public static class AsBuiltFindings
 
     private static string Advice(SeamCreep drift, LengthUnit units)
     {
-        string edge = drift.At == HullEdge.Keel ? "keel" : "chine";
+        string edge = drift.At == PanelEdge.Lower ? "keel" : "chine";
         if (drift.AcrossMm <= 0)
         {
             return "Planks take less room than their width: look at the stock's width, and for edges planed too far; wider planks would bring it back, and without them the last piece takes it up";

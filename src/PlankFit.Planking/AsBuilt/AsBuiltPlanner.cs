@@ -10,16 +10,13 @@ namespace PlankFit.Planking.AsBuilt;
 
 internal static class AsBuiltPlanner
 {
-    public static AsBuiltPlan? Of(Planked planked, CancellationToken stop)
+    public static AsBuiltPlan Of(Planked planked, CancellationToken stop)
     {
         PlankingJob job = planked.Job;
-        if (job.AsBuilt.IsEmpty)
-        {
-            return null;
-        }
-
-        var girths = ImmutableDictionary.CreateBuilder<Side, ImmutableArray<GirthRow>>();
-        var moves = ImmutableDictionary.CreateBuilder<Side, ImmutableArray<FairingMove>>();
+        ImmutableDictionary<Side, ImmutableArray<GirthRow>>.Builder girths =
+            ImmutableDictionary.CreateBuilder<Side, ImmutableArray<GirthRow>>();
+        ImmutableDictionary<Side, ImmutableArray<FairingMove>>.Builder moves =
+            ImmutableDictionary.CreateBuilder<Side, ImmutableArray<FairingMove>>();
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             stop.ThrowIfCancellationRequested();

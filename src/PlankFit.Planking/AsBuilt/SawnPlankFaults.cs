@@ -107,16 +107,16 @@ public static class SawnPlankFaults
         || !(Math.Abs(end.BevelDegrees) < 90)
         || !(Math.Abs(end.BevelAtLeastN) < 90)
         || !(Math.Abs(end.BevelAtGreatestN) < 90)
-            ? $"the angle or a bevel of its end at the {end.At.ToString().ToLowerInvariant()} is none"
+            ? $"the angle or a bevel of its end at the {end.Word} is none"
         : !(end.AllowanceMm >= 0 && end.AllowanceMm < FarMm)
         || end.OverhangMm is { } by && !(by >= 0 && by < FarMm)
         || end.Cut == EndCut.LeftLong && end.OverhangMm is null
-            ? $"what its end at the {end.At.ToString().ToLowerInvariant()} was left long by is none"
+            ? $"what its end at the {end.Word} was left long by is none"
         : end.NetLine.Length < 2
         || end.Outline.Length != end.NetLine.Length
         || end.OuterLine.Length < 2
         || end.InnerLine.Length < 2
-            ? $"a line of its end at the {end.At.ToString().ToLowerInvariant()} is not whole"
+            ? $"a line of its end at the {end.Word} is not whole"
         : end.NetLine.Concat(end.OuterLine).Concat(end.InnerLine).Any(Far)
         || end.Outline.Any(p => !(Math.Abs(p.X) + Math.Abs(p.Y) + Math.Abs(p.Z) < 3 * FarMm))
             ? "a point of its ends lies beyond any boat"

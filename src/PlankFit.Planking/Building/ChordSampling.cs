@@ -5,7 +5,10 @@ namespace PlankFit.Planking.Building;
 /// <summary>Choosing points along a curve so that no chord leaves it by more than a tolerance.</summary>
 internal static class ChordSampling
 {
-    private const int Intervals = 16;
+    private const int MostIntervals = 16;
+
+    /// <summary>Intervals are no shorter, mm: fifty times what the points are rounded to, so that an outline of a few hundredths stays simple when it is.</summary>
+    private const double LeastMm = 2.5e-3;
 
     /// <summary>
     /// Rising parameters from <paramref name="from"/> to <paramref name="to"/>, both included. The sagitta of a chord falls with the square of its length. An
@@ -19,7 +22,8 @@ internal static class ChordSampling
         double chordMm
     )
     {
-        const int halves = 2 * Intervals;
+        double length = curve(from).ChordTo(curve(to));
+        int halves = 2 * Math.Clamp((int)(length / LeastMm), 1, MostIntervals);
         double half = (to - from) / halves;
         var at = new Vec3[halves + 1];
         for (int i = 0; i <= halves; i++)

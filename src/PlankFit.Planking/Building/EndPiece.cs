@@ -53,7 +53,7 @@ internal sealed class EndPieces(
         Vec3[] space = Array.ConvertAll(laps, l => Point(l));
         Vec3 middle = Point(piece.Middle);
         EndRule rule = rules.For(piece.Edge, middle.X);
-        if (piece.Edge != HullEdge.Keel || keelSide.SquareToPlank)
+        if (piece.Edge != PanelEdge.Lower || keelSide.SquareToPlank)
         {
             // The edge is carried along the surface normal: both faces end on the same line and the cut is square.
             return new(piece, rule, space, net, net, net, [0, 0, 0]);
@@ -89,7 +89,7 @@ internal sealed class EndPieces(
     {
         double from = start is null ? CornerU(face, piece.From) : SeamU(face, start);
         double to = end is null ? CornerU(face, piece.To) : SeamU(face, end);
-        Uv Curve(double u) => new(u, face.KeelV(u));
+        Uv Curve(double u) => new(u, face.LowerV(u));
         if (Math.Abs(from - to) < 1e-6)
         {
             return [map.Flat(map.Find(Curve(from), null)), map.Flat(map.Find(Curve(to), null))];
@@ -109,7 +109,7 @@ internal sealed class EndPieces(
         double Level(double at)
         {
             Uv uv = seam.Line.UvAt(at);
-            return uv.V - face.KeelV(uv.U);
+            return uv.V - face.LowerV(uv.U);
         }
 
         double a = seam.In.S,

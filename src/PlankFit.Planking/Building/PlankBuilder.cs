@@ -62,7 +62,7 @@ internal sealed class PlankBuilder(
         }
     }
 
-    private PlankId IdOf(int number) => PlankId.OfBottom(Side.Starboard, layer, number);
+    private PlankId IdOf(int number) => new(Side.Starboard, Region.Panel.Letter, layer, number);
 
     private BuiltPlank Work(SeamRow row, int index, PlankId id)
     {
@@ -71,7 +71,7 @@ internal sealed class PlankBuilder(
         Geodesic own = SeamFamily.OwnLine(Region, spec, forward, after, tracing);
         Seam? net = Crossings.Find(Region, own);
         double zero = net?.In.S ?? (forward ?? after)!.In.S;
-        StripMap map = StripMap.About(
+        var map = StripMap.About(
             Region,
             own,
             Math.Clamp(zero, own.From, own.To),
@@ -135,7 +135,7 @@ internal sealed class PlankBuilder(
         Bend bend = BendCheck.Of(Region, spec, judge, lines, width, widest, zero);
         double length = net?.LengthMm ?? shape.Net.Max(p => p.X) - shape.Net.Min(p => p.X);
         var plankEnds = shape
-            .Ends.Select(e => PlankFigures.End(e, allowances.GetValueOrDefault(e)))
+            .Ends.Select(e => PlankFigures.End(e, allowances.GetValueOrDefault(e), Region.Panel))
             .OrderBy(e => PlankFigures.Middle(e.NetLine).X)
             .ToImmutableArray();
         var made = new PlankShape(
@@ -152,7 +152,7 @@ internal sealed class PlankBuilder(
             narrowest,
             FlatPolygon.Area(shape.Net),
             bend.EdgeStrainPercent / 100 * length,
-            net is { In.Edge: HullEdge.Keel }
+            net is { In.Edge: PanelEdge.Lower }
                 ? KeelAngle.Of(Region, own.At(net.In.S), spec.Heads)
                 : null,
             StraightEdges.NotJudged
@@ -187,7 +187,7 @@ internal sealed class PlankBuilder(
             return (outer, inner);
         }
 
-        bool Over(EndPiece e) => e.Piece.Edge == HullEdge.Keel && MiddleX(e) < fade.XMm;
+        bool Over(EndPiece e) => e.Piece.Edge == PanelEdge.Lower && MiddleX(e) < fade.XMm;
         if (!outer.Concat(inner).Any(Over))
         {
             return (outer, inner);
@@ -196,7 +196,7 @@ internal sealed class PlankBuilder(
         EndPiece Changed(EndPiece e) =>
             rules.Zoned(e.Piece.Edge, MiddleX(e)) ? e
             : Over(e) ? e with { Rule = EndRule.LeftLong(fade.ByMm) }
-            : e.Piece.Edge == HullEdge.Chine ? e with { Rule = EndRule.Fit }
+            : e.Piece.Edge == PanelEdge.Upper ? e with { Rule = EndRule.Fit }
             : e;
         return ([.. outer.Select(Changed)], [.. inner.Select(Changed)]);
     }
@@ -287,7 +287,7 @@ internal sealed class PlankBuilder(
                         id,
                         string.Create(
                             CultureInfo.InvariantCulture,
-                            $"past the {e.Piece.Edge.ToString().ToLowerInvariant()} the bottom would have to be carried on {-Region.Room(under):0} mm, where it turns by {turn:0} degrees; move `master`, or give narrower stock"
+                            $"past the {Region.Panel.WordOf(e.Piece.Edge)} the {Region.Panel.Name} would have to be carried on {-Region.Room(under):0} mm, where it turns by {turn:0} degrees; move `master`, or give narrower stock"
                         )
                     );
                 }

@@ -4,6 +4,7 @@ using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Splines;
 using PlankFit.Geometry.Strips;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Seams;
@@ -81,7 +82,7 @@ internal static class PlankFigures
         );
     }
 
-    public static PlankEnd End(EndPiece e, double allowance)
+    public static PlankEnd End(EndPiece e, double allowance, Panel panel)
     {
         bool rising = e.Net[^1].Y >= e.Net[0].Y;
         Vec2[] net = Ordered(e.Net, rising);
@@ -103,7 +104,10 @@ internal static class PlankFigures
                 [.. Ordered(e.Outer, rising)],
                 [.. Ordered(e.Inner, rising)]
             )
-        );
+        )
+        {
+            Word = panel.WordOf(e.Piece.Edge),
+        };
     }
 
     private static T[] Ordered<T>(T[] line, bool rising) => rising ? line : [.. line.Reverse()];

@@ -19,7 +19,7 @@ internal static class BoundedQuadratic
     {
         int n = g.Count;
         double[] d = new double[n];
-        Hold[] hold = new Hold[n];
+        var hold = new Hold[n];
         for (int i = 0; i < n; i++)
         {
             hold[i] =

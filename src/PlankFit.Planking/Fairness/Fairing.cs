@@ -133,7 +133,7 @@ public static class Fairing
 
     private static OffsetTable With(OffsetTable table, List<FairingMove> moves)
     {
-        ImmutableArray<OffsetLine>.Builder lines = table.Lines.ToBuilder();
+        var lines = table.Lines.ToBuilder();
         foreach (FairingMove move in moves)
         {
             int i = table.Lines.IndexOf(table.Find(move.Line)!);

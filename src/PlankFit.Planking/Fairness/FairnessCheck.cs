@@ -86,7 +86,7 @@ public static class FairnessCheck
         OffsetRow row = rows[cell.Row];
         int station = row.Stations[cell.Point];
         double value = row.ValuesMm[cell.Point];
-        LeaveOneOut judged = LeaveOneOut.Of(row.XMm.AsSpan(), row.ValuesMm.AsSpan(), 3);
+        var judged = LeaveOneOut.Of(row.XMm.AsSpan(), row.ValuesMm.AsSpan(), 3);
         return new(
             row.Line,
             row.Measure,

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Planking.Fastenings;
@@ -11,8 +12,15 @@ internal sealed class Clearance
     /// <summary>The answer where nothing is near, mm.</summary>
     private const double FarMm = 1000;
 
+    /// <summary>What the squares of two lengths may be rounded by.</summary>
+    private const double Rounding = 1 + 1e-12;
+
     private readonly List<Barrier> barriers = [];
     private readonly List<(Vec2 At, double LeastMm, string What)> spots = [];
+
+    /// <summary>The same in order of x, and the most that any asks.</summary>
+    private readonly List<(Vec2 At, double LeastMm)> inOrder = [];
+    private double farthestSpot;
 
     /// <summary>A line to keep away from.</summary>
     public void KeepFromLine(IReadOnlyList<Vec2> line, double leastMm, string what)
@@ -37,8 +45,12 @@ internal sealed class Clearance
         barriers.Add(new(area, true, true, leastMm, what));
 
     /// <summary>A point to keep away from.</summary>
-    public void KeepFrom(Vec2 point, double leastMm, string what) =>
+    public void KeepFrom(Vec2 point, double leastMm, string what)
+    {
         spots.Add((point, leastMm, what));
+        inOrder.Insert(FirstFrom(point.X), (point, leastMm));
+        farthestSpot = Math.Max(farthestSpot, leastMm);
+    }
 
     /// <summary>A copy to which more may be added.</summary>
     public Clearance Copy()
@@ -46,6 +58,8 @@ internal sealed class Clearance
         var copy = new Clearance();
         copy.barriers.AddRange(barriers);
         copy.spots.AddRange(spots);
+        copy.inOrder.AddRange(inOrder);
+        copy.farthestSpot = farthestSpot;
         return copy;
     }
 
@@ -55,11 +69,59 @@ internal sealed class Clearance
         int i = spots.FindIndex(s => s.At == point && s.What == what);
         if (i >= 0)
         {
+            inOrder.Remove((point, spots[i].LeastMm));
             spots.RemoveAt(i);
         }
     }
 
     public double At(Vec2 p) => Tightest(p).SpareMm;
+
+    /// <summary>What is lacking at a place: to spare where that is less than nought (or than what is lacking anyhow), else just that. Asked oftener than all else, and most is too far off to matter.</summary>
+    public double Lack(Vec2 p, double anyhow = 0)
+    {
+        double least = anyhow;
+        foreach (Barrier barrier in CollectionsMarshal.AsSpan(barriers))
+        {
+            if (barrier.MayBeBelow(p, least))
+            {
+                least = Math.Min(least, barrier.Spare(p));
+            }
+        }
+
+        // Those in order of x that may be near enough.
+        for (int i = FirstFrom(p.X - farthestSpot); i < inOrder.Count; i++)
+        {
+            (Vec2 at, double asks) = inOrder[i];
+            double x = p.X - at.X;
+            if (x < -farthestSpot)
+            {
+                break;
+            }
+
+            double reach = least + asks,
+                y = p.Y - at.Y,
+                square = (x * x) + (y * y);
+            if (reach > 0 && square < reach * reach * Rounding)
+            {
+                least = Math.Min(least, Math.Sqrt(square) - asks);
+            }
+        }
+
+        return least;
+    }
+
+    private int FirstFrom(double x)
+    {
+        int low = 0,
+            high = inOrder.Count;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = inOrder[middle].At.X < x ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
 
     /// <summary>The tightest of all at a place: what to spare, what it is, and what its rule asks.</summary>
     /// <param name="but">What is left out of account.</param>
@@ -78,8 +140,21 @@ internal sealed class Clearance
 
         foreach ((Vec2 at, double least, string what) in spots)
         {
-            double spare = p.ChordTo(at) - least;
-            tightest = spare < tightest.Spare && what != but ? (spare, what, least) : tightest;
+            // Most are far off, which is told without a root.
+            double reach = tightest.Spare + least,
+                x = p.X - at.X,
+                y = p.Y - at.Y,
+                square = (x * x) + (y * y);
+            if (reach <= 0 || square > reach * reach * Rounding)
+            {
+                continue;
+            }
+
+            double spare = Math.Sqrt(square) - least;
+            if (spare < tightest.Spare && what != but)
+            {
+                tightest = (spare, what, least);
+            }
         }
 
         return tightest;

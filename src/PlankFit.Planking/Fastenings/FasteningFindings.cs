@@ -169,7 +169,7 @@ internal static class FasteningFindings
         static string Key((PlankId Id, FasteningGap Gap) g) =>
             string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
-                $"{g.Id.Layer}-{g.Id.Padded} {g.Gap.Backing} {g.Gap.Placed} {g.Gap.GapMm:0.0} {g.Gap.Why}"
+                $"{g.Id.Layer}-{g.Id.Padded} {g.Gap.Backing} {g.Gap.Placed} {g.Gap.GapMm:0.0} {g.Gap.Hindered.By}"
             );
     }
 
@@ -180,7 +180,7 @@ internal static class FasteningFindings
     ) => layer.On(side).SelectMany(p => all[p.Id].Short.Select(g => (p.Id, g)));
 
     private static string Why(FasteningGap gap, LengthUnit unit) =>
-        $"{Small(gap.HasMm, unit)} from {gap.Why}, {Small(gap.AsksMm, unit)} asked";
+        $"{Small(gap.Hindered.HasMm, unit)} from {gap.Hindered.By}, {Small(gap.Hindered.AsksMm, unit)} asked";
 
     internal static string Small(double mm, LengthUnit unit) =>
         LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);

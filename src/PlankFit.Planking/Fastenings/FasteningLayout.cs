@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
-using PlankFit.Planking.Framing;
-using PlankFit.Planking.Hulls;
-using PlankFit.Planking.Joints;
-using PlankFit.Planking.Planks;
+using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Planking.Fastenings;
 
@@ -13,25 +10,23 @@ internal sealed class FasteningLayout
     /// <summary>What a fastening of the same plank is to the others.</summary>
     public const string FasteningBeside = "the fastening beside it";
 
+    private readonly PlankGround ground;
     private readonly FramedPlank plank;
     private readonly LayerFastenings layer;
-    private readonly ImmutableArray<FramingCrossing> behind;
-    private readonly ImmutableArray<PlankJoint> joints;
     private readonly Clearance clear = new();
     private readonly List<Fastening> points = [];
     private readonly List<TimberStretch> stretches = [];
 
+    /// <param name="fastened">Places of the fastenings of all skins below.</param>
     public FasteningLayout(
-        FramedPlank plank,
+        PlankGround ground,
         LayerFastenings layer,
-        ImmutableArray<FramingCrossing> behind,
-        ImmutableArray<PlankJoint> joints,
-        SkinBelow below
+        IReadOnlyList<(Uv Uv, Vec3 At)> fastened
     )
     {
-        (this.plank, this.layer, this.behind, this.joints) = (plank, layer, behind, joints);
+        (this.ground, plank, this.layer) = (ground, ground.Framed, layer);
         Surround();
-        below.KeepFrom(clear, plank, Rule);
+        Miss(fastened);
     }
 
     public FramedPlank Framed => plank;
@@ -48,9 +43,9 @@ internal sealed class FasteningLayout
     {
         if (Rule.Kind != FasteningKind.None)
         {
-            foreach (FramingCrossing crossing in behind.Where(b => b.Of.Kind != FramingKind.Open))
+            foreach (TimberUnder timber in ground.Timber.Where(t => t.IsThere))
             {
-                Along(crossing);
+                Along(timber);
             }
         }
     }
@@ -62,7 +57,7 @@ internal sealed class FasteningLayout
         Vents();
         return new(
             plank.Plank.Id,
-            [.. points.Select(f => f with { At = plank.Turned(f.At), On = plank.On(f.At) })],
+            [.. points.Select(f => f with { At = plank.Turned(f.At) })],
             [.. stretches.Select(s => s.Short(Rule)).OfType<FasteningGap>()]
         );
     }
@@ -70,67 +65,66 @@ internal sealed class FasteningLayout
     /// <summary>What holds for every point of the plank.</summary>
     private void Surround()
     {
-        Plank p = plank.Plank;
         clear.KeepIn(plank.Net, Lines.ThinMm, "the plank's outline");
-        Keep(p.ForwardEdge.Flat, Rule.EdgeMm, "the forward seam");
-        Keep(p.AfterEdge.Flat, Rule.EdgeMm, "the after seam");
-        foreach (PlankEnd end in p.Ends)
+        Keep(ground.Forward, Rule.EdgeMm, "the forward seam");
+        Keep(ground.After, Rule.EdgeMm, "the after seam");
+        foreach ((string name, Vec2[] line) in ground.Ends)
         {
-            Keep(end.NetLine, Rule.EndMm, $"the end at the {Name(end.At)}");
+            Keep(line, Rule.EndMm, $"the end at the {name}");
         }
 
-        foreach (PlankJoint joint in joints)
+        foreach (JointOnPlank joint in ground.Joints)
         {
-            Keep(joint.OuterLine, Rule.JointMm, $"joint {joint.Id}");
-            Keep(joint.InnerLine, Rule.JointMm, $"joint {joint.Id}");
-            clear.KeepOut(
-                plank.Turned(joint.OuterLine.Concat(joint.InnerLine.Reverse())),
-                Rule.JointMm,
-                $"joint {joint.Id}"
-            );
+            Keep(joint.Outer, Rule.JointMm, joint.Name);
+            Keep(joint.Inner, Rule.JointMm, joint.Name);
+            clear.KeepOut(joint.Area, Rule.JointMm, joint.Name);
         }
 
-        foreach (FramingCrossing open in behind.Where(b => b.Of.Kind == FramingKind.Open))
+        foreach ((string name, Vec2[] cover) in ground.Open)
         {
-            clear.KeepOut(
-                Lines.Thinned(plank.Turned(open.Cover)),
-                Rule.OpenMm + Lines.ThinMm,
-                $"{open.Of.Name}, kept open"
-            );
+            clear.KeepOut(cover, Rule.OpenMm + Lines.ThinMm, name);
+        }
+
+        foreach ((string what, Vec2[] line) in ground.LinesBelow)
+        {
+            clear.KeepFromLine(line, Rule.BelowMm, what);
         }
     }
 
-    private void Along(FramingCrossing crossing)
+    private void Miss(IReadOnlyList<(Uv Uv, Vec3 At)> fastened)
     {
-        if (crossing.Cover.Length < 3)
+        foreach ((Uv uv, Vec3 at) in fastened)
         {
-            return;
+            if (plank.Flat(uv, at, Rule.MissMm) is { } flat)
+            {
+                clear.KeepFrom(flat, Rule.MissMm, "a fastening of a skin below");
+            }
         }
+    }
 
-        string name = crossing.Of.Name;
-        Vec2[] cover = Lines.Thinned(plank.Turned(crossing.Cover)),
-            one = Lines.Thinned(plank.Turned(crossing.OneEdge)),
-            other = Lines.Thinned(plank.Turned(crossing.OtherEdge));
+    private void Along(TimberUnder under)
+    {
         // Without what holds for the whole plank: a copy of that would still speak of fastenings that were moved since.
         var timber = new Clearance();
-        string edge = $"the edge of {name}";
-        timber.KeepFromLine(one, Rule.MarginMm + Lines.ThinMm, edge);
-        timber.KeepFromLine(other, Rule.MarginMm + Lines.ThinMm, edge);
+        string edge = $"the edge of {under.Name}";
+        timber.KeepFromLine(under.One, Rule.MarginMm + Lines.ThinMm, edge);
+        timber.KeepFromLine(under.Other, Rule.MarginMm + Lines.ThinMm, edge);
         // The timber's own ends as well; seams and ends of the plank have wider rules of their own, or these are theirs.
         timber.KeepIn(
-            cover,
+            under.Cover,
             Math.Min(Rule.MarginMm, Math.Min(Rule.EdgeMm, Rule.EndMm)) + Lines.ThinMm,
             edge
         );
-        double half = Math.Max(0, (crossing.Of.WidthMm / 2) - Rule.MarginMm);
-        Vec2[] centre = plank.Turned(crossing.Centre);
+        double half = Math.Max(0, (under.WidthMm / 2) - Rule.MarginMm);
         Track track =
-            centre.Length > 1 ? new(centre)
-            : one.Length > 1 ? new(Inset(one, cover, Rule.MarginMm + 0.1))
-            : other.Length > 1 ? new(Inset(other, cover, Rule.MarginMm + 0.1))
-            : new(Longest(cover));
-        double[] rows = joints.Any(j => Meets(j, cover)) ? [-0.95 * half, 0.95 * half] : [0];
-        var stretch = new TimberStretch(this, name, track, centre.Length > 1, half, timber);
+            under.Middle
+            ?? (
+                under.One.Length > 1 ? new(Inset(under.One, under.Cover, Rule.MarginMm + 0.1))
+                : under.Other.Length > 1 ? new(Inset(under.Other, under.Cover, Rule.MarginMm + 0.1))
+                : new(Longest(under.Cover))
+            );
+        double[] rows = under.CarriesJoint ? [-0.95 * half, 0.95 * half] : [0];
+        var stretch = new TimberStretch(this, under, track, half, timber);
         stretches.Add(stretch);
         foreach (double row in rows)
         {
@@ -139,9 +133,9 @@ internal sealed class FasteningLayout
                 track.LengthMm,
                 Rule.SpacingMm,
                 Rule.NearestMm,
-                t => stretch.Spare(t, row),
+                t => stretch.Lack(t, row),
                 rows.Length == 1 && half > 0
-                    ? t => stretch.Beside.Max(b => stretch.Spare(t, b))
+                    ? t => stretch.Beside.Max(b => stretch.Lack(t, b))
                     : null,
                 (t, off) => stretch.Set(t, off ? Near(t) : row)
             );
@@ -156,13 +150,9 @@ internal sealed class FasteningLayout
         }
 
         Clearance here = clear.Copy();
-        foreach (FramingCrossing timber in behind.Where(b => b.Of.Kind != FramingKind.Open))
+        foreach (TimberUnder timber in ground.Timber)
         {
-            here.KeepOut(
-                Lines.Thinned(plank.Turned(timber.Cover)),
-                Rule.MarginMm + Lines.ThinMm,
-                timber.Of.Name
-            );
+            here.KeepOut(timber.Cover, Rule.MarginMm + Lines.ThinMm, timber.Name);
         }
 
         foreach (Fastening set in points)
@@ -213,7 +203,7 @@ internal sealed class FasteningLayout
                 track.LengthMm,
                 spacing,
                 nearest,
-                t => here.At(track.At(t)),
+                t => here.Lack(track.At(t)),
                 null,
                 (t, _) =>
                 {
@@ -255,16 +245,8 @@ internal sealed class FasteningLayout
     private double? LengthFor(FasteningUse use, string? backing) =>
         layer.Lengths.FirstOrDefault(l => l.Use == use && l.Backing == backing)?.LengthMm;
 
-    private void Keep(ImmutableArray<Vec2> line, double leastMm, string what) =>
-        clear.KeepFromLine(Lines.Thinned(plank.Turned(line)), leastMm + Lines.ThinMm, what);
-
-    private bool Meets(PlankJoint joint, Vec2[] cover)
-    {
-        var timber = new Clearance();
-        timber.KeepOut(cover, 0, "");
-        var track = new Track(plank.Turned(joint.OuterLine));
-        return Enumerable.Range(0, 9).Any(i => timber.At(track.At(track.LengthMm * i / 8)) < 0);
-    }
+    private void Keep(Vec2[] line, double leastMm, string what) =>
+        clear.KeepFromLine(line, leastMm + Lines.ThinMm, what);
 
     /// <summary>An edge moved into the cover.</summary>
     private static IEnumerable<Vec2> Inset(Vec2[] edge, Vec2[] cover, double byMm)
@@ -280,6 +262,4 @@ internal sealed class FasteningLayout
     /// <summary>The chord between the two vertices that are furthest apart: of timber whose middle and edges all lie off the plank.</summary>
     private static Vec2[] Longest(Vec2[] shape) =>
         shape.SelectMany(a => shape.Select(b => new[] { a, b })).MaxBy(c => c[0].ChordTo(c[1]))!;
-
-    private static string Name(HullEdge edge) => edge.ToString().ToLowerInvariant();
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
-using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
 
 namespace PlankFit.Planking.Fastenings;
@@ -15,6 +14,12 @@ public sealed record FasteningPlan(
 {
     /// <summary>Where fastenings along a timber are further apart than the spacing, whatever planks lie on it.</summary>
     public ImmutableArray<TimberGap> Gaps { get; init; } = [];
+
+    /// <summary>The same layer by layer and side by side, with what each was fastened by.</summary>
+    internal ImmutableArray<LayerFastened> Fastened { get; init; } = [];
+
+    /// <summary>Bought beyond what is counted.</summary>
+    public double SparePercent { get; init; } = FasteningSpec.UsualSparePercent;
 
     /// <summary>The fastenings of a plank; null where its id is not known.</summary>
     public PlankFastenings? On(PlankId plankId) => ByPlank.GetValueOrDefault(plankId);
@@ -60,9 +65,6 @@ public sealed record Fastening(
     double? LengthMm
 )
 {
-    /// <summary>The same place by the parameters of the layer's surface, in the starboard frame on either side.</summary>
-    public Uv On { get; init; }
-
     /// <summary>Taken out again: its hole is to be filled.</summary>
     public bool IsTemporary =>
         Kind is FasteningKind.ScrewAndPad or FasteningKind.StapleThroughStrap;
@@ -71,22 +73,18 @@ public sealed record Fastening(
 /// <summary>A backing under a plank without a fastening; or a corner of one with fewer than the spacing asks for.</summary>
 /// <param name="Placed">How many there are on this backing all the same.</param>
 /// <param name="GapMm">The widest stretch without one, along the backing.</param>
-/// <param name="Why">What stands in the way at the best place: "the after seam".</param>
-/// <param name="HasMm">How far that place is from it; <paramref name="AsksMm"/> what the rule asks.</param>
-public sealed record FasteningGap(
-    string Backing,
-    int Placed,
-    double GapMm,
-    string Why,
-    double HasMm,
-    double AsksMm
-);
+/// <param name="Hindered">By what, at the best place.</param>
+public sealed record FasteningGap(string Backing, int Placed, double GapMm, Hindrance Hindered);
+
+/// <summary>What stands in the way of a fastening.</summary>
+/// <param name="By">"the after seam".</param>
+/// <param name="HasMm">How far the place is from it; <paramref name="AsksMm"/> what the rule asks.</param>
+public sealed record Hindrance(string By, double HasMm, double AsksMm);
 
 /// <summary>A stretch of timber along which no fastening is for longer than the spacing, across seams as well.</summary>
 /// <param name="GapMm">From one fastening to the next along the timber's middle, on the layer's own surface; to the end of it where there is none.</param>
 /// <param name="From">The plank of the one; null at the timber's end. <paramref name="To"/> that of the other.</param>
-/// <param name="Why">What stands in the way at the best place between them.</param>
-/// <param name="HasMm">How far that place is from it; <paramref name="AsksMm"/> what the rule asks.</param>
+/// <param name="Hindered">By what, at the best place between them.</param>
 public sealed record TimberGap(
     int Layer,
     Side Side,
@@ -94,9 +92,7 @@ public sealed record TimberGap(
     double GapMm,
     PlankId? From,
     PlankId? To,
-    string Why,
-    double HasMm,
-    double AsksMm
+    Hindrance Hindered
 );
 
 /// <summary>A fastening's length reckoned: pad + skins and cloth passed + bite, up to what can be had.</summary>

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
-using PlankFit.Planking.Joints;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 
@@ -11,75 +11,88 @@ namespace PlankFit.Planking.Fastenings;
 /// <summary>Fastens every layer of both sides, from the inside out: each skin misses what holds those below.</summary>
 internal static class FasteningPlanner
 {
+    /// <param name="before">Of another job: layers that would be fastened the same are taken over.</param>
     public static FasteningPlan Of(
         FasteningSpec spec,
         Planked planked,
         FramingPlan behind,
-        JointPlan? joints,
+        FasteningGround ground,
+        FasteningPlan? before,
         CancellationToken stop
     )
     {
         ImmutableArray<LayerFastenings> layers = LayerRules.Of(spec, planked, behind);
-        var byPlank = ImmutableDictionary.CreateBuilder<PlankId, PlankFastenings>();
-        var gaps = ImmutableArray.CreateBuilder<TimberGap>();
-        foreach (Side side in new[] { Side.Starboard, Side.Port })
-        {
-            var fastened = new List<Uv>();
-            PlankLayerPlan? below = null;
-            foreach (
-                (PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers)
-            )
-            {
-                stop.ThrowIfCancellationRequested();
-                var under = SkinBelow.Of(below, side, joints, fastened, layer.Of(side).Surface);
-                foreach (
-                    PlankFastenings made in Layer(behind, joints, layer, rule, side, under, gaps)
+        ImmutableArray<LayerFastened> were = before?.Fastened ?? [];
+        var sides = new List<LayerFastened>[2];
+        Parallel.For(
+            0,
+            2,
+            new ParallelOptions { CancellationToken = stop },
+            i =>
+                sides[i] = OfSide(
+                    planked,
+                    layers,
+                    ground,
+                    i == 0 ? Side.Starboard : Side.Port,
+                    were,
+                    stop
                 )
-                {
-                    byPlank.Add(made.PlankId, made);
-                    fastened.AddRange(made.Points.Select(f => f.On));
-                }
-
-                below = layer;
-            }
-        }
-
-        ImmutableDictionary<PlankId, PlankFastenings> all = byPlank.ToImmutable();
+        );
+        ImmutableArray<LayerFastened> fastened = [.. sides.SelectMany(s => s)];
+        var all = fastened.SelectMany(s => s.Planks).ToImmutableDictionary(p => p.PlankId);
+        ImmutableArray<TimberGap> gaps = [.. fastened.SelectMany(s => s.Gaps)];
         return new(
             layers,
             all,
             FasteningTotals.Of(planked, layers, all, spec.SparePercent),
-            [.. FasteningFindings.Of(spec, planked, behind, layers, all, gaps.ToImmutable())]
+            [.. FasteningFindings.Of(spec, planked, behind, layers, all, gaps)]
         )
         {
-            Gaps = gaps.ToImmutable(),
+            Gaps = gaps,
+            SparePercent = spec.SparePercent,
+            Fastened = fastened,
         };
     }
 
-    private static PlankFastenings[] Layer(
-        FramingPlan behind,
-        JointPlan? joints,
-        PlankLayerPlan layer,
-        LayerFastenings rule,
+    private static List<LayerFastened> OfSide(
+        Planked planked,
+        ImmutableArray<LayerFastenings> layers,
+        FasteningGround ground,
         Side side,
-        SkinBelow below,
-        ImmutableArray<TimberGap>.Builder gaps
+        ImmutableArray<LayerFastened> were,
+        CancellationToken stop
     )
     {
-        ImmutableArray<Plank> planks = layer.On(side);
-        var work = new FasteningLayout[planks.Length];
+        List<LayerFastened> made = [];
+        foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
+        {
+            stop.ThrowIfCancellationRequested();
+            LayerGround here = ground.Of(layer, side);
+            LayerFastened? below = made.LastOrDefault();
+            made.Add(
+                were.FirstOrDefault(w => w.IsBy(here, rule, below))
+                    ?? Fastened(here, rule, below, side)
+            );
+        }
+
+        return made;
+    }
+
+    private static LayerFastened Fastened(
+        LayerGround ground,
+        LayerFastenings rule,
+        LayerFastened? below,
+        Side side
+    )
+    {
+        (Uv, Vec3)[] missed = ground.Below.Raised(below?.Places() ?? []);
+        var work = new FasteningLayout[ground.Planks.Count];
         Parallel.For(
             0,
-            planks.Length,
+            work.Length,
             i =>
             {
-                work[i] = new(
-                    new FramedPlank(planks[i]),
-                    rule,
-                    behind.On(planks[i].Id),
-                    joints?.On(planks[i].Id)?.Joints ?? [],
-                    below
-                );
+                work[i] = new(ground.Planks[i], rule, missed);
                 work[i].FastenToTimber();
             }
         );
@@ -90,10 +103,12 @@ internal static class FasteningPlanner
                 .SelectMany(timber => TimberRun.Of(timber, rule.Rule.SpacingMm)),
         ];
         RunSpacing.Keep(runs, rule.Rule);
-        gaps.AddRange(runs.SelectMany(r => TimberGaps.Of(r, rule.Rule, layer.Number, side)));
-
-        var made = new PlankFastenings[planks.Length];
-        Parallel.For(0, planks.Length, i => made[i] = work[i].Finished());
-        return made;
+        ImmutableArray<TimberGap> gaps =
+        [
+            .. runs.SelectMany(r => TimberGaps.Of(r, rule.Rule, rule.Layer, side)),
+        ];
+        var finished = new PlankFastenings[work.Length];
+        Parallel.For(0, work.Length, i => finished[i] = work[i].Finished());
+        return new(ground, rule, below, [.. finished], gaps);
     }
 }

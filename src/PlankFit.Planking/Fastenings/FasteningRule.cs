@@ -41,11 +41,17 @@ public sealed record FasteningRule(
     PullDownRule? PullDown
 )
 {
-    private const double UsualMarginMm = 8;
-    private const double UsualPadMm = 9;
-    private const double UsualStrapMm = 1;
-    private const double UsualHoleMm = 3;
-    private const double LeastMissMm = 10;
+    public const double UsualMarginMm = 8;
+    public const double UsualPadMm = 9;
+    public const double UsualStrapMm = 1;
+    public const double UsualHoleMm = 3;
+    public const double LeastMissMm = 10;
+
+    // In thicknesses of the plank.
+    public const double UsualSpacing = 6;
+    public const double UsualEnd = 3;
+    public const double UsualEdge = 2;
+    public const double UsualMiss = 1.5;
 
     /// <summary>Taken out when the glue has set.</summary>
     public bool IsTemporary =>
@@ -54,8 +60,8 @@ public sealed record FasteningRule(
     public static FasteningRule Of(FasteningSettings wish, double thicknessMm, bool isFirstSkin)
     {
         FasteningKind kind = wish.Kind ?? FasteningKind.ScrewAndPad;
-        double spacing = wish.SpacingMm ?? (6 * thicknessMm),
-            end = wish.EndMm ?? (3 * thicknessMm);
+        double spacing = wish.SpacingMm ?? (UsualSpacing * thicknessMm),
+            end = wish.EndMm ?? (UsualEnd * thicknessMm);
         return new(
             kind,
             kind switch
@@ -67,11 +73,11 @@ public sealed record FasteningRule(
             wish.Name,
             spacing,
             Math.Min(spacing, wish.NearestMm ?? (spacing / 3)),
-            wish.EdgeMm ?? (2 * thicknessMm),
+            wish.EdgeMm ?? (UsualEdge * thicknessMm),
             end,
             wish.JointMm ?? end,
             wish.BelowMm ?? thicknessMm,
-            wish.MissMm ?? Math.Max(LeastMissMm, 1.5 * thicknessMm),
+            wish.MissMm ?? Math.Max(LeastMissMm, UsualMiss * thicknessMm),
             wish.MarginMm ?? UsualMarginMm,
             wish.OpenMm ?? end,
             wish.PadMm ?? PadOf(kind),
@@ -114,9 +120,9 @@ public sealed record PullDownRule(
     ImmutableArray<double> LengthsMm
 )
 {
-    private const double UsualSpacingMm = 75;
-    private const double UsualAcrossMm = 50;
-    private const double UsualBlockMm = 18;
+    public const double UsualSpacingMm = 75;
+    public const double UsualAcrossMm = 50;
+    public const double UsualBlockMm = 18;
 
     internal static PullDownRule? Of(PullDownWish? wish, FasteningKind ofLayer)
     {

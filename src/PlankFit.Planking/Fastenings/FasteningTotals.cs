@@ -15,7 +15,8 @@ public static class FasteningTotals
         double sparePercent
     )
     {
-        var totals = ImmutableArray.CreateBuilder<FasteningTotal>();
+        ImmutableArray<FasteningTotal>.Builder totals =
+            ImmutableArray.CreateBuilder<FasteningTotal>();
         foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })

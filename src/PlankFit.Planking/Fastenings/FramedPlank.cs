@@ -60,9 +60,6 @@ internal sealed class FramedPlank
 
     public Vec2[] Turned(IEnumerable<Vec2> line) => [.. line.Select(Turned)];
 
-    /// <summary>The surface's parameters of a place in the frame.</summary>
-    public Uv On(Vec2 framed) => Plank.Map.On(Turned(framed));
-
     /// <summary>The place in the frame of a point of the layer's surface; null where it is further off the plank than asked for.</summary>
     public Vec2? Flat(Uv uv, Vec3 at, double withinMm)
     {

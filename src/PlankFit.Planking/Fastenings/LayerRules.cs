@@ -14,7 +14,8 @@ internal static class LayerRules
         FramingPlan behind
     )
     {
-        var rules = ImmutableArray.CreateBuilder<LayerFastenings>();
+        ImmutableArray<LayerFastenings>.Builder rules =
+            ImmutableArray.CreateBuilder<LayerFastenings>();
         string[] backings = [.. behind.Carrying];
         double step = FasteningLengths.StepMm(planked.Job.Units),
             whole = 0,
@@ -28,12 +29,13 @@ internal static class LayerRules
                 continue;
             }
 
-            FasteningRule rule = FasteningRule.Of(
+            var rule = FasteningRule.Of(
                 spec.Of(planks.Planks.Name),
                 planks.Planks.ThicknessMm,
                 rules.Count == 0
             );
-            var lengths = ImmutableArray.CreateBuilder<ChosenLength>();
+            ImmutableArray<ChosenLength>.Builder lengths =
+                ImmutableArray.CreateBuilder<ChosenLength>();
             if (rule.Kind != FasteningKind.None)
             {
                 lengths.AddRange(

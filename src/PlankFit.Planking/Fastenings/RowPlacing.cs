@@ -9,7 +9,7 @@ internal static class RowPlacing
     /// <summary>Steps no finer than this are taken in the search for a free place, mm: narrower ones may be missed.</summary>
     public const double StepMm = 0.05;
 
-    /// <param name="free">What is to spare along the track: not negative where a point may be set; changes by no more than the way along.</param>
+    /// <param name="free">What is lacking along the track: nought where a point may be set, else less; changes by no more than the way along.</param>
     /// <param name="second">The same beside the track, where nothing on it is free within the spacing; null for no such way out.</param>
     /// <param name="set">Sets a point; <paramref name="free"/> knows of it afterwards. The second argument is true for one beside the track.</param>
     public static void Fill(
@@ -96,8 +96,14 @@ internal static class RowPlacing
         }
 
         target = Math.Clamp(target, low, high);
-        double? up = First(free, target, high),
-            down = First(free, target, low);
+        double? up = First(free, target, high);
+
+        // The other way no further than that one is: there it would have to be nearer.
+        double? down = First(
+            free,
+            target,
+            up is { } reach ? Math.Max(low, target - (reach - target)) : low
+        );
         return (up, down) switch
         {
             ({ } u, { } d) => u - target <= target - d ? u : d,

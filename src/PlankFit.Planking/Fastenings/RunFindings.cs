@@ -36,7 +36,7 @@ internal static class RunFindings
                 worst.GapMm > 2 * rule.SpacingMm ? Severity.Warning : Severity.Note,
                 where,
                 $"along {timber.Key} fastenings are further apart than the {Mm(rule.SpacingMm)} of the rule in {Count(widest.Length)}: at most {Mm(worst.GapMm)}, {Place(worst)} "
-                    + $"(the best place there is {Mm(worst.HasMm)} from {worst.Why}, {Mm(worst.AsksMm)} asked)"
+                    + $"(the best place there is {Mm(worst.Hindered.HasMm)} from {worst.Hindered.By}, {Mm(worst.Hindered.AsksMm)} asked)"
                     + (others.Length > 0 ? $"; then {others}" : "")
                     + (widest.Length > MostNamed + 1 ? " and others" : "")
                     + (alike ? "; to port likewise" : "")
@@ -62,6 +62,6 @@ internal static class RunFindings
     private static string Key(TimberGap gap) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{gap.Backing} {gap.GapMm:0.0} {gap.From?.Number} {gap.To?.Number} {gap.Why}"
+            $"{gap.Backing} {gap.GapMm:0.0} {gap.From?.Number} {gap.To?.Number} {gap.Hindered.By}"
         );
 }

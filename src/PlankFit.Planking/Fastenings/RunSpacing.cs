@@ -48,15 +48,28 @@ internal static class RunSpacing
     /// <summary>The stretches without a fastening that are longer than the spacing, the ends of the run among them.</summary>
     public static IEnumerable<(double From, double To)> Wide(TimberRun run, FasteningRule rule)
     {
-        double[] stops = [0, .. run.Stops.Select(s => s.AlongMm), run.LengthMm];
-        return stops.Zip(stops.Skip(1)).Where(g => g.Second - g.First > rule.SpacingMm + NoiseMm);
+        List<TimberStop> stops = run.Stops;
+        double last = 0;
+        for (int i = 0; i <= stops.Count; i++)
+        {
+            double stop = i < stops.Count ? stops[i].AlongMm : run.LengthMm;
+            if (stop - last > rule.SpacingMm + NoiseMm)
+            {
+                yield return (last, stop);
+            }
+
+            last = stop;
+        }
     }
 
     private static (double From, double To)? Wide(TimberRun run, FasteningRule rule, double from)
     {
-        foreach ((double, double) gap in Wide(run, rule).Where(g => g.From >= from))
+        foreach ((double From, double) gap in Wide(run, rule))
         {
-            return gap;
+            if (gap.From >= from)
+            {
+                return gap;
+            }
         }
 
         return null;
@@ -104,15 +117,19 @@ internal static class RunSpacing
 
             double ta = run.On(on, a),
                 tb = run.On(on, b),
-                t0 = run.On(on, Math.Clamp(target, a, b));
+                near = Math.Clamp(target, a, b),
+                t0 = run.On(on, near);
             foreach (double row in on.Rows)
             {
+                // No further than the best so far.
+                double within = off - Math.Abs(near - target);
                 if (
-                    RowPlacing.Nearest(
-                        t => on.Spare(t, row),
+                    within > 0
+                    && RowPlacing.Nearest(
+                        t => on.Lack(t, row),
                         t0,
-                        Math.Min(ta, tb),
-                        Math.Max(ta, tb)
+                        Math.Max(Math.Min(ta, tb), t0 - within),
+                        Math.Min(Math.Max(ta, tb), t0 + within)
                     )
                         is { } t
                     && Math.Abs(run.Along(on, t) - target) < off - NoiseMm
@@ -143,8 +160,8 @@ internal static class RunSpacing
             after = i + 1 < stops.Count ? stops[i + 1].AlongMm : run.LengthMm,
             furthest = Math.Min(before + rule.SpacingMm, to - rule.NearestMm),
             nearest = Math.Max(after - rule.SpacingMm, from + rule.NearestMm);
-        var atA = a.On.TakeOut(a.T);
-        var atB = b.On.TakeOut(b.T);
+        Vec2 atA = a.On.TakeOut(a.T);
+        Vec2 atB = b.On.TakeOut(b.T);
         (TimberStretch On, double T, double Row)? forA = Best(run, furthest, from, furthest),
             forB = null;
         double newA = forA is { } f ? run.Along(f.On, f.T) : from;

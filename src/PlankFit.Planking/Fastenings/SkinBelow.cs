@@ -17,29 +17,25 @@ internal sealed class SkinBelow
     private const double ReachMm = 80;
 
     private readonly ImmutableArray<(string What, (Uv Uv, Vec3 At)[] Nodes)> lines;
-    private readonly ImmutableArray<(Uv Uv, Vec3 At)> spots;
+    private readonly ISurface surface;
 
     private SkinBelow(
         ImmutableArray<(string What, (Uv Uv, Vec3 At)[] Nodes)> lines,
-        ImmutableArray<(Uv Uv, Vec3 At)> spots
+        ISurface surface
     )
     {
-        (this.lines, this.spots) = (lines, spots);
+        (this.lines, this.surface) = (lines, surface);
     }
 
     /// <param name="below">The skin next below; null for the first.</param>
-    /// <param name="fastened">Places of the fastenings of all skins below.</param>
     /// <param name="on">The surface of the skin above.</param>
-    public static SkinBelow Of(
-        PlankLayerPlan? below,
-        Side side,
-        JointPlan? joints,
-        IEnumerable<Uv> fastened,
-        ISurface on
-    )
+    public static SkinBelow Of(PlankLayerPlan? below, Side side, JointPlan? joints, ISurface on)
     {
         (Uv, Vec3) Raised(Uv uv) => (uv, on.At(uv.U, uv.V).P);
-        var lines = ImmutableArray.CreateBuilder<(string, (Uv, Vec3)[])>();
+        ImmutableArray<(string, (Uv, Vec3)[])>.Builder lines = ImmutableArray.CreateBuilder<(
+            string,
+            (Uv, Vec3)[]
+        )>();
         foreach (Plank plank in below?.On(side) ?? [])
         {
             if (plank.AfterEdge.Exists)
@@ -66,12 +62,20 @@ internal sealed class SkinBelow
             }
         }
 
-        return new(lines.ToImmutable(), [.. fastened.Select(Raised)]);
+        return new(lines.ToImmutable(), on);
     }
 
-    /// <summary>Adds to a plank's clearance what lies under it.</summary>
-    public void KeepFrom(Clearance clear, FramedPlank plank, FasteningRule rule)
+    /// <summary>Places of fastenings of the skins below, on the surface of this one.</summary>
+    public (Uv Uv, Vec3 At)[] Raised(IEnumerable<Uv> fastened) =>
+        [.. fastened.Select(uv => (uv, surface.At(uv.U, uv.V).P))];
+
+    /// <summary>Seams and joints in the frame of a plank that lies on them.</summary>
+    public ImmutableArray<(string What, Vec2[] Line)> LinesUnder(FramedPlank plank)
     {
+        ImmutableArray<(string, Vec2[])>.Builder under = ImmutableArray.CreateBuilder<(
+            string,
+            Vec2[]
+        )>();
         foreach ((string what, (Uv, Vec3)[] nodes) in lines)
         {
             var run = new List<Vec2>();
@@ -83,21 +87,15 @@ internal sealed class SkinBelow
                 }
                 else
                 {
-                    clear.KeepFromLine(run, rule.BelowMm, what);
+                    under.Add((what, [.. run]));
                     run.Clear();
                 }
             }
 
-            clear.KeepFromLine(run, rule.BelowMm, what);
+            under.Add((what, [.. run]));
         }
 
-        foreach ((Uv uv, Vec3 at) in spots)
-        {
-            if (plank.Flat(uv, at, rule.MissMm) is { } flat)
-            {
-                clear.KeepFrom(flat, rule.MissMm, "a fastening of a skin below");
-            }
-        }
+        return [.. under.Where(l => l.Item2.Length > 1)];
     }
 
     /// <summary>Both ends and points between, none further from the next than a node's step: what is a geodesic is then straight between them to 0.01 mm.</summary>

@@ -18,9 +18,7 @@ internal static class TimberGaps
                 to - from,
                 stops.FindLast(s => s.AlongMm <= from)?.On.PlankId,
                 stops.Find(s => s.AlongMm >= to)?.On.PlankId,
-                what,
-                Math.Max(0, spare + asks),
-                asks
+                new(what, Math.Max(0, spare + asks), asks)
             );
         }
     }

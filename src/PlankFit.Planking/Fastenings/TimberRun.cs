@@ -21,12 +21,30 @@ internal sealed class TimberRun
         stretches.Select(s => (s.On, s.From, s.From + s.On.Track.LengthMm));
 
     /// <summary>Every fastening on it, from its start.</summary>
-    public List<TimberStop> Stops =>
-        [
-            .. stretches
-                .SelectMany(s => s.On.Placed.Select(t => new TimberStop(Along(s, t), s.On, t)))
-                .OrderBy(s => s.AlongMm),
-        ];
+    public List<TimberStop> Stops
+    {
+        get
+        {
+            var stops = new List<TimberStop>();
+            foreach ((TimberStretch On, double From, bool Turned) s in stretches)
+            {
+                foreach (double t in s.On.Placed)
+                {
+                    // They come nearly in order.
+                    double along = Along(s, t);
+                    int at = stops.Count;
+                    while (at > 0 && stops[at - 1].AlongMm > along)
+                    {
+                        at--;
+                    }
+
+                    stops.Insert(at, new(along, s.On, t));
+                }
+            }
+
+            return stops;
+        }
+    }
 
     /// <summary>The runs of one timber.</summary>
     /// <param name="all">Its stretches, plank by plank; those not on its middle are left out.</param>

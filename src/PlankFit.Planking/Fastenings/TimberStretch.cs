@@ -10,31 +10,31 @@ internal sealed class TimberStretch
     private static readonly double[] Parts = [-0.5, 0.5, -0.95, 0.95];
 
     private readonly FasteningLayout plank;
+    private readonly TimberUnder under;
     private readonly Clearance timber;
     private readonly List<(double T, Vec2 At)> placed = [];
 
     /// <param name="timber">What holds on this timber alone; what holds for the plank, its fastenings among it, is asked of the plank each time.</param>
     public TimberStretch(
         FasteningLayout plank,
-        string name,
+        TimberUnder under,
         Track track,
-        bool isMiddle,
         double halfMm,
         Clearance timber
     )
     {
-        (this.plank, this.timber, Name, Track) = (plank, timber, name, track);
-        (IsMiddle, HalfMm) = (isMiddle, halfMm);
+        (this.plank, this.under, this.timber) = (plank, under, timber);
+        (Track, HalfMm) = (track, halfMm);
     }
 
-    public string Name { get; }
+    public string Name => under.Name;
 
     public PlankId PlankId => plank.Framed.Plank.Id;
 
     public Track Track { get; }
 
     /// <summary>Whether the track is the timber's middle, and not an edge of a corner of it.</summary>
-    public bool IsMiddle { get; }
+    public bool IsMiddle => under.Middle is not null;
 
     /// <summary>How far beside the middle a fastening may be.</summary>
     public double HalfMm { get; }
@@ -54,9 +54,15 @@ internal sealed class TimberStretch
         return Math.Min(timber.At(at), plank.Clear.At(at));
     }
 
-    /// <summary>The end of the track in space, starboard frame.</summary>
-    public Vec3 End(bool last) =>
-        plank.Framed.Plank.Map.Under(plank.Framed.Turned(Track.At(last ? Track.LengthMm : 0))).P;
+    /// <summary>The same where it is less than nought; else nought.</summary>
+    public double Lack(double t, double row)
+    {
+        Vec2 at = Track.At(t, row);
+        return plank.Clear.Lack(at, timber.Lack(at));
+    }
+
+    /// <summary>The end of the timber's middle in space, starboard frame.</summary>
+    public Vec3 End(bool last) => under.End(last);
 
     public void Set(double t, double row)
     {
@@ -92,7 +98,7 @@ internal sealed class TimberStretch
         }
 
         (double spare, string what, double asks) = Tightest(from, to);
-        return new(Name, placed.Count, to - from, what, Math.Max(0, spare + asks), asks);
+        return new(Name, placed.Count, to - from, new(what, Math.Max(0, spare + asks), asks));
     }
 
     /// <summary>What stands in the way at the best place of a stretch of the track: other fastenings of the plank only where nothing else does.</summary>
@@ -105,7 +111,7 @@ internal sealed class TimberStretch
                 .Range(0, looks)
                 .Select(i => Track.At(from + ((to - from) * (i + 0.5) / looks))),
         ];
-        var rule = places
+        (double SpareMm, string What, double AsksMm) rule = places
             .Select(p => Tightest(p, FasteningLayout.FasteningBeside))
             .MaxBy(t => t.SpareMm);
         return rule.SpareMm < 0
@@ -115,8 +121,8 @@ internal sealed class TimberStretch
 
     private (double SpareMm, string What, double AsksMm) Tightest(Vec2 at, string? but)
     {
-        var ofPlank = plank.Clear.Tightest(at, but);
-        var ofTimber = timber.Tightest(at);
+        (double SpareMm, string What, double AsksMm) ofPlank = plank.Clear.Tightest(at, but);
+        (double SpareMm, string What, double AsksMm) ofTimber = timber.Tightest(at);
         return ofTimber.SpareMm < ofPlank.SpareMm ? ofTimber : ofPlank;
     }
 }

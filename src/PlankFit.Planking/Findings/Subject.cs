@@ -21,6 +21,9 @@ public readonly record struct Subject
     public static Subject OfLayer(string name, Side? side = null) =>
         new() { Layer = name, Side = side };
 
+    /// <summary>The key of the job to look at, with the tables that it lies in, such as layer.width: of that layer where it is about one. Null for none.</summary>
+    public string? Key { get; init; }
+
     /// <summary>A file with its line or cell, a table of the job, a part of the boat.</summary>
     public static Subject Of(string words) => new(words);
 

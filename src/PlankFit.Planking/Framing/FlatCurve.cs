@@ -42,7 +42,7 @@ internal sealed class FlatCurve
     public ImmutableArray<Vec2> Points(double from, double to, double chordMm)
     {
         const int parts = 4;
-        var points = ImmutableArray.CreateBuilder<Vec2>();
+        ImmutableArray<Vec2>.Builder points = ImmutableArray.CreateBuilder<Vec2>();
         double h = (to - from) / parts;
         for (int i = 0; i < parts; i++)
         {

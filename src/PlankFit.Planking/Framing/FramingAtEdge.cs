@@ -62,12 +62,12 @@ public sealed record FramingAtEdge(string? Edge, double Mm)
         }
     }
 
-    private static string Name(HullEdge edge) =>
+    private static string Name(PanelEdge edge) =>
         edge switch
         {
-            HullEdge.Keel => "keel",
-            HullEdge.Chine => "chine",
-            HullEdge.Transom => "transom",
+            PanelEdge.Lower => "keel",
+            PanelEdge.Upper => "chine",
+            PanelEdge.Transom => "transom",
             _ => "stem",
         };
 }

@@ -46,7 +46,7 @@ internal static class FramingClashes
                 if (Nearest(face, a, b, asked) is { } near && near.Mm < asked - 0.5)
                 {
                     LengthUnit unit = planked.Job.Units;
-                    FromStation place = FromStation.Of(planked.HullOf(side).Stations, near.X);
+                    var place = FromStation.Of(planked.HullOf(side).Stations, near.X);
                     yield return new(
                         Severity.Warning,
                         FramingFindings.Where(a.Of, onSide),
@@ -68,7 +68,12 @@ internal static class FramingClashes
     )
     {
         Plank[] inner = [.. planked.PlankLayers.First().On(side)];
-        var pairs = (
+        IEnumerable<
+            IGrouping<
+                (FramingSpec Open, FramingSpec Other),
+                (FramingSpec Open, FramingSpec Other, PlankId Id)
+            >
+        > pairs = (
             from plank in inner
             from open in byPlank[plank.Id].Where(c => c.Of.Kind == FramingKind.Open)
             from other in byPlank[plank.Id].Where(c => c.Of.Kind != FramingKind.Open)
@@ -76,7 +81,12 @@ internal static class FramingClashes
             where Overlap(open.Cover, other.Cover)
             select (Open: open.Of, Other: other.Of, plank.Id)
         ).GroupBy(p => (p.Open, p.Other));
-        foreach (var pair in pairs)
+        foreach (
+            IGrouping<
+                (FramingSpec Open, FramingSpec Other),
+                (FramingSpec Open, FramingSpec Other, PlankId Id)
+            > pair in pairs
+        )
         {
             PlankId[] ids = [.. pair.Select(p => p.Id).Distinct()];
             yield return new(
@@ -135,7 +145,7 @@ internal static class FramingClashes
 
     private static bool Overlap(ImmutableArray<Vec2> a, ImmutableArray<Vec2> b)
     {
-        if (a.Any(p => RunInside.Contains(b, p)) || b.Any(p => RunInside.Contains(a, p)))
+        if (a.Any(p => FlatPolygon.Holds(b, p)) || b.Any(p => FlatPolygon.Holds(a, p)))
         {
             return true;
         }

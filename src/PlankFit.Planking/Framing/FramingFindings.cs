@@ -131,7 +131,7 @@ internal static class FramingFindings
             {
                 if (at != next)
                 {
-                    FromStation place = FromStation.Of(stations, strip.Points[at].X);
+                    var place = FromStation.Of(stations, strip.Points[at].X);
                     yield return Off(
                         $"it runs off the bottom {way} the place {place.Words(planked.Job.Units)}: end it there, or lead it elsewhere",
                         meant ? Severity.Warning : Severity.Note
@@ -162,7 +162,7 @@ internal static class FramingFindings
     )
     {
         const double allowedMm = 5;
-        LineOnFace drawn = LineOnFace.Of(spec, line, planked.Job.Offsets, planked.HullOf(side));
+        var drawn = LineOnFace.Of(spec, line, planked.Job.Offsets, planked.HullOf(side));
         var stack = Stack.Of(planked.Job);
         (double X, double OffMm)? worst = null;
         for (int i = 0; i <= 60; i++)
@@ -177,7 +177,7 @@ internal static class FramingFindings
 
         if (worst is { OffMm: > allowedMm } w)
         {
-            FromStation place = FromStation.Of(planked.HullOf(side).Stations, w.X);
+            var place = FromStation.Of(planked.HullOf(side).Stations, w.X);
             yield return new(
                 Severity.Warning,
                 Where(spec, onSide),

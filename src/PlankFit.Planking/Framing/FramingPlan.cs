@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
 
 namespace PlankFit.Planking.Framing;
 
@@ -15,6 +16,9 @@ public sealed record FramingPlan(
         ImmutableDictionary<PlankId, ImmutableArray<FramingCrossing>>.Empty,
         []
     );
+
+    /// <summary>What it was worked out on.</summary>
+    internal Planked? Planked { get; init; }
 
     /// <summary>What the job names.</summary>
     public ImmutableArray<FramingSpec> Things { get; init; } = [];

@@ -12,9 +12,11 @@ namespace PlankFit.Planking.Framing;
 /// <summary>Finds where everything behind crosses every plank.</summary>
 internal static class FramingPlanner
 {
+    /// <param name="before">Of another job: of layers that are the same, crossed by the same, the crossings are taken over.</param>
     public static FramingPlan Of(
         ImmutableArray<FramingSpec> things,
         Planked planked,
+        FramingPlan? before,
         CancellationToken stop
     )
     {
@@ -24,10 +26,23 @@ internal static class FramingPlanner
         }
 
         bool apart = planked.PlankLayers.Any(l => l.PortApart is not null);
-        var byPlank = ImmutableDictionary.CreateBuilder<PlankId, ImmutableArray<FramingCrossing>>();
-        SideFound starboard = OfSide(things, planked, Side.Starboard, !apart, byPlank, stop);
-        SideFound? port = apart ? OfSide(things, planked, Side.Port, false, byPlank, stop) : null;
-        var all = byPlank.ToImmutable();
+        ImmutableDictionary<PlankId, ImmutableArray<FramingCrossing>>.Builder byPlank =
+            ImmutableDictionary.CreateBuilder<PlankId, ImmutableArray<FramingCrossing>>();
+        HashSet<int> same = Same(things, planked, before);
+        foreach (PlankLayerPlan layer in planked.PlankLayers.Where(l => same.Contains(l.Number)))
+        {
+            byPlank.AddRange(
+                layer
+                    .Starboard.Concat(layer.Port)
+                    .Select(p => KeyValuePair.Create(p.Id, before!.ByPlank[p.Id]))
+            );
+        }
+
+        SideFound starboard = OfSide(things, planked, Side.Starboard, !apart, same, byPlank, stop);
+        SideFound? port = apart
+            ? OfSide(things, planked, Side.Port, false, same, byPlank, stop)
+            : null;
+        ImmutableDictionary<PlankId, ImmutableArray<FramingCrossing>> all = byPlank.ToImmutable();
         ImmutableArray<Finding> findings =
         [
             .. FramingFindings.Of(
@@ -53,6 +68,7 @@ internal static class FramingPlanner
         ];
         return new(all, [.. findings.Distinct()])
         {
+            Planked = planked,
             Things = things,
             Snaps = apart
                 ?
@@ -72,6 +88,24 @@ internal static class FramingPlanner
         };
     }
 
+    /// <summary>Numbers of layers whose planks are the very same and are crossed by the same: the strips lie on the hull and the keel, whatever is laid on them.</summary>
+    private static HashSet<int> Same(
+        ImmutableArray<FramingSpec> things,
+        Planked planked,
+        FramingPlan? before
+    ) =>
+        before?.Planked is { } was
+        && ReferenceEquals(was.StarboardKeel, planked.StarboardKeel)
+        && ReferenceEquals(was.PortKeel, planked.PortKeel)
+        && SameValue.Are(before.Things, things)
+            ?
+            [
+                .. planked
+                    .PlankLayers.Where(l => was.PlankLayers.Any(w => ReferenceEquals(l, w)))
+                    .Select(l => l.Number),
+            ]
+            : [];
+
     /// <summary>What was worked out for one side.</summary>
     private sealed record SideFound(SectionFace Face, FramingStrip[] Strips);
 
@@ -80,6 +114,7 @@ internal static class FramingPlanner
         Planked planked,
         Side side,
         bool twins,
+        HashSet<int> same,
         ImmutableDictionary<PlankId, ImmutableArray<FramingCrossing>>.Builder byPlank,
         CancellationToken stop
     )
@@ -91,7 +126,10 @@ internal static class FramingPlanner
                 FramingStrips.Of(b, planked.Job.Offsets, planked.HullOf(side), face)
             ),
         ];
-        Plank[] planks = [.. planked.PlankLayers.SelectMany(l => l.On(side))];
+        Plank[] planks =
+        [
+            .. planked.PlankLayers.Where(l => !same.Contains(l.Number)).SelectMany(l => l.On(side)),
+        ];
         var found = new FramingCrossing[planks.Length][];
         Parallel.For(
             0,

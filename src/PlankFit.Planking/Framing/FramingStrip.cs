@@ -45,7 +45,7 @@ internal sealed record FramingStrip(
             t[i] = i == 0 ? 0 : t[i - 1] + points[i].ChordTo(points[i - 1]);
         }
 
-        UvSpline centre = UvSpline.Through(t, line);
+        var centre = UvSpline.Through(t, line);
         var left = new Uv[n];
         var right = new Uv[n];
         for (int i = 0; i < n; i++)

@@ -1,5 +1,4 @@
 using PlankFit.Geometry.Surfaces;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 
 namespace PlankFit.Planking.Framing;
@@ -13,7 +12,7 @@ internal static class FramingStrips
     /// <summary>A line is followed so far past the edge of the bottom, besides its own width, mm.</summary>
     private const double PastMm = 40;
 
-    /// <exception cref="JobFaultException">Where the table has no such line or station.</exception>
+    /// <summary>What <see cref="BehindChecks"/> has let pass.</summary>
     public static IReadOnlyList<FramingStrip> Of(
         FramingSpec spec,
         OffsetTable table,
@@ -50,7 +49,7 @@ internal static class FramingStrips
                 return new(from, face.ToX + beyond, x => face.Out(x, face.ChineAt(x), -mm));
             default:
                 string name = ((FramingLine.Offsets)line).Name;
-                LineOnFace drawn = LineOnFace.Of(spec, name, table, hull);
+                var drawn = LineOnFace.Of(spec, name, table, hull);
                 return new(drawn.FromX, drawn.ToX, drawn.At);
         }
     }
@@ -165,7 +164,7 @@ internal static class FramingStrips
             return [];
         }
 
-        FramingStrip whole = FramingStrip.About(spec, face.Surface, wide, true, true);
+        var whole = FramingStrip.About(spec, face.Surface, wide, true, true);
         double middle = whole.Nodes[n / 2];
         Uv[] places =
         [
@@ -177,11 +176,7 @@ internal static class FramingStrips
     }
 
     private static double StationX(FramingSpec spec, OffsetTable table, string name) =>
-        table.Stations.FirstOrDefault(s => s.Name == name)?.PositionMm
-        ?? throw new JobFaultException(
-            $"behind {spec.Name}",
-            $"the table has no station {name}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
-        );
+        table.Stations.Single(s => s.Name == name).PositionMm;
 
     /// <summary>So far off the bottom that none of its width can touch it, the surface carried on is no guide.</summary>
     private static bool IsNear(SectionFace face, Uv at, double widthMm)

@@ -1,7 +1,6 @@
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Splines;
 using PlankFit.Geometry.Surfaces;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 
 namespace PlankFit.Planking.Framing;
@@ -28,26 +27,13 @@ internal sealed class LineOnFace
 
     public static LineOnFace Of(FramingSpec spec, string name, OffsetTable table, HullSurface hull)
     {
-        OffsetLine line =
-            table.Find(name)
-            ?? throw new JobFaultException(
-                $"behind {spec.Name}",
-                $"the table has no line '{name}'"
-            );
+        OffsetLine line = table.Named(name);
         int[] known =
         [
             .. Enumerable
                 .Range(0, table.Stations.Length)
                 .Where(i => line.HeightsMm[i] is not null && line.HalfBreadthsMm[i] is not null),
         ];
-        if (known.Length < 2)
-        {
-            throw new JobFaultException(
-                $"behind {spec.Name}",
-                $"the line '{name}' has {known.Length} point(s) with both height and half-breadth; two or more are needed"
-            );
-        }
-
         double X(int i) =>
             (line.PositionsMm.IsDefaultOrEmpty ? null : line.PositionsMm[i])
             ?? table.Stations[i].PositionMm;
@@ -79,7 +65,7 @@ internal sealed class LineOnFace
             from i in Enumerable.Range(0, 41)
             from j in Enumerable.Range(0, 9)
             let u = s.UFrom + ((s.UTo - s.UFrom) * (i + 0.02) / 40.1)
-            let uv = new Uv(u, s.ChineV(u) * j / 8)
+            let uv = new Uv(u, s.UpperV(u) * j / 8)
             orderby s.At(uv.U, uv.V).P.ChordTo(point)
             select uv
         ).First();

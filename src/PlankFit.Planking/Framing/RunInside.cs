@@ -42,7 +42,10 @@ internal static class RunInside
         double to = 0;
         for (int i = 0; i + 1 < cuts.Count; i++)
         {
-            if (cuts[i + 1] > cuts[i] && Contains(outline, At(line, (cuts[i] + cuts[i + 1]) / 2)))
+            if (
+                cuts[i + 1] > cuts[i]
+                && FlatPolygon.Holds(outline, At(line, (cuts[i] + cuts[i + 1]) / 2))
+            )
             {
                 from ??= cuts[i];
                 to = cuts[i + 1];
@@ -52,23 +55,6 @@ internal static class RunInside
         return from is { } first && At(line, first).ChordTo(At(line, to)) > ShortestMm
             ? Between(line, first, to)
             : [];
-    }
-
-    /// <summary>Whether a place lies in an outline, by counting the sides that a ray from it crosses.</summary>
-    public static bool Contains(ImmutableArray<Vec2> outline, Vec2 p)
-    {
-        bool inside = false;
-        for (int i = 0, j = outline.Length - 1; i < outline.Length; j = i++)
-        {
-            Vec2 a = outline[i],
-                b = outline[j];
-            if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + ((p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X)))
-            {
-                inside = !inside;
-            }
-        }
-
-        return inside;
     }
 
     private static (Vec2 Low, Vec2 High) Around(ImmutableArray<Vec2> outline)
@@ -98,7 +84,7 @@ internal static class RunInside
 
     private static ImmutableArray<Vec2> Between(ImmutableArray<Vec2> line, double from, double to)
     {
-        var run = ImmutableArray.CreateBuilder<Vec2>();
+        ImmutableArray<Vec2>.Builder run = ImmutableArray.CreateBuilder<Vec2>();
         run.Add(At(line, from));
         for (int i = (int)Math.Floor(from) + 1; i < to; i++)
         {

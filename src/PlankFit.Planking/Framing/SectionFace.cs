@@ -49,7 +49,7 @@ internal sealed class SectionFace
 
     public Uv Keel(double u) => new(u, keelV.At(u));
 
-    public Uv Chine(double u) => new(u, hull.ChineV(u));
+    public Uv Chine(double u) => new(u, hull.UpperV(u));
 
     /// <summary>Where the keel's side meets the plane at x.</summary>
     public Uv KeelAt(double x) => OnEdge(Keel, x);

@@ -29,11 +29,7 @@ internal static class SnapPlanner
         {
             HullSurface hull = planked.HullOf(side);
             double offset = layer.NeutralOffsetMm - (layer.Planks.ThicknessMm / 2);
-            SectionFace face = SectionFace.At(
-                hull,
-                offset,
-                planked.KeelOf(side).SideOf(layer.Planks)
-            );
+            var face = SectionFace.At(hull, offset, planked.KeelOf(side).SideOf(layer.Planks));
             yield return new(
                 layer.Number,
                 offset,
@@ -190,7 +186,7 @@ internal static class SnapPlanner
         Uv place
     )
     {
-        FromStation near = FromStation.Of(stations, face.PointAt(place).X);
+        var near = FromStation.Of(stations, face.PointAt(place).X);
         double from = edgeAt(stations.First(s => s.Name == near.Station).PositionMm).U,
             run = 0;
         Vec3 before = face.PointAt(edge(from));

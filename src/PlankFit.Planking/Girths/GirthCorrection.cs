@@ -30,7 +30,7 @@ internal static class GirthCorrection
 
     public static CorrectedHull Of(PlankingJob job, ImmutableArray<MeasuredGirth> girths)
     {
-        HullSurface table = HullLoft.Build(job.Offsets, job.Hull);
+        HullSurface table = HullLoft.Build(job.Offsets, job.Hull.Panel);
         if (girths.IsEmpty)
         {
             return new(table, [], []);
@@ -50,7 +50,7 @@ internal static class GirthCorrection
             }
 
             offsets = Scaled(job, table, scale);
-            hull = HullLoft.Build(offsets, job.Hull);
+            hull = HullLoft.Build(offsets, job.Hull.Panel);
             now = Girths(job, hull);
         }
 
@@ -74,7 +74,7 @@ internal static class GirthCorrection
 
     private static ImmutableArray<FairingMove> Moves(OffsetTable old, OffsetTable now)
     {
-        var moves = ImmutableArray.CreateBuilder<FairingMove>();
+        ImmutableArray<FairingMove>.Builder moves = ImmutableArray.CreateBuilder<FairingMove>();
         for (int i = 0; i < old.Stations.Length; i++)
         {
             foreach ((OffsetLine was, OffsetLine line) in old.Lines.Zip(now.Lines))
@@ -144,8 +144,8 @@ internal static class GirthCorrection
     /// <summary>Every line from the one after the keel to the chine, moved from the keel's point by the station's factor. Cells that the table leaves empty stay empty.</summary>
     private static OffsetTable Scaled(PlankingJob job, HullSurface table, double[] scale)
     {
-        OffsetLine keel = job.Offsets.Find(job.Hull.Keel)!;
-        string[] moved = [.. job.Hull.Between, job.Hull.Chine];
+        OffsetLine keel = job.Offsets.Find(job.Hull.Panel.Lower)!;
+        string[] moved = [.. job.Hull.Panel.Between, job.Hull.Panel.Upper];
         var at = new Dictionary<int, double>();
         for (int i = 0; i < job.Offsets.Stations.Length; i++)
         {

@@ -18,8 +18,8 @@ internal static class SectionGirth
     {
         LoftedSurface table = hull.Surface;
         double keelX = table.At(station.U, 0).P.X,
-            chineX = table.At(station.U, table.ChineV(station.U)).P.X;
-        if (table.At(station.U, 0).P.ChordTo(table.At(station.U, table.ChineV(station.U)).P) < 1)
+            chineX = table.At(station.U, table.UpperV(station.U)).P.X;
+        if (table.At(station.U, 0).P.ChordTo(table.At(station.U, table.UpperV(station.U)).P) < 1)
         {
             return 0;
         }
@@ -52,7 +52,7 @@ internal static class SectionGirth
             SurfacePoint p = default;
             for (int k = 0; k < 20; k++)
             {
-                double v = keelV + (part * (table.ChineV(u) - keelV));
+                double v = keelV + (part * (table.UpperV(u) - keelV));
                 p = face.At(u, v);
                 double miss = p.P.X - (keelX + (part * (chineX - keelX)));
                 u -= miss / p.Du.X;

@@ -5,39 +5,38 @@ using PlankFit.Planking.Findings;
 
 namespace PlankFit.Planking.Hulls;
 
-/// <summary>From a table of offsets to the starboard bottom's surface.</summary>
+/// <summary>From a table of offsets to the surface of one of its panels, starboard.</summary>
 public static class HullLoft
 {
-    /// <summary>Keel and chine nearer than this at the first station are one point, mm: half of what a table in sixteenths can tell apart.</summary>
+    /// <summary>Both edges nearer than this at the first station are one point, mm: half of what a table in sixteenths can tell apart.</summary>
     private const double ApexMm = 0.5;
 
-    /// <summary>The stations at which both keel and chine exist, in order; the bottom runs over these.</summary>
-    public static ImmutableArray<int> BottomStations(OffsetTable table, HullSpec spec)
+    /// <summary>The stations at which both edges exist, in order; the panel runs over these.</summary>
+    public static ImmutableArray<int> Stations(OffsetTable table, Panel panel)
     {
-        OffsetLine keel = Line(table, spec.Keel),
-            chine = Line(table, spec.Chine);
-        (int k0, int k1) = Extent(keel);
-        (int c0, int c1) = Extent(chine);
+        OffsetLine lower = Line(table, panel.Lower),
+            upper = Line(table, panel.Upper);
+        (int k0, int k1) = Extent(lower);
+        (int c0, int c1) = Extent(upper);
         int from = Math.Max(k0, c0),
             to = Math.Min(k1, c1);
         return [.. Enumerable.Range(from, Math.Max(0, to - from + 1))];
     }
 
-    /// <summary>Lofts keel, the lines between and chine; every given point is on the surface.</summary>
+    /// <summary>Lofts the lower edge (v = 0), the lines between and the upper edge; every given point is on the surface.</summary>
     /// <exception cref="JobFaultException">Where there is nothing to loft.</exception>
-    public static HullSurface Build(OffsetTable table, HullSpec spec)
+    public static HullSurface Build(OffsetTable table, Panel panel)
     {
-        ImmutableArray<int> stations = BottomStations(table, spec);
+        ImmutableArray<int> stations = Stations(table, panel);
         if (stations.Length < 4)
         {
             throw new JobFaultException(
                 "offsets",
-                $"the bottom has {stations.Length} station(s) at which both '{spec.Keel}' and '{spec.Chine}' have values; four or more are needed"
+                $"the {panel.Name} has {stations.Length} station(s) at which both '{panel.Lower}' and '{panel.Upper}' have values; four or more are needed"
             );
         }
 
-        string[] names = [spec.Keel, .. spec.Between, spec.Chine];
-        FilledLine[] lines = [.. names.Select(n => FilledLine.From(table, Line(table, n)))];
+        FilledLine[] lines = [.. panel.Lines.Select(n => FilledLine.From(table, Line(table, n)))];
         var sections = stations
             .Select(i => (IReadOnlyList<Vec3>)[.. lines.Where(l => l.Has(i)).Select(l => l.At(i))])
             .ToList();
@@ -46,13 +45,18 @@ public static class HullLoft
         {
             throw new JobFaultException(
                 "offsets",
-                $"keel and chine meet in a point at the after station {table.Stations[stations[^1]].Name}; a bottom may come to a point forward only: end the table at the transom"
+                $"{panel.WordOf(PanelEdge.Lower)} and {panel.WordOf(PanelEdge.Upper)} meet in a point at the after station {table.Stations[stations[^1]].Name}; a {panel.Name} may come to a point forward only: end the table at the transom"
             );
         }
 
-        CheckCrossed(table, spec, stations, sections);
-        LoftedSurface surface = Loft.Through(sections, -1 * Vec3.UnitZ, ApexMm);
-        var on = stations.Select(
+        CheckCrossed(table, panel, stations, sections);
+        LoftedSurface surface = Loft.Through(
+            sections,
+            Outer(panel, sections),
+            ApexMm,
+            panel.Beside is { } beside ? Parameter(table, beside, stations, sections) : null
+        );
+        IEnumerable<StationOnHull> on = stations.Select(
             (i, k) =>
                 new StationOnHull(
                     table.Stations[i].Name,
@@ -63,27 +67,90 @@ public static class HullLoft
         return new(surface, [.. on]);
     }
 
-    /// <summary>The chine must not lie inboard of the keel: a bottom folded back on itself has no outside.</summary>
+    /// <summary>The u of the panel beside at the stations that it has, and this panel's own chords beyond them.</summary>
+    private static double[] Parameter(
+        OffsetTable table,
+        Panel beside,
+        ImmutableArray<int> stations,
+        List<IReadOnlyList<Vec3>> sections
+    )
+    {
+        ImmutableArray<int> theirs = Stations(table, beside);
+        double[] own = Loft.CommonParameter(sections);
+        int[] shared = [.. stations.Where(theirs.Contains)];
+        if (shared.Length < 2)
+        {
+            return own;
+        }
+
+        var lower = FilledLine.From(table, Line(table, beside.Lower));
+        var upper = FilledLine.From(table, Line(table, beside.Upper));
+        double[] given = Loft.CommonParameter([
+            .. theirs.Select(i => (IReadOnlyList<Vec3>)[lower.At(i), upper.At(i)]),
+        ]);
+        double Given(int station) => given[theirs.IndexOf(station)];
+        double Own(int station) => own[stations.IndexOf(station)];
+        return
+        [
+            .. stations.Select(i =>
+                i < shared[0] ? Given(shared[0]) - Own(shared[0]) + Own(i)
+                : i > shared[^1] ? Given(shared[^1]) - Own(shared[^1]) + Own(i)
+                : Given(i)
+            ),
+        ];
+    }
+
+    /// <summary>A direction out of the hull: down for a bottom, else to the right of its widest section as one looks forward along it from the lower edge to the upper.</summary>
+    private static Vec3 Outer(Panel panel, List<IReadOnlyList<Vec3>> sections)
+    {
+        if (panel.HasKeel)
+        {
+            return -1 * Vec3.UnitZ;
+        }
+
+        Vec3 rise = sections.Select(s => s[^1] - s[0]).MaxBy(r => r.Norm);
+        return new(0, rise.Z, -rise.Y);
+    }
+
+    /// <summary>A panel folded back on itself has no outside: the chine of a bottom must not lie inboard of the keel, no other panel's upper edge below its lower one.</summary>
     private static void CheckCrossed(
         OffsetTable table,
-        HullSpec spec,
+        Panel panel,
         ImmutableArray<int> stations,
         List<IReadOnlyList<Vec3>> sections
     )
     {
         for (int i = 0; i < sections.Count; i++)
         {
-            Vec3 keel = sections[i][0],
-                chine = sections[i][^1];
-            bool apex = i == 0 && keel.ChordTo(chine) < ApexMm;
-            if (!apex && !(chine.Y >= keel.Y))
+            Vec3 lower = sections[i][0],
+                upper = sections[i][^1];
+            bool apex = i == 0 && lower.ChordTo(upper) < ApexMm;
+            if (apex)
+            {
+                continue;
+            }
+
+            string? crossed =
+                panel.HasKeel && !(upper.Y >= lower.Y)
+                    ? $"'{panel.Upper}' at half-breadth {upper.Y:0.#} mm is inboard of '{panel.Lower}' at {lower.Y:0.#} mm: the lines cross there; correct the table, or name the right lines in [hull]"
+                : !panel.HasKeel && !IsUpward(lower, upper)
+                    ? $"'{panel.Upper}' at height {upper.Z:0.#} mm is below '{panel.Lower}' at {lower.Z:0.#} mm: the lines cross there; correct the table, or name the right lines in [[panel]] {panel.Name}"
+                : null;
+            if (crossed is not null)
             {
                 throw new JobFaultException(
                     $"offsets, station {table.Stations[stations[i]].Name}",
-                    $"'{spec.Chine}' at half-breadth {chine.Y:0.#} mm is inboard of '{spec.Keel}' at {keel.Y:0.#} mm: the lines cross there; correct the table, or name the right lines in [hull]"
+                    crossed
                 );
             }
         }
+    }
+
+    /// <summary>Up, or outboard and by less than half a right angle down, as a flat along a chine may be.</summary>
+    private static bool IsUpward(Vec3 lower, Vec3 upper)
+    {
+        Vec3 rise = upper - lower;
+        return rise.Z > 0 || rise.Y > -rise.Z;
     }
 
     private static OffsetLine Line(OffsetTable table, string name) =>

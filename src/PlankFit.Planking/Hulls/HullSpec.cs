@@ -2,14 +2,20 @@ using System.Collections.Immutable;
 
 namespace PlankFit.Planking.Hulls;
 
-/// <summary>Which lines of the table make the bottom, and which face of the finished stack the table is to.</summary>
-public sealed record HullSpec(
-    string Keel,
-    string Chine,
-    ImmutableArray<string> Between,
-    OffsetsAreTo OffsetsAreTo,
-    KeelSide KeelSide
-);
+/// <summary>Which panel of the hull is planked, and which face of the finished stack the table is to.</summary>
+/// <param name="KeelSide">Of a panel whose lower edge is the keel.</param>
+public sealed record HullSpec(Panel Panel, OffsetsAreTo OffsetsAreTo, KeelSide KeelSide)
+{
+    /// <summary>A bottom, by the lines that make it.</summary>
+    public HullSpec(
+        string keel,
+        string chine,
+        ImmutableArray<string> between,
+        OffsetsAreTo offsetsAreTo,
+        KeelSide keelSide
+    )
+        : this(Panel.Bottom(keel, chine, between), offsetsAreTo, keelSide) { }
+}
 
 public enum OffsetsAreTo
 {

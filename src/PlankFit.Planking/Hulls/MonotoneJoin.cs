@@ -27,10 +27,7 @@ internal sealed class MonotoneJoin
         // One place more at either end, at the same value, so that the curve runs level into what is held.
         double before = x[0] - (x[1] - x[0]),
             beyond = x[^1] + (x[^1] - x[^2]);
-        CubicSpline monotone = CubicSpline.InterpolatePchip(
-            [before, .. x, beyond],
-            [y[0], .. y, y[^1]]
-        );
+        var monotone = CubicSpline.InterpolatePchip([before, .. x, beyond], [y[0], .. y, y[^1]]);
         return new(x, y, [.. x.Select((at, i) => Held(monotone.Differentiate(at), x, y, i))]);
     }
 

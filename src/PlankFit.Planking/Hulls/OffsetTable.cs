@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Planking.Hulls;
 
@@ -9,6 +10,11 @@ namespace PlankFit.Planking.Hulls;
 public sealed record OffsetTable(ImmutableArray<Station> Stations, ImmutableArray<OffsetLine> Lines)
 {
     public OffsetLine? Find(string line) => Lines.FirstOrDefault(l => l.Name == line);
+
+    /// <summary>A line that is known to be there: <see cref="JobChecks"/> has asked for all that a job names.</summary>
+    /// <exception cref="ArgumentException">It is not.</exception>
+    public OffsetLine Named(string line) =>
+        Find(line) ?? throw new ArgumentException($"the table has no line '{line}'", nameof(line));
 }
 
 /// <summary>A station: its name as printed in the table's head and its x, mm.</summary>

@@ -27,6 +27,19 @@ public sealed record AsBuiltSpec
     /// <summary>The file of that record, as the job names it; null where it names none.</summary>
     public string? CutFile { get; init; }
 
+    /// <summary>What of it is a panel's: its planks, and of a panel without a keel no girth and no keel.</summary>
+    public AsBuiltSpec Of(Panel panel)
+    {
+        bool Is(PlankId id) => id.Panel == panel.Letter;
+        AsBuiltSpec of = this with
+        {
+            Seams = [.. Seams.Where(s => Is(s.PlankId))],
+            Fitted = [.. Fitted.Where(Is)],
+            Cut = [.. Cut.Where(c => Is(c.Id)).Select(c => c.Named(panel))],
+        };
+        return panel.HasKeel ? of : of with { KeelHalfWidths = [], Girths = [] };
+    }
+
     public bool NothingMeasured => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
 
     public bool IsEmpty => NothingMeasured && Fitted.IsEmpty && Cut.IsEmpty;
@@ -45,7 +58,7 @@ public sealed record MeasuredGirth(string Station, Side Side, double Mm);
 /// job names; aft positive.
 /// </summary>
 /// <param name="At">Keel or chine.</param>
-public sealed record MeasuredSeam(PlankId PlankId, HullEdge At, double Mm)
+public sealed record MeasuredSeam(PlankId PlankId, PanelEdge At, double Mm)
 {
     public Side Side => PlankId.Side;
 }

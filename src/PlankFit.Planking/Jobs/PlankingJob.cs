@@ -6,10 +6,7 @@ using PlankFit.Planking.Units;
 namespace PlankFit.Planking.Jobs;
 
 /// <summary>What planks are laid by, all lengths in millimetres, angles in degrees as the builder states them.</summary>
-/// <param name="Revision">Six hexadecimal digits that change when any input file changes; printed on every sheet.</param>
 public sealed record PlankingJob(
-    string Name,
-    string Revision,
     LengthUnit Units,
     OffsetTable Offsets,
     HullSpec Hull,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 
@@ -26,6 +27,18 @@ public sealed record SawnPlank(PlankId Id, string Revision, PlankForm Form)
         {
             SawnFor = new(layer.Name, layer.ThicknessMm, layer.Heads),
         };
+
+    /// <summary>With the edges of its ends by the words that its panel has for them, which the record leaves out.</summary>
+    public SawnPlank Named(Panel panel) =>
+        panel.HasKeel
+            ? this
+            : this with
+            {
+                Form = Form with
+                {
+                    Ends = [.. Form.Ends.Select(e => e with { Word = panel.WordOf(e.At) })],
+                },
+            };
 
     /// <summary>The two ends of its forward or after seam, inboard first, in the starboard frame; null where it has no such edge.</summary>
     public (Vec3 Inboard, Vec3 Outboard)? SeamEnds(bool after)

@@ -22,7 +22,9 @@ public sealed record Stack(ImmutableArray<StackedLayer> Layers, double InnerMm, 
     public static Stack Of(ImmutableArray<LayerSpec> layers, OffsetsAreTo to)
     {
         (double inner, double outer) = Faces(layers.Sum(l => l.ThicknessMm), to);
-        var stacked = ImmutableArray.CreateBuilder<StackedLayer>(layers.Length);
+        ImmutableArray<StackedLayer>.Builder stacked = ImmutableArray.CreateBuilder<StackedLayer>(
+            layers.Length
+        );
         double at = inner;
         foreach (LayerSpec layer in layers)
         {

@@ -20,7 +20,7 @@ internal sealed class DiagonalScale
 
     public static DiagonalScale Of(ImmutableArray<Plank> planks)
     {
-        var zeros = ImmutableArray.CreateBuilder<double>(planks.Length);
+        ImmutableArray<double>.Builder zeros = ImmutableArray.CreateBuilder<double>(planks.Length);
         for (int i = 0; i < planks.Length; i++)
         {
             if (i == 0)

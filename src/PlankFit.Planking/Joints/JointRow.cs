@@ -224,7 +224,7 @@ internal sealed class JointRow
     {
         int from = Math.Max(0, plank - struck.Reach + 1),
             at = 1;
-        var words = new ulong[1 + planks[from..(plank + 1)].Sum(p => p.Words)];
+        ulong[] words = new ulong[1 + planks[from..(plank + 1)].Sum(p => p.Words)];
         words[0] = (ulong)plank;
         for (int i = from; i <= plank; i++)
         {

@@ -51,7 +51,7 @@ internal sealed class LayerBelow
                     return under.P + (gap * under.Normal);
                 }),
             ];
-        Dictionary<PlankId, Plank> byId = planks.ToDictionary(p => p.Id);
+        var byId = planks.ToDictionary(p => p.Id);
         return new(
             [
                 .. (pieced?.Planks ?? []).SelectMany(p =>

@@ -16,7 +16,7 @@ internal static class LayerJoints
     )
     {
         JointId Id(int plank, int joint) => new(layer.Planks[plank].Plank.Id, joint);
-        var planks = ImmutableArray.CreateBuilder<JointedPlank>();
+        ImmutableArray<JointedPlank>.Builder planks = ImmutableArray.CreateBuilder<JointedPlank>();
         for (int i = 0; i < choice.Ways.Length; i++)
         {
             JointScheme way = choice.Ways[i];

@@ -27,7 +27,7 @@ internal sealed record PlankOptions(ImmutableArray<JointScheme> Ways, bool IsAll
         }
 
         bool isAll = true;
-        var all = ImmutableArray.CreateBuilder<JointScheme>();
+        ImmutableArray<JointScheme>.Builder all = ImmutableArray.CreateBuilder<JointScheme>();
         for (int joints = least; joints <= least + extra; joints++)
         {
             ImmutableArray<JointScheme> some =

@@ -29,7 +29,7 @@ public static class PlankSchemes
     {
         ImmutableArray<JointPlace> places = room.Places;
         // Joints up to and with each place; 0 where no row of pieces comes to it.
-        var upTo = new int[places.Length];
+        int[] upTo = new int[places.Length];
         int? least = null;
         for (int p = 0; p < places.Length; p++)
         {
@@ -111,7 +111,7 @@ public static class PlankSchemes
     private static bool[][] Ends(PlankRoom room, JointStock stock, int joints)
     {
         ImmutableArray<JointPlace> places = room.Places;
-        var ends = new bool[Math.Max(1, joints)][];
+        bool[][] ends = new bool[Math.Max(1, joints)][];
         ends[0] = [.. places.Select(p => Fits(room.ToMm - p.NearMm, stock))];
         for (int more = 1; more < joints; more++)
         {

@@ -94,7 +94,7 @@ public static class SchemeSearch
         ImmutableArray<JointScheme> here = ways[i];
         int back = Math.Min(reach, i);
         // agree[d - 1][a, w]: way w of this plank stands with way a of the plank d before it.
-        var agree = new bool[back][,];
+        bool[][,] agree = new bool[back][,];
         for (int d = 1; d <= back; d++)
         {
             agree[d - 1] = Table(ways[i - d], here, rules, d);
@@ -175,7 +175,7 @@ public static class SchemeSearch
         int apart
     )
     {
-        var table = new bool[a.Length, b.Length];
+        bool[,] table = new bool[a.Length, b.Length];
         for (int i = 0; i < a.Length; i++)
         {
             for (int j = 0; j < b.Length; j++)

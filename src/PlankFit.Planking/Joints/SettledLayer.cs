@@ -20,7 +20,7 @@ internal sealed record SettledLayer(
         CancellationToken stop
     )
     {
-        LayerChoice chosen = LayerChoice.Of(layer, rules, FewestJoints.UsualEffort, stop);
+        var chosen = LayerChoice.Of(layer, rules, FewestJoints.UsualEffort, stop);
         return new(
             layer,
             rules,

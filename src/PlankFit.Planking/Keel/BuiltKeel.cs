@@ -8,6 +8,7 @@ using PlankFit.Planking.Regions;
 namespace PlankFit.Planking.Keel;
 
 /// <summary>The keel of one side, built up beside the stack: which of its layers each layer of planks meets.</summary>
+/// <param name="Job">As far as faces go: see <see cref="FacesJob"/>.</param>
 /// <param name="Layers">From the inside out; empty where the job names no keel layer and the planks meet the table's keel line.</param>
 internal sealed record BuiltKeel(
     PlankingJob Job,
@@ -15,8 +16,20 @@ internal sealed record BuiltKeel(
     ImmutableArray<KeelLayerStanding> Layers
 )
 {
-    public static BuiltKeel Of(PlankingJob job, HullSurface hull, Side side) =>
-        new(job, hull, KeelStack.Of(job, hull, side));
+    /// <param name="before">Keels worked out before; one that would be the same is taken over.</param>
+    public static BuiltKeel Of(
+        PlankingJob job,
+        HullSurface hull,
+        Side side,
+        IEnumerable<BuiltKeel>? before = null
+    )
+    {
+        PlankingJob faces = FacesJob.Of(job, side);
+        return before?.FirstOrDefault(k =>
+                ReferenceEquals(k.Hull, hull) && SameValue.Are(k.Job, faces)
+            )
+            ?? new(faces, hull, KeelStack.Of(faces, hull, side));
+    }
 
     /// <summary>The side that the planks of a layer are cut to.</summary>
     public KeelSideFace SideOf(PlankLayerSpec planks) =>
@@ -30,5 +43,5 @@ internal sealed record BuiltKeel(
 
     /// <summary>The keel layer that names the planks' layer; the first one, carried on, where none does; null where there is none.</summary>
     private KeelLayerStanding? Met(PlankLayerSpec planks) =>
-        Layers.FirstOrDefault(k => k.Planks.Name == planks.Name) ?? Layers.FirstOrDefault();
+        Layers.FirstOrDefault(k => k.Spec.Meets == planks.Name) ?? Layers.FirstOrDefault();
 }

@@ -1,7 +1,6 @@
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Jobs;
-using PlankFit.Planking.Layers;
 using PlankFit.Planking.Regions;
 
 namespace PlankFit.Planking.Keel;
@@ -20,7 +19,6 @@ internal sealed class KeelLayerStanding
 
     public KeelLayerStanding(
         KeelLayerSpec spec,
-        PlankLayerSpec planks,
         ISurface planksOuterFace,
         LoftedSurface hull,
         KeelFaceLine face,
@@ -28,15 +26,12 @@ internal sealed class KeelLayerStanding
         KeelEdgeCurve halfWidth
     )
     {
-        (Spec, Planks, PlanksOuterFace) = (spec, planks, planksOuterFace);
+        (Spec, PlanksOuterFace) = (spec, planksOuterFace);
         (this.hull, this.face) = (hull, face);
         (this.wanted, this.halfWidth) = (wanted, halfWidth);
     }
 
     public KeelLayerSpec Spec { get; }
-
-    /// <summary>The plank layer whose ends meet it.</summary>
-    public PlankLayerSpec Planks { get; }
 
     public ISurface PlanksOuterFace { get; }
 

@@ -32,13 +32,13 @@ internal static class KeelStack
         LoftedSurface table = hull.Surface;
         var stack = Stack.Of(job);
         KeelProfile profile = Profile(job, hull);
-        var standing = ImmutableArray.CreateBuilder<KeelLayerStanding>();
+        ImmutableArray<KeelLayerStanding>.Builder standing =
+            ImmutableArray.CreateBuilder<KeelLayerStanding>();
         double timber = 0;
         foreach (KeelLayerSpec spec in job.Keel.Layers)
         {
             timber += spec.ThicknessMm;
             int index = PlankLayer(job, spec);
-            var planks = (PlankLayerSpec)job.Layers[index];
             var outer = new ParallelSurface(table, stack.Layers[index].OuterMm);
             ClothLayerSpec[] cloths = [.. job.Layers.Take(index).OfType<ClothLayerSpec>()];
             double sofar = timber;
@@ -53,7 +53,6 @@ internal static class KeelStack
             standing.Add(
                 new(
                     spec,
-                    planks,
                     outer,
                     table,
                     face,
@@ -177,9 +176,7 @@ internal static class KeelStack
 
     private static KeelEdgeCurve OfLine(OffsetTable table, string name)
     {
-        OffsetLine line =
-            table.Find(name)
-            ?? throw new JobFaultException("keel", $"the table has no line '{name}'");
+        OffsetLine line = table.Named(name);
         var x = new List<double>();
         var y = new List<double>();
         for (int i = 0; i < table.Stations.Length; i++)
@@ -192,12 +189,7 @@ internal static class KeelStack
             }
         }
 
-        return x.Count >= 3
-            ? KeelEdgeCurve.Through(x, y)
-            : throw new JobFaultException(
-                "keel",
-                $"the line '{name}' has {x.Count} half-breadth(s); a keel layer's half-width needs three at least"
-            );
+        return KeelEdgeCurve.Through(x, y);
     }
 
     /// <summary>The place in the job's layers of the plank layer that a keel layer names.</summary>
@@ -211,9 +203,9 @@ internal static class KeelStack
             }
         }
 
-        throw new JobFaultException(
-            "keel",
-            $"keel layer '{spec.Name}' meets '{spec.Meets}', and no layer of planks has that name"
+        throw new ArgumentException(
+            $"keel layer '{spec.Name}' meets '{spec.Meets}', which is no layer of planks",
+            nameof(spec)
         );
     }
 

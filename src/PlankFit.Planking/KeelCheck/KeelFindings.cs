@@ -94,7 +94,7 @@ internal static class KeelFindings
             .. planked
                 .PlankLayers.First(l => l.Planks.Name == layer.Spec.Meets)
                 .Starboard.Where(p =>
-                    p.Ends.Any(e => e.At == HullEdge.Keel && e.Cut == EndCut.LeftLong)
+                    p.Ends.Any(e => e.At == PanelEdge.Lower && e.Cut == EndCut.LeftLong)
                 )
                 .Select(p => p.Id),
         ];
@@ -231,7 +231,7 @@ internal static class KeelFindings
 
         double[] x = [.. measured.Select(r => r.PositionMm)],
             off = [.. measured.Select(r => r.HalfWidthMm - r.WantedHalfWidthMm)];
-        LeaveOneOut judged = LeaveOneOut.Of(x, off, 3);
+        var judged = LeaveOneOut.Of(x, off, 3);
         int k = Enumerable.Range(0, x.Length).MaxBy(i => judged.Gains[i]);
         if (k > 0 && k < x.Length - 1 && Math.Abs(judged.Residuals[k]) >= FairMm)
         {

@@ -67,8 +67,8 @@ internal static class KeelLaps
                 KeelStation steepest = run.MinBy(r => Math.Abs(r.PositionMm - end))!;
                 double narrower =
                     cloth.ThicknessMm
-                    / Math.Cos(steepest.SlopeDegrees * Math.PI / 180)
-                    / Math.Tan(steepest.DeadriseDegrees * Math.PI / 180);
+                    / Math.Cos(steepest.Angles.SlopeDegrees * Math.PI / 180)
+                    / Math.Tan(steepest.Angles.DeadriseDegrees * Math.PI / 180);
                 yield return new(
                     Severity.Note,
                     where,
@@ -114,5 +114,6 @@ internal static class KeelLaps
     }
 
     private static double Inner(KeelLayerPlan layer, KeelStation row) =>
-        row.HalfWidthMm - (Math.Tan(row.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
+        row.HalfWidthMm
+        - (Math.Tan(row.Angles.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
 }

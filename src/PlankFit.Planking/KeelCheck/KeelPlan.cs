@@ -30,25 +30,18 @@ public sealed record KeelLayerPlan(
 
 /// <summary>One keel layer at one place on one side.</summary>
 /// <param name="Station">The station's name; empty between stations.</param>
-/// <param name="DeadriseDegrees">Of the planks' outer face where it meets the layer's, in the section.</param>
-/// <param name="SlopeDegrees">Of the layer's outer face along the hull, positive where it rises going aft.</param>
 /// <param name="WantedHalfWidthMm">Where the planks' outer face meets the keel layer's outer face.</param>
 /// <param name="HalfWidthMm">What is there, at the outer face.</param>
 /// <param name="ProudMm">(half − wanted) tan b, plumb: the layer's outer face beyond the planks' at its edge; negative is shy.</param>
-/// <param name="BevelDegrees">Of its side, off plumb, in the section: positive where the outer face is the wider.</param>
-/// <param name="PlankEndBevelDegrees">The saw's tilt at the planks' ends there.</param>
 /// <param name="Measured">Whether it was measured at this station.</param>
 public sealed record KeelStation(
     string Station,
     double PositionMm,
     Side Side,
-    double DeadriseDegrees,
-    double SlopeDegrees,
+    KeelAngles Angles,
     double WantedHalfWidthMm,
     double HalfWidthMm,
     double ProudMm,
-    double BevelDegrees,
-    double PlankEndBevelDegrees,
     bool Measured
 )
 {
@@ -61,6 +54,18 @@ public sealed record KeelStation(
     /// <summary>What to plane off the outer face instead, at its edge, mm; none where it is shy.</summary>
     public double TakeOffFaceMm => Math.Max(0, ProudMm);
 }
+
+/// <summary>How faces and side of a keel layer lie at one place.</summary>
+/// <param name="DeadriseDegrees">Of the planks' outer face where it meets the layer's, in the section.</param>
+/// <param name="SlopeDegrees">Of the layer's outer face along the hull, positive where it rises going aft.</param>
+/// <param name="BevelDegrees">Of its side, off plumb, in the section: positive where the outer face is the wider.</param>
+/// <param name="PlankEndBevelDegrees">The saw's tilt at the planks' ends there.</param>
+public sealed record KeelAngles(
+    double DeadriseDegrees,
+    double SlopeDegrees,
+    double BevelDegrees,
+    double PlankEndBevelDegrees
+);
 
 /// <summary>What the keel that is there does to one plank, against a keel at its mitre.</summary>
 /// <param name="LengthChangeMm">Along the plank's own line: positive where the plank is the longer for it.</param>

@@ -13,10 +13,10 @@ internal static class KeelPlankEnds
 {
     public static IEnumerable<KeelPlankEnd> Of(Planked planked, KeelLayerStanding keel, Side side)
     {
-        PlankLayerPlan layer = planked.PlankLayers.First(l => l.Planks.Name == keel.Planks.Name);
+        PlankLayerPlan layer = planked.PlankLayers.First(l => l.Planks.Name == keel.Spec.Meets);
         foreach (Plank plank in layer.On(side))
         {
-            foreach (PlankEnd end in plank.Ends.Where(e => e.At == HullEdge.Keel))
+            foreach (PlankEnd end in plank.Ends.Where(e => e.At == PanelEdge.Lower))
             {
                 yield return Of(keel, plank, end);
             }

@@ -21,7 +21,8 @@ internal static class KeelPlanner
     {
         PlankingJob job = planked.Job;
         Side[] sides = [Side.Starboard, Side.Port];
-        var layers = ImmutableArray.CreateBuilder<KeelLayerPlan>();
+        ImmutableArray<KeelLayerPlan>.Builder layers =
+            ImmutableArray.CreateBuilder<KeelLayerPlan>();
         for (int i = 0; i < job.Keel.Layers.Length; i++)
         {
             stop.ThrowIfCancellationRequested();
@@ -165,22 +166,24 @@ internal static class KeelPlanner
             station,
             x,
             side,
-            Degrees(deadrise),
-            Degrees(slope),
+            new(
+                Degrees(deadrise),
+                Degrees(slope),
+                layer.Spec.Side switch
+                {
+                    KeelLayerSide.Leaning(var lean) => lean,
+                    KeelLayerSide.SquareToPlank => Degrees(
+                        Deadrise((layer.PlanksOver(x, half) ?? at).Surface.Normal)
+                    ),
+                    _ => 0,
+                },
+                layer.Spec.Side is KeelLayerSide.SquareToPlank
+                    ? 0
+                    : Degrees(Math.Asin(Math.Clamp(end.Dot(at.Surface.Normal), -1, 1)))
+            ),
             wanted,
             half,
             (half - wanted) * Math.Tan(deadrise),
-            layer.Spec.Side switch
-            {
-                KeelLayerSide.Leaning(var lean) => lean,
-                KeelLayerSide.SquareToPlank => Degrees(
-                    Deadrise((layer.PlanksOver(x, half) ?? at).Surface.Normal)
-                ),
-                _ => 0,
-            },
-            layer.Spec.Side is KeelLayerSide.SquareToPlank
-                ? 0
-                : Degrees(Math.Asin(Math.Clamp(end.Dot(at.Surface.Normal), -1, 1))),
             measured
         );
     }

@@ -36,5 +36,5 @@ internal static class KeelStock
 
     private static double Widest(KeelLayerPlan layer, KeelStation row) =>
         row.HalfWidthMm
-        + Math.Max(0, -Math.Tan(row.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
+        + Math.Max(0, -Math.Tan(row.Angles.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
 }

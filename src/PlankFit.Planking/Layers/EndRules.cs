@@ -21,14 +21,14 @@ public sealed record EndRule(EndCut Cut, double ByMm, double? AllowanceMm)
 
 /// <summary>The rules for the four edges, and stretches of the hull where it is done otherwise.</summary>
 public sealed record EndRules(
-    EndRule Keel,
-    EndRule Chine,
+    EndRule Lower,
+    EndRule Upper,
     EndRule Transom,
     EndRule Stem,
     ImmutableArray<EndZone> Zones
 )
 {
-    /// <summary>Keel fit, the others left long by 25 mm.</summary>
+    /// <summary>Of a bottom: fit at the keel, the others left long by 25 mm.</summary>
     public static readonly EndRules Default = new(
         EndRule.Fit,
         EndRule.LeftLong(25),
@@ -37,15 +37,18 @@ public sealed record EndRules(
         []
     );
 
+    /// <summary>Of a panel without a keel: left long by 25 mm all round, to be trimmed where the next panel's planks lie.</summary>
+    public static readonly EndRules LeftLong = Default with { Lower = EndRule.LeftLong(25) };
+
     /// <summary>Where the keel fades forward; null where planks meet it all along.</summary>
     public KeelFade? Fade { get; init; }
 
     /// <summary>Whether a zone of the job says what is done at this edge at x.</summary>
-    public bool Zoned(HullEdge edge, double xMm) =>
+    public bool Zoned(PanelEdge edge, double xMm) =>
         Zones.Any(z => xMm >= z.FromMm && xMm <= z.ToMm && z.Rule(edge) is not null);
 
     /// <summary>The rule for an end whose midpoint lies at x, mm.</summary>
-    public EndRule For(HullEdge edge, double xMm)
+    public EndRule For(PanelEdge edge, double xMm)
     {
         foreach (EndZone zone in Zones)
         {
@@ -57,9 +60,9 @@ public sealed record EndRules(
 
         return edge switch
         {
-            HullEdge.Keel => Keel,
-            HullEdge.Chine => Chine,
-            HullEdge.Transom => Transom,
+            PanelEdge.Lower => Lower,
+            PanelEdge.Upper => Upper,
+            PanelEdge.Transom => Transom,
             _ => Stem,
         };
     }
@@ -75,18 +78,18 @@ public sealed record KeelFade(double XMm, double ByMm);
 public sealed record EndZone(
     double FromMm,
     double ToMm,
-    EndRule? Keel,
-    EndRule? Chine,
+    EndRule? Lower,
+    EndRule? Upper,
     EndRule? Transom,
     EndRule? Stem
 )
 {
-    public EndRule? Rule(HullEdge edge) =>
+    public EndRule? Rule(PanelEdge edge) =>
         edge switch
         {
-            HullEdge.Keel => Keel,
-            HullEdge.Chine => Chine,
-            HullEdge.Transom => Transom,
+            PanelEdge.Lower => Lower,
+            PanelEdge.Upper => Upper,
+            PanelEdge.Transom => Transom,
             _ => Stem,
         };
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Girths;
-using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
 using PlankFit.Planking.Seams;
 
 namespace PlankFit.Planking.Laying;
@@ -20,7 +20,26 @@ internal static class HullAsBuilt
             || Differ(s.Fitted, p => p.Side, OfStarboard);
     }
 
-    public static HullSurface Of(PlankingJob job, Side side) => Corrected(job, side).Hull;
+    /// <summary>The hull; the one made before where it would be the same.</summary>
+    public static LoftedHull Of(PlankingJob job, Side side, LayWorkings? before)
+    {
+        PlankingJob from = LinesJob(job, side);
+        return before?.Hulls.FirstOrDefault(h => SameValue.Are(h.From, from))
+            ?? new(from, Corrected(from, side).Hull);
+    }
+
+    /// <summary>A job as far as a side's lines go: its table and the girths measured there, which lie on the inner face of the stack.</summary>
+    private static PlankingJob LinesJob(PlankingJob job, Side side)
+    {
+        ImmutableArray<MeasuredGirth> girths = [.. job.AsBuilt.Girths.Where(g => g.Side == side)];
+        ImmutableArray<LayerSpec> layers = girths.IsEmpty
+            ? []
+            : [.. job.Layers.Select(l => new ClothLayerSpec(l.Name, l.ThicknessMm))];
+        return new(default, job.Offsets, job.Hull, layers, EndRules.Default, BendLimits.Default)
+        {
+            AsBuilt = new() { Girths = girths },
+        };
+    }
 
     /// <summary>The table with its chine (and the lines between) moved along each section until the girths are those measured; and by how much, where.</summary>
     public static CorrectedHull Corrected(PlankingJob job, Side side) =>

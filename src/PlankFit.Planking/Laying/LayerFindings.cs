@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Seams;
@@ -60,7 +61,7 @@ internal static class LayerFindings
             (PlankId highId, double high) = angles.MaxBy(a => a.Value);
             string run = string.Create(
                 CultureInfo.InvariantCulture,
-                $"the planks meet the keel at {low:0.0} ({lowId}) to {high:0.0} degrees ({highId}); {spec.AngleDegrees:0.#} was asked for"
+                $"the planks meet the {plan.Panel.WordOf(PanelEdge.Lower)} at {low:0.0} ({lowId}) to {high:0.0} degrees ({highId}); {spec.AngleDegrees:0.#} was asked for"
             );
             int tapered = layer.Row.Tapered.Count;
             if (tapered > 0)
@@ -185,7 +186,7 @@ internal static class LayerFindings
             Plank worst = verdict.MaxBy(p => p.Bend.StrainPercent)!,
                 twisted = verdict.MaxBy(p => p.Bend.TwistDegreesPerMetre)!;
             string radius = worst.Bend.LeastRadiusMm is { } r
-                ? $"the least radius {Radius(r, units)}, in {id(worst)}, {LengthText.ForPaper(worst.Bend.WorstAtMm, units)} from its inboard end"
+                ? $"the least radius {Radius(r, units)}, in {id(worst)}, {LengthText.ForPaper(worst.Bend.WorstAtMm, units)} from its {Panel.InnerWordOf(worst.Id)} end"
                 : "none of them bent";
             bool metric = LengthUnits.IsMetric(units);
             string twist = string.Create(

@@ -21,13 +21,19 @@ internal sealed record LaidLayer(
     PlankLayerPlan Plan,
     double? LeastStaggerMm,
     Tracing Tracing
-);
+)
+{
+    /// <summary>All that it was laid by.</summary>
+    public required LayerInputs From { get; init; }
+}
 
 /// <summary>From one layer's place in the stack to its planks.</summary>
 internal static class LayerPlanner
 {
     /// <summary>Error allowed a step of a geodesic, mm; keeps the end of 3 m within 0.001 mm.</summary>
     private const double TraceMm = 1e-5;
+
+    private const double HairMm = 0.01;
 
     /// <summary>Rows laid anew because a plank came out wider than the stock.</summary>
     private const int MostAnew = 3;
@@ -36,33 +42,26 @@ internal static class LayerPlanner
     /// The layer, laid on from what is sawn and fitted. Where it cannot be laid on from the sawn planks, though it can without them, they are strays, and it is laid as
     /// if there were none: there is always a plan, and what does not belong to it is told. Where its lines cannot be followed at all the fault names the layer.
     /// </summary>
-    public static LaidLayer Lay(
-        SideGround ground,
-        StackedLayer stacked,
-        int number,
-        LaidLayer? below,
-        LaidLayer? asDrawn,
-        CancellationToken stop
-    )
+    public static LaidLayer Lay(LayerInputs of, CancellationToken stop)
     {
         LaidLayer On(PlankingJob from)
         {
             try
             {
-                return Laid(ground with { Job = from }, stacked, number, below, asDrawn, stop);
+                return Laid(of with { Job = from }, stop) with { From = of };
             }
             catch (Exception e) when (LostPlace.Is(e))
             {
-                var lost = new LostPlace(ground.Hull, from.Hull);
+                var lost = new LostPlace(of.Hull, from.Hull.Panel);
                 throw new JobFaultException(
-                    $"layer {stacked.Spec.Name}",
-                    $"its planks cannot be followed over the whole bottom: {lost.Told(e)}; {lost.Remedy(e)}"
+                    $"layer {of.Layer.Spec.Name}",
+                    $"its planks cannot be followed over the whole {from.Hull.Panel.Name}: {lost.Told(e)}; {lost.Remedy(e)}"
                 );
             }
         }
 
-        PlankingJob job = ground.Job;
-        SawnPlank[] cut = asDrawn is null ? [] : CutOf(job, number, ground.Side);
+        PlankingJob job = of.Job;
+        SawnPlank[] cut = of.AsDrawn is null ? [] : CutOf(job, of.Number, of.Side);
         if (cut.Length == 0)
         {
             return On(job);
@@ -80,7 +79,7 @@ internal static class LayerPlanner
                     AsBuilt = job.AsBuilt with { Cut = job.AsBuilt.Cut.RemoveRange(cut) },
                 }
             );
-            var strays = cut.ToImmutableDictionary(
+            ImmutableDictionary<PlankId, string> strays = cut.ToImmutableDictionary(
                 c => c.Id,
                 _ =>
                     $"the layer cannot be laid on from it as the job now is ({e.Message.TrimEnd('.')})"
@@ -93,21 +92,37 @@ internal static class LayerPlanner
         }
     }
 
-    private static LaidLayer Laid(
+    /// <summary>The part of its middle that a layer covers, and how lines are traced on it.</summary>
+    public static (LayerRegion Region, Tracing Tracing) Ground(
         SideGround ground,
         StackedLayer stacked,
-        int number,
-        LaidLayer? below,
-        LaidLayer? asDrawn,
-        CancellationToken stop
-    )
+        PlankLayerSpec spec
+    ) =>
+        (
+            LayerRegion.On(
+                ground.Hull.Surface,
+                stacked.MiddleMm,
+                ground.Keel.SideOf(spec),
+                PastMm(spec),
+                ground.Job.Hull.Panel
+            ),
+            TracingOf(spec)
+        );
+
+    /// <summary>How far past the edges of the panel lines are followed, mm.</summary>
+    private static double PastMm(PlankLayerSpec spec) => spec.WidthMm + 150;
+
+    private static Tracing TracingOf(PlankLayerSpec spec) => new(TraceMm, PastMm(spec));
+
+    private static LaidLayer Laid(LayerInputs of, CancellationToken stop)
     {
-        var spec = (PlankLayerSpec)stacked.Spec;
-        (PlankingJob job, HullSurface hull) = (ground.Job, ground.Hull);
-        double past = spec.WidthMm + 150;
-        KeelSideFace keelSide = ground.Keel.SideOf(spec);
-        var tracing = new Tracing(TraceMm, past);
-        LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past);
+        (PlankLayerSpec spec, StackedLayer stacked, int number) = (of.Planks, of.Layer, of.Number);
+        (PlankingJob job, HullSurface hull) = (of.Job, of.Hull);
+        (LaidLayer? below, LaidLayer? asDrawn) = (of.Below, of.AsDrawn);
+        double past = PastMm(spec);
+        KeelSideFace keelSide = of.Keel.SideOf(spec);
+        Tracing tracing = TracingOf(spec);
+        LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, keelSide, past, job.Hull.Panel);
         var faces = new LayerFaces(On(stacked.MiddleMm), On(stacked.OuterMm), On(stacked.InnerMm));
         LayerRegion region = faces.Middle;
         double baseShift =
@@ -119,7 +134,7 @@ internal static class LayerPlanner
         SeamRow row = CornerShift.Choose(region, spec, baseShift, mayShift, tracing, stop);
         if (asDrawn is not null)
         {
-            row = Standing(ground, spec, number, faces, row, asDrawn, tracing);
+            row = Standing(of, spec, faces, row, asDrawn, tracing);
         }
 
         var builder = new PlankBuilder(
@@ -128,30 +143,35 @@ internal static class LayerPlanner
             number,
             job.Ends with
             {
-                Fade = ground.Keel.FadeUnder(spec),
+                Fade = of.Keel.FadeUnder(spec),
             },
             BendJudge.Of(job, spec),
             keelSide,
             tracing,
-            new(hull, job.Hull)
+            new(hull, job.Hull.Panel)
         );
         BuiltPlank[] built = Built(builder, row, stop);
 
         // Widths are held square to the seams; square to a plank's own line its outermost points may stand a trifle further apart, and the stock's edges are there.
         PlankLayerSpec narrower = spec;
-        for (int anew = 0; anew < MostAnew && !row.Held; anew++)
+        for (int anew = 0; anew < MostAnew; anew++)
         {
-            double lacks = built.Max(b => StockRoom.LacksMm(b.Plank.FlatNet, spec.WidthMm));
+            double lacks = Lacks(built, spec, row.Held);
             if (lacks == 0)
             {
                 break;
             }
 
             narrower = narrower with { WidthMm = narrower.WidthMm - lacks - StockRoom.SpareMm };
-            row = SeamFamily.Lay(region, narrower, baseShift + row.ShiftMm, tracing) with
+            SeamRow again = SeamFamily.Lay(region, narrower, baseShift + row.ShiftMm, tracing) with
             {
                 ShiftMm = row.ShiftMm,
             };
+            // Where what they are narrower by leaves room for one more plank, that is a sliver, and the corners are chosen anew.
+            row =
+                row.Held ? Standing(of, narrower, faces, again, asDrawn!, tracing)
+                : again.Planks == row.Planks ? again
+                : CornerShift.Choose(region, narrower, baseShift, mayShift, tracing, stop);
             built = Built(builder, row, stop);
         }
 
@@ -169,6 +189,7 @@ internal static class LayerPlanner
             [.. starboard.Select(PortTwin.Of)]
         )
         {
+            Panel = job.Hull.Panel,
             Checks = TapeReadings.Of(faces, hull, row, starboard),
             Strays = row.Strays,
         };
@@ -176,8 +197,16 @@ internal static class LayerPlanner
             below is not null && spec.Stagger is not null
                 ? Stagger.LeastDistance(below.Faces.Middle, below.Row, region, row, tracing)?.Mm
                 : null;
-        return new(spec, number, faces, row, plan, least, tracing);
+        return new(spec, number, faces, row, plan, least, tracing) { From = of };
     }
+
+    /// <summary>By how much the widest of the planks is wider than the stock. Of a row that sawn or measured planks hold, more than a hair is what these leave between them, which no other width changes.</summary>
+    private static double Lacks(BuiltPlank[] built, PlankLayerSpec spec, bool held) =>
+        built
+            .Select(b => StockRoom.LacksMm(b.Plank.FlatNet, spec.WidthMm))
+            .Where(l => !held || l <= HairMm)
+            .Max(l => (double?)l)
+        ?? 0;
 
     private static BuiltPlank[] Built(PlankBuilder builder, SeamRow row, CancellationToken stop)
     {
@@ -201,16 +230,16 @@ internal static class LayerPlanner
 
     /// <summary>Planks keep the numbers that they were drawn with; those that are fitted lie where they were measured, and the rest goes on from them.</summary>
     private static SeamRow Standing(
-        SideGround ground,
+        LayerInputs of,
         PlankLayerSpec spec,
-        int number,
         LayerFaces faces,
         SeamRow row,
         LaidLayer asDrawn,
         Tracing tracing
     )
     {
-        (PlankingJob job, Side side) = (ground.Job, ground.Side);
+        (int number, Side side) = (of.Number, of.Side);
+        PlankingJob job = of.Job;
         SawnPlank[] cut = CutOf(job, number, side);
         int[] fitted =
         [
@@ -240,7 +269,7 @@ internal static class LayerPlanner
                 row,
                 measured,
                 fitted.Concat(cut.Select(c => c.Number)).ToHashSet(),
-                SeamCreeps.From(job, ground.Hull),
+                SeamCreeps.From(job, of.Hull),
                 tracing
             );
         }

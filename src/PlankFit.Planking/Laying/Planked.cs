@@ -39,7 +39,27 @@ public sealed record Planked(
         init;
     }
 
+    /// <summary>The keel of the table as drawn, before anything was measured.</summary>
+    internal BuiltKeel DrawnKeel
+    {
+        get => field ?? (Job.AsBuilt.IsEmpty ? StarboardKeel : Drawn());
+        init;
+    }
+
+    /// <summary>What was worked out on the way; null where the planks were not laid here.</summary>
+    internal LayWorkings? Workings { get; init; }
+
     internal BuiltKeel KeelOf(Side side) => side == Side.Port ? PortKeel : StarboardKeel;
+
+    private BuiltKeel Drawn()
+    {
+        PlankingJob drawn = Job with { AsBuilt = AsBuiltSpec.None };
+        return BuiltKeel.Of(
+            drawn,
+            HullAsBuilt.Of(drawn, Side.Starboard, null).Hull,
+            Side.Starboard
+        );
+    }
 
     /// <summary>How seams that were measured lie against those drawn.</summary>
     internal ImmutableArray<SeamCreep> Drifts { get; init; } = [];

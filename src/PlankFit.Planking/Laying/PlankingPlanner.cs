@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -25,26 +24,28 @@ internal static class PlankingPlanner
         return both;
     }
 
-    /// <exception cref="JobFaultException">The job has a fault that stands in the way.</exception>
+    /// <param name="job">Whose faults <see cref="PlankingChecks"/> has told, and there are none.</param>
+    /// <param name="before">Of another job: what would be made from the same is taken over from it.</param>
+    /// <exception cref="JobFaultException">The bottom cannot be followed, or not be laid on from what is measured and sawn.</exception>
     public static Planked Lay(
         PlankingJob job,
+        Planked? before,
         IProgress<PlanProgress>? progress,
         CancellationToken stop
     )
     {
-        int count = job.Layers.OfType<PlankLayerSpec>().Count();
-        if (count == 0)
+        LayWorkings? made = before?.Workings;
+        if (before is not null && made is not null && SameValue.Are(made.Asked, job))
         {
-            throw new JobFaultException(
-                "job",
-                "no layer of planks is named; give at least one [[layer]] with a thickness and a width"
-            );
+            return before;
         }
 
+        PlankingJob asked = job;
+        int count = job.Layers.OfType<PlankLayerSpec>().Count();
         ImmutableArray<SawnPlank> onRecord = job.AsBuilt.Cut;
         (job, ImmutableArray<Finding> ofHeads) = SawnHeads.Kept(job);
-        progress?.Report(new("lofting the bottom", 0));
-        HullSurface starboardHull = HullAsBuilt.Of(job, Side.Starboard);
+        progress?.Report(new($"lofting the {job.Hull.Panel.Name}", 0));
+        LoftedHull starboardHull = HullAsBuilt.Of(job, Side.Starboard, made);
         bool apart = HullAsBuilt.SidesDiffer(job);
         int rounds = (apart ? 2 : 1) + (job.AsBuilt.IsEmpty ? 0 : 1);
         var counter = new LayerCount(progress, rounds * count);
@@ -54,38 +55,39 @@ internal static class PlankingPlanner
         {
             AsBuilt = AsBuiltSpec.None,
         };
-        HullSurface drawnHull = job.AsBuilt.IsEmpty
+        LoftedHull drawnHull = job.AsBuilt.IsEmpty
             ? starboardHull
-            : HullAsBuilt.Of(drawnJob, Side.Starboard);
+            : HullAsBuilt.Of(drawnJob, Side.Starboard, made);
+        var drawnGround = SideGround.Of(drawnJob, drawnHull.Hull, Side.Starboard, made);
         IReadOnlyList<LaidLayer>? asDrawn = job.AsBuilt.IsEmpty
             ? null
-            : SidePlanner.Lay(
-                SideGround.Of(drawnJob, drawnHull, Side.Starboard),
-                null,
-                counter,
-                stop
-            );
+            : SidePlanner.Lay(drawnGround, null, made, counter, stop);
         if (!apart && asDrawn is not null && HullAsBuilt.SawnApart(job, asDrawn))
         {
             apart = true;
             counter.More(count);
         }
 
-        HullSurface portHull = apart ? HullAsBuilt.Of(job, Side.Port) : starboardHull;
-        var starboardGround = SideGround.Of(job, starboardHull, Side.Starboard);
-        SideGround portGround = apart ? SideGround.Of(job, portHull, Side.Port) : starboardGround;
+        LoftedHull portHull = apart ? HullAsBuilt.Of(job, Side.Port, made) : starboardHull;
+        SideGround starboardGround = job.AsBuilt.IsEmpty
+            ? drawnGround
+            : SideGround.Of(job, starboardHull.Hull, Side.Starboard, made);
+        SideGround portGround = apart
+            ? SideGround.Of(job, portHull.Hull, Side.Port, made)
+            : starboardGround;
         IReadOnlyList<LaidLayer> starboard = SidePlanner.Lay(
             starboardGround,
             asDrawn,
+            made,
             counter,
             stop
         );
         IReadOnlyList<LaidLayer>? port = apart
-            ? SidePlanner.Lay(portGround, asDrawn, counter, stop)
+            ? SidePlanner.Lay(portGround, asDrawn, made, counter, stop)
             : null;
         progress?.Report(new("planks worked out", 1));
-        var layers = ImmutableArray.CreateBuilder<LayerPlan>();
-        var findings = ImmutableArray.CreateBuilder<Finding>();
+        ImmutableArray<LayerPlan>.Builder layers = ImmutableArray.CreateBuilder<LayerPlan>();
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(ofHeads);
         int at = 0;
         foreach (LayerSpec spec in job.Layers)
@@ -128,13 +130,20 @@ internal static class PlankingPlanner
         }
 
         return SawnPlanks.KeptIn(
-            new(job, starboardHull, layers.ToImmutable(), findings.ToImmutable())
+            new(job, starboardHull.Hull, layers.ToImmutable(), findings.ToImmutable())
             {
-                PortHull = portHull,
+                PortHull = portHull.Hull,
                 StarboardKeel = starboardGround.Keel,
                 PortKeel = portGround.Keel,
+                DrawnKeel = drawnGround.Keel,
                 OnRecord = onRecord,
-                Drifts = asDrawn is null ? [] : SeamCreeps.Of(job, drawnHull, asDrawn),
+                Drifts = asDrawn is null ? [] : SeamCreeps.Of(job, drawnHull.Hull, asDrawn),
+                Workings = new(
+                    asked,
+                    [starboardHull, portHull, drawnHull],
+                    [starboardGround.Keel, portGround.Keel, drawnGround.Keel],
+                    [.. starboard, .. port ?? [], .. asDrawn ?? []]
+                ),
             }
         );
     }

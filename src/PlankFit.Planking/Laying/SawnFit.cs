@@ -47,7 +47,7 @@ public sealed record SawnFit(
             Longer(sawn.Shape.After, place.AfterEdge),
             has?.Keel - had?.Keel,
             has?.Chine - had?.Chine,
-            sawn.Form.Ends.Sum(e => e.At is HullEdge.Keel or HullEdge.Chine ? Spare(e) : 0)
+            sawn.Form.Ends.Sum(e => e.At is PanelEdge.Lower or PanelEdge.Upper ? Spare(e) : 0)
         )
         {
             ThinnerMm = sawn.SawnFor is { } was ? layer.ThicknessMm - was.ThicknessMm : 0,

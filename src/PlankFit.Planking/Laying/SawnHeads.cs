@@ -11,8 +11,8 @@ internal static class SawnHeads
     /// <summary>The job with such layers turned back, without the sawn planks that head across the most of their layer, and what is to be said of both.</summary>
     public static (PlankingJob Job, ImmutableArray<Finding> Findings) Kept(PlankingJob job)
     {
-        var findings = ImmutableArray.CreateBuilder<Finding>();
-        var layers = ImmutableArray.CreateBuilder<LayerSpec>();
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+        ImmutableArray<LayerSpec>.Builder layers = ImmutableArray.CreateBuilder<LayerSpec>();
         HashSet<PlankId> across = [];
         int number = 0;
         foreach (LayerSpec spec in job.Layers)

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -28,7 +27,7 @@ internal static class SawnMisfits
         Finding Told(string what) => new(Severity.Warning, sawn.Id, $"it is sawn, and {what}");
 
         // Shifted bodily with its seams a plank still fits: what counts across is the room between them.
-        SawnFit fit = SawnFit.Of(sawn, now, layer);
+        var fit = SawnFit.Of(sawn, now, layer);
         if (fit.OpenMm > ToldMm)
         {
             yield return Told(
@@ -53,7 +52,7 @@ internal static class SawnMisfits
         foreach (PlankEnd today in now.Ends.Where(e => sawn.Form.Ends.All(s => s.At != e.At)))
         {
             yield return Told(
-                $"its place now ends at the {Word(today.At)} too, for which nothing of it was sawn: offer it up and scribe it there"
+                $"its place now ends at the {today.Word} too, for which nothing of it was sawn: offer it up and scribe it there"
             );
         }
 
@@ -66,7 +65,7 @@ internal static class SawnMisfits
                     yield return new(
                         Severity.Warning,
                         sawn.Id,
-                        $"it is sawn to fit at the {Word(end.At)}, where the plank of its number no longer ends"
+                        $"it is sawn to fit at the {end.Word}, where the plank of its number no longer ends"
                     );
                 }
 
@@ -80,13 +79,13 @@ internal static class SawnMisfits
             if (end.Cut == EndCut.Fit && Math.Abs(shorter) > ToldMm)
             {
                 yield return Told(
-                    $"its end at the {Word(end.At)} no longer fits: as the hull stands it is about {Mm(Math.Abs(shorter))} {(shorter > 0 ? "short" : "long")}; {(shorter <= 0 || shorter <= end.AllowanceMm ? "scribe and trim" : "glue a piece on, or saw it anew")}"
+                    $"its end at the {end.Word} no longer fits: as the hull stands it is about {Mm(Math.Abs(shorter))} {(shorter > 0 ? "short" : "long")}; {(shorter <= 0 || shorter <= end.AllowanceMm ? "scribe and trim" : "glue a piece on, or saw it anew")}"
                 );
             }
             else if (end.Cut == EndCut.LeftLong && shorter > (end.OverhangMm ?? 0) + ToldMm)
             {
                 yield return Told(
-                    $"its end at the {Word(end.At)} does not reach: it was left {Mm(end.OverhangMm ?? 0)} long, and as the hull stands the edge lies {Mm(shorter)} further out; glue a piece on, or saw it anew"
+                    $"its end at the {end.Word} does not reach: it was left {Mm(end.OverhangMm ?? 0)} long, and as the hull stands the edge lies {Mm(shorter)} further out; glue a piece on, or saw it anew"
                 );
             }
         }
@@ -149,6 +148,4 @@ internal static class SawnMisfits
     }
 
     private static Vec2 Middle(ImmutableArray<Vec2> line) => 0.5 * (line[0] + line[^1]);
-
-    private static string Word(HullEdge edge) => edge.ToString().ToLowerInvariant();
 }

@@ -12,7 +12,7 @@ namespace PlankFit.Planking.Laying;
 public sealed record SeamCreep(
     int Layer,
     Side Side,
-    HullEdge At,
+    PanelEdge At,
     bool GoingAft,
     ImmutableArray<DriftRow> Rows,
     double MmAPlank,

@@ -12,15 +12,9 @@ internal static class SeamCreeps
     /// <summary>What a tape held twice tells apart, mm: a sixteenth of an inch. Common practice, no source.</summary>
     public const double TapeMm = 1.6;
 
-    /// <summary>The station from which seams are measured.</summary>
+    /// <summary>The station from which seams are measured; <see cref="PlankingChecks"/> has looked for it.</summary>
     public static StationOnHull From(PlankingJob job, HullSurface hull) =>
-        job.AsBuilt.From is { } name
-            ? hull.Stations.FirstOrDefault(s => s.Name == name)
-                ?? throw new JobFaultException(
-                    "[standing] from",
-                    $"station {name} is not one of the bottom's: it runs from {hull.Stations[0].Name} to {hull.Stations[^1].Name}"
-                )
-            : hull.Stations[0];
+        job.AsBuilt.From is { } name ? hull.Stations.Single(s => s.Name == name) : hull.Stations[0];
 
     public static ImmutableArray<SeamCreep> Of(
         PlankingJob job,
@@ -29,7 +23,7 @@ internal static class SeamCreeps
     )
     {
         StationOnHull from = From(job, drawnHull);
-        var drifts = ImmutableArray.CreateBuilder<SeamCreep>();
+        ImmutableArray<SeamCreep>.Builder drifts = ImmutableArray.CreateBuilder<SeamCreep>();
         foreach (LaidLayer layer in asDrawn)
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
@@ -47,7 +41,7 @@ internal static class SeamCreeps
                     LayerPlanner.CutOf(job, layer.Number, side),
                     layer.Tracing
                 );
-                foreach (HullEdge edge in new[] { HullEdge.Keel, HullEdge.Chine })
+                foreach (PanelEdge edge in new[] { PanelEdge.Lower, PanelEdge.Upper })
                 {
                     foreach (bool aft in new[] { false, true })
                     {
@@ -68,7 +62,7 @@ internal static class SeamCreeps
         LaidLayer layer,
         SeamRow row,
         Side side,
-        HullEdge edge,
+        PanelEdge edge,
         bool aft,
         StationOnHull from
     )

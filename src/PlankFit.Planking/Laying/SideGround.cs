@@ -14,6 +14,10 @@ internal sealed record SideGround(
     BuiltKeel Keel
 )
 {
-    public static SideGround Of(PlankingJob job, HullSurface hull, Side side) =>
-        new(job, hull, side, Stack.Of(job), BuiltKeel.Of(job, hull, side));
+    public static SideGround Of(
+        PlankingJob job,
+        HullSurface hull,
+        Side side,
+        LayWorkings? before
+    ) => new(job, hull, side, Stack.Of(job), BuiltKeel.Of(job, hull, side, before?.Keels));
 }

@@ -1,5 +1,6 @@
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 
@@ -27,76 +28,88 @@ internal static class SidePlanner
     /// <summary>A face may be no nearer to its centre of curvature than this part of the radius.</summary>
     private const double LeastRoom = 0.2;
 
+    /// <param name="before">A layer that was laid by the same before is taken over.</param>
     public static IReadOnlyList<LaidLayer> Lay(
         SideGround ground,
         IReadOnlyList<LaidLayer>? asDrawn,
+        LayWorkings? before,
         LayerCount counter,
         CancellationToken stop
     )
     {
-        double longest = LongestGirth(ground.Hull.Surface);
         var laid = new List<LaidLayer>();
         foreach (StackedLayer layer in ground.Stack.Layers)
         {
             stop.ThrowIfCancellationRequested();
-            CheckThickness(ground.Hull.Surface, layer);
             if (layer.Spec is not PlankLayerSpec spec)
             {
                 continue;
             }
 
-            if (spec.WidthMm >= longest)
-            {
-                throw new JobFaultException(
-                    $"layer {spec.Name}",
-                    $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the bottom, which is at most {longest:0} mm from keel to chine"
-                );
-            }
-
             counter.Begin(spec.Name);
+            var inputs = LayerInputs.Of(
+                ground,
+                layer,
+                laid.Count + 1,
+                laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
+                asDrawn?[laid.Count]
+            );
             laid.Add(
-                LayerPlanner.Lay(
-                    ground,
-                    layer,
-                    laid.Count + 1,
-                    laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
-                    asDrawn?[laid.Count],
-                    stop
-                )
+                before?.Layers.FirstOrDefault(l => inputs.AreThose(l.From))
+                    ?? LayerPlanner.Lay(inputs, stop)
             );
         }
 
         return laid;
     }
 
+    /// <summary>Why planks of this stock have no room between keel and chine; null where they have.</summary>
+    public static Finding? TooWide(LoftedSurface surface, PlankLayerSpec spec, Panel panel) =>
+        LongestGirth(surface) is var longest && spec.WidthMm >= longest
+            ? new(
+                Severity.Error,
+                Subject.OfLayer(spec.Name) with
+                {
+                    Key = "layer.width",
+                },
+                $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the {panel.Name}, which is at most {longest:0} mm from {panel.WordOf(PanelEdge.Lower)} to {panel.WordOf(PanelEdge.Upper)}"
+            )
+            : null;
+
     private static double LongestGirth(LoftedSurface surface) =>
         Enumerable
             .Range(0, 41)
             .Select(i => surface.UFrom + ((surface.UTo - surface.UFrom) * i / 40))
-            .Max(u => surface.At(u, 0).P.ChordTo(surface.At(u, surface.ChineV(u)).P));
+            .Max(u => surface.At(u, 0).P.ChordTo(surface.At(u, surface.UpperV(u)).P));
 
-    /// <summary>A face laid inside the bend of the surface must stay well short of its centre of curvature.</summary>
-    private static void CheckThickness(LoftedSurface surface, StackedLayer layer)
+    /// <summary>A face laid inside the bend of the surface must stay well short of its centre of curvature; where one does not, null where both do.</summary>
+    public static Finding? TooThick(LoftedSurface surface, StackedLayer layer, Panel panel)
     {
         for (int i = 0; i <= 60; i++)
         {
             double u = surface.UFrom + ((surface.UTo - surface.UFrom) * Math.Max(i, 0.2) / 60);
             for (int j = 0; j <= 6; j++)
             {
-                SurfacePoint p = surface.At(u, surface.ChineV(u) * j / 6);
+                SurfacePoint p = surface.At(u, surface.UpperV(u) * j / 6);
                 (double k1, double k2) = p.PrincipalCurvatures;
                 foreach (double z in new[] { layer.InnerMm, layer.OuterMm })
                 {
                     double room = 1 - (z * (z > 0 ? k1 : k2));
                     if (!(room > LeastRoom))
                     {
-                        throw new JobFaultException(
-                            $"layer {layer.Spec.Name}",
-                            $"the layer is too thick for its curvature: {Math.Abs(z):0.#} mm from the table's surface, where the bottom at x = {p.P.X:0} mm, y = {p.P.Y:0} mm has a radius of {1 / Math.Abs(z > 0 ? k1 : k2):0} mm; look at the offsets there, or make the stack thinner"
+                        return new(
+                            Severity.Error,
+                            Subject.OfLayer(layer.Spec.Name) with
+                            {
+                                Key = "layer.thickness",
+                            },
+                            $"the layer is too thick for its curvature: {Math.Abs(z):0.#} mm from the table's surface, where the {panel.Name} at x = {p.P.X:0} mm, y = {p.P.Y:0} mm has a radius of {1 / Math.Abs(z > 0 ? k1 : k2):0} mm; look at the offsets there, or make the stack thinner"
                         );
                     }
                 }
             }
         }
+
+        return null;
     }
 }

@@ -9,14 +9,14 @@ using PlankFit.Planking.Planks;
 
 namespace PlankFit.Planking.Panels;
 
-/// <summary>The whole starboard bottom as one panel, on the table's surface, and what is drawn on it.</summary>
+/// <summary>A whole panel, the starboard bottom or another, on the table's surface, and what is drawn on it.</summary>
 public static class BottomPanel
 {
     /// <summary>How near the foot of a seam's point must come to square, mm.</summary>
     private const double FootMm = 1e-4;
 
     public static SurfacePatch Patch(HullSurface hull) =>
-        new(hull.Surface, hull.Surface.UFrom, hull.Surface.UTo, _ => 0, hull.Surface.ChineV);
+        new(hull.Surface, hull.Surface.UFrom, hull.Surface.UTo, _ => 0, hull.Surface.UpperV);
 
     /// <summary>Laid flat, with stations and the seams of every plank layer.</summary>
     public static PanelPlan Develop(Planked planked, PanelOptions options) =>
@@ -30,7 +30,10 @@ public static class BottomPanel
                     Seams(planked.Hull, l)
                 )),
             ]
-        );
+        )
+        {
+            Panel = planked.Job.Hull.Panel,
+        };
 
     /// <summary>
     /// The seams of a layer on the starboard side, forward to aft, each inboard to outboard. Their points lie on the layer's own
@@ -50,7 +53,7 @@ public static class BottomPanel
 
     private static ImmutableArray<Uv> Feet(HullSurface hull, ImmutableArray<Vec3> seam)
     {
-        var feet = ImmutableArray.CreateBuilder<Uv>(seam.Length);
+        ImmutableArray<Uv>.Builder feet = ImmutableArray.CreateBuilder<Uv>(seam.Length);
         Uv? guess = null;
         foreach (Vec3 point in seam)
         {
@@ -89,7 +92,7 @@ public static class BottomPanel
             double u = surface.UFrom + ((surface.UTo - surface.UFrom) * i / 40);
             for (int j = 0; j <= 6; j++)
             {
-                double v = surface.ChineV(u) * j / 6,
+                double v = surface.UpperV(u) * j / 6,
                     mm = surface.At(u, v).P.ChordTo(point);
                 best = mm < best.Mm ? (mm, new(u, v)) : best;
             }
@@ -99,12 +102,15 @@ public static class BottomPanel
     }
 }
 
-/// <summary>The developed bottom and what is drawn on it: starboard; port is its mirror image.</summary>
+/// <summary>The developed panel and what is drawn on it: starboard; port is its mirror image.</summary>
 public sealed record PanelPlan(
     FlatPanel Flat,
     ImmutableArray<StationOnHull> Stations,
     ImmutableArray<PanelSeams> Layers
-);
+)
+{
+    public required Panel Panel { get; init; }
+}
 
 /// <summary>The seams of one plank layer.</summary>
 public sealed record PanelSeams(int Layer, string Name, ImmutableArray<PanelSeam> Seams);

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 
 namespace PlankFit.Planking.Planks;
@@ -28,6 +30,12 @@ public sealed record PlankLayerPlan(
     ImmutableArray<Plank> Port
 ) : LayerPlan(Planks)
 {
+    /// <summary>The panel that it covers.</summary>
+    public required Panel Panel { get; init; }
+
+    /// <summary>The number, after the panel's letter where it has one: 1, or T1.</summary>
+    public string Code => string.Create(CultureInfo.InvariantCulture, $"{Panel.Letter}{Number}");
+
     /// <summary>What a tape should read for the master plank, the first, the last and every fifth, both sides.</summary>
     public ImmutableArray<SeamCheck> Checks { get; init; } = [];
 

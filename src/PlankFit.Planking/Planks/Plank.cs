@@ -112,7 +112,7 @@ public sealed record PlankEdge(
 /// <param name="OverhangMm">By which it is left long; null where it is fit.</param>
 /// <param name="AllowanceMm">To scribe and trim where it is fit.</param>
 public sealed record PlankEnd(
-    HullEdge At,
+    PanelEdge At,
     EndCut Cut,
     EndAngles Angles,
     double? OverhangMm,
@@ -120,6 +120,9 @@ public sealed record PlankEnd(
     EndLines Lines
 )
 {
+    /// <summary>The edge by the word that is used for it.</summary>
+    public string Word { get; init; } = Panel.BottomWordOf(At);
+
     public double CutDegrees => Angles.CutDegrees;
 
     public double BevelDegrees => Angles.BevelDegrees;

@@ -31,4 +31,4 @@ public sealed record TapedSeam(TapedEnd Inboard, TapedEnd Outboard, double Lengt
 /// that errors do not add up); along stem and transom "keel", the corner where that edge meets the keel.
 /// </param>
 /// <param name="AlongMm">Distance along the edge from there; along keel and chine positive aft and negative forward of the station.</param>
-public sealed record TapedEnd(HullEdge At, string From, double AlongMm);
+public sealed record TapedEnd(PanelEdge At, string From, double AlongMm);

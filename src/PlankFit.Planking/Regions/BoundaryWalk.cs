@@ -3,7 +3,7 @@ using PlankFit.Planking.Hulls;
 namespace PlankFit.Planking.Regions;
 
 /// <summary>A stretch of one edge of the region, walked counter-clockwise seen from outside: lap numbers fall from From to To.</summary>
-internal readonly record struct BoundaryPiece(HullEdge Edge, double From, double To)
+internal readonly record struct BoundaryPiece(PanelEdge Edge, double From, double To)
 {
     public double Middle => (From + To) / 2;
 }
@@ -49,7 +49,7 @@ internal static class BoundaryWalk
             double corner = Math.Ceiling(at - Least) - 1;
             double next = Math.Max(corner, end);
             double middle = (at + next) / 2;
-            HullEdge edge = LayerRegion.EdgeOfLap(middle < 0 ? middle + 4 : middle);
+            PanelEdge edge = LayerRegion.EdgeOfLap(middle < 0 ? middle + 4 : middle);
             if (
                 region
                     .PointAt(region.OnLap(at, edge))

@@ -59,7 +59,7 @@ internal static class Crossings
             if (room[i] > 0.5 && (i < first || i > last))
             {
                 throw new GeodesicException(
-                    "a seam leaves the bottom and comes back: the edge is too hollow for planks at this angle, or for the way they head",
+                    $"a seam leaves the {region.Panel.Name} and comes back: the edge is too hollow for planks at this angle, or for the way they head",
                     line.UvAt(S(i))
                 );
             }
@@ -68,7 +68,7 @@ internal static class Crossings
         if (first == 0 || last == n)
         {
             throw new GeodesicException(
-                "a seam stops short of the edge of the bottom",
+                $"a seam stops short of the edge of the {region.Panel.Name}",
                 line.UvAt(S(first == 0 ? 0 : n))
             );
         }
@@ -105,7 +105,7 @@ internal static class Crossings
     private static EdgeCrossing Crossing(LayerRegion region, Geodesic line, double s)
     {
         Uv uv = line.UvAt(s);
-        HullEdge edge = region.NearestEdge(uv);
+        PanelEdge edge = region.NearestEdge(uv);
         return new(s, uv, edge, region.LapOf(edge, uv));
     }
 

@@ -7,8 +7,8 @@ using PlankFit.Planking.Hulls;
 namespace PlankFit.Planking.Regions;
 
 /// <summary>
-/// The part of a parallel surface that a layer covers, starboard: between the keel's side (v = KeelV(u)) and the chine, from stem to transom.
-/// Its boundary is walked keel forward to aft, transom outboard, chine aft to forward, stem inboard: a lap number 0 to 4.
+/// The part of a parallel surface that a layer covers, starboard: between its lower edge (v = LowerV(u); of a bottom the keel's side) and its upper one, from stem to
+/// transom. Its boundary is walked along the lower edge aft, transom outboard, upper edge forward, stem inboard: a lap number 0 to 4.
 /// </summary>
 internal sealed class LayerRegion
 {
@@ -22,7 +22,8 @@ internal sealed class LayerRegion
         KeelTrace keelV,
         CubicSpline scale,
         double uFrom,
-        bool hasStem
+        bool hasStem,
+        Panel panel
     )
     {
         this.hull = hull;
@@ -32,11 +33,15 @@ internal sealed class LayerRegion
         UFrom = uFrom;
         UTo = hull.UTo;
         HasStem = hasStem;
+        Panel = panel;
     }
 
     public ISurface Surface { get; }
     public double UFrom { get; }
     public double UTo { get; }
+
+    /// <summary>The panel that the layer covers.</summary>
+    public Panel Panel { get; }
 
     /// <summary>False where keel's side and chine meet in a point forward.</summary>
     public bool HasStem { get; }
@@ -47,7 +52,8 @@ internal sealed class LayerRegion
         LoftedSurface hull,
         double offsetMm,
         KeelSideFace keelSide,
-        double pastMm
+        double pastMm,
+        Panel panel
     )
     {
         ISurface surface = new ParallelSurface(hull, offsetMm);
@@ -57,7 +63,7 @@ internal sealed class LayerRegion
         bool stem = true;
         if (hull.HasApex)
         {
-            double Room(double u) => hull.ChineV(u) - keelV.At(u);
+            double Room(double u) => hull.UpperV(u) - keelV.At(u);
             if (Room(from) <= 1e-9)
             {
                 double beyond = from;
@@ -71,105 +77,105 @@ internal sealed class LayerRegion
             }
         }
 
-        return new(hull, surface, keelV, scale, from, stem);
+        return new(hull, surface, keelV, scale, from, stem, panel);
     }
 
-    public double KeelV(double u) => keelV.At(u);
+    public double LowerV(double u) => keelV.At(u);
 
-    public double KeelVRate(double u) => keelV.Slope(u);
+    public double LowerVRate(double u) => keelV.Slope(u);
 
-    public double ChineV(double u) => hull.ChineV(u);
+    public double UpperV(double u) => hull.UpperV(u);
 
     /// <summary>Signed distance inside the nearest edge, mm, right to first order near the edge; negative outside.</summary>
     public double Room(Uv p)
     {
         double size = scale.At(p.U);
-        double keel = (p.V - KeelV(p.U)) * size,
-            chine = (ChineV(p.U) - p.V) * size;
+        double keel = (p.V - LowerV(p.U)) * size,
+            chine = (UpperV(p.U) - p.V) * size;
         return Math.Min(Math.Min(keel, chine), Math.Min(p.U - UFrom, UTo - p.U));
     }
 
     /// <summary>The edge that a point is nearest to, or furthest beyond.</summary>
-    public HullEdge NearestEdge(Uv p)
+    public PanelEdge NearestEdge(Uv p)
     {
         double size = scale.At(p.U);
-        double keel = (p.V - KeelV(p.U)) * size,
-            chine = (ChineV(p.U) - p.V) * size,
+        double keel = (p.V - LowerV(p.U)) * size,
+            chine = (UpperV(p.U) - p.V) * size,
             stem = p.U - UFrom,
             transom = UTo - p.U;
         double least = Math.Min(Math.Min(keel, chine), Math.Min(stem, transom));
-        return least == keel ? HullEdge.Keel
-            : least == chine ? HullEdge.Chine
-            : least == transom ? HullEdge.Transom
-            : HullEdge.Stem;
+        return least == keel ? PanelEdge.Lower
+            : least == chine ? PanelEdge.Upper
+            : least == transom ? PanelEdge.Transom
+            : PanelEdge.Stem;
     }
 
     /// <summary>A point of an edge by its lap number, which may be given a whole lap early or late.</summary>
-    public Uv OnLap(double lap, HullEdge edge)
+    public Uv OnLap(double lap, PanelEdge edge)
     {
         double along = lap - First(edge);
         double x = along - (4 * Math.Round(along / 4));
         switch (edge)
         {
-            case HullEdge.Keel:
+            case PanelEdge.Lower:
                 double u = UFrom + (x * (UTo - UFrom));
-                return new(u, KeelV(u));
-            case HullEdge.Transom:
-                return new(UTo, KeelV(UTo) + (x * (ChineV(UTo) - KeelV(UTo))));
-            case HullEdge.Chine:
+                return new(u, LowerV(u));
+            case PanelEdge.Transom:
+                return new(UTo, LowerV(UTo) + (x * (UpperV(UTo) - LowerV(UTo))));
+            case PanelEdge.Upper:
                 double w = UTo - (x * (UTo - UFrom));
-                return new(w, ChineV(w));
+                return new(w, UpperV(w));
             default:
-                return new(UFrom, ChineV(UFrom) - (x * (ChineV(UFrom) - KeelV(UFrom))));
+                return new(UFrom, UpperV(UFrom) - (x * (UpperV(UFrom) - LowerV(UFrom))));
         }
     }
 
     /// <summary>The lap number at which an edge begins.</summary>
-    private static int First(HullEdge edge) =>
+    private static int First(PanelEdge edge) =>
         edge switch
         {
-            HullEdge.Keel => 0,
-            HullEdge.Transom => 1,
-            HullEdge.Chine => 2,
+            PanelEdge.Lower => 0,
+            PanelEdge.Transom => 1,
+            PanelEdge.Upper => 2,
             _ => 3,
         };
 
     /// <summary>The lap number of a point on the boundary.</summary>
-    public double LapOf(HullEdge edge, Uv p)
+    public double LapOf(PanelEdge edge, Uv p)
     {
         double along = (p.U - UFrom) / (UTo - UFrom);
-        double across = (p.V - KeelV(p.U)) / (ChineV(p.U) - KeelV(p.U));
+        double across = (p.V - LowerV(p.U)) / (UpperV(p.U) - LowerV(p.U));
         return edge switch
         {
-            HullEdge.Keel => Math.Clamp(along, 0, 1),
-            HullEdge.Transom => 1 + Math.Clamp(across, 0, 1),
-            HullEdge.Chine => 3 - Math.Clamp(along, 0, 1),
+            PanelEdge.Lower => Math.Clamp(along, 0, 1),
+            PanelEdge.Transom => 1 + Math.Clamp(across, 0, 1),
+            PanelEdge.Upper => 3 - Math.Clamp(along, 0, 1),
             _ => 4 - Math.Clamp(across, 0, 1),
         };
     }
 
-    public static HullEdge EdgeOfLap(double lap) =>
+    public static PanelEdge EdgeOfLap(double lap) =>
         ((int)Math.Floor(lap) & 3) switch
         {
-            0 => HullEdge.Keel,
-            1 => HullEdge.Transom,
-            2 => HullEdge.Chine,
-            _ => HullEdge.Stem,
+            0 => PanelEdge.Lower,
+            1 => PanelEdge.Transom,
+            2 => PanelEdge.Upper,
+            _ => PanelEdge.Stem,
         };
 
     public Vec3 PointAt(Uv p) => Surface.At(p.U, p.V).P;
 
     /// <summary>The u at mid-bottom (half of v on the table's surface) where the layer's x is as given; null where it is off the bottom.</summary>
-    public Uv? MidBottomAt(double x)
+    public Uv? MiddleAt(double x)
     {
-        double X(double u) => Surface.At(u, hull.ChineV(u) / 2).P.X - x;
+        double X(double u) => Surface.At(u, hull.UpperV(u) / 2).P.X - x;
         if (X(UFrom) * X(UTo) > 0)
         {
             return null;
         }
 
         double u = Brent.FindRoot(X, UFrom, UTo, 1e-9, 200);
-        return new(u, hull.ChineV(u) / 2);
+        return new(u, hull.UpperV(u) / 2);
     }
 
     /// <summary>mm of surface a unit of v, mid-bottom.</summary>
@@ -182,7 +188,7 @@ internal sealed class LayerRegion
         {
             u[i] = hull.UFrom - pastMm + ((hull.UTo - hull.UFrom + (2 * pastMm)) * i / n);
             double inside = Math.Clamp(u[i], hull.UFrom, hull.UTo);
-            mm[i] = surface.At(inside, hull.ChineV(inside) / 2).Dv.Norm;
+            mm[i] = surface.At(inside, hull.UpperV(inside) / 2).Dv.Norm;
         }
 
         return CubicSpline.Through(u, mm);

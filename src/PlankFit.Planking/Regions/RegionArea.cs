@@ -29,7 +29,7 @@ internal static class RegionArea
     /// <summary>The boundary, starboard, counter-clockwise seen from outside: from the keel's forward end along the stem, chine, transom and keel.</summary>
     public static ImmutableArray<Vec3> Outline(LayerRegion region, int pointsAnEdge)
     {
-        var points = ImmutableArray.CreateBuilder<Vec3>();
+        ImmutableArray<Vec3>.Builder points = ImmutableArray.CreateBuilder<Vec3>();
         for (int edge = 3; edge >= 0; edge--)
         {
             if (edge == 3 && !region.HasStem)
@@ -55,8 +55,8 @@ internal static class RegionArea
 
     private static double Girth(LayerRegion region, double u)
     {
-        double low = region.KeelV(u),
-            high = region.ChineV(u);
+        double low = region.LowerV(u),
+            high = region.UpperV(u);
         return GaussLegendreRule.Integrate(
             v =>
             {

@@ -5,7 +5,7 @@ using PlankFit.Planking.Hulls;
 namespace PlankFit.Planking.Regions;
 
 /// <summary>Where a line crosses the boundary of a layer's region.</summary>
-internal readonly record struct EdgeCrossing(double S, Uv Uv, HullEdge Edge, double Lap);
+internal readonly record struct EdgeCrossing(double S, Uv Uv, PanelEdge Edge, double Lap);
 
 /// <summary>A geodesic and the stretch of it that lies inside the region, inboard to outboard.</summary>
 internal sealed record Seam(Geodesic Line, EdgeCrossing In, EdgeCrossing Out)

@@ -40,7 +40,7 @@ internal static class CornerShift
                 Grown(forward, shift * across, spec.WidthMm).Worth(spec.WidthMm),
                 Grown(aft, -shift * across, spec.WidthMm).Worth(spec.WidthMm)
             );
-        var shifts = Enumerable
+        IEnumerable<(double Shift, double Worth)> shifts = Enumerable
             .Range(1, TriesEachWay)
             .SelectMany(i => new[] { i, -i })
             .Select(i => i * spec.WidthMm / (2 * TriesEachWay))

@@ -46,8 +46,8 @@ internal static class FittedSeams
                 spec,
                 planned.Seams[index],
                 plank.Key,
-                plank.FirstOrDefault(m => m.At == HullEdge.Keel)?.Mm,
-                plank.FirstOrDefault(m => m.At == HullEdge.Chine)?.Mm,
+                plank.FirstOrDefault(m => m.At == PanelEdge.Lower)?.Mm,
+                plank.FirstOrDefault(m => m.At == PanelEdge.Upper)?.Mm,
                 from,
                 tracing
             );
@@ -126,10 +126,10 @@ internal static class FittedSeams
             MovedSeams.Moved(faces.Middle, planned, atKeel, atChine, tracing)
             ?? throw Nowhere(id, spec);
 
-        double Read(Seam seam, HullEdge edge) =>
+        double Read(Seam seam, PanelEdge edge) =>
             TapeReadings.AlongEdge(faces, from, seam, edge) ?? throw NotThere(id, edge);
 
-        double Miss(Seam seam, HullEdge edge, double? wanted) => Read(seam, edge) - wanted!.Value;
+        double Miss(Seam seam, PanelEdge edge, double? wanted) => Read(seam, edge) - wanted!.Value;
 
         double p = 0,
             q = 0;
@@ -137,8 +137,8 @@ internal static class FittedSeams
         for (int i = 0; i < 12; i++)
         {
             const double step = 0.5;
-            double missK = keelMm is null ? 0 : Miss(now, HullEdge.Keel, keelMm),
-                missC = chineMm is null ? 0 : Miss(now, HullEdge.Chine, chineMm);
+            double missK = keelMm is null ? 0 : Miss(now, PanelEdge.Lower, keelMm),
+                missC = chineMm is null ? 0 : Miss(now, PanelEdge.Upper, chineMm);
             if (i == 0)
             {
                 CheckPlausible(spec, id, missK, missC);
@@ -151,7 +151,7 @@ internal static class FittedSeams
 
             if (keelMm is null || chineMm is null)
             {
-                HullEdge edge = keelMm is null ? HullEdge.Chine : HullEdge.Keel;
+                PanelEdge edge = keelMm is null ? PanelEdge.Upper : PanelEdge.Lower;
                 double rate = (Read(At(p + step, q + step), edge) - Read(now, edge)) / step;
                 double move = -(keelMm is null ? missC : missK) / rate;
                 (p, q) = (p + move, q + move);
@@ -160,10 +160,10 @@ internal static class FittedSeams
             {
                 Seam dp = At(p + step, q),
                     dq = At(p, q + step);
-                double kp = (Read(dp, HullEdge.Keel) - Read(now, HullEdge.Keel)) / step,
-                    cp = (Read(dp, HullEdge.Chine) - Read(now, HullEdge.Chine)) / step,
-                    kq = (Read(dq, HullEdge.Keel) - Read(now, HullEdge.Keel)) / step,
-                    cq = (Read(dq, HullEdge.Chine) - Read(now, HullEdge.Chine)) / step;
+                double kp = (Read(dp, PanelEdge.Lower) - Read(now, PanelEdge.Lower)) / step,
+                    cp = (Read(dp, PanelEdge.Upper) - Read(now, PanelEdge.Upper)) / step,
+                    kq = (Read(dq, PanelEdge.Lower) - Read(now, PanelEdge.Lower)) / step,
+                    cq = (Read(dq, PanelEdge.Upper) - Read(now, PanelEdge.Upper)) / step;
                 double jacobian = (kp * cq) - (kq * cp);
                 p -= ((cq * missK) - (kq * missC)) / jacobian;
                 q -= ((kp * missC) - (cp * missK)) / jacobian;
@@ -194,7 +194,7 @@ internal static class FittedSeams
     private static JobFaultException Nowhere(PlankId id, PlankLayerSpec spec) =>
         new(id, $"the seam as measured passes the bottom of layer {spec.Name} by: measure again");
 
-    private static JobFaultException NotThere(PlankId id, HullEdge edge) =>
+    private static JobFaultException NotThere(PlankId id, PanelEdge edge) =>
         new(
             id,
             $"its after seam does not cross the {edge.ToString().ToLowerInvariant()}, but was measured there: look at measured.csv"

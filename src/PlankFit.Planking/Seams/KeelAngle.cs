@@ -18,15 +18,15 @@ internal static class KeelAngle
     /// <summary>Unit tangent of the keel's trace on the layer's surface, the way the planks head.</summary>
     public static Vec3 KeelRun(LayerRegion region, double u, Heads heads)
     {
-        SurfacePoint s = region.Surface.At(u, region.KeelV(u));
-        Vec3 run = (s.Du + (region.KeelVRate(u) * s.Dv)).Unit();
+        SurfacePoint s = region.Surface.At(u, region.LowerV(u));
+        Vec3 run = (s.Du + (region.LowerVRate(u) * s.Dv)).Unit();
         return heads == Heads.Aft ? run : -run;
     }
 
     /// <summary>The direction, outboard, of a line that leaves the keel at u at an angle.</summary>
     public static Vec3 Direction(LayerRegion region, double u, Heads heads, double degrees)
     {
-        SurfacePoint s = region.Surface.At(u, region.KeelV(u));
+        SurfacePoint s = region.Surface.At(u, region.LowerV(u));
         Vec3 run = KeelRun(region, u, heads);
         Vec3 left = s.Left(run);
         Vec3 outboard = left.Dot(s.Dv) > 0 ? left : -left;

@@ -19,14 +19,14 @@ internal static class MasterLine
         Tracing tracing
     )
     {
-        double keelX0 = region.PointAt(new(region.UFrom, region.ChineV(region.UFrom) / 2)).X;
-        double keelX1 = region.PointAt(new(region.UTo, region.ChineV(region.UTo) / 2)).X;
+        double keelX0 = region.PointAt(new(region.UFrom, region.UpperV(region.UFrom) / 2)).X;
+        double keelX1 = region.PointAt(new(region.UTo, region.UpperV(region.UTo) / 2)).X;
         double x = (spec.MasterMm ?? ((keelX0 + keelX1) / 2)) + shiftMm;
         Uv middle =
-            region.MidBottomAt(x)
+            region.MiddleAt(x)
             ?? throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"master = {x:0} mm is off the bottom, whose middle runs from x = {keelX0:0} to {keelX1:0} mm; give a place between"
+                $"master = {x:0} mm is off the {region.Panel.Name}, whose middle runs from x = {keelX0:0} to {keelX1:0} mm; give a place between"
             );
         SurfacePoint at = region.Surface.At(middle.U, middle.V);
         Vec3 aft = at.UnitTangent(Vec3.UnitX),
@@ -63,21 +63,21 @@ internal static class MasterLine
             Crossings.Find(region, Through(root))
             ?? throw new JobFaultException(
                 $"layer {spec.Name}",
-                "the master plank's line passes the bottom by"
+                $"the master plank's line passes the {region.Panel.Name} by"
             );
-        if (found.In.Edge != HullEdge.Keel)
+        if (found.In.Edge != PanelEdge.Lower)
         {
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"the master plank's line, crossing mid-bottom at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, meets the {found.In.Edge.ToString().ToLowerInvariant()} before the keel; move `master` or change `angle`"
+                $"the master plank's line, crossing mid-{region.Panel.Name} at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, meets the {region.Panel.WordOf(found.In.Edge)} before the {region.Panel.WordOf(PanelEdge.Lower)}; move `master` or change `angle`"
             );
         }
 
-        if (found.Out.Edge != HullEdge.Chine)
+        if (found.Out.Edge != PanelEdge.Upper)
         {
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"a plank at angle = {spec.AngleDegrees:0.#} degrees never reaches the chine: from mid-bottom at x = {x:0} mm it runs out at the {found.Out.Edge.ToString().ToLowerInvariant()}; give a larger `angle` or move `master`"
+                $"a plank at angle = {spec.AngleDegrees:0.#} degrees never reaches the {region.Panel.WordOf(PanelEdge.Upper)}: from mid-{region.Panel.Name} at x = {x:0} mm it runs out at the {region.Panel.WordOf(found.Out.Edge)}; give a larger `angle` or move `master`"
             );
         }
 
@@ -91,7 +91,7 @@ internal static class MasterLine
         double x
     )
     {
-        double Level(Uv uv) => uv.V - region.KeelV(uv.U);
+        double Level(Uv uv) => uv.V - region.LowerV(uv.U);
         double from = 0,
             to = line.From;
         for (int i = 1; i <= 40; i++)
@@ -107,7 +107,7 @@ internal static class MasterLine
 
         throw new JobFaultException(
             $"layer {spec.Name}",
-            $"the master plank's line, crossing mid-bottom at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, runs out forward or aft before it meets the keel; move `master` or give a larger `angle`"
+            $"the master plank's line, crossing mid-{region.Panel.Name} at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, runs out forward or aft before it meets the {region.Panel.WordOf(PanelEdge.Lower)}; move `master` or give a larger `angle`"
         );
     }
 }

@@ -41,7 +41,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     public Seam? AtAngle(Seam seam, int side)
     {
         Seam? parallel = AtWidth(seam, side);
-        if (parallel is null || parallel.In.Edge != HullEdge.Keel)
+        if (parallel is null || parallel.In.Edge != PanelEdge.Lower)
         {
             return null;
         }
@@ -53,11 +53,11 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         {
             Geodesic line = tracing.Line(
                 region,
-                new(u, region.KeelV(u)),
+                new(u, region.LowerV(u)),
                 KeelAngle.Direction(region, u, spec.Heads, spec.AngleDegrees)
             );
             Seam? found = Crossings.Find(region, line);
-            if (found is null || found.In.Edge != HullEdge.Keel)
+            if (found is null || found.In.Edge != PanelEdge.Lower)
             {
                 return null;
             }
@@ -74,7 +74,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         }
 
         throw new GeodesicException(
-            $"no seam at {spec.AngleDegrees:0.#} degrees is found next to the one that leaves the keel there",
+            $"no seam at {spec.AngleDegrees:0.#} degrees is found next to the one that leaves the {region.Panel.WordOf(PanelEdge.Lower)} there",
             seam.In.Uv
         );
     }

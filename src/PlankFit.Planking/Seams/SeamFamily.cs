@@ -25,7 +25,7 @@ internal static class SeamFamily
         Seam master = MasterLine.Find(region, spec, shiftMm, tracing);
         Seam forward = Beside(region, spec, master, -1, tracing),
             after = Beside(region, spec, master, 1, tracing);
-        var tapered = ImmutableHashSet.CreateBuilder<int>();
+        ImmutableHashSet<int>.Builder tapered = ImmutableHashSet.CreateBuilder<int>();
         (List<Seam> ahead, List<int> taperedAhead) = March(region, spec, forward, -1, tracing);
         (List<Seam> behind, List<int> taperedBehind) = March(region, spec, after, 1, tracing);
         ahead.Reverse();
@@ -137,7 +137,8 @@ internal static class SeamFamily
         return new(((bb * ay) - (ab * by)) / det, ((aa * by) - (ab * ay)) / det);
     }
 
-    private static Seam Beside(
+    /// <summary>The seam on one side of the master plank, -1 forward or 1 aft of it.</summary>
+    public static Seam Beside(
         LayerRegion region,
         PlankLayerSpec spec,
         Seam master,
@@ -156,11 +157,11 @@ internal static class SeamFamily
             region,
             Neighbours.Trace(region, master.Line, half * n, master.MiddleS, tracing)
         );
-        if (seam is null || (spec.Hold == Hold.Angle && seam.In.Edge != HullEdge.Keel))
+        if (seam is null || (spec.Hold == Hold.Angle && seam.In.Edge != PanelEdge.Lower))
         {
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the bottom has room for beside the master plank; give narrower stock or move `master`"
+                $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the {region.Panel.Name} has room for beside the master plank; give narrower stock or move `master`"
             );
         }
 
@@ -232,7 +233,7 @@ internal static class SeamFamily
     {
         (Seam forward, Seam after) = side < 0 ? (found, seam) : (seam, found);
         Seam? own = Crossings.Find(region, OwnLine(region, spec, forward, after, tracing));
-        if (own is null || own.In.Edge != HullEdge.Keel)
+        if (own is null || own.In.Edge != PanelEdge.Lower)
         {
             return null;
         }

@@ -53,7 +53,7 @@ internal static class Stagger
         return near
             ?? throw new JobFaultException(
                 $"layer {spec.Name}",
-                "`stagger` cannot be set: fewer than two of the layer's seams cross the middle of the bottom; leave it out, or give narrower stock"
+                $"`stagger` cannot be set: fewer than two of the layer's seams cross the middle of the {region.Panel.Name}; leave it out, or give narrower stock"
             );
     }
 
@@ -100,7 +100,7 @@ internal static class Stagger
 
     private static double? AtMidBottom(LayerRegion region, Seam seam)
     {
-        double Level(Uv uv) => uv.V - (region.ChineV(uv.U) / 2);
+        double Level(Uv uv) => uv.V - (region.UpperV(uv.U) / 2);
         double low = Level(seam.In.Uv),
             high = Level(seam.Out.Uv);
         return low * high < 0

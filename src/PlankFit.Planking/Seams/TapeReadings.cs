@@ -20,7 +20,7 @@ internal static class TapeReadings
         ImmutableArray<Plank> planks
     )
     {
-        var checks = ImmutableArray.CreateBuilder<SeamCheck>();
+        ImmutableArray<SeamCheck>.Builder checks = ImmutableArray.CreateBuilder<SeamCheck>();
         StationOnHull hook = Nearest(faces, hull, row);
         for (int i = 0; i < row.Planks; i++)
         {
@@ -41,14 +41,14 @@ internal static class TapeReadings
     }
 
     /// <summary>What a tape reads along keel or chine, on the layer's inner face, from a station to a seam; null where the seam does not cross that edge.</summary>
-    public static double? AlongEdge(LayerFaces faces, StationOnHull from, Seam seam, HullEdge edge)
+    public static double? AlongEdge(LayerFaces faces, StationOnHull from, Seam seam, PanelEdge edge)
     {
-        if ((edge == HullEdge.Keel ? seam.In.Edge : seam.Out.Edge) != edge)
+        if ((edge == PanelEdge.Lower ? seam.In.Edge : seam.Out.Edge) != edge)
         {
             return null;
         }
 
-        double s = edge == HullEdge.Keel ? MeetFace(faces.Inner, seam) : seam.Out.S;
+        double s = edge == PanelEdge.Lower ? MeetFace(faces.Inner, seam) : seam.Out.S;
         return End(faces.Inner, from, seam, edge, s).AlongMm;
     }
 
@@ -78,7 +78,7 @@ internal static class TapeReadings
     /// <summary>Where the seam, carried to the inner face along normals, starts there: the keel's side cuts each face at a place of its own.</summary>
     private static double MeetFace(LayerRegion face, Seam seam)
     {
-        if (seam.In.Edge != HullEdge.Keel)
+        if (seam.In.Edge != PanelEdge.Lower)
         {
             return seam.In.S;
         }
@@ -86,7 +86,7 @@ internal static class TapeReadings
         double Level(double s)
         {
             Uv uv = seam.Line.UvAt(s);
-            return uv.V - face.KeelV(uv.U);
+            return uv.V - face.LowerV(uv.U);
         }
 
         double a = seam.In.S,
@@ -110,32 +110,32 @@ internal static class TapeReadings
         LayerRegion face,
         StationOnHull hook,
         Seam seam,
-        HullEdge edge,
+        PanelEdge edge,
         double s
     )
     {
         Uv uv = seam.Line.UvAt(s);
         return edge switch
         {
-            HullEdge.Keel => new(
+            PanelEdge.Lower => new(
                 edge,
                 hook.Name,
-                Along(face, u => new(u, face.KeelV(u)), hook.U, uv.U)
+                Along(face, u => new(u, face.LowerV(u)), hook.U, uv.U)
             ),
-            HullEdge.Chine => new(
+            PanelEdge.Upper => new(
                 edge,
                 hook.Name,
-                Along(face, u => new(u, face.ChineV(u)), hook.U, uv.U)
+                Along(face, u => new(u, face.UpperV(u)), hook.U, uv.U)
             ),
-            HullEdge.Transom => new(
+            PanelEdge.Transom => new(
                 edge,
-                "keel",
-                Along(face, v => new(face.UTo, v), face.KeelV(face.UTo), uv.V)
+                face.Panel.WordOf(PanelEdge.Lower),
+                Along(face, v => new(face.UTo, v), face.LowerV(face.UTo), uv.V)
             ),
             _ => new(
                 edge,
-                "keel",
-                Along(face, v => new(face.UFrom, v), face.KeelV(face.UFrom), uv.V)
+                face.Panel.WordOf(PanelEdge.Lower),
+                Along(face, v => new(face.UFrom, v), face.LowerV(face.UFrom), uv.V)
             ),
         };
     }

@@ -11,27 +11,21 @@ namespace PlankFit.Planking.SettingUp;
 /// meets the bottom's face at z in s = z cot θ + k / sin θ.
 /// </summary>
 /// <param name="CornerDegrees">Between the two outer faces, measured in the wood.</param>
-/// <param name="OuterTrimMm">How much further than the table's chine, carried square to the surface, the bottom's planks end on their outer face; negative is shorter.</param>
-/// <param name="InnerTrimMm">The same on the inner face of the whole stack.</param>
-/// <param name="RoundTangentMm">From the corner's edge to where the round begins, on either face.</param>
-/// <param name="RoundOffMm">What the round takes off the edge, along the corner's middle line.</param>
+/// <param name="Edge">Where the outer faces meet, and the inner ones.</param>
 public sealed record ChineCorner(
     double CornerDegrees,
     double BottomMm,
     double TopsideMm,
-    double OuterTrimMm,
-    double InnerTrimMm,
-    double RoundTangentMm,
-    double RoundOffMm,
+    ChineTrim Trim,
+    ChineRound Rounded,
     ImmutableArray<Vec2> Joint,
     ImmutableArray<Vec2> Piece,
-    Vec2 OuterEdge,
-    Vec2 InnerEdge
+    (Vec2 Outer, Vec2 Inner) Edge
 )
 {
     /// <summary>Of the planks' ends off square to their face; positive where the outer face is the longer.</summary>
     public double TrimBevelDegrees =>
-        Math.Atan((OuterTrimMm - InnerTrimMm) / BottomMm) * 180 / Math.PI;
+        Math.Atan((Trim.OuterMm - Trim.InnerMm) / BottomMm) * 180 / Math.PI;
 
     /// <summary>What the chine log's edge departs from square: positive where its angle is more than 90, a standing bevel.</summary>
     public double LogBevelDegrees => CornerDegrees - 90;
@@ -77,14 +71,11 @@ public sealed record ChineCorner(
             cornerDegrees,
             bottomMm,
             topsideMm,
-            trimOut,
-            trimIn,
-            radiusMm * Math.Tan(turned),
-            radiusMm * ((1 / Math.Cos(turned)) - 1),
+            new(trimOut, trimIn),
+            new(radiusMm * Math.Tan(turned), radiusMm * ((1 / Math.Cos(turned)) - 1)),
             Between(lap, piece, new(trimOut, zOut), new(trimIn, zIn), outer, inner, cornerDegrees),
             piece is null ? [] : Six(piece, outer, inner, zIn, cornerDegrees, topsideMm),
-            outer,
-            inner
+            (outer, inner)
         );
     }
 
@@ -94,7 +85,7 @@ public sealed record ChineCorner(
         const int n = 24;
         double from = Math.PI / 2,
             to = (CornerDegrees - 90) * Math.PI / 180;
-        Vec2 centre = OuterEdge - new Vec2(RoundTangentMm, radiusMm);
+        Vec2 centre = Edge.Outer - new Vec2(Rounded.TangentMm, radiusMm);
         return
         [
             .. Enumerable
@@ -158,3 +149,13 @@ public sealed record ChineCorner(
         ];
     }
 }
+
+/// <summary>How much further than the table's chine, carried square to the surface, the bottom's planks end, mm; negative is shorter.</summary>
+/// <param name="OuterMm">On their outer face.</param>
+/// <param name="InnerMm">On the inner face of the whole stack.</param>
+public sealed record ChineTrim(double OuterMm, double InnerMm);
+
+/// <summary>The edge rounded for cloth, mm.</summary>
+/// <param name="TangentMm">From the corner's edge to where the round begins, on either face.</param>
+/// <param name="OffMm">What it takes off the edge, along the corner's middle line.</param>
+public sealed record ChineRound(double TangentMm, double OffMm);

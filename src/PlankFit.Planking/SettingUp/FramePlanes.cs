@@ -112,7 +112,7 @@ internal static class FramePlanes
     /// <summary>The plane of a station's own points: plumb, or raked through keel and chine; and how far the points leave it.</summary>
     private static (SectionPlane, double) Fitted(LoftedSurface surface, StationOnHull station)
     {
-        double whole = surface.ChineV(station.U);
+        double whole = surface.UpperV(station.U);
         Vec3[] points =
         [
             .. Enumerable.Range(0, 9).Select(i => surface.At(station.U, whole * i / 8).P),

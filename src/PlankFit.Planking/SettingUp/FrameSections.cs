@@ -188,8 +188,8 @@ internal static class FrameSections
         ImmutableArray<Vec2> From(Vec2 foot) => [foot, foot + (ShownMm * up)];
         return new(
             Of(corner.Joint),
-            From(In(corner.OuterEdge)),
-            From(In(corner.InnerEdge)),
+            From(In(corner.Edge.Outer)),
+            From(In(corner.Edge.Inner)),
             From(mould),
             Of(corner.Piece),
             Of(corner.Round(ground.Spec.ClothRadiusMm))

@@ -30,7 +30,7 @@ internal sealed class SectionCut
         double u = uGuess;
         for (int i = 0; ; i++)
         {
-            double whole = hull.ChineV(u);
+            double whole = hull.UpperV(u);
             SurfacePoint p = surface.At(u, part * whole);
             Vec3 along = hull.HasApex ? p.Du + (part * p.Dv) : p.Du;
             double off = plane.OffMm(p.P),
@@ -59,7 +59,7 @@ internal sealed class SectionCut
         for (int i = 0; i < 50; i++)
         {
             v = side.Meet(surface, at.U, v);
-            double part = v / hull.ChineV(at.U);
+            double part = v / hull.UpperV(at.U);
             if (!(Math.Abs(part) < 1.5))
             {
                 return null;

@@ -89,20 +89,20 @@ internal static class SettingUpFindings
             yield return new(
                 Severity.Warning,
                 $"chine, {thin.Section}",
-                $"the chine piece is too small: the corner's inner edge lies {LengthText.ForPaper(c.OuterEdge.X - c.InnerEdge.X, ground.Job.Units)} in from its outer edge along the bottom; make width and up greater than the skins' own corner"
+                $"the chine piece is too small: the corner's inner edge lies {LengthText.ForPaper(c.Edge.Outer.X - c.Edge.Inner.X, ground.Job.Units)} in from its outer edge along the bottom; make width and up greater than the skins' own corner"
             );
         }
 
         if (plan.Chine.Length > 0)
         {
-            ChinePlace most = plan.Chine.MaxBy(c => c.Corner.RoundOffMm)!;
+            ChinePlace most = plan.Chine.MaxBy(c => c.Corner.Rounded.OffMm)!;
             double skin = ground.Layers[^1].OuterMm - ground.Layers[^1].InnerMm;
-            if (most.Corner.RoundOffMm > skin)
+            if (most.Corner.Rounded.OffMm > skin)
             {
                 yield return new(
                     Severity.Warning,
                     $"chine, {most.Section}",
-                    $"a radius of {LengthText.ForPaper(ground.Spec.ClothRadiusMm, ground.Job.Units)} takes {LengthText.ForPaper(most.Corner.RoundOffMm, ground.Job.Units)} off the corner, through the outer skin of {LengthText.ForPaper(skin, ground.Job.Units)}: fit a chine piece, or take a smaller radius and fill"
+                    $"a radius of {LengthText.ForPaper(ground.Spec.ClothRadiusMm, ground.Job.Units)} takes {LengthText.ForPaper(most.Corner.Rounded.OffMm, ground.Job.Units)} off the corner, through the outer skin of {LengthText.ForPaper(skin, ground.Job.Units)}: fit a chine piece, or take a smaller radius and fill"
                 );
             }
         }
@@ -116,7 +116,7 @@ internal static class SettingUpFindings
         [
             .. plan
                 .Chine.Select(c =>
-                    (Place: c, Short: Short(ends.For(HullEdge.Chine, c.PositionMm), c.Corner))
+                    (Place: c, Short: Short(ends.For(PanelEdge.Upper, c.PositionMm), c.Corner))
                 )
                 .Where(s => s.Short > FitMm),
         ];
@@ -126,14 +126,14 @@ internal static class SettingUpFindings
             yield return new(
                 Severity.Warning,
                 $"chine, {worst.Section}",
-                $"planks are too short for this corner at {shorts.Length} section(s), here by {LengthText.ForPaper(mm, ground.Job.Units, RoundTo.Up)}: they are to reach {LengthText.ForPaper(Math.Max(worst.Corner.OuterTrimMm, worst.Corner.InnerTrimMm), ground.Job.Units)} past the table's chine; raise [ends] chine by so much, or its allowance where it is fit, or mitre the skins where the corner opens forward (mitre-forward-of)"
+                $"planks are too short for this corner at {shorts.Length} section(s), here by {LengthText.ForPaper(mm, ground.Job.Units, RoundTo.Up)}: they are to reach {LengthText.ForPaper(Math.Max(worst.Corner.Trim.OuterMm, worst.Corner.Trim.InnerMm), ground.Job.Units)} past the table's chine; raise [ends] chine by so much, or its allowance where it is fit, or mitre the skins where the corner opens forward (mitre-forward-of)"
             );
         }
     }
 
     private static double Short(EndRule rule, ChineCorner corner)
     {
-        double most = Math.Max(corner.OuterTrimMm, corner.InnerTrimMm);
+        double most = Math.Max(corner.Trim.OuterMm, corner.Trim.InnerMm);
         return most - (rule.Cut == EndCut.LeftLong ? rule.ByMm : rule.AllowanceMm ?? 0);
     }
 }

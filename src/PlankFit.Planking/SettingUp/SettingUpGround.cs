@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Keel;
 using PlankFit.Planking.Layers;
-using PlankFit.Planking.Laying;
 using PlankFit.Planking.Regions;
 
 namespace PlankFit.Planking.SettingUp;
@@ -14,13 +12,13 @@ namespace PlankFit.Planking.SettingUp;
 /// <summary>What all of setting up starts from: the hull as drawn, its faces, the keel's sides and the topside.</summary>
 internal sealed class SettingUpGround
 {
-    private SettingUpGround(PlankingJob job, SettingUpSpec spec, HullSurface hull)
+    private SettingUpGround(SettingUpSpec spec, BuiltKeel keel)
     {
+        (PlankingJob job, HullSurface hull) = (keel.Job, keel.Hull);
         (Job, Spec, Hull) = (job, spec, hull);
         Stack = Stack.Of(job);
-        var keel = BuiltKeel.Of(job, hull, Side.Starboard);
         Keel = keel.Layers;
-        var ends = ImmutableArray.CreateBuilder<SkinFaces>();
+        ImmutableArray<SkinFaces>.Builder ends = ImmutableArray.CreateBuilder<SkinFaces>();
         foreach (StackedLayer layer in Stack.Layers)
         {
             if (layer.Spec is PlankLayerSpec planks)
@@ -34,6 +32,7 @@ internal sealed class SettingUpGround
         Backbone = BackboneOf(job, spec.Backbone);
     }
 
+    /// <summary>As far as faces go: see <see cref="FacesJob"/>.</summary>
     public PlankingJob Job { get; }
     public SettingUpSpec Spec { get; }
 
@@ -61,15 +60,8 @@ internal sealed class SettingUpGround
     public static SettingUpGround Of(
         SettingUpSpec spec,
         ImmutableArray<FramingSpec> behind,
-        Planked planked
-    )
-    {
-        PlankingJob drawn = planked.Job with { AsBuilt = AsBuiltSpec.None };
-        HullSurface hull = planked.Job.AsBuilt.IsEmpty
-            ? planked.Hull
-            : HullAsBuilt.Of(drawn, Side.Starboard);
-        return new(drawn, spec, hull) { Behind = behind };
-    }
+        BuiltKeel drawn
+    ) => new(spec, drawn) { Behind = behind };
 
     public ChineCorner Corner(TopsideAt at, double xMm) =>
         ChineCorner.Of(
@@ -92,9 +84,7 @@ internal sealed class SettingUpGround
                 return KeelSideFace.Standing((place, _) => (place.Y - mm, Vec3.UnitY));
             default:
                 string name = ((BackboneWidth.Line)width).Name;
-                OffsetLine line =
-                    job.Offsets.Find(name)
-                    ?? throw new JobFaultException("setting-up", $"the table has no line '{name}'");
+                OffsetLine line = job.Offsets.Named(name);
                 var points = job
                     .Offsets.Stations.Select(
                         (s, i) =>
@@ -106,14 +96,6 @@ internal sealed class SettingUpGround
                     )
                     .Where(p => p.Y is not null)
                     .ToList();
-                if (points.Count < 2)
-                {
-                    throw new JobFaultException(
-                        "setting-up",
-                        $"the line '{name}' has {points.Count} half-breadth(s); the backbone's half-width needs two at least"
-                    );
-                }
-
                 var curve = KeelEdgeCurve.Through(
                     [.. points.Select(p => p.X)],
                     [.. points.Select(p => p.Y!.Value)]

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
-using PlankFit.Planking.Laying;
+using PlankFit.Planking.Keel;
 
 namespace PlankFit.Planking.SettingUp;
 
@@ -12,16 +12,17 @@ internal static class SettingUpPlanner
     public static SettingUpPlan Of(
         SettingUpSpec spec,
         ImmutableArray<FramingSpec> behind,
-        Planked planked,
+        BuiltKeel drawn,
         CancellationToken stop
     )
     {
         var findings = new List<Finding>();
-        SettingUpGround ground = SettingUpGround.Of(spec, behind, planked);
+        var ground = SettingUpGround.Of(spec, behind, drawn);
         IReadOnlyList<FramePlane> frames = FramePlanes.Of(ground, findings);
-        var sections = ImmutableArray.CreateBuilder<FrameSection>();
-        var rabbet = ImmutableArray.CreateBuilder<RabbetPlace>();
-        var chine = ImmutableArray.CreateBuilder<ChinePlace>();
+        ImmutableArray<FrameSection>.Builder sections =
+            ImmutableArray.CreateBuilder<FrameSection>();
+        ImmutableArray<RabbetPlace>.Builder rabbet = ImmutableArray.CreateBuilder<RabbetPlace>();
+        ImmutableArray<ChinePlace>.Builder chine = ImmutableArray.CreateBuilder<ChinePlace>();
         foreach (FramePlane frame in frames)
         {
             stop.ThrowIfCancellationRequested();

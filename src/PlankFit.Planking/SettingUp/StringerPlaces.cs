@@ -52,7 +52,7 @@ internal static class StringerPlaces
             case FramingLine.FromChine(var mm):
                 return new(from, to, x => face.Out(x, face.ChineAt(x), -mm));
             case FramingLine.Offsets(var name):
-                LineOnFace line = LineOnFace.Of(stringer, name, ground.Job.Offsets, ground.Hull);
+                var line = LineOnFace.Of(stringer, name, ground.Job.Offsets, ground.Hull);
                 return new(Math.Max(from, line.FromX), Math.Min(to, line.ToX), line.At);
             default:
                 return null;

@@ -1,7 +1,6 @@
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Splines;
 using PlankFit.Geometry.Surfaces;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 
 namespace PlankFit.Planking.SettingUp;
@@ -23,7 +22,7 @@ internal sealed class Topside
             : (line[0].From, line[0].To);
     }
 
-    /// <exception cref="JobFaultException">Where the table has no such line or station, or too little of the line.</exception>
+    /// <summary>What <see cref="SettingUpChecks"/> has let pass.</summary>
     public static Topside Of(TopsideSlope slope, OffsetTable table, HullSpec spec, HullSurface hull)
     {
         LoftedSurface surface = hull.Surface;
@@ -43,25 +42,15 @@ internal sealed class Topside
         }
 
         string name = ((TopsideSlope.ToLine)slope).Name;
-        OffsetLine line =
-            table.Find(name)
-            ?? throw new JobFaultException("setting-up", $"the table has no line '{name}'");
+        OffsetLine line = table.Named(name);
         var filled = FilledLine.From(table, line);
         (int Station, double U)[] at =
         [
             .. HullLoft
-                .BottomStations(table, spec)
+                .Stations(table, spec.Panel)
                 .Select((i, k) => (i, surface.StationU[k]))
                 .Where(p => filled.Has(p.i)),
         ];
-        if (at.Length < 2)
-        {
-            throw new JobFaultException(
-                "setting-up",
-                $"the line '{name}' has {at.Length} point(s) with height and half-breadth along the bottom; the topside's slope needs two or more"
-            );
-        }
-
         double[] u = [.. at.Select(a => a.U)];
         CubicSpline Of(Func<Vec3, double> part) =>
             CubicSpline.Through(u, [.. at.Select(a => part(filled.At(a.Station)))]);
@@ -76,7 +65,7 @@ internal sealed class Topside
             return null;
         }
 
-        SurfacePoint chine = hull.At(u, hull.ChineV(u));
+        SurfacePoint chine = hull.At(u, hull.UpperV(u));
         Vec3 along = (hull.HasApex ? chine.Du + chine.Dv : chine.Du).Unit(),
             up = line is null
                 ? Flared(u)
@@ -115,11 +104,7 @@ internal sealed class Topside
     }
 
     private static double U(HullSurface hull, FlareAt flare) =>
-        hull.Stations.FirstOrDefault(s => s.Name == flare.Station)?.U
-        ?? throw new JobFaultException(
-            "setting-up",
-            $"the bottom has no station '{flare.Station}' for the topside's flare; it has {string.Join(", ", hull.Stations.Select(s => s.Name))}"
-        );
+        hull.Stations.Single(s => s.Name == flare.Station).U;
 }
 
 /// <summary>Bottom and topside where they meet.</summary>

@@ -14,27 +14,24 @@ public static class BoardCuts
         ImmutableArray<SawnLane> lanes = Lanes(board, frame);
         ImmutableArray<SawCut> rips = BoardRips.Of(frame, lanes, spec.KerfMm, spec.Saw);
         return EmptyEnd.Best(
-            board,
             spec,
-            lanes,
-            rips,
             Of(
                 board,
                 spec,
                 [.. CutOrder.Rips(rips, 0, frame.WidthMm)],
-                [.. lanes.Select(_ => frame.LengthMm)]
+                [.. lanes.Select(_ => LaneSpan.Of(frame))]
             ),
-            (first, endsMm) => Of(board, spec, first, endsMm)
+            (first, reach) => Of(board, spec, first, reach)
         );
     }
 
     /// <param name="first">What parts the board into its lanes.</param>
-    /// <param name="endsMm">Where that leaves the end of each lane.</param>
+    /// <param name="reach">From where to where that leaves each of them.</param>
     private static BoardCutList Of(
         SawnBoard board,
         NestSpec spec,
         ImmutableArray<SawCut> first,
-        ImmutableArray<double> endsMm
+        ImmutableArray<LaneSpan> reach
     )
     {
         SawTolerances tolerances = spec.Saw;
@@ -43,10 +40,10 @@ public static class BoardCuts
         double usable =
             frame.LengthMm
             - (board.Stock.GrainAcross ? spec.EdgeMm : spec.EndMm + board.Stock.OtherEndMm);
-        var cuts = ImmutableArray.CreateBuilder<SawCut>();
-        var places = ImmutableArray.CreateBuilder<PiecePlace>();
+        ImmutableArray<SawCut>.Builder cuts = ImmutableArray.CreateBuilder<SawCut>();
+        ImmutableArray<PiecePlace>.Builder places = ImmutableArray.CreateBuilder<PiecePlace>();
         cuts.AddRange(first);
-        LaneBench[] benches = new LaneBench[lanes.Length];
+        var benches = new LaneBench[lanes.Length];
         for (int l = 0; l < lanes.Length; l++)
         {
             ImmutableArray<LanePiece> pieces =
@@ -59,7 +56,8 @@ public static class BoardCuts
             benches[l] = Bench(
                 frame with
                 {
-                    EndsMm = endsMm[l],
+                    BeginsMm = reach[l].FromMm,
+                    EndsMm = reach[l].ToMm,
                 },
                 lanes[l],
                 l,
@@ -85,7 +83,9 @@ public static class BoardCuts
             frame.CutOuts
         )
         {
-            LaneEndsMm = endsMm,
+            Spec = spec,
+            LaneBeginsMm = [.. reach.Select(r => r.FromMm)],
+            LaneEndsMm = [.. reach.Select(r => r.ToMm)],
         };
     }
 
@@ -151,6 +151,7 @@ public static class BoardCuts
             LaneEnd.Shared(ends, kerf, tolerances),
             edges,
             pieces,
+            frame.BeginsMm,
             frame.LengthMm,
             (before, after, mayRip) =>
                 Parting.Between(

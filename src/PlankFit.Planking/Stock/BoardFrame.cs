@@ -14,6 +14,9 @@ public readonly record struct BoardFrame(StockBoard Stock)
     /// <summary>Where the empty end of a lane has been sawn off; null while it is as long as its stock.</summary>
     internal double? EndsMm { get; init; }
 
+    /// <summary>Where a lane begins, its empty near end sawn off; nought while it begins with its stock.</summary>
+    internal double BeginsMm { get; init; }
+
     public double WidthMm => Stock.GrainAcross ? Stock.LengthMm : Stock.WidthMm;
 
     /// <summary>From the board's own coordinates to the frame's.</summary>
@@ -41,7 +44,7 @@ public readonly record struct BoardFrame(StockBoard Stock)
         {
             StockBoard stock = Stock;
             BoardFrame self = this;
-            var found = ImmutableArray.CreateBuilder<CutOut>();
+            ImmutableArray<CutOut>.Builder found = ImmutableArray.CreateBuilder<CutOut>();
             void Add(double x0, double x1, double y0, double y1, bool isEnd)
             {
                 if (x1 > x0 && y1 > y0)

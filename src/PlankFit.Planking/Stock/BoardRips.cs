@@ -13,7 +13,7 @@ internal static class BoardRips
         SawTolerances tolerances
     )
     {
-        var rips = ImmutableArray.CreateBuilder<SawCut>();
+        ImmutableArray<SawCut>.Builder rips = ImmutableArray.CreateBuilder<SawCut>();
         // A saw wants wood on both sides of it: what is less than a kerf is planed off.
         void Add(double y, int side, double widthMm)
         {
@@ -21,12 +21,7 @@ internal static class BoardRips
             double kerfMm = side * (planed ? widthMm : kerf);
             Vec2 from = new(0, y),
                 to = new(frame.LengthMm, y);
-            rips.Add(
-                new(0, CutKind.Rip, null, null, null, from, to, false, 0, kerfMm, [from, to])
-                {
-                    IsPlaned = planed,
-                }
-            );
+            rips.Add(SawCut.Straight(CutKind.Rip, from, to, kerfMm) with { IsPlaned = planed });
         }
 
         SawnLane[] sorted = [.. lanes.OrderBy(l => l.LowMm)];

@@ -4,68 +4,69 @@ using PlankFit.Geometry.Primitives;
 namespace PlankFit.Planking.Stock;
 
 /// <summary>
-/// Every order of ripping a board and sawing off what lanes side by side leave empty at its far end, by dynamic programming over runs of lanes: the one whose
-/// ends are the largest single piece, then the largest second one, and so on. A run is ripped up, or its empty end comes off first, or it is ripped in two.
+/// Every order of ripping a board and sawing off what lanes side by side leave empty at either end, by dynamic programming over runs of lanes: the one that
+/// leaves the largest single offcut, then the largest second one, and so on. A run is ripped up, or one of its empty ends comes off first, or it is ripped in two.
 /// </summary>
 internal sealed class EndsOff
 {
     /// <summary>Sums of doubles, mm²: as large.</summary>
     private const double SameMm2 = 1e-3;
 
-    private readonly SawnBoard board;
     private readonly NestSpec spec;
-    private readonly ImmutableArray<SawnLane> lanes;
     private readonly ImmutableArray<SawCut> planed;
     private readonly SawCut[] rips;
     private readonly BoardFrame frame;
-    private readonly Band[] bands;
-    private readonly Dictionary<(int, int, double), Way> known = [];
+    private readonly RippedBand[] bands;
+    private readonly ImmutableArray<SawnLane> lanes;
+    private readonly Dictionary<Run, Way> known = [];
 
-    public EndsOff(
-        SawnBoard board,
-        NestSpec spec,
-        ImmutableArray<SawnLane> lanes,
-        ImmutableArray<SawCut> rips
-    )
+    /// <param name="plain">All rips over the whole length, then every lane.</param>
+    public EndsOff(NestSpec spec, BoardCutList plain)
     {
-        (this.board, this.spec, this.lanes) = (board, spec, lanes);
-        frame = new(board.Stock);
-        planed = [.. rips.Where(r => r.IsPlaned)];
-        this.rips = [.. rips.Where(r => !r.IsPlaned).OrderBy(r => r.From.Y)];
-        bands = [.. Enumerable.Range(0, this.rips.Length + 1).Select(Of)];
+        (this.spec, frame, lanes) = (spec, plain.Frame, plain.Lanes);
+        ImmutableArray<SawCut> all = [.. plain.Cuts.Where(c => c.Kind == CutKind.Rip)];
+        planed = [.. all.Where(r => r.IsPlaned)];
+        rips = [.. all.Where(r => !r.IsPlaned).OrderBy(r => r.From.Y)];
+        bands = [.. RippedBand.All(spec, plain, rips, planed)];
     }
 
     /// <summary>Null where no end comes off before the rips.</summary>
     public Way? Best =>
-        Of(0, bands.Length, frame.LengthMm) is { IsRipped: false } best ? best : null;
+        Of(new(0, bands.Length, LaneSpan.Of(frame))) is { IsRipped: false } best ? best : null;
 
     /// <summary>In the order in which they are made.</summary>
     public ImmutableArray<SawCut> Cuts(Way way)
     {
-        double low = bands[way.From].LowMm,
-            high = bands[way.To - 1].HighMm;
-        return way.AtMm is { } at ? [Across(at, low, high), .. Cuts(way.Parts[0])]
+        Run run = way.Run;
+        double low = bands[run.From].LowMm,
+            high = bands[run.To - 1].HighMm;
+        return way.Off is { } off ? [Across(off, run), .. Cuts(way.Parts[0])]
             : way.IsRipped
                 ?
                 [
                     .. CutOrder.Rips(
-                        rips[way.From..(way.To - 1)]
+                        rips[run.From..(run.To - 1)]
                             .Concat(planed.Where(p => p.From.Y >= low && p.From.Y <= high))
-                            .Select(r => To(r, way.EndMm)),
+                            .Select(r => Within(r, run.Along)),
                         low,
                         high
                     ),
                 ]
-            : [To(rips[way.Parts[1].From - 1], way.EndMm), .. way.Parts.SelectMany(p => Cuts(p))];
+            :
+            [
+                Within(rips[way.Parts[1].Run.From - 1], run.Along),
+                .. way.Parts.SelectMany(p => Cuts(p)),
+            ];
     }
 
-    public ImmutableArray<double> LaneEnds(Way way) => [.. lanes.Select(l => EndOf(way, l))];
+    /// <summary>From where to where each lane reaches when it is sawn.</summary>
+    public ImmutableArray<LaneSpan> Lanes(Way way) => [.. lanes.Select(l => Lane(way, l))];
 
-    private double EndOf(Way way, SawnLane lane) =>
+    private LaneSpan Lane(Way way, SawnLane lane) =>
         way.IsRipped
-            ? way.EndMm
-            : EndOf(
-                way.Parts.First(p => (lane.LowMm + lane.HighMm) / 2 <= bands[p.To - 1].HighMm),
+            ? way.Run.Along
+            : Lane(
+                way.Parts.First(p => (lane.LowMm + lane.HighMm) / 2 <= bands[p.Run.To - 1].HighMm),
                 lane
             );
 
@@ -84,20 +85,18 @@ internal sealed class EndsOff
         return false;
     }
 
-    private Way Of(int from, int to, double endMm)
+    private Way Of(Run run)
     {
-        if (known.TryGetValue((from, to, endMm), out Way? way))
+        if (known.TryGetValue(run, out Way? way))
         {
             return way;
         }
 
         Way best = new(
-            from,
-            to,
-            endMm,
+            run,
             null,
             [],
-            Sorted(Enumerable.Range(from, to - from).Select(b => Left(b, b + 1, endMm)))
+            Sorted(bands[run.From..run.To].SelectMany(b => b.KeptMm2(run.Along)))
         );
         void Offer(Way other)
         {
@@ -105,109 +104,108 @@ internal sealed class EndsOff
         }
 
         // Only what two lanes side by side leave empty is the larger for a cut before their rip.
-        if (Enumerable.Range(from, to - from - 1).Any(b => Left(b, b + 2, endMm) > 0))
+        bool MayGain(bool near) =>
+            Enumerable
+                .Range(run.From, run.To - run.From - 1)
+                .Any(b => Left(Off(run with { From = b, To = b + 2 }, near)).Length > 0);
+        bool nearEnd = MayGain(near: true),
+            farEnd = MayGain(near: false);
+        foreach (
+            EmptyPart off in new[] { (nearEnd, true), (farEnd, false) }
+                .Where(e => e.Item1)
+                .Select(e => Off(run, e.Item2))
+        )
         {
-            double left = Left(from, to, endMm);
-            if (left > 0)
+            double[] left = Left(off);
+            if (left.Length > 0)
             {
-                double at = bands[from..to].Max(b => b.EndMm);
-                Way inner = Of(from, to, at);
-                Offer(new(from, to, endMm, at, [inner], Sorted(inner.LeftMm2.Append(left))));
-            }
-
-            for (int middle = from + 1; middle < to; middle++)
-            {
-                ImmutableArray<Way> parts = [Of(from, middle, endMm), Of(middle, to, endMm)];
-                if (!parts.All(p => p.IsRipped))
-                {
-                    Offer(
-                        new(from, to, endMm, null, parts, Sorted(parts.SelectMany(p => p.LeftMm2)))
-                    );
-                }
+                Way inner = Of(run with { Along = off.Rest });
+                Offer(new(run, off, [inner], Sorted(inner.LeftMm2.Concat(left))));
             }
         }
 
-        return known[(from, to, endMm)] = best;
-    }
-
-    /// <summary>What is worth keeping of the end that all of them leave empty, in one piece.</summary>
-    private double Left(int from, int to, double endMm)
-    {
-        double at = bands[from..to].Max(b => b.EndMm);
-        return Offcuts.LargestMm2(
-            spec,
-            frame,
-            (at > 0 ? at + spec.KerfMm : 0, endMm, bands[from].LowMm, bands[to - 1].HighMm)
-        );
-    }
-
-    private static double[] Sorted(IEnumerable<double> areas) =>
-        [.. areas.Where(a => a > 0).OrderDescending()];
-
-    /// <summary>What lies between two rips: a lane, or what is left beside them.</summary>
-    private Band Of(int number)
-    {
-        double low = number == 0
-                ? 0
-                : rips[number - 1].From.Y + Math.Max(0, rips[number - 1].KerfMm),
-            high = number == rips.Length
-                ? frame.WidthMm
-                : rips[number].From.Y + Math.Min(0, rips[number].KerfMm);
-        return new(
-            low,
-            high,
-            In(low, high).SelectMany(p => frame.Of(p)).Select(p => p.X).DefaultIfEmpty(0).Max()
-        );
-    }
-
-    private IEnumerable<LaidPiece> In(double low, double high) =>
-        lanes
-            .Where(l => (l.LowMm + l.HighMm) / 2 is var middle && middle >= low && middle <= high)
-            .SelectMany(l => l.PieceIds)
-            .Select(id => board.Pieces.First(p => p.Piece.Id == id));
-
-    private static SawCut To(SawCut rip, double endMm)
-    {
-        Vec2 to = new(endMm, rip.To.Y);
-        return rip with { To = to, Line = [rip.From, to] };
-    }
-
-    private SawCut Across(double at, double low, double high)
-    {
-        Vec2 from = new(at, low),
-            to = new(at, high);
-        return new(0, CutKind.EndOff, null, null, null, from, to, false, 0, spec.KerfMm, [from, to])
+        for (int middle = run.From + 1; (nearEnd || farEnd) && middle < run.To; middle++)
         {
+            ImmutableArray<Way> parts =
+            [
+                Of(run with { To = middle }),
+                Of(run with { From = middle }),
+            ];
+            if (!parts.All(p => p.IsRipped))
+            {
+                Offer(new(run, null, parts, Sorted(parts.SelectMany(p => p.LeftMm2))));
+            }
+        }
+
+        return known[run] = best;
+    }
+
+    /// <summary>The end that all lanes of a run leave empty, a kerf away from the first of their pieces or the last.</summary>
+    private EmptyPart Off(Run run, bool near)
+    {
+        RippedBand[] these = bands[run.From..run.To];
+        LaneSpan along = run.Along;
+        double at = near ? these.Min(b => b.Pieces.FromMm) : these.Max(b => b.Pieces.ToMm);
+        LaneSpan end = near
+            ? new(along.FromMm, Math.Min(at - spec.KerfMm, along.ToMm))
+            : new(Math.Max(at + spec.KerfMm, along.FromMm), along.ToMm);
+        return new(
+            near,
+            at,
+            new(end.FromMm, end.ToMm, these[0].LowMm, these[^1].HighMm),
+            near ? along with { FromMm = at } : along with { ToMm = at }
+        );
+    }
+
+    /// <summary>What is worth keeping of an end in one piece.</summary>
+    private double[] Left(EmptyPart off) => FreeBoard.AreasMm2(spec, frame, off.End, []);
+
+    private static double[] Sorted(IEnumerable<double> areas) => [.. areas.OrderDescending()];
+
+    private static SawCut Within(SawCut rip, LaneSpan along)
+    {
+        Vec2 from = new(along.FromMm, rip.From.Y),
+            to = new(along.ToMm, rip.To.Y);
+        return rip with { From = from, To = to, Line = [from, to] };
+    }
+
+    private SawCut Across(EmptyPart off, Run run)
+    {
+        Vec2 from = new(off.AtMm, off.End.Y0),
+            to = new(off.AtMm, off.End.Y1);
+        double kerf = off.Near ? -spec.KerfMm : spec.KerfMm;
+        return SawCut.Straight(CutKind.EndOff, from, to, kerf) with
+        {
+            IsNearEnd = off.Near,
             Ends =
             [
-                .. In(low, high)
-                    .Where(p => EndsAt(LanePiece.Of(p, frame, spec.Saw), at))
-                    .Select(p => p.Piece.Id),
+                .. bands[run.From..run.To]
+                    .SelectMany(b => b.LanePieces)
+                    .Where(p => IsMadeAt(p, off))
+                    .Select(p => p.Id),
             ],
         };
     }
 
-    private bool EndsAt(LanePiece piece, double at) =>
+    private bool IsMadeAt(LanePiece piece, EmptyPart off) =>
         piece.Sides.Any(s =>
-            s.Kind == SideKind.Far && s.Points.All(p => Math.Abs(p.X - at) <= spec.Saw.StraightMm)
+            s.Kind == (off.Near ? SideKind.Near : SideKind.Far)
+            && s.Points.All(p => Math.Abs(p.X - off.AtMm) <= spec.Saw.StraightMm)
         );
 
-    /// <param name="EndMm">Where its pieces end, along the board.</param>
-    private sealed record Band(double LowMm, double HighMm, double EndMm);
+    /// <summary>An end that comes off in one piece.</summary>
+    /// <param name="AtMm">Where it is sawn off.</param>
+    /// <param name="Rest">What is left of the lanes.</param>
+    internal sealed record EmptyPart(bool Near, double AtMm, BoardBox End, LaneSpan Rest);
 
-    /// <summary>How bands <paramref name="From"/> up to but without <paramref name="To"/> are sawn apart.</summary>
-    /// <param name="EndMm">Where they end before.</param>
-    /// <param name="AtMm">Where their end comes off first; null where it does not.</param>
+    /// <summary>Bands <paramref name="From"/> up to but without <paramref name="To"/>, as long as they are by then.</summary>
+    internal readonly record struct Run(int From, int To, LaneSpan Along);
+
+    /// <summary>How a run is sawn apart.</summary>
+    /// <param name="Off">What comes off first; null where nothing does.</param>
     /// <param name="Parts">What is left when the end is off, or both parts when they are ripped in two; none where all are ripped one after another.</param>
-    /// <param name="LeftMm2">The areas that their ends leave, the largest first.</param>
-    internal sealed record Way(
-        int From,
-        int To,
-        double EndMm,
-        double? AtMm,
-        ImmutableArray<Way> Parts,
-        double[] LeftMm2
-    )
+    /// <param name="LeftMm2">The areas of all that is kept of it, the largest first.</param>
+    internal sealed record Way(Run Run, EmptyPart? Off, ImmutableArray<Way> Parts, double[] LeftMm2)
     {
         public bool IsRipped => Parts.IsEmpty;
     }

@@ -12,7 +12,7 @@ internal static class HalfPlane
     /// <summary>The part of which no point p has p · way above a limit: one outline where the line meets it in two places.</summary>
     public static ImmutableArray<Vec2> Of(IReadOnlyList<Vec2> outline, Vec2 way, double limit)
     {
-        var cut = ImmutableArray.CreateBuilder<Vec2>(outline.Count + 2);
+        ImmutableArray<Vec2>.Builder cut = ImmutableArray.CreateBuilder<Vec2>(outline.Count + 2);
         for (int i = 0; i < outline.Count; i++)
         {
             Vec2 a = outline[i],

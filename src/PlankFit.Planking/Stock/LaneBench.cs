@@ -12,13 +12,14 @@ internal sealed class LaneBench(
     IEnumerable<LaneEnd> ends,
     IEnumerable<LaneEnd> edges,
     ImmutableArray<LanePiece> pieces,
-    double lengthMm,
+    double beginsMm,
+    double endsMm,
     Func<ImmutableArray<LanePiece>, ImmutableArray<LanePiece>, bool, LaneEnd?> between
 )
 {
     private readonly List<LaneEnd> left = [.. ends.OrderBy(e => e.Across.MiddleMm)];
     private readonly List<LaneEnd> along = [.. edges];
-    private readonly List<LanePart> parts = [new(pieces, 0, lengthMm)];
+    private readonly List<LanePart> parts = [new(pieces, beginsMm, endsMm)];
 
     /// <summary>Ends that can be sawn as the lane lies now.</summary>
     public IEnumerable<OpenCut> Open() => In(part => left.Where(part.Lets));

@@ -61,7 +61,7 @@ internal sealed record LaneEnd(
         Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
             from = side.From + shift,
             to = side.To + shift;
-        double own = far ? frame.LengthMm : 0;
+        double own = far ? frame.LengthMm : frame.BeginsMm;
         if (
             Math.Abs(from.X - own) <= tolerances.StraightMm
             && Math.Abs(to.X - own) <= tolerances.StraightMm
@@ -70,19 +70,15 @@ internal sealed record LaneEnd(
             return null;
         }
 
-        SawCut cut = new(
-            0,
-            CutKind.Stopped,
-            number,
-            far ? piece.Id : null,
-            far ? null : piece.Id,
-            from,
-            to,
-            !straight,
-            side.OffMm,
-            far ? kerf : -kerf,
-            straight ? [from, to] : side.Points
-        );
+        SawCut cut = SawCut.Straight(CutKind.Stopped, from, to, far ? kerf : -kerf) with
+        {
+            Lane = number,
+            EndOf = far ? piece.Id : null,
+            BeginOf = far ? null : piece.Id,
+            ToTheLine = !straight,
+            OffMm = side.OffMm,
+            Line = straight ? [from, to] : side.Points,
+        };
         Vec2 slope = (to - from) / (to.Y - from.Y),
             low = OnBoard(frame, from, slope, lane.LowMm),
             high = OnBoard(frame, from, slope, lane.HighMm);
@@ -93,7 +89,7 @@ internal sealed record LaneEnd(
             To = high,
             Line = straight ? [low, high] : side.Points,
         };
-        return Of(cut, across, side, all, kerf);
+        return Of(cut, across, piece, side, all, kerf);
     }
 
     /// <summary>The cut along a piece whose edge is not its lane's; null where it is.</summary>
@@ -117,32 +113,41 @@ internal sealed record LaneEnd(
         Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
             from = side.From + shift,
             to = side.To + shift;
-        SawCut cut = new(
-            0,
+        SawCut cut = SawCut.Straight(
             CutKind.Edge,
-            number,
-            piece.Id,
-            null,
             from,
             to,
-            !straight,
-            side.OffMm,
-            side.Kind == SideKind.High ? kerf : -kerf,
-            straight ? [from, to] : side.Points
-        );
-        return Of(cut, cut, side, all, kerf);
+            side.Kind == SideKind.High ? kerf : -kerf
+        ) with
+        {
+            Lane = number,
+            EndOf = piece.Id,
+            ToTheLine = !straight,
+            OffMm = side.OffMm,
+            Line = straight ? [from, to] : side.Points,
+        };
+        return Of(cut, cut, piece, side, all, kerf);
     }
 
+    /// <summary>
+    /// A line that is followed bulges beyond its chord, and what it makes lies behind the furthest of it; carried on it is the chord, and others lie behind that.
+    /// </summary>
     private static LaneEnd Of(
         SawCut cut,
         SawCut across,
+        LanePiece made,
         PieceSide side,
         IReadOnlyList<LanePiece> all,
         double kerf
     )
     {
         ILookup<int, PieceId> where = all.ToLookup(
-            q => Where(q, side.Foot, side.Outward, kerf),
+            q =>
+                Where(q, side.Foot, side.Outward, kerf) is var whole
+                && whole == -1
+                && q.Id != made.Id
+                    ? Where(q, cut.From, side.Outward, kerf)
+                    : whole,
             q => q.Id
         );
         return new(cut, across, [.. where[-1]], [.. where[1]]);
@@ -168,7 +173,7 @@ internal sealed record LaneEnd(
     public static Vec2 OnBoard(BoardFrame frame, Vec2 on, Vec2 slope, double y)
     {
         Vec2 at = on + ((y - on.Y) * slope);
-        double x = Math.Clamp(at.X, 0, frame.LengthMm);
+        double x = Math.Clamp(at.X, frame.BeginsMm, frame.LengthMm);
         return x == at.X ? new(at.X, y) : new(x, on.Y + ((x - on.X) / slope.X));
     }
 
@@ -180,7 +185,7 @@ internal sealed record LaneEnd(
     )
     {
         var taken = new HashSet<LaneEnd>(ReferenceEqualityComparer.Instance);
-        var made = ImmutableArray.CreateBuilder<LaneEnd>();
+        ImmutableArray<LaneEnd>.Builder made = ImmutableArray.CreateBuilder<LaneEnd>();
         foreach (LaneEnd end in ends.Where(e => e.Cut.EndOf is not null))
         {
             LaneEnd? other = ends.FirstOrDefault(e =>

@@ -101,19 +101,12 @@ internal static class Parting
             slope = along / along.Y,
             from = LaneEnd.OnBoard(frame, on, slope, lane.LowMm),
             to = LaneEnd.OnBoard(frame, on, slope, lane.HighMm);
-        SawCut across = new(
-            0,
-            CutKind.Parting,
-            number,
-            before[^1].Id,
-            after[0].Id,
-            from,
-            to,
-            false,
-            0,
-            kerf,
-            [from, to]
-        );
+        SawCut across = SawCut.Straight(CutKind.Parting, from, to, kerf) with
+        {
+            Lane = number,
+            EndOf = before[^1].Id,
+            BeginOf = after[0].Id,
+        };
         // Where it may not be carried to the lane's edges, as far as what it parts.
         double[] heights = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.Y)];
         Vec2 low = LaneEnd.OnBoard(frame, on, slope, heights.Min()),
@@ -136,19 +129,11 @@ internal static class Parting
         double[] lengths = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.X)];
         Vec2 from = on + ((lengths.Min() - on.X) * slope),
             to = on + ((lengths.Max() - on.X) * slope);
-        SawCut cut = new(
-            0,
-            CutKind.Edge,
-            number,
-            before.MaxBy(p => p.Hull.Max(way.Dot))!.Id,
-            null,
-            from,
-            to,
-            false,
-            0,
-            way.Y > 0 ? kerf : -kerf,
-            [from, to]
-        );
+        SawCut cut = SawCut.Straight(CutKind.Edge, from, to, way.Y > 0 ? kerf : -kerf) with
+        {
+            Lane = number,
+            EndOf = before.MaxBy(p => p.Hull.Max(way.Dot))!.Id,
+        };
         return (cut, cut);
     }
 

@@ -120,7 +120,7 @@ internal static class PieceSides
 
     private static PieceSide Side(ImmutableArray<Vec2> outline, Run run)
     {
-        var points = ImmutableArray.CreateBuilder<Vec2>();
+        ImmutableArray<Vec2>.Builder points = ImmutableArray.CreateBuilder<Vec2>();
         for (int i = run.First; ; i = (i + 1) % outline.Length)
         {
             points.Add(outline[i]);

@@ -17,7 +17,13 @@ public sealed record BoardCutList(
     ImmutableArray<CutOut> CutOuts
 )
 {
-    /// <summary>Where each lane ends when it is sawn: at the board's own end, or where an empty end is sawn off before it.</summary>
+    /// <summary>What the saw and the offcuts are taken to be.</summary>
+    public required NestSpec Spec { get; init; }
+
+    /// <summary>Where each lane begins when it is sawn: at the board's own beginning, or where an empty end is sawn off before it.</summary>
+    public required ImmutableArray<double> LaneBeginsMm { get; init; }
+
+    /// <summary>Where each of them ends, likewise.</summary>
     public required ImmutableArray<double> LaneEndsMm { get; init; }
 
     /// <summary>Where the longest of them ends.</summary>
@@ -32,7 +38,7 @@ public enum CutKind
     /// <summary>Along the grain over the whole length: it parts a lane from the next, or from what is left beside it.</summary>
     Rip,
 
-    /// <summary>Square across several lanes, or all of them, before these are ripped: it takes off the end that they leave empty in one piece.</summary>
+    /// <summary>Square across several lanes, or all of them, before these are ripped: it takes off an end that they leave empty in one piece.</summary>
     EndOff,
 
     /// <summary>Across a lane, or what is left of it by then, from edge to edge.</summary>
@@ -50,7 +56,7 @@ public enum CutKind
 
 /// <summary>One cut.</summary>
 /// <param name="Number">Its place in the order of cutting, from 1.</param>
-/// <param name="Lane">From 0; null for a rip and for what takes the empty end off.</param>
+/// <param name="Lane">From 0; null for a rip and for what takes an empty end off.</param>
 /// <param name="EndOf">The piece that ends at this cut, going along the board; null where none does. For an edge, the piece.</param>
 /// <param name="BeginOf">The piece that begins at this cut: with both, one cut parts two pieces.</param>
 /// <param name="From">The end of the cut nearer the marked edge (of a rip or an edge: nearer the beginning). For a crosscut on its lane's edge, or at the piece's own corner where the line carried on would enter a piece that was parted from it before.</param>
@@ -73,11 +79,30 @@ public sealed record SawCut(
     ImmutableArray<Vec2> Line
 )
 {
+    /// <summary>A straight cut that is not numbered yet and makes no end of a piece.</summary>
+    public static SawCut Straight(CutKind kind, Vec2 from, Vec2 to, double kerfMm) =>
+        new(
+            Number: 0,
+            kind,
+            Lane: null,
+            EndOf: null,
+            BeginOf: null,
+            from,
+            to,
+            ToTheLine: false,
+            OffMm: 0,
+            kerfMm,
+            Line: [from, to]
+        );
+
     /// <summary>Of a rip: there is less than a kerf to take off, and a plane takes it.</summary>
     public bool IsPlaned { get; init; }
 
-    /// <summary>Of a cut that takes the empty end off: the pieces that end at it, lane by lane.</summary>
+    /// <summary>Of a cut that takes an empty end off: the pieces that end at it, or begin at it, lane by lane.</summary>
     public ImmutableArray<PieceId> Ends { get; init; } = [];
+
+    /// <summary>Of a cut that takes an empty end off: it is the board's near end, and pieces begin at it.</summary>
+    public bool IsNearEnd { get; init; }
 
     /// <summary>One cut makes the ends of two pieces.</summary>
     public bool IsShared => Kind == CutKind.Crosscut && EndOf is not null && BeginOf is not null;

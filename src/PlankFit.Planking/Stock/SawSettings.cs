@@ -34,7 +34,10 @@ public static class SawSettings
                 (b, new Queue<SawCut>(b.Cuts.Where(c => IsSet(c) && c.Kind != CutKind.EndOff)))
             ),
         ];
-        var made = ImmutableArray.CreateBuilder<(BoardCutList, SawCut)>();
+        ImmutableArray<(BoardCutList, SawCut)>.Builder made = ImmutableArray.CreateBuilder<(
+            BoardCutList,
+            SawCut
+        )>();
         made.AddRange(
             open.SelectMany(o =>
                 o.Board.Cuts.Where(c => c.Kind == CutKind.EndOff).Select(c => (o.Board, c))

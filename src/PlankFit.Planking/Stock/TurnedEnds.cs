@@ -21,7 +21,7 @@ public static class TurnedEnds
     {
         var frame = new BoardFrame(board.Stock);
         ImmutableArray<SawnLane> lanes = BoardCuts.Lanes(board, frame);
-        Dictionary<PieceId, LaidPiece> laid = board.Pieces.ToDictionary(p => p.Piece.Id);
+        var laid = board.Pieces.ToDictionary(p => p.Piece.Id);
         for (int l = 0; l < lanes.Length; l++)
         {
             SawnLane lane = lanes[l];

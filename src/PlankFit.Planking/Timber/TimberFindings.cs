@@ -133,8 +133,8 @@ internal static class TimberFindings
             .Planks.ThicknessMm;
         foreach (
             IGrouping<int, PlankTimber> group in layer
-                .Planks.Where(p => p.Side == Side.Starboard && p.Laminations is not null)
-                .GroupBy(p => p.Laminations!.Value)
+                .Planks.Where(p => p.Side == Side.Starboard && p.Bend.Laminations is not null)
+                .GroupBy(p => p.Bend.Laminations!.Value)
         )
         {
             string each = LengthText.FormatExact(

@@ -76,21 +76,11 @@ public sealed record Weight(double Kg, Vec3 Centre, double ErrorMm)
 }
 
 /// <summary>What the wood makes of one plank.</summary>
-/// <param name="Way">How it is got to lie.</param>
-/// <param name="StrainIndex">The most strain along the grain over what a cold bend is trusted with: 1 is the limit.</param>
-/// <param name="Laminations">How many of equal thickness would bend cold; null where one does, or where none does.</param>
-/// <param name="WidestMm">The widest plank that may be laid flat on its curvature; null where any width may.</param>
-/// <param name="ClampNewtons">Springback a clamp, an estimate; null where the wood's modulus is not known.</param>
 /// <param name="AreaMm2">On the layer's mid-thickness surface.</param>
 /// <param name="Movement">Across the plank's face and through its thickness, between workshop and service.</param>
 public sealed record PlankTimber(
     PlankId Id,
-    BendWay Way,
-    double? StrainIndex,
-    int? Laminations,
-    double? WidestMm,
-    EdgeSet? EdgeSet,
-    double? ClampNewtons,
+    TimberBend Bend,
     double AreaMm2,
     Weight? Weight,
     PlankMovement? Movement
@@ -98,6 +88,21 @@ public sealed record PlankTimber(
 {
     public Side Side => Id.Side;
 }
+
+/// <summary>How a plank of its wood takes its bend.</summary>
+/// <param name="Way">How it is got to lie.</param>
+/// <param name="StrainIndex">The most strain along the grain over what a cold bend is trusted with: 1 is the limit.</param>
+/// <param name="Laminations">How many of equal thickness would bend cold; null where one does, or where none does.</param>
+/// <param name="WidestMm">The widest plank that may be laid flat on its curvature; null where any width may.</param>
+/// <param name="ClampNewtons">Springback a clamp, an estimate; null where the wood's modulus is not known.</param>
+public sealed record TimberBend(
+    BendWay Way,
+    double? StrainIndex,
+    int? Laminations,
+    double? WidestMm,
+    EdgeSet? EdgeSet,
+    double? ClampNewtons
+);
 
 /// <summary>Swelling positive, mm.</summary>
 public sealed record PlankMovement(double AcrossMm, double? ThroughMm);

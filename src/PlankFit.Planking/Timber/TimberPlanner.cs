@@ -16,7 +16,7 @@ internal static class TimberPlanner
 
     public static TimberPlan Of(TimberSpec spec, Planked planked, CancellationToken stop)
     {
-        var layers = ImmutableArray.CreateBuilder<LayerTimber>();
+        ImmutableArray<LayerTimber>.Builder layers = ImmutableArray.CreateBuilder<LayerTimber>();
         foreach (PlankLayerPlan layer in planked.PlankLayers)
         {
             if (spec.Of(layer.Planks) is { } species)
@@ -43,7 +43,7 @@ internal static class TimberPlanner
         CancellationToken stop
     )
     {
-        BendJudge judge = BendJudge.Of(job, layer.Planks);
+        var judge = BendJudge.Of(job, layer.Planks);
         double? density = species.KgPerCubicMetre(spec.Workshop?.Percent ?? UsualMoisturePercent);
         PlankBody[] starboard = Bodies(layer.Starboard, stop);
         // Where port is starboard's mirror image its planks need no reckoning of their own.
@@ -107,21 +107,23 @@ internal static class TimberPlanner
                 : null;
         return new(
             plank.Id,
-            way == BendWay.LaminateThinner && laminations is null ? BendWay.Refuse : way,
-            judge.Index(bend.GrainStrainPercent / 100),
-            laminations,
-            FlatStrain.WidestMm(bend.MostGaussPerMm2, judge.EdgeStrainPercent / 100),
-            EdgeSet.Of(plank, t, layer.WidthMm, judge),
-            species.Modulus is { } e
-                ? Springback.ClampNewtons(
-                    e.Value,
-                    plank.WidestMm,
-                    t,
-                    curvature,
-                    twist,
-                    spec.ClampSpacingMm
-                )
-                : null,
+            new(
+                way == BendWay.LaminateThinner && laminations is null ? BendWay.Refuse : way,
+                judge.Index(bend.GrainStrainPercent / 100),
+                laminations,
+                FlatStrain.WidestMm(bend.MostGaussPerMm2, judge.EdgeStrainPercent / 100),
+                EdgeSet.Of(plank, t, layer.WidthMm, judge),
+                species.Modulus is { } e
+                    ? Springback.ClampNewtons(
+                        e.Value,
+                        plank.WidestMm,
+                        t,
+                        curvature,
+                        twist,
+                        spec.ClampSpacingMm
+                    )
+                    : null
+            ),
             body.AreaMm2,
             density is { } kg ? new(body.AreaMm2 * t * kg * 1e-9, body.Centre, body.ErrorMm) : null,
             Movement(spec, species, plank.WidestMm, t)

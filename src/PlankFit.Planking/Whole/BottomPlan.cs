@@ -28,6 +28,24 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     public IEnumerable<PlankLayerPlan> PlankLayers => Planked.PlankLayers;
 
+    /// <summary>The plans of the hull's other panels, each with a job that has that panel for its planking.</summary>
+    public ImmutableArray<BottomPlan> Others { get; init; } = [];
+
+    /// <summary>This plan and those of the other panels.</summary>
+    public IEnumerable<BottomPlan> Panels => Others.Prepend(this);
+
+    /// <summary>Every layer of planks of every panel, with its panel's plan.</summary>
+    public IEnumerable<(BottomPlan Panel, PlankLayerPlan Layer)> AllPlankLayers =>
+        Panels.SelectMany(p => p.PlankLayers.Select(l => (p, l)));
+
+    /// <summary>The plan that a plank belongs to, by its panel's letter.</summary>
+    public BottomPlan PanelOf(PlankId id) =>
+        Others.FirstOrDefault(p => p.Job.Hull.Panel.Letter == id.Panel) ?? this;
+
+    /// <summary>The layer that a plank belongs to.</summary>
+    public PlankLayerPlan LayerOf(PlankId id) =>
+        PanelOf(id).PlankLayers.First(l => l.Number == id.Layer);
+
     /// <summary>Of all parts.</summary>
     public ImmutableArray<Finding> Findings { get; init; } = Planked.Findings;
 
@@ -35,7 +53,7 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public HullSurface PortHull => Planked.PortHull;
 
     /// <summary>Every plank on the record of what is sawn, those too that lie nowhere on the bottom as the job now has it.</summary>
-    public ImmutableArray<SawnPlank> OnRecord => Planked.OnRecord;
+    public ImmutableArray<SawnPlank> OnRecord { get; init; } = Planked.OnRecord;
 
     /// <summary>The keel held against the planking; null where the job names no keel layer.</summary>
     public KeelPlan? Keel { get; init; }
@@ -53,27 +71,38 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     public TimberPlan? Timber { get; init; }
 
+    /// <summary>The timber of the first panel that has planks: its woods and figures are those of the job.</summary>
+    public TimberPlan? JobTimber => Panels.Select(p => p.Timber).FirstOrDefault(t => t is not null);
+
     /// <summary>What the hull as it stands makes of the plan.</summary>
     public AsBuiltPlan? AsBuilt { get; init; }
 
     /// <summary>The planks in the boards on hand; null where the job names no stock, or they were not nested yet.</summary>
     public NestPlan? Nest { get; init; }
 
+    /// <summary>The parts above with what they were made from; <c>Nest</c> is not among them.</summary>
+    internal ImmutableArray<MadePart> Made { get; init; } = [];
+
     /// <summary>All that is still to be sawn out of the stock.</summary>
     /// <exception cref="InvalidOperationException">The job names no stock.</exception>
     public ImmutableArray<SawPiece> PiecesToSaw() =>
-        SawPieces.Of(
-            Job.Nest ?? throw new InvalidOperationException("the job names no stock"),
-            Planked,
-            Joints
-        );
+        [
+            .. Panels.SelectMany(p =>
+                SawPieces.Of(
+                    Job.Nest ?? throw new InvalidOperationException("the job names no stock"),
+                    p.Planked,
+                    p.Joints
+                )
+            ),
+        ];
 
     /// <summary>The bottom of one side, in the starboard frame.</summary>
     public HullSurface HullOf(Side side) => Planked.HullOf(side);
 
     /// <summary>The plank that a person names, in capitals or not; null where there is none.</summary>
-    public Plank? Find(string words) => Planked.Find(words);
+    public Plank? Find(string words) =>
+        PlankId.Parse(words.ToUpperInvariant()) is { } id ? Find(id) : null;
 
     /// <summary>The plank of this name, or null.</summary>
-    public Plank? Find(PlankId id) => Planked.Find(id);
+    public Plank? Find(PlankId id) => PanelOf(id).Planked.Find(id);
 }

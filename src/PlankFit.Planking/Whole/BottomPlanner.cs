@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
 
 namespace PlankFit.Planking.Whole;
@@ -11,17 +12,71 @@ public sealed record PlanResult(BottomPlan? Plan, ImmutableArray<Finding> Findin
 /// <summary>The main job: from a job to every plank of every layer, both sides.</summary>
 public static class BottomPlanner
 {
-    /// <summary>Plans the bottom. Faults of the job come back as findings; only a stop request is an exception.</summary>
+    /// <summary>Plans the bottom. All faults of the job come back at once, before anything is laid; what shows itself only when lines are followed comes by itself. Faults of the job come back as findings; only a stop request is an exception.</summary>
     public static PlanResult Plan(
         Job job,
         IProgress<PlanProgress>? progress = null,
         CancellationToken stop = default
+    ) => Plan(job, null, progress, stop);
+
+    /// <summary>
+    /// Plans the bottom of a job that was changed: what would be worked out from the same as in the plan before is taken over from it, planks layer by layer, then part
+    /// by part. The plan is the one that <see cref="Plan(Job, IProgress{PlanProgress}?, CancellationToken)"/> gives of the job.
+    /// </summary>
+    public static PlanResult Again(
+        BottomPlan before,
+        Job job,
+        IProgress<PlanProgress>? progress = null,
+        CancellationToken stop = default
+    ) => Plan(job, before, progress, stop);
+
+    private static PlanResult Plan(
+        Job job,
+        BottomPlan? before,
+        IProgress<PlanProgress>? progress,
+        CancellationToken stop
+    )
+    {
+        // What was laid of the same before had none.
+        bool laidBefore =
+            before?.Planked.Workings is { } made
+            && SameValue.Are(made.Asked, OtherPanels.Apart(job))
+            && before.Others.Length == job.Panels.Length;
+        if (JobChecks.Of(job, laidBefore) is { IsEmpty: false } faults)
+        {
+            return new(null, [.. faults, .. OfSoundLayers(job, faults, stop)]);
+        }
+
+        return Laid(job, before, progress, stop);
+    }
+
+    /// <summary>What shows itself only when layers are laid, of those within the first that has a fault already.</summary>
+    private static IEnumerable<Finding> OfSoundLayers(
+        Job job,
+        ImmutableArray<Finding> faults,
+        CancellationToken stop
+    ) =>
+        SoundLayers.Of(job.Planking, faults) is { } sound
+            ? Laid(new(sound), null, null, stop)
+                .Findings.Where(f =>
+                    f.Severity == Severity.Error
+                    && faults.All(told => (told.Where, told.Message) != (f.Where, f.Message))
+                )
+            : [];
+
+    private static PlanResult Laid(
+        Job job,
+        BottomPlan? before,
+        IProgress<PlanProgress>? progress,
+        CancellationToken stop
     )
     {
         try
         {
-            Planked planked = PlankingPlanner.Lay(job.Planking, progress, stop);
-            BottomPlan plan = PlanParts.Of(job with { Planking = planked.Job }, planked, stop);
+            BottomPlan bottom = OtherPanels.BottomIsBare(job)
+                ? OtherPanels.Bare(job)
+                : Bottom(job, before, progress, stop);
+            BottomPlan plan = OtherPanels.With(bottom, job, before, progress, stop);
             return new(plan, plan.Findings);
         }
         catch (JobFaultException fault)
@@ -30,7 +85,7 @@ public static class BottomPlanner
         }
         catch (Exception e) when (LostPlace.Is(e))
         {
-            var lost = new LostPlace(HullLoft.Build(job.Offsets, job.Hull), job.Hull);
+            var lost = new LostPlace(HullLoft.Build(job.Offsets, job.Hull.Panel), job.Hull.Panel);
             return new(
                 null,
                 [
@@ -42,5 +97,21 @@ public static class BottomPlanner
                 ]
             );
         }
+    }
+
+    private static BottomPlan Bottom(
+        Job job,
+        BottomPlan? before,
+        IProgress<PlanProgress>? progress,
+        CancellationToken stop
+    )
+    {
+        Planked planked = PlankingPlanner.Lay(
+            OtherPanels.Apart(job),
+            before?.Planked,
+            progress,
+            stop
+        );
+        return PlanParts.Of(job with { Planking = planked.Job }, planked, before, stop);
     }
 }

@@ -14,9 +14,10 @@ namespace PlankFit.Planking.Whole;
 /// <summary>A job as it was asked for, all lengths in millimetres, angles in degrees as the builder states them: what planks are laid by, and what is wanted besides.</summary>
 public sealed record Job(PlankingJob Planking)
 {
-    public string Name => Planking.Name;
+    public string Name { get; init; } = "";
 
-    public string Revision => Planking.Revision;
+    /// <summary>Six hexadecimal digits that change when any input file changes; printed on every sheet.</summary>
+    public string Revision { get; init; } = "";
 
     public LengthUnit Units
     {
@@ -75,6 +76,9 @@ public sealed record Job(PlankingJob Planking)
         init => Planking = Planking with { Timber = value };
     }
 
+    /// <summary>The hull's other panels, each with its own layers; the job's own planking is the bottom's.</summary>
+    public ImmutableArray<PlankingJob> Panels { get; init; } = [];
+
     /// <summary>What is asked of the files that come out.</summary>
     public OutputSpec Output { get; init; } = OutputSpec.Default;
 
@@ -92,4 +96,28 @@ public sealed record Job(PlankingJob Planking)
 
     /// <summary>The stock that the planks are sawn out of; null where the job names none.</summary>
     public NestSpec? Nest { get; init; }
+
+    /// <summary>The tables of the job that are worked out for the bottom alone, of those that it has.</summary>
+    public IEnumerable<string> AskedOfTheBottom =>
+        new (string Name, bool Asked)[]
+        {
+            ("[joints]", Joints is not null),
+            ("[[behind]]", !Framing.IsEmpty),
+            ("[fastenings]", Fastenings is not null),
+            ("[setting-up]", SettingUp is not null),
+        }
+            .Where(p => p.Asked)
+            .Select(p => p.Name);
+
+    /// <summary>The same asked of another panel, without what is worked out for the bottom alone.</summary>
+    public Job OfOtherPanel(PlankingJob planking) =>
+        this with
+        {
+            Planking = planking,
+            Panels = [],
+            SettingUp = null,
+            Joints = null,
+            Framing = [],
+            Fastenings = null,
+        };
 }

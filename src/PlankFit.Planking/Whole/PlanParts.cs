@@ -14,25 +14,80 @@ namespace PlankFit.Planking.Whole;
 /// <summary>What is worked out from a bottom once its planks are laid, part by part; each takes of those before it what it needs.</summary>
 internal static class PlanParts
 {
-    public static BottomPlan Of(Job job, Planked planked, CancellationToken stop)
+    /// <param name="before">A plan of another job: parts that would be made from the same are taken over from it.</param>
+    public static BottomPlan Of(
+        Job job,
+        Planked planked,
+        BottomPlan? before,
+        CancellationToken stop
+    )
     {
-        FramingPlan behind = FramingPlanner.Of(job.Framing, planked, stop);
+        var made = new MadeParts(before?.Made ?? []);
+        FramingPlan behind = job.Framing.IsEmpty
+            ? FramingPlan.None
+            : made.Of(
+                job.Framing,
+                [planked],
+                () => FramingPlanner.Of(job.Framing, planked, made.Before<FramingPlan>(), stop)
+            );
         JointPlan? joints = job.Joints is { } jointed
-            ? JointPlanner.Of(jointed, planked, behind, stop)
+            ? made.Of(
+                jointed,
+                [planked, behind],
+                () => JointPlanner.Of(jointed, planked, behind, stop)
+            )
             : null;
+        FasteningGround? ground = job.Fastenings is null
+            ? null
+            : made.Of(
+                null,
+                [planked, behind, joints],
+                () =>
+                    FasteningGround.Of(
+                        planked,
+                        behind,
+                        joints,
+                        made.Before<FasteningGround>(),
+                        stop
+                    )
+            );
         var plan = new BottomPlan(job, planked)
         {
-            Keel = job.Keel.Layers.IsEmpty ? null : KeelPlanner.Of(planked, stop),
+            Keel = job.Keel.Layers.IsEmpty
+                ? null
+                : made.Of(null, [planked], () => KeelPlanner.Of(planked, stop)),
             SettingUp = job.SettingUp is { } settingUp
-                ? SettingUpPlanner.Of(settingUp, job.Framing, planked, stop)
+                ? made.Of(
+                    (settingUp, job.Framing),
+                    [planked.DrawnKeel],
+                    () => SettingUpPlanner.Of(settingUp, job.Framing, planked.DrawnKeel, stop)
+                )
                 : null,
             Framing = job.Framing.IsEmpty ? null : behind,
             Joints = joints,
-            Fastenings = job.Fastenings is { } fastened
-                ? FasteningPlanner.Of(fastened, planked, behind, joints, stop)
+            Fastenings =
+                job.Fastenings is { } fastened && ground is not null
+                    ? made.Of(
+                        fastened,
+                        [planked, behind, ground],
+                        () =>
+                            FasteningPlanner.Of(
+                                fastened,
+                                planked,
+                                behind,
+                                ground,
+                                made.Before<FasteningPlan>(),
+                                stop
+                            )
+                    )
+                    : null,
+            Timber = job.Timber is { } timber
+                ? made.Of(timber, [planked], () => TimberPlanner.Of(timber, planked, stop))
                 : null,
-            Timber = job.Timber is { } timber ? TimberPlanner.Of(timber, planked, stop) : null,
-            AsBuilt = AsBuiltPlanner.Of(planked, stop),
+            AsBuilt = planked.Job.AsBuilt.IsEmpty
+                ? null
+                : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
+            Made = made.All,
         };
         ImmutableArray<Finding> found =
         [

@@ -62,4 +62,6 @@ public static class Moisture
     }
 
     public static double Fahrenheit(double celsius) => (celsius * 9 / 5) + 32;
+
+    public static double Celsius(double fahrenheit) => (fahrenheit - 32) * 5 / 9;
 }

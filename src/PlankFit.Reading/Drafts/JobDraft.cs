@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
@@ -33,6 +34,26 @@ public sealed record JobDraft(
 
     /// <summary>Stations of the table that the job names.</summary>
     public ImmutableArray<NamedLine> Stations { get; init; } = [];
+
+    /// <summary>The panels besides the bottom; <see cref="Layers"/> and <see cref="Ends"/> are the bottom's.</summary>
+    public ImmutableArray<PanelDraft> Panels { get; init; } = [];
+
+    /// <summary>The layers of all panels.</summary>
+    public ImmutableArray<LayerSpec> AllLayers => [.. Layers, .. Panels.SelectMany(p => p.Layers)];
+
+    /// <summary>The layers of planks of the panel with this letter, none where there is no such panel.</summary>
+    public IEnumerable<PlankLayerSpec> PlankLayersOf(string letter) =>
+        (
+            letter == PlankId.Bottom
+                ? Layers
+                : Panels.FirstOrDefault(p => p.Panel.Letter == letter)?.Layers ?? []
+        ).OfType<PlankLayerSpec>();
+
+    /// <summary>Where the job says what; none before it is read.</summary>
+    public JobPlaces Places { get; init; } = JobPlaces.None;
+
+    /// <summary>The tables with a fault of their own, by their keys in the file; null where the file could not be read whole.</summary>
+    public ImmutableHashSet<string>? Faulty { get; init; }
 
     /// <summary>Where each of <see cref="Layers"/> says how wide it is.</summary>
     public ImmutableArray<Place> WidthsAt { get; init; } = [];
@@ -69,6 +90,9 @@ public sealed record JobParts(
 /// <summary>A line of the table that the job names, and where it does.</summary>
 public sealed record NamedLine(string Key, string Name, Place At)
 {
+    /// <summary>The panel besides the bottom that it is a line of; null for another.</summary>
+    public string? Panel { get; init; }
+
     /// <summary>The table of the job file in which it does.</summary>
     public string Table { get; init; } = "[hull]";
 }

@@ -4,8 +4,19 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Fastenings;
+using PlankFit.Reading.Framing;
+using PlankFit.Reading.Joints;
+using PlankFit.Reading.Keel;
+using PlankFit.Reading.Keys;
+using PlankFit.Reading.Panels;
+using PlankFit.Reading.SettingUp;
+using PlankFit.Reading.Stock;
+using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
+using PlankFit.Reading.Timber;
 using PlankFit.Reading.Toml;
 
 namespace PlankFit.Reading.Jobs;
@@ -15,7 +26,17 @@ public static class JobBinder
 {
     /// <summary>Never throws for what the text holds.</summary>
     /// <param name="file">How messages name the file.</param>
-    public static (JobDraft Draft, ImmutableArray<Finding> Findings) Read(string text, string file)
+    public static (JobDraft Draft, ImmutableArray<Finding> Findings) Read(
+        string text,
+        string file
+    ) => Read(text, file, new HashSet<string>());
+
+    /// <param name="asked">Takes the keys that are asked for, each with the tables that it lies in: "layer.lap.width".</param>
+    internal static (JobDraft Draft, ImmutableArray<Finding> Findings) Read(
+        string text,
+        string file,
+        ISet<string> asked
+    )
     {
         List<Finding> findings = [];
         if (string.IsNullOrWhiteSpace(text))
@@ -30,8 +51,8 @@ public static class JobBinder
             return (Empty(file), [.. findings]);
         }
 
-        TomlText toml = TomlText.Read(text, file, findings);
-        JobDraft draft = Bind(toml, file, findings);
+        var toml = TomlText.Read(text, file, findings);
+        JobDraft draft = Bind(toml, file, findings, asked);
         if (draft.Units is null)
         {
             // Without the unit a length is no ground for a doubt.
@@ -41,36 +62,55 @@ public static class JobBinder
         return (draft, InOrder.Of(findings));
     }
 
-    private static JobDraft Bind(TomlText toml, string file, List<Finding> findings)
+    private static JobDraft Bind(
+        TomlText toml,
+        string file,
+        List<Finding> findings,
+        ISet<string> asked
+    )
     {
-        var faults = new JobFaults(findings, toml.Whole, toml.HeadsWhole);
-        var root = new TableReader(toml.Root, "the job file", faults);
-        TableReader? job = root.Table("job", "[job]");
+        var faults = new JobFaults(findings, toml.Whole, toml.HeadsWhole, asked);
+        var root = new TableReader(toml.Root, "the job file", "", JobKeys.File, faults);
+        TableReader? job = root.Table(JobKeys.Job);
         if (job is null)
         {
-            Missing(root, "job", "[job] with name and units");
+            Missing(root, JobKeys.Job, "[job] with name and units");
         }
 
-        string? name = job?.Text("name", "the name that stands on every sheet");
-        LengthUnit? units = job is null ? null : Units(job);
+        string? name = job?.Text(HeadKeys.Name);
+        LengthUnit? units = job?.Choice(HeadKeys.Units);
         job?.Close();
         LengthUnit length = units ?? LengthUnit.Millimetre;
 
-        TableReader? hullTable = root.Table("hull", "[hull]");
+        TableReader? hullTable = root.Table(JobKeys.Hull);
         if (hullTable is null)
         {
-            Missing(root, "hull", "[hull] with offsets, offsets-are-to, keel and chine");
+            Missing(root, JobKeys.Hull, "[hull] with offsets, offsets-are-to, keel and chine");
         }
 
         HullBinding? hull = hullTable is null ? null : HullBinding.Bind(hullTable);
-        TimberSpec? timber = TimberBinder.Bind(root.Table("timber", "[timber]"), length);
-        ImmutableArray<TableReader> layerTables = root.Tables("layer", "layer", Bounds.Layers);
-        ImmutableArray<LayerSpec> layers = LayerBinder.Bind(
+        TimberSpec? timber = TimberBinder.Bind(root.Table(JobKeys.Timber), length);
+        ImmutableArray<TableReader> layerTables = root.Tables(JobKeys.Layer);
+        ImmutableArray<LayerSpec> allLayers = LayerBinder.Bind(
             layerTables,
             (timber ?? TimberSpec.Default).Table,
             length
         );
-        if (!layers.Any(l => l is PlankLayerSpec))
+        var panels = PanelBinding.Bind(root.Tables(JobKeys.Panel), hull?.Spec?.Panel);
+        TableReader? endsTable = root.Table(
+            JobKeys.Ends,
+            EndKeys.Of(panels.Panels.Select(p => p.Name))
+        );
+        (PanelDraft bottom, ImmutableArray<PanelDraft> others) = PanelLayers.Sorted(
+            panels.Panels,
+            layerTables,
+            allLayers,
+            p => EndsBinder.OfPanel(endsTable, p.Name, length),
+            root
+        );
+        ImmutableArray<LayerSpec> layers = bottom.Layers;
+        // A bottom of sheets is not planked; where another panel is, that is no fault.
+        if (!layers.Any(l => l is PlankLayerSpec) && (!layers.IsEmpty || others.IsEmpty))
         {
             faults.Missing(
                 root.At,
@@ -78,39 +118,36 @@ public static class JobBinder
             );
         }
 
-        EndRules ends = EndsBinder.Bind(root.Table("ends", "[ends]"), length);
-        BendLimits limits = LimitsBinder.Bind(root.Table("limits", "[limits]"));
-        OutputSpec output = Output(root.Table("output", "[output]"));
-        SettingUpBinding settingUp = SettingUpBinder.Bind(
-            root.Table("setting-up", "[setting-up]"),
-            length
-        );
-        FramingBinding behind = FramingBinder.Bind(root.Tables("behind", "behind"), length);
+        EndRules ends = EndsBinder.Bind(endsTable, length);
+        BendLimits limits = LimitsBinder.Bind(root.Table(JobKeys.Limits));
+        OutputSpec output = Output(root.Table(JobKeys.Output));
+        SettingUpBinding settingUp = SettingUpBinder.Bind(root.Table(JobKeys.SettingUp), length);
+        FramingBinding behind = FramingBinder.Bind(root.Tables(JobKeys.Behind), length);
         List<NamedLine> keelLines = [];
         JobParts parts = new(
             KeelBinder.Bind(
-                root.Table("keel", "[keel]"),
-                root.Tables("keel-layer", "keel-layer", Bounds.Layers),
+                root.Table(JobKeys.Keel),
+                root.Tables(JobKeys.KeelLayer),
                 layers,
                 length,
                 keelLines
             ),
             settingUp.Spec,
-            JointsBinder.Bind(root.Table("joints", "[joints]"), length, layers),
+            JointsBinder.Bind(root.Table(JobKeys.Joints), length, layers),
             behind.Specs,
-            FasteningsBinder.Bind(root.Table("fastenings", "[fastenings]"), layers, length),
+            FasteningsBinder.Bind(root.Table(JobKeys.Fastenings), layers, length),
             // A layer that names its wood is enough.
             timber
                 ?? (
-                    layers.Any(l => l is PlankLayerSpec { Species: not null })
+                    allLayers.Any(l => l is PlankLayerSpec { Species: not null })
                         ? TimberSpec.Default
                         : null
                 ),
-            AsBuiltBinder.Bind(root.Table("standing", "[standing]"))
+            AsBuiltBinder.Bind(root.Table(JobKeys.Standing))
         )
         {
             KeelLines = [.. keelLines],
-            Nest = NestBinder.Bind(root.Table("nest", "[nest]"), length, layers),
+            Nest = NestBinder.Bind(root.Table(JobKeys.Nest), length, allLayers),
         };
         root.Close();
         return new(
@@ -120,7 +157,7 @@ public static class JobBinder
             hull?.OffsetsAt ?? new(file, 1, 1),
             hull?.Forward ?? false,
             hull?.Spec,
-            [.. hull?.Lines ?? [], .. settingUp.Lines, .. behind.Lines],
+            [.. hull?.Lines ?? [], .. panels.Lines, .. settingUp.Lines, .. behind.Lines],
             layers,
             ends,
             limits,
@@ -129,29 +166,31 @@ public static class JobBinder
         {
             Parts = parts,
             Stations = [.. settingUp.Stations, .. behind.Stations],
-            WidthsAt = [.. layerTables.Select(t => t.PlaceOf("width"))],
+            WidthsAt = bottom.WidthsAt,
+            Panels = others,
+            Places = PlacesInJob.Of(root, layerTables, allLayers),
+            Faulty = toml.Whole && toml.HeadsWhole ? Faulty(root, faults) : null,
         };
     }
 
-    private static void Missing(TableReader root, string key, string what)
+    /// <summary>The tables in which an error is, by their keys.</summary>
+    private static ImmutableHashSet<string> Faulty(TableReader root, JobFaults faults)
+    {
+        (int Line, string Key)[] heads = [.. root.Heads().OrderBy(h => h.Line)];
+        return
+        [
+            .. faults.Errors.Select(at => heads.LastOrDefault(h => h.Line <= at.Line).Key ?? ""),
+        ];
+    }
+
+    private static void Missing(TableReader root, TableKey key, string what)
     {
         // Where the key is there in another form, that has been said already.
-        if (root.Find(key) is null)
+        if (!root.Has(key))
         {
             root.Missing(key, "give " + what);
         }
     }
-
-    private static LengthUnit? Units(TableReader job) =>
-        job.Choice(
-            "units",
-            [
-                .. LengthUnits
-                    .Accepted.Split(", ")
-                    .Select(name => (name, LengthUnits.Find(name)!.Value)),
-            ],
-            required: true
-        );
 
     private static OutputSpec Output(TableReader? output)
     {
@@ -160,29 +199,16 @@ public static class JobBinder
             return OutputSpec.Default;
         }
 
-        DxfUnits units =
-            output.Choice(
-                "dxf-units",
-                [("mm", DxfUnits.Millimetres), ("in", DxfUnits.Inches)],
-                required: false
-            ) ?? OutputSpec.Default.DxfUnits;
-        PaperSize paper =
-            output.Choice(
-                "paper",
-                [("A4", PaperSize.A4), ("A3", PaperSize.A3), ("Letter", PaperSize.Letter)],
-                required: false
-            ) ?? OutputSpec.Default.Paper;
-        PatternPages patterns =
-            output.Choice(
-                "patterns",
-                [("long", PatternPages.Long), ("tiled", PatternPages.Tiled)],
-                required: false
-            ) ?? OutputSpec.Default.Patterns;
-        bool pictures =
-            output.Choice("cards", [("pdf", false), ("pdf-svg-png", true)], required: false)
-            ?? OutputSpec.Default.CardPictures;
+        var spec = new OutputSpec(
+            output.ChoiceOrDefault(OutputKeys.Dxf),
+            output.ChoiceOrDefault(OutputKeys.Paper)
+        )
+        {
+            Patterns = output.ChoiceOrDefault(OutputKeys.Patterns),
+            CardPictures = output.ChoiceOrDefault(OutputKeys.Cards),
+        };
         output.Close();
-        return new(units, paper) { Patterns = patterns, CardPictures = pictures };
+        return spec;
     }
 
     private static JobDraft Empty(string file) =>

@@ -4,8 +4,8 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Drafts;
-using PlankFit.Reading.Measured;
 using PlankFit.Reading.Offsets;
 using PlankFit.Reading.Stock;
 using PlankFit.Reading.Text;
@@ -34,7 +34,7 @@ public static class JobReader
             );
         }
 
-        TextFile job = TextFile.Read(jobPath, jobFile);
+        var job = TextFile.Read(jobPath, jobFile);
         if (job.Text is null)
         {
             return new(null, [job.Fault!]);
@@ -87,7 +87,7 @@ public static class JobReader
                     }
                 ),
         ];
-        TextFile offsets = TextFile.Read(offsetsPath, offsetsFile);
+        var offsets = TextFile.Read(offsetsPath, offsetsFile);
         return offsets.Text is null
             ? new(
                 null,
@@ -203,10 +203,12 @@ public static class JobReader
             draft.Forward
         );
         findings = findings.AddRange(ofTable);
+        bool ofTableFaulty = ofTable.Any(f => f.Severity == Severity.Error);
         if (reading is not null)
         {
-            bool faulty = ofTable.Any(f => f.Severity == Severity.Error);
-            findings = findings.AddRange(TableChecks.Check(reading, draft, offsetsFile, faulty));
+            Finding[] ofNames = [.. TableChecks.Check(reading, draft, offsetsFile, ofTableFaulty)];
+            findings = findings.AddRange(ofNames);
+            ofTableFaulty |= ofNames.Any(f => f.Severity == Severity.Error);
         }
 
         AsBuiltSpec standing = AsBuiltSpec.None;
@@ -220,12 +222,16 @@ public static class JobReader
                 cutBackup
             );
             findings = findings.AddRange(ofMeasured);
+            if (ofMeasured.Any(f => f.Severity == Severity.Error))
+            {
+                standing = AsBuiltSpec.None;
+            }
         }
 
         (NestSpec? nest, ImmutableArray<Finding> ofStock) = StockReader.Read(
             draft.Parts.Nest,
             units,
-            draft.Layers,
+            draft.AllLayers,
             stockTexts
         );
         findings = findings.AddRange(ofStock);
@@ -236,37 +242,20 @@ public static class JobReader
             || draft.Name is null
         )
         {
-            return new(null, findings);
+            return new(
+                null,
+                reading is null || ofTableFaulty
+                    ? findings
+                    : findings.AddRange(FurtherFaults.Of(draft, reading, standing))
+            );
         }
 
-        double? from = reading.ReversedFromMm;
-        JobParts parts = from is { } h ? Positions.Turned(draft.Parts, h) : draft.Parts;
-        var planking = new PlankingJob(
-            draft.Name,
-            revision,
-            units,
-            reading.Table,
-            draft.Hull,
-            from is { } f ? Positions.Turned(draft.Layers, f) : draft.Layers,
-            from is { } g ? Positions.Turned(draft.Ends, g) : draft.Ends,
-            draft.Limits
-        )
-        {
-            Keel = parts.Keel,
-            AsBuilt = standing,
-            Timber = parts.Timber,
-        };
-        var job = new Job(planking)
-        {
-            Output = draft.Output,
-            SettingUp = parts.SettingUp,
-            Joints = parts.Joints,
-            Framing = parts.Behind,
-            Fastenings = parts.Fastenings,
-            Nest = nest,
-        };
+        Job job = DraftedJob.Of(draft, reading, standing, revision) with { Nest = nest };
         ImmutableArray<Finding> beyond = PlankCount.Check(draft, job);
-        return new(beyond.IsEmpty ? job : null, findings.AddRange(beyond));
+        return new(beyond.IsEmpty ? job : null, findings.AddRange(beyond))
+        {
+            Places = draft.Places,
+        };
     }
 
     private static string Revision(byte[] job, byte[] offsets, ImmutableArray<byte[]?> others)

@@ -16,10 +16,16 @@ internal static class PlankCount
     {
         double length = job.Offsets.Stations[^1].PositionMm - job.Offsets.Stations[0].PositionMm;
         double breadth = job.Offsets.Lines.SelectMany(l => l.HalfBreadthsMm).Max(mm => mm ?? 0);
-        var findings = ImmutableArray.CreateBuilder<Finding>();
-        for (int i = 0; i < job.Layers.Length; i++)
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+        ImmutableArray<LayerSpec> layers = [.. job.Layers, .. job.Panels.SelectMany(p => p.Layers)];
+        ImmutableArray<Place> widthsAt =
+        [
+            .. draft.WidthsAt,
+            .. draft.Panels.SelectMany(p => p.WidthsAt),
+        ];
+        for (int i = 0; i < layers.Length; i++)
         {
-            if (job.Layers[i] is not PlankLayerSpec layer)
+            if (layers[i] is not PlankLayerSpec layer)
             {
                 continue;
             }
@@ -34,7 +40,7 @@ internal static class PlankCount
                 findings.Add(
                     new(
                         Severity.Error,
-                        i < draft.WidthsAt.Length ? draft.WidthsAt[i].ToString() : "the job",
+                        i < widthsAt.Length ? widthsAt[i].ToString() : "the job",
                         $"layer {Quoted.Of(layer.Name)} would have about {about} planks on each side, of {LengthText.ForPaper(layer.WidthMm, job.Units)} on {LengthText.ForPaper(length, job.Units)} of hull, and this program takes up to {Bounds.Planks}: is a unit wrong, of the width or of the table's positions?"
                     )
                 );

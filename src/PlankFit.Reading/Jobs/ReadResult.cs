@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.Drafts;
 
 namespace PlankFit.Reading.Jobs;
 
@@ -9,6 +10,13 @@ public sealed record ReadResult(Job? Job, ImmutableArray<Finding> Findings)
 {
     /// <summary>Where the table of offsets stands on the disk; null where the job was read from memory.</summary>
     public string? OffsetsPath { get; init; }
+
+    /// <summary>Where the job file says what.</summary>
+    public JobPlaces Places { get; init; } = JobPlaces.None;
+
+    /// <summary>What was found later of the job, with the places in its file.</summary>
+    public ImmutableArray<Finding> Placed(ImmutableArray<Finding> findings) =>
+        [.. findings.Select(Places.Placed)];
 
     public bool HasFaults => Findings.Any(f => f.Severity == Severity.Error);
 }

@@ -14,7 +14,7 @@ internal static class LengthScanner
 
     public static ImmutableArray<LengthToken> Scan(string text)
     {
-        var tokens = ImmutableArray.CreateBuilder<LengthToken>();
+        ImmutableArray<LengthToken>.Builder tokens = ImmutableArray.CreateBuilder<LengthToken>();
         int at = 0;
         while (at < text.Length)
         {

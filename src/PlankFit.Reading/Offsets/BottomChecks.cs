@@ -68,12 +68,13 @@ internal static class BottomChecks
         }
     }
 
-    /// <summary>Over which stations the bottom runs, and that they are enough.</summary>
+    /// <summary>Over which stations the panel between two lines runs, and that they are enough.</summary>
     public static IEnumerable<Finding> Extent(
         OffsetsReading reading,
         OffsetLine keel,
         OffsetLine chine,
-        string file
+        string file,
+        string panel = Panel.BottomName
     )
     {
         (int First, int Last) k = Run(keel),
@@ -96,7 +97,7 @@ internal static class BottomChecks
                 OffsetRows.Height,
                 i,
                 file,
-                $"only {(onKeel ? keel.Name : chine.Name)} has values at station {reading.Table.Stations[i].Name}: the bottom is not planked there"
+                $"only {(onKeel ? keel.Name : chine.Name)} has values at station {reading.Table.Stations[i].Name}: the {panel} is not planked there"
             );
         }
 
@@ -122,7 +123,8 @@ internal static class BottomChecks
         return at.Length == 0 ? (0, -1) : (at[0], at[^1]);
     }
 
-    private static Finding At(
+    /// <summary>A finding at one cell of a line.</summary>
+    public static Finding At(
         Severity severity,
         OffsetsReading reading,
         OffsetLine line,

@@ -59,8 +59,8 @@ internal static class LineChecks
     {
         foreach (OffsetLine line in reading.Table.Lines)
         {
-            bool used = named.Any(n => n.Name == line.Name);
-            if (!used && elsewhere.Any(n => n.Name == line.Name))
+            NamedLine? used = named.FirstOrDefault(n => n.Name == line.Name);
+            if (used is null && elsewhere.Any(n => n.Name == line.Name))
             {
                 continue;
             }
@@ -75,7 +75,7 @@ internal static class LineChecks
     private static IEnumerable<Finding> Whole(
         OffsetsReading reading,
         OffsetLine line,
-        bool used,
+        NamedLine? used,
         string file
     )
     {
@@ -88,17 +88,17 @@ internal static class LineChecks
                 heights ? "heights but no half-breadths"
                 : breadths ? "half-breadths but no heights"
                 : "neither heights nor half-breadths";
-            yield return used
+            yield return used is not null
                 ? new(
                     Severity.Error,
                     where,
-                    $"{line.Name} has {has}: a line of the bottom needs both"
+                    $"{line.Name} has {has}: a line of the {used.Panel ?? Panel.BottomName} needs both"
                 )
                 : new(Severity.Note, where, $"{line.Name} has {has}; the bottom does not use it");
             yield break;
         }
 
-        if (!used)
+        if (used is null)
         {
             yield break;
         }

@@ -40,6 +40,11 @@ internal static class TableChecks
             }
         }
 
+        foreach (Panel panel in draft.Panels.Select(p => p.Panel))
+        {
+            findings = findings.Concat(PanelChecks.Of(reading, panel, file, faulty));
+        }
+
         return findings;
     }
 

@@ -52,7 +52,7 @@ internal static class BoardStretches
     /// <summary>The one way to part the text at a stroke so that both sides are lengths; empty where there is none or more than one.</summary>
     private static ImmutableArray<string> Halved(string cell, LengthUnit units)
     {
-        var ways =
+        IEnumerable<ImmutableArray<string>> ways =
             from i in Enumerable.Range(0, cell.Length)
             where cell[i] == '/'
             let a = cell[..i].Trim()

@@ -24,8 +24,8 @@ internal static class StockReader
             return (null, []);
         }
 
-        var boards = ImmutableArray.CreateBuilder<StockBoard>();
-        var findings = ImmutableArray.CreateBuilder<Finding>();
+        ImmutableArray<StockBoard>.Builder boards = ImmutableArray.CreateBuilder<StockBoard>();
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         var seen = new Dictionary<string, string>();
         int at = 0;
         foreach ((string file, _) in draft.Files)

@@ -167,7 +167,7 @@ internal sealed class StockRow(
 
     private ImmutableArray<BoardFault> Faults(double length, double width)
     {
-        var faults = ImmutableArray.CreateBuilder<BoardFault>();
+        ImmutableArray<BoardFault>.Builder faults = ImmutableArray.CreateBuilder<BoardFault>();
         foreach (
             string text in cells
                 .Of("faults")

@@ -69,7 +69,7 @@ public static class StockText
         }
 
         ImmutableDictionary<string, int>? heads = Heads(rows[0], file, findings);
-        var boards = ImmutableArray.CreateBuilder<StockBoard>();
+        ImmutableArray<StockBoard>.Builder boards = ImmutableArray.CreateBuilder<StockBoard>();
         if (heads is not null)
         {
             foreach (CsvRow row in rows.Skip(1))
@@ -92,7 +92,10 @@ public static class StockText
         List<Finding> findings
     )
     {
-        var at = ImmutableDictionary.CreateBuilder<string, int>();
+        ImmutableDictionary<string, int>.Builder at = ImmutableDictionary.CreateBuilder<
+            string,
+            int
+        >();
         for (int c = 0; c < head.Cells.Length; c++)
         {
             string name = head.Cells[c].ToLowerInvariant();

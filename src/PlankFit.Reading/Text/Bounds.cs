@@ -11,6 +11,9 @@ internal static class Bounds
     /// <summary>Skins and cloths, or layers of a keel: the heaviest cold-moulded bottoms have about ten.</summary>
     public const int Layers = 40;
 
+    /// <summary>Panels besides the bottom: there are no more letters for their planks.</summary>
+    public const int Panels = 26;
+
     /// <summary>Tables of one kind, such as [[behind]]: a 30 m hull framed every 300 mm with forty stringers has 140.</summary>
     public const int Tables = 500;
 

@@ -52,7 +52,7 @@ internal static class CsvRows
 
     private static ImmutableArray<CsvRow> Rows(string text, char separator)
     {
-        var rows = ImmutableArray.CreateBuilder<CsvRow>();
+        ImmutableArray<CsvRow>.Builder rows = ImmutableArray.CreateBuilder<CsvRow>();
         using SepReader reader = Sep.New(separator)
             .Reader(o => o with { HasHeader = false, DisableColCountCheck = true, Unescape = true })
             .FromText(text);
@@ -61,7 +61,9 @@ internal static class CsvRows
         {
             // No cell spans lines here, so that rows and lines count alike.
             line++;
-            var cells = ImmutableArray.CreateBuilder<string>(row.ColCount);
+            ImmutableArray<string>.Builder cells = ImmutableArray.CreateBuilder<string>(
+                row.ColCount
+            );
             for (int c = 0; c < row.ColCount; c++)
             {
                 cells.Add(Unguarded(row[c].ToString().Trim()));

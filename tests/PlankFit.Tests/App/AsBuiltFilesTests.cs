@@ -32,9 +32,7 @@ public sealed class AsBuiltFilesTests
             Assert.True(new FileInfo(folder.File(name)).Length > 0, name);
         }
 
-        using JsonDocument standing = JsonDocument.Parse(
-            File.ReadAllBytes(folder.File("standing.json"))
-        );
+        using var standing = JsonDocument.Parse(File.ReadAllBytes(folder.File("standing.json")));
         JsonElement root = standing.RootElement;
         Assert.Equal("plankfit-standing/1", root.GetProperty("schema").GetString());
 

@@ -16,6 +16,7 @@ public sealed class CommandLineTests
     [InlineData(0, "start with keel.pdf", "keel", "LAUNCH", "--out", "OUT")]
     [InlineData(1, "names no keel layer", "keel", "SKIFF", "--out", "OUT")]
     [InlineData(0, "run fair", "check", "LAUNCH", "--out", "OUT")]
+    [InlineData(2, "did you mean \"layer.width\"", "help", "layer.widht")]
     public void ExitCodesAndWords(int exit, string says, params string[] arguments)
     {
         using var folder = new TempFolder();
@@ -34,6 +35,15 @@ public sealed class CommandLineTests
         Assert.Contains(says, errors, StringComparison.Ordinal);
         Assert.DoesNotContain("   at PlankFit", output + errors, StringComparison.Ordinal);
         Assert.Empty(output);
+    }
+
+    [Fact]
+    public void HelpGoesToStandardOutput()
+    {
+        (int code, string output, string errors) = Run("help", "layer.width");
+        Assert.Equal(0, code);
+        Assert.StartsWith("layer.width", output, StringComparison.Ordinal);
+        Assert.Empty(errors);
     }
 
     [Fact]

@@ -116,7 +116,7 @@ public sealed class CutRunTests : IDisposable
 
     private IEnumerable<string> Recorded()
     {
-        using JsonDocument record = JsonDocument.Parse(File.ReadAllBytes(Record));
+        using var record = JsonDocument.Parse(File.ReadAllBytes(Record));
         return
         [
             .. record

@@ -29,7 +29,7 @@ public sealed class JobsByChanceTests(ITestOutputHelper output)
                 new(),
                 TestContext.Current.CancellationToken
             );
-            var words = string.Join("\n", report.Findings.Select(f => f.ToString()));
+            string words = string.Join("\n", report.Findings.Select(f => f.ToString()));
             output.WriteLine($"{seed}: {report.Exit}\n{words}");
             Assert.DoesNotContain("fault of the program", words, StringComparison.Ordinal);
             if (report.Exit is ExitCode.Done or ExitCode.StockIsShort)

@@ -56,7 +56,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
     [InlineData("r12")]
     public void EveryDxfHoldsTheShapeToSaw(string version)
     {
-        using JsonDocument planking = JsonDocument.Parse(
+        using var planking = JsonDocument.Parse(
             File.ReadAllBytes(Path.Combine(launch.Folder, "planking.json"))
         );
         string script =
@@ -135,10 +135,10 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
     [Fact]
     public void PatternsAreInTrueSize()
     {
-        using PdfDocument pdf = PdfDocument.Open(
+        using var pdf = PdfDocument.Open(
             Path.Combine(launch.Folder, "patterns", "layer-1-starboard.pdf")
         );
-        using JsonDocument planking = JsonDocument.Parse(
+        using var planking = JsonDocument.Parse(
             File.ReadAllBytes(Path.Combine(launch.Folder, "planking.json"))
         );
         JsonElement[] planks =
@@ -269,7 +269,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             ExitCode.Done,
             Lay(job, folder.File("out"), TestContext.Current.CancellationToken).Exit
         );
-        using PdfDocument pdf = PdfDocument.Open(folder.File("out/patterns/layer-1-starboard.pdf"));
+        using var pdf = PdfDocument.Open(folder.File("out/patterns/layer-1-starboard.pdf"));
         Assert.True(pdf.NumberOfPages > 40);
         const double mm = 72 / 25.4;
         double[] sides = [pdf.GetPage(3).Width / mm, pdf.GetPage(3).Height / mm];

@@ -55,10 +55,8 @@ public sealed class NestRunTests : IDisposable
             Assert.True(new FileInfo(Path.Combine(output, name)).Length > 0, name);
         }
 
-        using JsonDocument nest = JsonDocument.Parse(
-            File.ReadAllBytes(Path.Combine(output, "nest.json"))
-        );
-        using JsonDocument printed = JsonDocument.Parse(report.Result!);
+        using var nest = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(output, "nest.json")));
+        using var printed = JsonDocument.Parse(report.Result!);
         JsonElement root = nest.RootElement;
         Assert.Equal("plankfit-nest/1", root.GetProperty("schema").GetString());
         Assert.Equal(root.GetRawText(), printed.RootElement.GetRawText());
@@ -103,7 +101,7 @@ public sealed class NestRunTests : IDisposable
         );
 
         // Every board has its pages, its drawing and its two full-size files.
-        using PdfDocument pdf = PdfDocument.Open(Path.Combine(output, "cut-sheets.pdf"));
+        using var pdf = PdfDocument.Open(Path.Combine(output, "cut-sheets.pdf"));
         string words = string.Join(' ', pdf.GetPages().Select(p => p.Text));
         foreach (JsonElement board in root.GetProperty("boards").EnumerateArray())
         {

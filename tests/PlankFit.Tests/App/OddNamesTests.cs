@@ -142,7 +142,7 @@ public sealed class OddNamesTests : IDisposable
                 Assert.DoesNotContain("?", text, StringComparison.Ordinal);
                 break;
             case ".pdf":
-                using (PdfDocument document = PdfDocument.Open(bytes))
+                using (var document = PdfDocument.Open(bytes))
                 {
                     Assert.True(document.NumberOfPages > 0);
                 }

@@ -5,8 +5,8 @@ using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Jobs;
-using PlankFit.Reading.Measured;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;
@@ -102,7 +102,7 @@ public sealed class SawnRecordTests : IDisposable
     [Fact]
     public void WhoeverWaitsTooLongIsRefused()
     {
-        using var held = RecordHeld();
+        using FileStream held = RecordHeld();
         OutputException refused = Assert.Throws<OutputException>(() =>
             CutRun.Run(Request, ["S1-05"], new Silent(), new Timings(), Stop, mostWaits: 1)
         );

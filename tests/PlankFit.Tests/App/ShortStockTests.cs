@@ -32,7 +32,7 @@ public sealed class ShortStockTests : IDisposable
         Assert.DoesNotContain("square crosscuts", errors, StringComparison.Ordinal);
         foreach (string sheet in new[] { "shopping-list.pdf", "cut-sheets.pdf" })
         {
-            using PdfDocument pdf = PdfDocument.Open(Path.Combine(output, sheet));
+            using var pdf = PdfDocument.Open(Path.Combine(output, sheet));
             string words = pdf.GetPage(1).Text;
             Assert.Contains("MISSING:", words, StringComparison.Ordinal);
             Assert.DoesNotContain("the rack serves", words, StringComparison.Ordinal);
@@ -69,7 +69,7 @@ public sealed class ShortStockTests : IDisposable
         Task<(string Errors, string Said)> ended = Ended(process);
         // Whatever it is about by then: what is asked of it holds at every moment. On a quiet machine a solver is at work.
         await Task.Delay(TimeSpan.FromSeconds(3), TestContext.Current.CancellationToken);
-        using (Process kill = Process.Start("kill", ["-INT", $"{process.Id}"]))
+        using (var kill = Process.Start("kill", ["-INT", $"{process.Id}"]))
         {
             await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
         }

@@ -205,7 +205,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
 
             // The record is the program's own, and there is none yet.
             File.WriteAllText(folder.File("job.toml"), Coarse(EveryName.Job));
-            var stop = CancellationToken.None;
+            CancellationToken stop = CancellationToken.None;
             RunReport report = CutRun.Run(
                 new(folder.File("job.toml"), folder.File("out"), Json: false),
                 ["S1-05", "P2-04"],

@@ -21,6 +21,31 @@ internal sealed partial class Arrows
     public static Arrows Of(string project, string assembly)
     {
         var arrows = new Arrows();
+        arrows.Files(project, "");
+        arrows.Read(assembly);
+        return arrows;
+    }
+
+    /// <summary>Of several projects together: paths begin with the name of the project's folder.</summary>
+    public static Arrows Across(IEnumerable<(string Project, string Assembly)> projects)
+    {
+        var arrows = new Arrows();
+        (string Project, string Assembly)[] all = [.. projects];
+        foreach ((string project, _) in all)
+        {
+            arrows.Files(project, Path.GetFileName(project) + "/");
+        }
+
+        foreach ((_, string assembly) in all)
+        {
+            arrows.Read(assembly);
+        }
+
+        return arrows;
+    }
+
+    private void Files(string project, string before)
+    {
         foreach (
             string file in Directory.EnumerateFiles(project, "*.cs", SearchOption.AllDirectories)
         )
@@ -39,17 +64,18 @@ internal sealed partial class Arrows
             foreach (Match declared in Declared().Matches(text))
             {
                 // Nested types are their outermost one's; a generic type's name goes without its parameters here.
-                arrows.fileOf.TryAdd($"{space}.{declared.Groups[1].Value}", path);
+                fileOf.TryAdd($"{space}.{declared.Groups[1].Value}", before + path);
             }
         }
+    }
 
-        using AssemblyDefinition read = AssemblyDefinition.ReadAssembly(assembly);
+    private void Read(string assembly)
+    {
+        using var read = AssemblyDefinition.ReadAssembly(assembly);
         foreach (TypeDefinition type in read.MainModule.Types)
         {
-            arrows.From(type);
+            From(type);
         }
-
-        return arrows;
     }
 
     private void From(TypeDefinition type)

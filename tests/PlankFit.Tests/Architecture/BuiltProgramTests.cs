@@ -52,7 +52,7 @@ public sealed partial class BuiltProgramTests
     public void EveryPackageOfTheProgramHasNameVersionLicenceAndText()
     {
         string text = File.ReadAllText(Notices);
-        XDocument versions = XDocument.Load(Path.Combine(Root, "src", "Directory.Packages.props"));
+        var versions = XDocument.Load(Path.Combine(Root, "src", "Directory.Packages.props"));
         Assert.All(
             versions.Descendants("PackageVersion"),
             p =>

@@ -129,7 +129,7 @@ public sealed class FailingStreamsTests : IDisposable
     {
         Assert.SkipUnless(File.Exists("/dev/full"), "there is no /dev/full here");
         foreach (
-            var write in new Action<Stream, Drawing>[]
+            Action<Stream, Drawing> write in new Action<Stream, Drawing>[]
             {
                 (s, d) => PdfWriter.Write(s, [d], "title"),
                 (s, d) => PngWriter.Write(s, d, 100),

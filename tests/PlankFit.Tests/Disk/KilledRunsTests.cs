@@ -80,13 +80,7 @@ public sealed class KilledRunsTests : IDisposable
         int wanted = Long ? 20 : 6,
             within = 0;
         string old = temp.File("old");
-        using (
-            OutputFolder many = OutputFolder.Begin(
-                old,
-                "keel",
-                TestContext.Current.CancellationToken
-            )
-        )
+        using (var many = OutputFolder.Begin(old, "keel", TestContext.Current.CancellationToken))
         {
             foreach (int i in Enumerable.Range(0, 400))
             {
@@ -134,7 +128,7 @@ public sealed class KilledRunsTests : IDisposable
         string template = Path.GetDirectoryName(before)!,
             record = Path.Combine(template, "cut-planks.json");
         // A record of nothing, by the program's own hand, as the job must not name what is not there.
-        File.WriteAllText(record, PlankFit.Reading.Measured.SawnPlanksFile.Write([]));
+        File.WriteAllText(record, PlankFit.Reading.AsBuilt.SawnPlanksFile.Write([]));
         string whole = FolderState.Copy(template, temp.File("whole"));
         SmallJob.Run("cut", Path.Combine(whole, "job.toml"), temp.File("unused"));
         string oldRecord = File.ReadAllText(record),

@@ -229,7 +229,7 @@ public sealed class MoveStepsTests : IDisposable
     /// <summary>Copies the folder after every step of its mending, and mends each copy.</summary>
     private static void MendedAfterEveryStep(string stop, bool goesBack, string[] wanted)
     {
-        using (StageFolder stage = StageFolder.Hold(stop, "lay"))
+        using (var stage = StageFolder.Hold(stop, "lay"))
         {
             if (UnfinishedMove.Mover(stage) is { } mover)
             {

@@ -25,7 +25,7 @@ public sealed class RefusedAtTheShellTests : IDisposable
     public void TheRunThatHoldsTheFolderIsNamed()
     {
         string who = $"plankfit nest, process {Environment.ProcessId} of ";
-        using OutputFolder other = OutputFolder.Begin(
+        using var other = OutputFolder.Begin(
             temp.File("out"),
             "nest",
             TestContext.Current.CancellationToken

@@ -32,13 +32,13 @@ public partial class DxfOutsideTests
     public void EzdxfFindsNothingToMendAndEveryEntity(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
-        var file = Written(folder, version, units);
-        var read = OutsideTool
+        string file = Written(folder, version, units);
+        string read = OutsideTool
             .Run("/usr/bin/python3", "python3 python3-ezdxf", "-c", Audit, file)
             .Trim();
         Assert.SkipWhen(read == "MISSING", "ezdxf is not installed: apt-get install python3-ezdxf");
-        var line = version == DxfVersion.R12 ? "POLYLINE" : "LWPOLYLINE";
-        var kinds = $"[('CIRCLE', 3), ('{line}', 4), ('TEXT', 5)]";
+        string line = version == DxfVersion.R12 ? "POLYLINE" : "LWPOLYLINE";
+        string kinds = $"[('CIRCLE', 3), ('{line}', 4), ('TEXT', 5)]";
         Assert.Equal($"0 0 {(units == DxfUnit.Inch ? 1 : 4)} {kinds}", read);
     }
 
@@ -47,14 +47,14 @@ public partial class DxfOutsideTests
     public void GdalReadsTheVerticesThatWereDrawn(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
-        var file = Written(folder, version, units);
-        var text = OutsideTool.Run("ogrinfo", "gdal-bin", "-ro", "-al", "-q", file);
+        string file = Written(folder, version, units);
+        string text = OutsideTool.Run("ogrinfo", "gdal-bin", "-ro", "-al", "-q", file);
         var read = Wkt()
             .Matches(text)
             .Select(m => m.Groups[1].Value.Split(',').Select(Point).ToList())
             .ToList();
-        var scale = units == DxfUnit.Inch ? 25.4 : 1;
-        foreach (var line in SampleDrawings.Everything.Shapes.OfType<Polyline>())
+        double scale = units == DxfUnit.Inch ? 25.4 : 1;
+        foreach (Polyline line in SampleDrawings.Everything.Shapes.OfType<Polyline>())
         {
             Assert.Contains(
                 read,
@@ -77,22 +77,22 @@ public partial class DxfOutsideTests
     public void LibreCadDrawsIt(DxfVersion version, DxfUnit units)
     {
         using var folder = new TempFolder();
-        var file = Written(folder, version, units);
+        string file = Written(folder, version, units);
         OutsideTool.Run("librecad", "librecad", "dxf2pdf", "-a", "-t", folder.Path, file);
         Assert.True(new FileInfo(folder.File("sample.pdf")).Length > 2000);
     }
 
     private static string Written(TempFolder folder, DxfVersion version, DxfUnit units)
     {
-        var file = folder.File("sample.dxf");
-        using var stream = File.Create(file);
+        string file = folder.File("sample.dxf");
+        using FileStream stream = File.Create(file);
         DxfWriter.Write(stream, SampleDrawings.Everything, new DxfOptions(version, units));
         return file;
     }
 
     private static (double X, double Y) Point(string text)
     {
-        var parts = text.Trim().Split(' ');
+        string[] parts = text.Trim().Split(' ');
         return (
             double.Parse(parts[0], CultureInfo.InvariantCulture),
             double.Parse(parts[1], CultureInfo.InvariantCulture)

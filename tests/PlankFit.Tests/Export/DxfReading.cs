@@ -14,26 +14,26 @@ internal sealed class DxfReading
     public DxfReading(byte[] file)
     {
         Assert.All(file, b => Assert.InRange(b, 0, 127));
-        var text = System.Text.Encoding.ASCII.GetString(file);
+        string text = System.Text.Encoding.ASCII.GetString(file);
         Assert.EndsWith("\r\n0\r\nEOF\r\n", text, StringComparison.Ordinal);
-        var lines = text.Split("\r\n")[..^1];
+        string[] lines = text.Split("\r\n")[..^1];
         Assert.DoesNotContain(lines, l => l.Contains('\n') || l.Contains('\r'));
         Assert.Equal(0, lines.Length % 2);
-        for (var i = 0; i < lines.Length; i += 2)
+        for (int i = 0; i < lines.Length; i += 2)
         {
             groups.Add((int.Parse(lines[i], CultureInfo.InvariantCulture), lines[i + 1]));
         }
 
-        var section = "";
-        for (var i = 0; i < groups.Count; i++)
+        string section = "";
+        for (int i = 0; i < groups.Count; i++)
         {
             if (groups[i].Code != 0)
             {
                 continue;
             }
 
-            var end = groups.FindIndex(i + 1, g => g.Code == 0);
-            var body = groups[(i + 1)..(end < 0 ? groups.Count : end)];
+            int end = groups.FindIndex(i + 1, g => g.Code == 0);
+            List<(int Code, string Value)> body = groups[(i + 1)..(end < 0 ? groups.Count : end)];
             section = groups[i].Value == "SECTION" ? body[0].Value : section;
             objects.Add(new(section, groups[i].Value, body));
         }
@@ -46,7 +46,7 @@ internal sealed class DxfReading
 
     public string Header(string name)
     {
-        var at = groups.FindIndex(g => g.Code == 9 && g.Value == name);
+        int at = groups.FindIndex(g => g.Code == 9 && g.Value == name);
         Assert.True(at >= 0, name);
         return groups[at + 1].Value;
     }
@@ -54,7 +54,7 @@ internal sealed class DxfReading
     /// <summary>A header variable that is a point.</summary>
     public (double X, double Y) HeaderPoint(string name)
     {
-        var at = groups.FindIndex(g => g.Code == 9 && g.Value == name);
+        int at = groups.FindIndex(g => g.Code == 9 && g.Value == name);
         return (Number(groups[at + 1].Value), Number(groups[at + 2].Value));
     }
 
@@ -67,15 +67,15 @@ internal sealed class DxfReading
         );
         Assert.Equal(objects.Count(o => o.Kind == "TABLE"), objects.Count(o => o.Kind == "ENDTAB"));
         TablesCountTheirRecords();
-        var layers = Names("LAYER");
-        var lineTypes = Names("LTYPE");
-        foreach (var entity in Entities)
+        List<string?> layers = Names("LAYER");
+        List<string?> lineTypes = Names("LTYPE");
+        foreach (DxfObject entity in Entities)
         {
             Assert.Contains(entity.First(8), layers);
             Assert.Contains(entity.First(6) ?? "CONTINUOUS", lineTypes);
         }
 
-        foreach (var layer in objects.Where(o => o.Kind == "LAYER"))
+        foreach (DxfObject? layer in objects.Where(o => o.Kind == "LAYER"))
         {
             Assert.Contains(layer.First(6), lineTypes);
             Assert.Matches("^[A-Z0-9_-]{1,31}$", layer.First(2));
@@ -97,7 +97,7 @@ internal sealed class DxfReading
     public List<(bool Closed, List<(double X, double Y)> Points)> Lines()
     {
         var lines = new List<(bool, List<(double, double)>)>();
-        foreach (var entity in Entities)
+        foreach (DxfObject entity in Entities)
         {
             if (entity.Kind is "LWPOLYLINE" or "POLYLINE")
             {
@@ -116,15 +116,15 @@ internal sealed class DxfReading
 
     private void Outlines()
     {
-        foreach (var entity in Entities.Where(e => e.Kind == "LWPOLYLINE"))
+        foreach (DxfObject? entity in Entities.Where(e => e.Kind == "LWPOLYLINE"))
         {
             Assert.Equal(entity.First(90), $"{entity.Points().Count}");
         }
 
-        foreach (var (closed, points) in Lines())
+        foreach ((bool closed, List<(double X, double Y)>? points) in Lines())
         {
             Assert.True(points.Distinct().Count() >= 2);
-            for (var i = closed ? 0 : 1; i < points.Count; i++)
+            for (int i = closed ? 0 : 1; i < points.Count; i++)
             {
                 Assert.NotEqual(points[(i + points.Count - 1) % points.Count], points[i]);
             }
@@ -133,27 +133,29 @@ internal sealed class DxfReading
 
     private void Handles()
     {
-        var seed = Hex(Header("$HANDSEED"));
+        int seed = Hex(Header("$HANDSEED"));
         var handles = new HashSet<int>();
-        foreach (var o in objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
+        foreach (DxfObject? o in objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
         {
             Assert.True(handles.Add(Hex(o.Handle!)), $"handle {o.Handle} is used twice");
             Assert.True(Hex(o.Handle!) < seed, $"handle {o.Handle} is not below the seed");
         }
 
-        foreach (var o in objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
+        foreach (DxfObject? o in objects.Where(o => o.Section != "HEADER" && o.Handle is not null))
         {
-            foreach (var (code, value) in o.Groups.Where(g => g.Code is 330 or 340 or 350))
+            foreach ((int code, string? value) in o.Groups.Where(g => g.Code is 330 or 340 or 350))
             {
                 Assert.True(value == "0" || handles.Contains(Hex(value)), $"{code} {value}");
             }
         }
 
-        var model = objects.Single(o => o.Kind == "BLOCK_RECORD" && o.First(2) == "*MODEL_SPACE");
+        DxfObject model = objects.Single(o =>
+            o.Kind == "BLOCK_RECORD" && o.First(2) == "*MODEL_SPACE"
+        );
         Assert.All(Entities, e => Assert.Equal(model.Handle, e.First(330)));
         Assert.All(Entities, e => Assert.NotNull(e.Handle));
         DxfObject? table = null;
-        foreach (var o in objects.Where(o => o.Section == "TABLES"))
+        foreach (DxfObject? o in objects.Where(o => o.Section == "TABLES"))
         {
             table = o.Kind == "TABLE" ? o : table;
             if (o.Kind is not ("TABLE" or "ENDTAB" or "SECTION" or "ENDSEC"))
@@ -165,11 +167,11 @@ internal sealed class DxfReading
 
     private void TablesCountTheirRecords()
     {
-        for (var i = 0; i < objects.Count; i++)
+        for (int i = 0; i < objects.Count; i++)
         {
             if (objects[i].Kind == "TABLE")
             {
-                var end = objects.FindIndex(i, o => o.Kind == "ENDTAB");
+                int end = objects.FindIndex(i, o => o.Kind == "ENDTAB");
                 Assert.Equal(objects[i].First(70), $"{end - i - 1}");
                 Assert.All(objects[(i + 1)..end], o => Assert.Equal(objects[i].First(2), o.Kind));
             }
@@ -178,7 +180,7 @@ internal sealed class DxfReading
 
     private void NumbersAreNumbers()
     {
-        foreach (var (code, value) in groups)
+        foreach ((int code, string? value) in groups)
         {
             if (code is (>= 10 and < 60) or (>= 140 and < 150))
             {
@@ -206,7 +208,7 @@ internal sealed class DxfReading
 
         public string? First(int code)
         {
-            var at = Groups.FindIndex(g => g.Code == code);
+            int at = Groups.FindIndex(g => g.Code == code);
             return at < 0 ? null : Groups[at].Value;
         }
 

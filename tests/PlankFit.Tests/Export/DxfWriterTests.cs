@@ -20,7 +20,7 @@ public class DxfWriterTests
     public void TheFileHoldsToTheRules(DxfVersion version, DxfUnit units)
     {
         new DxfReading(Bytes(SampleDrawings.Everything, version, units)).HoldToTheRules();
-        var undashed = SampleDrawings.Of(
+        Drawing undashed = SampleDrawings.Of(
             10,
             10,
             new Polyline("Cut line, waste side", Pen.Thin, SampleDrawings.Square(1, 1, 5), true)
@@ -32,13 +32,13 @@ public class DxfWriterTests
     [MemberData(nameof(Kinds))]
     public void TheHeaderSaysTheVersionTheUnitAndWhereThePartLies(DxfVersion version, DxfUnit units)
     {
-        var drawing = SampleDrawings.Of(
+        Drawing drawing = SampleDrawings.Of(
             500,
             500,
             new Polyline("cut", Pen.Thin, [new(25.4, -50.8), new(254, 127)], false)
         );
         var read = new DxfReading(Bytes(drawing, version, units));
-        var inches = units == DxfUnit.Inch;
+        bool inches = units == DxfUnit.Inch;
         Assert.Equal(version == DxfVersion.R12 ? "AC1009" : "AC1015", read.Header("$ACADVER"));
         Assert.Equal(inches ? "1" : "4", read.Header("$INSUNITS"));
         Assert.Equal(inches ? "0" : "1", read.Header("$MEASUREMENT"));
@@ -50,7 +50,7 @@ public class DxfWriterTests
     [MemberData(nameof(Kinds))]
     public void RepeatedPointsAreDroppedAndTheClosedFlagSet(DxfVersion version, DxfUnit units)
     {
-        var drawing = SampleDrawings.Of(
+        Drawing drawing = SampleDrawings.Of(
             500,
             500,
             new Polyline(
@@ -60,7 +60,9 @@ public class DxfWriterTests
                 true
             )
         );
-        var line = Assert.Single(new DxfReading(Bytes(drawing, version, units)).Lines());
+        (bool Closed, List<(double X, double Y)> Points) line = Assert.Single(
+            new DxfReading(Bytes(drawing, version, units)).Lines()
+        );
         Assert.True(line.Closed);
         (double, double)[] expected =
             units == DxfUnit.Inch ? [(0, 0), (10, 0), (10, 5)] : [(0, 0), (254, 0), (254, 127)];
@@ -70,8 +72,8 @@ public class DxfWriterTests
     [Fact]
     public void TheSameDrawingGivesTheSameBytesInAnyCulture()
     {
-        var first = Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnit.Inch);
-        var before = CultureInfo.CurrentCulture;
+        byte[] first = Bytes(SampleDrawings.Everything, DxfVersion.R2000, DxfUnit.Inch);
+        CultureInfo before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = new CultureInfo("de-DE");
@@ -91,8 +93,12 @@ public class DxfWriterTests
 
         static void Refused(Vec2[] points, string word)
         {
-            var drawing = SampleDrawings.Of(9, 9, new Polyline("cut", Pen.Thin, [.. points], true));
-            var refused = Assert.Throws<ArgumentException>(() =>
+            Drawing drawing = SampleDrawings.Of(
+                9,
+                9,
+                new Polyline("cut", Pen.Thin, [.. points], true)
+            );
+            ArgumentException refused = Assert.Throws<ArgumentException>(() =>
                 Bytes(drawing, DxfVersion.R12, DxfUnit.Millimetre)
             );
             Assert.Contains("\"sample\"", refused.Message, StringComparison.Ordinal);

@@ -10,7 +10,7 @@ public class FullDiskTests
     public void ADiskThatFillsLeavesTheEarlierRunWhole()
     {
         using var temp = new TempFolder();
-        var (code, _) = OutsideTool.Try(
+        (int code, string _) = OutsideTool.Try(
             "mount",
             "mount",
             ["-t", "tmpfs", "-o", "size=1m", "plankfit-test", temp.Path]
@@ -18,16 +18,16 @@ public class FullDiskTests
         Assert.SkipWhen(code != 0, "a small disk cannot be mounted here: run the tests as root");
         try
         {
-            using (var first = Begin(temp.Path))
+            using (OutputFolder first = Begin(temp.Path))
             {
                 first.Write("a", new byte[100_000]);
                 first.Commit();
             }
 
-            using (var second = Begin(temp.Path))
+            using (OutputFolder second = Begin(temp.Path))
             {
                 second.Write("a", new byte[200_000]);
-                var full = Assert.Throws<OutputException>(() =>
+                OutputException full = Assert.Throws<OutputException>(() =>
                     second.Write("b", new byte[2_000_000])
                 );
                 Assert.Contains("disk is full", full.Message, StringComparison.Ordinal);
@@ -37,7 +37,7 @@ public class FullDiskTests
             Assert.Equal(100_000, new FileInfo(temp.File("a")).Length);
             Assert.Equal(2, Directory.EnumerateFileSystemEntries(temp.Path).Count());
 
-            var single = Assert.Throws<OutputException>(() =>
+            OutputException single = Assert.Throws<OutputException>(() =>
                 WriteAtomic(temp.File("a"), s => s.Write(new byte[2_000_000]))
             );
             Assert.Contains("disk is full", single.Message, StringComparison.Ordinal);
@@ -45,7 +45,7 @@ public class FullDiskTests
             Assert.Equal(2, Directory.EnumerateFileSystemEntries(temp.Path).Count());
 
             OutsideTool.Run("mount", "mount", "-o", "remount,ro", temp.Path);
-            var readOnly = Assert.Throws<OutputException>(() => Begin(temp.Path));
+            OutputException readOnly = Assert.Throws<OutputException>(() => Begin(temp.Path));
             Assert.Contains("can only be read", readOnly.Message, StringComparison.Ordinal);
             Assert.Equal(100_000, new FileInfo(temp.File("a")).Length);
         }
@@ -59,7 +59,7 @@ public class FullDiskTests
     public void ADeviceThatIsAlwaysFullIsRecognised()
     {
         Assert.SkipUnless(File.Exists("/dev/full"), "there is no /dev/full here");
-        var failure = Assert.ThrowsAny<IOException>(() =>
+        IOException failure = Assert.ThrowsAny<IOException>(() =>
         {
             using var full = new FileStream("/dev/full", FileMode.Open, FileAccess.Write);
             full.Write(new byte[100_000]);
@@ -109,7 +109,7 @@ public class FullDiskTests
         Assert.Equal("new", File.ReadAllText(temp.File("a")));
         Assert.Single(Directory.EnumerateFileSystemEntries(temp.Path));
 
-        var missing = Assert.Throws<OutputException>(() =>
+        OutputException missing = Assert.Throws<OutputException>(() =>
             WriteAtomic(temp.File("none/a"), s => s.Write("new"u8))
         );
         Assert.Contains("does not exist", missing.Message, StringComparison.Ordinal);

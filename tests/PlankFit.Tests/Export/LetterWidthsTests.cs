@@ -23,7 +23,7 @@ public class LetterWidthsTests
     [MemberData(nameof(Texts))]
     public void WidthsAndCapitalsAreThoseOfTheDrawingLibrary(string text)
     {
-        foreach (var bold in (bool[])[false, true])
+        foreach (bool bold in (bool[])[false, true])
         {
             using var data = SKData.CreateCopy(InterFonts.Of(bold).Bytes.ToArray());
             using var face = SKTypeface.FromData(data);
@@ -37,7 +37,7 @@ public class LetterWidthsTests
             Assert.True(font.ContainsGlyphs(text));
             Assert.True(LetterWidths.CanDraw(text, bold));
 
-            font.MeasureText("H", out var box);
+            font.MeasureText("H", out SKRect box);
             Assert.Equal(100, box.Height, 0.1);
         }
     }
@@ -60,10 +60,10 @@ public class LetterWidthsTests
     [Fact]
     public void ASubsetDrawsItsLettersAsTheWholeDoesAndNoOthers()
     {
-        var whole = InterFonts.Regular.Bytes.ToArray();
-        var small = FontSubset.Of(InterFonts.Regular, "Skåne Æ½ ⅜".Select(c => (int)c));
+        byte[] whole = InterFonts.Regular.Bytes.ToArray();
+        byte[] small = FontSubset.Of(InterFonts.Regular, "Skåne Æ½ ⅜".Select(c => (int)c));
         Assert.True(small.Length < 40_000, $"{small.Length} bytes");
-        foreach (var sign in "Skåne Æ½⅜")
+        foreach (char sign in "Skåne Æ½⅜")
         {
             Assert.Equal(Outline(whole, sign), Outline(small, sign));
         }
@@ -79,7 +79,7 @@ public class LetterWidthsTests
         using var data = SKData.CreateCopy(file);
         using var face = SKTypeface.FromData(data);
         using var font = new SKFont(face, 1000) { Hinting = SKFontHinting.None };
-        using var path = font.GetTextPath(sign.ToString(), new SKPoint(0, 0));
+        using SKPath path = font.GetTextPath(sign.ToString(), new SKPoint(0, 0));
         return path.ToSvgPathData();
     }
 }

@@ -28,14 +28,16 @@ public class NumbersTests
     [InlineData(1e300, "1E+300")]
     public void WhatIsNoNumberIsRefusedByName(double width, string shown)
     {
-        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Numbers.Text(width, 3));
+        ArgumentOutOfRangeException refused = Assert.Throws<ArgumentOutOfRangeException>(() =>
+            Numbers.Text(width, 3)
+        );
         Assert.Contains($"width is {shown}", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void ACommaCultureChangesNothing()
     {
-        var before = CultureInfo.CurrentCulture;
+        CultureInfo before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = new CultureInfo("de-DE");
@@ -53,9 +55,9 @@ public class NumbersTests
             .Sample(
                 (value, decimals) =>
                 {
-                    var text = Numbers.Text(value, decimals);
-                    var back = double.Parse(text, CultureInfo.InvariantCulture);
-                    var half = 0.5 * Math.Pow(10, -decimals);
+                    string text = Numbers.Text(value, decimals);
+                    double back = double.Parse(text, CultureInfo.InvariantCulture);
+                    double half = 0.5 * Math.Pow(10, -decimals);
                     Assert.InRange(back, value - half - 1e-9, value + half + 1e-9);
                     Assert.False(text is "-0" || (text.Contains('.') && text.EndsWith('0')), text);
                 }

@@ -10,8 +10,8 @@ public class OutputFolderTests
     public void ARunAppearsAllAtOnceAndLeavesNothingElseBehind()
     {
         using var temp = new TempFolder();
-        var folder = temp.File("out");
-        using (var run = Begin(folder, "lay"))
+        string folder = temp.File("out");
+        using (OutputFolder run = Begin(folder, "lay"))
         {
             run.Write("planking.json", Text("{}"));
             run.Write("dxf/S1-01.dxf", Text("a plank"));
@@ -28,7 +28,7 @@ public class OutputFolderTests
     {
         using var temp = new TempFolder();
         Lay(temp.Path, ("a", "old a"), ("b", "old b"));
-        using (var run = Begin(temp.Path, "lay"))
+        using (OutputFolder run = Begin(temp.Path, "lay"))
         {
             run.Write("a", Text("new a"));
         }
@@ -42,7 +42,7 @@ public class OutputFolderTests
     {
         using var temp = new TempFolder();
         Lay(temp.Path, ("dxf/S1-39", "x"), ("dxf/S1-40", "x"), ("old/gone", "x"), ("kept", "x"));
-        using (var check = Begin(temp.Path, "check"))
+        using (OutputFolder check = Begin(temp.Path, "check"))
         {
             check.Write("lines.svg", Text("lines"));
             check.Commit();
@@ -62,7 +62,7 @@ public class OutputFolderTests
     {
         using var temp = new TempFolder();
         File.WriteAllText(temp.File("precious"), "mine");
-        var folder = temp.File("out");
+        string folder = temp.File("out");
         Lay(folder, ("a", "x"));
         File.AppendAllText(
             Path.Combine(folder, "files.txt"),
@@ -79,12 +79,12 @@ public class OutputFolderTests
         using var temp = new TempFolder();
         Lay(temp.Path, ("a", "old a"), ("stale", "old"));
         Directory.CreateDirectory(temp.File("m"));
-        using (var run = Begin(temp.Path, "lay"))
+        using (OutputFolder run = Begin(temp.Path, "lay"))
         {
             run.Write("a", Text("new a"));
             run.Write("f/new", Text("new"));
             run.Write("m", Text("in the place of a folder"));
-            var refused = Assert.Throws<OutputException>(() => run.Commit());
+            OutputException refused = Assert.Throws<OutputException>(() => run.Commit());
             Assert.Equal(temp.File("m"), refused.Path);
             Assert.Contains("folder of that name", refused.Message, StringComparison.Ordinal);
         }
@@ -108,9 +108,9 @@ public class OutputFolderTests
     public void TwoRunsDoNotWriteIntoOneFolderAtOnce()
     {
         using var temp = new TempFolder();
-        using var first = Begin(temp.Path, "lay");
+        using OutputFolder first = Begin(temp.Path, "lay");
         first.Write("a", Text("first"));
-        var refused = Assert.Throws<OutputException>(() => Begin(temp.Path, "lay"));
+        OutputException refused = Assert.Throws<OutputException>(() => Begin(temp.Path, "lay"));
         Assert.Contains("another run", refused.Message, StringComparison.Ordinal);
         first.Commit();
         Assert.Equal("first", File.ReadAllText(temp.File("a")));
@@ -121,7 +121,7 @@ public class OutputFolderTests
     {
         using var temp = new TempFolder();
         using var stop = new CancellationTokenSource();
-        var folder = temp.File("out");
+        string folder = temp.File("out");
         using (var run = OutputFolder.Begin(folder, "lay", stop.Token))
         {
             run.Write("a", Text("x"));
@@ -137,7 +137,7 @@ public class OutputFolderTests
     public void ANameThatLeavesTheFolderOrComesTwiceIsABug()
     {
         using var temp = new TempFolder();
-        using var run = Begin(temp.Path, "lay");
+        using OutputFolder run = Begin(temp.Path, "lay");
         run.Write("a", Text("x"));
         string[] wrong = ["a", "../b", "/b", "", "c//d", "files.txt", ".plankfit-writing/new/x"];
         Assert.All(
@@ -151,9 +151,13 @@ public class OutputFolderTests
     {
         using var temp = new TempFolder();
         File.WriteAllText(temp.File("out"), "a file");
-        var taken = Assert.Throws<OutputException>(() => Begin(temp.File("out"), "lay"));
+        OutputException taken = Assert.Throws<OutputException>(() =>
+            Begin(temp.File("out"), "lay")
+        );
         Assert.Contains("is a file, not a folder", taken.Message, StringComparison.Ordinal);
-        var below = Assert.Throws<OutputException>(() => Begin(temp.File("out/deeper"), "lay"));
+        OutputException below = Assert.Throws<OutputException>(() =>
+            Begin(temp.File("out/deeper"), "lay")
+        );
         Assert.Contains(temp.File("out/deeper"), below.Message, StringComparison.Ordinal);
         Assert.Equal("a file", File.ReadAllText(temp.File("out")));
     }
@@ -162,7 +166,9 @@ public class OutputFolderTests
     public void APlaceThatCannotBeWrittenIsSaidSo()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "needs Linux's /proc, which nobody can write");
-        var refused = Assert.Throws<OutputException>(() => Begin("/proc/plankfit", "lay"));
+        OutputException refused = Assert.Throws<OutputException>(() =>
+            Begin("/proc/plankfit", "lay")
+        );
         Assert.Contains("/proc/plankfit", refused.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", refused.Message, StringComparison.Ordinal);
     }
@@ -172,8 +178,8 @@ public class OutputFolderTests
 
     private static void Lay(string folder, params (string Name, string Content)[] files)
     {
-        using var run = Begin(folder, "lay");
-        foreach (var (name, content) in files)
+        using OutputFolder run = Begin(folder, "lay");
+        foreach ((string? name, string? content) in files)
         {
             run.Write(name, Text(content));
         }

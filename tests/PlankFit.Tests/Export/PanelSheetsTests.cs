@@ -61,7 +61,10 @@ public sealed class PanelSheetsTests
             {
                 for (int j = 0; j < i; j++)
                 {
-                    var (a, b) = (boxes[i], boxes[j]);
+                    (
+                        (double L, double B, double R, double T, string Text) a,
+                        (double L, double B, double R, double T, string Text) b
+                    ) = (boxes[i], boxes[j]);
                     bool meet = a.L < b.R && b.L < a.R && a.B < b.T && b.B < a.T;
                     Assert.False(meet, $"{page.Title}: \"{a.Text}\" and \"{b.Text}\"");
                 }
@@ -87,7 +90,7 @@ public sealed class PanelSheetsTests
             "panel",
             TestContext.Current.CancellationToken
         );
-        using PdfDocument read = PdfDocument.Open(pdf.ToArray());
+        using var read = PdfDocument.Open(pdf.ToArray());
         string text = Regex.Replace(read.GetPage(1).Text, @"\s", "");
         Assert.Contains("NOTDEVELOPABLE", text, StringComparison.Ordinal);
         Assert.Contains("Largeststrain", text, StringComparison.Ordinal);

@@ -1,6 +1,7 @@
 using PlankFit.Draughting.Skia;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Core;
 
 namespace PlankFit.Tests.Export;
@@ -13,7 +14,7 @@ public class PdfWriterTests
     [Fact]
     public void PagesHaveTheSizeOfTheirDrawings()
     {
-        var long1 = SampleDrawings.Of(5000, 200, SampleDrawings.Everything.Shapes);
+        Drawing long1 = SampleDrawings.Of(5000, 200, SampleDrawings.Everything.Shapes);
         using var pdf = PdfDocument.Open(Bytes(SampleDrawings.Everything, long1));
         Assert.Equal(2, pdf.NumberOfPages);
         Assert.Equal(210, pdf.GetPage(1).Width * MmPerPoint, 0.004);
@@ -25,7 +26,7 @@ public class PdfWriterTests
     [Fact]
     public void AHundredMillimetreSquareMeasuresAHundredMillimetres()
     {
-        var box = Boxes(SampleDrawings.Everything)[0];
+        PdfRectangle box = Boxes(SampleDrawings.Everything)[0];
         Assert.Equal(100, box.Width * MmPerPoint, 0.002);
         Assert.Equal(100, box.Height * MmPerPoint, 0.002);
         Assert.Equal(20, box.Left * MmPerPoint, 0.01);
@@ -35,13 +36,13 @@ public class PdfWriterTests
     [Fact]
     public void ALongLineKeepsItsLengthAtTheFarEndOfALongPage()
     {
-        var drawing = SampleDrawings.Of(
+        Drawing drawing = SampleDrawings.Of(
             5050,
             300,
             new Polyline("cut", Pen.Thin, [new(10, 20), new(5040.125, 280.75)], false),
             new Polyline("cut", Pen.Thin, [new(4900, 20), new(4900.25, 280.75)], false)
         );
-        var boxes = Boxes(drawing);
+        List<PdfRectangle> boxes = Boxes(drawing);
         Assert.Equal(5030.125, boxes[0].Width * MmPerPoint, 0.01);
         Assert.Equal(260.75, boxes[0].Height * MmPerPoint, 0.01);
         Assert.Equal(4900, boxes[1].Left * MmPerPoint, 0.01);
@@ -51,7 +52,7 @@ public class PdfWriterTests
     [Fact]
     public void DashesAreStrokesOfTheLengthAskedFor()
     {
-        var drawing = SampleDrawings.Of(
+        Drawing drawing = SampleDrawings.Of(
             200,
             100,
             new Polyline("marks", Pen.Dashed, [new(20, 80), new(120, 80)], false)
@@ -69,23 +70,23 @@ public class PdfWriterTests
     public void TextCanBeTakenOutAgainWhereItWasPut()
     {
         using var pdf = PdfDocument.Open(Bytes(SampleDrawings.Everything));
-        var page = pdf.GetPage(1);
+        Page page = pdf.GetPage(1);
         var words = page.GetWords().ToList();
         string[] wanted = ["S1-07", "outer", "face", "12½°", "⅝", "HEADS", "AFT"];
         Assert.All(wanted, w => Assert.Contains(words, found => found.Text == w));
 
-        var first = page.Letters[0];
+        Letter first = page.Letters[0];
         Assert.Equal(20, first.StartBaseLine.X * MmPerPoint, 0.01);
         Assert.Equal(60, first.StartBaseLine.Y * MmPerPoint, 0.01);
 
-        var right = words.Single(w => w.Text == "end").Letters[^1];
+        Letter right = words.Single(w => w.Text == "end").Letters[^1];
         Assert.Equal(190, right.EndBaseLine.X * MmPerPoint, 0.02);
     }
 
     [Fact]
     public void OnlyTheLettersUsedAreCarriedAlong()
     {
-        var size = Bytes(SampleDrawings.Everything).Length;
+        int size = Bytes(SampleDrawings.Everything).Length;
         Assert.True(size < 40_000, $"{size} bytes");
     }
 
@@ -97,14 +98,14 @@ public class PdfWriterTests
     public void AnOutsideCheckerFindsNoFaultAndReadsTheText()
     {
         using var folder = new TempFolder();
-        var file = folder.File("sheet.pdf");
+        string file = folder.File("sheet.pdf");
         File.WriteAllBytes(file, Bytes(SampleDrawings.Everything));
         Assert.Contains(
             "No syntax or stream encoding errors found",
             OutsideTool.Run("qpdf", "qpdf", "--check", file),
             StringComparison.Ordinal
         );
-        var text = OutsideTool.Run("pdftotext", "poppler-utils", "-layout", file, "-");
+        string text = OutsideTool.Run("pdftotext", "poppler-utils", "-layout", file, "-");
         Assert.Contains("S1-07 outer face up, 12½° ⅝ in", text, StringComparison.Ordinal);
         Assert.Contains("upwards", text, StringComparison.Ordinal);
     }
@@ -112,7 +113,9 @@ public class PdfWriterTests
     [Fact]
     public void APageLongerThanReadersTakeIsRefused()
     {
-        var refused = Assert.Throws<ArgumentException>(() => Bytes(SampleDrawings.Of(6000, 300)));
+        ArgumentException refused = Assert.Throws<ArgumentException>(() =>
+            Bytes(SampleDrawings.Of(6000, 300))
+        );
         Assert.Contains("6000", refused.Message, StringComparison.Ordinal);
         Assert.Contains("tiles", refused.Message, StringComparison.Ordinal);
     }
@@ -120,12 +123,12 @@ public class PdfWriterTests
     [Fact]
     public void ALetterThatIsMissingIsRefusedAndNotLeftOut()
     {
-        var faulty = SampleDrawings.Of(
+        Drawing faulty = SampleDrawings.Of(
             100,
             100,
             new Lettering("text", Pen.Thin, new(10, 10), "plank 船", 5)
         );
-        var refused = Assert.Throws<ArgumentException>(() => Bytes(faulty));
+        ArgumentException refused = Assert.Throws<ArgumentException>(() => Bytes(faulty));
         Assert.Contains("U+8239", refused.Message, StringComparison.Ordinal);
     }
 

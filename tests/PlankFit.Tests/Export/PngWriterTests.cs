@@ -30,7 +30,7 @@ public class PngWriterTests
     [Fact]
     public void APictureTooLargeIsRefusedByName()
     {
-        var refused = Assert.Throws<ArgumentException>(() =>
+        ArgumentException refused = Assert.Throws<ArgumentException>(() =>
             Bytes(SampleDrawings.Of(5000, 300), 600)
         );
         Assert.Contains("\"sample\"", refused.Message, StringComparison.Ordinal);

@@ -56,6 +56,10 @@ public sealed class StorySidesTests
             line,
             StringComparison.Ordinal
         );
-        Assert.Equal(plan.Keel.Layers[0].Stations[0].PlankEndBevelDegrees, told.BevelDegrees, 1e-6);
+        Assert.Equal(
+            plan.Keel.Layers[0].Stations[0].Angles.PlankEndBevelDegrees,
+            told.BevelDegrees,
+            1e-6
+        );
     }
 }

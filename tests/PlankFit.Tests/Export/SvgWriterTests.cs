@@ -11,7 +11,7 @@ public class SvgWriterTests
     [Fact]
     public void TheSheetIsInMillimetresAndTitled()
     {
-        var root = Read(SampleDrawings.Everything);
+        XElement root = Read(SampleDrawings.Everything);
         Assert.Equal("210mm", root.Attribute("width")!.Value);
         Assert.Equal("297mm", root.Attribute("height")!.Value);
         Assert.Equal("0 0 210 297", root.Attribute("viewBox")!.Value);
@@ -31,8 +31,9 @@ public class SvgWriterTests
     [Fact]
     public void LayersAreGroupsAndTextIsText()
     {
-        var root = Read(SampleDrawings.Everything);
-        var layers = root.Elements(Svg + "g").Select(g => g.Attribute("class")!.Value);
+        XElement root = Read(SampleDrawings.Everything);
+        IEnumerable<string> layers = root.Elements(Svg + "g")
+            .Select(g => g.Attribute("class")!.Value);
         Assert.Equal(["cut", "net", "marks", "text"], layers);
         var texts = root.Descendants(Svg + "text").ToList();
         Assert.Equal("S1-07 outer face up, 12½° ⅝ in", texts[0].Value);
@@ -46,8 +47,8 @@ public class SvgWriterTests
     [Fact]
     public void TheSameDrawingGivesTheSameBytesInAnyCulture()
     {
-        var first = Bytes(SampleDrawings.Everything);
-        var before = CultureInfo.CurrentCulture;
+        byte[] first = Bytes(SampleDrawings.Everything);
+        CultureInfo before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = new CultureInfo("de-DE");
@@ -62,12 +63,12 @@ public class SvgWriterTests
     [Fact]
     public void APointThatIsNotANumberIsRefusedByName()
     {
-        var faulty = SampleDrawings.Of(
+        Drawing faulty = SampleDrawings.Of(
             100,
             100,
             new Polyline("cut", Pen.Thin, [new(0, 0), new(double.NaN, 1)], false)
         );
-        var refused = Assert.Throws<ArgumentException>(() => Bytes(faulty));
+        ArgumentException refused = Assert.Throws<ArgumentException>(() => Bytes(faulty));
         Assert.Contains("\"sample\"", refused.Message, StringComparison.Ordinal);
         Assert.Contains("cut", refused.Message, StringComparison.Ordinal);
         Assert.Contains("point 2", refused.Message, StringComparison.Ordinal);

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Tiling;
 using PlankFit.Geometry.Primitives;
 using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
 
 namespace PlankFit.Tests.Export;
 
@@ -42,15 +44,15 @@ public class TilerTests
     {
         var options = new TilingOptions(paper, Inches: inches);
         var grid = TileGrid.Of(Plank, options);
-        var pages = Tiler.Pages(Plank, options);
+        ImmutableArray<Drawing> pages = Tiler.Pages(Plank, options);
         Assert.Equal(grid.Tiles.Length, pages.Length);
         var cut = (Polyline)Plank.Shapes[0];
-        for (var i = 0; i < cut.Points.Length; i++)
+        for (int i = 0; i < cut.Points.Length; i++)
         {
-            var (from, to) = (cut.Points[i], cut.Points[(i + 1) % cut.Points.Length]);
-            for (var part = 0.0; part < 1; part += 0.01)
+            (Vec2 from, Vec2 to) = (cut.Points[i], cut.Points[(i + 1) % cut.Points.Length]);
+            for (double part = 0.0; part < 1; part += 0.01)
             {
-                var point = from + (part * (to - from));
+                Vec2 point = from + (part * (to - from));
                 Assert.Contains(
                     grid.Tiles.Zip(pages),
                     p =>
@@ -75,10 +77,10 @@ public class TilerTests
     {
         var grid = TileGrid.Of(Plank, new TilingOptions(paper, Inches: inches));
         var crosses = grid.Tiles.ToDictionary(t => t.Code, t => Crosses(grid, t));
-        var seams = 0;
-        foreach (var tile in grid.Tiles)
+        int seams = 0;
+        foreach (Tile tile in grid.Tiles)
         {
-            foreach (var other in grid.Tiles)
+            foreach (Tile other in grid.Tiles)
             {
                 if (Math.Abs(tile.Row - other.Row) + Math.Abs(tile.Column - other.Column) == 1)
                 {
@@ -89,7 +91,10 @@ public class TilerTests
                         shared,
                         c => Assert.True(tile.Window.Holds(c) && other.Window.Holds(c))
                     );
-                    var codes = SeamCrosses.Of(grid, tile).OfType<Lettering>().Select(t => t.Text);
+                    IEnumerable<string> codes = SeamCrosses
+                        .Of(grid, tile)
+                        .OfType<Lettering>()
+                        .Select(t => t.Text);
                     Assert.Contains(other.Code, codes);
                 }
             }
@@ -105,12 +110,15 @@ public class TilerTests
     [MemberData(nameof(Papers))]
     public void CheckSquaresAreMeasuredBackFromTheFile(Paper paper, bool inches)
     {
-        var pages = Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches));
-        var long1 = Tiler.LongPage(Plank, new TilingOptions(paper, Inches: inches));
+        ImmutableArray<Drawing> pages = Tiler.Pages(
+            Plank,
+            new TilingOptions(paper, Inches: inches)
+        );
+        Drawing long1 = Tiler.LongPage(Plank, new TilingOptions(paper, Inches: inches));
         var file = new MemoryStream();
         PdfWriter.Write(file, [.. pages, long1], "Tiles", TestContext.Current.CancellationToken);
         using var pdf = PdfDocument.Open(file.ToArray());
-        foreach (var page in pdf.GetPages())
+        foreach (Page page in pdf.GetPages())
         {
             var sizes = page
                 .Paths.Select(p => p.GetBoundingRectangle()!.Value)
@@ -128,7 +136,7 @@ public class TilerTests
     [MemberData(nameof(Papers))]
     public void TheTwoSquaresDoNotOverlapAndStayInsideThePage(Paper paper, bool inches)
     {
-        foreach (var page in Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches)))
+        foreach (Drawing page in Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches)))
         {
             var squares = page
                 .Shapes.OfType<Polyline>()
@@ -148,7 +156,7 @@ public class TilerTests
     [Fact]
     public void TheWayRoundWithFewerPagesIsTakenAndEmptyPagesAreLeftOut()
     {
-        var wide = SampleDrawings.Of(
+        Drawing wide = SampleDrawings.Of(
             270,
             160,
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(5, 5, 150), true)
@@ -157,7 +165,7 @@ public class TilerTests
         Assert.Equal((297, 210), (grid.PageWidthMm, grid.PageHeightMm));
         Assert.Single(grid.Tiles);
 
-        var corners = SampleDrawings.Of(
+        Drawing corners = SampleDrawings.Of(
             1000,
             1000,
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(5, 5, 50), true),
@@ -171,8 +179,8 @@ public class TilerTests
     [Fact]
     public void LetteringIsWholeOnAPageAndNeverLost()
     {
-        var pages = Tiler.Pages(Plank, new TilingOptions(Paper.A4));
-        var shown = pages
+        ImmutableArray<Drawing> pages = Tiler.Pages(Plank, new TilingOptions(Paper.A4));
+        int shown = pages
             .SelectMany(p => p.Shapes)
             .OfType<Lettering>()
             .Count(t => t.Text == "S1-07 outer face");
@@ -182,26 +190,26 @@ public class TilerTests
     [Fact]
     public void TheLongPageIsTheDrawingAndItsMargins()
     {
-        var page = Tiler.LongPage(Plank, new TilingOptions(Paper.A4));
+        Drawing page = Tiler.LongPage(Plank, new TilingOptions(Paper.A4));
         Assert.Equal(1720, page.WidthMm, 1e-9);
         Assert.Equal(460, page.HeightMm, 1e-9);
-        var cut = page.Shapes.OfType<Polyline>().Single(l => l.Layer == "cut");
-        var moved = cut.Points[0] - ((Polyline)Plank.Shapes[0]).Points[0];
+        Polyline cut = page.Shapes.OfType<Polyline>().Single(l => l.Layer == "cut");
+        Vec2 moved = cut.Points[0] - ((Polyline)Plank.Shapes[0]).Points[0];
         Assert.Equal(new Vec2(10, 30), moved);
     }
 
     [Fact]
     public void TheSmallestDrawingStillGetsBothCheckSquares()
     {
-        var tiny = SampleDrawings.Of(
+        Drawing tiny = SampleDrawings.Of(
             20,
             10,
             new Polyline("cut", Pen.Thin, SampleDrawings.Square(1, 1, 5), true)
         );
-        foreach (var paper in Enum.GetValues<Paper>())
+        foreach (Paper paper in Enum.GetValues<Paper>())
         {
             var options = new TilingOptions(paper, Inches: true);
-            var page = Assert.Single(Tiler.Pages(tiny, options));
+            Drawing page = Assert.Single(Tiler.Pages(tiny, options));
             Assert.Equal(2, Squares(page));
             Assert.Equal(2, Squares(Tiler.LongPage(tiny, options)));
         }
@@ -222,9 +230,9 @@ public class TilerTests
         double width
     )
     {
-        var along = new Vec2(1660, 240).Unit();
-        var start = new Vec2(40, 20) + (inset * (along + along.Left()));
-        var length = 1640 - (2 * inset);
+        Vec2 along = new Vec2(1660, 240).Unit();
+        Vec2 start = new Vec2(40, 20) + (inset * (along + along.Left()));
+        double length = 1640 - (2 * inset);
         return
         [
             start,
@@ -236,8 +244,8 @@ public class TilerTests
 
     private static double Off(Vec2 point, Vec2 from, Vec2 to)
     {
-        var along = to - from;
-        var part = Math.Clamp((point - from).Dot(along) / along.Dot(along), 0, 1);
+        Vec2 along = to - from;
+        double part = Math.Clamp((point - from).Dot(along) / along.Dot(along), 0, 1);
         return point.ChordTo(from + (part * along));
     }
 }

@@ -4,6 +4,7 @@ using PlankFit.Export.Cards;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Timber;
+using PlankFit.Export.Whole;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -50,8 +51,7 @@ public sealed class TimberFilesTests
         {
             string[] faults =
             [
-                .. TimberSheets
-                    .Of(Plan(hull, thicker))
+                .. Sheets(Plan(hull, thicker))
                     .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true))),
             ];
             Assert.True(faults.Length == 0, string.Join("\n", faults.Take(20)));
@@ -67,7 +67,7 @@ public sealed class TimberFilesTests
         string[] faults =
         [
             .. PlankCardPages
-                .Of(plan)
+                .Of(OnPlanks.Of(plan))
                 .Concat(PlankListPages.Of(plan))
                 .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true))),
         ];
@@ -79,8 +79,7 @@ public sealed class TimberFilesTests
     {
         string text = string.Join(
             "\n",
-            TimberSheets
-                .Of(Plan("pilot-skiff"))
+            Sheets(Plan("pilot-skiff"))
                 .SelectMany(d => d.Shapes.OfType<Lettering>())
                 .Select(l => l.Text)
         );
@@ -97,8 +96,8 @@ public sealed class TimberFilesTests
     public void PlankingJsonHoldsTheTimber()
     {
         using MemoryStream stream = new();
-        PlankingJson.Write(Plan("survey-launch"), stream);
-        using JsonDocument json = JsonDocument.Parse(stream.ToArray());
+        PlankingJson.Write(OnPlanks.Of(Plan("survey-launch")), stream);
+        using var json = JsonDocument.Parse(stream.ToArray());
         double planks = 0,
             layers = 0;
         foreach (JsonElement plank in json.RootElement.GetProperty("planks").EnumerateArray())
@@ -166,11 +165,11 @@ public sealed class TimberFilesTests
     public void WithoutWoodNothingIsSaid()
     {
         BottomPlan plan = WholeBottomTests.Planned(Judges.Job(null));
-        Assert.Empty(TimberSheets.Of(plan));
+        Assert.Null(plan.Timber);
         Assert.Empty(TimberSummary.Lines(plan));
         Assert.Empty(TimberTables.Planks(plan).Rows);
         using MemoryStream stream = new();
-        PlankingJson.Write(plan, stream);
+        PlankingJson.Write(OnPlanks.Of(plan), stream);
         Assert.DoesNotContain(
             "timber",
             Encoding.UTF8.GetString(stream.ToArray()),
@@ -201,4 +200,7 @@ public sealed class TimberFilesTests
     [InlineData(0, "0 %")]
     public void APartOfTheLimitIsRoundedUp(double index, string words) =>
         Assert.Equal(words, TimberWords.Used(index));
+
+    private static IEnumerable<Drawing> Sheets(BottomPlan plan) =>
+        TimberSheets.Of(plan, plan.Timber!);
 }

@@ -20,14 +20,19 @@ public class WindowTests
     [Fact]
     public void ALineIsCutExactlyAtTheSides()
     {
-        var piece = Assert.Single(Ten.Cut([new(-5, 2), new(15, 6)], false));
+        (ImmutableArray<Vec2> Points, bool Closed) piece = Assert.Single(
+            Ten.Cut([new(-5, 2), new(15, 6)], false)
+        );
         Assert.Equal([new(0, 3), new(10, 5)], piece.Points);
     }
 
     [Fact]
     public void ALineThatLeavesAndComesBackIsTwoPieces()
     {
-        var pieces = Ten.Cut([new(2, 2), new(12, 2), new(12, 8), new(2, 8)], false);
+        List<(ImmutableArray<Vec2> Points, bool Closed)> pieces = Ten.Cut(
+            [new(2, 2), new(12, 2), new(12, 8), new(2, 8)],
+            false
+        );
         Assert.Equal(2, pieces.Count);
         Assert.Equal([new(2, 2), new(10, 2)], pieces[0].Points);
         Assert.Equal([new(10, 8), new(2, 8)], pieces[1].Points);
@@ -36,7 +41,9 @@ public class WindowTests
     [Fact]
     public void AClosedLineThatBeginsInsideIsNotCutAtItsBeginning()
     {
-        var piece = Assert.Single(Ten.Cut([new(5, 5), new(12, 5), new(12, 12), new(5, 12)], true));
+        (ImmutableArray<Vec2> Points, bool Closed) piece = Assert.Single(
+            Ten.Cut([new(5, 5), new(12, 5), new(12, 12), new(5, 12)], true)
+        );
         Assert.False(piece.Closed);
         Assert.Equal([new(5, 10), new(5, 5), new(10, 5)], piece.Points);
     }
@@ -47,7 +54,7 @@ public class WindowTests
         Assert.Empty(Ten.Cut([new(-5, 5), new(5, 15)], false));
         Assert.Empty(Ten.Cut([new(-1, 0), new(-1, 9)], false));
         ImmutableArray<Vec2> inside = [new(1, 1), new(9, 1), new(5, 9)];
-        var whole = Assert.Single(Ten.Cut(inside, true));
+        (ImmutableArray<Vec2> Points, bool Closed) whole = Assert.Single(Ten.Cut(inside, true));
         Assert.True(whole.Closed);
         Assert.Equal(inside, whole.Points);
     }
@@ -59,10 +66,10 @@ public class WindowTests
             .Sample(
                 (points, closed) =>
                 {
-                    var sum = 0.0;
-                    for (var i = 0; i < 8; i++)
+                    double sum = 0.0;
+                    for (int i = 0; i < 8; i++)
                     {
-                        for (var j = 0; j < 5; j++)
+                        for (int j = 0; j < 5; j++)
                         {
                             var least = new Vec2((220.5 * i) - 300.25, (260.5 * j) - 300.25);
                             var window = new Window(least, least + new Vec2(220.5, 260.5));
@@ -78,8 +85,8 @@ public class WindowTests
     public void TheAreasInWindowsSideBySideAddUpToTheWholeArea() =>
         Lines.Sample(points =>
         {
-            var sum = 0.0;
-            for (var i = 0; i < 4; i++)
+            double sum = 0.0;
+            for (int i = 0; i < 4; i++)
             {
                 var least = new Vec2((441.0 * i) - 300.25, -300.25);
                 var window = new Window(least, least + new Vec2(441, 1302.5));
@@ -91,8 +98,8 @@ public class WindowTests
 
     internal static double Length(ImmutableArray<Vec2> points, bool closed)
     {
-        var length = 0.0;
-        for (var i = closed ? 0 : 1; i < points.Length; i++)
+        double length = 0.0;
+        for (int i = closed ? 0 : 1; i < points.Length; i++)
         {
             length += points[i].ChordTo(points[(i + points.Length - 1) % points.Length]);
         }

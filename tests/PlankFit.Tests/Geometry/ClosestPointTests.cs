@@ -109,6 +109,6 @@ public sealed class ClosestPointTests
     private static LoftedSurface Hull(string name)
     {
         Job job = LoftTests.Demo(name);
-        return HullLoft.Build(job.Offsets, job.Hull).Surface;
+        return HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
     }
 }

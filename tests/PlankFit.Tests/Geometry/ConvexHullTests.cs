@@ -14,7 +14,7 @@ public sealed class ConvexHullTests
             .Sample(points =>
             {
                 Vec2[] given = [.. points.Select(p => new Vec2(p.Item1, p.Item2))];
-                var outside = new GeometryFactory()
+                NetTopologySuite.Geometries.Geometry outside = new GeometryFactory()
                     .CreateMultiPointFromCoords([.. given.Select(p => new Coordinate(p.X, p.Y))])
                     .ConvexHull();
                 Vec2[] hull = [.. ConvexHull.Of(given)];

@@ -226,13 +226,13 @@ public sealed class GeodesicAccuracyTests
     public void ItLandsOnTheChineAndOnAStation(string name, double degrees)
     {
         Job job = LoftTests.Demo(name);
-        LoftedSurface hull = HullLoft.Build(job.Offsets, job.Hull).Surface;
+        LoftedSurface hull = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
         var layer = new ParallelSurface(hull, -10);
         double u = hull.UFrom + (0.55 * (hull.UTo - hull.UFrom));
-        var start = new Uv(u, 0.02 * hull.ChineV(u));
+        var start = new Uv(u, 0.02 * hull.UpperV(u));
         Vec3 d = Direction(layer, start, degrees);
         double station = degrees < 90 ? 200 : -200;
-        double Past(Uv uv) => uv.V - hull.ChineV(uv.U);
+        double Past(Uv uv) => uv.V - hull.UpperV(uv.U);
         double PastPlane(Uv uv) => layer.At(uv.U, uv.V).P.X - layer.At(u, 0).P.X - station;
         (double S, Vec3 P) Land(double tolerance, Func<Uv, double> level)
         {
@@ -270,7 +270,7 @@ public sealed class GeodesicAccuracyTests
     private static ParallelSurface Layer(string hull, double offset)
     {
         Job job = LoftTests.Demo(hull);
-        return new(HullLoft.Build(job.Offsets, job.Hull).Surface, offset);
+        return new(HullLoft.Build(job.Offsets, job.Hull.Panel).Surface, offset);
     }
 
     /// <summary>At an angle to the line of growing u, turned towards growing v.</summary>

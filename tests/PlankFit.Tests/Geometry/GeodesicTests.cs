@@ -160,19 +160,19 @@ public sealed class GeodesicTests
     public void OnTheDemoHullsAStepperInSpaceAgrees(string hull, double offset)
     {
         Job job = LoftTests.Demo(hull);
-        LoftedSurface table = HullLoft.Build(job.Offsets, job.Hull).Surface;
+        LoftedSurface table = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
         var layer = new ParallelSurface(table, offset);
         foreach (double part in new[] { 0.15, 0.3, 0.5, 0.7 })
         {
             double u = table.UFrom + (part * (table.UTo - table.UFrom));
-            var start = new Uv(u, 0.2 * table.ChineV(u));
+            var start = new Uv(u, 0.2 * table.UpperV(u));
             SurfacePoint p = layer.At(start.U, start.V);
             Vec3 d = p.Du.Unit() + p.Dv.Unit();
             double length =
                 0.9
                 * p.Dv.Norm
                 * 0.8
-                * table.ChineV(u)
+                * table.UpperV(u)
                 / p.UnitTangent(d)
                     .Dot(p.Left(p.Du.Unit()) * Math.Sign(p.Left(p.Du.Unit()).Dot(p.Dv)));
             Geodesic g = GeodesicTracing.Trace(layer, start, d, 0, length, 1e-5);

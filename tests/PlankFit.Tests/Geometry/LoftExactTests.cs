@@ -156,7 +156,7 @@ public sealed class LoftExactTests
             {
                 yield return loft.At(
                     loft.UFrom + ((loft.UTo - loft.UFrom) * i / 40),
-                    loft.ChineV(loft.UFrom) * j / 10
+                    loft.UpperV(loft.UFrom) * j / 10
                 );
             }
         }

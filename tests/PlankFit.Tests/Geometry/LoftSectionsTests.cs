@@ -33,7 +33,7 @@ public sealed class LoftSectionsTests
             for (int j = 0; j < section.Count; j++)
             {
                 double part = apex && i == 0 ? 0 : chord.Take(j).Sum() / chord.Sum();
-                double miss = loft.At(u, part * loft.ChineV(u)).P.ChordTo(section[j]);
+                double miss = loft.At(u, part * loft.UpperV(u)).P.ChordTo(section[j]);
                 Assert.True(miss < 1e-9, $"station {i}, point {j}: {miss} mm");
             }
         }
@@ -49,7 +49,7 @@ public sealed class LoftSectionsTests
             double x = loft.At(u, 0).P.X;
             for (int k = -1; k <= 6; k++)
             {
-                Assert.Equal(x, loft.At(u, k / 5.0 * loft.ChineV(u)).P.X, 1e-9);
+                Assert.Equal(x, loft.At(u, k / 5.0 * loft.UpperV(u)).P.X, 1e-9);
             }
         }
     }
@@ -64,7 +64,7 @@ public sealed class LoftSectionsTests
         for (int i = 1; i + 1 < loft.StationU.Count; i++)
         {
             double u = loft.StationU[i],
-                v = 0.43 * loft.ChineV(u);
+                v = 0.43 * loft.UpperV(u);
             SurfacePoint before = loft.At(u - e, v),
                 after = loft.At(u + e, v);
             double unit = 1e-9 / 1000;
@@ -87,7 +87,7 @@ public sealed class LoftSectionsTests
         for (int i = 1; i < 60; i++)
         {
             double u = loft.UFrom + ((loft.UTo - loft.UFrom) * i / 60.13),
-                v = loft.ChineV(u) * (-0.1 + (1.2 * (i % 7) / 6));
+                v = loft.UpperV(u) * (-0.1 + (1.2 * (i % 7) / 6));
             Differences.Hold(loft, new(u, v));
         }
     }
@@ -155,7 +155,7 @@ public sealed class LoftSectionsTests
                 LoftedSurface loft = Made(4, apex, outer);
                 for (double u = 500; u < loft.UTo; u += 500)
                 {
-                    Assert.True(loft.At(u, 0.5 * loft.ChineV(u)).Normal.Dot(outer) > 0);
+                    Assert.True(loft.At(u, 0.5 * loft.UpperV(u)).Normal.Dot(outer) > 0);
                 }
             }
         }

@@ -18,14 +18,14 @@ public sealed class LoftTests
     public void EveryGivenPointIsOnTheSurface(string hull)
     {
         Job job = Demo(hull);
-        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull).Surface;
-        string[] names = [job.Hull.Keel, .. job.Hull.Between, job.Hull.Chine];
+        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
+        string[] names = [.. job.Hull.Panel.Lines];
         for (int i = 0; i < job.Offsets.Stations.Length; i++)
         {
             double u = surface.StationU[i];
             Vec3[] points = [.. names.Select(n => Point(job.Offsets, job.Offsets.Find(n)!, i))];
             Assert.True(surface.At(u, 0).P.ChordTo(points[0]) < 1e-9);
-            Assert.True(surface.At(u, surface.ChineV(u)).P.ChordTo(points[^1]) < 1e-9);
+            Assert.True(surface.At(u, surface.UpperV(u)).P.ChordTo(points[^1]) < 1e-9);
             if (points.Length == 3)
             {
                 double v =
@@ -41,12 +41,12 @@ public sealed class LoftTests
     public void DerivativesAreThoseOfThePositions(string hull)
     {
         Job job = Demo(hull);
-        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull).Surface;
+        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
         const double h = 0.05;
         for (int i = 1; i < 40; i++)
         {
             double u = surface.UFrom + ((surface.UTo - surface.UFrom) * i / 40.37),
-                chine = surface.ChineV(u),
+                chine = surface.UpperV(u),
                 v = chine * (0.1 + (0.8 * (i % 7) / 6));
             double k = h * Math.Max(chine / 1000, 1e-3);
             SurfacePoint p = surface.At(u, v);
@@ -69,7 +69,7 @@ public sealed class LoftTests
     public void AtStationsTheSecondDerivativesDoNotJump()
     {
         Job job = Demo("survey-launch");
-        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull).Surface;
+        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
         for (int i = 1; i + 1 < surface.StationU.Count; i++)
         {
             double u = surface.StationU[i];
@@ -84,7 +84,7 @@ public sealed class LoftTests
     public void SectionsOfOneStationStayPlane()
     {
         Job job = Demo("pilot-skiff");
-        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull).Surface;
+        LoftedSurface surface = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
         for (int i = 0; i <= 60; i++)
         {
             double u = surface.UFrom + ((surface.UTo - surface.UFrom) * i / 60),
@@ -150,7 +150,9 @@ public sealed class LoftTests
     [Fact]
     public void CurvatureConvergesTowardsAStemApex()
     {
-        LoftedSurface surface = HullLoft.Build(Demo("tender").Offsets, Demo("tender").Hull).Surface;
+        LoftedSurface surface = HullLoft
+            .Build(Demo("tender").Offsets, Demo("tender").Hull.Panel)
+            .Surface;
         double K(double s) => surface.At(surface.UFrom + s, s / 2).GaussCurvature;
         double limit = K(1e-4);
         Assert.True(double.IsFinite(limit));

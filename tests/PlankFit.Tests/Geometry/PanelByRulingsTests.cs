@@ -30,7 +30,7 @@ public sealed class PanelByRulingsTests
             b1 = Corner(0.1, 1),
             b2 = Corner(1.2, 1);
         Assert.Equal(1388.107076, a1.ChordTo(b2), 1e-4);
-        var onto = PanelSamples.Onto(
+        Func<Vec2, Vec2> onto = PanelSamples.Onto(
             a1,
             a2,
             new(1518.609508, -64.217448),

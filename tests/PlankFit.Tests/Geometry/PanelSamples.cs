@@ -57,7 +57,7 @@ internal static class PanelSamples
     {
         Vec2 Flat(double u, double t) => map.At(u, patch.V(u, t));
         Vec2 Exact(double u, double t) => exact(u, patch.V(u, t));
-        var onto = Onto(
+        Func<Vec2, Vec2> onto = Onto(
             Flat(patch.UFrom, 0),
             Flat(patch.UTo, 0),
             Exact(patch.UFrom, 0),

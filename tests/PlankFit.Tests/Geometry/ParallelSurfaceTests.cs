@@ -79,12 +79,12 @@ public sealed class ParallelSurfaceTests
         foreach (string hull in new[] { "survey-launch", "pilot-skiff", "tender" })
         {
             Job job = LoftTests.Demo(hull);
-            LoftedSurface table = HullLoft.Build(job.Offsets, job.Hull).Surface;
+            LoftedSurface table = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
             var layer = new ParallelSurface(table, -14.5);
             for (int i = 1; i < 40; i++)
             {
                 double u = table.UFrom + ((table.UTo - table.UFrom) * i / 40.37);
-                Differences.Hold(layer, new(u, table.ChineV(u) * (0.1 + (0.8 * (i % 7) / 6))));
+                Differences.Hold(layer, new(u, table.UpperV(u) * (0.1 + (0.8 * (i % 7) / 6))));
             }
         }
     }

@@ -22,7 +22,7 @@ public sealed class RandomLoftTests
                     double u = table.UFrom + (part * (table.UTo - table.UFrom));
                     foreach (double t in new[] { 0.05, 0.5, 1 })
                     {
-                        Uv at = new(u, t * table.ChineV(u));
+                        Uv at = new(u, t * table.UpperV(u));
                         Differences.Hold(table, at);
                         Differences.Hold(layer, at);
                     }
@@ -110,12 +110,12 @@ public sealed class RandomLoftTests
     {
         double u = table.UFrom + (part * (table.UTo - table.UFrom)),
             angle = degrees * Math.PI / 180;
-        var start = new Uv(u, 0.03 * table.ChineV(u));
+        var start = new Uv(u, 0.03 * table.UpperV(u));
         SurfacePoint p = layer.At(start.U, start.V);
         Vec3 along = p.Du.Unit(),
             across = (p.Dv - (p.Dv.Dot(along) * along)).Unit(),
             d = (Math.Cos(angle) * along) + (Math.Sin(angle) * across);
-        double Past(Uv uv) => uv.V - (0.97 * table.ChineV(uv.U));
+        double Past(Uv uv) => uv.V - (0.97 * table.UpperV(uv.U));
         Geodesic whole = GeodesicTracing.Trace(layer, start, d, 0, 1500, 1e-5, uv => Past(uv) < 0);
         double to = Past(whole.UvAt(whole.To)) > 0 ? whole.Crossing(Past, 0, whole.To) : whole.To;
         return (GeodesicTracing.Trace(layer, start, d, 0, to, 1e-5), start, d);

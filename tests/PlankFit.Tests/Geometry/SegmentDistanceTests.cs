@@ -48,7 +48,7 @@ public sealed class SegmentDistanceTests
     [Fact]
     public void NoPairOfPointsIsNearer()
     {
-        Gen<Vec3> point = Gen.Select(
+        var point = Gen.Select(
             Gen.Double[-100, 100],
             Gen.Double[-100, 100],
             Gen.Double[-100, 100],

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Geometry.Primitives;
 
@@ -85,7 +86,7 @@ public sealed class ThinningTests
             .Sample(
                 (line, within) =>
                 {
-                    var thin = Thinning.Open(line, within);
+                    ImmutableArray<Vec2> thin = Thinning.Open(line, within);
                     Assert.Equal(line[0], thin[0]);
                     Assert.Equal(line[^1], thin[^1]);
                     int next = 1;

@@ -53,7 +53,7 @@ public sealed class ClassicalCuttingTests
 
     private static void Optimum(int boards, int stock, params (int Length, int Count)[] items)
     {
-        var (used, atLeast) = ClassicalCases.Cut(stock, items);
+        (int used, double atLeast) = ClassicalCases.Cut(stock, items);
         Assert.Equal(boards, used);
         // A bound may fall short of the optimum; it is never above it.
         Assert.InRange(atLeast, boards - 1 + 1e-6, boards + 1e-6);

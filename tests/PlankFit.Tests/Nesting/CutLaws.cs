@@ -67,7 +67,7 @@ internal static class CutLaws
         }
 
         HashSet<PieceId> ids = [.. asked.Select(p => p.Id)];
-        foreach (var strange in told.Where(t => !ids.Contains(t.Key)))
+        foreach (IGrouping<PieceId, SawPiece>? strange in told.Where(t => !ids.Contains(t.Key)))
         {
             yield return $"{strange.Key} was not asked for";
         }
@@ -90,12 +90,16 @@ internal static class CutLaws
     /// <summary>Boards that there are, each once, and fit for what lies in them.</summary>
     private static IEnumerable<string> Stock(NestPlan plan)
     {
-        foreach (var same in plan.Boards.GroupBy(b => b.Id).Where(g => g.Count() > 1))
+        foreach (
+            IGrouping<string, SawnBoard>? same in plan
+                .Boards.GroupBy(b => b.Id)
+                .Where(g => g.Count() > 1)
+        )
         {
             yield return $"board {same.Key} is sawn {same.Count()} times";
         }
 
-        foreach (var row in plan.Boards.GroupBy(b => b.Stock))
+        foreach (IGrouping<StockBoard, SawnBoard> row in plan.Boards.GroupBy(b => b.Stock))
         {
             if (!plan.Spec.Boards.Contains(row.Key))
             {
@@ -162,7 +166,7 @@ internal static class CutLaws
             yield break;
         }
 
-        var boards = plan
+        ILookup<PieceId, string> boards = plan
             .Boards.SelectMany(b => b.Pieces.Select(p => (p.Piece, b.Id)))
             .ToLookup(p => p.Piece.Id, p => p.Id);
         // Twins that no board is clear for together are told so, by name, and only those may be apart.

@@ -4,16 +4,13 @@ using PlankFit.Planking.Stock;
 namespace PlankFit.Tests.Nesting;
 
 /// <summary>
-/// No rip runs through what the lanes on both its sides leave empty to the far end of what it parts, if that is long enough to keep and nothing is kept the longer
-/// for the rip; and no rip is narrower than a kerf. Asked of the list of cuts, by the boxes around the pieces of each lane.
+/// No rip runs through a clear box that the lanes on both its sides leave empty to either end of what it parts, if that is worth keeping and larger than anything
+/// that is kept for the rip; and no rip is narrower than a kerf. Asked of the list of cuts, by the boxes around the pieces of each lane.
 /// </summary>
 internal static class EmptyBoardLaws
 {
     /// <summary>Lanes lie within this of where their rips are, mm.</summary>
     private const double NearMm = 0.3;
-
-    /// <summary>Outlines are thinned within less when they are laid, mm.</summary>
-    private const double ThinnedMm = 0.06;
 
     public static IEnumerable<string> Broken(NestSpec spec, SawnBoard board) =>
         Broken(spec, BoardCuts.Of(board, spec));
@@ -23,7 +20,6 @@ internal static class EmptyBoardLaws
         BoardFrame frame = list.Frame;
         Span[] kept = [.. Offcuts.Of(spec, list).Select(o => Kept(frame, o))];
         Band[] bands = [.. Bands(spec, list)];
-        double usable = Usable(frame).End;
         foreach (SawCut rip in list.Cuts.Where(c => c.Kind == CutKind.Rip && !c.IsPlaned))
         {
             string text = $"{list.Board.Id}, cut {rip.Number}, rip at {rip.From.Y:0.0}";
@@ -41,90 +37,157 @@ internal static class EmptyBoardLaws
                 continue;
             }
 
-            // Beside the lanes it parts them from what no piece lies in, over their whole length.
-            if (under.IsEmpty || over.IsEmpty)
+            foreach (Span empty in Empty(spec, rip, under, over))
             {
-                continue;
-            }
-
-            double end = Math.Min(usable, rip.To.X);
-            Span[] beside = [.. kept.Where(k => under.Has(k) || over.Has(k))];
-            double from = Math.Max(under.To, over.To);
-            if (
-                rip.To.X > from + spec.KerfMm + NearMm
-                && end - from - spec.KerfMm >= spec.LeastOffcutMm
-                && !beside.Any(k => k.From < from && k.To > from + spec.KerfMm)
-            )
-            {
-                yield return $"{text}, runs on to {rip.To.X:0}, and all is empty from {from:0}";
-            }
-        }
-    }
-
-    /// <summary>
-    /// Of a board without faults the largest piece kept is as large as any end that lanes side by side, and what lies empty beside them, leave empty in common: such an
-    /// end can always be had, by rips beside those lanes and then one cut across them.
-    /// </summary>
-    public static IEnumerable<string> Smaller(NestSpec spec, BoardCutList list)
-    {
-        if (
-            !list.Frame.Stock.Faults.IsEmpty
-            || (list.Frame.Stock.GrainAcross && !list.CutOuts.IsEmpty)
-        )
-        {
-            yield break;
-        }
-
-        Band[] bands = [.. Bands(spec, list)];
-        (double begin, double end) = Usable(list.Frame);
-        double largest = Offcuts.Of(spec, list).Select(o => o.AreaMm2).DefaultIfEmpty(0).Max();
-        for (int i = 0; i < bands.Length; i++)
-        {
-            for (int j = i; j < bands.Length; j++)
-            {
-                double to = bands[i..(j + 1)].Max(b => b.To),
-                    length = double.IsFinite(to) ? end - to - spec.KerfMm : end - begin,
-                    width = bands[j].High - bands[i].Low;
                 if (
-                    length >= spec.LeastOffcutMm
-                    && width >= spec.LeastOffcutWidthMm
-                    && length * width > largest + (NearMm * (length + width))
+                    Clear(spec, list, empty, low, high) is { } clear
+                    && !kept.Any(k =>
+                        IsForTheRip(k, under, over, empty, spec.KerfMm)
+                        && k.Area >= clear.Area - (NearMm * (clear.Length + clear.Width))
+                    )
                 )
                 {
-                    yield return $"{list.Board.Id}: lanes leave {length:0} x {width:0} mm empty, and the largest piece kept is {largest:0} mm²";
+                    yield return $"{text}, runs from {rip.From.X:0} to {rip.To.X:0}, and {clear.From:0} to {clear.To:0} is empty, {clear.Width:0} wide";
                 }
             }
         }
     }
 
-    /// <summary>The first piece of every lane lies at the board's squared end, but where a fault of the board ends between the two: a lane that has been laid nearer to its neighbour than it was ripped keeps where it began.</summary>
-    public static IEnumerable<string> BegunLate(NestSpec spec, BoardCutList list)
+    /// <summary>
+    /// It reaches into what is empty, or lies at the two lanes and beyond them, where rips would part them from others: had they been parted from all others, and their common end sawn off, before the rip between them, it
+    /// would be smaller. Whatever else is kept would be as it is.
+    /// </summary>
+    private static bool IsForTheRip(Span kept, Band under, Band over, Span empty, double kerf) =>
+        kept.High > under.Low - kerf
+        && kept.Low < over.High + kerf
+        && (
+            kept.Low < under.Low - NearMm
+            || kept.High > over.High + NearMm
+            || (kept.From < empty.To + kerf && kept.To > empty.From - kerf)
+        );
+
+    /// <summary>Beyond the pieces on both sides of a rip, and before them, a kerf away, as far as the rip runs.</summary>
+    private static IEnumerable<Span> Empty(NestSpec spec, SawCut rip, Band under, Band over)
     {
-        double begin =
-            Usable(list.Frame).Begin + (list.Frame.Stock.GrainAcross ? spec.EdgeMm : spec.EndMm);
-        for (int l = 0; l < list.Lanes.Length; l++)
+        double from = Math.Min(under.From, over.From) - spec.KerfMm,
+            to = Math.Max(under.To, over.To) + spec.KerfMm;
+        if (from > rip.From.X + NearMm)
         {
-            SawnLane lane = list.Lanes[l];
-            double from = list
-                .Board.Pieces.Where(p => lane.PieceIds.Contains(p.Piece.Id))
-                .SelectMany(p => list.Frame.Of(p))
-                .Min(p => p.X);
-            if (
-                from > begin + ThinnedMm
-                && !Faults(list.Frame)
-                    .Any(f => f.To >= begin - spec.KerfMm && f.To < from + ThinnedMm)
-            )
+            yield return new(rip.From.X, from, under.Low, over.High);
+        }
+
+        if (rip.To.X > to + NearMm)
+        {
+            yield return new(to, rip.To.X, under.Low, over.High);
+        }
+    }
+
+    /// <summary>
+    /// The largest piece kept is as large as any clear box in an end that lanes side by side, and what lies empty beside them, leave empty in common: such an
+    /// end can always be had, by rips beside those lanes and then one cut across them. Of a lane by itself, in what its cuts across leave.
+    /// </summary>
+    public static IEnumerable<string> Smaller(NestSpec spec, BoardCutList list)
+    {
+        Band[] bands = [.. Bands(spec, list)];
+        double largest = Offcuts.Of(spec, list).Select(o => o.AreaMm2).DefaultIfEmpty(0).Max();
+        for (int i = 0; i < bands.Length; i++)
+        {
+            for (int j = i; j < bands.Length; j++)
             {
-                yield return $"{list.Board.Id}: lane {l + 1} begins at {from:0.0}, and no fault ends between there and {begin:0.0}";
+                Band[] these = bands[i..(j + 1)];
+                double low = these[0].Low,
+                    high = these[^1].High;
+                // In a lane by itself ends that lean are carried on to its edges.
+                double[] sawn =
+                [
+                    .. i < j || these[0].IsEmpty
+                        ? []
+                        : list
+                            .Cuts.Where(c => c.Lane is { } l && list.Lanes[l].LowMm == low)
+                            .SelectMany(c => Sawn(spec, c)),
+                ];
+                foreach (
+                    Span empty in new[]
+                    {
+                        new Span(
+                            0,
+                            sawn.Append(these.Min(b => b.From) - spec.KerfMm).Min(),
+                            low,
+                            high
+                        ),
+                        new Span(
+                            sawn.Append(these.Max(b => b.To) + spec.KerfMm).Max(),
+                            list.Frame.LengthMm,
+                            low,
+                            high
+                        ),
+                    }
+                )
+                {
+                    if (
+                        Clear(spec, list, empty, null, null) is { } clear
+                        && clear.Area > largest + (NearMm * (clear.Length + clear.Width))
+                    )
+                    {
+                        yield return $"{list.Board.Id}: lanes leave {clear.Length:0} x {clear.Width:0} mm empty, and the largest piece kept is {largest:0} mm²";
+                    }
+                }
             }
         }
     }
 
-    /// <summary>Along the board without what is unusable at its ends.</summary>
-    private static (double Begin, double End) Usable(BoardFrame frame) =>
-        frame.Stock.GrainAcross
-            ? (0, frame.LengthMm)
-            : (frame.Stock.MarkedEndMm, frame.LengthMm - frame.Stock.OtherEndMm);
+    /// <summary>From where to where a cut across and its kerf reach along the board.</summary>
+    private static IEnumerable<double> Sawn(NestSpec spec, SawCut cut)
+    {
+        double kerf = spec.KerfMm / Math.Cos(cut.DegreesFromSquare * Math.PI / 180);
+        return cut.Kind == CutKind.Edge
+            ? []
+            : cut.Line.SelectMany(v => new[] { v.X - kerf, v.X + kerf });
+    }
+
+    /// <summary>Of all boxes within one whose sides lie on its own or on those of what is to be cut out: the largest that is clear, worth keeping, and holds the kerf of a rip; null where none is.</summary>
+    private static Span? Clear(
+        NestSpec spec,
+        BoardCutList list,
+        Span within,
+        double? ripLow,
+        double? ripHigh
+    )
+    {
+        within = within with
+        {
+            From = Math.Max(0, within.From),
+            To = Math.Min(list.Frame.LengthMm, within.To),
+            Low = Math.Max(0, within.Low),
+            High = Math.Min(list.Frame.WidthMm, within.High),
+        };
+        Span[] cutOut =
+        [
+            .. list
+                .CutOuts.Where(c => c.IsEnd)
+                .Select(c => new Span(c.FromMm, c.ToMm, c.LowMm, c.HighMm)),
+            .. Faults(list.Frame),
+        ];
+        IEnumerable<Span> boxes =
+            from x0 in cutOut.Select(f => f.To).Append(within.From)
+            from x1 in cutOut.Select(f => f.From).Append(within.To)
+            where x0 >= within.From && x1 <= within.To && x1 - x0 >= spec.LeastOffcutMm
+            from y0 in cutOut.Select(f => f.High).Append(within.Low)
+            from y1 in cutOut.Select(f => f.Low).Append(within.High)
+            where
+                y0 >= within.Low
+                && y1 <= within.High
+                && y1 - y0 >= spec.LeastOffcutWidthMm
+                && !(y0 > ripLow)
+                && !(y1 < ripHigh)
+            select new Span(x0, x1, y0, y1);
+        return boxes
+            .Where(b =>
+                !cutOut.Any(f => f.From < b.To && f.To > b.From && f.Low < b.High && f.High > b.Low)
+            )
+            .Select(b => (Span?)b)
+            .MaxBy(b => b!.Value.Area);
+    }
 
     /// <summary>The lanes, and what lies empty beside and between them, from the marked edge.</summary>
     private static IEnumerable<Band> Bands(NestSpec spec, BoardCutList list)
@@ -168,7 +231,14 @@ internal static class EmptyBoardLaws
         return new(Math.Min(a.X, b.X), Math.Max(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.Y, b.Y));
     }
 
-    private readonly record struct Span(double From, double To, double Low, double High);
+    private readonly record struct Span(double From, double To, double Low, double High)
+    {
+        public double Length => To - From;
+
+        public double Width => High - Low;
+
+        public double Area => Length * Width;
+    }
 
     /// <summary>Pieces lie in it from so far to so far along the board.</summary>
     private sealed record Band(double Low, double High, double From, double To)
@@ -177,7 +247,5 @@ internal static class EmptyBoardLaws
             new(low, high, double.PositiveInfinity, double.NegativeInfinity);
 
         public bool IsEmpty => From > To;
-
-        public bool Has(Span kept) => kept.Low < High && kept.High > Low;
     }
 }

@@ -8,22 +8,39 @@ namespace PlankFit.Tests.Nesting;
 /// <summary>What boards leave empty at their ends, on jobs by chance and on a list of cuts that has what is wrong.</summary>
 public sealed class EmptyBoardTests
 {
-    /// <summary>Rows begin at the squared end, or where a fault of the board ends: but for faults nothing is ever left empty at the near end.</summary>
     [Fact]
-    public void NoRipRunsThroughEmptyBoardAndRowsBeginAtTheSquaredEnd() =>
-        FixedDraws.Keep(
-            RandomCutting.Gen,
-            20,
-            1500,
+    public void NoRipOfAPlanRunsThroughEmptyBoardAtEitherEnd() =>
+        RandomCutting.Gen.Sample(
             job =>
             {
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
-                BoardCutList[] lists = [.. plan.Boards.Select(b => BoardCuts.Of(b, plan.Spec))];
-                Assert.Empty(lists.SelectMany(l => EmptyBoardLaws.Broken(plan.Spec, l)));
-                Assert.Empty(lists.SelectMany(l => EmptyBoardLaws.Smaller(plan.Spec, l)));
-                Assert.Empty(lists.SelectMany(l => EmptyBoardLaws.BegunLate(plan.Spec, l)));
-            }
+                Hold(plan.Spec, plan.Boards);
+            },
+            iter: LongRuns.Of(12, 1500),
+            threads: 2
         );
+
+    [Fact]
+    public void NoRipRunsThroughEmptyBoardWhereverItsFaultsAre() =>
+        RandomLanes.Gen.Sample(
+            lanes =>
+            {
+                Hold(lanes.Spec, [lanes.Board]);
+                Assert.Empty(SawLaws.Broken(lanes.Spec, lanes.Board));
+                Assert.Empty(OffcutLaws.Broken(lanes.Spec, lanes.Board));
+            },
+            iter: LongRuns.Of(200, 20000),
+            threads: 2
+        );
+
+    private static void Hold(NestSpec spec, IEnumerable<SawnBoard> boards)
+    {
+        foreach (BoardCutList list in boards.Select(b => BoardCuts.Of(b, spec)))
+        {
+            Assert.Empty(EmptyBoardLaws.Broken(spec, list));
+            Assert.Empty(EmptyBoardLaws.Smaller(spec, list));
+        }
+    }
 
     /// <summary>Two lanes of 2000 in a board of 2440 and a rip between them. Run on over all of it, or narrower than its kerf, or half off the board, it is told.</summary>
     [Fact]
@@ -50,9 +67,8 @@ public sealed class EmptyBoardTests
         };
         Assert.Empty(EmptyBoardLaws.Broken(spec, right));
         Assert.Empty(EmptyBoardLaws.Smaller(spec, right));
-        Assert.Empty(EmptyBoardLaws.BegunLate(spec, right));
         Assert.Contains(
-            "runs on to 2440, and all is empty from 2000",
+            "runs from 0 to 2440, and 2003 to 2440 is empty, 277 wide",
             Assert.Single(EmptyBoardLaws.Broken(spec, through)),
             StringComparison.Ordinal
         );
@@ -75,15 +91,6 @@ public sealed class EmptyBoardTests
                     With(rip with { From = high, To = high + new Vec2(2000, 0) })
                 )
             ),
-            StringComparison.Ordinal
-        );
-        SawnBoard late = board with
-        {
-            Pieces = [board.Pieces[0], board.Pieces[1] with { Shift = new(1, 140) }],
-        };
-        Assert.Contains(
-            "lane 2 begins at 1.0, and no fault",
-            Assert.Single(EmptyBoardLaws.BegunLate(spec, right with { Board = late })),
             StringComparison.Ordinal
         );
     }

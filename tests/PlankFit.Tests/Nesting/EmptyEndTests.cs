@@ -220,7 +220,11 @@ public sealed class EmptyEndTests
         )
         {
             using var file = new MemoryStream();
-            DxfWriter.Write(file, BoardPattern.Of(plan, list.Board), new(version, units));
+            DxfWriter.Write(
+                file,
+                BoardPattern.Of(plan, plan.Nest!.Spec, list.Board),
+                new(version, units)
+            );
             DxfReading read = new(file.ToArray());
             read.HoldToTheRules();
             (double, double)[][] lines =

@@ -76,7 +76,7 @@ internal static class LongEndedPieces
 
     private static SawPiece LeftLong(SawPiece piece, Random chance)
     {
-        var ends = ImmutableArray.CreateBuilder<LongEnd>();
+        ImmutableArray<LongEnd>.Builder ends = ImmutableArray.CreateBuilder<LongEnd>();
         double middle = piece.Outline.Average(p => p.X);
         for (int i = 0; i < 4; i++)
         {

@@ -89,24 +89,33 @@ internal static class OffcutLaws
         }
     }
 
-    /// <summary>It lies beyond a cut that takes an empty end off, across all of it, and whatever is sawn after that at its height ends there.</summary>
+    /// <summary>It lies beyond a cut that takes an empty end off, or before one at the near end, across all of it, and whatever is sawn after that at its height ends there.</summary>
     private static bool SawnOff(BoardCutList cuts, Offcut offcut)
     {
         Vec2 a = cuts.Frame.Of(new Vec2(offcut.FromMm, offcut.LowMm)),
             b = cuts.Frame.Of(new Vec2(offcut.ToMm, offcut.HighMm));
         double from = Math.Min(a.X, b.X),
+            to = Math.Max(a.X, b.X),
             low = Math.Min(a.Y, b.Y),
             high = Math.Max(a.Y, b.Y);
         return cuts.Cuts.Any(end =>
             end.Kind == CutKind.EndOff
-            && from >= end.From.X + end.KerfMm - NearMm
+            && (
+                end.IsNearEnd
+                    ? to <= end.From.X + end.KerfMm + NearMm
+                    : from >= end.From.X + end.KerfMm - NearMm
+            )
             && low >= end.From.Y - NearMm
             && high <= end.To.Y + NearMm
             && cuts.Cuts.Skip(end.Number)
                 .Where(c =>
                     c.Line.Max(v => v.Y) > low + NearMm && c.Line.Min(v => v.Y) < high - NearMm
                 )
-                .All(c => c.Line.Max(v => v.X) <= end.From.X + NearMm)
+                .All(c =>
+                    end.IsNearEnd
+                        ? c.Line.Min(v => v.X) >= end.From.X - NearMm
+                        : c.Line.Max(v => v.X) <= end.From.X + NearMm
+                )
         );
     }
 

@@ -27,7 +27,7 @@ internal static class SawLaws
     public static IEnumerable<string> Broken(NestSpec spec, BoardCutList list)
     {
         string board = list.Board.Id;
-        Dictionary<PieceId, Polygon> shapes = list.Board.Pieces.ToDictionary(
+        var shapes = list.Board.Pieces.ToDictionary(
             p => p.Piece.Id,
             p => BoardLaws.Shape(list.Frame.Of(p))
         );

@@ -11,7 +11,7 @@ public sealed class SilentSolverTests
     [InlineData("misc/catchctrlx = FALSE\n", false)]
     public void TheSolverKnowsItsSettings(string setting, bool known)
     {
-        using Solver solver = Solver.CreateSolver("SCIP");
+        using var solver = Solver.CreateSolver("SCIP");
         Assert.Equal(known, solver.SetSolverSpecificParametersAsString(setting));
     }
 }

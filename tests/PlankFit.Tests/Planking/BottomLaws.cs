@@ -115,7 +115,7 @@ internal static class BottomLaws
             double meanA = a.Outline.Average(p => p.X),
                 meanB = b.Outline.Average(p => p.X);
             bool whole =
-                a.Ends.Concat(b.Ends).All(e => e.At is HullEdge.Keel or HullEdge.Chine)
+                a.Ends.Concat(b.Ends).All(e => e.At is PanelEdge.Lower or PanelEdge.Upper)
                 && a.Ends.Length == 2
                 && b.Ends.Length == 2;
             if (whole && !(meanA < meanB))
@@ -274,7 +274,7 @@ internal static class BottomLaws
         )!;
         var uv = new Uv(
             near.U,
-            plan.Hull.Surface.ChineV(Math.Max(near.U, plan.Hull.Surface.UFrom + 60)) / 2
+            plan.Hull.Surface.UpperV(Math.Max(near.U, plan.Hull.Surface.UFrom + 60)) / 2
         );
         int step = Math.Max(1, plank.Outline.Length / 24);
         for (int i = 0; i < plank.Outline.Length; i += step)

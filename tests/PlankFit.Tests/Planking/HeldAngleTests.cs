@@ -90,7 +90,7 @@ public sealed class HeldAngleTests
 
     private static Vec3? Nearest(Plank plank, Vec3 at)
     {
-        PlankEnd? keel = plank.Ends.FirstOrDefault(e => e.At == HullEdge.Keel);
+        PlankEnd? keel = plank.Ends.FirstOrDefault(e => e.At == PanelEdge.Lower);
         if (keel is null || keel.Outline.Min(p => p.ChordTo(at)) > 1e-3)
         {
             return null;

@@ -22,7 +22,7 @@ internal static class KeelSideLaws
         layer
             .Starboard.SelectMany(plank =>
                 plank
-                    .Ends.Where(e => e.At == HullEdge.Keel)
+                    .Ends.Where(e => e.At == PanelEdge.Lower)
                     .SelectMany(end => OfEnd(plan, layer, plank, end, side))
             )
             .DefaultIfEmpty((double.PositiveInfinity, "no end meets the keel"))

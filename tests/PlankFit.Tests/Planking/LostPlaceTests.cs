@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using CsCheck;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -35,6 +36,21 @@ public sealed partial class LostPlaceTests
             StringComparison.Ordinal
         );
         Assert.Contains("narrower stock", fault.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>What shows itself only when planks are laid is told beside what is told before.</summary>
+    [Fact]
+    public void AFaultOfAnotherLayerHidesNoFold()
+    {
+        Job job = Folding(198).Job;
+        PlankLayerSpec wide = (job.Layers.OfType<PlankLayerSpec>().Last()) with
+        {
+            Name = "wide",
+            WidthMm = 9000,
+        };
+        PlanResult result = Planned(job with { Layers = job.Layers.Add(wide) });
+        Assert.Equal(["layer wide", "layer skin 1"], result.Findings.Select(f => f.Where));
+        Assert.Contains("folds", result.Findings[1].Message, StringComparison.Ordinal);
     }
 
     [Fact]

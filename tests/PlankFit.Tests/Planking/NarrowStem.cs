@@ -5,6 +5,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -92,11 +93,11 @@ internal static class NarrowStem
             ),
             Line("chine", a => KeelY(a) + Wide(a), ChineZ),
         ];
-        var stack = Enumerable
+        IEnumerable<LayerSpec> stack = Enumerable
             .Range(0, skins.Count)
             .Select(i =>
                 (LayerSpec)
-                    new PlankLayerSpec(
+                    PlankLayer.Of(
                         $"skin {i + 1}",
                         skins.Thickness,
                         Math.Min(skins.Width, 0.03 * plan.Length),
@@ -110,8 +111,6 @@ internal static class NarrowStem
                     )
             );
         var planking = new PlankingJob(
-            $"{plan} {rise} {skins}",
-            "000000",
             LengthUnit.Millimetre,
             new(
                 [.. x.Select((a, i) => new Station($"{i}", a))],

@@ -5,6 +5,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -94,8 +95,6 @@ internal static class OddTables
             );
         return new(
             new PlankingJob(
-                "odd",
-                "000000",
                 LengthUnit.Millimetre,
                 new(
                     [.. Enumerable.Range(0, n).Select(i => new Station($"{i}", i * table.Spacing))],
@@ -113,7 +112,7 @@ internal static class OddTables
                         .Range(0, layers)
                         .Select(i =>
                             (LayerSpec)
-                                new PlankLayerSpec(
+                                PlankLayer.Of(
                                     $"layer {i + 1}",
                                     layer.Thickness,
                                     layer.Width,

@@ -31,7 +31,7 @@ public sealed class OutlineChordTests
                     job.Offsets.Stations,
                     [
                         .. job.Offsets.Lines.Select(l =>
-                            l.Name == job.Hull.Chine
+                            l.Name == job.Hull.Panel.Upper
                                 ? l with
                                 {
                                     HeightsMm = l.HeightsMm.SetItem(

@@ -1,4 +1,5 @@
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
 
 namespace PlankFit.Tests.Planking;
@@ -102,8 +103,12 @@ internal static class OutlineLaws
             area += (plank.Outline[i] - o).Cross(plank.Outline[i + 1] - o);
         }
 
-        // The bottom looks down on both sides.
-        if (!(area.Z < 0) && area.Norm > 1)
+        // The bottom looks down on both sides, a topside outboard.
+        double outward =
+            layer.Panel.HasKeel ? -area.Z
+            : plank.Side == Side.Port ? -area.Y
+            : area.Y;
+        if (!(outward > 0) && area.Norm > 1)
         {
             broken.Add(
                 $"{plank.Id} of {layer.Spec.Name}: its outline runs clockwise seen from outside"

@@ -118,7 +118,7 @@ public sealed class PrismTests
                 .Starboard.Where(p => p.Kind is PlankKind.Full or PlankKind.Master)
         )
         {
-            PlankEnd? keel = plank.Ends.FirstOrDefault(e => e.At == HullEdge.Keel);
+            PlankEnd? keel = plank.Ends.FirstOrDefault(e => e.At == PanelEdge.Lower);
             if (keel is null || plank.Ends.Length != 2)
             {
                 continue;
@@ -254,15 +254,13 @@ public sealed class PrismTests
                 [.. x.Select(_ => (double?)y)]
             );
         var planking = new PlankingJob(
-            "rocker",
-            "000000",
             LengthUnit.Millimetre,
             new(
                 [.. x.Select((a, i) => new Station($"{i}", a))],
                 [Line("keel", 0), Line("chine", 1000)]
             ),
             new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-            [new PlankLayerSpec("one", 1e-6, 150, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null)],
+            [PlankLayer.Of("one", 1e-6, 150, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null)],
             EndRules.Default,
             BendLimits.Default
         );
@@ -303,5 +301,5 @@ public sealed class PrismTests
         return new((p.Y / Math.Cos(b)) + (keel * Math.Sin(b)), v);
     }
 
-    private static PlankEnd Keel(Plank plank) => plank.Ends.Single(e => e.At == HullEdge.Keel);
+    private static PlankEnd Keel(Plank plank) => plank.Ends.Single(e => e.At == PanelEdge.Lower);
 }

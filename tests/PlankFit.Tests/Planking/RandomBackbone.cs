@@ -19,7 +19,7 @@ internal static class RandomBackbone
     public static readonly Gen<Job> Gen = CsCheck
         .Gen.Select(
             RandomHull.Gen.Where(job =>
-                job.Offsets.Find(job.Hull.Keel)!.HalfBreadthsMm.Max() >= 25
+                job.Offsets.Find(job.Hull.Panel.Lower)!.HalfBreadthsMm.Max() >= 25
             ),
             Keel,
             Readings

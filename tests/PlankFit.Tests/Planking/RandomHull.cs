@@ -5,6 +5,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -92,7 +93,7 @@ internal static class RandomHull
         double ChineZ(double at) => KeelZ(at) + ((ChineY(at) - KeelY(at)) * Slope(at));
         OffsetLine Line(string name, Func<double, double> y, Func<double, double> z) =>
             new(name, [], [.. x.Select(a => (double?)z(a))], [.. x.Select(a => (double?)y(a))]);
-        var lines = ImmutableArray.CreateBuilder<OffsetLine>();
+        ImmutableArray<OffsetLine>.Builder lines = ImmutableArray.CreateBuilder<OffsetLine>();
         lines.Add(Line("keel", KeelY, KeelZ));
         if (camber)
         {
@@ -107,11 +108,11 @@ internal static class RandomHull
 
         lines.Add(Line("chine", ChineY, ChineZ));
         double width = Math.Min(layers.Width, half / 3);
-        var stack = Enumerable
+        IEnumerable<LayerSpec> stack = Enumerable
             .Range(0, layers.Count)
             .Select(i =>
                 (LayerSpec)
-                    new PlankLayerSpec(
+                    PlankLayer.Of(
                         $"layer {i + 1}",
                         layers.Thickness,
                         width,
@@ -126,8 +127,6 @@ internal static class RandomHull
             );
         return new(
             new PlankingJob(
-                "by chance",
-                "000000",
                 LengthUnit.Millimetre,
                 new([.. x.Select((a, i) => new Station($"{i}", a))], lines.ToImmutable()),
                 new(

@@ -7,6 +7,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Geometry;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -33,15 +34,13 @@ public sealed class RefusedJobsTests
         OffsetLine Line(string name, double y, double z) =>
             new(name, [], [.. x.Select(_ => (double?)z)], [.. x.Select(_ => (double?)y)]);
         var planking = new PlankingJob(
-            "tight",
-            "000000",
             LengthUnit.Millimetre,
             new(
                 [.. x.Select((a, i) => new Station($"{i}", a))],
                 [Line("keel", 0, 0), Line("b", 28, 6), Line("chine", 40, 30)]
             ),
             new("keel", "chine", ["b"], OffsetsAreTo.Outside, KeelSide.Plumb),
-            [new PlankLayerSpec("thick", 60, 20, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null)],
+            [PlankLayer.Of("thick", 60, 20, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null)],
             EndRules.Default,
             BendLimits.Default
         );
@@ -77,7 +76,7 @@ public sealed class RefusedJobsTests
             .Sample(
                 (thickness, width, angle, master, drift, bump, station) =>
                 {
-                    PlankLayerSpec layer = new(
+                    PlankLayerSpec layer = PlankLayer.Of(
                         "odd",
                         Math.Abs(thickness) + 0.1,
                         Math.Abs(width) + 20,
@@ -138,8 +137,12 @@ public sealed class RefusedJobsTests
     {
         PlanResult result = BottomPlanner.Plan(job);
         Assert.Null(result.Plan);
-        Finding fault = Assert.Single(result.Findings, f => f.Severity == Severity.Error);
-        Assert.Equal(where, fault.Where);
-        Assert.Contains(says, fault.Message, StringComparison.Ordinal);
+        // Every layer has the fault, and each is told of its own.
+        Assert.All(
+            result.Findings,
+            f => Assert.Contains(says, f.Message, StringComparison.Ordinal)
+        );
+        Finding fault = Assert.Single(result.Findings, f => f.Where == where);
+        Assert.Equal(Severity.Error, fault.Severity);
     }
 }

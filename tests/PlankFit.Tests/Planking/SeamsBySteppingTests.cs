@@ -104,7 +104,7 @@ public sealed class SeamsBySteppingTests
             ClosestPoint.TryFind(
                 surface,
                 p,
-                new(u, plan.Hull.Surface.ChineV(u) / 2),
+                new(u, plan.Hull.Surface.UpperV(u) / 2),
                 1e-9,
                 out ClosestPoint.Result foot
             )

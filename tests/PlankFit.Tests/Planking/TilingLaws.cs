@@ -14,7 +14,7 @@ internal static class TilingLaws
     public static void Check(PlankLayerPlan layer, List<string> broken)
     {
         Edges(layer, broken);
-        (PlankId Id, HullEdge At, Vec3 P)[] stops =
+        (PlankId Id, PanelEdge At, Vec3 P)[] stops =
         [
             .. layer
                 .Starboard.SelectMany(p => p.Ends.Select(e => (p.Id, End: e)))
@@ -27,7 +27,7 @@ internal static class TilingLaws
                     }
                 ),
         ];
-        foreach ((PlankId id, HullEdge at, Vec3 p) in stops)
+        foreach ((PlankId id, PanelEdge at, Vec3 p) in stops)
         {
             int met = stops.Count(s => s.P.ChordTo(p) <= SamePlaceMm);
             if (met != 2)

@@ -29,9 +29,9 @@ public sealed class TurnedHullTests
         PlankLayerPlan first = WholeBottomTests.Planned(job).PlankLayers.Single();
 
         // The same place on the layer for both masters: mid-bottom at a u halfway, in each frame's own x.
-        LoftedSurface hull = HullLoft.Build(job.Offsets, job.Hull).Surface;
+        LoftedSurface hull = HullLoft.Build(job.Offsets, job.Hull.Panel).Surface;
         double u = (hull.UFrom + hull.UTo) / 2;
-        Vec3 middle = first.Surface.At(u, hull.ChineV(u) / 2).P;
+        Vec3 middle = first.Surface.At(u, hull.UpperV(u) / 2).P;
         double a = degrees * Math.PI / 180;
         double X(double x, double z) => (x * Math.Cos(a)) + (z * Math.Sin(a));
         double Z(double x, double z) => (z * Math.Cos(a)) - (x * Math.Sin(a));

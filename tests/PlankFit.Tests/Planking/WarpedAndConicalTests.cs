@@ -7,6 +7,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
@@ -86,8 +87,6 @@ public sealed class WarpedAndConicalTests
             );
         Job job = new(
             new PlankingJob(
-                "cone",
-                "000000",
                 LengthUnit.Millimetre,
                 new(
                     [.. Enumerable.Range(0, n).Select(i => new Station($"{i}", Keel(i).X))],
@@ -171,8 +170,6 @@ public sealed class WarpedAndConicalTests
         return WholeBottomTests.Planned(
             new(
                 new PlankingJob(
-                    "hypar",
-                    "000000",
                     LengthUnit.Millimetre,
                     new(
                         [.. x.Select((a, i) => new Station($"{i}", a))],
@@ -188,7 +185,7 @@ public sealed class WarpedAndConicalTests
     }
 
     private static PlankLayerSpec Thin(double width, double angle, Heads heads) =>
-        new("one", 1e-6, width, heads, angle, null, Hold.Width, 30, 0.5, null);
+        PlankLayer.Of("one", 1e-6, width, heads, angle, null, Hold.Width, 30, 0.5, null);
 
     /// <summary>Length, x at the chine and x at equal steps of y, mm, of the geodesic of H2 from the keel at x0 that meets the chine at x1 (secant on the angle; RK4).</summary>
     private static (double Length, double X, double[] XAtY) Traced(double x0, double x1)
@@ -239,10 +236,18 @@ public sealed class WarpedAndConicalTests
         for (int i = 0; i < n; i++)
         {
             double y = i * h;
-            var f1 = F(y, x, slope);
-            var f2 = F(y + (h / 2), x + (h / 2 * f1.M), slope + (h / 2 * f1.Rate));
-            var f3 = F(y + (h / 2), x + (h / 2 * f2.M), slope + (h / 2 * f2.Rate));
-            var f4 = F(y + h, x + (h * f3.M), slope + (h * f3.Rate));
+            (double M, double Rate, double Ds) f1 = F(y, x, slope);
+            (double M, double Rate, double Ds) f2 = F(
+                y + (h / 2),
+                x + (h / 2 * f1.M),
+                slope + (h / 2 * f1.Rate)
+            );
+            (double M, double Rate, double Ds) f3 = F(
+                y + (h / 2),
+                x + (h / 2 * f2.M),
+                slope + (h / 2 * f2.Rate)
+            );
+            (double M, double Rate, double Ds) f4 = F(y + h, x + (h * f3.M), slope + (h * f3.Rate));
             x += h / 6 * (f1.M + (2 * f2.M) + (2 * f3.M) + f4.M);
             slope += h / 6 * (f1.Rate + (2 * f2.Rate) + (2 * f3.Rate) + f4.Rate);
             length += h / 6 * (f1.Ds + (2 * f2.Ds) + (2 * f3.Ds) + f4.Ds);

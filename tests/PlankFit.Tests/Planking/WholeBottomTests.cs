@@ -130,8 +130,8 @@ public sealed class WholeBottomTests
                 layer.Starboard.Where(p =>
                     p.Kind != PlankKind.Corner
                     && p.KeelAngleDegrees is not null
-                    && p.Ends.Count(e => e.At == HullEdge.Keel) == 1
-                    && p.Ends.All(e => e.At is HullEdge.Keel or HullEdge.Chine)
+                    && p.Ends.Count(e => e.At == PanelEdge.Lower) == 1
+                    && p.Ends.All(e => e.At is PanelEdge.Lower or PanelEdge.Upper)
                 ),
                 p => Assert.Equal(45, p.KeelAngleDegrees!.Value, 0.35)
             );
@@ -209,8 +209,6 @@ public sealed class WholeBottomTests
                 [.. x.Select(a => (double?)(Math.Sqrt((r * r) - (a * a)) * Math.Sin(angle)))]
             );
         var planking = new PlankingJob(
-            "sphere",
-            "000000",
             LengthUnit.Millimetre,
             new(
                 [.. x.Select((a, i) => new Station($"{i}", a + 1500))],
@@ -223,7 +221,7 @@ public sealed class WholeBottomTests
                 ]
             ),
             new("keel", "chine", ["a", "b", "c"], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-            [new PlankLayerSpec("one", 1e-6, 150, Heads.Aft, 45, null, Hold.Width, 30, 0.5, null)],
+            [PlankLayer.Of("one", 1e-6, 150, Heads.Aft, 45, null, Hold.Width, 30, 0.5, null)],
             EndRules.Default,
             BendLimits.Default
         );

@@ -5,7 +5,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
-using PlankFit.Reading.Measured;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Text;
 using PlankFit.Tests.Support;
 
@@ -42,7 +42,7 @@ public sealed partial class SpoiledRecordTests
                         by,
                         size
                     );
-                    TextFile file = TextFile.Decode(spoiled, "cut-planks.json");
+                    var file = TextFile.Decode(spoiled, "cut-planks.json");
                     if (file.Text is null)
                     {
                         return file.Fault is not null;

@@ -8,7 +8,7 @@ public static class OutsideTool
     /// <returns>What it printed, standard error after standard output.</returns>
     public static string Run(string program, string package, params string[] arguments)
     {
-        var (code, text) = Try(program, package, arguments);
+        (int code, string? text) = Try(program, package, arguments);
         Assert.True(code == 0, $"{program} ended with {code}: {text}");
         return text;
     }
@@ -28,9 +28,9 @@ public static class OutsideTool
         start.Environment["QT_QPA_PLATFORM"] = "offscreen";
         try
         {
-            using var process = Process.Start(start)!;
-            var errors = process.StandardError.ReadToEndAsync();
-            var text = process.StandardOutput.ReadToEnd();
+            using Process process = Process.Start(start)!;
+            Task<string> errors = process.StandardError.ReadToEndAsync();
+            string text = process.StandardOutput.ReadToEnd();
             process.WaitForExit();
             return (process.ExitCode, text + errors.Result);
         }

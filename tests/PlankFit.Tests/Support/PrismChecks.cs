@@ -48,14 +48,14 @@ internal static class PrismChecks
             hook = prism.LengthMm / 2,
             angle = prism.AngleDegrees * Math.PI / 180,
             length = (chine - keel) / Math.Sin(angle);
-        var checks = ImmutableArray.CreateBuilder<SeamCheck>();
+        ImmutableArray<SeamCheck>.Builder checks = ImmutableArray.CreateBuilder<SeamCheck>();
         // Planks that run from keel to chine: at the ends of the bottom a reading goes to stem or transom, which is left to the planking's own tests.
         foreach (int number in new[] { 10, 15, 20, layer.MasterNumber }.Distinct().Order())
         {
             TapedSeam Seam(int after) =>
                 new(
-                    new(HullEdge.Keel, Hook, SeamX(prism, layer, after, keel) - hook),
-                    new(HullEdge.Chine, Hook, SeamX(prism, layer, after, chine) - hook),
+                    new(PanelEdge.Lower, Hook, SeamX(prism, layer, after, keel) - hook),
+                    new(PanelEdge.Upper, Hook, SeamX(prism, layer, after, chine) - hook),
                     length
                 );
             double along =

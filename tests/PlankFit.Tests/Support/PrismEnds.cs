@@ -62,12 +62,12 @@ internal sealed class PrismEnds(
     {
         ImmutableArray<Vec2> line = Line(net, on, prism.MaxChordMm);
         Vec2 chord = line[^1] - line[0];
-        HullEdge at = At(on);
+        PanelEdge at = At(on);
         EndRule rule = (prism.Ends ?? EndRules.Default).For(
             at,
             (space(line[0]).X + space(line[^1]).X) / 2
         );
-        double bevel = at == HullEdge.Keel ? prism.DeadriseDegrees : 0;
+        double bevel = at == PanelEdge.Lower ? prism.DeadriseDegrees : 0;
         return new(
             at,
             rule.Cut,
@@ -91,21 +91,21 @@ internal sealed class PrismEnds(
         return [.. Enumerable.Range(0, parts + 1).Select(k => a + ((double)k / parts * (b - a)))];
     }
 
-    private static HullEdge At(Stretch on) =>
+    private static PanelEdge At(Stretch on) =>
         on switch
         {
-            Stretch.Keel => HullEdge.Keel,
-            Stretch.Chine => HullEdge.Chine,
-            Stretch.Transom => HullEdge.Transom,
-            _ => HullEdge.Stem,
+            Stretch.Keel => PanelEdge.Lower,
+            Stretch.Chine => PanelEdge.Upper,
+            Stretch.Transom => PanelEdge.Transom,
+            _ => PanelEdge.Stem,
         };
 
-    private static Stretch On(HullEdge at) =>
+    private static Stretch On(PanelEdge at) =>
         at switch
         {
-            HullEdge.Keel => Stretch.Keel,
-            HullEdge.Chine => Stretch.Chine,
-            HullEdge.Transom => Stretch.Transom,
+            PanelEdge.Lower => Stretch.Keel,
+            PanelEdge.Upper => Stretch.Chine,
+            PanelEdge.Transom => Stretch.Transom,
             _ => Stretch.Stem,
         };
 }

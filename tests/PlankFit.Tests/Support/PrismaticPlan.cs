@@ -84,8 +84,6 @@ internal static class PrismaticPlan
         ImmutableArray<LayerSpec> specs = clothed ? [inner, cloth, outer] : [inner, outer];
         Job job = new(
             new PlankingJob(
-                "prism",
-                "7f3a9c",
                 prism.Units,
                 Offsets(prism),
                 new("keel edge", "chine", [], OffsetsAreTo.Outside, KeelSide.Plumb),
@@ -93,7 +91,11 @@ internal static class PrismaticPlan
                 prism.Ends ?? EndRules.Default,
                 BendLimits.Default
             )
-        );
+        )
+        {
+            Name = "prism",
+            Revision = "7f3a9c",
+        };
         ImmutableArray<StationOnHull> stations =
         [
             .. job.Offsets.Stations.Select(s => new StationOnHull(
@@ -113,7 +115,7 @@ internal static class PrismaticPlan
         );
 
         PlankLayerSpec Spec(string name, Heads heads) =>
-            new(
+            PlankLayer.Of(
                 name,
                 prism.ThicknessMm,
                 prism.WidthMm,
@@ -175,6 +177,9 @@ internal static class PrismaticPlan
             ],
             starboard,
             [.. starboard.Select(PrismMirror.ToPort)]
-        );
+        )
+        {
+            Panel = Panel.Bottom("keel", "chine", []),
+        };
     }
 }

@@ -36,7 +36,7 @@ public sealed class PrismaticPlanTests
     public void KeelEndOfAPlankHeadingAft()
     {
         PlankEnd end = Plan.Find("S1-17")!.Ends[0];
-        Assert.Equal(HullEdge.Keel, end.At);
+        Assert.Equal(PanelEdge.Lower, end.At);
         Assert.Equal(45, end.CutDegrees, 1e-9);
         Assert.Equal(20, end.BevelDegrees);
         // 9 tan 20 = 3.275732 square to the cut, 4.632585 along the plank (exact).

@@ -59,7 +59,7 @@ public sealed class SameBytesTests(ITestOutputHelper output)
             return;
         }
 
-        Dictionary<string, string> was = File.ReadAllLines(were!)
+        var was = File.ReadAllLines(were!)
             .Select(l => l.Split(": ", 2))
             .ToDictionary(l => l[0], l => l[1]);
         Assert.Equal(

@@ -1,6 +1,7 @@
 using PlankFit.Export.Cards;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Patterns;
+using PlankFit.Export.Whole;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -57,12 +58,14 @@ public sealed class JointSheetTests
         BottomPlan plan = Plan(kind);
         None(
             PlankCardPages
-                .Of(plan)
+                .Of(OnPlanks.Of(plan))
                 .Concat(PlankListPages.Of(plan))
                 .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true)))
         );
         None(
-            plan.PlankLayers.SelectMany(l => FullSizePattern.Of(plan, l, Side.Starboard))
+            plan.PlankLayers.SelectMany(l =>
+                    FullSizePattern.Of(OnPlanks.Of(plan), l, Side.Starboard)
+                )
                 .SelectMany(d => SheetCheck.Faults(d))
         );
     }
@@ -75,7 +78,7 @@ public sealed class JointSheetTests
         BottomPlan plan = Plan(kind);
         foreach (PlankId id in plan.Joints!.ByPlank.Keys)
         {
-            Drawing pattern = CuttingPattern.Of(plan, plan.Find(id)!);
+            Drawing pattern = CuttingPattern.Of(OnPlanks.Of(plan), plan.Find(id)!);
             Drawing joints = pattern with
             {
                 Shapes = [.. pattern.Shapes.Where(s => s is Lettering || s.Layer == Layers.Joints)],

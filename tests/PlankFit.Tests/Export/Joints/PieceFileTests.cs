@@ -4,6 +4,7 @@ using PlankFit.Export.Joints;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Patterns;
 using PlankFit.Export.Tables;
+using PlankFit.Export.Whole;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -27,8 +28,8 @@ public sealed class PieceFileTests
     public void PiecesOfPlankingJsonMakeUpTheirPlanks(string kind)
     {
         using var stream = new MemoryStream();
-        PlankingJson.Write(Plan(kind), stream);
-        using JsonDocument file = JsonDocument.Parse(stream.ToArray());
+        PlankingJson.Write(OnPlanks.Of(Plan(kind)), stream);
+        using var file = JsonDocument.Parse(stream.ToArray());
         Assert.Empty(PlankingContract.Faults(file.RootElement));
         int pieced = 0;
         foreach (JsonElement plank in file.RootElement.GetProperty("planks").EnumerateArray())
@@ -82,7 +83,7 @@ public sealed class PieceFileTests
             should = [];
         foreach (PlankPiece piece in pieced.Pieces)
         {
-            Drawing pattern = PiecePattern.Of(plan, plan.Find(pieced.PlankId)!, piece);
+            Drawing pattern = PiecePattern.Of(OnPlanks.Of(plan), plan.Find(pieced.PlankId)!, piece);
             foreach (DxfVersion version in new[] { DxfVersion.R2000, DxfVersion.R12 })
             {
                 string file = folder.File($"{piece.Id}-{version}.dxf");
@@ -116,7 +117,7 @@ public sealed class PieceFileTests
             Plank plank = plan.Find(pieced.PlankId)!;
             foreach (PlankPiece piece in pieced.Pieces)
             {
-                Drawing pattern = PiecePattern.Of(plan, plank, piece);
+                Drawing pattern = PiecePattern.Of(OnPlanks.Of(plan), plank, piece);
                 Polyline cut = pattern.Shapes.OfType<Polyline>().Single(p => p.Layer == Layers.Cut);
                 Assert.True(cut.Closed);
                 Assert.InRange(
@@ -144,10 +145,7 @@ public sealed class PieceFileTests
         Table pieces = JointTables.Pieces(plan);
         int id = Column("piece"),
             length = Column("length to cut mm");
-        Dictionary<string, double> byId = pieces.Rows.ToDictionary(
-            r => r[id].Text!,
-            r => r[length].Number!.Value
-        );
+        var byId = pieces.Rows.ToDictionary(r => r[id].Text!, r => r[length].Number!.Value);
         foreach (PlankPiece piece in plan.Joints.ByPlank.Values.SelectMany(p => p.Pieces))
         {
             Assert.Equal(piece.LengthMm, byId[piece.Id.ToString()], 1e-9);

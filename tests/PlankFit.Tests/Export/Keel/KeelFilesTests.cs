@@ -100,7 +100,7 @@ public sealed class KeelFilesTests
                 (l.Closed, Points: l.Points.Select(p => (X: p.X * mmPer, Y: p.Y * mmPer)).ToList())
             )
             .ToList();
-        var outline = Assert.Single(lines, l => l.Closed).Points;
+        List<(double X, double Y)> outline = Assert.Single(lines, l => l.Closed).Points;
         double length = 6000 / Math.Cos(Slope * Math.PI / 180);
         Assert.Equal(0, outline.Min(p => p.X), 0.01);
         Assert.Equal(length, outline.Max(p => p.X), 0.01);

@@ -34,13 +34,7 @@ public sealed class BoardPatternTests
             Spec = SawPieces.Spec(board),
             Boards = [new("PLY-1", board, [], [piece])],
         };
-        Drawing drawing = BoardPattern.Of(
-            PrismaticPlan.Build(new()) with
-            {
-                Nest = nest,
-            },
-            nest.Boards[0]
-        );
+        Drawing drawing = BoardPattern.Of(PrismaticPlan.Build(new()), nest.Spec, nest.Boards[0]);
         Assert.Equal((2440, 1220), (drawing.WidthMm, drawing.HeightMm));
         Assert.Equal(
             [(0, 12, 0, 1220), (700, 760, 200, 300), (1500, 1520, 0, 1220), (2433, 2440, 0, 1220)],

@@ -120,7 +120,10 @@ public sealed class CutFiguresTests
     {
         BottomPlan plan = PrismaticPlan.Build(new()) with { Nest = nest };
         plan = plan with { Job = plan.Job with { Units = unit } };
-        Lettering[] words = [.. CutSheets.Board(plan, nest.Boards[0]).Shapes.OfType<Lettering>()];
+        Lettering[] words =
+        [
+            .. CutSheets.Board(plan, plan.Nest!.Spec, nest.Boards[0]).Shapes.OfType<Lettering>(),
+        ];
         Lettering head = words.Single(w => w.Text == "makes"),
             last = words.Single(w => w.Text == "leans");
         return words

@@ -43,7 +43,7 @@ public sealed class CutSheetTests
         BottomPlan plan = Plan(which);
         foreach (BoardCutList cuts in Cuts(plan))
         {
-            Drawing sheet = CutSheets.Board(plan, cuts.Board);
+            Drawing sheet = CutSheets.Board(plan, plan.Nest!.Spec, cuts.Board);
             string[] words = [.. sheet.Shapes.OfType<Lettering>().Select(l => l.Text)];
             foreach (SawCut cut in cuts.Cuts)
             {
@@ -143,7 +143,7 @@ public sealed class CutSheetTests
         BottomPlan plan = Plan(which);
         foreach (BoardCutList cuts in Cuts(plan))
         {
-            Drawing sheet = CutSheets.Board(plan, cuts.Board);
+            Drawing sheet = CutSheets.Board(plan, plan.Nest!.Spec, cuts.Board);
             double[] told =
             [
                 .. Regex
@@ -162,7 +162,11 @@ public sealed class CutSheetTests
     {
         BottomPlan plan = Plan("by hand");
         string words = Words(
-            CutSheets.Board(plan, plan.Nest!.Boards.Single(b => b.Stock.GrainAcross))
+            CutSheets.Board(
+                plan,
+                plan.Nest!.Spec,
+                plan.Nest!.Boards.Single(b => b.Stock.GrainAcross)
+            )
         );
         Assert.Contains(
             "lengths are from the edge that is not marked",
@@ -199,7 +203,7 @@ public sealed class CutSheetTests
     private static IEnumerable<Drawing> Sheets(BottomPlan plan) =>
         CutSheets
             .Of(plan, plan.Nest!)
-            .Concat(plan.Nest!.Boards.Select(b => CutSheets.Board(plan, b)));
+            .Concat(plan.Nest!.Boards.Select(b => CutSheets.Board(plan, plan.Nest!.Spec, b)));
 
     private static string Words(Drawing sheet) =>
         string.Join(' ', sheet.Shapes.OfType<Lettering>().Select(l => l.Text));

@@ -73,8 +73,8 @@ public sealed class CutSheetsByChanceTests
         int without = 0;
         foreach (SawnBoard board in plan.Nest!.Boards)
         {
-            StripView view = StripView.Whole(BoardCuts.Of(board, plan.Nest.Spec));
-            StripDrawing drawn = StripDrawing.AtAnyRate(plan, view, factor, 0);
+            var view = StripView.Whole(BoardCuts.Of(board, plan.Nest.Spec));
+            var drawn = StripDrawing.AtAnyRate(plan, view, factor, 0);
             var sheet = new Drawing(
                 board.Id,
                 (factor * view.LengthMm) + (2 * Around),
@@ -130,7 +130,7 @@ public sealed class CutSheetsByChanceTests
     private static IEnumerable<string> Faults(BottomPlan plan) =>
         CutSheets
             .Of(plan, plan.Nest!)
-            .Concat(plan.Nest!.Boards.Select(b => CutSheets.Board(plan, b)))
+            .Concat(plan.Nest!.Boards.Select(b => CutSheets.Board(plan, plan.Nest!.Spec, b)))
             .SelectMany(StripLaws.Faults)
             .Concat(plan.Nest.Boards.SelectMany(b => StripTold.Faults(plan, b)));
 

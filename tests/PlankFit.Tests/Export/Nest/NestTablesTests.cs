@@ -75,7 +75,7 @@ public sealed class NestTablesTests
     [Fact]
     public void TheSheetHasRunningTotals()
     {
-        string[] words = Words(CutSheets.Board(Plan, Nest.Boards[0]));
+        string[] words = Words(CutSheets.Board(Plan, Plan.Nest!.Spec, Nest.Boards[0]));
         Assert.Equal(["S1-02", "1004", "2154", "206"], After(words, "S1-02", 4, last: true));
     }
 

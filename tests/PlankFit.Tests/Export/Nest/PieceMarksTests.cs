@@ -56,8 +56,8 @@ public sealed class PieceMarksTests
         foreach (SawnBoard board in plan.Nest!.Boards)
         {
             BoardCutList cuts = BoardCuts.Of(board, plan.Nest.Spec);
-            Drawing sheet = CutSheets.Board(plan, board);
-            ImmutableArray<StripView> views = CutSheets.OnBoard(plan, board);
+            Drawing sheet = CutSheets.Board(plan, plan.Nest!.Spec, board);
+            ImmutableArray<StripView> views = CutSheets.OnBoard(plan, plan.Nest!.Spec, board);
             // A bar for each piece of each strip, in their order.
             Polyline[] bars =
             [

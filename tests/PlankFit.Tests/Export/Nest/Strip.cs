@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NetTopologySuite.Geometries;
 using PlankFit.Export.Stock;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Stock;
@@ -31,7 +32,7 @@ internal sealed record Strip(
     /// <summary>The pieces that a name of another stands on.</summary>
     public IEnumerable<string> Under(Lettering name)
     {
-        var letters = BoardLaws.Shape(SheetCheck.Corners(name));
+        Polygon letters = BoardLaws.Shape(SheetCheck.Corners(name));
         return Wood.Where(w =>
                 w.Key != name.Text && BoardLaws.Shape(w.Value.Points).Intersects(letters)
             )
@@ -40,7 +41,10 @@ internal sealed record Strip(
 
     /// <summary>Those of a board's own drawing.</summary>
     public static IEnumerable<Strip> Of(BottomPlan plan, BoardCutList cuts) =>
-        Of(CutSheets.Board(plan, cuts.Board), CutSheets.OnBoard(plan, cuts.Board));
+        Of(
+            CutSheets.Board(plan, plan.Nest!.Spec, cuts.Board),
+            CutSheets.OnBoard(plan, plan.Nest!.Spec, cuts.Board)
+        );
 
     private static IEnumerable<Strip> Of(Drawing sheet, ImmutableArray<StripView> views)
     {

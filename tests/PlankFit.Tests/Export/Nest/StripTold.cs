@@ -21,7 +21,10 @@ internal static class StripTold
         BoardCutList cuts = BoardCuts.Of(board, plan.Nest!.Spec);
         CircleShape[] rings =
         [
-            .. CutSheets.Board(plan, board).Shapes.OfType<CircleShape>().Where(c => c.Fill == 1),
+            .. CutSheets
+                .Board(plan, plan.Nest!.Spec, board)
+                .Shapes.OfType<CircleShape>()
+                .Where(c => c.Fill == 1),
         ];
         Strip[] strips = [.. Strip.Of(plan, cuts)];
         foreach (Strip strip in strips)

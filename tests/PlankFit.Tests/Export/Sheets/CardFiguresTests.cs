@@ -1,5 +1,6 @@
 using PlankFit.Export.Cards;
 using PlankFit.Export.Patterns;
+using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -61,7 +62,7 @@ public sealed class CardFiguresTests
             }
         )
         {
-            string card = Words(PlankCardPages.Single(plan, layer, plank));
+            string card = Words(PlankCardPages.Single(OnPlanks.Of(plan), layer, plank));
             foreach (
                 string figure in new[]
                 {
@@ -99,7 +100,7 @@ public sealed class CardFiguresTests
             Assert.Contains(listSaw, row, StringComparison.Ordinal);
             Assert.Contains(listNet, row, StringComparison.Ordinal);
 
-            string pattern = Words(FullSizePattern.Page(plan, layer, plank));
+            string pattern = Words(FullSizePattern.Page(OnPlanks.Of(plan), layer, plank));
             Assert.Contains(plan.Job.Revision, pattern, StringComparison.Ordinal);
             Assert.Contains("45° from square", pattern, StringComparison.Ordinal);
         }
@@ -117,16 +118,14 @@ public sealed class CardFiguresTests
         {
             foreach (Plank plank in layer.Starboard)
             {
-                Drawing page = FullSizePattern.Page(plan, layer, plank);
+                Drawing page = FullSizePattern.Page(OnPlanks.Of(plan), layer, plank);
                 string words = Words(page);
                 Assert.Contains("dashed one the inner.", words, StringComparison.Ordinal);
                 Assert.All(
                     plank.Ends,
                     e =>
                         Assert.Contains(
-                            EndWords.At(e.At)
-                                + ", "
-                                + EndWords.Cut(e, plan.Job.Units).Split(',')[0],
+                            e.Word + ", " + EndWords.Cut(e, plan.Job.Units).Split(',')[0],
                             words,
                             StringComparison.Ordinal
                         )
@@ -147,8 +146,8 @@ public sealed class CardFiguresTests
         PlankLayerPlan layer = plan.PlankLayers.First();
         Plank plank = layer.Starboard[0],
             many = plank.Ended(Enumerable.Repeat(plank.Ends, 5).SelectMany(e => e));
-        Drawing usual = FullSizePattern.Page(plan, layer, plank),
-            grown = FullSizePattern.Page(plan, layer, many);
+        Drawing usual = FullSizePattern.Page(OnPlanks.Of(plan), layer, plank),
+            grown = FullSizePattern.Page(OnPlanks.Of(plan), layer, many);
         Assert.True(grown.HeightMm > usual.HeightMm + 10);
         Assert.Contains("dashed one the inner.", Words(grown), StringComparison.Ordinal);
         Assert.All(

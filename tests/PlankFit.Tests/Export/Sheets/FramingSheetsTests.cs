@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Cards;
 using PlankFit.Export.Framing;
 using PlankFit.Export.Patterns;
+using PlankFit.Export.Whole;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Planks;
@@ -31,7 +32,7 @@ public sealed class FramingSheetsTests
         string[] faults =
         [
             .. SnapPages
-                .Of(plan)
+                .Of(plan, plan.Framing!)
                 .Concat(FramingListPages.Of(plan))
                 .SelectMany(d => SheetCheck.Faults(d)),
         ];
@@ -43,7 +44,7 @@ public sealed class FramingSheetsTests
     public void CardsHoldAllThatIsSaidOfThem(LengthUnit unit)
     {
         BottomPlan plan = Plan(unit);
-        ImmutableArray<Drawing> pages = PlankCardPages.Of(plan);
+        ImmutableArray<Drawing> pages = PlankCardPages.Of(OnPlanks.Of(plan));
         string[] faults = [.. pages.SelectMany(d => SheetCheck.Faults(d))];
         Assert.True(faults.Length == 0, string.Join("\n", faults.Take(12)));
         Assert.Contains(
@@ -61,7 +62,7 @@ public sealed class FramingSheetsTests
             long_ = 0;
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)))
         {
-            Drawing pattern = CuttingPattern.Of(plan, plank);
+            Drawing pattern = CuttingPattern.Of(OnPlanks.Of(plan), plank);
             Polyline[] lines =
             [
                 .. pattern.Shapes.OfType<Polyline>().Where(l => l.Layer == "behind"),
@@ -106,7 +107,7 @@ public sealed class FramingSheetsTests
         Assert.Null(plan.Framing);
         Assert.DoesNotContain(
             plan.PlankLayers.SelectMany(l => l.Starboard)
-                .SelectMany(p => CuttingPattern.Of(plan, p).Shapes),
+                .SelectMany(p => CuttingPattern.Of(OnPlanks.Of(plan), p).Shapes),
             s => s.Layer == "behind"
         );
     }

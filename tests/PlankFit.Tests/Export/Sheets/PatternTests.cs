@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Patterns;
-using PlankFit.Export.Words;
+using PlankFit.Export.Whole;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
@@ -22,7 +22,7 @@ public sealed class PatternTests
         BottomPlan plan = PrismaticPlan.Build();
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)))
         {
-            ImmutableArray<Vec2> drawn = Only(CuttingPattern.Of(plan, plank), "cut");
+            ImmutableArray<Vec2> drawn = Only(CuttingPattern.Of(OnPlanks.Of(plan), plank), "cut");
             Assert.Equal(plank.FlatCut.Length, drawn.Length);
             Assert.All(
                 drawn.Zip(plank.FlatCut),
@@ -38,7 +38,7 @@ public sealed class PatternTests
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard))
         {
-            Drawing pattern = CuttingPattern.Of(plan, plank);
+            Drawing pattern = CuttingPattern.Of(OnPlanks.Of(plan), plank);
             Near(plank.FlatCut, Only(pattern, "cut"), plank.Id.ToString());
             Near(plank.FlatNet, Only(pattern, "net"), plank.Id.ToString());
         }
@@ -51,11 +51,11 @@ public sealed class PatternTests
         BottomPlan plan = DemoPlans.Of(hull);
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)))
         {
-            Drawing pattern = CuttingPattern.Of(plan, plank);
+            Drawing pattern = CuttingPattern.Of(OnPlanks.Of(plan), plank);
             Lettering[] words = [.. pattern.Shapes.OfType<Lettering>()];
             foreach (PlankEnd end in plank.Ends)
             {
-                string edge = EndWords.At(end.At);
+                string edge = end.Word;
                 bool bevelled =
                     end.OuterLine.Length > 1
                     && end.InnerLine.Length > 1
@@ -77,8 +77,8 @@ public sealed class PatternTests
     {
         BottomPlan plan = PrismaticPlan.Build();
         Plank plank = plan.Find("S1-10")!;
-        PlankEnd keel = plank.Ends.Single(e => e.At == HullEdge.Keel);
-        ImmutableArray<Shape> shapes = CuttingPattern.Of(plan, plank).Shapes;
+        PlankEnd keel = plank.Ends.Single(e => e.At == PanelEdge.Lower);
+        ImmutableArray<Shape> shapes = CuttingPattern.Of(OnPlanks.Of(plan), plank).Shapes;
         Assert.Equal(0, Off("keel, outer face", keel.OuterLine), 1e-9);
         Assert.Equal(0, Off("keel, inner face", keel.InnerLine), 1e-9);
         // By hand: 9 mm at 20 degrees parts the two by 9 tan 20 = 3.2757 mm square to the cut.
@@ -87,7 +87,7 @@ public sealed class PatternTests
         double Off(string name, ImmutableArray<Vec2> line)
         {
             int word = shapes.IndexOf(shapes.Single(s => s is Lettering text && text.Text == name));
-            var leader = Assert.IsType<Polyline>(shapes[word - 1]);
+            Polyline leader = Assert.IsType<Polyline>(shapes[word - 1]);
             return Distance(leader.Points[0], line, false);
         }
     }
@@ -115,7 +115,7 @@ public sealed class PatternTests
         double[] Ticks(Plank plank, PlankEdge edge) =>
             [
                 .. CuttingPattern
-                    .Of(plan, plank)
+                    .Of(OnPlanks.Of(plan), plank)
                     .Shapes.OfType<Polyline>()
                     .Where(l => l.Layer == "marks" && l.Points.Length == 2)
                     .Where(l => Distance(l.Points[0], edge.Flat, false) < 1e-6)
@@ -139,7 +139,7 @@ public sealed class PatternTests
                         plan,
                         layer,
                         Side.Port,
-                        [.. layer.Port.Select(p => CuttingPattern.Of(plan, p))]
+                        [.. layer.Port.Select(p => CuttingPattern.Of(OnPlanks.Of(plan), p))]
                     )
                     .Shapes.OfType<Polyline>()
                     .Where(p => p.Layer == "cut")

@@ -21,7 +21,7 @@ public sealed class SettingUpSheetTests
     {
         lock (Worked)
         {
-            if (!Worked.TryGetValue(hull, out var worked))
+            if (!Worked.TryGetValue(hull, out (Job, SettingUpPlan) worked))
             {
                 Worked[hull] = worked = Work(hull);
             }

@@ -2,6 +2,7 @@ using PlankFit.Export.Cards;
 using PlankFit.Export.Checks;
 using PlankFit.Export.Patterns;
 using PlankFit.Export.Views;
+using PlankFit.Export.Whole;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -75,7 +76,7 @@ public sealed class SheetLegibilityTests
     public void PlankCardsAreLegible(string name) =>
         None(
             PlankCardPages
-                .Of(Plan(name))
+                .Of(OnPlanks.Of(Plan(name)))
                 .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true)))
         );
 
@@ -85,7 +86,9 @@ public sealed class SheetLegibilityTests
     {
         BottomPlan plan = Plan(name);
         None(
-            plan.PlankLayers.SelectMany(l => FullSizePattern.Of(plan, l, Side.Starboard))
+            plan.PlankLayers.SelectMany(l =>
+                    FullSizePattern.Of(OnPlanks.Of(plan), l, Side.Starboard)
+                )
                 .SelectMany(d => SheetCheck.Faults(d))
         );
     }

@@ -53,8 +53,8 @@ public sealed class ShellExpansionTests
                 s =>
                 {
                     Assert.Equal(Hull.ChineMm - keel, s.GirthMm, 1e-6);
-                    Assert.Equal(0, s.Keel.Y, 1e-6);
-                    Assert.Equal(s.U, s.Keel.X, 1e-6);
+                    Assert.Equal(0, s.Lower.Y, 1e-6);
+                    Assert.Equal(s.U, s.Lower.X, 1e-6);
                 }
             );
         }
@@ -106,8 +106,8 @@ public sealed class ShellExpansionTests
             Assert.True(expanded.Stations.Length >= plan.Hull.Stations.Length - 1);
             foreach (ExpandedStation station in expanded.Stations)
             {
-                double from = KeelV(plan, layer, station.U),
-                    to = plan.Hull.Surface.ChineV(station.U);
+                double from = LowerV(plan, layer, station.U),
+                    to = plan.Hull.Surface.UpperV(station.U);
                 double sum = 0;
                 Vec3 last = layer.Surface.At(station.U, from).P;
                 for (int i = 1; i <= 400; i++)
@@ -126,10 +126,10 @@ public sealed class ShellExpansionTests
     /// Where a plumb keel side cuts the layer: the v at which y on the layer is the half-width that keel.json tells at the same x, or where the job names no keel
     /// layers that of the table's keel line; by bisection.
     /// </summary>
-    private static double KeelV(BottomPlan plan, PlankLayerPlan layer, double u)
+    private static double LowerV(BottomPlan plan, PlankLayerPlan layer, double u)
     {
         // Where the table is to the inside, a layer's edge lies inboard of the keel line's own normals: v below 0.
-        double high = plan.Hull.Surface.ChineV(u),
+        double high = plan.Hull.Surface.UpperV(u),
             low = -0.3 * high;
         for (int i = 0; i < 60; i++)
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PlankFit.Export.Lists;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -82,7 +83,7 @@ public sealed class PlankListCsvTests
         string both = row["inboard end at"] + "|" + row["outboard end at"];
         Assert.Equal(1, both.Count(c => c == '/'));
         Assert.Equal(
-            plank.Ends.Select(e => e.At.ToString().ToLowerInvariant()).Order(),
+            plank.Ends.Select(e => Panel.BottomWordOf(e.At)).Order(),
             both.Split([" / ", "|"], StringSplitOptions.None).Order()
         );
     }
@@ -107,7 +108,7 @@ public sealed class PlankListCsvTests
     public void FittedAtBothEnds()
     {
         Dictionary<string, string> row = Read(
-                PrismaticPlan.Build(new(Ends: EndRules.Default with { Chine = EndRule.Fit }))
+                PrismaticPlan.Build(new(Ends: EndRules.Default with { Upper = EndRule.Fit }))
             )
             .Single(r => r["plank"] == "P2-10");
         Assert.Equal("yes", row["fits both ends"]);

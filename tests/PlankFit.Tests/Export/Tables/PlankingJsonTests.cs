@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using PlankFit.Export.Lists;
+using PlankFit.Export.Whole;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
@@ -207,7 +208,7 @@ public sealed class PlankingJsonTests
     internal static byte[] Bytes(BottomPlan plan)
     {
         using MemoryStream stream = new();
-        PlankingJson.Write(plan, stream);
+        PlankingJson.Write(OnPlanks.Of(plan), stream);
         return stream.ToArray();
     }
 

@@ -21,17 +21,17 @@ public sealed class EndWordsTests
     private static readonly BottomPlan Plan = PrismaticPlan.Build(new(AngleDegrees: 60));
 
     [Theory]
-    [InlineData("S1-20", HullEdge.Keel, Toward.Aft, Toward.Forward, 30, 86.6025)]
-    [InlineData("P1-20", HullEdge.Keel, Toward.Aft, Toward.Forward, 30, 86.6025)]
-    [InlineData("S1-20", HullEdge.Chine, Toward.Aft, Toward.Aft, 30, 86.6025)]
-    [InlineData("P1-20", HullEdge.Chine, Toward.Aft, Toward.Aft, 30, 86.6025)]
-    [InlineData("S2-20", HullEdge.Keel, Toward.Forward, Toward.Aft, 30, 86.6025)]
-    [InlineData("P2-20", HullEdge.Keel, Toward.Forward, Toward.Aft, 30, 86.6025)]
-    [InlineData("S2-20", HullEdge.Chine, Toward.Forward, Toward.Forward, 30, 86.6025)]
-    [InlineData("P2-20", HullEdge.Chine, Toward.Forward, Toward.Forward, 30, 86.6025)]
+    [InlineData("S1-20", PanelEdge.Lower, Toward.Aft, Toward.Forward, 30, 86.6025)]
+    [InlineData("P1-20", PanelEdge.Lower, Toward.Aft, Toward.Forward, 30, 86.6025)]
+    [InlineData("S1-20", PanelEdge.Upper, Toward.Aft, Toward.Aft, 30, 86.6025)]
+    [InlineData("P1-20", PanelEdge.Upper, Toward.Aft, Toward.Aft, 30, 86.6025)]
+    [InlineData("S2-20", PanelEdge.Lower, Toward.Forward, Toward.Aft, 30, 86.6025)]
+    [InlineData("P2-20", PanelEdge.Lower, Toward.Forward, Toward.Aft, 30, 86.6025)]
+    [InlineData("S2-20", PanelEdge.Upper, Toward.Forward, Toward.Forward, 30, 86.6025)]
+    [InlineData("P2-20", PanelEdge.Upper, Toward.Forward, Toward.Forward, 30, 86.6025)]
     public void AcrossAFullPlank(
         string id,
-        HullEdge at,
+        PanelEdge at,
         Toward leans,
         Toward longer,
         double fromSquare,
@@ -44,7 +44,7 @@ public sealed class EndWordsTests
         Assert.Equal(fromSquare, reading.DegreesFromSquare, 1e-9);
         Assert.Equal(fall, reading.FallMm, 1e-4);
         Assert.Equal(150, reading.AcrossMm, 1e-9);
-        Assert.Equal(at == HullEdge.Chine, reading.FacesOutboard);
+        Assert.Equal(at == PanelEdge.Upper, reading.FacesOutboard);
     }
 
     [Theory]
@@ -52,12 +52,8 @@ public sealed class EndWordsTests
     [InlineData(Side.Port)]
     public void AtTheTransomOfAPlankHeadingAft(Side side)
     {
-        Plank plank = FullAcross(1, side, HullEdge.Transom);
-        EndReading reading = EndReading.Of(
-            plank,
-            plank.Ends.Single(e => e.At == HullEdge.Transom),
-            9
-        );
+        Plank plank = FullAcross(1, side, PanelEdge.Transom);
+        var reading = EndReading.Of(plank, plank.Ends.Single(e => e.At == PanelEdge.Transom), 9);
         Assert.True(reading.FacesOutboard);
         Assert.Equal(60, reading.DegreesFromSquare, 1e-9);
         Assert.Equal(Toward.Forward, reading.Leans);
@@ -71,8 +67,8 @@ public sealed class EndWordsTests
     public void AtTheStemOfAPlankHeadingAft(Side side)
     {
         // The stem is its inboard end; going outboard along the stem is going towards the plank's forward edge, which so starts later: the after one is longer.
-        Plank plank = FullAcross(1, side, HullEdge.Stem);
-        EndReading reading = EndReading.Of(plank, plank.Ends.Single(e => e.At == HullEdge.Stem), 9);
+        Plank plank = FullAcross(1, side, PanelEdge.Stem);
+        var reading = EndReading.Of(plank, plank.Ends.Single(e => e.At == PanelEdge.Stem), 9);
         Assert.False(reading.FacesOutboard);
         Assert.Equal(Toward.Forward, reading.Leans);
         Assert.Equal(Toward.Aft, reading.LongCorner);
@@ -160,8 +156,8 @@ public sealed class EndWordsTests
             Angles = plank.Ends[^1].Angles with { CutDegrees = 90.1 },
             Lines = plank.Ends[^1].Lines with { Net = [new(1000, -75), new(999.7, 75)] },
         };
-        EndReading reading = EndReading.Of(plank, square, 9);
-        Assert.Equal("square", EndWords.FromSquare(reading));
+        var reading = EndReading.Of(plank, square, 9);
+        Assert.Equal("square", EndWords.FromSquare(plank.Id, reading));
         Assert.Equal("no fall", EndWords.Fall(reading, LengthUnit.Millimetre));
     }
 
@@ -178,13 +174,13 @@ public sealed class EndWordsTests
         );
     }
 
-    private static EndReading Read(string id, HullEdge at)
+    private static EndReading Read(string id, PanelEdge at)
     {
         Plank plank = Plan.Find(id)!;
         return EndReading.Of(plank, plank.Ends.Single(e => e.At == at), 9);
     }
 
-    private static Plank FullAcross(int layer, Side side, HullEdge at) =>
+    private static Plank FullAcross(int layer, Side side, PanelEdge at) =>
         Plan
             .PlankLayers.Single(l => l.Number == layer)
             .On(side)

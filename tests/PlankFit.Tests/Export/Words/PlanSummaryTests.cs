@@ -35,7 +35,7 @@ public sealed class PlanSummaryTests
     [Fact]
     public void StockIsTheSumOfWhatIsCutRoundedUp()
     {
-        PlanSummary summary = PlanSummary.Of(Plan);
+        var summary = PlanSummary.Of(Plan);
         double sum = 0;
         foreach (PlankLayerPlan layer in Plan.PlankLayers)
         {
@@ -73,7 +73,7 @@ public sealed class PlanSummaryTests
                 new(Severity.Warning, "b", "four"),
             ],
         };
-        PlanSummary summary = PlanSummary.Of(plan);
+        var summary = PlanSummary.Of(plan);
         Assert.Equal("P1-09", summary.WidestGap!.Id.ToString());
         Assert.Equal("S1-11", summary.WidestOverlap!.Id.ToString());
         Assert.Equal("S1-05", summary.WorstBend!.Id.ToString());

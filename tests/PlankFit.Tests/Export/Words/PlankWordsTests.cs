@@ -74,7 +74,7 @@ public sealed class PlankWordsTests
     public void FittedAtBothEnds()
     {
         BottomPlan plan = PrismaticPlan.Build(
-            new(Ends: EndRules.Default with { Chine = EndRule.Fit })
+            new(Ends: EndRules.Default with { Upper = EndRule.Fit })
         );
         Assert.Equal(
             "Fits at both ends and drops in from outside. Left to scribe away: 15 mm at the chine.",

@@ -86,7 +86,7 @@ internal sealed class EveryCut(IReadOnlyList<SheetItem> items, int kerf)
 
     public static double AnyNumber(IReadOnlyList<SheetItem> items, int kerf, int length, int width)
     {
-        var best = new double[length + 1, width + 1];
+        double[,] best = new double[length + 1, width + 1];
         for (int l = 1; l <= length; l++)
         {
             for (int w = 1; w <= width; w++)

@@ -54,7 +54,7 @@ internal static class SheetLaws
             }
         }
 
-        foreach (var many in cutting.Places.GroupBy(p => p.Item))
+        foreach (IGrouping<int, SheetPlace> many in cutting.Places.GroupBy(p => p.Item))
         {
             if (many.Count() > (items[many.Key].Most ?? int.MaxValue))
             {

@@ -7,6 +7,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.AsBuilt;
 
@@ -32,12 +33,15 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
     {
         (string What, Func<Job, Job> Made) change = kind switch
         {
-            0 => ("chine height", j => Cell(j, j.Hull.Chine, false, at, 30 * size)),
-            1 => ("chine half-breadth", j => Cell(j, j.Hull.Chine, true, at, 20 * size)),
-            2 => ("keel height", j => Cell(j, j.Hull.Keel, false, at, 10 * size)),
-            3 => ("keel half-breadth", j => Cell(j, j.Hull.Keel, true, at, 5 * Math.Abs(size))),
-            4 => ("chine all along", j => Line(j, j.Hull.Chine, 15 * size)),
-            5 => ("keel all along", j => Line(j, j.Hull.Keel, 8 * size)),
+            0 => ("chine height", j => Cell(j, j.Hull.Panel.Upper, false, at, 30 * size)),
+            1 => ("chine half-breadth", j => Cell(j, j.Hull.Panel.Upper, true, at, 20 * size)),
+            2 => ("keel height", j => Cell(j, j.Hull.Panel.Lower, false, at, 10 * size)),
+            3 => (
+                "keel half-breadth",
+                j => Cell(j, j.Hull.Panel.Lower, true, at, 5 * Math.Abs(size))
+            ),
+            4 => ("chine all along", j => Line(j, j.Hull.Panel.Upper, 15 * size)),
+            5 => ("keel all along", j => Line(j, j.Hull.Panel.Lower, 8 * size)),
             6 => ("a station taken out", j => Removed(j, at)),
             7 => ("a station put in", j => Inserted(j, at, 5 * size)),
             8 => (
@@ -50,7 +54,7 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
                     Added(
                         j,
                         0,
-                        new PlankLayerSpec(
+                        PlankLayer.Of(
                             "first of all",
                             3,
                             80,
@@ -70,7 +74,7 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
                     Added(
                         j,
                         j.Layers.Length,
-                        new PlankLayerSpec(
+                        PlankLayer.Of(
                             "last of all",
                             3,
                             80,
@@ -170,8 +174,8 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
                     {
                         Ends = j.Ends with
                         {
-                            Keel = flag ? EndRule.LeftLong(20) : EndRule.Fit,
-                            Chine = flag
+                            Lower = flag ? EndRule.LeftLong(20) : EndRule.Fit,
+                            Upper = flag
                                 ? EndRule.Fit
                                 : EndRule.LeftLong(10 + (10 * Math.Abs(size))),
                         },
@@ -290,7 +294,10 @@ internal sealed record ChangeByChance(string What, Func<Job, Job> Made)
                         l with
                         {
                             PositionsMm = Between(l.PositionsMm, 0),
-                            HeightsMm = Between(l.HeightsMm, l.Name == job.Hull.Chine ? by : 0),
+                            HeightsMm = Between(
+                                l.HeightsMm,
+                                l.Name == job.Hull.Panel.Upper ? by : 0
+                            ),
                             HalfBreadthsMm = Between(l.HalfBreadthsMm, 0),
                         }
                     ),

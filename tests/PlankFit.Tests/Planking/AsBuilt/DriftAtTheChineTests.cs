@@ -23,9 +23,9 @@ public sealed class DriftAtTheChineTests
     /// either edge are 4 sin of its own angle across. The angle is taken from the seam and the edge in space.
     /// </summary>
     [Theory]
-    [InlineData(HullEdge.Keel)]
-    [InlineData(HullEdge.Chine)]
-    public void TheCreepAcrossGoesByTheAngleAtItsOwnEdge(HullEdge at)
+    [InlineData(PanelEdge.Lower)]
+    [InlineData(PanelEdge.Upper)]
+    public void TheCreepAcrossGoesByTheAngleAtItsOwnEdge(PanelEdge at)
     {
         const double crept = 4;
         Job job = Flared();
@@ -33,14 +33,14 @@ public sealed class DriftAtTheChineTests
         Plank plank = layer.Starboard.First(p => p.Number == layer.MasterNumber + 2);
         ImmutableArray<Vec3> seam = plank.AfterEdge.Seam;
         Vec3 along =
-            at == HullEdge.Keel
+            at == PanelEdge.Lower
                 ? Vec3.UnitX
                 : new Vec3(1, Flare, Flare * Math.Tan(Deadrise * Math.PI / 180)).Unit();
         double sine = along.Cross((seam[^1] - seam[0]).Unit()).Norm,
             leaves = Math.Atan(Flare / Math.Cos(Deadrise * Math.PI / 180)) * 180 / Math.PI,
             degrees = Math.Asin(sine) * 180 / Math.PI;
         Assert.Equal(
-            at == HullEdge.Keel ? 45
+            at == PanelEdge.Lower ? 45
                 : seam[^1].X > seam[0].X ? 45 - leaves
                 : 45 + leaves,
             degrees,
@@ -49,7 +49,7 @@ public sealed class DriftAtTheChineTests
 
         // A tape along a straight edge that leaves x by an angle reads more than x by its secant.
         double reading =
-            ((at == HullEdge.Keel ? seam[0].X : seam[^1].X) - job.Offsets.Stations[0].PositionMm)
+            ((at == PanelEdge.Lower ? seam[0].X : seam[^1].X) - job.Offsets.Stations[0].PositionMm)
             / along.X;
         double drawn = Drift(job, plank.Id, at, reading).Rows[0].PlannedMm;
         Assert.Equal(reading, drawn, 10.0);
@@ -59,7 +59,7 @@ public sealed class DriftAtTheChineTests
         Assert.Equal(crept * sine, drift.AcrossMm, 0.01);
     }
 
-    private static SeamCreep Drift(Job job, PlankId id, HullEdge at, double mm) =>
+    private static SeamCreep Drift(Job job, PlankId id, PanelEdge at, double mm) =>
         WholeBottomTests
             .Planned(job with { AsBuilt = AsBuiltSpec.None with { Seams = [new(id, at, mm)] } })
             .AsBuilt!.Drifts.Single(d => d.At == at);

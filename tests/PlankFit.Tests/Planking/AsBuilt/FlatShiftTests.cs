@@ -9,7 +9,7 @@ namespace PlankFit.Tests.Planking.AsBuilt;
 public sealed class FlatShiftTests
 {
     private static readonly Type Shift = typeof(Job).Assembly.GetType(
-        "PlankFit.Planking.FlatShift",
+        "PlankFit.Planking.Planks.FlatShift",
         throwOnError: true
     )!;
 

@@ -12,7 +12,7 @@ public sealed class MonotoneJoinSlopeTests
     [InlineData(new double[] { 0, 40, 1040 }, new double[] { 0, 100, 101 }, 40)]
     public void NoMoreThanTwiceTheFlatterBay(double[] x, double[] y, double at)
     {
-        Type type = typeof(Job).Assembly.GetType("PlankFit.Planking.MonotoneJoin", true)!;
+        Type type = typeof(Job).Assembly.GetType("PlankFit.Planking.Hulls.MonotoneJoin", true)!;
         object join = type.GetMethod("Through", BindingFlags.Public | BindingFlags.Static)!
             .Invoke(null, [x, y])!;
         double slope = (double)type.GetMethod("SlopeAt")!.Invoke(join, [at])!;

@@ -11,7 +11,7 @@ namespace PlankFit.Tests.Planking.AsBuilt;
 public sealed class MonotoneJoinTests
 {
     private static readonly Type Join = typeof(Job).Assembly.GetType(
-        "PlankFit.Planking.MonotoneJoin",
+        "PlankFit.Planking.Hulls.MonotoneJoin",
         throwOnError: true
     )!;
 

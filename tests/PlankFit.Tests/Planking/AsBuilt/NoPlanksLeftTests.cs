@@ -25,13 +25,13 @@ public sealed class NoPlanksLeftTests
             .. drawn
                 .PlankLayers.First()
                 .Starboard.Where(p => p.AfterEdge.Seam.Length > 1)
-                .Where(p => p.Ends.Any(e => e.At == HullEdge.Keel))
+                .Where(p => p.Ends.Any(e => e.At == PanelEdge.Lower))
                 .TakeLast(6),
         ];
         // Planks of the inner layer head aft: the last at the keel may end in the transom, and none of full width comes after it there.
         MeasuredSeam[] seams =
         [
-            .. fitted.Select(p => new MeasuredSeam(p.Id, HullEdge.Keel, Planned(job, p) + 6)),
+            .. fitted.Select(p => new MeasuredSeam(p.Id, PanelEdge.Lower, Planned(job, p) + 6)),
         ];
         BottomPlan plan = WholeBottomTests.Planned(
             job with
@@ -39,7 +39,7 @@ public sealed class NoPlanksLeftTests
                 AsBuilt = AsBuiltSpec.None with { Seams = [.. seams] },
             }
         );
-        SeamCreep drift = plan.AsBuilt!.Drifts.Single(d => d.At == HullEdge.Keel && d.GoingAft);
+        SeamCreep drift = plan.AsBuilt!.Drifts.Single(d => d.At == PanelEdge.Lower && d.GoingAft);
         Assert.All(drift.Rows, r => Assert.Equal(6, r.OffMm, 0.02));
         Plank[] left =
         [
@@ -48,7 +48,7 @@ public sealed class NoPlanksLeftTests
                 .Starboard.Where(p =>
                     p.Number > fitted[^1].Number
                     && p.Kind != PlankKind.Corner
-                    && p.Ends.Any(e => e.At == HullEdge.Keel)
+                    && p.Ends.Any(e => e.At == PanelEdge.Lower)
                 ),
         ];
         Assert.Equal(left.Length, drift.PlanksLeft);
@@ -65,11 +65,11 @@ public sealed class NoPlanksLeftTests
                 {
                     AsBuilt = AsBuiltSpec.None with
                     {
-                        Seams = [new(plank.Id, HullEdge.Keel, plank.AfterEdge.Seam[0].X - from)],
+                        Seams = [new(plank.Id, PanelEdge.Lower, plank.AfterEdge.Seam[0].X - from)],
                     },
                 }
             );
-            return probe.AsBuilt!.Drifts.Single(d => d.At == HullEdge.Keel).Rows[0].PlannedMm;
+            return probe.AsBuilt!.Drifts.Single(d => d.At == PanelEdge.Lower).Rows[0].PlannedMm;
         }
     }
 

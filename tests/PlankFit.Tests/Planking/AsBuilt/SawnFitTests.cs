@@ -89,8 +89,8 @@ public sealed class SawnFitTests
             .. drawn
                 .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
                 .Where((p, i) => i % 3 == 0 && p.Kind is PlankKind.Full)
-                .Where(p => p.Ends.Length == 2 && p.Ends.Any(e => e.At == HullEdge.Chine))
-                .Where(p => p.Ends.Any(e => e.At == HullEdge.Keel))
+                .Where(p => p.Ends.Length == 2 && p.Ends.Any(e => e.At == PanelEdge.Upper))
+                .Where(p => p.Ends.Any(e => e.At == PanelEdge.Lower))
                 .Select(p => p.Id),
         ];
         BottomPlan plan = WholeBottomTests.Planned(
@@ -163,6 +163,6 @@ public sealed class SawnFitTests
     private static Job FitAtBothEnds(Job job) =>
         job with
         {
-            Ends = job.Ends with { Keel = EndRule.Fit, Chine = EndRule.Fit },
+            Ends = job.Ends with { Lower = EndRule.Fit, Upper = EndRule.Fit },
         };
 }

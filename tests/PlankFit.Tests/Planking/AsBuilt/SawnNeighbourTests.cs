@@ -50,8 +50,8 @@ public sealed class SawnNeighbourTests
                 {
                     Seams =
                     [
-                        new(fitted.Id, HullEdge.Keel, fitted.AfterEdge.Seam[0].X + 9),
-                        new(fitted.Id, HullEdge.Chine, fitted.AfterEdge.Seam[^1].X + 9),
+                        new(fitted.Id, PanelEdge.Lower, fitted.AfterEdge.Seam[0].X + 9),
+                        new(fitted.Id, PanelEdge.Upper, fitted.AfterEdge.Seam[^1].X + 9),
                     ],
                 },
             }

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Lists;
+using PlankFit.Export.Whole;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
-using PlankFit.Reading.Measured;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Tests.Planking.Keel;
 using PlankFit.Tests.Support;
 
@@ -164,7 +165,7 @@ public sealed class SawnPlanksTests
     private static string Text(BottomPlan plan)
     {
         using var stream = new MemoryStream();
-        PlankingJson.Write(plan, stream);
+        PlankingJson.Write(OnPlanks.Of(plan), stream);
         return System.Text.Encoding.UTF8.GetString(stream.ToArray());
     }
 }

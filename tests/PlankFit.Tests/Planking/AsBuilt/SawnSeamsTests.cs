@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using PlankFit.Export.Lists;
+using PlankFit.Export.Whole;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
@@ -173,7 +174,7 @@ public sealed class SawnSeamsTests
         AsBuiltSpec standing = (sawn ? Sawn(drawn, ids).AsBuilt : AsBuiltSpec.None) with
         {
             Fitted = sawn ? [] : [.. ids],
-            Seams = [new(Id(2), HullEdge.Keel, keel + 4), new(Id(2), HullEdge.Chine, chine + 2)],
+            Seams = [new(Id(2), PanelEdge.Lower, keel + 4), new(Id(2), PanelEdge.Upper, chine + 2)],
         };
         BottomPlan plan = WholeBottomTests.Planned(job with { AsBuilt = standing });
 
@@ -237,8 +238,8 @@ public sealed class SawnSeamsTests
                     Fitted = [.. ids],
                     Seams =
                     [
-                        new(ids[^1], HullEdge.Keel, keel + 3),
-                        new(ids[^1], HullEdge.Chine, chine + 3),
+                        new(ids[^1], PanelEdge.Lower, keel + 3),
+                        new(ids[^1], PanelEdge.Upper, chine + 3),
                     ],
                 },
             }
@@ -329,15 +330,15 @@ public sealed class SawnSeamsTests
                 {
                     Seams =
                     [
-                        new(id, HullEdge.Keel, plank.AfterEdge.Seam[0].X),
-                        new(id, HullEdge.Chine, plank.AfterEdge.Seam[^1].X),
+                        new(id, PanelEdge.Lower, plank.AfterEdge.Seam[0].X),
+                        new(id, PanelEdge.Upper, plank.AfterEdge.Seam[^1].X),
                     ],
                 },
             }
         );
         return (
-            probe.AsBuilt!.Drifts.Single(d => d.At == HullEdge.Keel).Rows[0].PlannedMm,
-            probe.AsBuilt.Drifts.Single(d => d.At == HullEdge.Chine).Rows[0].PlannedMm
+            probe.AsBuilt!.Drifts.Single(d => d.At == PanelEdge.Lower).Rows[0].PlannedMm,
+            probe.AsBuilt.Drifts.Single(d => d.At == PanelEdge.Upper).Rows[0].PlannedMm
         );
     }
 
@@ -345,8 +346,8 @@ public sealed class SawnSeamsTests
     private static Dictionary<string, string> Texts(BottomPlan plan)
     {
         using var stream = new MemoryStream();
-        PlankingJson.Write(plan, stream);
-        using JsonDocument document = JsonDocument.Parse(stream.ToArray());
+        PlankingJson.Write(OnPlanks.Of(plan), stream);
+        using var document = JsonDocument.Parse(stream.ToArray());
         return document
             .RootElement.GetProperty("planks")
             .EnumerateArray()

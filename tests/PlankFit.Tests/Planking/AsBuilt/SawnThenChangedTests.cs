@@ -41,6 +41,10 @@ public sealed class SawnThenChangedTests
     [Fact]
     public void AFaceMayEndOnTheCurveOfTheNextEnd() => Hold(Tender, "1u9jEtJiRs51");
 
+    /// <summary>Another: planks that were laid narrower by a ten-thousandth, for their stock; held by what is sawn they were laid as wide as it, and one came out 0.0002 mm wider.</summary>
+    [Fact]
+    public void ARowThatIsHeldKeepsToItsStock() => Hold(RandomHull.Gen, "4u9StSTFUNw1");
+
     private static void Hold(Gen<Job> jobs, int draws) =>
         FixedDraws.Keep(
             Gen.Select(jobs, Which, ChangeByChance.Any),

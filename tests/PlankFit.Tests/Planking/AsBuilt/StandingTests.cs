@@ -102,8 +102,8 @@ public sealed class StandingTests
                 {
                     Seams =
                     [
-                        new(Named.Plank(id), HullEdge.Keel, keel + atKeel),
-                        new(Named.Plank(id), HullEdge.Chine, chine + atChine),
+                        new(Named.Plank(id), PanelEdge.Lower, keel + atKeel),
+                        new(Named.Plank(id), PanelEdge.Upper, chine + atChine),
                     ],
                 },
             }
@@ -131,7 +131,7 @@ public sealed class StandingTests
         Plank free = aft ? next : now;
         Assert.Equal(150, free.WidestMm, 0.01);
 
-        SeamCreep drift = plan.AsBuilt!.Drifts.Single(d => d.At == HullEdge.Keel);
+        SeamCreep drift = plan.AsBuilt!.Drifts.Single(d => d.At == PanelEdge.Lower);
         Assert.Equal(aft, drift.GoingAft);
         Assert.Equal(atKeel, drift.Rows[0].OffMm, 1e-6);
         Assert.Equal(id, drift.SincePlank.ToString());
@@ -148,8 +148,8 @@ public sealed class StandingTests
         {
             string id = $"S1-{master + k:00}";
             (double keel, double chine) = Planned(job, id);
-            seams.Add(new(Named.Plank(id), HullEdge.Keel, keel + (0.4 * k)));
-            seams.Add(new(Named.Plank(id), HullEdge.Chine, chine));
+            seams.Add(new(Named.Plank(id), PanelEdge.Lower, keel + (0.4 * k)));
+            seams.Add(new(Named.Plank(id), PanelEdge.Upper, chine));
         }
 
         BottomPlan plan = WholeBottomTests.Planned(
@@ -158,8 +158,8 @@ public sealed class StandingTests
                 AsBuilt = AsBuiltSpec.None with { Seams = [.. seams] },
             }
         );
-        SeamCreep keelDrift = plan.AsBuilt!.Drifts.Single(d => d.At == HullEdge.Keel),
-            chineDrift = plan.AsBuilt.Drifts.Single(d => d.At == HullEdge.Chine);
+        SeamCreep keelDrift = plan.AsBuilt!.Drifts.Single(d => d.At == PanelEdge.Lower),
+            chineDrift = plan.AsBuilt.Drifts.Single(d => d.At == PanelEdge.Upper);
         Assert.Equal(0.4, keelDrift.MmAPlank, 1e-6);
 
         // 0.4 × 4 = 1.6 is still within a sixteenth of an inch; the fifth is beyond it.
@@ -173,7 +173,7 @@ public sealed class StandingTests
             .Starboard.Count(p =>
                 p.Number > master + 8
                 && p.Kind == PlankKind.Full
-                && p.Ends.Any(e => e.At == HullEdge.Keel)
+                && p.Ends.Any(e => e.At == PanelEdge.Lower)
             );
         Assert.Equal(left, keelDrift.PlanksLeft);
         Assert.Equal(keelDrift.AcrossMm, keelDrift.NarrowerMm!.Value * left, 1e-9);
@@ -222,7 +222,7 @@ public sealed class StandingTests
             {
                 AsBuilt = AsBuiltSpec.None with
                 {
-                    Seams = [new(Named.Plank("S1-20"), HullEdge.Keel, keel + 150)],
+                    Seams = [new(Named.Plank("S1-20"), PanelEdge.Lower, keel + 150)],
                 },
             },
             stop: TestContext.Current.CancellationToken
@@ -243,15 +243,15 @@ public sealed class StandingTests
                 {
                     Seams =
                     [
-                        new(plank.Id, HullEdge.Keel, plank.AfterEdge.Seam[0].X - x0),
-                        new(plank.Id, HullEdge.Chine, plank.AfterEdge.Seam[^1].X - x0),
+                        new(plank.Id, PanelEdge.Lower, plank.AfterEdge.Seam[0].X - x0),
+                        new(plank.Id, PanelEdge.Upper, plank.AfterEdge.Seam[^1].X - x0),
                     ],
                 },
             }
         );
         return (
-            probe.AsBuilt!.Drifts.Single(d => d.At == HullEdge.Keel).Rows[0].PlannedMm,
-            probe.AsBuilt.Drifts.Single(d => d.At == HullEdge.Chine).Rows[0].PlannedMm
+            probe.AsBuilt!.Drifts.Single(d => d.At == PanelEdge.Lower).Rows[0].PlannedMm,
+            probe.AsBuilt.Drifts.Single(d => d.At == PanelEdge.Upper).Rows[0].PlannedMm
         );
     }
 

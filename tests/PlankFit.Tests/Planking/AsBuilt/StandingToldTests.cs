@@ -65,17 +65,17 @@ public sealed class StandingToldTests
 
     /// <summary>Seams that crept outward at one edge want planks planed at that edge; seams that crept back want nothing planed.</summary>
     [Theory]
-    [InlineData(HullEdge.Keel, 4, "off the keel end of each")]
-    [InlineData(HullEdge.Chine, 4, "off the chine end of each")]
-    [InlineData(HullEdge.Keel, -4, "Planks take less room")]
-    public void AdviceNamesTheEdgeAtWhichSeamsCrept(HullEdge edge, double off, string says)
+    [InlineData(PanelEdge.Lower, 4, "off the keel end of each")]
+    [InlineData(PanelEdge.Upper, 4, "off the chine end of each")]
+    [InlineData(PanelEdge.Lower, -4, "Planks take less room")]
+    public void AdviceNamesTheEdgeAtWhichSeamsCrept(PanelEdge edge, double off, string says)
     {
         Job job = PlaneBottom.Job(20, 0, 9, 1, OffsetsAreTo.Outside);
         job = job with { Layers = [job.Layers[0]] };
         BottomPlan drawn = WholeBottomTests.Planned(job);
         string id = $"S1-{drawn.PlankLayers.First().MasterNumber + 5:00}";
         Vec3 end =
-            edge == HullEdge.Keel
+            edge == PanelEdge.Lower
                 ? drawn.Find(id)!.AfterEdge.Seam[0]
                 : drawn.Find(id)!.AfterEdge.Seam[^1];
         SeamCreep Drift(double mm) =>
@@ -128,7 +128,7 @@ public sealed class StandingToldTests
             new SeamCreep(
                 1,
                 Side.Port,
-                HullEdge.Keel,
+                PanelEdge.Lower,
                 true,
                 [],
                 0,
@@ -158,7 +158,7 @@ public sealed class StandingToldTests
             },
             none with
             {
-                Seams = [new(Named.Plank("S1-20"), HullEdge.Keel, 100)],
+                Seams = [new(Named.Plank("S1-20"), PanelEdge.Lower, 100)],
             },
         ];
         Assert.All(measured, s => Assert.False(s.NothingMeasured || s.IsEmpty));
@@ -182,7 +182,7 @@ public sealed class StandingToldTests
         );
         LoftedSurface surface = plan.PortHull.Surface;
         double u = plan.PortHull.Stations[3].U,
-            chine = surface.ChineV(u),
+            chine = surface.UpperV(u),
             length = 0;
         const int n = 20_000;
         for (int i = 0; i < n; i++)
@@ -245,7 +245,7 @@ public sealed class StandingToldTests
         {
             Layers = [(PlankLayerSpec)job.Layers[0] with { WidthMm = 100 }],
             Offsets = new(job.Offsets.Stations, job.Offsets.Lines.Add(between)),
-            Hull = job.Hull with { Between = ["between"] },
+            Hull = job.Hull with { Panel = job.Hull.Panel with { Between = ["between"] } },
         };
     }
 }

@@ -35,7 +35,7 @@ public class EnergyMatrixTests
     public void SecondOrderIsTheNaturalCubicsEnergyAtAnySpacing()
     {
         double[] y = [120, 190, 260, 420, 600, 640, 810, 845];
-        CubicSpline spline = CubicSpline.InterpolateNatural(Uneven, y);
+        var spline = CubicSpline.InterpolateNatural(Uneven, y);
         double energy = 0;
         for (int i = 1; i < Uneven.Length; i++)
         {
@@ -90,7 +90,7 @@ public class EnergyMatrixTests
     [Fact]
     public void LeaveOneOutOfAParabolaIsKnownExactly()
     {
-        LeaveOneOut judged = LeaveOneOut.Of([0, 1, 2, 3], [0, 1, 4, 9], 2);
+        var judged = LeaveOneOut.Of([0, 1, 2, 3], [0, 1, 4, 9], 2);
         Assert.Equal(-0.25, judged.Residuals[1], 1e-12);
     }
 
@@ -109,7 +109,7 @@ public class EnergyMatrixTests
                 print(repr(float(s(x[k]))))
             """
         );
-        LeaveOneOut judged = LeaveOneOut.Of(Uneven, y, 3);
+        var judged = LeaveOneOut.Of(Uneven, y, 3);
         for (int k = 1; k < y.Length - 1; k++)
         {
             Assert.Equal(foretold[k - 1], y[k] - judged.Residuals[k], 1e-6);
@@ -124,7 +124,7 @@ public class EnergyMatrixTests
     {
         double[] y = new double[11];
         y[5] = 1;
-        LeaveOneOut judged = LeaveOneOut.Of([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10], y, m);
+        var judged = LeaveOneOut.Of([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10], y, m);
         Assert.Equal(1, judged.Residuals[5], 1e-9);
         Assert.Equal(neighbour, judged.Residuals[4], 5e-4);
         Assert.Equal(neighbour, judged.Residuals[6], 5e-4);
@@ -138,7 +138,7 @@ public class EnergyMatrixTests
         {
             double[] y = [.. x.Select(v => 40 + (0.2 * v) - (1e-5 * v * v))];
             y[k] += 7.5;
-            LeaveOneOut judged = LeaveOneOut.Of(x, y, 3);
+            var judged = LeaveOneOut.Of(x, y, 3);
             Assert.Equal(7.5, judged.Residuals[k], 1e-6);
             Assert.Equal(1, judged.Gains[k] / judged.Energy, 1e-6);
         }

@@ -32,7 +32,7 @@ public class FairingTests
 
     private static double Energy(OffsetRow row)
     {
-        LeaveOneOut judged = LeaveOneOut.Of(row.XMm.AsSpan(), row.ValuesMm.AsSpan(), 3);
+        var judged = LeaveOneOut.Of(row.XMm.AsSpan(), row.ValuesMm.AsSpan(), 3);
         return judged.Energy;
     }
 

@@ -138,7 +138,7 @@ public class FairnessPowerTests
             int found = 0;
             for (int i = 0; i < Trials; i++)
             {
-                PlantedError planted = PlantedError.Of(written, stations, place, SizesMm[size], i);
+                var planted = PlantedError.Of(written, stations, place, SizesMm[size], i);
                 found += Accused(planted.Table, unit).Contains((planted.Row, planted.Station))
                     ? 1
                     : 0;
@@ -159,7 +159,7 @@ public class FairnessPowerTests
             ends = 0;
         for (int i = 0; i < 10 * Trials; i++)
         {
-            PlantedError planted = PlantedError.Of(Written.Millimetres, 11, Place.End, 25.4, i);
+            var planted = PlantedError.Of(Written.Millimetres, 11, Place.End, 25.4, i);
             Suspicion[] cells = [.. Fair.Judge(planted.Table, LengthUnit.Millimetre).Suspicions];
             ends += cells.Count(s =>
                 s.StationIndex is 0 or 10

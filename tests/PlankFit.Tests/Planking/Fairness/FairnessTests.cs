@@ -72,7 +72,7 @@ public class FairnessTests
         Assert.Equal(error, found.ResidualMm, 1.5);
         Assert.True(found.Severity > 0.9);
         Assert.Matches(pattern, found.Message(unit));
-        Finding finding = found.ToFinding(unit);
+        var finding = found.ToFinding(unit);
         Assert.Equal(Severity.Warning, finding.Severity);
     }
 

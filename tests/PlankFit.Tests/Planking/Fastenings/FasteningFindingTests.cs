@@ -64,8 +64,8 @@ public sealed partial class FasteningFindingTests
             g =>
             {
                 Assert.Equal(gap, g.GapMm, 0.1);
-                Assert.Equal(has, g.HasMm, 0.1);
-                Assert.Equal(30.02, g.AsksMm, 1e-9);
+                Assert.Equal(has, g.Hindered.HasMm, 0.1);
+                Assert.Equal(30.02, g.Hindered.AsksMm, 1e-9);
             }
         );
     }
@@ -299,7 +299,7 @@ public sealed partial class FasteningFindingTests
     private static bool Runs(BottomPlan plan, PlankId? id) =>
         id is { } known
         && plan.Find(known) is { Kind: PlankKind.Full or PlankKind.Master } plank
-        && plank.Ends.Select(e => e.At).SequenceEqual([HullEdge.Keel, HullEdge.Chine]);
+        && plank.Ends.Select(e => e.At).SequenceEqual([PanelEdge.Lower, PanelEdge.Upper]);
 
     private static BottomPlan Planned(
         FasteningSettings wish,

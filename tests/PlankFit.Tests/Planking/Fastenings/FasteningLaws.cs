@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.LinearReferencing;
 using PlankFit.Geometry.Primitives;
@@ -343,7 +344,7 @@ internal static class FasteningLaws
                 return $"beside {timber.Of.Name}";
             }
 
-            foreach (var edge in new[] { timber.OneEdge, timber.OtherEdge })
+            foreach (ImmutableArray<Vec2> edge in new[] { timber.OneEdge, timber.OtherEdge })
             {
                 if (edge.Length > 1 && Line(edge).Distance(p) < margin - Near)
                 {

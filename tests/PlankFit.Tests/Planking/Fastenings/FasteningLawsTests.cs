@@ -36,7 +36,7 @@ public sealed class FasteningLawsTests
             .Sample(
                 (job, behind, wish, second) =>
                 {
-                    var layers = job.Layers.OfType<PlankLayerSpec>().ToArray();
+                    PlankLayerSpec[] layers = job.Layers.OfType<PlankLayerSpec>().ToArray();
                     PlanResult result = BottomPlanner.Plan(
                         job with
                         {
@@ -92,18 +92,7 @@ public sealed class FasteningLawsTests
                 Assert.Equal(to.Length, port.Length);
                 foreach ((Fastening a, Fastening b) in to.Zip(port))
                 {
-                    Assert.Equal(
-                        a with
-                        {
-                            At = default,
-                            On = default,
-                        },
-                        b with
-                        {
-                            At = default,
-                            On = default,
-                        }
-                    );
+                    Assert.Equal(a with { At = default }, b with { At = default });
                     // Places are looked for in steps, between outlines thinned by 0.02 mm from opposite ends; where two rules meet at a small angle that is a few tenths.
                     Assert.Equal(a.At.X, b.At.X, 0.3);
                     Assert.Equal(a.At.Y, -b.At.Y, 0.3);

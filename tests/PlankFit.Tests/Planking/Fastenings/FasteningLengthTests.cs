@@ -31,7 +31,7 @@ public sealed class FasteningLengthTests
     [InlineData(12.0, 20.0, "10 18", null, 0.0)]
     public void IntoTimber(double? bite, double? depth, string had, double? length, double bites)
     {
-        FasteningRule rule = FasteningRule.Of(
+        var rule = FasteningRule.Of(
             new()
             {
                 BiteMm = bite,
@@ -61,11 +61,7 @@ public sealed class FasteningLengthTests
     [Fact]
     public void BetweenTheTimbers()
     {
-        FasteningRule staples = FasteningRule.Of(
-            new() { Kind = FasteningKind.StapleThroughStrap },
-            9,
-            false
-        );
+        var staples = FasteningRule.Of(new() { Kind = FasteningKind.StapleThroughStrap }, 9, false);
         ChosenLength staple = FasteningLengths.PullDown(
             staples.PullDown! with
             {
@@ -80,7 +76,7 @@ public sealed class FasteningLengthTests
             (staple.PadMm + staple.PassedMm, staple.WantedBiteMm, staple.LengthMm, staple.BiteMm)
         );
 
-        FasteningRule screws = FasteningRule.Of(new(), 9, false);
+        var screws = FasteningRule.Of(new(), 9, false);
         ChosenLength screw = FasteningLengths.PullDown(screws.PullDown!, 19, 10, 5);
         Assert.Equal(
             (28, 12, 40, 12),

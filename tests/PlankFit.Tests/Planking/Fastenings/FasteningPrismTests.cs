@@ -39,8 +39,8 @@ public sealed class FasteningPrismTests
                 .Where(p =>
                     p.Kind is PlankKind.Full or PlankKind.Master
                     && p.Ends.Length == 2
-                    && p.Ends[0].At == HullEdge.Keel
-                    && p.Ends[1].At == HullEdge.Chine
+                    && p.Ends[0].At == PanelEdge.Lower
+                    && p.Ends[1].At == PanelEdge.Upper
                 ),
         ];
         Assert.True(whole.Length > 30);
@@ -78,7 +78,7 @@ public sealed class FasteningPrismTests
 
         // Left out of account, the first skin's fastenings would be hit.
         BottomPlan blind = Planned(new() { SpacingMm = 40, MissMm = 0 });
-        var strict = blind with
+        BottomPlan strict = blind with
         {
             Fastenings = blind.Fastenings! with { Layers = plan.Fastenings!.Layers },
         };

@@ -227,7 +227,9 @@ public sealed class FasteningRowTests
             .Starboard.Concat(layer.Port)
             .Where(p =>
                 p.Kind is PlankKind.Full or PlankKind.Master
-                && p.Ends.Select(e => e.At).Order().SequenceEqual([HullEdge.Keel, HullEdge.Chine])
+                && p.Ends.Select(e => e.At)
+                    .Order()
+                    .SequenceEqual([PanelEdge.Lower, PanelEdge.Upper])
             );
 
     private static BottomPlan Planned(FasteningSettings wish, params FramingSpec[] behind) =>

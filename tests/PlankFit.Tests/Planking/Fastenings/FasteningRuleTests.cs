@@ -11,7 +11,7 @@ public sealed class FasteningRuleTests
     [Fact]
     public void WhatIsLeftOutComesFromTheThickness()
     {
-        FasteningRule rule = FasteningRule.Of(new(), 9, true);
+        var rule = FasteningRule.Of(new(), 9, true);
         Assert.Equal(FasteningKind.ScrewAndPad, rule.Kind);
         Assert.Equal(FastenerShape.Screw, rule.Shape);
         Assert.True(rule.IsTemporary);
@@ -28,7 +28,7 @@ public sealed class FasteningRuleTests
     [Fact]
     public void WhatIsGivenIsKept()
     {
-        FasteningRule rule = FasteningRule.Of(
+        var rule = FasteningRule.Of(
             new()
             {
                 SpacingMm = 30,
@@ -66,7 +66,7 @@ public sealed class FasteningRuleTests
         double pad
     )
     {
-        FasteningRule rule = FasteningRule.Of(
+        var rule = FasteningRule.Of(
             new()
             {
                 Kind = kind,

@@ -56,7 +56,7 @@ internal static class RunLaws
                 [
                     .. fastenings.Gaps.Where(g => g.Layer == layer.Number && g.Side == side),
                 ];
-                var runs = Runs(plan, layer, side, rule).ToArray();
+                List<Placed>[] runs = Runs(plan, layer, side, rule).ToArray();
                 foreach (
                     string fault in runs.SelectMany(r => Closable(plan, r, rule, under))
                         .Concat(NotAsTold(plan, runs, rule, told))
@@ -186,13 +186,22 @@ internal static class RunLaws
         IEnumerable<TimberGap> all
     )
     {
-        var there = runs.SelectMany(r =>
-                Gaps(plan, r)
-                    .Select(g => (Key: Between(r[0].On.Timber.Of.Name, g.From, g.To), g.Mm))
+        ILookup<(string Timber, PlankId? Least, PlankId? Greatest), double> there = runs.SelectMany(
+                r =>
+                    Gaps(plan, r)
+                        .Select(g => (Key: Between(r[0].On.Timber.Of.Name, g.From, g.To), g.Mm))
             )
             .ToLookup(g => g.Key, g => g.Mm);
-        var told = all.ToLookup(g => Between(g.Backing, g.From, g.To), g => g.GapMm);
-        foreach (var key in there.Concat(told).Select(g => g.Key).Distinct())
+        ILookup<(string Timber, PlankId? Least, PlankId? Greatest), double> told = all.ToLookup(
+            g => Between(g.Backing, g.From, g.To),
+            g => g.GapMm
+        );
+        foreach (
+            (string Timber, PlankId? Least, PlankId? Greatest) key in there
+                .Concat(told)
+                .Select(g => g.Key)
+                .Distinct()
+        )
         {
             var measured = new Stack<double>(there[key].Order());
             var said = new Stack<double>(told[key].Order());

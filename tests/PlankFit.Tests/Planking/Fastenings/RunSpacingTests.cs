@@ -50,9 +50,9 @@ public sealed class RunSpacingTests
         {
             TimberGap gap = told.Single(g => g.From == from && g.To == to);
             Assert.Equal(mm, gap.GapMm, 0.01);
-            Assert.Contains("seam", gap.Why, StringComparison.Ordinal);
-            Assert.Equal(30, gap.AsksMm, 0.05);
-            Assert.InRange(gap.HasMm, 15, 30);
+            Assert.Contains("seam", gap.Hindered.By, StringComparison.Ordinal);
+            Assert.Equal(30, gap.Hindered.AsksMm, 0.05);
+            Assert.InRange(gap.Hindered.HasMm, 15, 30);
         }
 
         double widest = RunLaws.Widest(plan, 1, Side.Starboard, Name);
@@ -141,8 +141,8 @@ public sealed class RunSpacingTests
                 .Starboard.Where(p =>
                     p.Kind is PlankKind.Full or PlankKind.Master
                     && p.Ends.Length == 2
-                    && p.Ends[0].At == HullEdge.Keel
-                    && p.Ends[1].At == HullEdge.Chine
+                    && p.Ends[0].At == PanelEdge.Lower
+                    && p.Ends[1].At == PanelEdge.Upper
                 ),
         ];
         foreach ((Plank a, Plank b) in planks.Zip(planks.Skip(1)))

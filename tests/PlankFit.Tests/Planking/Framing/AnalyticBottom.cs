@@ -6,6 +6,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Framing;
 
@@ -75,11 +76,9 @@ internal sealed record AnalyticBottom(
                 [.. x.Select(_ => (double?)y)]
             );
         PlankLayerSpec Skin(string name, Heads heads) =>
-            new(name, thicknessMm, 150, heads, 45, null, Hold.Width, 30, 0.5, null);
+            PlankLayer.Of(name, thicknessMm, 150, heads, 45, null, Hold.Width, 30, 0.5, null);
         return new(
             new PlankingJob(
-                "analytic",
-                "000000",
                 LengthUnit.Millimetre,
                 new(
                     [.. x.Select((a, i) => new Station($"{i}", a))],

@@ -22,7 +22,7 @@ public sealed class CurvedBehindTests
     [MemberData(nameof(Hulls))]
     public void CrossingsAgreeWithASearchInSpace(string hull)
     {
-        AnalyticBottom bottom = AnalyticBottom.Of(hull);
+        var bottom = AnalyticBottom.Of(hull);
         BottomPlan plan = WholeBottomTests.Planned(bottom.Job(9, Things));
         int agreed = 0;
         double worst = 0;
@@ -67,7 +67,7 @@ public sealed class CurvedBehindTests
     [MemberData(nameof(Hulls))]
     public void EdgesLieHalfAWidthFromTheCentreAlongTheSurface(string hull)
     {
-        AnalyticBottom bottom = AnalyticBottom.Of(hull);
+        var bottom = AnalyticBottom.Of(hull);
         BottomPlan plan = WholeBottomTests.Planned(bottom.Job(9, Things));
         int held = 0;
         foreach (PlankLayerPlan layer in plan.PlankLayers)
@@ -98,7 +98,7 @@ public sealed class CurvedBehindTests
     [MemberData(nameof(Hulls))]
     public void CoversAddUpToTheStrip(string hull)
     {
-        AnalyticBottom bottom = AnalyticBottom.Of(hull);
+        var bottom = AnalyticBottom.Of(hull);
         BottomPlan plan = WholeBottomTests.Planned(bottom.Job(1e-4, Things));
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {

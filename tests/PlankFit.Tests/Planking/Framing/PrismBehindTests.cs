@@ -195,7 +195,7 @@ public sealed class PrismBehindTests
         Assert.Equal(0, frame.AtKeel.Value.AbaftMm, 1e-6);
         Assert.Equal(0, frame.AtChine!.Value.AbaftMm, 1e-6);
         SnapAcross floor = face.Across.Single(a => a.Of.Name == "floor");
-        FromStation near = FromStation.Of(Planned().Hull.Stations, 2345);
+        var near = FromStation.Of(Planned().Hull.Stations, 2345);
         Assert.Equal(near.Station, floor.AtKeel!.Value.Station);
         Assert.Equal(near.AbaftMm, floor.AtKeel.Value.AbaftMm, 1e-6);
         Assert.Null(floor.AtChine);

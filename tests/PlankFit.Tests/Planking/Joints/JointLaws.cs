@@ -99,7 +99,7 @@ internal static class JointLaws
 
     private static void Rules(Plank[] planks, JointedLayer layer)
     {
-        Dictionary<PlankId, JointedPlank> byId = layer.Planks.ToDictionary(p => p.PlankId);
+        var byId = layer.Planks.ToDictionary(p => p.PlankId);
         double? Asked(JointRuleKind what) =>
             layer.Rules.FirstOrDefault(r => r.What == what)?.DistanceMm;
         int between =

@@ -77,7 +77,7 @@ internal sealed record ChanceRow(
             grid,
             []
         );
-        var rooms = ImmutableArray.CreateBuilder<PlankRoom>();
+        ImmutableArray<PlankRoom>.Builder rooms = ImmutableArray.CreateBuilder<PlankRoom>();
         for (int i = 0; i < planks; i++)
         {
             long_ = Math.Clamp(
@@ -88,7 +88,7 @@ internal sealed record ChanceRow(
             from += (chance.NextDouble() - 0.5) * 200;
             zero += (chance.NextDouble() - 0.5) * 60;
             bool divided = long_ > longest;
-            var places = ImmutableArray.CreateBuilder<JointPlace>();
+            ImmutableArray<JointPlace>.Builder places = ImmutableArray.CreateBuilder<JointPlace>();
             for (double at = from + grid; divided && at < from + long_; at += grid)
             {
                 int timber = (int)Math.Floor((at + 30 * i) / 420);

@@ -100,13 +100,10 @@ public sealed class JointSidesTests
             Stringer("middle", 530),
             Stringer("near the chine", 730),
         ];
-        var outer = ImmutableDictionary<string, JointStock>.Empty.Add(
-            "outer",
-            Stock with
-            {
-                On = ["middle"],
-            }
-        );
+        ImmutableDictionary<string, JointStock> outer = ImmutableDictionary<
+            string,
+            JointStock
+        >.Empty.Add("outer", Stock with { On = ["middle"] });
         BottomPlan alone = Planned(Stock, Mild, behind),
             both = Planned(Stock, rules, outer, behind);
         Assert.Equal("middle", MostOn(alone, 1));
@@ -174,7 +171,7 @@ public sealed class JointSidesTests
             .. plan.Joints!.Of(1, Side.Starboard)!
                 .Planks.Select(p => (Plank: plan.Find(p.PlankId)!, p.Joints))
                 .Where(p =>
-                    p.Plank.Ends.Select(e => e.At).SequenceEqual([HullEdge.Keel, HullEdge.Chine])
+                    p.Plank.Ends.Select(e => e.At).SequenceEqual([PanelEdge.Lower, PanelEdge.Upper])
                 )
                 .SelectMany(p => p.Joints.Select(j => (p.Plank, j))),
         ];

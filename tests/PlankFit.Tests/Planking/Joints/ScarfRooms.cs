@@ -12,7 +12,7 @@ internal static class ScarfRooms
     {
         double overlap = stock.ScarfRatio * layer.Spec.ThicknessMm,
             zero = 0;
-        var rooms = ImmutableArray.CreateBuilder<PlankRoom>();
+        ImmutableArray<PlankRoom>.Builder rooms = ImmutableArray.CreateBuilder<PlankRoom>();
         Plank? last = null;
         foreach (Plank plank in layer.Starboard)
         {

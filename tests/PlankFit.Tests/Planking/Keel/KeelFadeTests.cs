@@ -22,7 +22,7 @@ public sealed class KeelFadeTests
             after = 0;
         foreach (Plank plank in plan.PlankLayers.SelectMany(l => l.Starboard))
         {
-            PlankEnd[] keel = [.. plank.Ends.Where(e => e.At == HullEdge.Keel)];
+            PlankEnd[] keel = [.. plank.Ends.Where(e => e.At == PanelEdge.Lower)];
             if (keel.Length != 1 || plank.Layer != 1)
             {
                 continue;
@@ -33,7 +33,7 @@ public sealed class KeelFadeTests
             bool faded = x < FadeMm;
             Assert.Equal(faded ? EndCut.LeftLong : EndCut.Fit, keel[0].Cut);
             Assert.All(
-                plank.Ends.Where(e => e.At == HullEdge.Chine),
+                plank.Ends.Where(e => e.At == PanelEdge.Upper),
                 e => Assert.Equal(faded ? EndCut.Fit : EndCut.LeftLong, e.Cut)
             );
             (before, after) = faded ? (before + 1, after) : (before, after + 1);
@@ -66,7 +66,7 @@ public sealed class KeelFadeTests
             .. plan
                 .PlankLayers.First()
                 .Starboard.SelectMany(p => p.Ends)
-                .Where(e => e.At == HullEdge.Keel && e.Outline.All(p => p.X < 950)),
+                .Where(e => e.At == PanelEdge.Lower && e.Outline.All(p => p.X < 950)),
         ];
         Assert.NotEmpty(forward);
         Assert.All(forward, e => Assert.Equal(EndCut.Fit, e.Cut));

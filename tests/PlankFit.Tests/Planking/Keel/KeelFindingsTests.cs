@@ -131,12 +131,12 @@ public sealed class KeelFindingsTests
 
             // By hand from keel.json's rows: the fade lies where the deadrise passes 40 degrees.
             KeelStation[] run = [.. keel.Between.Where(r => r.Side == Side.Starboard)];
-            Assert.True(run.Last(r => r.PositionMm < fades).DeadriseDegrees >= 40);
-            Assert.True(run.First(r => r.PositionMm > fades).DeadriseDegrees <= 40);
+            Assert.True(run.Last(r => r.PositionMm < fades).Angles.DeadriseDegrees >= 40);
+            Assert.True(run.First(r => r.PositionMm > fades).Angles.DeadriseDegrees <= 40);
             foreach (Plank plank in layer.Starboard.Concat(layer.Port))
             {
                 bool faded = false;
-                foreach (PlankEnd end in plank.Ends.Where(e => e.At == HullEdge.Keel))
+                foreach (PlankEnd end in plank.Ends.Where(e => e.At == PanelEdge.Lower))
                 {
                     double x = MiddleX(end);
                     if (Math.Abs(x - fades) > 5 && Math.Abs(x - 600) > 5)
@@ -148,10 +148,10 @@ public sealed class KeelFindingsTests
                     changed += x > 600 && x < fades ? 1 : 0;
                 }
 
-                foreach (PlankEnd end in plank.Ends.Where(e => e.At == HullEdge.Chine))
+                foreach (PlankEnd end in plank.Ends.Where(e => e.At == PanelEdge.Upper))
                 {
                     double x = MiddleX(end);
-                    if (Math.Abs(x - 1500) > 5 && (faded || plank.Ends[0].At == HullEdge.Keel))
+                    if (Math.Abs(x - 1500) > 5 && (faded || plank.Ends[0].At == PanelEdge.Lower))
                     {
                         Assert.Equal(faded || x < 1500 ? EndCut.Fit : EndCut.LeftLong, end.Cut);
                     }

@@ -44,13 +44,13 @@ public sealed class KeelMitreTests
                 tp = Math.Tan(slope * Math.PI / 180);
 
             // The planes, starboard: planking through the keel's edge, outward down and out; the keel's faces level athwart.
-            Plane table = Plane.Through(new(0, PlaneBottom.KeelHalf, 0), new Vec3(tp, tb, -1));
+            var table = Plane.Through(new(0, PlaneBottom.KeelHalf, 0), new Vec3(tp, tb, -1));
             double whole = (2 * plank) + cloth;
             Plane inner = table.Moved(to == OffsetsAreTo.Outside ? -whole : 0);
 
             // The keel's side is plumb: its inner face passes where that plumb plane meets the planking's inner face.
             double z0 = inner.HeightAt(0, PlaneBottom.KeelHalf);
-            Plane keelInner = Plane.Through(new(0, PlaneBottom.KeelHalf, z0), new Vec3(tp, 0, -1));
+            var keelInner = Plane.Through(new(0, PlaneBottom.KeelHalf, z0), new Vec3(tp, 0, -1));
             double[] t = [plank, (2 * plank) + cloth],
                 up = [keel, (2 * keel) + cloth];
             for (int i = 0; i < 2; i++)
@@ -71,11 +71,11 @@ public sealed class KeelMitreTests
                     Assert.Equal(formula, should, 1e-9);
                     Assert.Equal(should, row.WantedHalfWidthMm, 1e-6);
                     Assert.Equal(row.WantedHalfWidthMm, row.HalfWidthMm);
-                    Assert.Equal(deadrise, row.DeadriseDegrees, 1e-6);
-                    Assert.Equal(slope, row.SlopeDegrees, 1e-6);
+                    Assert.Equal(deadrise, row.Angles.DeadriseDegrees, 1e-6);
+                    Assert.Equal(slope, row.Angles.SlopeDegrees, 1e-6);
                     Assert.Equal(
                         Math.Asin(tb / Math.Sqrt(1 + (tb * tb) + (tp * tp))) * 180 / Math.PI,
-                        row.PlankEndBevelDegrees,
+                        row.Angles.PlankEndBevelDegrees,
                         1e-6
                     );
                 }
@@ -196,10 +196,10 @@ public sealed class KeelMitreTests
             * 180
             / Math.PI;
         Assert.Equal(deadrise - lean, bevel, 1e-9);
-        Assert.Equal(bevel, first.Ends.Single(e => e.At == HullEdge.Keel).BevelDegrees, 1e-4);
-        Assert.Equal(0, second.Ends.Single(e => e.At == HullEdge.Keel).BevelDegrees);
-        Assert.Equal(-20 + 20, plan.Keel!.Layers[1].Stations[3].PlankEndBevelDegrees);
-        Assert.Equal(deadrise, plan.Keel.Layers[1].Stations[3].BevelDegrees, 1e-6);
+        Assert.Equal(bevel, first.Ends.Single(e => e.At == PanelEdge.Lower).BevelDegrees, 1e-4);
+        Assert.Equal(0, second.Ends.Single(e => e.At == PanelEdge.Lower).BevelDegrees);
+        Assert.Equal(-20 + 20, plan.Keel!.Layers[1].Stations[3].Angles.PlankEndBevelDegrees);
+        Assert.Equal(deadrise, plan.Keel.Layers[1].Stations[3].Angles.BevelDegrees, 1e-6);
     }
 }
 

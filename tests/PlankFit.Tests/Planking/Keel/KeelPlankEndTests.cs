@@ -38,7 +38,7 @@ public sealed class KeelPlankEndTests
         foreach (KeelPlankEnd told in plan.Keel!.Layers[0].PlankEnds)
         {
             Plank plank = plan.Find(told.PlankId)!;
-            PlankEnd end = plank.Ends.First(e => e.At == HullEdge.Keel);
+            PlankEnd end = plank.Ends.First(e => e.At == PanelEdge.Lower);
             if (plank.Kind is not (PlankKind.Full or PlankKind.Master))
             {
                 continue;

@@ -47,7 +47,11 @@ public sealed class KeelRampTests
                         / Tb
                     );
             Assert.Equal(wanted, row.WantedHalfWidthMm, 0.002);
-            Assert.Equal(Math.Atan(Tp - (rate * Level)) * 180 / Math.PI, row.SlopeDegrees, 0.00002);
+            Assert.Equal(
+                Math.Atan(Tp - (rate * Level)) * 180 / Math.PI,
+                row.Angles.SlopeDegrees,
+                0.00002
+            );
 
             // Simpson between the rows, which lie close on the ramps.
             if (i > 0)

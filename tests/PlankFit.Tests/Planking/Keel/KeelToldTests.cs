@@ -128,7 +128,7 @@ public sealed class KeelToldTests
             .. plan
                 .PlankLayers.First()
                 .Starboard.Where(p =>
-                    p.Ends.Any(e => e is { At: HullEdge.Keel, Cut: EndCut.LeftLong })
+                    p.Ends.Any(e => e is { At: PanelEdge.Lower, Cut: EndCut.LeftLong })
                 ),
         ];
         Assert.Contains(
@@ -139,7 +139,7 @@ public sealed class KeelToldTests
         Assert.All(
             inner
                 .SelectMany(p => p.Ends)
-                .Where(e => e is { At: HullEdge.Keel, Cut: EndCut.LeftLong }),
+                .Where(e => e is { At: PanelEdge.Lower, Cut: EndCut.LeftLong }),
             e => Assert.Equal(30, e.OverhangMm)
         );
     }

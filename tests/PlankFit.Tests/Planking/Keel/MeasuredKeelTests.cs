@@ -61,8 +61,8 @@ public sealed class MeasuredKeelTests
             if (
                 a.Kind == PlankKind.Full
                 && a.Ends.Length == 2
-                && a.Ends[0].At == HullEdge.Keel
-                && a.Ends[1].At == HullEdge.Chine
+                && a.Ends[0].At == PanelEdge.Lower
+                && a.Ends[1].At == PanelEdge.Upper
             )
             {
                 // 2 mm athwart is 2 / cos 20 in the bottom, and that over sin 45 along a plank.

@@ -4,6 +4,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Keel;
 
@@ -34,8 +35,6 @@ internal static class PlaneBottom
         );
         return new(
             new PlankingJob(
-                "plane bottom",
-                "000000",
                 LengthUnit.Millimetre,
                 table,
                 new("keel", "chine", [], to, KeelSide.Plumb),
@@ -54,7 +53,7 @@ internal static class PlaneBottom
         new(name, meets, thickness, new KeelHalfWidth.Mitre(), new KeelLayerSide.Plumb());
 
     private static PlankLayerSpec Skin(string name, double thickness, Heads heads) =>
-        new(name, thickness, 150, heads, 45, null, Hold.Width, 7.5, 0.5, null);
+        PlankLayer.Of(name, thickness, 150, heads, 45, null, Hold.Width, 7.5, 0.5, null);
 
     private static OffsetLine Line(string name, Func<double, double> height, double half) =>
         new(

@@ -66,7 +66,7 @@ public sealed class SquareSideTests
                 continue;
             }
 
-            Vec3 end = plank.Ends.First(e => e.At == HullEdge.Keel).Outline[0],
+            Vec3 end = plank.Ends.First(e => e.At == PanelEdge.Lower).Outline[0],
                 grain = (plank.ForwardEdge.Seam[^1] - plank.ForwardEdge.Seam[0]).Unit();
             Assert.Equal(side.Dot(mitred - end) / side.Dot(grain), told.LengthChangeMm, 1e-4);
             Assert.Equal(0, told.BevelDegrees);
@@ -77,7 +77,7 @@ public sealed class SquareSideTests
         Assert.True(held > 20);
         Assert.All(
             plan.Keel.Layers[0].Stations,
-            r => Assert.Equal(Math.Atan(tb) * 180 / Math.PI, r.BevelDegrees, 1e-6)
+            r => Assert.Equal(Math.Atan(tb) * 180 / Math.PI, r.Angles.BevelDegrees, 1e-6)
         );
     }
 

@@ -4,6 +4,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Keel;
 
@@ -34,8 +35,6 @@ internal sealed record StraightRuled(double StemMm, double StemDeadriseDegrees)
             );
         return new(
             new PlankingJob(
-                "ruled",
-                "000000",
                 LengthUnit.Millimetre,
                 new(
                     [.. x.Select((a, i) => new Station($"{i}", a))],
@@ -43,7 +42,7 @@ internal sealed record StraightRuled(double StemMm, double StemDeadriseDegrees)
                 ),
                 new("keel", "chine", [], to, KeelSide.Plumb),
                 [
-                    new PlankLayerSpec(
+                    PlankLayer.Of(
                         "skin",
                         thicknessMm,
                         140,

@@ -6,6 +6,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.SettingUp;
 
@@ -27,7 +28,7 @@ public sealed class AnalyticSettingUpTests
     public void TheWarpedBottom()
     {
         const double k = 1e-4;
-        var hull = Table(7, x => 0, 0, (x, y) => y * (0.2 + (k * x)));
+        OffsetTable hull = Table(7, x => 0, 0, (x, y) => y * (0.2 + (k * x)));
         Held(
             hull,
             (x, y) => y * (0.2 + (k * x)),
@@ -43,7 +44,7 @@ public sealed class AnalyticSettingUpTests
         double tb = Math.Tan(20 * Math.PI / 180);
         static double Keel(double x) => 300 * (x / 6000) * (x / 6000);
         double Z(double x, double y) => Keel(x) + (y * tb);
-        var hull = Table(49, Keel, 0, Z);
+        OffsetTable hull = Table(49, Keel, 0, Z);
         Held(hull, Z, (x, y) => new Vec3(600 * x / 36e6, tb, -1).Unit(), 1e-5);
     }
 
@@ -178,26 +179,13 @@ public sealed class AnalyticSettingUpTests
     private static Job Job(OffsetTable table) =>
         new(
             new PlankingJob(
-                "analytic",
-                "000000",
                 LengthUnit.Millimetre,
                 table,
                 new("keel", "chine", [], OffsetsAreTo.Outside, KeelSide.SquareToPlank),
                 [
-                    new PlankLayerSpec(
-                        "skin",
-                        9,
-                        150,
-                        Heads.Aft,
-                        45,
-                        null,
-                        Hold.Width,
-                        7.5,
-                        0.5,
-                        null
-                    ),
+                    PlankLayer.Of("skin", 9, 150, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null),
                     new ClothLayerSpec("cloth", 1),
-                    new PlankLayerSpec(
+                    PlankLayer.Of(
                         "outer",
                         9,
                         150,

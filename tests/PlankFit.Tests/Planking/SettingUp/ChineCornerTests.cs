@@ -30,15 +30,15 @@ public sealed class ChineCornerTests
         );
         double half = angle * Math.PI / 360,
             tangent = radius * Math.Tan((180 - angle) / 2 * Math.PI / 180);
-        Assert.Equal(tangent, corner.RoundTangentMm, 1e-9);
-        Assert.Equal(radius * ((1 / Math.Sin(half)) - 1), corner.RoundOffMm, 1e-9);
+        Assert.Equal(tangent, corner.Rounded.TangentMm, 1e-9);
+        Assert.Equal(radius * ((1 / Math.Sin(half)) - 1), corner.Rounded.OffMm, 1e-9);
 
         // Drawn: it begins on the bottom's outer face and ends on the topside's, as far from the edge, and never leaves the wood.
         ImmutableArray<Vec2> arc = corner.Round(radius);
         Vec2 up = new(-Math.Cos(2 * half), -Math.Sin(2 * half));
         Assert.Equal(0, (arc[0] - new Vec2(-tangent, 0)).Norm, 1e-9);
         Assert.Equal(0, (arc[^1] - (tangent * up)).Norm, 1e-9);
-        Assert.Equal(corner.RoundOffMm, arc.Min(p => p.Norm), 1e-9);
+        Assert.Equal(corner.Rounded.OffMm, arc.Min(p => p.Norm), 1e-9);
         Assert.All(
             arc,
             p => Assert.True(p.Y < 1e-9 && up.Cross(p) < 1e-9 == up.Cross(new(-1, 0)) < 0)
@@ -77,7 +77,7 @@ public sealed class ChineCornerTests
     }
 
     private static (double, double) Trim(ChineCorner c) =>
-        (Math.Round(c.OuterTrimMm, 9), Math.Round(c.InnerTrimMm, 9));
+        (Math.Round(c.Trim.OuterMm, 9), Math.Round(c.Trim.InnerMm, 9));
 
     /// <summary>On a plane bottom with a flared topside: the corner is the dihedral of the planes, and the trim lines are where the planes meet.</summary>
     [Theory]
@@ -139,8 +139,8 @@ public sealed class ChineCornerTests
             );
             Assert.Equal(deadrise, c.DeadriseDegrees, 1e-6);
             Assert.Equal(flare, c.FlareDegrees, 1e-6);
-            Assert.Equal(Met(zOut, kOuterEnd), c.Corner.OuterTrimMm, 1e-6);
-            Assert.Equal(Met(zOut - whole, kInnerEnd), c.Corner.InnerTrimMm, 1e-6);
+            Assert.Equal(Met(zOut, kOuterEnd), c.Corner.Trim.OuterMm, 1e-6);
+            Assert.Equal(Met(zOut - whole, kInnerEnd), c.Corner.Trim.InnerMm, 1e-6);
         }
 
         // The frame's corner lies on both mould planes.
@@ -188,14 +188,14 @@ public sealed class ChineCornerTests
                     }
                 )
                 .SettingUp!.Chine;
-        var drawn = Of(new TopsideSlope.ToLine("sheer"));
-        var given = Of(new TopsideSlope.Flare([new("0", 17), new("7", 17)]));
+        ImmutableArray<ChinePlace> drawn = Of(new TopsideSlope.ToLine("sheer"));
+        ImmutableArray<ChinePlace> given = Of(new TopsideSlope.Flare([new("0", 17), new("7", 17)]));
         Assert.Equal(8, drawn.Length);
         foreach ((ChinePlace a, ChinePlace b) in drawn.Zip(given))
         {
             Assert.Equal(17, a.FlareDegrees, 1e-6);
             Assert.Equal(b.Corner.CornerDegrees, a.Corner.CornerDegrees, 1e-6);
-            Assert.Equal(b.Corner.InnerTrimMm, a.Corner.InnerTrimMm, 1e-6);
+            Assert.Equal(b.Corner.Trim.InnerMm, a.Corner.Trim.InnerMm, 1e-6);
         }
     }
 
@@ -236,7 +236,7 @@ public sealed class ChineCornerTests
             WholeBottomTests.Planned(
                 PlaneBottom.Job(10, 0, 9, 1, OffsetsAreTo.Inside) with
                 {
-                    Ends = EndRules.Default with { Chine = EndRule.LeftLong(by) },
+                    Ends = EndRules.Default with { Upper = EndRule.LeftLong(by) },
                     SettingUp = new()
                     {
                         Topside = new(

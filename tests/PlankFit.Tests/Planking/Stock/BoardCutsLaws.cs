@@ -18,7 +18,7 @@ internal static class BoardCutsLaws
 
     public static IEnumerable<string> Broken(NestSpec spec, BoardCutList list)
     {
-        Dictionary<PieceId, Polygon> shapes = list.Board.Pieces.ToDictionary(
+        var shapes = list.Board.Pieces.ToDictionary(
             p => p.Piece.Id,
             p => BoardLaws.Shape(list.Frame.Of(p))
         );
@@ -209,7 +209,7 @@ internal static class BoardCutsLaws
 
             for (double t = 0.1; t < 1; t += 0.2)
             {
-                var p = Nts.CreatePoint(
+                Point p = Nts.CreatePoint(
                     new Coordinate(
                         ring[i].X + (t * (ring[i + 1].X - ring[i].X)),
                         ring[i].Y + (t * (ring[i + 1].Y - ring[i].Y))

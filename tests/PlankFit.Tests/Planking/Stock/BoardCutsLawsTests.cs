@@ -39,7 +39,7 @@ public sealed class BoardCutsLawsTests
     [Fact]
     public void CutsOfPiecesByChanceKeepTheLaws()
     {
-        Gen<SawPiece> piece = Gen.Select(
+        var piece = Gen.Select(
             Gen.Double[200, 1500],
             Gen.Double[60, 150],
             Gen.Double[30, 150],

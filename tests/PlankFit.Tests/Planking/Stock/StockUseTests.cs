@@ -34,7 +34,7 @@ public sealed class StockUseTests
                 new("Y-1", yard, [], [At("S1-02", 1100)]),
             ],
         };
-        StockUse use = StockUse.Of(plan);
+        var use = StockUse.Of(plan);
         Assert.Equal(150 * (1000 + 1100), use.PiecesMm2, 1e-6);
         Assert.Equal(1397 * 150, use.OffcutsMm2, 1e-6);
         Assert.Equal((2400 * 150) + (1200 * 160), use.BoardsMm2, 1e-6);

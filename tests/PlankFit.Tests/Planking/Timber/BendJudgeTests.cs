@@ -156,7 +156,7 @@ public sealed class BendJudgeTests
         {
             Limits = new([new(0, "as it comes", "me")], 0.1, 0.15),
         };
-        BendJudge judge = BendJudge.Of(job.Planking, job.Layers.OfType<PlankLayerSpec>().First());
+        var judge = BendJudge.Of(job.Planking, job.Layers.OfType<PlankLayerSpec>().First());
         Assert.Null(judge.ColdStrain);
         Assert.Equal("as it comes", judge.Row(10, 0.05).Verdict);
     }

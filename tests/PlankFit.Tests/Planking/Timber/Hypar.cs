@@ -4,6 +4,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Timber;
 
@@ -19,8 +20,6 @@ internal static class Hypar
             new(name, [], [.. x.Select(a => (double?)Z(a, y))], [.. x.Select(_ => (double?)y)]);
         return new(
             new PlankingJob(
-                "hypar",
-                "000000",
                 LengthUnit.Millimetre,
                 new(
                     [.. x.Select((a, i) => new Station($"{i}", a))],
@@ -28,7 +27,7 @@ internal static class Hypar
                 ),
                 new("keel", "chine", [], OffsetsAreTo.Inside, KeelSide.SquareToPlank),
                 [
-                    new PlankLayerSpec(
+                    PlankLayer.Of(
                         "one",
                         thicknessMm,
                         150,

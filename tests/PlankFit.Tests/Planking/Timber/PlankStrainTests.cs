@@ -58,10 +58,10 @@ public sealed class PlankStrainTests
             // The layer's middle lies t/2 off the closed form's surface: parts in a thousand.
             Assert.Equal(worst * 100, plank.Bend.GrainStrainPercent, worst * 100 * 0.02);
             PlankTimber timber = plan.Timber!.Of(plank.Id)!;
-            Assert.Equal(worst / 0.0025, timber.StrainIndex!.Value, 0.02 * worst / 0.0025);
+            Assert.Equal(worst / 0.0025, timber.Bend.StrainIndex!.Value, 0.02 * worst / 0.0025);
             Assert.Equal(
                 Math.Sqrt(12 * 0.001 / (plank.Bend.MostGaussPerMm2)),
-                timber.WidestMm!.Value,
+                timber.Bend.WidestMm!.Value,
                 1e-6
             );
             held++;
@@ -95,7 +95,7 @@ public sealed class PlankStrainTests
                 without = Rank(bare.Find(plank.Id)!.Bend.Verdict);
             Assert.True(with >= without, $"{plank.Id}: {plank.Bend.Verdict}");
             harder += with > without ? 1 : 0;
-            BendWay way = oak.Timber!.Of(plank.Id)!.Way;
+            BendWay way = oak.Timber!.Of(plank.Id)!.Bend.Way;
             Assert.Equal(
                 plank.Bend.Verdict.StartsWith("refuse", StringComparison.Ordinal),
                 way >= BendWay.LaminateThinner
@@ -222,6 +222,6 @@ public sealed class PlankStrainTests
                 && f.Message.Contains("stiffness", StringComparison.Ordinal)
         );
         Assert.Null(timber.Whole);
-        Assert.All(timber.Layers[0].Planks, p => Assert.Null(p.ClampNewtons));
+        Assert.All(timber.Layers[0].Planks, p => Assert.Null(p.Bend.ClampNewtons));
     }
 }

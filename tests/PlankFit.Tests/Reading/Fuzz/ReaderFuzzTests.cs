@@ -179,7 +179,7 @@ public class ReaderFuzzTests(ITestOutputHelper output)
         for (int run = 0; run < Runs && failures.IsEmpty; run++)
         {
             byte[] bytes = new Mutator(run, tokens).Spoil(seeds[run % seeds.Length]);
-            TextFile file = TextFile.Decode(bytes, "spoiled");
+            var file = TextFile.Decode(bytes, "spoiled");
             if (file.Text is null)
             {
                 Assert.NotNull(file.Fault);

@@ -7,6 +7,7 @@ using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Text;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Jobs;
 
@@ -25,7 +26,7 @@ public sealed class JobReaderTests : IDisposable
         Assert.Equal(KeelSide.Plumb, job.Hull.KeelSide);
         Assert.Equal(OffsetsAreTo.Outside, job.Hull.OffsetsAreTo);
         Assert.Equal(
-            new PlankLayerSpec("inner", 9, 150, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null),
+            PlankLayer.Of("inner", 9, 150, Heads.Aft, 45, null, Hold.Width, 7.5, 0.5, null),
             Assert.Single(job.Layers)
         );
         Assert.Equal(EndRules.Default, job.Ends);
@@ -105,12 +106,12 @@ public sealed class JobReaderTests : IDisposable
         Assert.Equal(LengthUnit.FeetInchesEighths, job.Units);
         Assert.Equal(
             ("keel", "chine", OffsetsAreTo.Inside, KeelSide.SquareToPlank),
-            (job.Hull.Keel, job.Hull.Chine, job.Hull.OffsetsAreTo, job.Hull.KeelSide)
+            (job.Hull.Panel.Lower, job.Hull.Panel.Upper, job.Hull.OffsetsAreTo, job.Hull.KeelSide)
         );
-        Assert.Equal(["bilge"], job.Hull.Between);
+        Assert.Equal(["bilge"], job.Hull.Panel.Between);
         Assert.Equal(
             [
-                new PlankLayerSpec(
+                PlankLayer.Of(
                     "inner",
                     9.525,
                     152.4,
@@ -126,8 +127,8 @@ public sealed class JobReaderTests : IDisposable
             ],
             job.Layers
         );
-        Assert.Equal(EndRule.LeftLong(25.4), job.Ends.Keel);
-        Assert.Equal(EndRule.LeftLong(25), job.Ends.Chine);
+        Assert.Equal(EndRule.LeftLong(25.4), job.Ends.Lower);
+        Assert.Equal(EndRule.LeftLong(25), job.Ends.Upper);
         Assert.Equal(EndRule.Fit, job.Ends.Transom);
         Assert.Equal(new EndRule(EndCut.Fit, 0, 15), job.Ends.Stem);
         Assert.Equal(

@@ -52,7 +52,7 @@ public sealed class SettingUpJobTests
         Assert.Equal(12, spec.Topside!.ThicknessMm);
         Assert.Equal(ChineLap.Mitre, spec.Topside.Lap);
         Assert.Equal(600, spec.Topside.MitreForwardOfMm);
-        var flare = Assert.IsType<TopsideSlope.Flare>(spec.Topside.Slope);
+        TopsideSlope.Flare flare = Assert.IsType<TopsideSlope.Flare>(spec.Topside.Slope);
         Assert.Equal([new("0", 20), new("3", 8)], flare.Stations);
     }
 
@@ -69,7 +69,7 @@ public sealed class SettingUpJobTests
     [Fact]
     public void OneFlareAllAlongAndASheerLine()
     {
-        var even = Texts
+        TopsideSlope even = Texts
             .Sound(
                 Texts.Job
                     + "\n[setting-up]\ntopside = { thickness = 12, lap = \"mitre\", flare = -3 }"

@@ -87,7 +87,7 @@ public class LengthProperties
                         ("in", 254),
                         ("ft", 3048),
                     }[unit];
-                    BigInteger scale = BigInteger.Pow(10, places);
+                    var scale = BigInteger.Pow(10, places);
                     BigInteger fraction = part % scale;
                     BigInteger numerator = (whole * scale) + fraction;
                     if (numerator * tenthsOfMm > scale * 10_000_000)

@@ -3,7 +3,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Units;
-using PlankFit.Reading.Measured;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Measured;
@@ -33,8 +33,8 @@ public sealed class MeasuredTextTests
         Assert.Equal(new("3", Side.Port, 1104), spec.Girths.Single());
         Assert.Equal(
             [
-                new(Named.Plank("S1-10"), HullEdge.Keel, 3817),
-                new(Named.Plank("S1-10"), HullEdge.Chine, 4921),
+                new(Named.Plank("S1-10"), PanelEdge.Lower, 3817),
+                new(Named.Plank("S1-10"), PanelEdge.Upper, 4921),
             ],
             spec.Seams
         );

@@ -32,6 +32,20 @@ internal static class EveryName
         width = 150
         heads = "forward"
         angle = 45
+        [[panel]]
+        name = "topside"
+        letter = "T"
+        lower = "chine"
+        upper = "sheer"
+        between = ["rubber"]
+        knuckles = []
+        [[layer]]
+        panel = "topside"
+        name = "side"
+        thickness = 9
+        width = 150
+        heads = "aft"
+        angle = 60
         [[keel-layer]]
         name = "first keel"
         meets = "inner"
@@ -123,6 +137,8 @@ internal static class EveryName
         diagonal,half-breadth,64,138,205,250,256
         chine,height,700,545,470,410,390
         chine,half-breadth,100,240,360,440,450
+        rubber,height,950,850,785,730,710
+        rubber,half-breadth,180,380,570,710,730
         sheer,height,1200,1150,1100,1050,1030
         sheer,half-breadth,260,520,780,980,1010
         """;

@@ -1,7 +1,7 @@
 using System.Text;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Planking.Findings;
-using PlankFit.Reading.Measured;
+using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Tests.Reading.Names;
@@ -68,7 +68,7 @@ public sealed class NameTests
     [Fact]
     public void AFindingIsPlainWhateverItQuotes()
     {
-        var finding = new Finding(Severity.Error, "a\u001Bb\n", "x\u202Ey\uD800z") with
+        Finding finding = new Finding(Severity.Error, "a\u001Bb\n", "x\u202Ey\uD800z") with
         {
             Message = "tab\there",
         };

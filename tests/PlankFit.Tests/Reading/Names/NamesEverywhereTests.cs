@@ -1,9 +1,10 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using PlankFit.Planking.Findings;
+using PlankFit.Reading.Help;
 using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Keys;
 using PlankFit.Reading.Text;
-using PlankFit.Tests.Architecture;
 
 namespace PlankFit.Tests.Reading.Names;
 
@@ -102,11 +103,10 @@ public sealed partial class NamesEverywhereTests
         Assert.NotNull(EveryName.Read(EveryName.JobWithSheer).Job);
         string[] keys =
         [
-            .. HouseRules
-                .SourceFiles()
-                .Where(f => f.Contains("PlankFit.Reading", StringComparison.Ordinal))
-                .SelectMany(f => TextKey().Matches(File.ReadAllText(f)))
-                .Select(m => m.Groups[1].Value)
+            .. KeyPath
+                .All.Select(k => k.Key is EitherKey either ? either.Plain : k.Key)
+                .Where(k => k is TextKey or TextsKey or FilesKey)
+                .Select(k => k.Name)
                 .Distinct(),
         ];
         Assert.True(keys.Length > 15);
@@ -195,7 +195,4 @@ public sealed partial class NamesEverywhereTests
 
     [GeneratedRegex("[^,\\n]+")]
     private static partial Regex Cell();
-
-    [GeneratedRegex(@"\.Texts?\(\s*""([a-z-]+)""")]
-    private static partial Regex TextKey();
 }

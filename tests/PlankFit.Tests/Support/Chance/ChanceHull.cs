@@ -58,12 +58,12 @@ internal sealed class ChanceHull
 
     private double KeelZ(double x) => 40 + (rocker * Math.Pow(Forward(x), 2.5));
 
-    private double ChineY(double x) =>
+    internal double ChineY(double x) =>
         KeelY(x)
         + (pointed ? 0 : 0.22 * beam)
         + (beam * (pointed ? 1 : 0.78) * (1 - Math.Pow(Forward(x), 2.2)));
 
-    private double ChineZ(double x) =>
+    internal double ChineZ(double x) =>
         KeelZ(x)
         + (
             (ChineY(x) - KeelY(x))

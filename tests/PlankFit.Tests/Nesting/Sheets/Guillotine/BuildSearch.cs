@@ -71,7 +71,7 @@ internal sealed class BuildSearch
         for (int k = 0; k < grid.Items.Length; k++)
         {
             GridItem item = grid.Items[k];
-            var copies = new ushort[grid.Items.Length];
+            ushort[] copies = new ushort[grid.Items.Length];
             copies[k] = 1;
             Offer(SheetPart.Of(item.Index), item.Length, item.Width, copies, item.Value, prices[k]);
         }
@@ -124,7 +124,7 @@ internal sealed class BuildSearch
             return;
         }
 
-        var copies = new ushort[a.Copies.Length];
+        ushort[] copies = new ushort[a.Copies.Length];
         for (int k = 0; k < copies.Length; k++)
         {
             copies[k] = (ushort)(a.Copies[k] + b.Copies[k]);

@@ -30,7 +30,7 @@ public static class GuillotineSheet
     )
     {
         Check(lengthMm, widthMm, items, kerfMm);
-        SheetGrid? exact = SheetGrid.Exact(lengthMm, widthMm, items, kerfMm, MostPlaces);
+        var exact = SheetGrid.Exact(lengthMm, widthMm, items, kerfMm, MostPlaces);
         if (exact is not null && exact.Steps > effort / 16)
         {
             exact = null;
@@ -54,7 +54,7 @@ public static class GuillotineSheet
         }
         else
         {
-            SheetPrices found = SheetPrices.Find(grid, items, Rounds(grid, effort), enough);
+            var found = SheetPrices.Find(grid, items, Rounds(grid, effort), enough);
             (best, double value, bound) =
                 found.Bound <= found.BestValue * (1 + 1e-9)
                     ? (found.Best, found.BestValue, found.BestValue)
@@ -63,7 +63,7 @@ public static class GuillotineSheet
 
         if (exact is null)
         {
-            SheetGrid outside = SheetGrid.Coarse(
+            var outside = SheetGrid.Coarse(
                 lengthMm,
                 widthMm,
                 items,

@@ -134,7 +134,11 @@ internal sealed class SheetGrid
     )
     {
         var sums = new HashSet<long> { 0, limit };
-        foreach (var same in sizes.GroupBy(s => s.Size).OrderByDescending(g => g.Key))
+        foreach (
+            IGrouping<long, (long Size, int Most)>? same in sizes
+                .GroupBy(s => s.Size)
+                .OrderByDescending(g => g.Key)
+        )
         {
             long copies = Math.Min(limit / same.Key, same.Sum(s => (long)s.Most));
             long[] before = [.. sums];
@@ -158,7 +162,7 @@ internal sealed class SheetGrid
     private static int[] Rest(long[] at)
     {
         int n = at.Length;
-        var rest = new int[n * n];
+        int[] rest = new int[n * n];
         for (int i = 0; i < n; i++)
         {
             int r = i;

@@ -67,8 +67,8 @@ internal sealed record SheetPart(int Item, bool Beside, SheetPart? First, SheetP
             return (items[Item].LengthMm, items[Item].WidthMm);
         }
 
-        var (l1, w1) = First.Size(items, kerfMm);
-        var (l2, w2) = Second!.Size(items, kerfMm);
+        (double l1, double w1) = First.Size(items, kerfMm);
+        (double l2, double w2) = Second!.Size(items, kerfMm);
         return Beside ? (l1 + kerfMm + l2, Math.Max(w1, w2)) : (Math.Max(l1, l2), w1 + kerfMm + w2);
     }
 }

@@ -63,7 +63,7 @@ internal sealed class SheetValues
     public double[] Around()
     {
         int nx = grid.X.Length;
-        var around = new double[Best.Length];
+        double[] around = new double[Best.Length];
         for (int i = nx - 1; i >= 0; i--)
         {
             Span<double> row = around.AsSpan(i * ny, ny);

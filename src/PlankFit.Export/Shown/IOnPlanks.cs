@@ -1,0 +1,30 @@
+using System.Text.Json;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Planks;
+
+namespace PlankFit.Export.Shown;
+
+/// <summary>
+/// What a feature adds to what is drawn and written of every plank, so that patterns, cards and planking.json need not know the feature. Nothing, unless it says
+/// otherwise; shapes and places are in the plank's own flat coordinates, mm.
+/// </summary>
+internal interface IOnPlanks
+{
+    /// <summary>Sentences for the plank's card.</summary>
+    IEnumerable<string> OnCard(Plank plank) => [];
+
+    /// <summary>Sentences beside its pattern.</summary>
+    IEnumerable<string> OnPattern(Plank plank) => [];
+
+    /// <summary>For a machine: holes in their own size.</summary>
+    IEnumerable<CircleShape> Holes(Plank plank, Vec2 shift) => [];
+
+    /// <summary>For a pencil: signs in full size.</summary>
+    IEnumerable<Shape> Signs(Plank plank, Vec2 shift) => [];
+
+    /// <summary>Places on which no words may stand.</summary>
+    IEnumerable<Vec2> Places(Plank plank) => [];
+
+    /// <summary>Its own property of the plank in planking.json.</summary>
+    void Write(Utf8JsonWriter json, Plank plank) { }
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.SettingUp;
+
+namespace PlankFit.Planking.Whole;
+
+/// <summary>Every fault that a job can be told from itself and its table alone, all at once and before anything is laid.</summary>
+public static class JobChecks
+{
+    public static ImmutableArray<Finding> Of(Job job) => Of(job, false);
+
+    /// <param name="bottomIsSound">The bottom's planking is known to have no fault.</param>
+    internal static ImmutableArray<Finding> Of(Job job, bool bottomIsSound) =>
+        [
+            .. bottomIsSound || OtherPanels.BottomIsBare(job)
+                ? []
+                : PlankingChecks.Of(OtherPanels.Apart(job)),
+            .. job.Panels.SelectMany(p => PlankingChecks.Of(OtherPanels.Apart(job, p))),
+            .. BehindChecks.Of(job.Framing, job.Offsets),
+            .. job.SettingUp is { } settingUp
+                ? SettingUpChecks.Of(settingUp, job.Offsets, job.Hull)
+                : [],
+        ];
+}

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.AsBuilt;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Reading.AsBuilt;
+
+/// <summary>The hull as it stands, from the job's [standing], the file of measurements and the record of sawn planks.</summary>
+internal static class AsBuiltReader
+{
+    public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
+        JobDraft draft,
+        OffsetTable table,
+        string? measuredText,
+        string? cutText,
+        bool backup
+    )
+    {
+        AsBuiltDraft said = draft.Parts.Standing;
+        int plankLayers = draft.Layers.OfType<PlankLayerSpec>().Count();
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+        if (said.From is { } from && table.Stations.All(s => s.Name != from))
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    said.FromAt.ToString(),
+                    $"[standing] from: the table has no station {Quoted.Of(from)}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
+                )
+            );
+        }
+
+        AsBuiltSpec spec = AsBuiltSpec.None;
+        if (measuredText is not null)
+        {
+            (spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
+                measuredText,
+                said.MeasuredPath ?? "measured.csv",
+                draft.Units ?? LengthUnit.Millimetre,
+                table,
+                [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
+                plankLayers
+            );
+            findings.AddRange(ofFile);
+        }
+
+        ImmutableArray<SawnPlank> sawn = [];
+        if (cutText is not null)
+        {
+            string file = said.CutPath ?? "cut-planks.json";
+            SawnReading read = SawnPlanksFile.Read(cutText, file);
+            if (read.Fault is { } fault)
+            {
+                findings.Add(fault with { Message = $"{fault.Message}. {ToDo(file, backup)}" });
+            }
+            else if (read.Older)
+            {
+                findings.Add(
+                    new(
+                        Severity.Note,
+                        file,
+                        "it was written by an earlier PlankFit and has no checksum, so that damage to it may go unseen; the next `plankfit cut` writes it anew with one"
+                    )
+                );
+            }
+
+            (sawn, ImmutableArray<Finding> ofLayers) = Numbered(draft, read.Planks, file);
+            findings.AddRange(ofLayers);
+        }
+
+        return (
+            spec with
+            {
+                From = said.From,
+                Fitted = Fitted(draft, findings),
+                Cut = sawn,
+                CutFile = said.CutPath,
+            },
+            findings.ToImmutable()
+        );
+    }
+
+    /// <summary>Sawn planks by the numbers that their layers now have, panel by panel; those of a panel that the job has not stay on the record as they are.</summary>
+    private static (ImmutableArray<SawnPlank> Planks, ImmutableArray<Finding> Findings) Numbered(
+        JobDraft draft,
+        ImmutableArray<SawnPlank> planks,
+        string file
+    )
+    {
+        ImmutableArray<SawnPlank>.Builder numbered = ImmutableArray.CreateBuilder<SawnPlank>();
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+        foreach (IGrouping<string, SawnPlank> of in planks.GroupBy(p => p.Id.Panel))
+        {
+            (ImmutableArray<SawnPlank> now, ImmutableArray<Finding> said) = SawnLayers.Numbered(
+                [.. of],
+                [.. draft.PlankLayersOf(of.Key).Select(l => l.Name)],
+                file
+            );
+            numbered.AddRange(now);
+            findings.AddRange(said);
+            if (of.Key != PlankId.Bottom && draft.Panels.All(p => p.Panel.Letter != of.Key))
+            {
+                findings.Add(
+                    new(
+                        Severity.Warning,
+                        file,
+                        $"the job has no panel with the letter {of.Key}, of which {of.Count()} plank(s) are sawn ({of.First().Id}): nothing is laid on from them; give the panel its letter again, or take them off the record (`plankfit cut JOB {of.First().Id} --forget`)"
+                    )
+                );
+            }
+        }
+
+        return (numbered.ToImmutable(), findings.ToImmutable());
+    }
+
+    /// <summary>What to do about a record that is not taken.</summary>
+    public static string ToDo(string file, bool backup) =>
+        backup
+            ? $"{SawnPlanksFile.BackupOf(file)} beside it is the record as it was before the last `plankfit cut`: put it back under the name {Path.GetFileName(file)}, and mark again what was marked last"
+            : $"Restore it from a copy; or take cut = \"{file}\" out of [standing], move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
+
+    private static ImmutableArray<PlankId> Fitted(
+        JobDraft draft,
+        ImmutableArray<Finding>.Builder findings
+    )
+    {
+        var all = new SortedSet<PlankId>();
+        foreach ((string text, Place at) in draft.Parts.Standing.Fitted)
+        {
+            (ImmutableArray<PlankId> ids, string? fault) = PlankIds.Expand(text);
+            if (ids is [PlankId first, ..])
+            {
+                int layers = draft.PlankLayersOf(first.Panel).Count();
+                bool panel =
+                    first.Panel == PlankId.Bottom
+                    || draft.Panels.Any(p => p.Panel.Letter == first.Panel);
+                fault =
+                    !panel ? $"the job has no panel with the letter {first.Panel}"
+                    : first.Layer <= layers ? null
+                    : first.Panel == PlankId.Bottom ? $"the job has {layers} layer(s) of planks"
+                    : $"the panel has {layers} layer(s) of planks";
+            }
+
+            if (fault is not null)
+            {
+                findings.Add(
+                    new(
+                        Severity.Error,
+                        at.ToString(),
+                        $"[standing] fitted: {Quoted.Of(text)}: {fault}"
+                    )
+                );
+                continue;
+            }
+
+            all.UnionWith(ids);
+        }
+
+        return [.. all];
+    }
+}

@@ -1,0 +1,149 @@
+using PlankFit.Reading.AsBuilt;
+using PlankFit.Reading.Fastenings;
+using PlankFit.Reading.Framing;
+using PlankFit.Reading.Joints;
+using PlankFit.Reading.Keel;
+using PlankFit.Reading.Keys;
+using PlankFit.Reading.Panels;
+using PlankFit.Reading.SettingUp;
+using PlankFit.Reading.Stock;
+using PlankFit.Reading.Text;
+using PlankFit.Reading.Timber;
+
+namespace PlankFit.Reading.Jobs;
+
+/// <summary>The whole job file: every table, and with it every key.</summary>
+public static class JobKeys
+{
+    public static readonly TableKey Job = TableKey.Headed(
+        "job",
+        "What the job is called, and its unit.",
+        HeadKeys.Table
+    ) with
+    {
+        Required = true,
+    };
+
+    public static readonly TableKey Hull = TableKey.Headed(
+        "hull",
+        "The table of offsets, and which of its lines are which.",
+        HullKeys.Table
+    ) with
+    {
+        Required = true,
+    };
+
+    public static readonly TablesKey Layer = new(
+        "layer",
+        "A layer of the bottom, planks or cloth, from the inside out; at least one has planks.",
+        LayerKeys.Table
+    )
+    {
+        Required = true,
+        Most = Bounds.Layers,
+    };
+
+    public static readonly TablesKey Panel = new(
+        "panel",
+        "A panel of the hull besides the bottom, between two lines of the table; its planks have its letter in their names.",
+        PanelKeys.Table
+    )
+    {
+        Most = Bounds.Panels,
+    };
+
+    public static readonly TableKey Ends = TableKey.Headed(
+        "ends",
+        "What is done with planks' ends at keel, chine, transom and stem.",
+        EndKeys.Table
+    );
+
+    public static readonly TableKey Limits = TableKey.Headed(
+        "limits",
+        "The table by which bends are judged.",
+        LimitKeys.Table
+    );
+
+    public static readonly TableKey Output = TableKey.Headed(
+        "output",
+        "What the files are to be like.",
+        OutputKeys.Table
+    );
+
+    public static readonly TablesKey Behind = new(
+        "behind",
+        "A stringer, frame or floor behind the planks, or a place to keep solid or open. Its centre is said by one of line, from-keel, from-chine, position and station; a place with a length has from-keel or from-chine and position or station.",
+        FramingKeys.Table
+    );
+
+    public static readonly TableKey Joints = TableKey.Headed(
+        "joints",
+        "How long stock is, and how planks that ask for more are pieced.",
+        JointKeys.Table
+    );
+
+    public static readonly TableKey Keel = TableKey.Headed(
+        "keel",
+        "What is judged of the keel's layers.",
+        KeelKeys.Table
+    );
+
+    public static readonly TablesKey KeelLayer = new(
+        "keel-layer",
+        "A layer of the keel, from the inside out, that planks meet.",
+        KeelLayerKeys.Table
+    )
+    {
+        Most = Bounds.Layers,
+    };
+
+    public static readonly TableKey Nest = TableKey.Headed(
+        "nest",
+        "The boards on hand and what may be bought, and how planks are sawn out of them.",
+        NestKeys.Table
+    );
+
+    public static readonly TableKey SettingUp = TableKey.Headed(
+        "setting-up",
+        "Frames, rabbet and chine; alone it asks for everything with the usual values.",
+        SettingUpKeys.Table
+    );
+
+    public static readonly TableKey Standing = TableKey.Headed(
+        "standing",
+        "The hull as it stands: what was measured, what is fitted, what is sawn.",
+        AsBuiltKeys.Table
+    );
+
+    public static readonly TableKey Timber = TableKey.Headed(
+        "timber",
+        "What the planks are made of, and how dry.",
+        TimberKeys.Table
+    );
+
+    public static readonly TableKey Fastenings = TableKey.Headed(
+        "fastenings",
+        "How planks are held while the glue sets, or for good.",
+        FasteningKeys.Table
+    );
+
+    /// <summary>All of it, in the order in which it is told.</summary>
+    public static readonly JobTable File = new(
+        Job,
+        Hull,
+        Layer,
+        Panel,
+        Ends,
+        Limits,
+        Output,
+        Behind,
+        Joints,
+        Keel,
+        KeelLayer,
+        Nest,
+        SettingUp,
+        Standing,
+        Timber,
+        Fastenings
+    );
+}

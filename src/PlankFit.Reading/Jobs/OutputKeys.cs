@@ -1,0 +1,46 @@
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Keys;
+
+namespace PlankFit.Reading.Jobs;
+
+/// <summary>[output]: what the files are to be like.</summary>
+public static class OutputKeys
+{
+    public static readonly ChoiceKey<DxfUnits> Dxf = new(
+        "dxf-units",
+        [("mm", DxfUnits.Millimetres), ("in", DxfUnits.Inches)],
+        "The unit of the DXF files."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.DxfUnits,
+    };
+
+    public static readonly ChoiceKey<PaperSize> Paper = new(
+        "paper",
+        [("A4", PaperSize.A4), ("A3", PaperSize.A3), ("Letter", PaperSize.Letter)],
+        "The paper that sheets, and patterns cut up into pages, are printed on."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.Paper,
+    };
+
+    public static readonly ChoiceKey<PatternPages> Patterns = new(
+        "patterns",
+        [("long", PatternPages.Long), ("tiled", PatternPages.Tiled)],
+        "Patterns in true size: each on one long page for a roll, or cut up into pages of the paper."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.Patterns,
+    };
+
+    public static readonly ChoiceKey<bool> Cards = new(
+        "cards",
+        [("pdf", false), ("pdf-svg-png", true)],
+        "Each plank's card as a picture of its own as well, for a phone."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.CardPictures,
+    };
+
+    public static readonly JobTable Table = new(Dxf, Paper, Patterns, Cards);
+}

@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Layers;
+using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Tables;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Reading.Jobs;
+
+/// <summary>Takes down where a job file says what.</summary>
+internal static class PlacesInJob
+{
+    public static JobPlaces Of(
+        TableReader root,
+        ImmutableArray<TableReader> layerTables,
+        ImmutableArray<LayerSpec> layers
+    )
+    {
+        ImmutableDictionary<(string, string?), Place>.Builder ofLayers =
+            ImmutableDictionary.CreateBuilder<(string, string?), Place>();
+        foreach ((TableReader table, LayerSpec layer) in layerTables.Zip(layers))
+        {
+            ofLayers[(layer.Name, null)] = table.At;
+            foreach ((string path, Place at) in table.Places())
+            {
+                ofLayers[(layer.Name, path)] = at;
+            }
+        }
+
+        return new(
+            root.Places().ToImmutableDictionary(p => p.Path, p => p.At),
+            ofLayers.ToImmutable()
+        );
+    }
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Reading.Keys;
+
+/// <summary>A list, with how many entries it may have.</summary>
+public abstract record ListKey(string Name, string Example, string What)
+    : JobKey(Name, Example, What)
+{
+    public int Most { get; init; } = Bounds.Entries;
+
+    public override string? LimitWords =>
+        string.Create(CultureInfo.InvariantCulture, $"up to {Most} entries");
+}
+
+/// <summary>A list of texts.</summary>
+public sealed record TextsKey(string Name, string Example, string What)
+    : ListKey(Name, Example, What)
+{
+    public override string Kind => "list of texts";
+}
+
+/// <summary>A text, or a list of texts.</summary>
+public sealed record FilesKey(string Name, string Example, string What)
+    : ListKey(Name, Example, What)
+{
+    public override string Kind => "text, or list of texts";
+}
+
+/// <summary>A list of lengths greater than nought.</summary>
+public sealed record LengthsKey(string Name, string Example, string What)
+    : ListKey(Name, Example, What)
+{
+    public override string Kind => "list of lengths";
+}
+
+/// <summary>A list of positions or heights, of either sign.</summary>
+public sealed record PlacesKey(string Name, string Example, string What)
+    : ListKey(Name, Example, What)
+{
+    public override string Kind => "list of positions";
+}
