@@ -145,8 +145,8 @@ internal static class CheckTable
             pad.Text(x[0] + 1.5, top - 7.8, "master", Letters.Small);
         }
 
-        Seam(pad, x, 1, top, row, check.Forward, layer.Panel, unit);
-        Seam(pad, x, 4, top, row, check.After, layer.Panel, unit);
+        Seam(pad, x[1..5], (top, row), check.Forward, layer.Panel, unit);
+        Seam(pad, x[4..8], (top, row), check.After, layer.Panel, unit);
         Cell(
             pad,
             x[7],
@@ -161,9 +161,7 @@ internal static class CheckTable
     private static void Seam(
         SheetCanvas pad,
         double[] x,
-        int column,
-        double top,
-        double row,
+        (double Top, double Row) at,
         TapedSeam? seam,
         Panel panel,
         LengthUnit unit
@@ -174,20 +172,20 @@ internal static class CheckTable
         {
             Cell(
                 pad,
-                x[column + i],
-                x[column + i + 1],
-                top,
-                row,
+                x[i],
+                x[i + 1],
+                at.Top,
+                at.Row,
                 ends[i] is { } end ? Place(end, panel, unit) : null
             );
         }
 
         Cell(
             pad,
-            x[column + 2],
-            x[column + 3],
-            top,
-            row,
+            x[2],
+            x[3],
+            at.Top,
+            at.Row,
             seam is null ? null : LengthText.PaperNumber(seam.LengthMm, unit)
         );
     }

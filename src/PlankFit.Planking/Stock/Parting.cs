@@ -52,7 +52,7 @@ internal static class Parting
                 q => q.Id
             );
             (SawCut cut, SawCut across) = along
-                ? Along(before, after, on, way, number, kerf)
+                ? Along(before, after, on, way, lane, number, kerf)
                 : Across(before, after, on, way, frame, lane, number, kerf);
             return new(cut, across, [.. where[-1]], [.. where[1]]);
         }
@@ -120,6 +120,7 @@ internal static class Parting
         ImmutableArray<LanePiece> after,
         Vec2 on,
         Vec2 way,
+        SawnLane lane,
         int number,
         double kerf
     )
@@ -127,8 +128,16 @@ internal static class Parting
         Vec2 along = way.Left(),
             slope = along / along.X;
         double[] lengths = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.X)];
-        Vec2 from = on + ((lengths.Min() - on.X) * slope),
-            to = on + ((lengths.Max() - on.X) * slope);
+        // The lane lies by itself: where the line leaves it there is no wood.
+        Vec2 At(double x)
+        {
+            Vec2 p = on + ((x - on.X) * slope);
+            double y = Math.Clamp(p.Y, lane.LowMm, lane.HighMm);
+            return y == p.Y ? p : new(on.X + ((y - on.Y) / slope.Y), y);
+        }
+
+        Vec2 from = At(lengths.Min()),
+            to = At(lengths.Max());
         SawCut cut = SawCut.Straight(CutKind.Edge, from, to, way.Y > 0 ? kerf : -kerf) with
         {
             Lane = number,

@@ -25,7 +25,6 @@ public sealed class SizeTests
         "NestSpec",
         "PlankJoint",
         "PlankLayerPlan",
-        "PlankLayerSpec",
         "SawCut",
         "SawPiece",
         "SnapRow",

@@ -49,6 +49,22 @@ public sealed class PatienceTests
                 threads: 2
             );
 
+    /// <summary>A draw of chance: the cut along the grain between two tapered pieces was carried on beyond its lane, through what is kept beside it.</summary>
+    [Fact]
+    public void ACutBetweenPiecesAbreastStaysInItsLane() =>
+        Gen.Select(RandomCutting.Gen, Gen.Int[0, 400])
+            .Sample(
+                t =>
+                {
+                    using var patience = new CountedPatience(t.Item2);
+                    NestPlan plan = Of(t.Item1.Spec, t.Item1.Pieces, patience);
+                    Assert.Empty(CutLaws.Broken(plan, t.Item1.Pieces));
+                },
+                seed: "5nLKGzPqMJ32",
+                iter: 1,
+                threads: 1
+            );
+
     /// <summary>A hundred things in rows of thirty metres: no row is weighed in every order.</summary>
     [Fact]
     public void RowsOfALongBoardTakeAsFewLooksAsAny()

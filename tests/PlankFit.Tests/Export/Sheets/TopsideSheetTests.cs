@@ -64,7 +64,7 @@ public sealed class TopsideSheetTests
             .. CheckBeforeSawing.Of(topside),
             .. Some(PlankListPages.Of(topside)),
             .. Some(PlankCardPages.Of(OnPlanks.Of(topside))),
-            .. Some(TimberSheets.Of(topside, topside.JobTimber!)),
+            .. topside.JobTimber is { } wood ? Some(TimberSheets.Of(topside, wood)) : [],
             .. topside.PlankLayers.SelectMany(l =>
                 Some(FullSizePattern.Of(OnPlanks.Of(topside), l, Side.Port))
             ),
