@@ -162,7 +162,16 @@ internal static class LayerPlanner
                 break;
             }
 
-            narrower = narrower with { WidthMm = narrower.WidthMm - lacks - StockRoom.SpareMm };
+            double left = narrower.WidthMm - lacks - StockRoom.SpareMm;
+            if (left <= 0)
+            {
+                throw new JobFaultException(
+                    $"layer {spec.Name}",
+                    $"a plank of it would be {lacks:0.#} mm wider than its stock, width = {spec.WidthMm:0.#} mm, however narrow it is laid; look at the offsets where it lies, or take another angle or master"
+                );
+            }
+
+            narrower = narrower with { WidthMm = left };
             SeamRow again = SeamFamily.Lay(region, narrower, baseShift + row.ShiftMm, tracing) with
             {
                 ShiftMm = row.ShiftMm,

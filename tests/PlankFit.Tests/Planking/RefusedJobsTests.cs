@@ -59,11 +59,60 @@ public sealed class RefusedJobsTests
             "no layer of planks"
         );
 
+    /// <summary>On a table with a dent planks of 20 mm stock curl by more than their own width: a fault of the job, and once an exception of the arithmetic.</summary>
+    [Fact]
+    public void PlanksThatCurlByMoreThanTheirWidth()
+    {
+        PlanResult result = BottomPlanner.Plan(
+            Odd((1d / 53, 0), (70.40074005568289, 12, 0), (1, -37.864191598486855)),
+            null,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Null(result.Plan);
+        Assert.Contains(
+            result.Findings,
+            f => f.Message.Contains("however narrow it is laid", StringComparison.Ordinal)
+        );
+    }
+
+    private static Job Odd(
+        (double Thickness, double Width) stock,
+        (double Angle, double Master, double Drift) law,
+        (int Station, double Bump) chineAt
+    )
+    {
+        Job demo = LoftTests.Demo("tender");
+        PlankLayerSpec layer = PlankLayer.Of(
+            "odd",
+            Math.Abs(stock.Thickness) + 0.1,
+            Math.Abs(stock.Width) + 20,
+            Heads.Aft,
+            Math.Clamp(law.Angle, 0.5, 179.5),
+            law.Master,
+            Hold.Width,
+            law.Drift,
+            0.5,
+            null
+        );
+        OffsetLine chine = demo.Offsets.Find("chine")!;
+        OffsetLine bumped = chine with
+        {
+            HalfBreadthsMm = chine.HalfBreadthsMm.SetItem(
+                chineAt.Station,
+                Math.Abs(chine.HalfBreadthsMm[chineAt.Station]!.Value + chineAt.Bump)
+            ),
+        };
+        return demo with
+        {
+            Layers = [layer],
+            Offsets = new(demo.Offsets.Stations, [demo.Offsets.Find("keel edge")!, bumped]),
+        };
+    }
+
     /// <summary>Silly jobs by chance: a plan or findings, never an exception, never long.</summary>
     [Fact]
     public void NoJobThrows()
     {
-        Job demo = LoftTests.Demo("tender");
         Gen.Select(
                 Gen.Double[-50, 400],
                 Gen.Double[-20, 3000],
@@ -76,34 +125,7 @@ public sealed class RefusedJobsTests
             .Sample(
                 (thickness, width, angle, master, drift, bump, station) =>
                 {
-                    PlankLayerSpec layer = PlankLayer.Of(
-                        "odd",
-                        Math.Abs(thickness) + 0.1,
-                        Math.Abs(width) + 20,
-                        Heads.Aft,
-                        Math.Clamp(angle, 0.5, 179.5),
-                        master,
-                        Hold.Width,
-                        drift,
-                        0.5,
-                        null
-                    );
-                    OffsetLine chine = demo.Offsets.Find("chine")!;
-                    OffsetLine bumped = chine with
-                    {
-                        HalfBreadthsMm = chine.HalfBreadthsMm.SetItem(
-                            station,
-                            Math.Abs(chine.HalfBreadthsMm[station]!.Value + bump)
-                        ),
-                    };
-                    Job job = demo with
-                    {
-                        Layers = [layer],
-                        Offsets = new(
-                            demo.Offsets.Stations,
-                            [demo.Offsets.Find("keel edge")!, bumped]
-                        ),
-                    };
+                    Job job = Odd((thickness, width), (angle, master, drift), (station, bump));
                     PlanResult result = BottomPlanner.Plan(job);
                     return result.Plan is not null
                         || result.Findings.Any(f =>
