@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
@@ -18,81 +17,71 @@ public static class AsBuiltJson
 {
     public const string Schema = "plankfit-standing/1";
 
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        IndentSize = 1,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>Writes what was measured and made of it. The stream is left open.</summary>
     public static void Write(Job job, AsBuiltPlan standing, Stream stream)
     {
-        using (var json = new Utf8JsonWriter(stream, Options))
-        {
-            var numbers = new JsonNumbers(json);
-            json.WriteStartObject();
-            json.WriteString("schema", Schema);
-            json.WriteString("revision", job.Revision);
-            json.WriteString("job", job.Name);
-            json.WriteString("lengthUnit", "mm");
-            json.WriteStartArray("girths");
-            foreach (
-                (Side side, ImmutableArray<GirthRow> rows) in standing.Girths.OrderBy(g => g.Key)
-            )
+        JsonFile.Write(
+            (Schema, job),
+            angles: false,
+            stream,
+            (json, numbers) =>
             {
-                foreach (GirthRow row in rows)
+                json.WriteStartArray("girths");
+                foreach (
+                    (Side side, ImmutableArray<GirthRow> rows) in standing.Girths.OrderBy(g =>
+                        g.Key
+                    )
+                )
                 {
-                    json.WriteStartObject();
-                    json.WriteString("station", row.Station);
-                    json.WriteString("side", PlankWords.Of(side));
-                    numbers.Number("positionMm", row.PositionMm, 4);
-                    numbers.Number("drawnMm", row.DrawnMm, 4);
-                    numbers.NumberOrNull("measuredMm", row.MeasuredMm, 4);
-                    numbers.Number("laidToMm", row.NowMm, 4);
-                    json.WriteEndObject();
+                    foreach (GirthRow row in rows)
+                    {
+                        json.WriteStartObject();
+                        json.WriteString("station", row.Station);
+                        json.WriteString("side", PlankWords.Of(side));
+                        numbers.Number("positionMm", row.PositionMm, 4);
+                        numbers.Number("drawnMm", row.DrawnMm, 4);
+                        numbers.NumberOrNull("measuredMm", row.MeasuredMm, 4);
+                        numbers.Number("laidToMm", row.NowMm, 4);
+                        json.WriteEndObject();
+                    }
                 }
-            }
 
-            json.WriteEndArray();
-            json.WriteStartArray("seams");
-            foreach (SeamCreep drift in standing.Drifts)
-            {
-                foreach (DriftRow row in drift.Rows)
+                json.WriteEndArray();
+                json.WriteStartArray("seams");
+                foreach (SeamCreep drift in standing.Drifts)
+                {
+                    foreach (DriftRow row in drift.Rows)
+                    {
+                        json.WriteStartObject();
+                        json.WriteString("plank", row.PlankId.ToString());
+                        json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
+                        numbers.Number("drawnMm", row.PlannedMm, 4);
+                        numbers.Number("measuredMm", row.MeasuredMm, 4);
+                        json.WriteEndObject();
+                    }
+                }
+
+                json.WriteEndArray();
+                json.WriteStartArray("drifts");
+                foreach (SeamCreep drift in standing.Drifts)
                 {
                     json.WriteStartObject();
-                    json.WriteString("plank", row.PlankId.ToString());
+                    json.WriteNumber("layer", drift.Layer);
+                    json.WriteString("side", PlankWords.Of(drift.Side));
                     json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
-                    numbers.Number("drawnMm", row.PlannedMm, 4);
-                    numbers.Number("measuredMm", row.MeasuredMm, 4);
+                    json.WriteString("going", drift.GoingAft ? "aft" : "forward");
+                    numbers.Number("mmAPlank", drift.MmAPlank, 4);
+                    json.WriteString("since", drift.SincePlank?.ToString());
+                    json.WriteNumber("planksLeft", drift.PlanksLeft);
+                    numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
                     json.WriteEndObject();
                 }
+
+                json.WriteEndArray();
+                Moves(json, numbers, standing);
+                Cut(json, numbers, standing);
             }
-
-            json.WriteEndArray();
-            json.WriteStartArray("drifts");
-            foreach (SeamCreep drift in standing.Drifts)
-            {
-                json.WriteStartObject();
-                json.WriteNumber("layer", drift.Layer);
-                json.WriteString("side", PlankWords.Of(drift.Side));
-                json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
-                json.WriteString("going", drift.GoingAft ? "aft" : "forward");
-                numbers.Number("mmAPlank", drift.MmAPlank, 4);
-                json.WriteString("since", drift.SincePlank?.ToString());
-                json.WriteNumber("planksLeft", drift.PlanksLeft);
-                numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            Moves(json, numbers, standing);
-            Cut(json, numbers, standing);
-            json.WriteEndObject();
-        }
-
-        stream.WriteByte((byte)'\n');
+        );
     }
 
     private static void Moves(Utf8JsonWriter json, JsonNumbers numbers, AsBuiltPlan standing)

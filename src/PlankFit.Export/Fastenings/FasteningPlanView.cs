@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Views;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Fastenings;
@@ -45,28 +46,18 @@ public static class FasteningPlanView
             ratio.Factor,
             ratio.Factor
         );
-        var block = new TitleBlock(
-            "Fastening plan",
-            $"both sides, {SheetWords.Of(layer)}, outer face up",
-            "scale " + ratio,
-            new Vec2(-1, 0),
-            Cautions.Fasten
-        );
-        return SheetPage.Numbered(
+        return OverviewSheet.Of(
             plan.Job,
-            [
-                new(
-                    format,
-                    block,
-                    (pad, _) =>
-                    {
-                        Heading(pad, inside, plan, fastenings, layer);
-                        Draw(pad, plan, fastenings, layer, at);
-                        Key(pad, inside, fastenings, layer);
-                    }
-                ),
-            ]
-        )[0];
+            ("Fastening plan", $"both sides, {SheetWords.Of(layer)}, outer face up"),
+            ratio,
+            Cautions.Fasten,
+            pad =>
+            {
+                Heading(pad, inside, plan, fastenings, layer);
+                Draw(pad, plan, fastenings, layer, at);
+                Key(pad, inside, fastenings, layer);
+            }
+        );
     }
 
     private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);

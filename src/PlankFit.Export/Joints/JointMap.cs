@@ -54,28 +54,18 @@ public static class JointMap
             ratio.Factor,
             ratio.Factor
         );
-        var block = new TitleBlock(
-            "Joints",
-            $"both sides, {SheetWords.Of(layer)}, outer face up",
-            "scale " + ratio,
-            new Vec2(-1, 0),
-            Cautions.Joints
-        );
-        return SheetPage.Numbered(
+        return OverviewSheet.Of(
             plan.Job,
-            [
-                new(
-                    format,
-                    block,
-                    (pad, _) =>
-                    {
-                        Heading(pad, inside, plan, layer);
-                        Draw(pad, plan, layer, at, hull);
-                        Rules(pad, inside with { Top = inside.Bottom + rulesMm }, rules);
-                    }
-                ),
-            ]
-        )[0];
+            ("Joints", $"both sides, {SheetWords.Of(layer)}, outer face up"),
+            ratio,
+            Cautions.Joints,
+            pad =>
+            {
+                Heading(pad, inside, plan, layer);
+                Draw(pad, plan, layer, at, hull);
+                Rules(pad, inside with { Top = inside.Bottom + rulesMm }, rules);
+            }
+        );
     }
 
     /// <summary>From below, forward to the left: port comes to the top.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
@@ -14,63 +13,40 @@ public static class KeelJson
 {
     public const string Schema = "plankfit-keel/1";
 
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        IndentSize = 1,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>Writes the keel. The stream is left open.</summary>
     public static void Write(Job job, KeelPlan keel, Stream stream)
     {
-        using (var json = new Utf8JsonWriter(stream, Options))
-        {
-            var numbers = new JsonNumbers(json);
-            json.WriteStartObject();
-            json.WriteString("schema", Schema);
-            json.WriteString("revision", job.Revision);
-            json.WriteString("job", job.Name);
-            json.WriteString("lengthUnit", "mm");
-            json.WriteString("angleUnit", "deg");
-            numbers.Number("halfWidthToleranceMm", job.Keel.HalfWidthToleranceMm, 4);
-            numbers.Number("proudToleranceMm", job.Keel.ProudToleranceMm, 4);
-            json.WriteStartArray("layers");
-            foreach (KeelLayerPlan layer in keel.Layers)
+        JsonFile.Write(
+            (Schema, job),
+            angles: true,
+            stream,
+            (json, numbers) =>
             {
-                Layer(json, numbers, layer);
+                numbers.Number("halfWidthToleranceMm", job.Keel.HalfWidthToleranceMm, 4);
+                numbers.Number("proudToleranceMm", job.Keel.ProudToleranceMm, 4);
+                json.WriteStartArray("layers");
+                foreach (KeelLayerPlan layer in keel.Layers)
+                {
+                    Layer(json, numbers, layer);
+                }
+
+                json.WriteEndArray();
+                json.WriteStartArray("cap");
+                foreach (KeelCapStation row in keel.Cap)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("station", row.Station);
+                    numbers.Number("positionMm", row.PositionMm, 4);
+                    json.WriteString("side", PlankWords.Of(row.Side));
+                    numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
+                    numbers.Number("edgeBevelDegrees", row.EdgeBevelDegrees, 4);
+                    json.WriteEndObject();
+                }
+
+                json.WriteEndArray();
+                JsonFile.Findings(json, keel.Findings);
             }
-
-            json.WriteEndArray();
-            json.WriteStartArray("cap");
-            foreach (KeelCapStation row in keel.Cap)
-            {
-                json.WriteStartObject();
-                json.WriteString("station", row.Station);
-                numbers.Number("positionMm", row.PositionMm, 4);
-                json.WriteString("side", PlankWords.Of(row.Side));
-                numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
-                numbers.Number("edgeBevelDegrees", row.EdgeBevelDegrees, 4);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("findings");
-            foreach (Finding finding in keel.Findings)
-            {
-                json.WriteStartObject();
-                json.WriteString("severity", PlankWords.Of(finding.Severity));
-                json.WriteString("where", finding.Where);
-                json.WriteString("message", finding.Message);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        stream.WriteByte((byte)'\n');
+        );
     }
 
     private static void Layer(Utf8JsonWriter json, JsonNumbers numbers, KeelLayerPlan layer)

@@ -37,12 +37,7 @@ public static class PlankingJson
         BottomPlan plan = shown.Plan;
         using Utf8JsonWriter json = new(stream, Options);
         JsonNumbers numbers = new(json);
-        json.WriteStartObject();
-        json.WriteString("schema", Schema);
-        json.WriteString("revision", plan.Job.Revision);
-        json.WriteString("job", plan.Job.Name);
-        json.WriteString("lengthUnit", "mm");
-        json.WriteString("angleUnit", "deg");
+        JsonFile.Head(json, (Schema, plan.Job), angles: true);
         json.WriteStartArray("layers");
         foreach (BottomPlan panel in plan.Panels)
         {
@@ -67,17 +62,7 @@ public static class PlankingJson
         }
 
         json.WriteEndArray();
-        json.WriteStartArray("findings");
-        foreach (Finding finding in plan.Findings)
-        {
-            json.WriteStartObject();
-            json.WriteString("severity", PlankWords.Of(finding.Severity));
-            json.WriteString("where", finding.Where);
-            json.WriteString("message", finding.Message);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        JsonFile.Findings(json, plan.Findings);
         json.WriteEndObject();
         json.Flush();
         stream.WriteByte((byte)'\n');

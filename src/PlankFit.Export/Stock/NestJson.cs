@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using PlankFit.Export.Tables;
 using PlankFit.Planking.Findings;
@@ -12,14 +11,6 @@ public static class NestJson
 {
     public const string Schema = "plankfit-nest/1";
 
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        IndentSize = 1,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>Writes the plan. The stream is left open.</summary>
     /// <exception cref="ArgumentException">The planks are not laid out in any stock.</exception>
     public static void Write(BottomPlan plan, Stream stream)
@@ -27,95 +18,92 @@ public static class NestJson
         NestPlan nest =
             plan.Nest ?? throw new ArgumentException("nothing is laid out", nameof(plan));
         var use = StockUse.Of(nest);
-        using (var json = new Utf8JsonWriter(stream, Options))
-        {
-            var numbers = new JsonNumbers(json);
-            json.WriteStartObject();
-            json.WriteString("schema", Schema);
-            json.WriteString("revision", plan.Job.Revision);
-            json.WriteString("job", plan.Job.Name);
-            json.WriteString("lengthUnit", "mm");
-            json.WriteStartArray("boards");
-            foreach (SawnBoard board in nest.Boards)
+        JsonFile.Write(
+            (Schema, plan.Job),
+            angles: false,
+            stream,
+            (json, numbers) =>
             {
-                Board(json, numbers, nest, board);
-            }
+                json.WriteStartArray("boards");
+                foreach (SawnBoard board in nest.Boards)
+                {
+                    Board(json, numbers, nest, board);
+                }
 
-            json.WriteEndArray();
-            json.WriteStartArray("unplaced");
-            foreach (UnplacedPiece piece in nest.Unplaced)
-            {
-                json.WriteStringValue(piece.Piece.Id.ToString());
-            }
+                json.WriteEndArray();
+                json.WriteStartArray("unplaced");
+                foreach (UnplacedPiece piece in nest.Unplaced)
+                {
+                    json.WriteStringValue(piece.Piece.Id.ToString());
+                }
 
-            json.WriteEndArray();
-            json.WriteStartArray("unplacedWhy");
-            foreach (UnplacedPiece piece in nest.Unplaced)
-            {
-                json.WriteStringValue(piece.Why);
-            }
+                json.WriteEndArray();
+                json.WriteStartArray("unplacedWhy");
+                foreach (UnplacedPiece piece in nest.Unplaced)
+                {
+                    json.WriteStringValue(piece.Why);
+                }
 
-            json.WriteEndArray();
-            json.WriteStartArray("missing");
-            foreach (Shortfall missing in nest.Short)
-            {
-                json.WriteStartObject();
-                json.WriteNumber("pieces", missing.PieceIds.Length);
-                json.WriteNumber("boards", missing.Boards);
-                numbers.Number("lengthMm", missing.LengthMm, 4);
-                numbers.Number("widthMm", missing.WidthMm, 4);
-                numbers.Number("thicknessMm", missing.ThicknessMm, 4);
-                json.WriteString("species", missing.Species);
-                json.WriteString("grade", missing.LeastGrade);
-                json.WriteEndObject();
-            }
+                json.WriteEndArray();
+                json.WriteStartArray("missing");
+                foreach (Shortfall missing in nest.Short)
+                {
+                    json.WriteStartObject();
+                    json.WriteNumber("pieces", missing.PieceIds.Length);
+                    json.WriteNumber("boards", missing.Boards);
+                    numbers.Number("lengthMm", missing.LengthMm, 4);
+                    numbers.Number("widthMm", missing.WidthMm, 4);
+                    numbers.Number("thicknessMm", missing.ThicknessMm, 4);
+                    json.WriteString("species", missing.Species);
+                    json.WriteString("grade", missing.LeastGrade);
+                    json.WriteEndObject();
+                }
 
-            json.WriteEndArray();
-            numbers.Number("kerfMm", nest.Spec.KerfMm, 4);
-            numbers.Area("usedMm2", use.PiecesMm2);
-            numbers.Area("leftOverMm2", use.OffcutsMm2);
-            numbers.Area("wastedMm2", use.WastedMm2);
-            numbers.Area("stockMm2", use.BoardsMm2);
-            numbers.Area("boughtMm2", use.BoughtMm2);
-            if (use.Cost is { } cost)
-            {
-                json.WriteNumber("cost", cost);
-            }
-            else
-            {
-                json.WriteNull("cost");
-            }
+                json.WriteEndArray();
+                numbers.Number("kerfMm", nest.Spec.KerfMm, 4);
+                numbers.Area("usedMm2", use.PiecesMm2);
+                numbers.Area("leftOverMm2", use.OffcutsMm2);
+                numbers.Area("wastedMm2", use.WastedMm2);
+                numbers.Area("stockMm2", use.BoardsMm2);
+                numbers.Area("boughtMm2", use.BoughtMm2);
+                if (use.Cost is { } cost)
+                {
+                    json.WriteNumber("cost", cost);
+                }
+                else
+                {
+                    json.WriteNull("cost");
+                }
 
-            json.WriteString("objective", NestWords.Measure(nest.Measure));
-            numbers.Area("value", nest.Value);
-            numbers.Area("lowerBound", nest.LowerBound);
-            numbers.NumberOrNull(
-                "gapPercent",
-                nest.Unplaced.IsEmpty && double.IsFinite(nest.GapPercent) ? nest.GapPercent : null,
-                4
-            );
-            if (
-                nest.Unplaced.IsEmpty
-                && nest.Materials.All(m =>
-                    m.SquareCutsFirstFit is not null || m.Measure != nest.Measure
-                )
-            )
-            {
-                numbers.Area(
-                    "squareCuts",
-                    nest.Materials.Where(m => m.Measure == nest.Measure)
-                        .Sum(m => m.SquareCutsFirstFit!.Value)
+                json.WriteString("objective", NestWords.Measure(nest.Measure));
+                numbers.Area("value", nest.Value);
+                numbers.Area("lowerBound", nest.LowerBound);
+                numbers.NumberOrNull(
+                    "gapPercent",
+                    nest.Unplaced.IsEmpty && double.IsFinite(nest.GapPercent)
+                        ? nest.GapPercent
+                        : null,
+                    4
                 );
+                if (
+                    nest.Unplaced.IsEmpty
+                    && nest.Materials.All(m =>
+                        m.SquareCutsFirstFit is not null || m.Measure != nest.Measure
+                    )
+                )
+                {
+                    numbers.Area(
+                        "squareCuts",
+                        nest.Materials.Where(m => m.Measure == nest.Measure)
+                            .Sum(m => m.SquareCutsFirstFit!.Value)
+                    );
+                }
+                else
+                {
+                    json.WriteNull("squareCuts");
+                }
             }
-            else
-            {
-                json.WriteNull("squareCuts");
-            }
-
-            json.WriteEndObject();
-        }
-
-        stream.WriteByte((byte)'\n');
+        );
     }
 
     private static void Board(

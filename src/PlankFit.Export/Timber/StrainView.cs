@@ -61,17 +61,12 @@ internal static class StrainView
             ratio.Factor,
             ratio.Factor
         );
-        var block = new TitleBlock(
-            "Timber: strain of each plank",
-            $"both sides, {SheetWords.Of(layer)}, outer face up",
-            "scale " + ratio,
-            new Vec2(-1, 0),
-            Cautions.Strength
-        );
-        return new(
-            format,
-            block,
-            (pad, _) =>
+        return OverviewSheet.Page(
+            plan.Job,
+            ("Timber: strain of each plank", $"both sides, {SheetWords.Of(layer)}, outer face up"),
+            ratio,
+            Cautions.Strength,
+            pad =>
             {
                 Heading(pad, inside, layer, wood);
                 Draw(pad, (plan, layer, wood), sight, at, foot);

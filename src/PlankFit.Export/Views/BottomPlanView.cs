@@ -45,28 +45,21 @@ public static class BottomPlanView
             ratio.Factor,
             ratio.Factor
         );
-        var block = new TitleBlock(
-            layer.Panel.HasKeel ? "The bottom in plan" : $"The {layer.Panel.Name}, both sides",
-            $"both sides, {SheetWords.Of(layer)}, outer face up",
-            "scale " + ratio,
-            new Vec2(-1, 0),
-            Cautions.Overview
-        );
-        return SheetPage.Numbered(
+        return OverviewSheet.Of(
             plan.Job,
-            [
-                new(
-                    format,
-                    block,
-                    (pad, _) =>
-                    {
-                        Heading(pad, inside, layer, edges.Beyond(plan));
-                        Draw(pad, edges, layer, sight, at, foot);
-                        table?.Draw(pad, inside.Left, foot - NamesMm - space);
-                    }
-                ),
-            ]
-        )[0];
+            (
+                layer.Panel.HasKeel ? "The bottom in plan" : $"The {layer.Panel.Name}, both sides",
+                $"both sides, {SheetWords.Of(layer)}, outer face up"
+            ),
+            ratio,
+            Cautions.Overview,
+            pad =>
+            {
+                Heading(pad, inside, layer, edges.Beyond(plan));
+                Draw(pad, edges, layer, sight, at, foot);
+                table?.Draw(pad, inside.Left, foot - NamesMm - space);
+            }
+        );
     }
 
     private static void Heading(SheetCanvas pad, Box inside, PlankLayerPlan layer, string beyond)

@@ -43,36 +43,29 @@ public static class ShellExpansion
             ratio.Factor,
             -ratio.Factor
         );
-        var block = new TitleBlock(
-            "Shell expansion",
-            $"starboard, {SheetWords.Of(layer)}, outer face up; port is its mirror image",
-            "scale " + ratio,
-            new Vec2(-1, 0),
-            Cautions.Overview
-        );
-        return SheetPage.Numbered(
+        return OverviewSheet.Of(
             plan.Job,
-            [
-                new(
-                    format,
-                    block,
-                    (pad, _) =>
-                    {
-                        pad.Paragraph(
-                            inside.Left,
-                            inside.Top,
-                            inside.Width,
-                            $"Each station's girth is laid out straight from the layer's edge at the {layer.Panel.WordOf(PanelEdge.Lower)}; along the hull the stations stand as in plan, so that lengths "
-                                + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
-                                + edges.Beyond(plan),
-                            Letters.Small
-                        );
-                        Draw(pad, expanded, at, plan.Job.Units);
-                        table?.Draw(pad, inside.Left, top - height - GirthsMm - space);
-                    }
-                ),
-            ]
-        )[0];
+            (
+                "Shell expansion",
+                $"starboard, {SheetWords.Of(layer)}, outer face up; port is its mirror image"
+            ),
+            ratio,
+            Cautions.Overview,
+            pad =>
+            {
+                pad.Paragraph(
+                    inside.Left,
+                    inside.Top,
+                    inside.Width,
+                    $"Each station's girth is laid out straight from the layer's edge at the {layer.Panel.WordOf(PanelEdge.Lower)}; along the hull the stations stand as in plan, so that lengths "
+                        + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
+                        + edges.Beyond(plan),
+                    Letters.Small
+                );
+                Draw(pad, expanded, at, plan.Job.Units);
+                table?.Draw(pad, inside.Left, top - height - GirthsMm - space);
+            }
+        );
     }
 
     private static void Draw(SheetCanvas pad, ExpandedLayer expanded, Placing at, LengthUnit unit)
