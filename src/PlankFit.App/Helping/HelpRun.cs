@@ -18,7 +18,7 @@ public static class HelpRun
 
         ImmutableArray<string> near = KeyHelp.Nearest(name!);
         string meant = near.IsEmpty
-            ? ""
+            ? ";"
             : $"; did you mean {string.Join(" or ", near.Select(Quoted.Of))}?";
         return new(
             ExitCode.WrongUsage,

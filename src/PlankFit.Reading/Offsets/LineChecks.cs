@@ -44,7 +44,8 @@ internal static class LineChecks
             + (
                 reading.RowNames.IsEmpty
                     ? ""
-                    : $" It has: {string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))}"
+                    : (near is null ? "; it has: " : " It has: ")
+                        + string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))
             );
     }
 
