@@ -16,10 +16,7 @@ internal static class WholeMix
     /// <param name="nodes">The search stops after so many: the same answer on any machine.</param>
     /// <returns>Null where none was found.</returns>
     public static CuttingPlan? Of(
-        NestProblem problem,
-        Share share,
-        double[] missing,
-        RowBook book,
+        NestLot lot,
         MasterMix mix,
         double below,
         double effort,
@@ -31,6 +28,7 @@ internal static class WholeMix
             return null;
         }
 
+        (NestProblem problem, Share share, double[] missing, RowBook book) = lot;
         using var solver = Solver.CreateSolver("SCIP");
         solver.Objective().SetMinimization();
         double unit = problem.DearestBoard;

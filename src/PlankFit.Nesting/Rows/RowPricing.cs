@@ -91,11 +91,8 @@ internal static class RowPricing
                     }
                 }
             );
-            double known = tails is null ? 0 : tables.TailsToMm(k);
-            if (
-                Bands(problem, share, k, worth.Items, most, values, tails, known, patience)
-                is not { } bands
-            )
+            var any = new WorthAtMost(most, values, tails, tails is null ? 0 : tables.TailsToMm(k));
+            if (Bands(problem, share, k, worth.Items, any, patience) is not { } bands)
             {
                 return null;
             }
@@ -131,33 +128,22 @@ internal static class RowPricing
         Share share,
         int kind,
         double[] worths,
-        double[] most,
-        RowValues all,
-        RowTails? tails,
-        double knownMm,
+        WorthAtMost any,
         Patience patience
     )
     {
         ImmutableArray<double> lengths = problem.StripLengths(kind);
         double longest = problem.LongestMm(kind);
-        // Of a length that is searched for by nobody: what any row of the next longer one gives, and what the upper bounds say of it.
-        double Bounded(double length)
-        {
-            int j = problem.Bucket(kind, length);
-            double least = all.AtMost(length);
-            least = j < 0 ? least : Math.Min(least, most[j]);
-            return tails is null || length > knownMm
-                ? least
-                : Math.Min(least, tails.AtMost(length));
-        }
-
-        double[] bounded = [.. problem.BoundLengths(kind).Select(Bounded)];
+        double[] bounded =
+        [
+            .. problem.BoundLengths(kind).Select(l => any.Of(l, problem.Bucket(kind, l))),
+        ];
         ImmutableArray<BandAtMost>.Builder bands = ImmutableArray.CreateBuilder<BandAtMost>();
         foreach (LaneBand band in problem.Classes[problem.ClassOf(kind)].Bands)
         {
             if (bands.Count == 0)
             {
-                bands.Add(new([.. most], [.. bounded], all.AtMost(longest)));
+                bands.Add(new([.. any.Searched], [.. bounded], any.Values.AtMost(longest)));
                 continue;
             }
 
@@ -169,7 +155,7 @@ internal static class RowPricing
 
             bands.Add(
                 new(
-                    [.. lengths.Select((l, j) => Math.Min(most[j], values.AtMost(l)))],
+                    [.. lengths.Select((l, j) => Math.Min(any.Searched[j], values.AtMost(l)))],
                     [
                         .. problem
                             .BoundLengths(kind)
@@ -225,6 +211,29 @@ internal static class RowPricing
         }
 
         return found;
+    }
+}
+
+/// <summary>What no row of one kind of strip is worth more than, whatever lies in it.</summary>
+/// <param name="Searched">By length of strip, as the search found it.</param>
+/// <param name="Values">Of any length.</param>
+/// <param name="Tails">Of lengths up to <paramref name="TailsToMm"/>; null where they were not needed.</param>
+internal readonly record struct WorthAtMost(
+    double[] Searched,
+    RowValues Values,
+    RowTails? Tails,
+    double TailsToMm
+)
+{
+    /// <summary>Of a length that is searched for by nobody: what any row of the next longer one gives, and what the upper bounds say of it.</summary>
+    /// <param name="longer">The next longer one, -1 where there is none.</param>
+    public double Of(double lengthMm, int longer)
+    {
+        double least = Values.AtMost(lengthMm);
+        least = longer < 0 ? least : Math.Min(least, Searched[longer]);
+        return Tails is null || lengthMm > TailsToMm
+            ? least
+            : Math.Min(least, Tails.AtMost(lengthMm));
     }
 }
 

@@ -75,19 +75,7 @@ internal static class ColumnSearch
                 }
             )
             {
-                if (
-                    Dearest(
-                        problem,
-                        share,
-                        at,
-                        prices,
-                        bound,
-                        eps,
-                        isReal: ReferenceEquals(at, prices),
-                        patience
-                    )
-                    is not { } dearest
-                )
+                if (Dearest(problem, share, at, prices, bound, eps, patience) is not { } dearest)
                 {
                     stopped = true;
                     break;
@@ -140,6 +128,7 @@ internal static class ColumnSearch
     }
 
     /// <summary>The dearest rows at some prices, and those near to be.</summary>
+    /// <param name="at">Where they are not the mix's own, they are lowered.</param>
     /// <param name="real">Of the mix.</param>
     private static DearestRows? Dearest(
         NestProblem problem,
@@ -148,7 +137,6 @@ internal static class ColumnSearch
         MasterPrices real,
         Bounds bound,
         double eps,
-        bool isReal,
         Patience patience
     )
     {
@@ -159,7 +147,7 @@ internal static class ColumnSearch
         return RowPricing.Whole(
             problem,
             share,
-            isReal ? at : at.Lowered(Math.Min(1, part)),
+            ReferenceEquals(at, real) ? at : at.Lowered(Math.Min(1, part)),
             eps,
             far ? FarSteps : WholeSteps,
             far ? RowTails.CoarseMm : RowTails.FineMm,

@@ -22,18 +22,15 @@ internal static class Diving
     private const int Rounds = 12;
 
     public static CuttingPlan Once(
-        NestProblem problem,
-        Share whole,
-        double[] missing,
-        RowBook book,
+        NestLot lot,
         ColumnResult begin,
         Random chance,
         Patience patience
     )
     {
+        (NestProblem problem, Share left, double[] missing, _) = lot;
         ImmutableArray<CuttingPlanBoard>.Builder done =
             ImmutableArray.CreateBuilder<CuttingPlanBoard>();
-        Share left = whole;
         ColumnResult columns = begin;
         while (left.Items.Sum() > PricedFit.Few && !patience.IsOver)
         {
@@ -66,7 +63,7 @@ internal static class Diving
             }
         }
 
-        CuttingPlan rest = PricedFit.Rest(problem, left, missing, book, columns.Centre, patience);
+        CuttingPlan rest = PricedFit.Rest(lot with { Share = left }, columns.Centre, patience);
         return new([.. done, .. rest.Boards]);
     }
 

@@ -23,16 +23,14 @@ internal static class Improving
 
     /// <summary>One attempt; the same plan where nothing better was found.</summary>
     public static CuttingPlan Once(
-        NestProblem problem,
-        Share whole,
-        double[] missing,
-        RowBook book,
+        NestLot lot,
         MasterPrices prices,
         CuttingPlan plan,
         Random chance,
         Patience patience
     )
     {
+        (NestProblem problem, Share whole, double[] missing, _) = lot;
         int[] chosen = Chosen(problem, plan, chance);
         CuttingPlanBoard[] taken = [.. chosen.Select(i => plan.Boards[i])];
         Share share = Freed(problem, whole, plan, taken);
@@ -60,10 +58,10 @@ internal static class Improving
         }
 
         CuttingPlan? better = WholeMix.Of(
-            problem,
-            share,
-            missing,
-            book,
+            lot with
+            {
+                Share = share,
+            },
             columns.Mix,
             now,
             Effort,

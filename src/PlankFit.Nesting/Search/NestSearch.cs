@@ -53,6 +53,8 @@ internal sealed class NestSearch
         missing = [.. problem.Items.Select(i => Missing(problem, i))];
     }
 
+    private NestLot Lot => new(problem, share, missing, book);
+
     /// <param name="rounds">Of improvement, after the first plans.</param>
     /// <param name="mayChooseAnew">Ends with its first mix where other boards would suit much better.</param>
     /// <param name="report">Told the round, the plan and how it stands whenever something is better.</param>
@@ -94,9 +96,7 @@ internal sealed class NestSearch
             Offer(Priced(laid.Centre, PricedFit.Steps));
             if (!IsDone(0) && Decisive(laid) is { } mix)
             {
-                Offer(
-                    WholeMix.Of(problem, share, missing, book, mix, worth.Cost, Effort, patience)
-                );
+                Offer(WholeMix.Of(Lot, mix, worth.Cost, Effort, patience));
             }
         }
 
@@ -112,8 +112,8 @@ internal sealed class NestSearch
                 problem.AnyOrder && round % 3 == 1
                     ? Repacking.Once(problem, best, bounds.Cost, book, chance, patience)
                 : problem.AnyOrder && round % 3 == 2 || idle >= Idle && fine && round % Idle == 0
-                    ? Diving.Once(problem, share, missing, book, laid, chance, patience)
-                : Improving.Once(problem, share, missing, book, laid.Centre, best, chance, patience)
+                    ? Diving.Once(Lot, laid, chance, patience)
+                : Improving.Once(Lot, laid.Centre, best, chance, patience)
             );
             idle = worth.IsBetterThan(before) ? 0 : idle + 1;
             if (idle < Idle || fine || patience.IsOver)
@@ -213,7 +213,7 @@ internal sealed class NestSearch
     }
 
     private CuttingPlan Priced(MasterPrices prices, long steps) =>
-        PricedFit.Of(problem, share, missing, book, prices, steps, patience);
+        PricedFit.Of(Lot, prices, steps, patience);
 
     /// <summary>The least possible is proved; where wood on hand is spared besides, that much more is tried for it.</summary>
     private bool IsDone(int idle)

@@ -21,16 +21,9 @@ internal static class PricedFit
     public const long Steps = 300_000;
     public const long QuickSteps = 20_000;
 
-    public static CuttingPlan Of(
-        NestProblem problem,
-        Share whole,
-        double[] missing,
-        RowBook book,
-        MasterPrices prices,
-        long steps,
-        Patience patience
-    )
+    public static CuttingPlan Of(NestLot lot, MasterPrices prices, long steps, Patience patience)
     {
+        (NestProblem problem, Share whole, _, _) = lot;
         ImmutableArray<CuttingPlanBoard>.Builder done =
             ImmutableArray.CreateBuilder<CuttingPlanBoard>();
         int[] items = [.. whole.Items],
@@ -72,19 +65,13 @@ internal static class PricedFit
         }
 
         var share = new Share([.. items], [.. boards]);
-        return new([.. done, .. Rest(problem, share, missing, book, prices, patience).Boards]);
+        return new([.. done, .. Rest(lot with { Share = share }, prices, patience).Boards]);
     }
 
     /// <summary>What is left, in what boards are left: the first that fits, and better where the solver finds it.</summary>
-    public static CuttingPlan Rest(
-        NestProblem problem,
-        Share share,
-        double[] missing,
-        RowBook book,
-        MasterPrices prices,
-        Patience patience
-    )
+    public static CuttingPlan Rest(NestLot lot, MasterPrices prices, Patience patience)
     {
+        (NestProblem problem, Share share, double[] missing, RowBook book) = lot;
         CuttingPlan rest = FirstFit.Of(problem, share, book, patience);
         if (share.Items.All(n => n == 0) || share.Items.Sum() > Few || patience.IsOver)
         {
@@ -99,8 +86,7 @@ internal static class PricedFit
             new(rest.Rows, prices, share, Rounds, value, Slack, OnlyMix: true),
             patience
         );
-        return WholeMix.Of(problem, share, missing, book, columns.Mix, value, Effort, patience)
-            ?? rest;
+        return WholeMix.Of(lot, columns.Mix, value, Effort, patience) ?? rest;
     }
 
     /// <summary>The dearest rows of every kind of strip, of whatever is left.</summary>

@@ -35,19 +35,15 @@ public sealed class SizeTests
 
     private static readonly string[] LongMethods =
     [
-        "ColumnSearch.Dearest",
         "FittedSeams.Through",
         "FramingFindings.Of",
         "GeodesicStep.Try",
-        "Improving.Once",
         "JobReader.Join",
         "LaneEnd.Of",
         "LinesPlan.Draw",
         "Parting.Across",
         "Parting.Between",
-        "RowPricing.Bands",
         "TurnedEnds.At",
-        "WholeMix.Of",
     ];
 
     private static readonly Type[] All =
