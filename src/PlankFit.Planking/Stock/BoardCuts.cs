@@ -34,7 +34,6 @@ public static class BoardCuts
         ImmutableArray<LaneSpan> reach
     )
     {
-        SawTolerances tolerances = spec.Saw;
         var frame = new BoardFrame(board.Stock);
         ImmutableArray<SawnLane> lanes = Lanes(board, frame);
         double usable =
@@ -50,20 +49,21 @@ public static class BoardCuts
             [
                 .. lanes[l]
                     .PieceIds.Select(id => board.Pieces.First(p => p.Piece.Id == id))
-                    .Select(p => LanePiece.Of(p, frame, tolerances)),
+                    .Select(p => LanePiece.Of(p, frame, spec.Saw)),
             ];
             int lane = l;
             benches[l] = Bench(
-                frame with
-                {
-                    BeginsMm = reach[l].FromMm,
-                    EndsMm = reach[l].ToMm,
-                },
-                lanes[l],
-                l,
-                pieces,
-                spec.KerfMm,
-                tolerances
+                LaneAtSaw.Of(
+                    frame with
+                    {
+                        BeginsMm = reach[l].FromMm,
+                        EndsMm = reach[l].ToMm,
+                    },
+                    lanes[l],
+                    l,
+                    spec
+                ),
+                pieces
             );
             places.AddRange(pieces.Select(p => Place(p, lane, usable)));
         }
@@ -96,23 +96,10 @@ public static class BoardCuts
             : board.Lanes;
 
     /// <summary>What is sawn in one lane when it is ripped free.</summary>
-    internal static ImmutableArray<SawCut> OfLane(
-        BoardFrame frame,
-        SawnLane lane,
-        int number,
-        IEnumerable<LaidPiece> pieces,
-        NestSpec spec
-    ) =>
+    internal static ImmutableArray<SawCut> OfLane(LaneAtSaw lane, IEnumerable<LaidPiece> pieces) =>
         [
             .. CutOrder.Across([
-                Bench(
-                    frame,
-                    lane,
-                    number,
-                    [.. pieces.Select(p => LanePiece.Of(p, frame, spec.Saw))],
-                    spec.KerfMm,
-                    spec.Saw
-                ),
+                Bench(lane, [.. pieces.Select(p => LanePiece.Of(p, lane.Frame, lane.Tolerances))]),
             ]),
         ];
 
@@ -122,14 +109,7 @@ public static class BoardCuts
         return new(piece.Id, lane, piece.Outline.Min(p => p.X), to, Math.Max(0, usable - to));
     }
 
-    private static LaneBench Bench(
-        BoardFrame frame,
-        SawnLane lane,
-        int number,
-        ImmutableArray<LanePiece> pieces,
-        double kerf,
-        SawTolerances tolerances
-    )
+    private static LaneBench Bench(LaneAtSaw lane, ImmutableArray<LanePiece> pieces)
     {
         var ends = new List<LaneEnd>();
         var edges = new List<LaneEnd>();
@@ -139,8 +119,8 @@ public static class BoardCuts
         {
             bool isEnd = side.Kind is SideKind.Far or SideKind.Near;
             LaneEnd? made = isEnd
-                ? LaneEnd.Of(frame, lane, number, piece, side, pieces, kerf, tolerances)
-                : LaneEnd.OfEdge(lane, number, piece, side, pieces, kerf, tolerances);
+                ? LaneEnd.Of(lane, piece, side, pieces)
+                : LaneEnd.OfEdge(lane, piece, side, pieces);
             if (made is not null)
             {
                 (isEnd ? ends : edges).Add(made);
@@ -148,23 +128,12 @@ public static class BoardCuts
         }
 
         return new(
-            LaneEnd.Shared(ends, kerf, tolerances),
+            LaneEnd.Shared(ends, lane.KerfMm, lane.Tolerances),
             edges,
             pieces,
-            frame.BeginsMm,
-            frame.LengthMm,
-            (before, after, mayRip) =>
-                Parting.Between(
-                    before,
-                    after,
-                    mayRip,
-                    pieces,
-                    frame,
-                    lane,
-                    number,
-                    kerf,
-                    tolerances
-                )
+            lane.Frame.BeginsMm,
+            lane.Frame.LengthMm,
+            (before, after, mayRip) => Parting.Between(before, after, mayRip, pieces, lane)
         );
     }
 }

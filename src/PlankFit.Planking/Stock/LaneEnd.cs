@@ -46,33 +46,34 @@ internal sealed record LaneEnd(
 
     /// <summary>The cut that makes an end; null where the board's own end is it.</summary>
     public static LaneEnd? Of(
-        BoardFrame frame,
-        SawnLane lane,
-        int number,
+        LaneAtSaw lane,
         LanePiece piece,
         PieceSide side,
-        IReadOnlyList<LanePiece> all,
-        double kerf,
-        SawTolerances tolerances
+        IReadOnlyList<LanePiece> all
     )
     {
-        bool straight = side.OffMm <= tolerances.StraightMm,
+        bool straight = side.OffMm <= lane.Tolerances.StraightMm,
             far = side.Kind == SideKind.Far;
         Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
             from = side.From + shift,
             to = side.To + shift;
-        double own = far ? frame.LengthMm : frame.BeginsMm;
+        double own = far ? lane.Frame.LengthMm : lane.Frame.BeginsMm;
         if (
-            Math.Abs(from.X - own) <= tolerances.StraightMm
-            && Math.Abs(to.X - own) <= tolerances.StraightMm
+            Math.Abs(from.X - own) <= lane.Tolerances.StraightMm
+            && Math.Abs(to.X - own) <= lane.Tolerances.StraightMm
         )
         {
             return null;
         }
 
-        SawCut cut = SawCut.Straight(CutKind.Stopped, from, to, far ? kerf : -kerf) with
+        SawCut cut = SawCut.Straight(
+            CutKind.Stopped,
+            from,
+            to,
+            far ? lane.KerfMm : -lane.KerfMm
+        ) with
         {
-            Lane = number,
+            Lane = lane.Number,
             EndOf = far ? piece.Id : null,
             BeginOf = far ? null : piece.Id,
             ToTheLine = !straight,
@@ -80,8 +81,8 @@ internal sealed record LaneEnd(
             Line = straight ? [from, to] : side.Points,
         };
         Vec2 slope = (to - from) / (to.Y - from.Y),
-            low = OnBoard(frame, from, slope, lane.LowMm),
-            high = OnBoard(frame, from, slope, lane.HighMm);
+            low = OnBoard(lane.Frame, from, slope, lane.Lane.LowMm),
+            high = OnBoard(lane.Frame, from, slope, lane.Lane.HighMm);
         SawCut across = cut with
         {
             Kind = CutKind.Crosscut,
@@ -89,27 +90,24 @@ internal sealed record LaneEnd(
             To = high,
             Line = straight ? [low, high] : side.Points,
         };
-        return Of(cut, across, piece, side, all, kerf);
+        return Of(cut, across, piece, side, all, lane.KerfMm);
     }
 
     /// <summary>The cut along a piece whose edge is not its lane's; null where it is.</summary>
     public static LaneEnd? OfEdge(
-        SawnLane lane,
-        int number,
+        LaneAtSaw lane,
         LanePiece piece,
         PieceSide side,
-        IReadOnlyList<LanePiece> all,
-        double kerf,
-        SawTolerances tolerances
+        IReadOnlyList<LanePiece> all
     )
     {
-        double edge = side.Kind == SideKind.Low ? lane.LowMm : lane.HighMm;
-        if (side.Points.All(p => Math.Abs(p.Y - edge) <= tolerances.EdgeMm))
+        double edge = side.Kind == SideKind.Low ? lane.Lane.LowMm : lane.Lane.HighMm;
+        if (side.Points.All(p => Math.Abs(p.Y - edge) <= lane.Tolerances.EdgeMm))
         {
             return null;
         }
 
-        bool straight = side.OffMm <= tolerances.StraightMm;
+        bool straight = side.OffMm <= lane.Tolerances.StraightMm;
         Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
             from = side.From + shift,
             to = side.To + shift;
@@ -117,16 +115,16 @@ internal sealed record LaneEnd(
             CutKind.Edge,
             from,
             to,
-            side.Kind == SideKind.High ? kerf : -kerf
+            side.Kind == SideKind.High ? lane.KerfMm : -lane.KerfMm
         ) with
         {
-            Lane = number,
+            Lane = lane.Number,
             EndOf = piece.Id,
             ToTheLine = !straight,
             OffMm = side.OffMm,
             Line = straight ? [from, to] : side.Points,
         };
-        return Of(cut, cut, piece, side, all, kerf);
+        return Of(cut, cut, piece, side, all, lane.KerfMm);
     }
 
     /// <summary>

@@ -18,16 +18,13 @@ internal static class Parting
         ImmutableArray<LanePiece> after,
         bool mayRip,
         IReadOnlyCollection<LanePiece> all,
-        BoardFrame frame,
-        SawnLane lane,
-        int number,
-        double kerf,
-        SawTolerances tolerances
+        LaneAtSaw lane
     )
     {
+        double kerf = lane.KerfMm;
         ImmutableArray<Vec2> behind = Hull(before),
             beyond = Hull(after);
-        double least = Math.Sin(tolerances.RipDegrees * Math.PI / 180);
+        double least = Math.Sin(lane.Tolerances.RipDegrees * Math.PI / 180);
         foreach (Vec2 way in Ways(behind, beyond))
         {
             bool along = Math.Abs(way.X) <= least;
@@ -52,8 +49,8 @@ internal static class Parting
                 q => q.Id
             );
             (SawCut cut, SawCut across) = along
-                ? Along(before, after, on, way, lane, number, kerf)
-                : Across(before, after, on, way, frame, lane, number, kerf);
+                ? Along(before, after, on, way, lane)
+                : Across(before, after, on, way, lane);
             return new(cut, across, [.. where[-1]], [.. where[1]]);
         }
 
@@ -91,26 +88,23 @@ internal static class Parting
         ImmutableArray<LanePiece> after,
         Vec2 on,
         Vec2 way,
-        BoardFrame frame,
-        SawnLane lane,
-        int number,
-        double kerf
+        LaneAtSaw lane
     )
     {
         Vec2 along = way.Left(),
             slope = along / along.Y,
-            from = LaneEnd.OnBoard(frame, on, slope, lane.LowMm),
-            to = LaneEnd.OnBoard(frame, on, slope, lane.HighMm);
-        SawCut across = SawCut.Straight(CutKind.Parting, from, to, kerf) with
+            from = LaneEnd.OnBoard(lane.Frame, on, slope, lane.Lane.LowMm),
+            to = LaneEnd.OnBoard(lane.Frame, on, slope, lane.Lane.HighMm);
+        SawCut across = SawCut.Straight(CutKind.Parting, from, to, lane.KerfMm) with
         {
-            Lane = number,
+            Lane = lane.Number,
             EndOf = before[^1].Id,
             BeginOf = after[0].Id,
         };
         // Where it may not be carried to the lane's edges, as far as what it parts.
         double[] heights = [.. before.Concat(after).SelectMany(p => p.Hull).Select(p => p.Y)];
-        Vec2 low = LaneEnd.OnBoard(frame, on, slope, heights.Min()),
-            high = LaneEnd.OnBoard(frame, on, slope, heights.Max());
+        Vec2 low = LaneEnd.OnBoard(lane.Frame, on, slope, heights.Min()),
+            high = LaneEnd.OnBoard(lane.Frame, on, slope, heights.Max());
         return (across with { From = low, To = high, Line = [low, high] }, across);
     }
 
@@ -120,9 +114,7 @@ internal static class Parting
         ImmutableArray<LanePiece> after,
         Vec2 on,
         Vec2 way,
-        SawnLane lane,
-        int number,
-        double kerf
+        LaneAtSaw lane
     )
     {
         Vec2 along = way.Left(),
@@ -132,15 +124,20 @@ internal static class Parting
         Vec2 At(double x)
         {
             Vec2 p = on + ((x - on.X) * slope);
-            double y = Math.Clamp(p.Y, lane.LowMm, lane.HighMm);
+            double y = Math.Clamp(p.Y, lane.Lane.LowMm, lane.Lane.HighMm);
             return y == p.Y ? p : new(on.X + ((y - on.Y) / slope.Y), y);
         }
 
         Vec2 from = At(lengths.Min()),
             to = At(lengths.Max());
-        SawCut cut = SawCut.Straight(CutKind.Edge, from, to, way.Y > 0 ? kerf : -kerf) with
+        SawCut cut = SawCut.Straight(
+            CutKind.Edge,
+            from,
+            to,
+            way.Y > 0 ? lane.KerfMm : -lane.KerfMm
+        ) with
         {
-            Lane = number,
+            Lane = lane.Number,
             EndOf = before.MaxBy(p => p.Hull.Max(way.Dot))!.Id,
         };
         return (cut, cut);

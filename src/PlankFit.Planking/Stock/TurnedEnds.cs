@@ -24,24 +24,24 @@ public static class TurnedEnds
         var laid = board.Pieces.ToDictionary(p => p.Piece.Id);
         for (int l = 0; l < lanes.Length; l++)
         {
-            SawnLane lane = lanes[l];
-            LaidPiece[] row = [.. lane.PieceIds.Select(id => laid[id])];
+            LaneAtSaw lane = LaneAtSaw.Of(frame, lanes[l], l, spec);
+            LaidPiece[] row = [.. lanes[l].PieceIds.Select(id => laid[id])];
             if (row.All(p => p.Piece.LongEnds.IsEmpty))
             {
                 continue;
             }
 
-            ImmutableArray<SawCut> cuts = BoardCuts.OfLane(frame, lane, l, row, spec);
+            ImmutableArray<SawCut> cuts = BoardCuts.OfLane(lane, row);
             for (int i = 0; i + 1 < row.Length; i++)
             {
                 foreach (
-                    (LaidPiece one, LaidPiece next) in Turned(row[i], row[i + 1], frame, lane, spec)
+                    (LaidPiece one, LaidPiece next) in Turned(row[i], row[i + 1], lane, spec)
                         .ToArray()
                 )
                 {
                     LaidPiece[] tried = [.. row];
                     (tried[i], tried[i + 1]) = (one, next);
-                    ImmutableArray<SawCut> fewer = BoardCuts.OfLane(frame, lane, l, tried, spec);
+                    ImmutableArray<SawCut> fewer = BoardCuts.OfLane(lane, tried);
                     if (
                         fewer.Length < cuts.Length
                         && fewer.Count(c => c.Kind == CutKind.Stopped)
@@ -69,13 +69,12 @@ public static class TurnedEnds
     private static IEnumerable<(LaidPiece One, LaidPiece Next)> Turned(
         LaidPiece one,
         LaidPiece next,
-        BoardFrame frame,
-        SawnLane lane,
+        LaneAtSaw lane,
         NestSpec spec
     )
     {
-        LanePiece a = LanePiece.Of(one, frame, spec.Saw),
-            b = LanePiece.Of(next, frame, spec.Saw);
+        LanePiece a = LanePiece.Of(one, lane.Frame, lane.Tolerances),
+            b = LanePiece.Of(next, lane.Frame, lane.Tolerances);
         PieceSide? far = Only(a, SideKind.Far),
             near = Only(b, SideKind.Near);
         if (far is null || near is null)
@@ -83,60 +82,43 @@ public static class TurnedEnds
             yield break;
         }
 
-        double kerf = spec.KerfMm;
+        double kerf = lane.KerfMm;
+        EndInLane first = new(one, a, far),
+            second = new(next, b, near);
         // To the other's end as it is; where both are left long, to the cut that parts them as they are.
         if (
-            near.OffMm <= spec.Saw.StraightMm
-            && At(
-                one,
-                a,
-                far,
-                near.Foot + (kerf * near.Outward),
-                -1 * near.Outward,
-                frame,
-                lane,
-                spec
-            )
-                is { } first
+            near.OffMm <= lane.Tolerances.StraightMm
+            && At(first, near.Foot + (kerf * near.Outward), -1 * near.Outward, lane, spec)
+                is { } longer
         )
         {
-            yield return (first, next);
+            yield return (longer, next);
         }
 
         if (
-            far.OffMm <= spec.Saw.StraightMm
-            && At(
-                next,
-                b,
-                near,
-                far.Foot + (kerf * far.Outward),
-                -1 * far.Outward,
-                frame,
-                lane,
-                spec
-            )
-                is { } second
+            far.OffMm <= lane.Tolerances.StraightMm
+            && At(second, far.Foot + (kerf * far.Outward), -1 * far.Outward, lane, spec)
+                is { } begun
         )
         {
-            yield return (one, second);
+            yield return (one, begun);
         }
 
-        if (
-            Parting.Between([a], [b], false, [a, b], frame, lane, 0, kerf, spec.Saw) is
-            { Across: { } cut }
-        )
+        if (Parting.Between([a], [b], false, [a, b], lane) is { Across: { } cut })
         {
             Vec2 way = -1 * (cut.To - cut.From).Unit().Left();
             if (
-                At(one, a, far, cut.From, way, frame, lane, spec) is { } before
-                && At(next, b, near, cut.From + (kerf * way), -1 * way, frame, lane, spec)
-                    is { } after
+                At(first, cut.From, way, lane, spec) is { } before
+                && At(second, cut.From + (kerf * way), -1 * way, lane, spec) is { } after
             )
             {
                 yield return (before, after);
             }
         }
     }
+
+    /// <summary>An end of a piece, as it lies in the board and in its lane.</summary>
+    private readonly record struct EndInLane(LaidPiece Laid, LanePiece Piece, PieceSide Side);
 
     private static PieceSide? Only(LanePiece piece, SideKind kind)
     {
@@ -147,16 +129,15 @@ public static class TurnedEnds
     /// <summary>A piece with an end on a given line; null where that is not an end left long, or would leave too little or too much, or has no room.</summary>
     /// <param name="outward">Square to the line, away from the piece.</param>
     private static LaidPiece? At(
-        LaidPiece laid,
-        LanePiece piece,
-        PieceSide side,
+        EndInLane turned,
         Vec2 on,
         Vec2 outward,
-        BoardFrame frame,
-        SawnLane lane,
+        LaneAtSaw lane,
         NestSpec spec
     )
     {
+        (LaidPiece laid, LanePiece piece, PieceSide side) = turned;
+        BoardFrame frame = lane.Frame;
         bool far = side.Kind == SideKind.Far;
         LongEnd? end = laid
             .Piece.LongEnds.Where(e =>
@@ -196,7 +177,7 @@ public static class TurnedEnds
         if (
             least < end.LeastMm - NearMm
             || most > end.ByMm + MostMoreMm
-            || !HasRoom(added, frame, lane, spec)
+            || !HasRoom(added, frame, lane.Lane, spec)
         )
         {
             return null;

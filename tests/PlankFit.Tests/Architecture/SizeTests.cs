@@ -39,11 +39,7 @@ public sealed class SizeTests
         "FramingFindings.Of",
         "GeodesicStep.Try",
         "JobReader.Join",
-        "LaneEnd.Of",
         "LinesPlan.Draw",
-        "Parting.Across",
-        "Parting.Between",
-        "TurnedEnds.At",
     ];
 
     private static readonly Type[] All =
