@@ -39,19 +39,11 @@ internal static class Shortfalls
             new(
                 "more",
                 StockKind.Board,
-                lengthMm,
-                widthMm,
-                thickness,
-                any.Species,
-                any.LeastGrade,
-                null,
-                null,
-                false,
-                0,
-                0,
-                [],
-                "",
-                0
+                new(lengthMm, widthMm, thickness),
+                new(any.Species, any.LeastGrade),
+                new(Price: null, Count: null, OnHand: false),
+                new(0, 0, []),
+                new("", 0)
             );
         (double LengthMm, double WidthMm)[] known = spec
             .Boards.Where(b => b.Kind == StockKind.Board && StockMatch.Piece(spec, b, any))

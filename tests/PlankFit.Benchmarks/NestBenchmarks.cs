@@ -39,19 +39,15 @@ public class NestBenchmarks
                     .Select(i => new StockBoard(
                         $"B-{i}",
                         StockKind.Board,
-                        2400 + (100 * chance.Next(25)),
-                        new[] { 152, 155, 160, 165, 200, 310, 315 }[chance.Next(7)],
-                        9,
-                        null,
-                        null,
-                        null,
-                        1,
-                        true,
-                        0,
-                        0,
-                        [],
-                        "",
-                        i
+                        new(
+                            2400 + (100 * chance.Next(25)),
+                            new[] { 152, 155, 160, 165, 200, 310, 315 }[chance.Next(7)],
+                            9
+                        ),
+                        new(null, null),
+                        new(null, 1, true),
+                        new(0, 0, []),
+                        new("", i)
                     )),
             ],
         };
@@ -75,10 +71,8 @@ public class NestBenchmarks
                         PieceId.Whole(PlankId.OfBottom(Side.Starboard, 1, i)),
                         outline,
                         9,
-                        null,
-                        null,
-                        true,
-                        false,
+                        new(null, null),
+                        new(true, false),
                         null,
                         false
                     );

@@ -4,65 +4,152 @@ namespace PlankFit.Planking.Stock;
 
 /// <summary>How planks are to be sawn out of stock: the job's [nest].</summary>
 /// <param name="Boards">The rack's and the yard's, in the order of their files.</param>
-/// <param name="KerfMm">What the saw takes.</param>
-/// <param name="EdgeMm">Taken off each long edge of a board before anything lies in it.</param>
-/// <param name="EndMm">Taken off each end of a board, besides what its row calls unusable.</param>
-/// <param name="PlaneMm">How much thicker than its layer a board must be, to be planed.</param>
-/// <param name="ThickerMm">How much thicker than that it may be and still serve.</param>
-/// <param name="ProudMm">By how much a piece may be wider than the board that it lies in: the board's own edge makes up for it.</param>
-/// <param name="LeastOffcutMm">The shortest piece left over that is kept, <paramref name="LeastOffcutWidthMm"/> the narrowest.</param>
-/// <param name="TurnEndForEnd">Pieces may lie turned end for end.</param>
-/// <param name="TurnFaceForFace">Pieces may lie with their outer face down, where neither bevels nor marked faces forbid it.</param>
-/// <param name="PairsTogether">A plank and its twin of the other side come from the same board.</param>
-/// <param name="Grades">Best first.</param>
-/// <param name="MasterGrade">The least grade for master planks; null where any will do.</param>
-/// <param name="LeastGrades">By the name of a layer, the least grade for its planks.</param>
-/// <param name="Seconds">How long the plan may be improved, where <paramref name="Rounds"/> is null.</param>
-/// <param name="Rounds">A fixed effort: with it the same input gives the same plan.</param>
 public sealed record NestSpec(
     ImmutableArray<StockBoard> Boards,
-    double KerfMm,
-    double EdgeMm,
-    double EndMm,
-    double PlaneMm,
-    double ThickerMm,
-    double ProudMm,
-    double LeastOffcutMm,
-    double LeastOffcutWidthMm,
-    bool TurnEndForEnd,
-    bool TurnFaceForFace,
-    bool PairsTogether,
-    ImmutableArray<string> Grades,
-    string? MasterGrade,
-    ImmutableDictionary<string, string> LeastGrades,
-    NestObjective Objective,
-    int Seed,
-    double Seconds,
-    int? Rounds
+    SawAllowance Trim,
+    SizeAllowance Sizes,
+    LeastOffcut Offcuts,
+    LayingRules Laying,
+    GradeRules Grading,
+    NestEffort Effort
 )
 {
     /// <summary>What holds where a job names its stock and nothing else. Kerf 3 mm and the rest are proposals, no source.</summary>
     public static readonly NestSpec Usual = new(
         [],
-        KerfMm: 3,
-        EdgeMm: 0,
-        EndMm: 0,
-        PlaneMm: 0,
-        ThickerMm: 1,
-        ProudMm: 0.2,
-        LeastOffcutMm: 300,
-        LeastOffcutWidthMm: 40,
-        TurnEndForEnd: true,
-        TurnFaceForFace: false,
-        PairsTogether: false,
-        [],
-        null,
-        ImmutableDictionary<string, string>.Empty,
-        NestObjective.Area,
-        Seed: 1,
-        Seconds: 10,
-        Rounds: null
+        new(KerfMm: 3, EdgeMm: 0, EndMm: 0),
+        new(PlaneMm: 0, ThickerMm: 1, ProudMm: 0.2),
+        new(LengthMm: 300, WidthMm: 40),
+        new(TurnEndForEnd: true, TurnFaceForFace: false, PairsTogether: false),
+        new([], MasterGrade: null, ImmutableDictionary<string, string>.Empty),
+        new(NestObjective.Area, Seed: 1, Seconds: 10, Rounds: null)
     );
+
+    /// <inheritdoc cref="SawAllowance.KerfMm"/>
+    public double KerfMm
+    {
+        get => Trim.KerfMm;
+        init => Trim = Trim with { KerfMm = value };
+    }
+
+    /// <inheritdoc cref="SawAllowance.EdgeMm"/>
+    public double EdgeMm
+    {
+        get => Trim.EdgeMm;
+        init => Trim = Trim with { EdgeMm = value };
+    }
+
+    /// <inheritdoc cref="SawAllowance.EndMm"/>
+    public double EndMm
+    {
+        get => Trim.EndMm;
+        init => Trim = Trim with { EndMm = value };
+    }
+
+    /// <inheritdoc cref="SizeAllowance.PlaneMm"/>
+    public double PlaneMm
+    {
+        get => Sizes.PlaneMm;
+        init => Sizes = Sizes with { PlaneMm = value };
+    }
+
+    /// <inheritdoc cref="SizeAllowance.ThickerMm"/>
+    public double ThickerMm
+    {
+        get => Sizes.ThickerMm;
+        init => Sizes = Sizes with { ThickerMm = value };
+    }
+
+    /// <inheritdoc cref="SizeAllowance.ProudMm"/>
+    public double ProudMm
+    {
+        get => Sizes.ProudMm;
+        init => Sizes = Sizes with { ProudMm = value };
+    }
+
+    /// <inheritdoc cref="LeastOffcut.LengthMm"/>
+    public double LeastOffcutMm
+    {
+        get => Offcuts.LengthMm;
+        init => Offcuts = Offcuts with { LengthMm = value };
+    }
+
+    /// <inheritdoc cref="LeastOffcut.WidthMm"/>
+    public double LeastOffcutWidthMm
+    {
+        get => Offcuts.WidthMm;
+        init => Offcuts = Offcuts with { WidthMm = value };
+    }
+
+    /// <inheritdoc cref="LayingRules.TurnEndForEnd"/>
+    public bool TurnEndForEnd
+    {
+        get => Laying.TurnEndForEnd;
+        init => Laying = Laying with { TurnEndForEnd = value };
+    }
+
+    /// <inheritdoc cref="LayingRules.TurnFaceForFace"/>
+    public bool TurnFaceForFace
+    {
+        get => Laying.TurnFaceForFace;
+        init => Laying = Laying with { TurnFaceForFace = value };
+    }
+
+    /// <inheritdoc cref="LayingRules.PairsTogether"/>
+    public bool PairsTogether
+    {
+        get => Laying.PairsTogether;
+        init => Laying = Laying with { PairsTogether = value };
+    }
+
+    /// <inheritdoc cref="GradeRules.Grades"/>
+    public ImmutableArray<string> Grades
+    {
+        get => Grading.Grades;
+        init => Grading = Grading with { Grades = value };
+    }
+
+    /// <inheritdoc cref="GradeRules.MasterGrade"/>
+    public string? MasterGrade
+    {
+        get => Grading.MasterGrade;
+        init => Grading = Grading with { MasterGrade = value };
+    }
+
+    /// <inheritdoc cref="GradeRules.LeastGrades"/>
+    public ImmutableDictionary<string, string> LeastGrades
+    {
+        get => Grading.LeastGrades;
+        init => Grading = Grading with { LeastGrades = value };
+    }
+
+    /// <inheritdoc cref="NestEffort.Objective"/>
+    public NestObjective Objective
+    {
+        get => Effort.Objective;
+        init => Effort = Effort with { Objective = value };
+    }
+
+    /// <inheritdoc cref="NestEffort.Seed"/>
+    public int Seed
+    {
+        get => Effort.Seed;
+        init => Effort = Effort with { Seed = value };
+    }
+
+    /// <inheritdoc cref="NestEffort.Seconds"/>
+    public double Seconds
+    {
+        get => Effort.Seconds;
+        init => Effort = Effort with { Seconds = value };
+    }
+
+    /// <inheritdoc cref="NestEffort.Rounds"/>
+    public int? Rounds
+    {
+        get => Effort.Rounds;
+        init => Effort = Effort with { Rounds = value };
+    }
 
     /// <summary>What the saw is trusted with when these boards are cut.</summary>
     public SawTolerances Saw { get; init; } = SawTolerances.Usual;

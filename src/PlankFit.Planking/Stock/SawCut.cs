@@ -59,24 +59,16 @@ public enum CutKind
 /// <param name="Lane">From 0; null for a rip and for what takes an empty end off.</param>
 /// <param name="EndOf">The piece that ends at this cut, going along the board; null where none does. For an edge, the piece.</param>
 /// <param name="BeginOf">The piece that begins at this cut: with both, one cut parts two pieces.</param>
-/// <param name="From">The end of the cut nearer the marked edge (of a rip or an edge: nearer the beginning). For a crosscut on its lane's edge, or at the piece's own corner where the line carried on would enter a piece that was parted from it before.</param>
-/// <param name="To">Its other end.</param>
-/// <param name="ToTheLine">The sawn line is not straight within the tolerance: From and To are its chord's, <paramref name="Line"/> is to be drawn and followed.</param>
-/// <param name="OffMm">How far the sawn line leaves the straight.</param>
+/// <param name="Way">Where it runs.</param>
 /// <param name="KerfMm">The kerf lies beside the line: positive on the far side from the beginning (of a rip or an edge: from the marked edge), negative on the near one.</param>
-/// <param name="Line">The sawn line itself, from From to To.</param>
 public sealed record SawCut(
     int Number,
     CutKind Kind,
     int? Lane,
     PieceId? EndOf,
     PieceId? BeginOf,
-    Vec2 From,
-    Vec2 To,
-    bool ToTheLine,
-    double OffMm,
-    double KerfMm,
-    ImmutableArray<Vec2> Line
+    SawLine Way,
+    double KerfMm
 )
 {
     /// <summary>A straight cut that is not numbered yet and makes no end of a piece.</summary>
@@ -87,13 +79,44 @@ public sealed record SawCut(
             Lane: null,
             EndOf: null,
             BeginOf: null,
-            from,
-            to,
-            ToTheLine: false,
-            OffMm: 0,
-            kerfMm,
-            Line: [from, to]
+            SawLine.Straight(from, to),
+            kerfMm
         );
+
+    /// <inheritdoc cref="SawLine.From"/>
+    public Vec2 From
+    {
+        get => Way.From;
+        init => Way = Way with { From = value };
+    }
+
+    /// <inheritdoc cref="SawLine.To"/>
+    public Vec2 To
+    {
+        get => Way.To;
+        init => Way = Way with { To = value };
+    }
+
+    /// <inheritdoc cref="SawLine.Points"/>
+    public ImmutableArray<Vec2> Line
+    {
+        get => Way.Points;
+        init => Way = Way with { Points = value };
+    }
+
+    /// <inheritdoc cref="SawLine.OffMm"/>
+    public double OffMm
+    {
+        get => Way.OffMm;
+        init => Way = Way with { OffMm = value };
+    }
+
+    /// <inheritdoc cref="SawLine.IsFollowed"/>
+    public bool ToTheLine
+    {
+        get => Way.IsFollowed;
+        init => Way = Way with { IsFollowed = value };
+    }
 
     /// <summary>Of a rip: there is less than a kerf to take off, and a plane takes it.</summary>
     public bool IsPlaned { get; init; }

@@ -8,22 +8,47 @@ namespace PlankFit.Planking.Stock;
 /// <param name="Id">The plank's, or S1-07a for a piece of it.</param>
 /// <param name="Outline">The shape to saw in the plank's own flat coordinates (s, n), outer face up, counter-clockwise.</param>
 /// <param name="ThicknessMm">Of the finished plank.</param>
-/// <param name="Species">The wood wanted; null where the job does not say.</param>
-/// <param name="LeastGrade">Null where any board will do.</param>
-/// <param name="MayTurnEnd">It may lie turned end for end; <paramref name="MayTurnFace"/> outer face down.</param>
+/// <param name="Wanted">The board that it wants.</param>
+/// <param name="MayTurn">How it may lie.</param>
 /// <param name="Twin">The piece of the other side that is to come from the same board; null where that is not asked.</param>
 public sealed record SawPiece(
     PieceId Id,
     ImmutableArray<Vec2> Outline,
     double ThicknessMm,
-    string? Species,
-    string? LeastGrade,
-    bool MayTurnEnd,
-    bool MayTurnFace,
+    WoodWanted Wanted,
+    PieceTurns MayTurn,
     PieceId? Twin,
     bool IsMaster
 )
 {
+    /// <inheritdoc cref="WoodWanted.Species"/>
+    public string? Species
+    {
+        get => Wanted.Species;
+        init => Wanted = Wanted with { Species = value };
+    }
+
+    /// <inheritdoc cref="WoodWanted.LeastGrade"/>
+    public string? LeastGrade
+    {
+        get => Wanted.LeastGrade;
+        init => Wanted = Wanted with { LeastGrade = value };
+    }
+
+    /// <inheritdoc cref="PieceTurns.EndForEnd"/>
+    public bool MayTurnEnd
+    {
+        get => MayTurn.EndForEnd;
+        init => MayTurn = MayTurn with { EndForEnd = value };
+    }
+
+    /// <inheritdoc cref="PieceTurns.FaceForFace"/>
+    public bool MayTurnFace
+    {
+        get => MayTurn.FaceForFace;
+        init => MayTurn = MayTurn with { FaceForFace = value };
+    }
+
     public PlankId PlankId => Id.Plank;
 
     public Side Side => PlankId.Side;
@@ -41,6 +66,15 @@ public sealed record SawPiece(
             FlatPolygon.Area(LongEnds.Aggregate(Outline, (outline, end) => end.Least(outline)))
         );
 }
+
+/// <summary>What a piece wants of its board's wood.</summary>
+/// <param name="Species">Null where the job does not say.</param>
+/// <param name="LeastGrade">Null where any board will do.</param>
+public readonly record struct WoodWanted(string? Species, string? LeastGrade);
+
+/// <summary>How a piece may be turned.</summary>
+/// <param name="EndForEnd">It may lie turned end for end; <paramref name="FaceForFace"/> outer face down.</param>
+public readonly record struct PieceTurns(bool EndForEnd, bool FaceForFace);
 
 /// <summary>A piece as it lies in a board.</summary>
 /// <param name="Turned">End for end: outboard points to the board's marked end.</param>

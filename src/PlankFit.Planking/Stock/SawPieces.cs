@@ -55,10 +55,8 @@ public static class SawPieces
                 id,
                 outline,
                 layer.Spec.ThicknessMm,
-                layer.Planks.Species ?? species,
-                least,
-                spec.TurnEndForEnd,
-                spec.TurnFaceForFace && !faceMarked && !IsBevelled(plank),
+                new(layer.Planks.Species ?? species, least),
+                new(spec.TurnEndForEnd, spec.TurnFaceForFace && !faceMarked && !IsBevelled(plank)),
                 null,
                 master
             )

@@ -7,36 +7,139 @@ namespace PlankFit.Planking.Stock;
 /// edge, seen with the marked face up.
 /// </summary>
 /// <param name="Id">B-04; a row of several boards gives B-04.1, B-04.2 and so on to each.</param>
-/// <param name="LengthMm">Along the grain for a board; for a sheet, along its marked edge.</param>
-/// <param name="Species">Null where the row does not say: it serves any wood.</param>
-/// <param name="Price">Of one board, in the builder's own money; null where the row does not say.</param>
-/// <param name="Count">How many there are; null for as many as are wanted, which only a yard's list may say.</param>
-/// <param name="OnHand">In the rack already, and not to be bought.</param>
-/// <param name="MarkedEndMm">Unusable length at the marked end; <paramref name="OtherEndMm"/> at the other.</param>
-/// <param name="File">Where it was read, with <paramref name="Line"/>, for messages.</param>
+/// <param name="Waste">What of it is unusable.</param>
+/// <param name="Row">Where it was read.</param>
 public sealed record StockBoard(
     string Id,
     StockKind Kind,
-    double LengthMm,
-    double WidthMm,
-    double ThicknessMm,
-    string? Species,
-    string? Grade,
-    decimal? Price,
-    int? Count,
-    bool OnHand,
-    double MarkedEndMm,
-    double OtherEndMm,
-    ImmutableArray<BoardFault> Faults,
-    string File,
-    int Line
+    BoardSize Size,
+    BoardWood Wood,
+    BoardSupply Supply,
+    BoardWaste Waste,
+    FileRow Row
 )
 {
+    /// <inheritdoc cref="BoardSize.LengthMm"/>
+    public double LengthMm
+    {
+        get => Size.LengthMm;
+        init => Size = Size with { LengthMm = value };
+    }
+
+    /// <inheritdoc cref="BoardSize.WidthMm"/>
+    public double WidthMm
+    {
+        get => Size.WidthMm;
+        init => Size = Size with { WidthMm = value };
+    }
+
+    /// <inheritdoc cref="BoardSize.ThicknessMm"/>
+    public double ThicknessMm
+    {
+        get => Size.ThicknessMm;
+        init => Size = Size with { ThicknessMm = value };
+    }
+
+    /// <inheritdoc cref="BoardWood.Species"/>
+    public string? Species
+    {
+        get => Wood.Species;
+        init => Wood = Wood with { Species = value };
+    }
+
+    /// <inheritdoc cref="BoardWood.Grade"/>
+    public string? Grade
+    {
+        get => Wood.Grade;
+        init => Wood = Wood with { Grade = value };
+    }
+
+    /// <inheritdoc cref="BoardSupply.Price"/>
+    public decimal? Price
+    {
+        get => Supply.Price;
+        init => Supply = Supply with { Price = value };
+    }
+
+    /// <inheritdoc cref="BoardSupply.Count"/>
+    public int? Count
+    {
+        get => Supply.Count;
+        init => Supply = Supply with { Count = value };
+    }
+
+    /// <inheritdoc cref="BoardSupply.OnHand"/>
+    public bool OnHand
+    {
+        get => Supply.OnHand;
+        init => Supply = Supply with { OnHand = value };
+    }
+
+    /// <inheritdoc cref="BoardWaste.MarkedEndMm"/>
+    public double MarkedEndMm
+    {
+        get => Waste.MarkedEndMm;
+        init => Waste = Waste with { MarkedEndMm = value };
+    }
+
+    /// <inheritdoc cref="BoardWaste.OtherEndMm"/>
+    public double OtherEndMm
+    {
+        get => Waste.OtherEndMm;
+        init => Waste = Waste with { OtherEndMm = value };
+    }
+
+    /// <inheritdoc cref="BoardWaste.Faults"/>
+    public ImmutableArray<BoardFault> Faults
+    {
+        get => Waste.Faults;
+        init => Waste = Waste with { Faults = value };
+    }
+
+    /// <inheritdoc cref="FileRow.File"/>
+    public string File
+    {
+        get => Row.File;
+        init => Row = Row with { File = value };
+    }
+
+    /// <inheritdoc cref="FileRow.Line"/>
+    public int Line
+    {
+        get => Row.Line;
+        init => Row = Row with { Line = value };
+    }
+
     /// <summary>A sheet's face grain runs along its marked edge, or across it. A board's always runs along.</summary>
     public bool GrainAcross { get; init; }
 
     public double AreaMm2 => LengthMm * WidthMm;
 }
+
+/// <summary>How large a board is, mm.</summary>
+/// <param name="LengthMm">Along the grain for a board; for a sheet, along its marked edge.</param>
+public readonly record struct BoardSize(double LengthMm, double WidthMm, double ThicknessMm);
+
+/// <summary>What a board is of.</summary>
+/// <param name="Species">Null where the row does not say: it serves any wood.</param>
+public readonly record struct BoardWood(string? Species, string? Grade);
+
+/// <summary>Whether boards are in the rack or are to be bought, how many, and for how much.</summary>
+/// <param name="Price">Of one board, in the builder's own money; null where the row does not say.</param>
+/// <param name="Count">How many there are; null for as many as are wanted, which only a yard's list may say.</param>
+/// <param name="OnHand">In the rack already, and not to be bought.</param>
+public readonly record struct BoardSupply(decimal? Price, int? Count, bool OnHand);
+
+/// <summary>What of a board nothing may lie in.</summary>
+/// <param name="MarkedEndMm">Unusable length at the marked end; <paramref name="OtherEndMm"/> at the other.</param>
+public readonly record struct BoardWaste(
+    double MarkedEndMm,
+    double OtherEndMm,
+    ImmutableArray<BoardFault> Faults
+);
+
+/// <summary>A row of a file, for messages.</summary>
+public readonly record struct FileRow(string File, int Line);
 
 public enum StockKind
 {

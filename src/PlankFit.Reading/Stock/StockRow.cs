@@ -46,19 +46,11 @@ internal sealed class StockRow(
             : new(
                 id,
                 kind,
-                length,
-                width,
-                thickness,
-                species,
-                grade,
-                price,
-                count,
-                onHand,
-                marked,
-                other,
-                faults,
-                cells.File,
-                cells.Line
+                new(length, width, thickness),
+                new(species, grade),
+                new(price, count, onHand),
+                new(marked, other, faults),
+                new(cells.File, cells.Line)
             )
             {
                 GrainAcross = across,

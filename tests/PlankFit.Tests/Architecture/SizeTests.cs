@@ -22,13 +22,9 @@ public sealed class SizeTests
         "FrameSection",
         "JobDraft",
         "JointStock",
-        "NestSpec",
         "PlankJoint",
         "PlankLayerPlan",
-        "SawCut",
-        "SawPiece",
         "SnapRow",
-        "StockBoard",
         "StockDraft",
         "Suspicion",
     ];

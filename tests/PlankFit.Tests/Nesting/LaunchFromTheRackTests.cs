@@ -71,19 +71,11 @@ public sealed class LaunchFromTheRackTests
                 new(
                     "PLY",
                     StockKind.Sheet,
-                    2440,
-                    across ? 1830 : 1220,
-                    9,
-                    null,
-                    null,
-                    null,
-                    40,
-                    true,
-                    10,
-                    10,
-                    [new(600, 640, 300, 340)],
-                    "stock.csv",
-                    2
+                    new(2440, across ? 1830 : 1220, 9),
+                    new(null, null),
+                    new(null, 40, true),
+                    new(10, 10, [new(600, 640, 300, 340)]),
+                    new("stock.csv", 2)
                 )
                 {
                     GrainAcross = across,

@@ -13,10 +13,8 @@ internal static class SawPieces
             Named.Piece(id),
             [.. outline],
             9,
-            null,
-            null,
-            MayTurnEnd: true,
-            MayTurnFace: false,
+            new(null, null),
+            new(EndForEnd: true, FaceForFace: false),
             null,
             IsMaster: false
         );
@@ -45,19 +43,11 @@ internal static class SawPieces
         new(
             id,
             StockKind.Board,
-            length,
-            width,
-            9,
-            null,
-            null,
-            Price: null,
-            Count: 1,
-            OnHand: true,
-            0,
-            0,
-            [],
-            "stock.csv",
-            2
+            new(length, width, 9),
+            new(null, null),
+            new(Price: null, Count: 1, OnHand: true),
+            new(0, 0, []),
+            new("stock.csv", 2)
         );
 
     public static NestSpec Spec(params ReadOnlySpan<StockBoard> boards) =>

@@ -81,19 +81,11 @@ internal static class NestedPlans
         new(
             id,
             StockKind.Board,
-            length,
-            width,
-            thickness,
-            "douglas-fir",
-            null,
-            price,
-            count,
-            onHand,
-            0,
-            0,
-            [],
-            onHand ? "stock.csv" : "yard.csv",
-            2
+            new(length, width, thickness),
+            new("douglas-fir", null),
+            new(price, count, onHand),
+            new(0, 0, []),
+            new(onHand ? "stock.csv" : "yard.csv", 2)
         );
 
     private static NestSpec Rack(BottomPlan plan)

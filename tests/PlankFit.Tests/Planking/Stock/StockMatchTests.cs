@@ -50,19 +50,11 @@ public sealed class StockMatchTests
         new(
             "B-01",
             StockKind.Board,
-            3600,
-            160,
-            thickness,
-            species,
-            grade,
-            null,
-            1,
-            true,
-            0,
-            0,
-            [],
-            "stock.csv",
-            2
+            new(3600, 160, thickness),
+            new(species, grade),
+            new(null, 1, true),
+            new(0, 0, []),
+            new("stock.csv", 2)
         );
 
     private static SawPiece Piece(string? species, string? grade) =>
@@ -70,10 +62,8 @@ public sealed class StockMatchTests
             Named.Piece("S1-07"),
             [new(0, 0), new(1000, 0), new(1000, 150), new(0, 150)],
             9,
-            species,
-            grade,
-            true,
-            false,
+            new(species, grade),
+            new(true, false),
             null,
             false
         );
