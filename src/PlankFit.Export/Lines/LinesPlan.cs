@@ -57,16 +57,15 @@ public static class LinesPlan
                             job,
                             lines,
                             inside,
-                            profile,
-                            plan,
-                            body,
-                            along.Factor,
-                            ends.Factor
+                            new(profile, plan, along.Factor, body, ends.Factor)
                         )
                 ),
             ]
         )[0];
     }
+
+    /// <summary>What each view shows, mm of the boat, and its scale: profile and half-breadth plan share one.</summary>
+    private sealed record Views(Box Profile, Box Plan, double Along, Box Body, double Across);
 
     private static TitleBlock Block(string scale) =>
         new(
@@ -86,13 +85,10 @@ public static class LinesPlan
         Job job,
         ImmutableArray<DrawnLine> lines,
         Box inside,
-        Box profile,
-        Box plan,
-        Box body,
-        double k,
-        double kBody
+        Views views
     )
     {
+        (Box profile, Box plan, double k, Box body, double kBody) = views;
         double left = inside.Left,
             top = inside.Top - Gap;
         var atProfile = new Placing(

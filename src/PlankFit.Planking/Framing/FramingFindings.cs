@@ -15,6 +15,7 @@ internal static class FramingFindings
     /// <summary>Off the bottom by less than this is on its edge, mm.</summary>
     private const double EdgeMm = 0.5;
 
+    /// <param name="apart">The sides are planked each by itself; otherwise port is starboard's twin.</param>
     public static IEnumerable<Finding> Of(
         ImmutableArray<FramingSpec> things,
         Planked planked,
@@ -22,10 +23,14 @@ internal static class FramingFindings
         SectionFace face,
         IReadOnlyList<FramingStrip> strips,
         ImmutableDictionary<PlankId, ImmutableArray<FramingCrossing>> byPlank,
-        string onSide,
-        bool mirrored
+        bool apart
     )
     {
+        string onSide =
+            !apart ? ""
+            : side == Side.Port ? ", port"
+            : ", starboard";
+        bool mirrored = !apart && side == Side.Port;
         foreach (FramingSpec spec in things.Where(b => b.Only is null || b.Only == side))
         {
             Plank[] crossed =

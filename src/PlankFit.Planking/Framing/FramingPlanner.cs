@@ -52,8 +52,7 @@ internal static class FramingPlanner
                 starboard.Face,
                 starboard.Strips,
                 all,
-                apart ? ", starboard" : "",
-                mirrored: false
+                apart
             ),
             .. FramingFindings.Of(
                 things,
@@ -62,8 +61,7 @@ internal static class FramingPlanner
                 (port ?? starboard).Face,
                 (port ?? starboard).Strips,
                 all,
-                apart ? ", port" : "",
-                mirrored: !apart
+                apart
             ),
         ];
         return new(all, [.. findings.Distinct()])

@@ -41,16 +41,7 @@ internal static class FittedSeams
                 );
             }
 
-            actual[index] = Through(
-                faces,
-                spec,
-                planned.Seams[index],
-                plank.Key,
-                plank.FirstOrDefault(m => m.At == PanelEdge.Lower)?.Mm,
-                plank.FirstOrDefault(m => m.At == PanelEdge.Upper)?.Mm,
-                from,
-                tracing
-            );
+            actual[index] = Through(faces, spec, planned.Seams[index], plank, from, tracing);
         }
 
         if (actual.Count == 0)
@@ -115,13 +106,15 @@ internal static class FittedSeams
         LayerFaces faces,
         PlankLayerSpec spec,
         Seam planned,
-        PlankId id,
-        double? keelMm,
-        double? chineMm,
+        IGrouping<PlankId, MeasuredSeam> plank,
         StationOnHull from,
         Tracing tracing
     )
     {
+        PlankId id = plank.Key;
+        double? keelMm = plank.FirstOrDefault(m => m.At == PanelEdge.Lower)?.Mm,
+            chineMm = plank.FirstOrDefault(m => m.At == PanelEdge.Upper)?.Mm;
+
         Seam At(double atKeel, double atChine) =>
             MovedSeams.Moved(faces.Middle, planned, atKeel, atChine, tracing)
             ?? throw Nowhere(id, spec);

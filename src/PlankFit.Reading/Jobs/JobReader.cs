@@ -102,16 +102,18 @@ public static class JobReader
             : Join(
                 draft,
                 findings,
-                offsets.Text,
-                offsetsFile,
-                measured?.Text,
-                cut?.Text,
-                backup,
-                [.. stock.Select(f => f.Text)],
-                Revision(
-                    job.Bytes,
-                    offsets.Bytes,
-                    [measured?.Bytes, cut?.Bytes, .. stock.Select(f => f.Bytes)]
+                new(
+                    offsets.Text,
+                    offsetsFile,
+                    measured?.Text,
+                    cut?.Text,
+                    backup,
+                    [.. stock.Select(f => f.Text)],
+                    Revision(
+                        job.Bytes,
+                        offsets.Bytes,
+                        [measured?.Bytes, cut?.Bytes, .. stock.Select(f => f.Bytes)]
+                    )
                 )
             ) with
             {
@@ -142,15 +144,22 @@ public static class JobReader
         return Join(
             draft,
             findings,
-            offsetsText,
-            offsetsFile,
-            measuredText,
-            cutText,
-            false,
-            stock,
-            revision
+            new(offsetsText, offsetsFile, measuredText, cutText, false, stock, revision)
         );
     }
+
+    /// <summary>What stands in the files that a job names; null where it names none, or where one cannot be read.</summary>
+    /// <param name="CutBackup">There is a backup beside the record of sawn planks.</param>
+    /// <param name="Revision">Of the job and all that it names.</param>
+    private sealed record NamedTexts(
+        string Offsets,
+        string OffsetsFile,
+        string? Measured,
+        string? Cut,
+        bool CutBackup,
+        ImmutableArray<string?> Stock,
+        string Revision
+    );
 
     /// <summary>The record of sawn planks, and whether there is a backup beside it.</summary>
     private static (TextFile? Record, bool Backup) CutRecord(string folder, AsBuiltDraft standing)
@@ -181,13 +190,7 @@ public static class JobReader
     private static ReadResult Join(
         JobDraft draft,
         ImmutableArray<Finding> findings,
-        string offsetsText,
-        string offsetsFile,
-        string? measuredText,
-        string? cutText,
-        bool cutBackup,
-        ImmutableArray<string?> stockTexts,
-        string revision
+        NamedTexts texts
     )
     {
         if (draft.Units is not { } units)
@@ -197,8 +200,8 @@ public static class JobReader
         }
 
         (OffsetsReading? reading, ImmutableArray<Finding> ofTable) = OffsetsText.Read(
-            offsetsText,
-            offsetsFile,
+            texts.Offsets,
+            texts.OffsetsFile,
             units,
             draft.Forward
         );
@@ -206,7 +209,10 @@ public static class JobReader
         bool ofTableFaulty = ofTable.Any(f => f.Severity == Severity.Error);
         if (reading is not null)
         {
-            Finding[] ofNames = [.. TableChecks.Check(reading, draft, offsetsFile, ofTableFaulty)];
+            Finding[] ofNames =
+            [
+                .. TableChecks.Check(reading, draft, texts.OffsetsFile, ofTableFaulty),
+            ];
             findings = findings.AddRange(ofNames);
             ofTableFaulty |= ofNames.Any(f => f.Severity == Severity.Error);
         }
@@ -217,9 +223,9 @@ public static class JobReader
             (standing, ImmutableArray<Finding> ofMeasured) = AsBuiltReader.Read(
                 draft,
                 reading.Table,
-                measuredText,
-                cutText,
-                cutBackup
+                texts.Measured,
+                texts.Cut,
+                texts.CutBackup
             );
             findings = findings.AddRange(ofMeasured);
             if (ofMeasured.Any(f => f.Severity == Severity.Error))
@@ -232,7 +238,7 @@ public static class JobReader
             draft.Parts.Nest,
             units,
             draft.AllLayers,
-            stockTexts
+            texts.Stock
         );
         findings = findings.AddRange(ofStock);
         if (
@@ -250,7 +256,7 @@ public static class JobReader
             );
         }
 
-        Job job = DraftedJob.Of(draft, reading, standing, revision) with { Nest = nest };
+        Job job = DraftedJob.Of(draft, reading, standing, texts.Revision) with { Nest = nest };
         ImmutableArray<Finding> beyond = PlankCount.Check(draft, job);
         return new(beyond.IsEmpty ? job : null, findings.AddRange(beyond))
         {
