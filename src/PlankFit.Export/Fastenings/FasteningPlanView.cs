@@ -188,12 +188,9 @@ public static class FasteningPlanView
         double x = inside.Left + 3,
             y = inside.Bottom + 4;
         foreach (
-            IGrouping<
-                (FasteningUse Use, FasteningKind Kind, FastenerShape Shape),
-                FasteningTotal
-            > g in fastenings
+            IGrouping<FasteningSort, FasteningTotal> g in fastenings
                 .Totals.Where(t => t.Layer == layer.Number)
-                .GroupBy(t => (t.Use, t.Kind, t.Shape))
+                .GroupBy(t => t.Sort)
         )
         {
             pad.Add(FasteningMarks.Sign(g.Key.Use, g.Key.Kind, new(x, y + 1.2), 1.6, Pens.Outer));

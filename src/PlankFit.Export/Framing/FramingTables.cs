@@ -79,13 +79,13 @@ public static class FramingTables
         new("line", 22, r => r.Thing.Name),
         new("kind", 11, r => FramingWords.Of(r.Thing.Kind)),
         new("width", 11, r => LengthText.ForPaper(r.Thing.WidthMm, r.Unit)),
-        new("where", 26, r => r.Where),
-        new("from keel's side", 14, r => Paper(r.FromKeelMm, r.Unit)),
-        new("from chine", 14, r => Paper(r.FromChineMm, r.Unit)),
+        new("where", 26, r => r.At.Where),
+        new("from keel's side", 14, r => Paper(r.At.FromKeelMm, r.Unit)),
+        new("from chine", 14, r => Paper(r.At.FromChineMm, r.Unit)),
         new("what", 26, r => r.Note),
-        new("from keel's side mm", 11, r => r.FromKeelMm, 2),
-        new("from chine mm", 11, r => r.FromChineMm, 2),
-        new("x mm", 11, r => r.XMm, 2),
+        new("from keel's side mm", 11, r => r.At.FromKeelMm, 2),
+        new("from chine mm", 11, r => r.At.FromChineMm, 2),
+        new("x mm", 11, r => r.At.XMm, 2),
     ];
 
     private static TableCell Paper(double? mm, LengthUnit unit) =>

@@ -63,9 +63,9 @@ public static class SnapPages
             FramingWords.Name(row.Thing),
             LengthText.PaperNumber(row.Thing.WidthMm, row.Unit),
             row.Sides,
-            row.Where,
-            row.FromKeelMm is { } keel ? LengthText.PaperNumber(keel, row.Unit) : "",
-            row.FromChineMm is { } chine ? LengthText.PaperNumber(chine, row.Unit) : "",
+            row.At.Where,
+            row.At.FromKeelMm is { } keel ? LengthText.PaperNumber(keel, row.Unit) : "",
+            row.At.FromChineMm is { } chine ? LengthText.PaperNumber(chine, row.Unit) : "",
             row.Note,
         ];
 }

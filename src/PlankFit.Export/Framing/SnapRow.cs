@@ -4,17 +4,22 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Framing;
 
-/// <summary>One line of the tables of lines to snap.</summary>
+/// <summary>A point through which a line is snapped.</summary>
 /// <param name="Where">Along which tape: a station's section, or an edge of the bottom.</param>
+internal readonly record struct SnapPoint(
+    string Where,
+    double? FromKeelMm,
+    double? FromChineMm,
+    double XMm
+);
+
+/// <summary>One line of the tables of lines to snap.</summary>
 internal sealed record SnapRow(
     int Layer,
     string Sides,
     FramingSpec Thing,
-    string Where,
-    double? FromKeelMm,
-    double? FromChineMm,
+    SnapPoint At,
     string Note,
-    double XMm,
     LengthUnit Unit
 )
 {
@@ -27,11 +32,8 @@ internal sealed record SnapRow(
                 face.Layer,
                 FramingWords.Sides(mark.Of, face.Sides),
                 mark.Of,
-                mark.At.Words(unit),
-                mark.FromKeelMm,
-                mark.FromChineMm,
+                new(mark.At.Words(unit), mark.FromKeelMm, mark.FromChineMm, mark.XMm),
                 What(mark, unit),
-                mark.XMm,
                 unit
             );
         }
@@ -43,11 +45,8 @@ internal sealed record SnapRow(
                     face.Layer,
                     FramingWords.Sides(across.Of, face.Sides),
                     across.Of,
-                    where,
-                    keel,
-                    chine,
+                    new(where, keel, chine, across.XMm),
                     what,
-                    across.XMm,
                     unit
                 );
             if (across.AtKeel is { } k)

@@ -17,15 +17,15 @@ public static class PanelWords
             $"{Angle(v.Tolerances.WarpDegrees)} of warp along a ruling and {LengthText.FormatExact(v.Tolerances.DepartureMm, unit)} off the surface";
         if (v.Developable)
         {
-            return $"DEVELOPABLE within {limits}: the worst found is {Angle(v.RulingWarpDegrees)} and {LengthText.FormatExact(v.DepartureMm, unit)}.";
+            return $"DEVELOPABLE within {limits}: the worst found is {Angle(v.Rulings.WarpDegrees)} and {LengthText.FormatExact(v.Departure.Mm, unit)}.";
         }
 
         (string lower, string upper) = Edges(plan);
         string warp =
-            $"NOT DEVELOPABLE within {limits}. From {lower} to {upper} the {plan.Panel.Name}'s normal turns by up to {Angle(v.SectionWarpDegrees)}, {Place(plan, v.SectionWarpAtU)}.";
+            $"NOT DEVELOPABLE within {limits}. From {lower} to {upper} the {plan.Panel.Name}'s normal turns by up to {Angle(v.Section.Degrees)}, {Place(plan, v.Section.AtU)}.";
         string why = v.AnotherDevelopableFitsTheEdges
-            ? $" A developable does hang between the same {lower} and {upper}, but it lies up to {LengthText.FormatExact(v.DepartureMm, unit)} off the {plan.Panel.Name}, {Place(plan, v.DepartureAt.U)}."
-            : $" Rulings that fit both edges exist over {Percent(v.RulingsFoundShare, 0)} of the {plan.Panel.Name}; the greatest warp along the best is {Angle(v.RulingWarpDegrees)}.";
+            ? $" A developable does hang between the same {lower} and {upper}, but it lies up to {LengthText.FormatExact(v.Departure.Mm, unit)} off the {plan.Panel.Name}, {Place(plan, v.Departure.At.U)}."
+            : $" Rulings that fit both edges exist over {Percent(v.Rulings.FoundShare, 0)} of the {plan.Panel.Name}; the greatest warp along the best is {Angle(v.Rulings.WarpDegrees)}.";
         return warp + why;
     }
 

@@ -2,15 +2,16 @@ using PlankFit.Planking.Stock;
 
 namespace PlankFit.Export.Stock;
 
+/// <summary>How long, wide and thick a board is.</summary>
+internal readonly record struct BoardSize(double LengthMm, double WidthMm, double ThicknessMm);
+
 /// <summary>Boards of one size, wood, grade and price that are to be got.</summary>
 /// <param name="Named">Their rows in the yard's list; null where no list has them, and they are for pieces that find no board.</param>
 /// <param name="One">The price of one; null where the list has none.</param>
 internal sealed record Bought(
     int Count,
     StockKind Kind,
-    double LengthMm,
-    double WidthMm,
-    double ThicknessMm,
+    BoardSize Size,
     string? Species,
     string? Grade,
     string? Named,
@@ -25,9 +26,7 @@ internal sealed record Bought(
             .Short.Select(s => new Bought(
                 s.Boards,
                 StockKind.Board,
-                s.LengthMm,
-                s.WidthMm,
-                s.ThicknessMm,
+                new(s.LengthMm, s.WidthMm, s.ThicknessMm),
                 s.Species,
                 s.LeastGrade,
                 null,
@@ -42,9 +41,7 @@ internal sealed record Bought(
                     .Select(g => new Bought(
                         g.Count(),
                         g.Key.Kind,
-                        g.Key.LengthMm,
-                        g.Key.WidthMm,
-                        g.Key.ThicknessMm,
+                        new(g.Key.LengthMm, g.Key.WidthMm, g.Key.ThicknessMm),
                         g.Key.Species,
                         g.Key.Grade,
                         string.Join(" ", g.Select(b => b.Id).Distinct()),

@@ -111,17 +111,17 @@ public static class NestTables
             [
                 new("count", 8, (Bought b) => b.Count),
                 new("kind", 8, b => NestWords.Of(b.Kind)),
-                new("length", 14, b => LengthText.ForPaper(b.LengthMm, plan.Job.Units)),
-                new("width", 12, b => PlankWords.Small(b.WidthMm, plan.Job.Units)),
-                new("thickness", 12, b => PlankWords.Small(b.ThicknessMm, plan.Job.Units)),
+                new("length", 14, b => LengthText.ForPaper(b.Size.LengthMm, plan.Job.Units)),
+                new("width", 12, b => PlankWords.Small(b.Size.WidthMm, plan.Job.Units)),
+                new("thickness", 12, b => PlankWords.Small(b.Size.ThicknessMm, plan.Job.Units)),
                 new("species", 16, b => b.Species),
                 new("grade", 10, b => b.Grade),
                 new("in the list", 14, b => b.Named ?? NotListed),
                 new("price of one", 10, b => (double?)b.One, 2),
                 new("price", 10, b => (double?)b.Price, 2),
-                new("length mm", 11, b => b.LengthMm, 1),
-                new("width mm", 11, b => b.WidthMm, 1),
-                new("thickness mm", 11, b => b.ThicknessMm, 2),
+                new("length mm", 11, b => b.Size.LengthMm, 1),
+                new("width mm", 11, b => b.Size.WidthMm, 1),
+                new("thickness mm", 11, b => b.Size.ThicknessMm, 2),
             ],
             Bought.All(nest)
         );

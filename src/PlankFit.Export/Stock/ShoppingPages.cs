@@ -61,9 +61,9 @@ public static class ShoppingPages
                     .Select(b =>
                         ImmutableArray.Create(
                             NumberText.Trimmed(b.Count, 0),
-                            LengthText.ForPaper(b.LengthMm, unit),
-                            PlankWords.Small(b.WidthMm, unit),
-                            PlankWords.Small(b.ThicknessMm, unit),
+                            LengthText.ForPaper(b.Size.LengthMm, unit),
+                            PlankWords.Small(b.Size.WidthMm, unit),
+                            PlankWords.Small(b.Size.ThicknessMm, unit),
                             b.Species ?? "",
                             b.Grade ?? "",
                             b.Named ?? NestTables.NotListed,

@@ -21,12 +21,9 @@ public static class DevelopmentTest
             && rulings.DepartureMm <= tolerances.DepartureMm;
         return new(
             developable,
-            rulings.FoundShare,
-            rulings.Worst.WarpDegrees,
-            rulings.DepartureMm,
-            rulings.DepartureAt,
-            turn * 180 / Math.PI,
-            at,
+            new(rulings.FoundShare, rulings.Worst.WarpDegrees),
+            new(rulings.DepartureMm, rulings.DepartureAt),
+            new(turn * 180 / Math.PI, at),
             gaussTurn * 180 / Math.PI,
             tolerances
         );

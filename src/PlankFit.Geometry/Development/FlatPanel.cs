@@ -44,27 +44,33 @@ public sealed record FlatPanel(
 public readonly record struct EdgeLength(double SurfaceMm, double FlatMm);
 
 /// <summary>Whether a panel is developable, and how far from it.</summary>
-/// <param name="RulingsFoundShare">The part of the rulings that satisfy the condition between the two edges, 0 to 1.</param>
-/// <param name="RulingWarpDegrees">Greatest turn of the ruled surface's normal along one ruling.</param>
-/// <param name="DepartureMm">How far the developable between the same two edges lies from the surface; infinite where there is none.</param>
-/// <param name="SectionWarpDegrees">Greatest turn of the surface's own normal from the lower edge to the upper along a section u = constant, at SectionWarpAtU.</param>
+/// <param name="Departure">How far the developable between the same two edges lies from the surface, mm, and where; infinite where there is none.</param>
+/// <param name="Section">Of the surface itself.</param>
 /// <param name="GaussTurnDegrees">Gauss curvature summed over the panel: nought on a developable.</param>
 public sealed record DevelopmentVerdict(
     bool Developable,
-    double RulingsFoundShare,
-    double RulingWarpDegrees,
-    double DepartureMm,
-    Uv DepartureAt,
-    double SectionWarpDegrees,
-    double SectionWarpAtU,
+    RulingFit Rulings,
+    Departure Departure,
+    SectionWarp Section,
     double GaussTurnDegrees,
     DevelopmentTolerances Tolerances
 )
 {
     /// <summary>A developable hangs between the two edges, though not where the surface is.</summary>
     public bool AnotherDevelopableFitsTheEdges =>
-        !Developable && RulingsFoundShare >= 1 && RulingWarpDegrees <= Tolerances.WarpDegrees;
+        !Developable && Rulings.FoundShare >= 1 && Rulings.WarpDegrees <= Tolerances.WarpDegrees;
 }
+
+/// <summary>How well straight lines between the two edges serve as rulings.</summary>
+/// <param name="FoundShare">The part of the rulings that satisfy the condition between the two edges, 0 to 1.</param>
+/// <param name="WarpDegrees">Greatest turn of the ruled surface's normal along one ruling.</param>
+public readonly record struct RulingFit(double FoundShare, double WarpDegrees);
+
+/// <summary>How far one surface lies from another at its worst, mm, and where.</summary>
+public readonly record struct Departure(double Mm, Uv At);
+
+/// <summary>Greatest turn of a surface's normal from the lower edge to the upper along a section u = constant, and that u.</summary>
+public readonly record struct SectionWarp(double Degrees, double AtU);
 
 /// <summary>When a panel counts as developable. The defaults are proposals: what a sheet of plywood takes without notice.</summary>
 /// <param name="WarpDegrees">The most that the normal may turn along a ruling.</param>

@@ -88,10 +88,7 @@ public static class FairnessCheck
         double value = row.ValuesMm[cell.Point];
         var judged = LeaveOneOut.Of(row.XMm.AsSpan(), row.ValuesMm.AsSpan(), 3);
         return new(
-            row.Line,
-            row.Measure,
-            table.Stations[station].Name,
-            station,
+            new(row.Line, row.Measure, table.Stations[station].Name, station),
             value,
             cell.Residual,
             value - cell.Residual,

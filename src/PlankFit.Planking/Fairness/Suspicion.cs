@@ -4,8 +4,6 @@ using PlankFit.Planking.Units;
 namespace PlankFit.Planking.Fairness;
 
 /// <summary>A cell of the table that does not lie fair, and what may have happened to it.</summary>
-/// <param name="Station">The station's name.</param>
-/// <param name="StationIndex">Its place in the table.</param>
 /// <param name="WrittenMm">What the cell holds.</param>
 /// <param name="ResidualMm">How far the value stands beyond what its neighbours foretell; positive outboard or above.</param>
 /// <param name="ForetoldMm">The value that its neighbours foretell: a hint to check against, never a value to saw to.</param>
@@ -13,10 +11,7 @@ namespace PlankFit.Planking.Fairness;
 /// <param name="Cause">The likeliest slip: "1-3-3 was probably meant (feet and inches exchanged)"; null where none fits.</param>
 /// <param name="OrEnd">The end station whose value may be the wrong one instead; null where the run of the line tells.</param>
 public sealed record Suspicion(
-    string Line,
-    Measure Measure,
-    string Station,
-    int StationIndex,
+    OffsetCell Cell,
     double WrittenMm,
     double ResidualMm,
     double ForetoldMm,
@@ -25,6 +20,14 @@ public sealed record Suspicion(
     string? OrEnd
 )
 {
+    public string Line => Cell.Line;
+
+    public Measure Measure => Cell.Measure;
+
+    public string Station => Cell.Station;
+
+    public int StationIndex => Cell.StationIndex;
+
     /// <summary>"station 5, chine half-breadth".</summary>
     public string Where => $"station {Station}, {Line} {OffsetRow.Word(Measure)}";
 

@@ -113,19 +113,30 @@ public sealed record ChosenLength(
     double BiteMm
 );
 
+/// <summary>What a fastening is for, how it is put in, and what it is.</summary>
+public readonly record struct FasteningSort(
+    FasteningUse Use,
+    FasteningKind Kind,
+    FastenerShape Shape
+);
+
 /// <summary>How many of one kind and length a layer takes on one side.</summary>
 public sealed record FasteningTotal(
     int Layer,
     Side Side,
-    FasteningUse Use,
-    FasteningKind Kind,
-    FastenerShape Shape,
+    FasteningSort Sort,
     string? Name,
     double? LengthMm,
     int Count,
     int WithSpare
 )
 {
+    public FasteningUse Use => Sort.Use;
+
+    public FasteningKind Kind => Sort.Kind;
+
+    public FastenerShape Shape => Sort.Shape;
+
     /// <summary>Holes left when the temporary ones are out: one for a screw or a vent, two for a staple.</summary>
     public int HolesToFill =>
         Use == FasteningUse.Vent ? Count

@@ -31,9 +31,7 @@ public static class FasteningTotals
                         .Select(g => new FasteningTotal(
                             layer.Number,
                             side,
-                            g.Key.Use,
-                            g.Key.Kind,
-                            g.Key.Shape,
+                            new(g.Key.Use, g.Key.Kind, g.Key.Shape),
                             g.Key.Use == FasteningUse.Backing ? rule.Rule.Name : null,
                             g.Key.LengthMm,
                             g.Count(),

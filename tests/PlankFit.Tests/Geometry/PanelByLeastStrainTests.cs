@@ -26,10 +26,10 @@ public sealed class PanelByLeastStrainTests
         FlatPanel panel = Flat(PanelSamples.Warped());
         Assert.Equal(
             Math.Atan(0.1 / Math.Sqrt(1.04)) / PanelSamples.Deg,
-            panel.Verdict.SectionWarpDegrees,
+            panel.Verdict.Section.Degrees,
             1e-9
         );
-        Assert.Equal(0, panel.Verdict.SectionWarpAtU, 1e-9);
+        Assert.Equal(0, panel.Verdict.Section.AtU, 1e-9);
         Assert.Equal(6029.9253726725, panel.UpperEdge.SurfaceMm, 1e-6);
         Assert.Equal(6781475.1681071, panel.SurfaceAreaMm2, 1e-3);
         Assert.False(panel.Verdict.AnotherDevelopableFitsTheEdges);

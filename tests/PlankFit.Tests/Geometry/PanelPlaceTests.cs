@@ -77,12 +77,9 @@ public sealed class PanelPlaceTests
             another,
             new DevelopmentVerdict(
                 developable,
-                found,
-                warp,
-                3,
-                default,
-                5,
-                0,
+                new(found, warp),
+                new(3, default),
+                new(5, 0),
                 0,
                 new()
             ).AnotherDevelopableFitsTheEdges

@@ -142,9 +142,7 @@ public sealed class FasteningRuleTests
             new FasteningTotal(
                 1,
                 Side.Port,
-                use,
-                kind,
-                FastenerShape.Screw,
+                new(use, kind, FastenerShape.Screw),
                 null,
                 null,
                 7,
