@@ -15,30 +15,38 @@ public enum FlatteningMethod
 
 /// <summary>A panel laid flat, seen from the outer side: the lower edge's chord on the x axis from (0, 0), the upper edge above it.</summary>
 /// <param name="Map">Where any point of the surface comes to lie.</param>
-/// <param name="Outline">Counter-clockwise, first point not repeated, chords within the outline tolerance of their curves.</param>
-/// <param name="PositionErrorMm">
-/// By least strain: the most that any point of the flat moved when the spans were doubled, which is several times the error that is
-/// left. By rulings: the worst sampled strain carried over half the panel's diagonal.
-/// </param>
-/// <param name="StrainError">The change of the largest strain when the spans were doubled; by rulings the largest strain itself.</param>
-/// <param name="Settled">False where the search did not come to rest: the flat is then not to be used.</param>
 public sealed record FlatPanel(
     SurfacePatch Patch,
     DevelopmentVerdict Verdict,
     FlatteningMethod Method,
     IFlatMap Map,
-    ImmutableArray<Vec2> Outline,
-    EdgeLength LowerEdge,
-    EdgeLength UpperEdge,
+    FlatBorder Border,
     StrainField Strain,
     double SurfaceAreaMm2,
-    double PositionErrorMm,
-    double StrainError,
-    bool Settled
+    FlatAccuracy Accuracy
 )
 {
+    public ImmutableArray<Vec2> Outline => Border.Outline;
+
+    public EdgeLength LowerEdge => Border.Lower;
+
+    public EdgeLength UpperEdge => Border.Upper;
+
     public StrainSample Worst => Strain.Worst;
 }
+
+/// <summary>The border of a panel laid flat.</summary>
+/// <param name="Outline">Counter-clockwise, first point not repeated, chords within the outline tolerance of their curves.</param>
+public sealed record FlatBorder(ImmutableArray<Vec2> Outline, EdgeLength Lower, EdgeLength Upper);
+
+/// <summary>How good a flat is.</summary>
+/// <param name="PositionMm">
+/// By least strain: the most that any point of the flat moved when the spans were doubled, which is several times the error that is
+/// left. By rulings: the worst sampled strain carried over half the panel's diagonal.
+/// </param>
+/// <param name="Strain">The change of the largest strain when the spans were doubled; by rulings the largest strain itself.</param>
+/// <param name="Settled">False where the search did not come to rest: the flat is then not to be used.</param>
+public readonly record struct FlatAccuracy(double PositionMm, double Strain, bool Settled);
 
 /// <summary>Length of an edge on the surface and of its image in the flat, mm.</summary>
 public readonly record struct EdgeLength(double SurfaceMm, double FlatMm);

@@ -44,14 +44,10 @@ public static class PanelFlattening
             DevelopmentTest.Judge(patch, rulings, options.Tolerances, gauss),
             FlatteningMethod.ByRulings,
             map,
-            FlatLines.Outline(patch, map, options.OutlineMm, options.PointMm),
-            FlatLines.Edge(patch, map, patch.Lower),
-            FlatLines.Edge(patch, map, patch.Upper),
+            Border(patch, map, options),
             strain,
             area,
-            0.5 * diagonal * worst,
-            worst,
-            true
+            new(0.5 * diagonal * worst, worst, true)
         );
     }
 
@@ -84,14 +80,14 @@ public static class PanelFlattening
             DevelopmentTest.Judge(patch, rulings, options.Tolerances, fine.GaussTurn),
             FlatteningMethod.ByLeastStrain,
             map,
-            FlatLines.Outline(patch, map, options.OutlineMm, options.PointMm),
-            FlatLines.Edge(patch, map, patch.Lower),
-            FlatLines.Edge(patch, map, patch.Upper),
+            Border(patch, map, options),
             strain,
             fine.AreaMm2,
-            moved,
-            Math.Abs(Math.Abs(strain.Worst.Leading) - Math.Abs(strainBefore.Worst.Leading)),
-            fine.Settled
+            new(
+                moved,
+                Math.Abs(Math.Abs(strain.Worst.Leading) - Math.Abs(strainBefore.Worst.Leading)),
+                fine.Settled
+            )
         );
     }
 
@@ -105,6 +101,13 @@ public static class PanelFlattening
         );
         return (sheet.AreaMm2, sheet.GaussTurn);
     }
+
+    private static FlatBorder Border(SurfacePatch patch, IFlatMap map, PanelOptions options) =>
+        new(
+            FlatLines.Outline(patch, map, options.OutlineMm, options.PointMm),
+            FlatLines.Edge(patch, map, patch.Lower),
+            FlatLines.Edge(patch, map, patch.Upper)
+        );
 
     private static StrainField Strain(SurfacePatch patch, IFlatMap map, PanelOptions options) =>
         StrainField.Of(

@@ -63,11 +63,7 @@ public sealed record PlankPiece(
 /// <param name="AtMm">s where the joint's middle crosses the plank's own line.</param>
 /// <param name="CutDegrees">Turning counter-clockwise from +s to the joint, 0 to 180; 90 is square.</param>
 /// <param name="Backing">What is behind it, by name; null for a scarf.</param>
-/// <param name="Ratio">Length of a scarf over the thickness; null for a butt.</param>
-/// <param name="LengthMm">Of a scarf's overlap along the plank; 0 for a butt.</param>
-/// <param name="OuterLine">Where it shows on the outer face, lesser n first.</param>
-/// <param name="InnerLine">Where it shows on the inner face; the same for a butt.</param>
-/// <param name="InboardOnOuter">At a scarf, the piece inboard of it reaches furthest on the outer face: it is tapered on its inner face, the other piece on its outer.</param>
+/// <param name="Scarf">Null for a butt.</param>
 /// <param name="Distances">How near the joints and seams are that the rules speak of, one for each rule that has any within sight.</param>
 public sealed record PlankJoint(
     JointId Id,
@@ -75,21 +71,37 @@ public sealed record PlankJoint(
     double AtMm,
     double CutDegrees,
     string? Backing,
-    double? Ratio,
-    double LengthMm,
-    ImmutableArray<Vec2> OuterLine,
-    ImmutableArray<Vec2> InnerLine,
-    bool InboardOnOuter,
+    ScarfTaper? Scarf,
+    JointLines Lines,
     ImmutableArray<JointDistance> Distances
 )
 {
+    /// <summary>Length of a scarf over the thickness; null for a butt.</summary>
+    public double? Ratio => Scarf?.Ratio;
+
+    /// <summary>Of a scarf's overlap along the plank; 0 for a butt.</summary>
+    public double LengthMm => Scarf?.LengthMm ?? 0;
+
+    public ImmutableArray<Vec2> OuterLine => Lines.Outer;
+
+    public ImmutableArray<Vec2> InnerLine => Lines.Inner;
+
     /// <summary>The face on which a piece is planed to its taper, "inner" or "outer"; null for a butt.</summary>
     /// <param name="inboardPiece">The piece inboard of the joint, or the one outboard.</param>
     public string? TaperedFace(bool inboardPiece) =>
         Kind == JointKind.Butt ? null
-        : inboardPiece == InboardOnOuter ? "inner"
+        : inboardPiece == Scarf?.InboardOnOuter ? "inner"
         : "outer";
 }
+
+/// <summary>The long tapers of a scarf.</summary>
+/// <param name="Ratio">Length over the thickness.</param>
+/// <param name="LengthMm">Of the overlap along the plank.</param>
+/// <param name="InboardOnOuter">The piece inboard of it reaches furthest on the outer face: it is tapered on its inner face, the other piece on its outer.</param>
+public sealed record ScarfTaper(double Ratio, double LengthMm, bool InboardOnOuter);
+
+/// <summary>Where a joint shows, lesser n first; the same on either face for a butt.</summary>
+public sealed record JointLines(ImmutableArray<Vec2> Outer, ImmutableArray<Vec2> Inner);
 
 /// <summary>The nearest of what a rule speaks of.</summary>
 /// <param name="To">The joint, or the two planks whose seam it is.</param>

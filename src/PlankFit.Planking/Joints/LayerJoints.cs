@@ -74,10 +74,7 @@ internal static class LayerJoints
                 place.CutDegrees,
                 place.Backing,
                 null,
-                0,
-                place.Line,
-                place.Line,
-                false,
+                new(place.Line, place.Line),
                 distances
             );
         }
@@ -93,11 +90,8 @@ internal static class LayerJoints
             place.AtMm,
             90,
             null,
-            stock.ScarfRatio,
-            layer.JointMm,
-            inboardOnOuter ? far : near,
-            inboardOnOuter ? near : far,
-            inboardOnOuter,
+            new(stock.ScarfRatio, layer.JointMm, inboardOnOuter),
+            inboardOnOuter ? new(far, near) : new(near, far),
             distances
         );
     }

@@ -40,15 +40,15 @@ internal static class JointStockBinder
                 shortest,
                 kind,
                 draft.Ratio ?? JointKeys.Ratio.DefaultValue!.Value,
-                draft.Cut ?? JointKeys.Cut.DefaultChoice!.Value,
-                draft.On
+                draft.Butt.Cut ?? JointKeys.Cut.DefaultChoice!.Value,
+                draft.Butt.On
                     ?? (
-                        draft.BlockMm is null
+                        draft.Butt.BlockMm is null
                             ? JointStock.Carrying
                             : [.. JointStock.Carrying, JointStock.Block]
                     ),
-                draft.BlockMm,
-                draft.BearingMm ?? JointKeys.Bearing.DefaultMm!.Value,
+                draft.Butt.BlockMm,
+                draft.Butt.BearingMm ?? JointKeys.Bearing.DefaultMm!.Value,
                 draft.GridMm ?? JointKeys.Grid.DefaultMm!.Value,
                 draft.StockLengthsMm
             )
@@ -64,7 +64,7 @@ internal static class JointStockBinder
             "is longer than any of stock-lengths"
         );
         Check(
-            draft.On?.Contains(JointStock.Block) != true || draft.BlockMm is not null,
+            draft.Butt.On?.Contains(JointStock.Block) != true || draft.Butt.BlockMm is not null,
             JointKeys.On,
             "names \"block\", and no block = length along the plank is given"
         );

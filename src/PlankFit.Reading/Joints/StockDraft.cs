@@ -5,16 +5,21 @@ using PlankFit.Reading.Tables;
 
 namespace PlankFit.Reading.Joints;
 
+/// <summary>How butts are sawn and what backs them, as far as a table says.</summary>
+internal sealed record ButtDraft(
+    ButtCut? Cut,
+    ImmutableArray<string>? On,
+    double? BlockMm,
+    double? BearingMm
+);
+
 /// <summary>The stock and the kind of joint as far as a table says: [joints] may leave to each [[joints.layer]] what it does not say itself.</summary>
 internal sealed record StockDraft(
     double? LongestMm,
     double? ShortestMm,
     JointKind? Kind,
     double? Ratio,
-    ButtCut? Cut,
-    ImmutableArray<string>? On,
-    double? BlockMm,
-    double? BearingMm,
+    ButtDraft Butt,
     double? GridMm,
     ImmutableArray<double> StockLengthsMm
 )
@@ -24,10 +29,7 @@ internal sealed record StockDraft(
         null,
         null,
         null,
-        null,
-        null,
-        null,
-        null,
+        new(null, null, null, null),
         null,
         []
     );
@@ -43,10 +45,14 @@ internal sealed record StockDraft(
             table.Length(JointKeys.Shortest, units) ?? usual.ShortestMm,
             table.Choice(JointKeys.Kind) ?? usual.Kind,
             table.Number(JointKeys.Ratio) ?? usual.Ratio,
-            table.Choice(JointKeys.Cut) ?? usual.Cut,
-            table.Has(JointKeys.On) ? [.. table.Texts(JointKeys.On).Select(t => t.Text)] : usual.On,
-            table.Length(JointKeys.Block, units) ?? usual.BlockMm,
-            table.Length(JointKeys.Bearing, units) ?? usual.BearingMm,
+            new(
+                table.Choice(JointKeys.Cut) ?? usual.Butt.Cut,
+                table.Has(JointKeys.On)
+                    ? [.. table.Texts(JointKeys.On).Select(t => t.Text)]
+                    : usual.Butt.On,
+                table.Length(JointKeys.Block, units) ?? usual.Butt.BlockMm,
+                table.Length(JointKeys.Bearing, units) ?? usual.Butt.BearingMm
+            ),
             table.Length(JointKeys.Grid, units) ?? usual.GridMm,
             // A layer's own longest piece is of stock of its own.
             lengths.IsEmpty && longest is null

@@ -170,7 +170,7 @@ public sealed class PanelSheetsTests
     public void SeamsKeepTheLengthThatTheyHaveOnTheHullWithinTheStrain(string hull)
     {
         (_, PanelPlan panel, BottomPlan plan) = Develop(hull);
-        double most = Math.Abs(panel.Flat.Worst.Leading) + panel.Flat.StrainError + 1e-6;
+        double most = Math.Abs(panel.Flat.Worst.Leading) + panel.Flat.Accuracy.Strain + 1e-6;
         foreach (PanelSeams layer in panel.Layers)
         {
             PlankLayerPlan planks = plan.PlankLayers.Single(l => l.Number == layer.Layer);

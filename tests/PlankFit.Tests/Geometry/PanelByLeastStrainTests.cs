@@ -11,7 +11,7 @@ public sealed class PanelByLeastStrainTests
         FlatPanel panel = PanelFlattening.Flatten(patch, PanelOptions.Usual);
         Assert.Equal(FlatteningMethod.ByLeastStrain, panel.Method);
         Assert.False(panel.Verdict.Developable);
-        Assert.True(panel.Settled);
+        Assert.True(panel.Accuracy.Settled);
         return panel;
     }
 
@@ -141,7 +141,7 @@ public sealed class PanelByLeastStrainTests
             s => Assert.True(double.IsFinite(s.Leading) && s.Flat.IsFinite)
         );
         Assert.InRange(Math.Abs(panel.Worst.Leading), 1e-5, 5e-3);
-        Assert.InRange(panel.PositionErrorMm, 0, 0.05);
+        Assert.InRange(panel.Accuracy.PositionMm, 0, 0.05);
         Assert.Equal(
             panel.SurfaceAreaMm2,
             PanelByRulingsTests.Area(panel),
@@ -169,16 +169,16 @@ public sealed class PanelByLeastStrainTests
                 Assert.InRange(
                     panel.Map.At(u, v).ChordTo(finer.Map.At(u, v)),
                     0,
-                    panel.PositionErrorMm
+                    panel.Accuracy.PositionMm
                 );
             }
         }
 
-        Assert.InRange(panel.PositionErrorMm, 0, 0.02);
+        Assert.InRange(panel.Accuracy.PositionMm, 0, 0.02);
         Assert.Equal(
             Math.Abs(finer.Worst.Leading),
             Math.Abs(panel.Worst.Leading),
-            panel.StrainError + 1e-6
+            panel.Accuracy.Strain + 1e-6
         );
     }
 
@@ -191,7 +191,7 @@ public sealed class PanelByLeastStrainTests
         )
         {
             FlatPanel panel = Flat(patch);
-            double most = Math.Abs(panel.Worst.Leading) + panel.StrainError;
+            double most = Math.Abs(panel.Worst.Leading) + panel.Accuracy.Strain;
             Random random = new(20261125);
             for (int k = 0; k < 60; k++)
             {
