@@ -188,11 +188,9 @@ internal static class LayerPlanner
         var plan = new PlankLayerPlan(
             number,
             spec,
-            stacked.MiddleMm,
+            new(stacked.MiddleMm, region.Surface),
             RegionArea.Of(region),
-            baseShift + row.ShiftMm,
-            row.Master + row.FirstNumber,
-            region.Surface,
+            new(row.Master + row.FirstNumber, baseShift + row.ShiftMm),
             RegionArea.Outline(region, 120),
             starboard,
             [.. starboard.Select(PortTwin.Of)]

@@ -12,24 +12,36 @@ public abstract record LayerPlan(LayerSpec Spec);
 
 public sealed record ClothLayerPlan(ClothLayerSpec Cloth) : LayerPlan(Cloth);
 
+/// <summary>A layer's mid-thickness surface.</summary>
+/// <param name="OffsetMm">From the table's surface, along the outward normal.</param>
+public sealed record LayerMiddle(double OffsetMm, ISurface Surface);
+
+/// <summary>The plank that a layer is laid out from.</summary>
+/// <param name="ShiftMm">By how much it was moved (aft positive) to avoid a sliver at a corner.</param>
+public readonly record struct MasterPlank(int Number, double ShiftMm);
+
 /// <param name="Number">Counts plank layers only, from 1, from the inside out.</param>
-/// <param name="NeutralOffsetMm">Of the mid-thickness surface from the table's surface, along the outward normal.</param>
 /// <param name="AreaMm2">Of the layer's region, one side, on its mid-thickness surface.</param>
-/// <param name="MasterShiftMm">By how much the master plank was moved (aft positive) to avoid a sliver at a corner.</param>
 /// <param name="Outline">The region's boundary in space, starboard, counter-clockwise seen from outside.</param>
 public sealed record PlankLayerPlan(
     int Number,
     PlankLayerSpec Planks,
-    double NeutralOffsetMm,
+    LayerMiddle Middle,
     double AreaMm2,
-    double MasterShiftMm,
-    int MasterNumber,
-    ISurface Surface,
+    MasterPlank Master,
     ImmutableArray<Vec3> Outline,
     ImmutableArray<Plank> Starboard,
     ImmutableArray<Plank> Port
 ) : LayerPlan(Planks)
 {
+    public double NeutralOffsetMm => Middle.OffsetMm;
+
+    public ISurface Surface => Middle.Surface;
+
+    public int MasterNumber => Master.Number;
+
+    public double MasterShiftMm => Master.ShiftMm;
+
     /// <summary>The panel that it covers.</summary>
     public required Panel Panel { get; init; }
 

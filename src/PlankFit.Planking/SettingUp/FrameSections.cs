@@ -53,11 +53,13 @@ internal static class FrameSections
             .. Parts.Select(p => Place(table, mould, otherFace, p, Math.Sign(other), place.Plane)),
         ];
         return new(
-            place.Name,
-            place.PositionMm,
-            place.IsStation,
-            place.IsTransom,
-            place.Plane.RakeDegrees,
+            new(
+                place.Name,
+                place.PositionMm,
+                place.IsStation,
+                place.IsTransom,
+                place.Plane.RakeDegrees
+            ),
             face,
             thickness,
             places,

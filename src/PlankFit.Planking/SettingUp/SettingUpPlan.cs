@@ -14,23 +14,28 @@ public sealed record SettingUpPlan(
     ImmutableArray<Finding> Findings
 );
 
-/// <summary>
-/// One frame, mould or transom. Places in its plane are (half-breadth, height), mm; where it is raked, heights run up the rake from the base line.
-/// </summary>
+/// <summary>Where a frame, mould or transom stands.</summary>
 /// <param name="Name">A station's name, or the position of a frame as the job writes it.</param>
 /// <param name="PositionMm">x of the table's keel line there.</param>
 /// <param name="RakeDegrees">Of its plane off plumb, positive where its top lies further aft.</param>
+public sealed record FrameStand(
+    string Name,
+    double PositionMm,
+    bool IsStation,
+    bool IsTransom,
+    double RakeDegrees
+);
+
+/// <summary>
+/// One frame, mould or transom. Places in its plane are (half-breadth, height), mm; where it is raked, heights run up the rake from the base line.
+/// </summary>
 /// <param name="Face">The face that stands on the line and carries the mould line: forward or after.</param>
 /// <param name="ThicknessMm">Square to its faces.</param>
 /// <param name="Places">At the table's keel line, a quarter, half and three quarters of the way, and at the chine.</param>
 /// <param name="KeelEnd">Where the mould line meets the keel's side, carried on.</param>
 /// <param name="ChineEnd">Where it meets the topside's, or under the table's chine, square to the surface, where no topside is named.</param>
 public sealed record FrameSection(
-    string Name,
-    double PositionMm,
-    bool IsStation,
-    bool IsTransom,
-    double RakeDegrees,
+    FrameStand Stand,
     FrameFace Face,
     double ThicknessMm,
     ImmutableArray<FramePlace> Places,
@@ -39,6 +44,16 @@ public sealed record FrameSection(
     SectionLines Lines
 )
 {
+    public string Name => Stand.Name;
+
+    public double PositionMm => Stand.PositionMm;
+
+    public bool IsStation => Stand.IsStation;
+
+    public bool IsTransom => Stand.IsTransom;
+
+    public double RakeDegrees => Stand.RakeDegrees;
+
     /// <summary>As lists name it: the station's own name, or "frame" and the position.</summary>
     public string Label => IsStation ? Name : $"frame {Name}";
 }

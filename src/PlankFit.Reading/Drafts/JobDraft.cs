@@ -13,23 +13,33 @@ using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.Drafts;
 
+/// <summary>The table of offsets as the job names it.</summary>
+/// <param name="Path">Null where the job names none.</param>
+/// <param name="At">Where the job names it.</param>
+/// <param name="Forward">The table's positions grow forward, and so do the positions in the job file.</param>
+public sealed record OffsetsDraft(string? Path, Place At, bool Forward);
+
 /// <summary>A job file as read, before its table of offsets; null where the file does not say or says it wrongly.</summary>
-/// <param name="OffsetsAt">Where the job names its table.</param>
-/// <param name="Forward">The table's positions grow forward, and so do the positions in this file.</param>
 public sealed record JobDraft(
     string? Name,
     LengthUnit? Units,
-    string? OffsetsPath,
-    Place OffsetsAt,
-    bool Forward,
+    OffsetsDraft Offsets,
     HullSpec? Hull,
     ImmutableArray<NamedLine> Lines,
     ImmutableArray<LayerSpec> Layers,
     EndRules Ends,
-    BendLimits Limits,
-    OutputSpec Output
+    BendLimits Limits
 )
 {
+    public string? OffsetsPath => Offsets.Path;
+
+    public Place OffsetsAt => Offsets.At;
+
+    public bool Forward => Offsets.Forward;
+
+    /// <summary>What is written, and how.</summary>
+    public OutputSpec Output { get; init; } = OutputSpec.Default;
+
     public JobParts Parts { get; init; } = JobParts.None;
 
     /// <summary>Stations of the table that the job names.</summary>

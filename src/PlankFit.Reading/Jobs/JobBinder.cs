@@ -153,17 +153,15 @@ public static class JobBinder
         return new(
             name,
             units,
-            hull?.OffsetsPath,
-            hull?.OffsetsAt ?? new(file, 1, 1),
-            hull?.Forward ?? false,
+            new(hull?.OffsetsPath, hull?.OffsetsAt ?? new(file, 1, 1), hull?.Forward ?? false),
             hull?.Spec,
             [.. hull?.Lines ?? [], .. panels.Lines, .. settingUp.Lines, .. behind.Lines],
             layers,
             ends,
-            limits,
-            output
+            limits
         )
         {
+            Output = output,
             Parts = parts,
             Stations = [.. settingUp.Stations, .. behind.Stations],
             WidthsAt = bottom.WidthsAt,
@@ -215,14 +213,11 @@ public static class JobBinder
         new(
             null,
             null,
-            null,
-            new(file, 1, 1),
-            false,
+            new(null, new(file, 1, 1), false),
             null,
             [],
             [],
             EndRules.Default,
-            BendLimits.Default,
-            OutputSpec.Default
+            BendLimits.Default
         );
 }

@@ -164,11 +164,9 @@ internal static class PrismaticPlan
         return new(
             number,
             spec,
-            offsetMm,
+            new(offsetMm, new PrismSide(prism, offsetMm)),
             end * (chine - keel),
-            0,
-            starboard.Single(p => p.Kind == PlankKind.Master).Number,
-            new PrismSide(prism, offsetMm),
+            new(starboard.Single(p => p.Kind == PlankKind.Master).Number, 0),
             [
                 prism.Point(0, keel, offsetMm),
                 prism.Point(0, chine, offsetMm),
