@@ -24,7 +24,7 @@ public static class TurnedEnds
         var laid = board.Pieces.ToDictionary(p => p.Piece.Id);
         for (int l = 0; l < lanes.Length; l++)
         {
-            LaneAtSaw lane = LaneAtSaw.Of(frame, lanes[l], l, spec);
+            var lane = LaneAtSaw.Of(frame, lanes[l], l, spec);
             LaidPiece[] row = [.. lanes[l].PieceIds.Select(id => laid[id])];
             if (row.All(p => p.Piece.LongEnds.IsEmpty))
             {
