@@ -6,11 +6,11 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Laying;
 
-/// <summary>The hull as it stands: corrections and drift.</summary>
+/// <summary>The hull as it stands: corrections and drift, and the sawn planks of every panel.</summary>
 internal static class AsBuiltFiles
 {
     public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
-        plan.AsBuilt is not { } standing
+        plan.Standing is not { } standing
             ? []
             :
             [

@@ -11,17 +11,13 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.AsBuilt;
 
-/// <summary>The lists of the hull as it stands: girths, what was changed in the table, seams of fitted planks, and sawn planks.</summary>
+/// <summary>The lists of the hull as it stands: girths, what was changed in the table, and seams of fitted planks.</summary>
 internal static class AsBuiltLists
 {
-    public static TitleBlock Block(string of) =>
-        new(
-            "The hull as it stands",
-            of,
-            "figures",
-            null,
-            Cautions.CheckOf(Panel.Bottom("", "", []))
-        );
+    public static TitleBlock Block(string of) => Block(of, Panel.Bottom("", "", []));
+
+    public static TitleBlock Block(string of, Panel panel) =>
+        new("The hull as it stands", of, "figures", null, Cautions.CheckOf(panel));
 
     public static ListSheet Girths(Job job, AsBuiltPlan standing) =>
         new(
@@ -91,49 +87,6 @@ internal static class AsBuiltLists
                     ),
             ]
         );
-
-    /// <summary>What each sawn plank has come to lack or to have too much.</summary>
-    public static ListSheet Cut(BottomPlan plan, AsBuiltPlan standing)
-    {
-        Job job = plan.Job;
-        string Off(double? mm) => mm is { } v ? Signed(v, job.Units) : "none";
-        return new(
-            Block("planks that are sawn"),
-            [
-                $"The place of each sawn plank as the hull now stands, less the plank as it was sawn, {SheetWords.Unit(job.Units)}: along its forward and after seam, and across it at its inboard and outboard end. With + the plank is short, or a seam opens; with - it is long, or does not go in. To spare is what was left long or allowed at its ends.",
-            ],
-            [
-                new("plank", 10, false),
-                new("sawn from", 11, false),
-                new("along forward", 12),
-                new("along after", 12),
-                new("to spare", 11),
-                new("across inboard", 12),
-                new("across outboard", 12),
-                new("verdict", 22, false),
-            ],
-            [
-                .. standing.Cut.Select(r =>
-                    ImmutableArray.Create(
-                        r.Id.ToString(),
-                        r.Fit.Revision,
-                        Off(r.Fit.ForwardMm),
-                        Off(r.Fit.AfterMm),
-                        LengthText.PaperNumber(r.Fit.SpareMm, job.Units),
-                        Off(r.Fit.AtKeelMm),
-                        Off(r.Fit.AtChineMm),
-                        SawnWords.Of(r.Fit, GapOf(plan, r.Id))
-                    )
-                ),
-            ]
-        );
-    }
-
-    private static double GapOf(BottomPlan plan, PlankId id)
-    {
-        int layer = plan.Find(id)?.Layer ?? 1;
-        return plan.PlankLayers.First(l => l.Number == layer).Planks.GapMm;
-    }
 
     public static ListSheet Drifts(Job job, AsBuiltPlan standing) =>
         new(

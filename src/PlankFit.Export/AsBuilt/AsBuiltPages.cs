@@ -36,9 +36,16 @@ public static class AsBuiltPages
             pages.AddRange(AsBuiltLists.Drifts(job, standing).Pages(job));
         }
 
-        if (!standing.Cut.IsEmpty)
+        foreach (BottomPlan panel in plan.Panels)
         {
-            pages.AddRange(AsBuiltLists.Cut(plan, standing).Pages(job));
+            SawnRow[] cut =
+            [
+                .. standing.Cut.Where(r => ReferenceEquals(plan.PanelOf(r.Id), panel)),
+            ];
+            if (cut.Length > 0)
+            {
+                pages.AddRange(SawnList.Of(panel, cut).Pages(job));
+            }
         }
 
         if (pages.Count == 0)

@@ -60,7 +60,7 @@ public static class AsBuiltTables
                 ))
             );
         IEnumerable<Row> cut = standing.Cut.SelectMany(r =>
-            Places(r.Fit)
+            Places(r)
                 .Where(p => p.Off is not null)
                 .Select(p => new Row(
                     $"sawn plank, {p.Where}",
@@ -93,11 +93,11 @@ public static class AsBuiltTables
     }
 
     /// <summary>The place less the plank: nought is what was drawn.</summary>
-    private static (string Where, double? Off)[] Places(SawnFit fit) =>
+    private static (string Where, double? Off)[] Places(SawnRow row) =>
         [
-            ("along forward", fit.ForwardMm),
-            ("along after", fit.AfterMm),
-            ("across inboard", fit.AtKeelMm),
-            ("across outboard", fit.AtChineMm),
+            ("along forward", row.Fit.ForwardMm),
+            ("along after", row.Fit.AfterMm),
+            ($"across {Panel.InnerWordOf(row.Id)}", row.Fit.AtKeelMm),
+            ($"across {Panel.OuterWordOf(row.Id)}", row.Fit.AtChineMm),
         ];
 }

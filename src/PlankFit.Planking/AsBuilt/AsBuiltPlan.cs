@@ -15,6 +15,12 @@ public sealed record AsBuiltPlan(
     ImmutableArray<Finding> Findings
 )
 {
+    public static readonly AsBuiltPlan Nothing = new(
+        ImmutableDictionary<Side, ImmutableArray<GirthRow>>.Empty,
+        [],
+        []
+    );
+
     /// <summary>By side, every cell of the table that was changed for the girths.</summary>
     public ImmutableDictionary<Side, ImmutableArray<FairingMove>> Moves { get; init; } =
         ImmutableDictionary<Side, ImmutableArray<FairingMove>>.Empty;

@@ -74,8 +74,24 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     /// <summary>The timber of the first panel that has planks: its woods and figures are those of the job.</summary>
     public TimberPlan? JobTimber => Panels.Select(p => p.Timber).FirstOrDefault(t => t is not null);
 
-    /// <summary>What the hull as it stands makes of the plan.</summary>
+    /// <summary>What the hull as it stands makes of the plan: of this panel alone.</summary>
     public AsBuiltPlan? AsBuilt { get; init; }
+
+    /// <summary>The same with the sawn planks of every panel, the bottom's first; null where nothing was measured and nothing is sawn.</summary>
+    public AsBuiltPlan? Standing
+    {
+        get
+        {
+            SawnRow[] others = [.. Others.SelectMany(p => p.AsBuilt?.Cut ?? [])];
+            if (others.Length == 0)
+            {
+                return AsBuilt;
+            }
+
+            AsBuiltPlan own = AsBuilt ?? AsBuiltPlan.Nothing;
+            return own with { Cut = [.. own.Cut, .. others] };
+        }
+    }
 
     /// <summary>The planks in the boards on hand; null where the job names no stock, or they were not nested yet.</summary>
     public NestPlan? Nest { get; init; }
