@@ -20,6 +20,9 @@ public sealed class ExpandedLayer
     /// <summary>What a vertex may lie off the chord of its neighbours and still be left out, mm.</summary>
     private const double ThinMm = 0.2;
 
+    /// <summary>An end so near a station, in u, ends on it.</summary>
+    private const double OnStation = 1e-3;
+
     private readonly LayerEdges edges;
 
     private ExpandedLayer(LayerEdges edges, PlankLayerPlan layer)
@@ -57,7 +60,7 @@ public sealed class ExpandedLayer
 
     public ImmutableArray<Vec2> UpperEdge { get; }
 
-    /// <summary>The girth at which a seam crosses a station, mm; null where it does not. To the chords of the seam's own points.</summary>
+    /// <summary>The girth at which a seam crosses a station or ends on it, mm; null where it does neither. To the chords of the seam's own points.</summary>
     public double? GirthWhere(PlankEdge seam, ExpandedStation station)
     {
         ImmutableArray<Vec3> points = seam.Seam;
@@ -72,7 +75,7 @@ public sealed class ExpandedLayer
             last = edges.Finder.Of(points[high]);
         if (first.U < station.U == last.U < station.U)
         {
-            return null;
+            return EndOn(station, first, last);
         }
 
         while (high - low > 1)
@@ -90,6 +93,15 @@ public sealed class ExpandedLayer
         }
 
         return At(first + ((station.U - first.U) / (last.U - first.U) * (last - first))).Y;
+    }
+
+    /// <summary>Where a seam ends on the station, as on a stem that stands there: rounding puts the end on either side of it.</summary>
+    private double? EndOn(ExpandedStation station, Uv first, Uv last)
+    {
+        bool firstIs = Math.Abs(first.U - station.U) < OnStation,
+            lastIs = Math.Abs(last.U - station.U) < OnStation;
+        // A seam that runs along the station crosses it nowhere.
+        return firstIs == lastIs ? null : At(new(station.U, (firstIs ? first : last).V)).Y;
     }
 
     private Vec2 At(Uv p)
