@@ -35,7 +35,7 @@ public static class JobKeys
 
     public static readonly TablesKey Layer = new(
         "layer",
-        "A layer of the bottom, planks or cloth, from the inside out; at least one has planks.",
+        "A layer of the bottom or of a [[panel]], planks or cloth, from the inside out; at least one has planks.",
         LayerKeys.Table
     )
     {

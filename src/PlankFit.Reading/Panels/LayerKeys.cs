@@ -67,7 +67,7 @@ public static class LayerKeys
     public static readonly ChoiceKey<Heads> Heading = new(
         "heads",
         [("aft", Heads.Aft), ("forward", Heads.Forward)],
-        "Which way the planks run, going outboard from the keel. Planks must have it."
+        "Which way the planks run, going out from the panel's lower edge (the keel, for the bottom). Planks must have it."
     )
     {
         Required = true,
@@ -77,7 +77,7 @@ public static class LayerKeys
         "angle",
         "45",
         "degrees",
-        "Between the master plank's own line and the keel's side, where they meet. Planks must have it."
+        "Between the master plank's own line and the panel's lower edge (the keel's side, for the bottom), where they meet. Planks must have it."
     )
     {
         Required = true,
@@ -92,16 +92,16 @@ public static class LayerKeys
     public static readonly LengthKey Master = new(
         "master",
         "4200",
-        "The position along the hull at which the master plank's own line crosses the middle of the bottom."
+        "The position along the hull at which the master plank's own line crosses the middle of its panel."
     )
     {
-        Otherwise = "halfway along the keel",
+        Otherwise = "halfway along the panel's lower edge",
     };
 
     public static readonly ChoiceKey<Hold> Held = new(
         "hold",
         [("width", Hold.Width), ("angle", Hold.Angle)],
-        "What is kept going out from the master plank: the planks' full width, or the angle at the keel, by tapering them."
+        "What is kept going out from the master plank: the planks' full width, or the angle at the panel's lower edge, by tapering them."
     )
     {
         DefaultChoice = Hold.Width,
@@ -111,7 +111,7 @@ public static class LayerKeys
         "drift",
         "7.5",
         "degrees",
-        "How far the angle at the keel may drift from the master plank's before a plank is tapered."
+        "How far the angle at the panel's lower edge may drift from the master plank's before a plank is tapered."
     )
     {
         Limits = Limits.AtLeast(0).LessThan(90),
