@@ -105,4 +105,7 @@ public sealed record NamedLine(string Key, string Name, Place At)
 
     /// <summary>The table of the job file in which it does.</summary>
     public string Table { get; init; } = "[hull]";
+
+    /// <summary>The lower and the upper line of that panel, where it says them.</summary>
+    public (string? Lower, string? Upper) Edges { get; init; }
 }

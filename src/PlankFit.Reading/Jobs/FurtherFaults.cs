@@ -35,6 +35,8 @@ internal static class FurtherFaults
         if (
             draft is not { Faulty: { } faulty, Hull: not null, Units: not null }
             || faulty.Overlaps(Needed)
+            // Where all planks lie on panels that have faults there is nothing to judge.
+            || !draft.AllLayers.Any(l => l is PlankLayerSpec) && faulty.Contains(JobKeys.Panel.Name)
         )
         {
             return [];
@@ -47,6 +49,7 @@ internal static class FurtherFaults
         JobParts parts = draft.Parts;
         JobDraft sound = draft with
         {
+            Panels = [.. draft.Panels.Where(p => p.Layers.Any(l => l is PlankLayerSpec))],
             Ends = Sound(JobKeys.Ends) ? draft.Ends : EndRules.Default,
             Parts = parts with
             {

@@ -99,18 +99,21 @@ public static class JobBinder
         var panels = PanelBinding.Bind(root.Tables(JobKeys.Panel), hull?.Spec?.Panel);
         TableReader? endsTable = root.Table(
             JobKeys.Ends,
-            EndKeys.Of(panels.Panels.Select(p => p.Name))
+            EndKeys.Of(panels.Named.Select(p => p.Name))
         );
         (PanelDraft bottom, ImmutableArray<PanelDraft> others) = PanelLayers.Sorted(
-            panels.Panels,
+            panels,
             layerTables,
             allLayers,
-            p => EndsBinder.OfPanel(endsTable, p.Name, length),
-            root
+            panel => EndsBinder.OfPanel(endsTable, panel, length),
+            faults
         );
         ImmutableArray<LayerSpec> layers = bottom.Layers;
-        // A bottom of sheets is not planked; where another panel is, that is no fault.
-        if (!layers.Any(l => l is PlankLayerSpec) && (!layers.IsEmpty || others.IsEmpty))
+        // A bottom of sheets is not planked; where another panel is, or would be but for a fault of its own, that is no fault.
+        if (
+            !layers.Any(l => l is PlankLayerSpec)
+            && (!layers.IsEmpty || others.IsEmpty && !allLayers.Any(l => l is PlankLayerSpec))
+        )
         {
             faults.Missing(
                 root.At,

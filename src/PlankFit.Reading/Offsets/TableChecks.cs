@@ -20,6 +20,7 @@ internal static class TableChecks
         ImmutableArray<NamedLine> ofKeel = draft.Parts.KeelLines;
         IEnumerable<Finding> findings = LineChecks
             .Names(reading, draft.Lines, file)
+            .Concat(KnuckleChecks.Of(reading, draft.Lines))
             .Concat(StationNames(reading, draft.Stations, file))
             .Concat(KeelLineChecks.Of(reading, ofKeel, file));
         if (!faulty)

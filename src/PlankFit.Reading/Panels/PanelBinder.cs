@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Hulls;
 using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Offsets;
 using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 
@@ -10,6 +11,15 @@ namespace PlankFit.Reading.Panels;
 /// <param name="Lines">What each names of the table.</param>
 internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray<NamedLine> Lines)
 {
+    /// <summary>The panels that have a name of their own, and where they are; also those with another fault, which layers name none the less.</summary>
+    public ImmutableArray<(string Name, Place At)> Named { get; init; } = [];
+
+    /// <summary>What the panels are called, where the name itself is a fault as well.</summary>
+    public ImmutableHashSet<string> Called { get; init; } = [];
+
+    /// <summary>Some panel has no name: then no layer is told that its panel is unknown, since it may mean that one.</summary>
+    public bool Nameless { get; init; }
+
     /// <summary>Sections of a panel are polynomials through no more points than this: its edges and two lines between.</summary>
     private const int MostBetween = 2;
 
@@ -21,6 +31,8 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
     {
         ImmutableArray<Panel>.Builder panels = ImmutableArray.CreateBuilder<Panel>();
         ImmutableArray<NamedLine>.Builder lines = ImmutableArray.CreateBuilder<NamedLine>();
+        List<(string Name, Place At)> own = [];
+        List<string?> called = [];
         foreach (TableReader table in tables)
         {
             string? name = table.Text(PanelKeys.Name),
@@ -30,10 +42,14 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
             ImmutableArray<(string Text, Place At)> between = table.Texts(PanelKeys.Between),
                 knuckles = table.Texts(PanelKeys.Knuckles);
             table.Close();
-            bool sound =
-                Named(table, name, panels)
-                & Knuckled(table, between, knuckles, lower, upper)
-                & Apart(table, lower, upper, between);
+            called.Add(name);
+            bool named = IsNamed(table, name, own);
+            if (named)
+            {
+                own.Add((name!, table.At));
+            }
+
+            bool sound = named & Few(table, between) & Apart(table, lower, upper, between);
             string? letter = name is null ? null : Lettered(table, name, given, panels);
             if (lower is not null)
             {
@@ -46,6 +62,14 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
                 lines.Add(Line(table, name, "upper", upper, table.PlaceOf(PanelKeys.Upper)));
             }
 
+            lines.AddRange(
+                knuckles.Select(k =>
+                    Line(table, name, KnuckleChecks.Key, k.Text, k.At) with
+                    {
+                        Edges = (lower, upper),
+                    }
+                )
+            );
             if (
                 sound
                 && name is not null
@@ -63,7 +87,12 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
             }
         }
 
-        return new(panels.ToImmutable(), lines.ToImmutable());
+        return new(panels.ToImmutable(), lines.ToImmutable())
+        {
+            Named = [.. own],
+            Called = [.. called.OfType<string>()],
+            Nameless = called.Contains(null),
+        };
     }
 
     private static NamedLine Line(
@@ -79,7 +108,11 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
             Panel = name ?? "panel",
         };
 
-    private static bool Named(TableReader table, string? name, IEnumerable<Panel> panels)
+    private static bool IsNamed(
+        TableReader table,
+        string? name,
+        IEnumerable<(string Name, Place At)> others
+    )
     {
         if (name is null)
         {
@@ -95,7 +128,7 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
             return false;
         }
 
-        if (Taken.Contains(name) || panels.Any(p => p.Name == name))
+        if (Taken.Contains(name) || others.Any(o => o.Name == name))
         {
             table.Wrong(
                 PanelKeys.Name,
@@ -117,7 +150,8 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
         IEnumerable<Panel> panels
     )
     {
-        const string accepted = "accepted: one capital letter, A to Z, that no other panel has";
+        const string accepted =
+            "accepted: one capital letter, A to Z but not P or S, that no other panel has";
         string letter = given ?? name[..1].ToUpperInvariant();
         if (letter is not [>= 'A' and <= 'Z'])
         {
@@ -133,10 +167,15 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
             return null;
         }
 
-        if (panels.FirstOrDefault(p => p.Letter == letter) is { } other)
+        Panel? other = panels.FirstOrDefault(p => p.Letter == letter);
+        if (other is not null || letter is "P" or "S")
         {
             string taken =
-                $"its planks would be named as those of {Quoted.Of(other.Name)}, S{letter}1-07; {accepted}";
+                (
+                    other is null
+                        ? $"its planks would be named S{letter}1-07 and P{letter}1-07, and {letter} is a side"
+                        : $"its planks would be named as those of {Quoted.Of(other.Name)}, S{letter}1-07"
+                ) + $"; {accepted}";
             if (given is null)
             {
                 table.Missing(PanelKeys.Letter, taken);
@@ -152,23 +191,9 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
         return letter;
     }
 
-    /// <summary>Planks do not cross a corner, and of many lines between no fair section is promised.</summary>
-    private static bool Knuckled(
-        TableReader table,
-        ImmutableArray<(string Text, Place At)> between,
-        ImmutableArray<(string Text, Place At)> knuckles,
-        string? lower,
-        string? upper
-    )
+    /// <summary>Of many lines between no fair section is promised.</summary>
+    private static bool Few(TableReader table, ImmutableArray<(string Text, Place At)> between)
     {
-        foreach ((string knuckle, Place at) in knuckles)
-        {
-            table.Faults.Error(
-                at,
-                $"{table.Name} knuckles: planks do not cross the corner at {Quoted.Of(knuckle)}: make two panels, one from {Quoted.Of(lower ?? "lower")} to {Quoted.Of(knuckle)} and one from {Quoted.Of(knuckle)} to {Quoted.Of(upper ?? "upper")}"
-            );
-        }
-
         if (between.Length > MostBetween)
         {
             table.Faults.Error(
@@ -177,7 +202,7 @@ internal sealed record PanelBinding(ImmutableArray<Panel> Panels, ImmutableArray
             );
         }
 
-        return knuckles.IsEmpty && between.Length <= MostBetween;
+        return between.Length <= MostBetween;
     }
 
     private static bool Apart(

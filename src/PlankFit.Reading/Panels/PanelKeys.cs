@@ -17,7 +17,7 @@ public static class PanelKeys
     public static readonly TextKey Letter = new(
         "letter",
         "\"T\"",
-        "One capital letter that its planks' names have: ST1-07; each panel's own."
+        "One capital letter, A to Z but not P or S, that its planks' names have: ST1-07; each panel's own."
     )
     {
         Otherwise = "the first letter of its name",

@@ -13,40 +13,48 @@ internal static class PanelLayers
     /// <param name="layers">Of <paramref name="tables"/>, in their order.</param>
     /// <param name="endsOf">The rules for a panel's ends.</param>
     public static (PanelDraft Bottom, ImmutableArray<PanelDraft> Others) Sorted(
-        ImmutableArray<Panel> panels,
+        PanelBinding panels,
         ImmutableArray<TableReader> tables,
         ImmutableArray<LayerSpec> layers,
-        Func<Panel, EndRules> endsOf,
-        TableReader root
+        Func<string, EndRules> endsOf,
+        JobFaults faults
     )
     {
         string?[] of = [.. tables.Select(t => Named(t, panels))];
-        PanelDraft Draft(Panel panel, EndRules ends)
+        PanelDraft Draft(Panel panel, EndRules rules)
         {
             int[] mine = [.. Enumerable.Range(0, of.Length).Where(i => of[i] == panel.Name)];
             return new(
                 panel,
                 [.. mine.Select(i => layers[i])],
-                ends,
+                rules,
                 [.. mine.Select(i => tables[i].PlaceOf(LayerKeys.Width))]
             );
         }
 
         PanelDraft bottom = Draft(Panel.Bottom("", "", []), EndRules.Default);
-        ImmutableArray<PanelDraft> others = [.. panels.Select(p => Draft(p, endsOf(p)))];
-        foreach (PanelDraft bare in others.Where(o => !o.Layers.Any(l => l is PlankLayerSpec)))
+        var ends = panels.Named.ToDictionary(n => n.Name, n => endsOf(n.Name));
+        ImmutableArray<PanelDraft> others = [.. panels.Panels.Select(p => Draft(p, ends[p.Name]))];
+        foreach ((string name, Place at) in panels.Named)
         {
-            root.Faults.Missing(
-                root.At,
-                $"[[panel]] {bare.Panel.Name} has no layer of planks: give a [[layer]] panel = {Quoted.Of(bare.Panel.Name)}, or leave the panel out"
-            );
+            if (
+                !Enumerable
+                    .Range(0, of.Length)
+                    .Any(i => of[i] == name && layers[i] is PlankLayerSpec)
+            )
+            {
+                faults.Missing(
+                    at,
+                    $"[[panel]] {name} has no layer of planks: give a [[layer]] panel = {Quoted.Of(name)}, or leave the panel out"
+                );
+            }
         }
 
         return (bottom, others);
     }
 
     /// <summary>The panel that a layer names, the bottom where it names none.</summary>
-    private static string? Named(TableReader table, ImmutableArray<Panel> panels)
+    private static string? Named(TableReader table, PanelBinding panels)
     {
         if (!table.Has(LayerKeys.Panel))
         {
@@ -58,12 +66,17 @@ internal static class PanelLayers
             return null;
         }
 
-        string[] known = [Panel.BottomName, .. panels.Select(p => p.Name)];
-        if (known.Contains(name))
+        if (name == Panel.BottomName || panels.Called.Contains(name))
         {
             return name;
         }
 
+        if (panels.Nameless)
+        {
+            return null;
+        }
+
+        string[] known = [Panel.BottomName, .. panels.Named.Select(p => p.Name)];
         string? near = NearestName.Of(name, known);
         table.Wrong(
             LayerKeys.Panel,
