@@ -12,4 +12,8 @@ public sealed record PanelDraft(
     ImmutableArray<LayerSpec> Layers,
     EndRules Ends,
     ImmutableArray<Place> WidthsAt
-);
+)
+{
+    /// <summary>Where the job has it.</summary>
+    public required Place At { get; init; }
+}

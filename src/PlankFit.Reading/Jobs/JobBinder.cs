@@ -101,7 +101,11 @@ public static class JobBinder
             JobKeys.Ends,
             EndKeys.Of(panels.Named.Select(p => p.Name))
         );
-        (PanelDraft bottom, ImmutableArray<PanelDraft> others) = PanelLayers.Sorted(
+        (
+            PanelDraft bottom,
+            ImmutableArray<PanelDraft> others,
+            ImmutableDictionary<string, string> elsewhere
+        ) = PanelLayers.Sorted(
             panels,
             layerTables,
             allLayers,
@@ -132,6 +136,7 @@ public static class JobBinder
                 root.Table(JobKeys.Keel),
                 root.Tables(JobKeys.KeelLayer),
                 layers,
+                elsewhere,
                 length,
                 keelLines
             ),

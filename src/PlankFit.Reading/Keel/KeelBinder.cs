@@ -12,11 +12,14 @@ namespace PlankFit.Reading.Keel;
 /// <summary>[keel] and [[keel-layer]]: the keel's layers, from the inside out, and what is judged of them.</summary>
 internal static class KeelBinder
 {
+    /// <param name="planks">The bottom's layers.</param>
+    /// <param name="elsewhere">The layers of planks of other panels, each with its panel.</param>
     /// <param name="lines">Takes the lines of the table that are named, to be looked for in it.</param>
     public static KeelSpec Bind(
         TableReader? keel,
         ImmutableArray<TableReader> layers,
         ImmutableArray<LayerSpec> planks,
+        ImmutableDictionary<string, string> elsewhere,
         LengthUnit units,
         ICollection<NamedLine> lines
     )
@@ -25,7 +28,7 @@ internal static class KeelBinder
         ImmutableArray<KeelLayerSpec>.Builder read = ImmutableArray.CreateBuilder<KeelLayerSpec>();
         foreach (TableReader table in layers)
         {
-            read.Add(Layer(table, read, planks, units, lines));
+            read.Add(Layer(table, read, planks, elsewhere, units, lines));
             table.Close();
         }
 
@@ -56,6 +59,7 @@ internal static class KeelBinder
         TableReader table,
         IReadOnlyList<KeelLayerSpec> before,
         ImmutableArray<LayerSpec> planks,
+        ImmutableDictionary<string, string> elsewhere,
         LengthUnit units,
         ICollection<NamedLine> lines
     )
@@ -72,8 +76,14 @@ internal static class KeelBinder
         {
             table.Wrong(
                 KeelLayerKeys.Meets,
-                known.Length == 0
-                    ? "no layer of planks is named"
+                elsewhere.TryGetValue(meets, out string? panel)
+                        ? $"this is a layer of the {panel}, and only planks of the bottom meet the keel"
+                            + (
+                                known.Length == 0
+                                    ? ": leave the keel layer out"
+                                    : $"; there is {string.Join(", ", known.Select(Quoted.Of))}"
+                            )
+                    : known.Length == 0 ? "no layer of planks is named"
                     : $"no layer of planks has that name; there is {string.Join(", ", known.Select(Quoted.Of))}"
             );
         }

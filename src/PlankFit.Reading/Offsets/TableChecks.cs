@@ -41,9 +41,20 @@ internal static class TableChecks
             }
         }
 
-        foreach (Panel panel in draft.Panels.Select(p => p.Panel))
+        Finding[] ofPanels =
+        [
+            .. draft
+                .Panels.Select(p => p.Panel)
+                .SelectMany(p =>
+                    PanelChecks
+                        .Of(reading, p, file, faulty)
+                        .Concat(BetweenChecks.Of(reading, p, draft.Lines))
+                ),
+        ];
+        findings = findings.Concat(ofPanels);
+        if (!ofPanels.Any(f => f.Severity == Severity.Error))
         {
-            findings = findings.Concat(PanelChecks.Of(reading, panel, file, faulty));
+            findings = findings.Concat(PanelOverlaps.Of(reading, draft));
         }
 
         return findings;

@@ -12,7 +12,12 @@ internal static class PanelLayers
 {
     /// <param name="layers">Of <paramref name="tables"/>, in their order.</param>
     /// <param name="endsOf">The rules for a panel's ends.</param>
-    public static (PanelDraft Bottom, ImmutableArray<PanelDraft> Others) Sorted(
+    /// <returns>Elsewhere: the layers of planks that do not lie on the bottom, each with its panel.</returns>
+    public static (
+        PanelDraft Bottom,
+        ImmutableArray<PanelDraft> Others,
+        ImmutableDictionary<string, string> Elsewhere
+    ) Sorted(
         PanelBinding panels,
         ImmutableArray<TableReader> tables,
         ImmutableArray<LayerSpec> layers,
@@ -21,7 +26,7 @@ internal static class PanelLayers
     )
     {
         string?[] of = [.. tables.Select(t => Named(t, panels))];
-        PanelDraft Draft(Panel panel, EndRules rules)
+        PanelDraft Draft(Panel panel, EndRules rules, Place at)
         {
             int[] mine = [.. Enumerable.Range(0, of.Length).Where(i => of[i] == panel.Name)];
             return new(
@@ -29,12 +34,20 @@ internal static class PanelLayers
                 [.. mine.Select(i => layers[i])],
                 rules,
                 [.. mine.Select(i => tables[i].PlaceOf(LayerKeys.Width))]
-            );
+            )
+            {
+                At = at,
+            };
         }
 
-        PanelDraft bottom = Draft(Panel.Bottom("", "", []), EndRules.Default);
+        PanelDraft bottom = Draft(Panel.Bottom("", "", []), EndRules.Default, default);
         var ends = panels.Named.ToDictionary(n => n.Name, n => endsOf(n.Name));
-        ImmutableArray<PanelDraft> others = [.. panels.Panels.Select(p => Draft(p, ends[p.Name]))];
+        ImmutableArray<PanelDraft> others =
+        [
+            .. panels.Panels.Select(p =>
+                Draft(p, ends[p.Name], panels.Named.First(n => n.Name == p.Name).At)
+            ),
+        ];
         foreach ((string name, Place at) in panels.Named)
         {
             if (
@@ -50,7 +63,19 @@ internal static class PanelLayers
             }
         }
 
-        return (bottom, others);
+        ImmutableDictionary<string, string>.Builder elsewhere = ImmutableDictionary.CreateBuilder<
+            string,
+            string
+        >();
+        for (int i = 0; i < of.Length; i++)
+        {
+            if (of[i] is { } panel && panel != Panel.BottomName && layers[i] is PlankLayerSpec)
+            {
+                elsewhere[layers[i].Name] = panel;
+            }
+        }
+
+        return (bottom, others, elsewhere.ToImmutable());
     }
 
     /// <summary>The panel that a layer names, the bottom where it names none.</summary>

@@ -140,4 +140,82 @@ public sealed class FaultyPanelTests
             Assert.Single(Errors(With("name", now) + Side)).Message,
             StringComparison.Ordinal
         );
+
+    [Theory]
+    [InlineData("", ": leave the keel layer out")]
+    [InlineData(
+        "[[layer]]\nname = \"skin\"\nthickness = 9\nwidth = 150\nheads = \"aft\"\nangle = 45\n",
+        "; there is \"skin\""
+    )]
+    public void AKeelLayerThatMeetsATopsideIsToldSo(string bottom, string toDo) =>
+        Assert.EndsWith(
+            "this is a layer of the topside, and only planks of the bottom meet the keel" + toDo,
+            Assert
+                .Single(
+                    Errors(
+                        Topside
+                            + Side
+                            + bottom
+                            + "[[keel-layer]]\nmeets = \"side\"\nthickness = 6\n"
+                    )
+                )
+                .Message,
+            StringComparison.Ordinal
+        );
+
+    private static string Second(string lower, string upper) =>
+        $"[[panel]]\nname = \"upper\"\nlower = \"{lower}\"\nupper = \"{upper}\"\n"
+        + Side.Replace("\"topside\"", "\"upper\"", StringComparison.Ordinal)
+            .Replace("\"side\"", "\"second\"", StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("rubber", "sheer")]
+    [InlineData("chine", "rubber")]
+    [InlineData("chine", "sheer")]
+    [InlineData("keel edge", "rubber")]
+    public void PanelsThatLieOverOneAnotherAreTold(string lower, string upper)
+    {
+        Finding only = Assert.Single(Errors(Topside + Side + Second(lower, upper)));
+        Assert.Equal("job.toml, line 20, column 1", only.Where);
+        Assert.StartsWith(
+            $"[[panel]] upper, from \"{lower}\" to \"{upper}\", lies over the topside, from \"chine\" to \"sheer\", at stations 0, 1, 2, 3, 4: ",
+            only.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void APanelOverAPlankedBottomIsToldAndPanelsSideBySideAreNot()
+    {
+        string skin = Side.Replace("panel = \"topside\"\n", "", StringComparison.Ordinal)
+                .Replace("\"side\"", "\"skin\"", StringComparison.Ordinal),
+            strake = With("\"sheer\"", "\"rubber\"") + Side;
+        Assert.Empty(Errors(skin + strake + Second("rubber", "sheer")));
+        Assert.Empty(Errors(skin + Topside + Side));
+        Assert.Contains(
+            "lies over the bottom",
+            Assert.Single(Errors(skin + With("\"chine\"", "\"keel edge\"") + Side)).Message,
+            StringComparison.Ordinal
+        );
+        // Of sheets it may be what it will.
+        Assert.Empty(Errors(With("\"sheer\"", "\"rubber\"") + Side + Second("keel edge", "chine")));
+    }
+
+    [Theory]
+    [InlineData("sheer", "rubber", "at stations 0, 1, 2, 3, 4")]
+    [InlineData("keel edge", "sheer", "at stations 0, 1, 2, 3, 4")]
+    public void ALineThatDoesNotLieBetweenIsToldAtItsKey(string between, string upper, string at)
+    {
+        Finding only = Assert.Single(
+            Errors(
+                With("upper = \"sheer\"", $"upper = \"{upper}\"\nbetween = [\"{between}\"]") + Side
+            )
+        );
+        Assert.Equal("job.toml, line 13, column 12", only.Where);
+        Assert.StartsWith(
+            $"[[panel]] topside between: {between} does not lie between chine and {upper} {at}",
+            only.Message,
+            StringComparison.Ordinal
+        );
+    }
 }
