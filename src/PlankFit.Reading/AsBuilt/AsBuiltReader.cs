@@ -6,6 +6,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.AsBuilt;
@@ -139,6 +140,12 @@ internal static class AsBuiltReader
                 bool panel =
                     first.Panel == PlankId.Bottom
                     || draft.Panels.Any(p => p.Panel.Letter == first.Panel);
+                if (!panel && draft.Faulty?.Contains(JobKeys.Panel.Name) == true)
+                {
+                    // It may be that of a panel which has a fault of its own.
+                    continue;
+                }
+
                 fault =
                     !panel ? $"the job has no panel with the letter {first.Panel}"
                     : first.Layer <= layers ? null

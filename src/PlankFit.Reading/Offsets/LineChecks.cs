@@ -40,7 +40,7 @@ internal static class LineChecks
     {
         string? near = NearestName.Of(name, reading.RowNames.Order());
         return $"{file} has no such line"
-            + (near is null ? "" : $"; did you mean {Quoted.Of(near)}?")
+            + (near is null ? "." : $"; did you mean {Quoted.Of(near)}?")
             + (
                 reading.RowNames.IsEmpty
                     ? ""

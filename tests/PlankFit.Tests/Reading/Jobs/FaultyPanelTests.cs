@@ -93,6 +93,16 @@ public sealed class FaultyPanelTests
     }
 
     [Fact]
+    public void FittedPlanksOfAFaultyPanelAreNotToldToBeOfNone() =>
+        Assert.Single(
+            Errors(
+                With("upper = \"sheer\"", "upper = \"chine\"")
+                    + Side
+                    + "[standing]\nfitted = [\"ST1-03\"]\n"
+            )
+        );
+
+    [Fact]
     public void APanelWithoutPlanksIsToldAtItsOwnLine()
     {
         Finding only = Assert.Single(
