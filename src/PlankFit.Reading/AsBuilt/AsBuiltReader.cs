@@ -6,7 +6,6 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Reading.Drafts;
-using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.AsBuilt;
@@ -140,7 +139,7 @@ internal static class AsBuiltReader
                 bool panel =
                     first.Panel == PlankId.Bottom
                     || draft.Panels.Any(p => p.Panel.Letter == first.Panel);
-                if (!panel && draft.Faulty?.Contains(JobKeys.Panel.Name) == true)
+                if (!panel && draft.PanelsFaulty)
                 {
                     // It may be that of a panel which has a fault of its own.
                     continue;

@@ -48,6 +48,9 @@ public sealed record JobDraft(
     /// <summary>The panels besides the bottom; <see cref="Layers"/> and <see cref="Ends"/> are the bottom's.</summary>
     public ImmutableArray<PanelDraft> Panels { get; init; } = [];
 
+    /// <summary>Some panel has a fault, and is not among <see cref="Panels"/>.</summary>
+    public bool PanelsFaulty { get; init; }
+
     /// <summary>The layers of all panels.</summary>
     public ImmutableArray<LayerSpec> AllLayers => [.. Layers, .. Panels.SelectMany(p => p.Layers)];
 

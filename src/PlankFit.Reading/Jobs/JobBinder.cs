@@ -174,6 +174,7 @@ public static class JobBinder
             Stations = [.. settingUp.Stations, .. behind.Stations],
             WidthsAt = bottom.WidthsAt,
             Panels = others,
+            PanelsFaulty = panels.Nameless || panels.Panels.Length < panels.Called.Count,
             Places = PlacesInJob.Of(root, layerTables, allLayers),
             Faulty = toml.Whole && toml.HeadsWhole ? Faulty(root, faults) : null,
         };
