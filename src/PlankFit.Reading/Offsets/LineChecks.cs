@@ -44,8 +44,7 @@ internal static class LineChecks
             + (
                 reading.RowNames.IsEmpty
                     ? ""
-                    : (near is null ? "; it has: " : " It has: ")
-                        + string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))
+                    : $" It has: {string.Join(", ", reading.RowNames.Order().Take(MostNamesShown))}"
             );
     }
 
