@@ -19,7 +19,11 @@ public static class PlankTables
 
     /// <summary>One row a plank, inside layer first, starboard before port, from forward.</summary>
     public static Table Planks(BottomPlan plan) =>
-        TableOf.Build("planks", [.. Head, .. OnPaper, .. InNumbers], PlankRow.All(plan));
+        TableOf.Build(
+            "planks",
+            [.. Head, .. OnPaper(Names(plan)), .. InNumbers(Names(plan))],
+            PlankRow.All(plan)
+        );
 
     /// <summary>One row an end, for planks that meet more than two edges.</summary>
     public static Table Ends(BottomPlan plan) =>
@@ -35,57 +39,79 @@ public static class PlankTables
         new("kind", 12, r => PlankWords.Of(r.Plank.Kind)),
     ];
 
-    private static readonly ImmutableArray<ColumnOf<PlankRow>> OnPaper =
-    [
-        new("net length", 14, r => LengthText.ForPaper(r.Plank.NetLengthMm, r.Unit, RoundTo.Up)),
-        new("length to cut", 14, r => LengthText.ForPaper(r.Plank.CutLengthMm, r.Unit, RoundTo.Up)),
-        new("widest", 12, r => PlankWords.Small(r.Plank.WidestMm, r.Unit, RoundTo.Up)),
-        new("narrowest", 12, r => PlankWords.Small(r.Plank.NarrowestMm, r.Unit)),
-        .. EndOnPaper("inboard", outboard: false),
-        .. EndOnPaper("outboard", outboard: true),
-        new("forward edge", 16, r => PlankWords.Edge(r.Plank.ForwardEdge, r.Unit)),
-        new("after edge", 16, r => PlankWords.Edge(r.Plank.AfterEdge, r.Unit)),
-        new("straight stock serves", 12, r => YesNo(r.Plank.StraightEdges)),
-        new("bend", 18, r => r.Plank.Bend.Verdict),
-        new(
-            "least radius",
-            13,
-            r =>
-                r.Plank.Bend.LeastRadiusMm is { } radius
-                    ? PlankWords.Radius(radius, r.Unit)
-                    : "flat"
-        ),
-        new("fits both ends", Short, r => YesNo(r.Plank.FitBothEnds)),
-        new("drops in", Short, r => r.Plank.DropsIn is { } drops ? YesNo(drops) : TableCell.Empty),
-        new("notes", 60, r => r.Notes),
-    ];
+    /// <summary>What the two ends of a plank are called in heads of columns: a topside's are its lower and its upper one.</summary>
+    private static (string Inboard, string Outboard, string Angle) Names(BottomPlan plan) =>
+        plan.Others.IsEmpty
+            ? ("inboard", "outboard", "angle at keel deg")
+            : ("inboard or lower", "outboard or upper", "angle at keel or lower edge deg");
 
-    private static readonly ImmutableArray<ColumnOf<PlankRow>> InNumbers =
-    [
-        new("net length mm", Short, r => r.Plank.NetLengthMm, 2),
-        new("length to cut mm", Short, r => r.Plank.CutLengthMm, 2),
-        new("widest mm", Short, r => r.Plank.WidestMm, 2),
-        new("narrowest mm", Short, r => r.Plank.NarrowestMm, 2),
-        .. EndInNumbers("inboard", outboard: false),
-        .. EndInNumbers("outboard", outboard: true),
-        new("forward round mm", Short, r => r.Plank.ForwardEdge.RoundMm, 3),
-        new("forward hollow mm", Short, r => r.Plank.ForwardEdge.HollowMm, 3),
-        new("after round mm", Short, r => r.Plank.AfterEdge.RoundMm, 3),
-        new("after hollow mm", Short, r => r.Plank.AfterEdge.HollowMm, 3),
-        new("widest gap mm", Short, r => r.Plank.WidestGapMm, 3),
-        new("widest overlap mm", Short, r => r.Plank.WidestOverlapMm, 3),
-        new("least radius mm", Short, r => r.Plank.Bend.LeastRadiusMm, 0),
-        new("fibre strain %", Short, r => r.Plank.Bend.StrainPercent, 4),
-        new("edge strain %", Short, r => r.Plank.Bend.EdgeStrainPercent, 4),
-        new("twist deg/m", Short, r => r.Plank.Bend.TwistDegreesPerMetre, 2),
-        new("angle at keel deg", Short, r => r.Plank.KeelAngleDegrees, 2),
-        new("area mm2", 13, r => r.Plank.AreaMm2, 0),
-    ];
+    private static ImmutableArray<ColumnOf<PlankRow>> OnPaper(
+        (string Inboard, string Outboard, string Angle) ends
+    ) =>
+        [
+            new(
+                "net length",
+                14,
+                r => LengthText.ForPaper(r.Plank.NetLengthMm, r.Unit, RoundTo.Up)
+            ),
+            new(
+                "length to cut",
+                14,
+                r => LengthText.ForPaper(r.Plank.CutLengthMm, r.Unit, RoundTo.Up)
+            ),
+            new("widest", 12, r => PlankWords.Small(r.Plank.WidestMm, r.Unit, RoundTo.Up)),
+            new("narrowest", 12, r => PlankWords.Small(r.Plank.NarrowestMm, r.Unit)),
+            .. EndOnPaper(ends.Inboard, outboard: false),
+            .. EndOnPaper(ends.Outboard, outboard: true),
+            new("forward edge", 16, r => PlankWords.Edge(r.Plank.ForwardEdge, r.Unit)),
+            new("after edge", 16, r => PlankWords.Edge(r.Plank.AfterEdge, r.Unit)),
+            new("straight stock serves", 12, r => YesNo(r.Plank.StraightEdges)),
+            new("bend", 18, r => r.Plank.Bend.Verdict),
+            new(
+                "least radius",
+                13,
+                r =>
+                    r.Plank.Bend.LeastRadiusMm is { } radius
+                        ? PlankWords.Radius(radius, r.Unit)
+                        : "flat"
+            ),
+            new("fits both ends", Short, r => YesNo(r.Plank.FitBothEnds)),
+            new(
+                "drops in",
+                Short,
+                r => r.Plank.DropsIn is { } drops ? YesNo(drops) : TableCell.Empty
+            ),
+            new("notes", 60, r => r.Notes),
+        ];
+
+    private static ImmutableArray<ColumnOf<PlankRow>> InNumbers(
+        (string Inboard, string Outboard, string Angle) ends
+    ) =>
+        [
+            new("net length mm", Short, r => r.Plank.NetLengthMm, 2),
+            new("length to cut mm", Short, r => r.Plank.CutLengthMm, 2),
+            new("widest mm", Short, r => r.Plank.WidestMm, 2),
+            new("narrowest mm", Short, r => r.Plank.NarrowestMm, 2),
+            .. EndInNumbers(ends.Inboard, outboard: false),
+            .. EndInNumbers(ends.Outboard, outboard: true),
+            new("forward round mm", Short, r => r.Plank.ForwardEdge.RoundMm, 3),
+            new("forward hollow mm", Short, r => r.Plank.ForwardEdge.HollowMm, 3),
+            new("after round mm", Short, r => r.Plank.AfterEdge.RoundMm, 3),
+            new("after hollow mm", Short, r => r.Plank.AfterEdge.HollowMm, 3),
+            new("widest gap mm", Short, r => r.Plank.WidestGapMm, 3),
+            new("widest overlap mm", Short, r => r.Plank.WidestOverlapMm, 3),
+            new("least radius mm", Short, r => r.Plank.Bend.LeastRadiusMm, 0),
+            new("fibre strain %", Short, r => r.Plank.Bend.StrainPercent, 4),
+            new("edge strain %", Short, r => r.Plank.Bend.EdgeStrainPercent, 4),
+            new("twist deg/m", Short, r => r.Plank.Bend.TwistDegreesPerMetre, 2),
+            new(ends.Angle, Short, r => r.Plank.KeelAngleDegrees, 2),
+            new("area mm2", 13, r => r.Plank.AreaMm2, 0),
+        ];
 
     private static readonly ImmutableArray<ColumnOf<EndRow>> EndColumns =
     [
         new("plank", 9, e => e.Plank.Id.ToString()),
-        new("faces", Short, e => e.Reading.FacesOutboard ? "outboard" : "inboard"),
+        new("faces", Short, e => Facing(e)),
         new("at", Short, e => e.End.Word),
         new("cut", 26, e => EndWords.Cut(e.End, e.Unit)),
         new("angle", Sentence, e => EndWords.FromSquare(e.Plank.Id, e.Reading)),
@@ -135,6 +161,15 @@ public static class PlankTables
     /// <summary>Where a plank meets two edges at one end, both are told, parted by a stroke.</summary>
     private static string Joined(PlankRow row, bool outboard, Func<EndRow, string> word) =>
         string.Join(" / ", row.Facing(outboard).Select(word));
+
+    private static string Facing(EndRow end) =>
+        (end.Layer.Panel.HasKeel, end.Reading.FacesOutboard) switch
+        {
+            (true, true) => "outboard",
+            (true, false) => "inboard",
+            (false, true) => "upper",
+            (false, false) => "lower",
+        };
 
     private static string YesNo(bool yes) => yes ? "yes" : "no";
 

@@ -60,7 +60,7 @@ public sealed class ExpandedLayer
 
     public ImmutableArray<Vec2> UpperEdge { get; }
 
-    /// <summary>The girth at which a seam crosses a station, or on a panel without a keel ends on it, mm; null where it does neither. To the chords of the seam's own points.</summary>
+    /// <summary>The girth at which a seam crosses a station or ends on it, mm; null where it does neither. To the chords of the seam's own points.</summary>
     public double? GirthWhere(PlankEdge seam, ExpandedStation station)
     {
         ImmutableArray<Vec3> points = seam.Seam;
@@ -75,8 +75,7 @@ public sealed class ExpandedLayer
             last = edges.Finder.Of(points[high]);
         if (first.U < station.U == last.U < station.U)
         {
-            // Sheets of bottoms stay as issued: there a seam's end on the transom's station is told only where rounding puts it beyond.
-            return Panel.HasKeel ? null : EndOn(station, first, last);
+            return EndOn(station, first, last);
         }
 
         while (high - low > 1)

@@ -25,13 +25,21 @@ public sealed class SeamsAtTheStemTests
     [Theory]
     [InlineData("day-launch")]
     [InlineData("wall-sided")]
-    public void EverySeamThatEndsOnAStationIsUnderIt(string name)
+    public void EverySeamThatEndsOnAStationIsUnderIt(string name) => AllAreThere(Topside(name));
+
+    /// <summary>A bottom's too: the tender's transom is a station of her table.</summary>
+    [Theory]
+    [InlineData("tender")]
+    [InlineData("survey-launch")]
+    public void EverySeamOfABottomThatEndsOnAStationIsUnderIt(string name) =>
+        AllAreThere(DemoPlans.Of(name));
+
+    private static void AllAreThere(BottomPlan plan)
     {
-        BottomPlan topside = Topside(name);
         int met = 0;
-        foreach (PlankLayerPlan layer in topside.PlankLayers)
+        foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
-            var expanded = ExpandedLayer.Of(topside, layer);
+            var expanded = ExpandedLayer.Of(plan, layer);
             foreach (
                 (PanelEdge at, ExpandedStation station) in new[]
                 {

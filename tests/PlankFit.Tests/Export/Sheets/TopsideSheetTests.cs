@@ -122,6 +122,8 @@ public sealed class TopsideSheetTests
             plan.AllPlankLayers.Sum(l => l.Layer.Starboard.Length + l.Layer.Port.Length),
             table.Rows.Length
         );
+        Assert.Contains(table.Columns, c => c.Name == "outboard or upper end at");
+        Assert.DoesNotContain(table.Columns, c => c.Name == "angle at keel deg");
     }
 
     private static IEnumerable<string> Lettered(Drawing sheet) =>
