@@ -19,6 +19,8 @@ internal sealed record CardNotes(
     private const int MostFootLines = 3;
     private const string More = "More in the lists.";
 
+    /// <param name="own">Of the plank itself: none of them is left out, a figure to cut to may be among them.</param>
+    /// <param name="ofParts">Of the later parts, which have lists of their own.</param>
     public static CardNotes Of(
         IEnumerable<string> own,
         IEnumerable<string> ofParts,
@@ -27,20 +29,28 @@ internal sealed record CardNotes(
         double cardMm
     )
     {
-        List<IReadOnlyList<string>> column = [.. own.Select(n => Letters.Wrap(n, Size, columnMm))];
-        List<string> foot = [];
-        double left = columnHighMm - column.Sum(HighMm);
-        bool all = true;
-        foreach (string note in ofParts)
+        List<IReadOnlyList<string>> column = [];
+        double left = columnHighMm;
+        bool Stands(string note)
         {
             IReadOnlyList<string> narrow = Letters.Wrap(note, Size, columnMm);
-            if (HighMm(narrow) <= left)
+            if (HighMm(narrow) > left)
             {
-                column.Add(narrow);
-                left -= HighMm(narrow);
-                continue;
+                return false;
             }
 
+            column.Add(narrow);
+            left -= HighMm(narrow);
+            return true;
+        }
+
+        // A plank with three ends has a narrow column: what its own notes lack there they have across the card, before those of any part.
+        string[] beyond = [.. own.Where(n => !Stands(n))];
+        List<string> foot =
+            beyond.Length == 0 ? [] : [.. Letters.Wrap(Sentences(beyond), Size, cardMm)];
+        bool all = true;
+        foreach (string note in ofParts.Where(n => !Stands(n)))
+        {
             IReadOnlyList<string> across = Letters.Wrap(note, Size, cardMm);
             if (foot.Count + across.Count <= MostFootLines)
             {
@@ -56,9 +66,21 @@ internal sealed record CardNotes(
         {
             column.Add([More]);
         }
+        else if (
+            !all
+            && foot.Count > 0
+            && Letters.Wrap($"{foot[^1]} {More}", Size, cardMm).Count == 1
+        )
+        {
+            foot[^1] = $"{foot[^1]} {More}";
+        }
 
         return new([.. column], [.. foot]);
     }
+
+    /// <summary>Notes one after the other, each with its full stop.</summary>
+    private static string Sentences(IEnumerable<string> notes) =>
+        string.Join(' ', notes.Select(n => n.EndsWith('.') ? n : n + "."));
 
     /// <summary>What the lines across the card take of its height.</summary>
     public double FootMm => Foot.IsEmpty ? 0 : (Foot.Length * LineMm) + GapMm;

@@ -13,7 +13,7 @@ internal static class WholeMix
     private const double Better = 1e-7;
 
     /// <param name="below">Only a mix cheaper than this is of use.</param>
-    /// <param name="nodes">The search stops after so many: the same answer on any machine.</param>
+    /// <param name="effort">A measure of how long the search goes on: the same answer on any machine.</param>
     /// <returns>Null where none was found.</returns>
     public static CuttingPlan? Of(
         NestLot lot,

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Planking.Whole;
 
 namespace PlankFit.Planking.Hulls;
 
@@ -11,7 +10,7 @@ public sealed record OffsetTable(ImmutableArray<Station> Stations, ImmutableArra
 {
     public OffsetLine? Find(string line) => Lines.FirstOrDefault(l => l.Name == line);
 
-    /// <summary>A line that is known to be there: <see cref="JobChecks"/> has asked for all that a job names.</summary>
+    /// <summary>A line that is known to be there: what a job names is asked for before anything is laid.</summary>
     /// <exception cref="ArgumentException">It is not.</exception>
     public OffsetLine Named(string line) =>
         Find(line) ?? throw new ArgumentException($"the table has no line '{line}'", nameof(line));

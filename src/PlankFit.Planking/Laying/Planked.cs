@@ -70,10 +70,6 @@ public sealed record Planked(
     /// <summary>How planks that are sawn fit the places that they have now.</summary>
     internal ImmutableArray<SawnRow> CutRows { get; init; } = [];
 
-    /// <summary>The plank that a person names, in capitals or not; null where there is none.</summary>
-    public Plank? Find(string words) =>
-        PlankId.Parse(words.ToUpperInvariant()) is { } id ? Find(id) : null;
-
     /// <summary>The plank of this name, or null.</summary>
     public Plank? Find(PlankId id) =>
         PlankLayers.SelectMany(l => l.On(id.Side)).FirstOrDefault(p => p.Id == id);

@@ -48,7 +48,7 @@ internal static class SharedEdges
         }
     }
 
-    /// <summary>Planks that are fit at the shared line are cut square there; where the panels do not meet squarely one skin does not close upon the other.</summary>
+    /// <summary>Planks that are fit at the shared line are cut square there; where the panels meet neither squarely nor flat one skin does not close upon the other.</summary>
     private static Finding? Corner(BottomPlan lower, BottomPlan upper)
     {
         EndRules ends = upper.Job.Ends;
@@ -61,7 +61,9 @@ internal static class SharedEdges
             .Select(p =>
             {
                 double between = Math.Acos(Math.Clamp(p.Lower.Normal.Dot(p.Upper.Normal), -1, 1));
-                return (Math.Abs((Math.PI / 2) - between), p.Upper.P.X);
+                // Two panels that meet nearly flat are butted and not lapped: each end then wants half of what lies between them.
+                double off = Math.Min(Math.Abs((Math.PI / 2) - between), between / 2);
+                return (off, p.Upper.P.X);
             })
             .DefaultIfEmpty()
             .MaxBy(p => p.Item1);
@@ -71,7 +73,7 @@ internal static class SharedEdges
             ? new(
                 Severity.Warning,
                 panel.Name,
-                $"its planks are fit at the {panel.Lower}, cut square there, and the panels do not meet squarely: up to {LengthText.ForPaper(mm, upper.Job.Units)} through the thickness is wanting or too much for a lap, most at x = {LengthText.ForPaper(x, upper.Job.Units)}; leave them long there and plane them in place"
+                $"its planks are fit at the {panel.Lower}, cut square there, and the panels meet neither squarely nor flat: up to {LengthText.ForPaper(mm, upper.Job.Units)} through the thickness is wanting or too much for a lap or a butt, most at x = {LengthText.ForPaper(x, upper.Job.Units)}; leave them long there and plane them in place"
             )
             : null;
     }

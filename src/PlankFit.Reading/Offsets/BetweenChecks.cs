@@ -9,7 +9,7 @@ namespace PlankFit.Reading.Offsets;
 internal static class BetweenChecks
 {
     /// <summary>What a table in eighths of an inch cannot tell apart, mm: a line may be off its place by so much.</summary>
-    private const double Unsure = 3.2;
+    private const double UnsureMm = 3.2;
 
     /// <param name="named">Where the job names its lines.</param>
     public static IEnumerable<Finding> Of(
@@ -61,5 +61,5 @@ internal static class BetweenChecks
         && SectionPoint.Of(between, station) is { } point
         && SectionPoint.Of(upper, station) is { } to
         && point.Along(from, to) is var along
-        && (along < -Unsure || along > from.To(to) + Unsure);
+        && (along < -UnsureMm || along > from.To(to) + UnsureMm);
 }
