@@ -96,7 +96,7 @@ internal static class JoinedBoards
         double[] areas = [.. boards.Select(b => problem.Boards[b.Board].AreaMm2)];
         double[] sorted = [.. areas.Order()];
         int[] bySize = [.. Enumerable.Range(0, areas.Length).OrderBy(b => areas[b])];
-        if (2 * sorted[0] > whole * (1 + Summing))
+        if (sorted.Length < 2 || 2 * sorted[0] > whole * (1 + Summing))
         {
             yield break;
         }

@@ -102,6 +102,20 @@ public sealed class ManyPiecesPatienceTests
         Assert.True(patience.Looks >= Many, $"{patience.Looks} looks");
     }
 
+    /// <summary>A piece that goes into no board, and a board that goes into no plan: there is nothing to join.</summary>
+    [Fact]
+    public void APlanWithoutABoardHasNoneToJoin()
+    {
+        NestPlan plan = Of(
+            [SawPieces.Rectangle("S1-01", 2000, 100)],
+            [SawPieces.Board("B-01", 1000, 100)],
+            new(CancellationToken.None),
+            new ClassicalCases.Nowhere()
+        );
+        Assert.Empty(plan.Boards);
+        Assert.Single(plan.Unplaced);
+    }
+
     /// <summary>Time without end, and how often a class of the program has asked for it.</summary>
     private sealed class AskedBy(string name) : Patience(CancellationToken.None)
     {
