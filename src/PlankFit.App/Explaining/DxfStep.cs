@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
+using PlankFit.Draughting.Dxf;
 using PlankFit.Export.Patterns;
 using PlankFit.Export.Story;
 using PlankFit.Planking.Planks;
@@ -14,14 +15,14 @@ internal static class DxfStep
     public static StoryStep Of(BottomPlan plan, Plank plank)
     {
         using var stream = new MemoryStream();
-        LayFiles.WritePlankDxf(plan, plank, PlankFit.Draughting.Dxf.DxfVersion.R2000, stream);
+        LayFiles.WritePlankDxf(plan, plank, DxfVersion.R2000, stream);
         string[] lines = System
             .Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length)
             .Split('\n', StringSplitOptions.TrimEntries);
         int at = FirstVertexOfCut(lines);
         ImmutableArray<string>.Builder told = ImmutableArray.CreateBuilder<string>();
         told.Add(
-            $"{LayFiles.PlankDxfName(plank, PlankFit.Draughting.Dxf.DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
+            $"{LayFiles.PlankDxfName(plank, DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
         );
         if (at >= 0)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Units;
@@ -40,7 +41,7 @@ public static class SectionDrawing
             Title(job, section),
             box.Width,
             box.Height,
-            [.. pad.Shapes.Select(s => PlankFit.Draughting.Tiling.Placed.By(s, move))]
+            [.. pad.Shapes.Select(s => Placed.By(s, move))]
         );
     }
 

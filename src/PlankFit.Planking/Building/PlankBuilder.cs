@@ -100,13 +100,7 @@ internal sealed class PlankBuilder(
             after = row.After(index);
         Seam? net = Crossings.Find(Region, own);
         double zero = net?.In.S ?? (forward ?? after)!.In.S;
-        var map = StripMap.About(
-            Region,
-            own,
-            Math.Clamp(zero, own.From, own.To),
-            widthMm,
-            tracing
-        );
+        var map = StripMap.About(Region, own, Math.Clamp(zero, own.From, own.To), widthMm, tracing);
         PlankSide? ahead = forward is null ? null : PlankSide.Along(Region, map, forward, ChordMm);
         PlankSide? behind = after is null ? null : PlankSide.Along(Region, map, after, ChordMm);
         var ends = new EndPieces(faces, map, rules, keelSide, ChordMm);
@@ -224,9 +218,7 @@ internal sealed class PlankBuilder(
                 .Range(0, Looks + 1)
                 .Max(i =>
                 {
-                    Uv uv = seam.Line.UvAt(
-                        seam.In.S + ((seam.Out.S - seam.In.S) * i / Looks)
-                    );
+                    Uv uv = seam.Line.UvAt(seam.In.S + ((seam.Out.S - seam.In.S) * i / Looks));
                     return Math.Abs(Region.Surface.At(uv.U, uv.V).GaussCurvature);
                 });
         // At a distance n of a geodesic lengths along it are out by K n²/2, and angles by no more than that.

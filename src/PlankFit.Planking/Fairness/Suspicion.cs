@@ -55,11 +55,7 @@ public sealed record Suspicion(
     {
         string message = Message(unit);
         string stop = message.EndsWith('?') ? "" : ".";
-        return new(
-            PlankFit.Planking.Findings.Severity.Warning,
-            Where,
-            $"{message}{stop} {WhatToDo}"
-        );
+        return new(Findings.Severity.Warning, Where, $"{message}{stop} {WhatToDo}");
     }
 
     private string WhatToDo =>

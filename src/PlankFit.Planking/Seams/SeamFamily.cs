@@ -63,8 +63,7 @@ internal static class SeamFamily
         {
             Seam one = forward ?? after!;
             double half =
-                (forward is null ? -1 : 1)
-                * (awayMm ?? (0.5 * (spec.WidthMm - StockRoom.SpareMm)));
+                (forward is null ? -1 : 1) * (awayMm ?? (0.5 * (spec.WidthMm - StockRoom.SpareMm)));
             Neighbour n = Neighbours.Fit(one.Line, one.In.S, one.Out.S, _ => half);
 
             // Nowhere further than half the stock: the seam is then the stock's own edge.
