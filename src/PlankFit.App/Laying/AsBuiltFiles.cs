@@ -10,7 +10,7 @@ namespace PlankFit.App.Laying;
 internal static class AsBuiltFiles
 {
     public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
-        plan.Standing is not { } standing
+        plan.AsBuiltOfAll is not { } standing
             ? []
             :
             [
