@@ -118,7 +118,7 @@ internal static class Commands
             Arity = ArgumentArity.OneOrMore,
         };
         var cut = new Command(
-            "cut",
+            "sawn",
             "Mark planks as sawn: their shapes are written down beside the job, and no later lay-out moves or renumbers them."
         );
         var forget = new Option<bool>("--forget")

@@ -14,13 +14,13 @@ internal static class AsBuiltFiles
             ? []
             :
             [
-                MadeFiles.File("standing.json", s => AsBuiltJson.Write(plan.Job, standing, s)),
+                MadeFiles.File("as-built.json", s => AsBuiltJson.Write(plan.Job, standing, s)),
                 MadeFiles.File(
-                    "standing.csv",
+                    "as-built.csv",
                     s => Csv.Write(AsBuiltTables.Of(plan.Job, standing), s)
                 ),
                 MadeFiles.Pdf(
-                    "standing.pdf",
+                    "as-built.pdf",
                     plan,
                     "the hull as it stands",
                     () => AsBuiltPages.Of(plan, standing)

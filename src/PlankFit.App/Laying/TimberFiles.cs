@@ -16,6 +16,6 @@ internal static class TimberFiles
             [
                 MadeFiles.Pdf("timber.pdf", plan, "timber", () => TimberSheets.Of(plan, timber)),
                 MadeFiles.File("timber.csv", s => Csv.Write(TimberTables.Planks(plan), s)),
-                MadeFiles.File("woods.csv", s => Csv.Write(TimberTables.Woods(plan), s)),
+                MadeFiles.File("species.csv", s => Csv.Write(TimberTables.Woods(plan), s)),
             ];
 }

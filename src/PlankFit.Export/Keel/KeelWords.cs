@@ -66,7 +66,7 @@ public static class KeelWords
     public static string ToDo(Job job, KeelLayerPlan layer, KeelStation row)
     {
         string Mm(double mm) => Fine(Math.Abs(mm), job.Units);
-        return row.PositionMm < layer.FadesAtMm ? "faded here: planks are left long"
+        return row.PositionMm < layer.FadesAtMm ? "has run out here: planks are left long"
             : !IsOff(job.Keel, row) ? "nothing: within tolerance"
             : !row.Measured && layer.On(row.Side).Any(r => r.Measured)
                 ? $"not measured; by its neighbours {Mm(row.TakeOffSideMm)} too {(row.TakeOffSideMm > 0 ? "wide" : "narrow")}: measure it"

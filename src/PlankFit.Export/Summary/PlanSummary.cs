@@ -11,7 +11,7 @@ namespace PlankFit.Export.Summary;
 
 /// <summary>What a person is told of a plan at the end of the work.</summary>
 /// <param name="WidestGap">The plank whose straight edge would open furthest from its neighbour's; null where none opens.</param>
-/// <param name="WidestOverlap">The plank whose straight edge would clash most; null where none does.</param>
+/// <param name="WidestOverlap">The plank whose straight edge would overlap most; null where none does.</param>
 /// <param name="WorstBend">The plank with the greatest fibre strain from bending; null where all are flat.</param>
 /// <param name="StockMm">Lengths to cut of all planks, or of their pieces, added up.</param>
 /// <param name="LookFirst">What to look at first, the gravest first; never empty while there is a plank.</param>
@@ -63,8 +63,8 @@ public sealed record PlanSummary(
             {
                 (null, null) => "close everywhere.",
                 ({ } gap, null) => Gap(gap, unit) + ".",
-                (null, { } clash) => Clash(clash, unit) + ".",
-                ({ } gap, { } clash) => $"{Gap(gap, unit)}; {Clash(clash, unit)}.",
+                (null, { } overlap) => Overlap(overlap, unit) + ".",
+                ({ } gap, { } overlap) => $"{Gap(gap, unit)}; {Overlap(overlap, unit)}.",
             };
         yield return WorstBend is { } bent
             ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius "
@@ -85,8 +85,8 @@ public sealed record PlanSummary(
     private static string Gap(Plank p, LengthUnit unit) =>
         $"widest opening {LengthText.FormatExact(p.WidestGapMm, Fine(unit))} at {p.Id}";
 
-    private static string Clash(Plank p, LengthUnit unit) =>
-        $"widest clash {LengthText.FormatExact(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
+    private static string Overlap(Plank p, LengthUnit unit) =>
+        $"widest overlap {LengthText.FormatExact(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
 
     /// <summary>Tenths of a millimetre say little in metres, and thousandths of an inch little in feet.</summary>
     private static LengthUnit Fine(LengthUnit unit) =>

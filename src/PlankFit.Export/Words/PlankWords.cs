@@ -131,7 +131,7 @@ public static class PlankWords
     private static string Misfit(Plank plank, LengthUnit unit)
     {
         string gap = $"open by up to {Small(plank.WidestGapMm, unit, RoundTo.Up)}",
-            overlap = $"clash by up to {Small(plank.WidestOverlapMm, unit, RoundTo.Up)}";
+            overlap = $"overlap by up to {Small(plank.WidestOverlapMm, unit, RoundTo.Up)}";
         return plank.WidestOverlapMm <= 0 ? gap
             : plank.WidestGapMm <= 0 ? overlap
             : $"{gap} and {overlap}";

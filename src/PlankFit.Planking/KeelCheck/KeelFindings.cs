@@ -105,7 +105,7 @@ internal static class KeelFindings
         return new(
             Severity.Note,
             $"keel, {layer.Spec.Name}",
-            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} {KeelPlaces.Of(planked.Hull, x, planked.Job.Units)}: forward of that {planks}"
+            $"{(layer.Spec.FromMm is null ? "it runs out" : "it begins")} {KeelPlaces.Of(planked.Hull, x, planked.Job.Units)}: forward of that {planks}"
         );
     }
 

@@ -300,7 +300,7 @@ internal static class LayerPlanner
             if (number < row.FirstNumber || number >= row.FirstNumber + row.Planks)
             {
                 throw new JobFaultException(
-                    "[standing] fitted",
+                    "[as-built] fitted",
                     $"layer {spec.Name} has no plank {number}: it runs from {row.FirstNumber} to {row.FirstNumber + row.Planks - 1}"
                 );
             }

@@ -84,9 +84,9 @@ internal static class PlankingChecks
         {
             yield return new(
                 Severity.Error,
-                Subject.Of("[standing] from") with
+                Subject.Of("[as-built] from") with
                 {
-                    Key = "standing.from",
+                    Key = "as-built.from",
                 },
                 $"station {name} is not one of the {job.Hull.Panel.Name}'s: it runs from {hull.Stations[0].Name} to {hull.Stations[^1].Name}"
             );

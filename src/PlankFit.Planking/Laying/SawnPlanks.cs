@@ -116,7 +116,7 @@ internal static class SawnPlanks
         new(
             Severity.Warning,
             sawn.Id,
-            $"it is sawn, and {why}: nothing is laid on from it, and a plank of this number is another; put it aside, and take it off the record (`plankfit cut JOB {sawn.Id} --forget`), or put the job back as it was"
+            $"it is sawn, and {why}: nothing is laid on from it, and a plank of this number is another; put it aside, and take it off the record (`plankfit sawn JOB {sawn.Id} --forget`), or put the job back as it was"
         );
 
     /// <summary>

@@ -24,7 +24,7 @@ internal static class TimberFindings
                 yield return new(
                     Severity.Warning,
                     $"layer {layer.Planks.Name}",
-                    "no wood is named for it, in the layer or in [timber]: it has no weight and no movement, and its bend is judged by radius alone"
+                    "no species is named for it, in the layer or in [timber]: it has no weight and no movement, and its bend is judged by radius alone"
                 );
             }
         }

@@ -254,7 +254,7 @@ public static partial class MeasuredText
                     row,
                     2,
                     id,
-                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit cut` or under [standing] fitted"
+                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit sawn` or under [as-built] fitted"
                 );
                 return;
             }

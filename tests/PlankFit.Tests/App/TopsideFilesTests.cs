@@ -144,7 +144,7 @@ public sealed class TopsideFilesTests
         );
         Assert.Equal(ExitCode.Done, marked.Exit);
         string record = File.ReadAllText(
-            Path.Combine(Path.GetDirectoryName(job)!, "cut-planks.json")
+            Path.Combine(Path.GetDirectoryName(job)!, "sawn-planks.json")
         );
         foreach (string id in new[] { "ST1-03", "ST1-04", "ST1-05", "S1-02" })
         {

@@ -93,7 +93,7 @@ public sealed class PlanSummaryTests
         string[] lines = [.. summary.Lines(LengthUnit.Foot)];
         // 0.74 mm = 0.0291 in; 900 mm = 2.953 ft; 300 mm = 11 13/16 in (11.81).
         Assert.Contains(
-            "Straight edges: widest opening 0.029 in at P1-09; widest clash 0.012 in at S1-11.",
+            "Straight edges: widest opening 0.029 in at P1-09; widest overlap 0.012 in at S1-11.",
             lines
         );
         Assert.Contains(

@@ -59,7 +59,7 @@ public sealed class JobReaderTests : IDisposable
             angle = 47.5
             master = "5-4-6+"
             hold = "angle"
-            drift = 5
+            angle-drift = 5
             gap = "1/32 in"
             stagger = 0.5
             [[layer]]
