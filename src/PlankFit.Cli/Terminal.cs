@@ -102,9 +102,9 @@ internal static class Terminal
             Console.Error.WriteLine(line);
         }
 
-        foreach (Finding finding in FindingsText.GravestFirst(report.Findings))
+        foreach (string line in report.Told())
         {
-            Console.Error.WriteLine(FindingsText.Line(finding));
+            Console.Error.WriteLine(line);
         }
 
         foreach (string line in report.Lines)

@@ -26,6 +26,9 @@ namespace PlankFit.App.Laying;
 /// <summary>Every file that `lay` leaves for the bench, by name; those that take longest first.</summary>
 internal static class LayFiles
 {
+    /// <summary>The page that has all that was found.</summary>
+    public const string BeforeYouSaw = "before-you-saw.pdf";
+
     public static ImmutableArray<FileWork> Of(BottomPlan plan)
     {
         ImmutableArray<FileWork>.Builder work = ImmutableArray.CreateBuilder<FileWork>();
@@ -46,6 +49,9 @@ internal static class LayFiles
         work.Add(MadeFiles.File("plank-list.xlsx", s => PlankListXlsx.Write(plan, s)));
         work.Add(
             MadeFiles.File("summary.txt", s => s.Write(Encoding.UTF8.GetBytes(SummaryText(plan))))
+        );
+        work.Add(
+            MadeFiles.Pdf(BeforeYouSaw, plan, "before you saw", () => BeforeYouSawPages.Of(plan))
         );
         work.Add(
             MadeFiles.Pdf(
@@ -185,9 +191,9 @@ internal static class LayFiles
                 .. NestRun.First(plan),
                 $"{plan.Job.Name}, revision {plan.Job.Revision}",
                 "",
-                .. PlanSummary.Of(plan).Lines(plan.Job.Units),
+                .. FindingsText.Ranked(Export.Summary.BeforeYouSaw.All(plan)),
                 "",
-                FindingsText.Listing(plan.Findings),
+                .. PlanSummary.Of(plan).Lines(plan.Job.Units),
             ]
         ) + "\n";
 }

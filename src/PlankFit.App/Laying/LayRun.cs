@@ -47,17 +47,18 @@ public static class LayRun
             : null;
         return new(
             NestRun.Exit(plan),
-            plan.Findings,
+            BeforeYouSaw.All(plan),
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. PlanSummary.Of(plan).Lines(plan.Job.Units),
                 .. NestRun.Lines(plan),
-                $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
+                $"{written.Count} files are in {request.Folder}: start with {LayFiles.BeforeYouSaw}, then check-before-sawing.pdf.",
             ],
             json
         )
         {
             First = NestRun.First(plan),
+            AllIn = LayFiles.BeforeYouSaw,
         };
     }
 }

@@ -14,7 +14,7 @@ namespace PlankFit.Export.Summary;
 /// <param name="WidestOverlap">The plank whose straight edge would overlap most; null where none does.</param>
 /// <param name="WorstBend">The plank with the greatest fibre strain from bending; null where all are flat.</param>
 /// <param name="StockMm">Lengths to cut of all planks, or of their pieces, added up.</param>
-/// <param name="LookFirst">What to look at first, the gravest first; never empty while there is a plank.</param>
+/// <param name="LookFirst">What to look at first, what costs most first; never empty while there is a plank.</param>
 public sealed record PlanSummary(
     ImmutableArray<LayerSummary> Layers,
     Plank? WidestGap,
@@ -43,12 +43,17 @@ public sealed record PlanSummary(
             Greatest(planks, p => p.WidestOverlapMm, NothingMm),
             Greatest(planks, p => p.Bend.StrainPercent, NothingPercent),
             planks.Sum(p => JointWords.StockMm(plan.PanelOf(p.Id), p)),
-            SummaryLooks.First(plan, planks)
+            [.. BeforeYouSaw.First(plan)]
         )
         {
             Timber = [.. plan.Panels.SelectMany(TimberSummary.Lines)],
         };
     }
+
+    /// <summary>The summary and what to look at first.</summary>
+    public IEnumerable<string> AllLines(LengthUnit unit) =>
+        Lines(unit)
+            .Concat(LookFirst.Select((look, i) => (i == 0 ? "Look first: " : "Then: ") + look));
 
     /// <summary>The summary as lines for a terminal, in the job's unit.</summary>
     public IEnumerable<string> Lines(LengthUnit unit)
@@ -74,11 +79,6 @@ public sealed record PlanSummary(
         foreach (string line in Timber)
         {
             yield return line;
-        }
-
-        for (int i = 0; i < LookFirst.Length; i++)
-        {
-            yield return (i == 0 ? "Look first: " : "Then: ") + LookFirst[i];
         }
     }
 

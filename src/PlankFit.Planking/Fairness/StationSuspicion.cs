@@ -41,6 +41,9 @@ public sealed record StationSuspicion(
             Where,
             $"{lines} would all run fair if the station stood {size} {where} than it is written{how}. "
                 + "Look at the positions in the source, or measure; change the table only to what these bear out"
-        );
+        )
+        {
+            Rank = Rank.DoNotSaw,
+        };
     }
 }

@@ -59,7 +59,10 @@ public sealed record Suspicion(
             PlankFit.Planking.Findings.Severity.Warning,
             Where,
             $"{message}{stop} {WhatToDo}"
-        );
+        )
+        {
+            Rank = Rank.DoNotSaw,
+        };
     }
 
     private string WhatToDo =>

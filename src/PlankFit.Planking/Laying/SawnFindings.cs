@@ -57,6 +57,9 @@ public static class SawnFindings
                 where,
                 $"{widest.Id} must be {LengthText.ForPaper(widest.WidestMm, job.Units, RoundTo.Up)} wide to fill the room between planks that are fitted or sawn, and the stock is {LengthText.ForPaper(layer.Planks.WidthMm, job.Units)}: saw it from wider stock"
             )
+            {
+                Rank = Rank.DoNotSaw,
+            }
             : null;
     }
 }

@@ -51,6 +51,9 @@ internal static class SawnHeads
                         plank.Id,
                         $"it is sawn heading {Word(plank.SawnFor!.Heads)}, across the other planks of its layer: nothing is laid on from it; put it aside, and take it off the record (`plankfit sawn JOB {plank.Id} --forget`)"
                     )
+                    {
+                        Rank = Rank.DoNotSaw,
+                    }
                 );
             }
         }

@@ -24,7 +24,8 @@ internal static class SawnMisfits
     )
     {
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
-        Finding Told(string what) => new(Severity.Warning, sawn.Id, $"it is sawn, and {what}");
+        Finding Told(string what, Rank rank = Rank.SawAfter) =>
+            new(Severity.Warning, sawn.Id, $"it is sawn, and {what}") { Rank = rank };
 
         // Shifted bodily with its seams a plank still fits: what counts across is the room between them.
         var fit = SawnFit.Of(sawn, now, layer);
@@ -66,7 +67,10 @@ internal static class SawnMisfits
                         Severity.Warning,
                         sawn.Id,
                         $"it is sawn to fit at the {end.Word}, where the plank of its number no longer ends"
-                    );
+                    )
+                    {
+                        Rank = Rank.DoNotSaw,
+                    };
                 }
 
                 continue;
@@ -79,13 +83,15 @@ internal static class SawnMisfits
             if (end.Cut == EndCut.Fit && Math.Abs(shorter) > ToldMm)
             {
                 yield return Told(
-                    $"its end at the {end.Word} no longer fits: as the hull stands it is about {Mm(Math.Abs(shorter))} {(shorter > 0 ? "short" : "long")}; {(shorter <= 0 || shorter <= end.AllowanceMm ? "scribe and trim" : "glue a piece on, or saw it anew")}"
+                    $"its end at the {end.Word} no longer fits: as the hull stands it is about {Mm(Math.Abs(shorter))} {(shorter > 0 ? "short" : "long")}; {(shorter <= 0 || shorter <= end.AllowanceMm ? "scribe and trim" : "glue a piece on, or saw it anew")}",
+                    shorter <= 0 || shorter <= end.AllowanceMm ? Rank.SawAfter : Rank.DoNotSaw
                 );
             }
             else if (end.Cut == EndCut.LeftLong && shorter > (end.OverhangMm ?? 0) + ToldMm)
             {
                 yield return Told(
-                    $"its end at the {end.Word} does not reach: it was left {Mm(end.OverhangMm ?? 0)} long, and as the hull stands the edge lies {Mm(shorter)} further out; glue a piece on, or saw it anew"
+                    $"its end at the {end.Word} does not reach: it was left {Mm(end.OverhangMm ?? 0)} long, and as the hull stands the edge lies {Mm(shorter)} further out; glue a piece on, or saw it anew",
+                    Rank.DoNotSaw
                 );
             }
         }

@@ -117,7 +117,10 @@ internal static class SawnPlanks
             Severity.Warning,
             sawn.Id,
             $"it is sawn, and {why}: nothing is laid on from it, and a plank of this number is another; put it aside, and take it off the record (`plankfit sawn JOB {sawn.Id} --forget`), or put the job back as it was"
-        );
+        )
+        {
+            Rank = Rank.DoNotSaw,
+        };
 
     /// <summary>
     /// Ticks stand so far from the inboard end of their seam. Where that end has moved since one of two neighbours was sawn the other's would not meet them: none

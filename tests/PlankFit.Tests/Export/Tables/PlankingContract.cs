@@ -120,6 +120,7 @@ internal static class PlankingContract
     private static readonly Dictionary<string, string> Finding = new()
     {
         ["severity"] = "note|warning|error",
+        ["rank"] = "know|saw only after|do not saw",
         ["where"] = "text",
         ["message"] = "text",
     };
