@@ -50,7 +50,8 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
         );
     }
 
-    /// <summary>ezdxf opens every plank's file with no error and no fix, and its outlines are the flat shapes of planking.json to 0.001 mm.</summary>
+    /// <summary>ezdxf opens every plank's file with no error and no fix, and its outlines are the flat shapes of planking.json: their corners, and chords that keep
+    /// within 0.01 mm of the shape, of which planking.json has 0.002.</summary>
     [Theory]
     [InlineData("r2000")]
     [InlineData("r12")]
@@ -104,7 +105,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             Vec2[] drawn = read[id];
             Assert.All(
                 should,
-                p => Assert.True(DistanceTo(drawn, p) < 0.001, $"{id}: {DistanceTo(drawn, p)} mm")
+                p => Assert.True(DistanceTo(drawn, p) < 0.008, $"{id}: {DistanceTo(drawn, p)} mm")
             );
             Assert.All(drawn, p => Assert.True(DistanceTo(should, p) < 0.001));
             compared++;
