@@ -89,7 +89,7 @@ public sealed class PlanSummaryTests
             lines
         );
         Assert.Contains(
-            "Hardest bend: S1-05, 2.95 ft radius 0'-11 13/16\" from its inboard end, soak or steam to form.",
+            "Hardest bend: S1-05, 2.95 ft radius 0'-11 13/16\" from its inboard end, soak or steam to form (an estimate, as every verdict is).",
             lines
         );
     }

@@ -54,7 +54,7 @@ public class LengthTextTests
 
     [Theory]
     [InlineData(64.75, "5-4-6")]
-    [InlineData(64.8125, "5-4-6+")] // 5 ft 4 13/16 in: the contract's own example
+    [InlineData(64.8125, "5-4-6+")] // 5 ft 4 13/16 in: the formula's own example
     [InlineData(64.78125, "5-4-6 1/4")]
     [InlineData(64.84375, "5-4-6 3/4")]
     [InlineData(11.99, "1-0-0")] // 11 31/32 and more carries through eighths and inches

@@ -18,7 +18,7 @@ public sealed class JobReaderTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Fact]
-    public void DefaultsAreThoseOfTheContract()
+    public void DefaultsAreThoseOfTheManual()
     {
         Job job = Texts.Sound();
         Assert.Equal("Test punt", job.Name);
@@ -35,7 +35,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void EverythingThatTheContractNamesIsRead()
+    public void EverythingThatTheManualNamesIsRead()
     {
         Job job = Texts.Sound(
             """

@@ -43,7 +43,7 @@ public class LengthNotationTests
     [InlineData("2½ in", 63.5)]
     [InlineData("⅜\"", 9.525)]
     [InlineData("5/4 in", 31.75)] // five-quarter stock
-    [InlineData("5'-4 3/4\"", 1644.65)] // the contract's example, = 5-4-6
+    [InlineData("5'-4 3/4\"", 1644.65)] // feet, inches and a fraction, = 5-4-6
     [InlineData("5' 4.75\"", 1644.65)]
     [InlineData("5′ 4¾″", 1644.65)]
     [InlineData("5ft 4 3/4in", 1644.65)]

@@ -16,9 +16,9 @@ public sealed class MeasuredTextTests
         []
     );
 
-    /// <summary>The contract's own example.</summary>
+    /// <summary>The manual's own example.</summary>
     [Fact]
-    public void TheContractsExampleIsRead()
+    public void TheManualsExampleIsRead()
     {
         (AsBuiltSpec spec, ImmutableArray<Finding> findings) = Read(
             "what,where,side,value        # one row a measurement"
