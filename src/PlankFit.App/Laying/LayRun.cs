@@ -1,4 +1,3 @@
-using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
@@ -46,18 +45,18 @@ public static class LayRun
             ? WrittenFiles.Text(s => PlankingJson.Write(OnPlanks.Of(plan), s))
             : null;
         return new(
-            NestRun.Exit(plan),
+            NestTold.Exit(plan),
             plan.Findings,
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. PlanSummary.Of(plan).Lines(plan.Job.Units),
-                .. NestRun.Lines(plan),
-                $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
+                .. NestTold.Lines(plan),
+                $"{written.Count} files are in {request.Folder}: start with {MadeFiles.Book}.",
             ],
             json
         )
         {
-            First = NestRun.First(plan),
+            First = NestTold.First(plan),
         };
     }
 }
