@@ -137,7 +137,7 @@ internal static class AsBuiltLists
         new(
             Block("keel half-widths"),
             [
-                "Only the keel was measured: see keel.pdf for what it is and what it does to the planks.",
+                "Only the keel was measured: see the sheets of the keel for what it is and what it does to the planks.",
             ],
             [new("", 1, false)],
             []

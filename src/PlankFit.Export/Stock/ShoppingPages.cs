@@ -108,7 +108,7 @@ public static class ShoppingPages
     ) =>
         new(
             Block(plan, "boards that are cut into"),
-            [.. summary, "In the order of the stock's files; cut-sheets.pdf shows each."],
+            [.. summary, "In the order of the stock's files; the cut sheets show each."],
             [
                 new("board", 11, false),
                 new("from", 8, false),
@@ -147,7 +147,7 @@ public static class ShoppingPages
         return new(
             Block(plan, "what is left over"),
             [
-                "Square cut and numbered; mark the number on the wood. offcuts.csv lists them as stock: name it in [nest] the next time, and take the boards that are used off the list.",
+                "Square cut and numbered; mark the number on the wood. tables/offcuts.csv lists them as stock: name it in [nest] the next time, and take the boards that are used off the list.",
             ],
             [
                 new("offcut", 14, false),

@@ -22,7 +22,7 @@ internal static class WoodSheets
             ),
             [
                 "MEMORY: recalled and not read; look it up, or weigh and test your own boards, and give it under [[timber.species]]. Second hand: read in a text that quotes the publication. "
-                    + "The other species that a job may name stand in species.csv.",
+                    + "The other species that a job may name stand in tables/species.csv.",
                 .. Climate(timber.Spec),
             ],
             [

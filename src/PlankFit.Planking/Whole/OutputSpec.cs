@@ -9,6 +9,14 @@ public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)
     /// <summary>Each plank's card as an SVG and a PNG of its own as well, for a page on a phone; some two hundred files for a bottom.</summary>
     public bool CardPictures { get; init; }
 
+    public DxfAsked Dxf { get; init; } = DxfAsked.R2000;
+
+    /// <summary>The sections of the bench book as PDFs of their own as well.</summary>
+    public bool SingleSheets { get; init; }
+
+    /// <summary>The drawings as PNG beside SVG.</summary>
+    public bool DrawingsAsPng { get; init; }
+
     /// <summary>DXF in millimetres, sheets on A4.</summary>
     public static readonly OutputSpec Default = new(DxfUnits.Millimetres, PaperSize.A4);
 }
@@ -17,6 +25,17 @@ public enum DxfUnits
 {
     Millimetres,
     Inches,
+}
+
+/// <summary>Which versions of DXF are written.</summary>
+public enum DxfAsked
+{
+    R2000,
+
+    /// <summary>For old controls.</summary>
+    R12,
+
+    Both,
 }
 
 public enum PaperSize

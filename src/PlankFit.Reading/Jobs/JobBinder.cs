@@ -207,12 +207,15 @@ public static class JobBinder
         }
 
         var spec = new OutputSpec(
-            output.ChoiceOrDefault(OutputKeys.Dxf),
+            output.ChoiceOrDefault(OutputKeys.DxfUnit),
             output.ChoiceOrDefault(OutputKeys.Paper)
         )
         {
             Patterns = output.ChoiceOrDefault(OutputKeys.Patterns),
             CardPictures = output.ChoiceOrDefault(OutputKeys.Cards),
+            Dxf = output.ChoiceOrDefault(OutputKeys.Dxf),
+            SingleSheets = output.ChoiceOrDefault(OutputKeys.Sheets),
+            DrawingsAsPng = output.ChoiceOrDefault(OutputKeys.Drawings),
         };
         output.Close();
         return spec;

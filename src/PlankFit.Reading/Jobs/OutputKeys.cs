@@ -6,7 +6,16 @@ namespace PlankFit.Reading.Jobs;
 /// <summary>[output]: what the files are to be like.</summary>
 public static class OutputKeys
 {
-    public static readonly ChoiceKey<DxfUnits> Dxf = new(
+    public static readonly ChoiceKey<DxfAsked> Dxf = new(
+        "dxf",
+        [("R2000", DxfAsked.R2000), ("R12", DxfAsked.R12), ("both", DxfAsked.Both)],
+        "The version of the DXF files: R12 for old controls. Where both are asked for, those of R12 lie in dxf/r12/."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.Dxf,
+    };
+
+    public static readonly ChoiceKey<DxfUnits> DxfUnit = new(
         "dxf-units",
         [("mm", DxfUnits.Millimetres), ("in", DxfUnits.Inches)],
         "The unit of the DXF files."
@@ -42,5 +51,31 @@ public static class OutputKeys
         DefaultChoice = OutputSpec.Default.CardPictures,
     };
 
-    public static readonly JobTable Table = new(Dxf, Paper, Patterns, Cards);
+    public static readonly ChoiceKey<bool> Sheets = new(
+        "sheets",
+        [("book", false), ("book-and-single", true)],
+        "The sheets bound in the bench book alone, or each of its sections as a PDF of its own in sheets/ as well."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.SingleSheets,
+    };
+
+    public static readonly ChoiceKey<bool> Drawings = new(
+        "drawings",
+        [("svg", false), ("svg-png", true)],
+        "The drawings as SVG, or as PNG too, for a phone."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.DrawingsAsPng,
+    };
+
+    public static readonly JobTable Table = new(
+        Dxf,
+        DxfUnit,
+        Paper,
+        Patterns,
+        Cards,
+        Sheets,
+        Drawings
+    );
 }

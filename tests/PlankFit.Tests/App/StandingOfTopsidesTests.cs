@@ -121,10 +121,11 @@ public sealed class StandingOfTopsidesTests
             TestContext.Current.CancellationToken
         );
         Assert.Equal(ExitCode.Done, report.Exit);
-        Assert.True(new FileInfo(output.File("as-built.pdf")).Length > 0);
+        using var book = new BoundBook(output.Path);
+        Assert.NotEmpty(book.Section("The hull as it stands"));
         Assert.Contains(
             "ST1-10",
-            File.ReadAllText(output.File("as-built.csv")),
+            File.ReadAllText(output.File("tables/as-built.csv")),
             StringComparison.Ordinal
         );
         Assert.Contains(

@@ -87,7 +87,7 @@ public sealed class KilledRunsTests : IDisposable
                 many.Write($"many/{i % 7}/{i}", BitConverter.GetBytes(i));
             }
 
-            many.Write("keel.csv", "an earlier one"u8.ToArray());
+            many.Write("tables/keel.csv", "an earlier one"u8.ToArray());
             many.Commit();
         }
 

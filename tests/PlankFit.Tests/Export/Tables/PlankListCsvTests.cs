@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlankFit.Export.Lists;
+using PlankFit.Export.Tables;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
@@ -124,7 +125,7 @@ public sealed class PlankListCsvTests
     private static List<Dictionary<string, string>> Read(BottomPlan plan)
     {
         using MemoryStream stream = new();
-        PlankListCsv.Write(plan, stream);
+        Csv.Write(PlankTables.Planks(plan), stream);
         return CsvReader.Rows(stream.ToArray());
     }
 }

@@ -103,6 +103,9 @@ internal static class EveryKey
         paper = "A3"
         patterns = "tiled"
         cards = "pdf-svg-png"
+        dxf = "both"
+        sheets = "book-and-single"
+        drawings = "svg-png"
         [[behind]]
         name = "stringer A"
         kind = "stringer"

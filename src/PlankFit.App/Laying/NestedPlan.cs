@@ -10,7 +10,7 @@ using PlankFit.Planking.Laying;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
-namespace PlankFit.App.Nesting;
+namespace PlankFit.App.Laying;
 
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan

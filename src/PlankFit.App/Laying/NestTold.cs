@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using PlankFit.App.Running;
+using PlankFit.Export.Stock;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.App.Laying;
+
+/// <summary>What is told of a plan of cutting when a run ends.</summary>
+public static class NestTold
+{
+    /// <summary>Whether the stock reaches.</summary>
+    public static ExitCode Exit(BottomPlan plan) =>
+        plan.Nest is { Unplaced.IsEmpty: false } ? ExitCode.StockIsShort : ExitCode.Done;
+
+    /// <summary>What is missing, told before anything else.</summary>
+    public static ImmutableArray<string> First(BottomPlan plan) =>
+        plan.Nest is { } nest ? [.. NestWords.Missing(nest, plan.Job.Units)] : [];
+
+    /// <summary>What the plan takes, in a line a material.</summary>
+    public static ImmutableArray<string> Lines(BottomPlan plan)
+    {
+        if (plan.Nest is not { } nest)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. nest.Materials.Select(m =>
+            {
+                SawnBoard[] boards =
+                [
+                    .. nest.Boards.Where(b => b.Pieces.Any(p => m.PieceIds.Contains(p.Piece.Id))),
+                ];
+                string more =
+                    nest.Unplaced.IsEmpty && NestWords.More(nest.Spec, m) is { Length: > 0 } worth
+                        ? "; " + worth
+                        : "";
+                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Takes(m, plan.Job.Units)}{NestWords.Quality(nest, m, plan.Job.Units)}{more}.";
+            }),
+        ];
+    }
+}
