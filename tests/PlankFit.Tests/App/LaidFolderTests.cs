@@ -22,6 +22,7 @@ public sealed class LaidFolderTests : IDisposable
         Assert.Equal(
             [
                 "bench-book.pdf",
+                "before-you-saw.pdf",
                 "drawings",
                 "dxf",
                 "files.txt",
@@ -120,6 +121,7 @@ public sealed class LaidFolderTests : IDisposable
         Assert.Equal(
             [
                 "Contents",
+                "Before you saw",
                 "Check before sawing",
                 "Plans and shell expansions",
                 "The bottom laid flat",
