@@ -33,18 +33,15 @@ internal static class NestedPlan
             enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
         }
 
+        Patience patience = spec.Rounds is null
+            ? new TimedPatience(TimeSpan.FromSeconds(spec.Seconds), enough.Token)
+            : new Patience(enough.Token);
         ImmutableArray<SawPiece> pieces = plan.PiecesToSaw();
         progress.Report(new("laying pieces out in the stock", 0));
         NestPlan nest = timings.Time(
             "lay pieces out in the stock",
             () =>
-                NestPlanner.Of(
-                    spec,
-                    pieces,
-                    plan.Job.Units,
-                    new Shown(progress, spec),
-                    enough.Token
-                )
+                NestPlanner.Until(spec, pieces, plan.Job.Units, new Shown(progress, spec), patience)
         );
         ImmutableArray<Finding> findings = nest.Findings;
         int sawn = plan
