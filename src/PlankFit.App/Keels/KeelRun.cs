@@ -1,4 +1,5 @@
 using PlankFit.App.Laying;
+using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.Export.Keel;
 using PlankFit.Export.Words;
@@ -57,7 +58,10 @@ public static class KeelRun
                 $"{written.Count} files are in {request.Folder}: start with keel.pdf.",
             ],
             request.Json ? WrittenFiles.Text(s => KeelJson.Write(plan.Job, keel, s)) : null
-        );
+        )
+        {
+            First = NestRun.First(plan),
+        };
     }
 
     private static string Line(Job job, KeelLayerPlan layer)
