@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using PlankFit.App.Looking;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
@@ -56,9 +57,9 @@ public static class CheckRun
             "look for faults of the job",
             () => read.Placed(JobChecks.Of(job))
         );
-        ImmutableArray<Finding> unfair = CheckFindings.Of(
+        ImmutableArray<Finding> unfair = FairnessFindings.Of(
             fairness,
-            job.Units,
+            job,
             File.ReadAllText(read.OffsetsPath!),
             Path.GetFileName(read.OffsetsPath!)
         );

@@ -1,4 +1,5 @@
 using PlankFit.App.Laying;
+using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.Export.Keel;
 using PlankFit.Export.Words;
@@ -62,7 +63,10 @@ public static class KeelRun
                 $"{written.Count} files are in {request.Folder}: start with sheets/keel.pdf.",
             ],
             request.Json ? WrittenFiles.Text(s => KeelJson.Write(plan.Job, keel, s)) : null
-        );
+        )
+        {
+            First = NestTold.First(plan),
+        };
     }
 
     private static string Line(Job job, KeelLayerPlan layer)

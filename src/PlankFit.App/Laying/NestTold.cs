@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.App.Running;
 using PlankFit.Export.Stock;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
@@ -13,9 +14,12 @@ public static class NestTold
     public static ExitCode Exit(BottomPlan plan) =>
         plan.Nest is { Unplaced.IsEmpty: false } ? ExitCode.StockIsShort : ExitCode.Done;
 
-    /// <summary>What is missing, told before anything else.</summary>
+    /// <summary>That the table is not fair, and what is missing: told before anything else.</summary>
     public static ImmutableArray<string> First(BottomPlan plan) =>
-        plan.Nest is { } nest ? [.. NestWords.Missing(nest, plan.Job.Units)] : [];
+        [
+            .. PlanWords.InMargin(plan.Job) is { Length: > 0 } unfair ? [unfair] : (string[])[],
+            .. plan.Nest is { } nest ? NestWords.Missing(nest, plan.Job.Units) : [],
+        ];
 
     /// <summary>What the plan takes, in a line a material.</summary>
     public static ImmutableArray<string> Lines(BottomPlan plan)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
 using PlankFit.Geometry.Development;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
@@ -60,7 +61,7 @@ public static class PanelFullSize
         string[] lines =
         [
             LetterWidths.Drawable(
-                $"{job.Name}, revision {job.Revision}: the {plan.Panel.Name} laid flat, starboard, outer face up, arrow forward"
+                $"{PlanWords.Headed(job)}: the {plan.Panel.Name} laid flat, starboard, outer face up, arrow forward"
             ),
             PanelWords.Strain(plan),
         ];

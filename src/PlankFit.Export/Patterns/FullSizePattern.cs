@@ -41,7 +41,7 @@ public static class FullSizePattern
             height = box.Height + (2 * MarginMm);
         Shape(pad, shown, plank, at, width, height);
         return pad.Done(
-            $"{plan.Job.Name}, revision {plan.Job.Revision}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
+            $"{PlanWords.Headed(plan.Job)}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
             width,
             height
         );
@@ -189,14 +189,7 @@ public static class FullSizePattern
     {
         BottomPlan plan = shown.Plan;
         LengthUnit unit = plan.Job.Units;
-        top = pad.Paragraph(
-            left,
-            top,
-            width,
-            $"{plan.Job.Name}, revision {plan.Job.Revision}",
-            Letters.Heading,
-            true
-        );
+        top = pad.Paragraph(left, top, width, PlanWords.Headed(plan.Job), Letters.Heading, true);
         top =
             pad.Paragraph(
                 left,

@@ -1,3 +1,4 @@
+using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -44,6 +45,18 @@ internal static class Frame
     {
         Box all = Inside(format) with { Bottom = MarginMm };
         pad.Rectangle(all, Pens.Frame);
+        if (PlanWords.InMargin(job) is { Length: > 0 } margin)
+        {
+            bool wide = Letters.Width(margin, Letters.Bench, true) > all.Width;
+            pad.Text(
+                all.Left,
+                all.Top + 1.2,
+                margin,
+                wide ? Letters.Small : Letters.Bench,
+                bold: true
+            );
+        }
+
         double foot = all.Bottom + CautionMm,
             top = all.Bottom + StripMm;
         pad.Line(all.Left, top, all.Right, top, Pens.Frame);

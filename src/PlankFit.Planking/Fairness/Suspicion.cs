@@ -50,19 +50,21 @@ public sealed record Suspicion(
         return $"{Amount(Math.Abs(ResidualMm), unit)} {side} the run of its neighbours";
     }
 
-    /// <summary>The same with what to do.</summary>
-    public Finding ToFinding(LengthUnit unit)
+    /// <summary>The same with what to do; what the job has as written is taken so.</summary>
+    public Finding ToFinding(LengthUnit unit, AsWritten? asWritten = null)
     {
         string message = Message(unit);
         string stop = message.EndsWith('?') ? "" : ".";
-        return new(
-            PlankFit.Planking.Findings.Severity.Warning,
-            Where,
-            $"{message}{stop} {WhatToDo}"
-        )
-        {
-            Rank = Rank.DoNotSaw,
-        };
+        return AsWritten.Judged(
+            asWritten,
+            Cell.Key,
+            Math.Abs(ResidualMm),
+            new(PlankFit.Planking.Findings.Severity.Warning, Where, $"{message}{stop} {WhatToDo}")
+            {
+                Rank = Rank.DoNotSaw,
+            },
+            $"its neighbours expect about {TableText.Of(ForetoldMm, unit)}"
+        );
     }
 
     private string WhatToDo =>

@@ -38,6 +38,14 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public IEnumerable<(BottomPlan Panel, PlankLayerPlan Layer)> AllPlankLayers =>
         Panels.SelectMany(p => p.PlankLayers.Select(l => (p, l)));
 
+    /// <summary>The same with some words in the margin of every sheet.</summary>
+    public BottomPlan WithMargin(string words) =>
+        this with
+        {
+            Job = Job with { Margin = words },
+            Others = [.. Others.Select(o => o.WithMargin(words))],
+        };
+
     /// <summary>The plan that a plank belongs to, by its panel's letter.</summary>
     public BottomPlan PanelOf(PlankId id) =>
         Others.FirstOrDefault(p => p.Job.Hull.Panel.Letter == id.Panel) ?? this;

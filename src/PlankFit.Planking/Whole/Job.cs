@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
@@ -18,6 +19,12 @@ public sealed record Job(PlankingJob Planking)
 
     /// <summary>Six hexadecimal digits that change when any input file changes; printed on every sheet.</summary>
     public string Revision { get; init; } = "";
+
+    /// <summary>The cells of the table that are right, however they stand out.</summary>
+    public AsWritten AsWritten { get; init; } = AsWritten.None;
+
+    /// <summary>What is amiss with the table, in a few words for the margin of every sheet; empty where nothing is.</summary>
+    public string Margin { get; init; } = "";
 
     public LengthUnit Units
     {

@@ -161,7 +161,12 @@ public static class JobBinder
         return new(
             name,
             units,
-            new(hull?.OffsetsPath, hull?.OffsetsAt ?? new(file, 1, 1), hull?.Forward ?? false),
+            new(
+                hull?.OffsetsPath,
+                hull?.OffsetsAt ?? new(file, 1, 1),
+                hull?.Forward ?? false,
+                hull?.AsWritten ?? []
+            ),
             hull?.Spec,
             [.. hull?.Lines ?? [], .. panels.Lines, .. settingUp.Lines, .. behind.Lines],
             layers,
@@ -225,7 +230,7 @@ public static class JobBinder
         new(
             null,
             null,
-            new(null, new(file, 1, 1), false),
+            new(null, new(file, 1, 1), false, []),
             null,
             [],
             [],

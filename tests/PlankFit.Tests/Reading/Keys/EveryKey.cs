@@ -18,6 +18,7 @@ internal static class EveryKey
         keel = "keel edge"
         chine = "chine"
         between = ["diagonal"]
+        as-written = ["chine/half-breadth/2"]
         [[layer]]
         kind = "planks"
         name = "inner"

@@ -192,7 +192,8 @@ public sealed class BoundsTests
         ReadResult result = EveryName.Read(
             EveryName
                 .Job.Replace("second keel", "second/keel")
-                .Replace("station = \"2\"", "station = \"2/3\""),
+                .Replace("station = \"2\"", "station = \"2/3\"")
+                .Replace("position/2", "position/2/3"),
             EveryName.Offsets.Replace("line,measure,0,1,2,", "line,measure,0,1,2/3,"),
             measured: "what,where,side,value\nkeel half-width,second/keel/2/3,starboard,41\n"
         );

@@ -15,6 +15,7 @@ internal static class EveryName
         keel = "keel edge"
         chine = "chine"
         between = ["diagonal"]
+        as-written = ["position/2"]
         [[layer]]
         name = "inner"
         thickness = 9
