@@ -12,7 +12,8 @@ internal static class CheckFindings
     /// <param name="text">The table of offsets as it stands in the file.</param>
     public static ImmutableArray<Finding> Of(
         FairnessReport report,
-        LengthUnit unit,
+        LengthUnit table,
+        LengthUnit shown,
         string text,
         string file
     )
@@ -21,13 +22,13 @@ internal static class CheckFindings
         return
         [
             .. report.Stations.Select(s =>
-                At(cells.Place(file, "", "position", s.Station), "position:", s.ToFinding(unit))
+                At(cells.Place(file, "", "position", s.Station), "position:", s.ToFinding(shown))
             ),
             .. report.Suspicions.Select(s =>
                 At(
                     cells.Place(file, s.Line, OffsetRow.Word(s.Measure), s.Station),
                     $"{s.Line} {OffsetRow.Word(s.Measure)}",
-                    s.ToFinding(unit)
+                    s.ToFinding(table, shown)
                 )
             ),
             .. report.NotJudged,

@@ -15,7 +15,10 @@ public static class PlanWords
     public static string Stock(double mm, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
             ? $"{NumberText.Padded(Math.Ceiling(mm / 100) / 10, 1)} m"
-            : $"{NumberText.Trimmed(Math.Ceiling(mm / LengthUnits.MmPerFoot), 0)} ft";
+            : LengthText.WholeInches(
+                Math.Ceiling(mm / LengthUnits.MmPerFoot) * LengthUnits.MmPerFoot,
+                unit
+            );
 
     /// <summary>1 plank; 34 planks.</summary>
     public static string Count(int number, string one) =>

@@ -29,7 +29,7 @@ public sealed record FairnessReport(
     public ImmutableArray<Finding> Findings(LengthUnit unit) =>
         [
             .. Stations.Select(s => s.ToFinding(unit)),
-            .. Suspicions.Select(s => s.ToFinding(unit)),
+            .. Suspicions.Select(s => s.ToFinding(unit, unit)),
             .. NotJudged,
         ];
 }

@@ -31,9 +31,9 @@ public sealed record Suspicion(
     /// <summary>"station 5, chine half-breadth".</summary>
     public string Where => $"station {Station}, {Line} {OffsetRow.Word(Measure)}";
 
-    /// <summary>"reads 1014, 9.6 mm outside the run of its neighbours: 1004 was probably meant (10 mm misread)", with inches where the job is in inches.</summary>
-    public string Message(LengthUnit unit) =>
-        $"reads {TableText.Of(WrittenMm, unit)}, {Stands(unit)}"
+    /// <summary>"reads 1014, 9.6 mm outside the run of its neighbours: 1004 was probably meant (10 mm misread)", in the table's notation and in that of the job's sheets.</summary>
+    public string Message(LengthUnit table, LengthUnit shown) =>
+        $"reads {TableText.Of(WrittenMm, table)}, {Stands(shown)}"
         + (Cause is null ? "" : $": {Cause}")
         + (OrEnd is null ? "" : $"; or the end of the line at station {OrEnd} is out");
 
@@ -51,9 +51,9 @@ public sealed record Suspicion(
     }
 
     /// <summary>The same with what to do.</summary>
-    public Finding ToFinding(LengthUnit unit)
+    public Finding ToFinding(LengthUnit table, LengthUnit shown)
     {
-        string message = Message(unit);
+        string message = Message(table, shown);
         string stop = message.EndsWith('?') ? "" : ".";
         return new(
             PlankFit.Planking.Findings.Severity.Warning,
@@ -68,7 +68,5 @@ public sealed record Suspicion(
             : "Look at both in the source, and measure them; change the table only to what these bear out";
 
     private static string Amount(double mm, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Trimmed(mm, 1) + " mm"
-            : $"{LengthText.ForPaper(mm, LengthUnit.Inch)} ({NumberText.Trimmed(mm, 1)} mm)";
+        LengthUnits.IsMetric(unit) ? NumberText.Trimmed(mm, 1) + " mm" : LengthText.Fine(mm, unit);
 }

@@ -101,6 +101,7 @@ internal static class EveryKey
         [output]
         dxf-units = "in"
         paper = "A3"
+        lengths = "inches"
         patterns = "tiled"
         cards = "pdf-svg-png"
         [[behind]]
