@@ -104,7 +104,7 @@ public static class KeelPages
                         (e.LengthChangeMm < 0 ? "- " : "+ ")
                             + KeelWords.Fine(Math.Abs(e.LengthChangeMm), job.Units),
                         KeelWords.Degrees(Math.Abs(90 - e.CutDegrees)) + "°",
-                        NumberText.Trimmed(Math.Abs(e.CutChangeDegrees), 2) + "°",
+                        AngleText.ForPaper(Math.Abs(e.CutChangeDegrees)),
                         KeelWords.Signed(e.BevelDegrees) + "°"
                     )
                 ),

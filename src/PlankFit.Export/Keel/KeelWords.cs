@@ -19,9 +19,8 @@ public static class KeelWords
         row.HalfWidthMm
         - (Math.Tan(row.Angles.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
 
-    /// <summary>To a tenth of a millimetre or a thousandth of an inch: what is judged against half a millimetre cannot be told to half a millimetre.</summary>
-    public static string Fine(double mm, LengthUnit unit) =>
-        LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
+    /// <summary>To a tenth of a millimetre or 1/32 in: what is judged against half a millimetre cannot be told to half a millimetre.</summary>
+    public static string Fine(double mm, LengthUnit unit) => LengthText.Fine(mm, unit);
 
     /// <summary>Along the keel, as a tape shows it.</summary>
     public static string Length(double mm, LengthUnit unit) => LengthText.PaperNumber(mm, unit);

@@ -212,8 +212,7 @@ public static class PanelSheets
             .Map.At(flat.Patch.UFrom, flat.Patch.Lower(flat.Patch.UFrom))
             .ChordTo(flat.Map.At(flat.Patch.UTo, flat.Patch.Lower(flat.Patch.UTo)));
 
-    private static string SheetUnit(LengthUnit unit) =>
-        unit == LengthUnit.FeetInchesEighths ? "feet-inches-eighths" : LengthUnits.Name(unit);
+    private static string SheetUnit(LengthUnit unit) => SheetWords.Unit(unit);
 
     private static void StrainMap(SheetCanvas pad, Box box, PanelPlan plan, Ratio ratio)
     {

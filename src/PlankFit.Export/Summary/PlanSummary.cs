@@ -72,10 +72,10 @@ public sealed record PlanSummary(
                 ({ } gap, { } overlap) => $"{Gap(gap, unit)}; {Overlap(overlap, unit)}.",
             };
         yield return WorstBend is { } bent
-            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius "
+            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius, "
                 + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict} (an estimate, as every verdict is)."
             : "Hardest bend: none, every plank lies flat.";
-        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} in all, before any plan of cutting.";
+        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} together, before any plan of cutting.";
         foreach (string line in Timber)
         {
             yield return line;
@@ -83,14 +83,14 @@ public sealed record PlanSummary(
     }
 
     private static string Gap(Plank p, LengthUnit unit) =>
-        $"widest opening {LengthText.FormatExact(p.WidestGapMm, Fine(unit))} at {p.Id}";
+        $"widest opening {LengthText.Fine(p.WidestGapMm, Fine(unit))} at {p.Id}";
 
     private static string Overlap(Plank p, LengthUnit unit) =>
-        $"widest overlap {LengthText.FormatExact(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
+        $"widest overlap {LengthText.Fine(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
 
-    /// <summary>Tenths of a millimetre say little in metres, and thousandths of an inch little in feet.</summary>
+    /// <summary>Tenths of a millimetre say little in metres.</summary>
     private static LengthUnit Fine(LengthUnit unit) =>
-        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch;
+        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit;
 
     private static Plank? Greatest(
         ImmutableArray<Plank> planks,

@@ -230,5 +230,5 @@ internal static class LayerFindings
     private static string Radius(double mm, LengthUnit units) =>
         LengthUnits.IsMetric(units)
             ? NumberText.Trimmed(mm / 1000, 2) + " m"
-            : NumberText.Trimmed(mm / LengthUnits.MmPerFoot, 1) + " ft";
+            : LengthText.WholeInches(mm, units);
 }

@@ -49,7 +49,7 @@ internal static class PlankingChecks
             Finding? fault =
                 others
                     .Prepend(hull)
-                    .Select(h => LayerChecks.Room(h.Surface, layer, job.Hull.Panel))
+                    .Select(h => LayerChecks.Room(h.Surface, layer, job.Hull.Panel, job.Units))
                     .FirstOrDefault(f => f is not null)
                 ?? (ground is null ? null : LayerChecks.Master(ground, layer));
             if (fault is not null)
@@ -105,7 +105,7 @@ internal static class PlankingChecks
         }
         catch (JobFaultException fault)
         {
-            found.Add(fault.Finding);
+            found.Add(fault.Finding(job.Units));
             return null;
         }
         catch (Exception e) when (LostPlace.Is(e))
@@ -127,7 +127,7 @@ internal static class PlankingChecks
         }
         catch (JobFaultException fault)
         {
-            found.Add(fault.Finding);
+            found.Add(fault.Finding(job.Units));
             return null;
         }
         catch (Exception e) when (LostPlace.Is(e))

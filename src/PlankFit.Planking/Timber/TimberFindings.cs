@@ -151,7 +151,7 @@ internal static class TimberFindings
         {
             string each = LengthText.FormatExact(
                 thickness / group.Key,
-                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : LengthUnit.Inch
+                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : planked.Job.Units
             );
             yield return new(
                 Severity.Note,

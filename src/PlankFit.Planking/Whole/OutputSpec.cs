@@ -1,3 +1,5 @@
+using PlankFit.Planking.Units;
+
 namespace PlankFit.Planking.Whole;
 
 /// <summary>What the job asks of the files that come out: [output] in the job file.</summary>
@@ -16,6 +18,15 @@ public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)
 
     /// <summary>The drawings as PNG beside SVG.</summary>
     public bool DrawingsAsPng { get; init; }
+
+    /// <summary>Inches alone where a job in feet or inches has its lengths told: 59 5/16" for 4'-11 5/16".</summary>
+    public bool InchesAlone { get; init; }
+
+    /// <summary>The units in which a job written in these shows its lengths.</summary>
+    public LengthUnit Shown(LengthUnit written) =>
+        LengthUnits.IsMetric(written) ? written
+        : InchesAlone ? LengthUnit.Inch
+        : LengthUnit.Foot;
 
     /// <summary>DXF in millimetres, sheets on A4.</summary>
     public static readonly OutputSpec Default = new(DxfUnits.Millimetres, PaperSize.A4);

@@ -145,10 +145,10 @@ public static partial class MeasuredText
                 Fault(row, 3, row.Cells[2], "accepted: starboard or port");
             }
 
-            LengthReading length = LengthNotation.ReadCell(row.Cells[3], units);
+            LengthReading length = LengthNotation.Read(row.Cells[3], units);
             if (length.Fault is { } fault)
             {
-                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInCell(units)}");
+                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInList(units)}");
             }
             else if (what is HalfWidth or Girth && length.Mm <= 0)
             {

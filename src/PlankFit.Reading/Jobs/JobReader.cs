@@ -236,7 +236,7 @@ public static class JobReader
 
         (NestSpec? nest, ImmutableArray<Finding> ofStock) = StockReader.Read(
             draft.Parts.Nest,
-            units,
+            (units, draft.Output.Shown(units)),
             draft.AllLayers,
             texts.Stock
         );

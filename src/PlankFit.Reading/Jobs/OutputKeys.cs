@@ -33,6 +33,15 @@ public static class OutputKeys
         DefaultChoice = OutputSpec.Default.Paper,
     };
 
+    public static readonly ChoiceKey<bool> Lengths = new(
+        "lengths",
+        [("feet and inches", false), ("inches", true)],
+        "How a job in feet or inches shows lengths on sheets, lists and screen: 4'-11 5/16\", or inches alone, 59 5/16\"; a job in millimetres shows those."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.InchesAlone,
+    };
+
     public static readonly ChoiceKey<PatternPages> Patterns = new(
         "patterns",
         [("long", PatternPages.Long), ("tiled", PatternPages.Tiled)],
@@ -73,6 +82,7 @@ public static class OutputKeys
         Dxf,
         DxfUnit,
         Paper,
+        Lengths,
         Patterns,
         Cards,
         Sheets,

@@ -209,7 +209,7 @@ public sealed class NestRunTests : IDisposable
     {
         BottomPlan plan = NestedPlans.WholeLaunch with
         {
-            Job = NestedPlans.WholeLaunch.Job with { Units = unit },
+            Job = NestedPlans.WholeLaunch.Job with { Units = unit, WrittenIn = unit },
         };
         NestPlan square = plan.Nest! with
         {

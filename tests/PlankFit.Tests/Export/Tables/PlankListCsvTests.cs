@@ -90,9 +90,9 @@ public sealed class PlankListCsvTests
     }
 
     [Theory]
-    [InlineData(LengthUnit.Inch, "59 in", "66 3/8 in", "5 29/32 in")]
-    [InlineData(LengthUnit.Foot, "4'-11\"", "5'-6 3/8\"", "5 29/32 in")]
-    [InlineData(LengthUnit.FeetInchesEighths, "4-11-0", "5-6-3", "5 29/32 in")]
+    [InlineData(LengthUnit.Inch, "59\"", "66 3/8\"", "5 29/32\"")]
+    [InlineData(LengthUnit.Foot, "4'-11\"", "5'-6 3/8\"", "5 29/32\"")]
+    [InlineData(LengthUnit.FeetInchesEighths, "4'-11\"", "5'-6 3/8\"", "5 29/32\"")]
     [InlineData(LengthUnit.Metre, "1.4985 m", "1.686 m", "0.15 m")]
     public void InTheUnitsOfTheJob(LengthUnit unit, string net, string cut, string widest)
     {

@@ -103,7 +103,8 @@ public sealed class JobReaderTests : IDisposable
             chine,half-breadth,1-0-0,2-0-0,3-0-0,3-6-0
             """
         );
-        Assert.Equal(LengthUnit.FeetInchesEighths, job.Units);
+        Assert.Equal(LengthUnit.FeetInchesEighths, job.WrittenIn);
+        Assert.Equal(LengthUnit.Foot, job.Units);
         Assert.Equal(
             ("keel", "chine", OffsetsAreTo.Inside, KeelSide.SquareToPlank),
             (job.Hull.Panel.Lower, job.Hull.Panel.Upper, job.Hull.OffsetsAreTo, job.Hull.KeelSide)

@@ -102,6 +102,7 @@ internal static class EveryKey
         [output]
         dxf-units = "in"
         paper = "A3"
+        lengths = "inches"
         patterns = "tiled"
         cards = "pdf-svg-png"
         dxf = "both"

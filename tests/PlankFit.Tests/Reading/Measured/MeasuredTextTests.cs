@@ -49,6 +49,12 @@ public sealed class MeasuredTextTests
         );
         Assert.Empty(findings);
         Assert.Equal((43 + (9 / 16.0)) * 25.4, spec.Girths.Single().Mm, 1e-9);
+        (spec, findings) = Read(
+            "what,where,side,value\ngirth,1,port,43 9/16 in\n",
+            LengthUnit.FeetInchesEighths
+        );
+        Assert.Empty(findings);
+        Assert.Equal((43 + (9 / 16.0)) * 25.4, spec.Girths.Single().Mm, 1e-9);
     }
 
     [Theory]
