@@ -18,7 +18,6 @@ internal static class FairnessFindings
         string file
     )
     {
-        LengthUnit unit = job.Units;
         AsWritten asWritten = job.AsWritten;
         var cells = TableCells.Of(text);
         return
