@@ -63,7 +63,13 @@ public static class CheckRun
             File.ReadAllText(read.OffsetsPath!),
             Path.GetFileName(read.OffsetsPath!)
         );
-        ImmutableArray<Finding> findings = [.. read.Findings, .. faults, .. unfair];
+        ImmutableArray<Finding> findings =
+        [
+            .. read.Findings,
+            .. faults,
+            .. unfair,
+            .. read.Placed([.. JobQuestions.Of(job)]),
+        ];
         int toLookAt = fairness.Suspicions.Length + fairness.Stations.Length;
         ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(

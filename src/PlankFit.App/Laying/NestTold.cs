@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using PlankFit.App.Running;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Words;
+using PlankFit.Planking.Bending;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
@@ -19,7 +21,25 @@ public static class NestTold
         [
             .. PlanWords.InMargin(plan.Job) is { Length: > 0 } unfair ? [unfair] : (string[])[],
             .. plan.Nest is { } nest ? NestWords.Missing(nest, plan.Job.Units) : [],
+            .. Refused(plan),
         ];
+
+    private static IEnumerable<string> Refused(BottomPlan plan)
+    {
+        PlankId[] refused =
+        [
+            .. plan.Nest is null
+                ? []
+                : plan
+                    .AllPlankLayers.SelectMany(l => l.Layer.Starboard.Concat(l.Layer.Port))
+                    .Where(p => p.IsRefused)
+                    .Select(p => p.Id),
+        ];
+        if (refused.Length > 0)
+        {
+            yield return $"NOT IN THE BOARDS: {PlanWords.Count(refused.Length, "plank")}, of which the first is {refused[0]}. {RefusedBend.ToDo}.";
+        }
+    }
 
     /// <summary>What the plan takes, in a line a material.</summary>
     public static ImmutableArray<string> Lines(BottomPlan plan)

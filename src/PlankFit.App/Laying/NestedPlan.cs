@@ -5,6 +5,7 @@ using PlankFit.App.Running;
 using PlankFit.Export.Stock;
 using PlankFit.Nesting;
 using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Stock;
@@ -43,6 +44,14 @@ internal static class NestedPlan
             () =>
                 NestPlanner.Until(spec, pieces, plan.Job.Units, new Shown(progress, spec), patience)
         );
+        nest = nest with
+        {
+            Unplaced =
+            [
+                .. nest.Unplaced,
+                .. plan.PiecesRefused().Select(p => new UnplacedPiece(p, RefusedBend.ToDo)),
+            ],
+        };
         ImmutableArray<Finding> findings = nest.Findings;
         int sawn = plan
             .AllPlankLayers.SelectMany(l => l.Layer.Starboard.Concat(l.Layer.Port))

@@ -45,6 +45,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             .. look.Findings,
             .. read.Findings,
             .. read.Placed(planned.Findings),
+            .. read.Placed([.. JobQuestions.Of(job)]),
         ];
         return planned.Plan is { } plan && look.Findings.All(f => f.Severity != Severity.Error)
             ? new(plan.WithMargin(look.Margin) with { Findings = findings }, null)

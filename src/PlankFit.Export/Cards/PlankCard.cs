@@ -2,6 +2,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -29,6 +30,12 @@ internal static class PlankCard
         LengthUnit unit = plan.Job.Units;
         Header(pad, card, plank, layer, unit);
         Box below = card with { Top = card.Top - HeaderMm };
+        if (plank.IsRefused)
+        {
+            RefusedCard.Draw(pad, below, plank, layer, unit);
+            return;
+        }
+
         CardNotes notes = Notes(plank, layer, shown, below with { Top = below.Top - StripMm });
         double words = notes.FootMm;
         notes.DrawFoot(pad, card);
@@ -54,9 +61,10 @@ internal static class PlankCard
         string what =
             $"{PlankWords.Of(plank.Side)}, layer {layer.Code} {layer.Spec.Name}, {PlankWords.Of(plank.Kind)}, "
             + $"{LengthText.ForPaper(layer.Spec.ThicknessMm, unit)} thick";
-        string size =
-            $"to saw {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}"
-            + $"   net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)}";
+        string size = plank.IsRefused
+            ? RefusedBend.Mark
+            : $"to saw {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}"
+                + $"   net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)}";
         double sizeAt = card.Right - Letters.Width(size, Letters.Heading, true);
         pad.Text(sizeAt, y, size, Letters.Heading, bold: true);
         pad.Text(x, y, Letters.Shortened(what, Letters.Bench, sizeAt - x - 3), Letters.Bench);

@@ -5,6 +5,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -127,7 +128,9 @@ public static class CuttingPattern
         PlankPiece? piece = JointMarks.Longest(plan, plank);
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 1.5, TextMm);
-        string face = $"outer face up, rev {plan.Job.Revision}";
+        string face = plank.IsRefused
+            ? RefusedBend.Mark
+            : $"outer face up, rev {plan.Job.Revision}";
         middle = ClearPlace.Of(
             plank,
             shown.Added,

@@ -6,6 +6,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -201,6 +202,7 @@ public static class FullSizePattern
             ) - 2;
         string[] said =
         [
+            .. plank.IsRefused ? [RefusedBend.ToDo + "."] : (string[])[],
             LengthText.PaperToleranceText(unit)
                 + $" Outlines are drawn within {(LengthUnits.IsMetric(unit) ? "0.02 mm" : "a thousandth of an inch")}.",
             $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",

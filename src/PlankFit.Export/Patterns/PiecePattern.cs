@@ -3,6 +3,7 @@ using PlankFit.Export.Joints;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
 
@@ -78,7 +79,7 @@ public static class PiecePattern
         double height = Math.Clamp(room / 4, 1.5, NameMm);
         yield return Text(piece.Id.ToString(), middle + new Vec2(0, 0.4 * height), height, true);
         yield return Text(
-            $"outer face up, rev {shown.Plan.Job.Revision}",
+            plank.IsRefused ? RefusedBend.Mark : $"outer face up, rev {shown.Plan.Job.Revision}",
             middle - new Vec2(0, 0.8 * height),
             height / 2,
             false

@@ -1,4 +1,5 @@
 using PlankFit.Export.Words;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Timber;
@@ -36,9 +37,8 @@ public static class TimberWords
                 "Soak or steam it to form, leave it on the form until it is dry below 12 %, and meter it before glue"
                     + (laminated.Length > 0 ? $"; or {laminated}" : "")
                     + ".",
-            BendWay.LaminateThinner => $"Do not bend it whole: {laminated}.",
-            BendWay.Refuse =>
-                $"Do not bend it: no lamination of {(LengthUnits.IsMetric(unit) ? "1.5 mm" : "1/16\"")} or more lies cold at this width. Narrower planks, or another line.",
+            BendWay.LaminateThinner or BendWay.Refuse =>
+                $"{RefusedBend.ToDo}{(laminated.Length > 0 ? "; " + laminated : "")}.",
             _ => "",
         };
     }

@@ -109,10 +109,18 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     /// <summary>All that is still to be sawn out of the stock.</summary>
     /// <exception cref="InvalidOperationException">The job names no stock.</exception>
-    public ImmutableArray<SawPiece> PiecesToSaw() =>
+    public ImmutableArray<SawPiece> PiecesToSaw() => Pieces(SawPieces.Of);
+
+    /// <summary>What is not sawn since its plank is refused.</summary>
+    /// <exception cref="InvalidOperationException">The job names no stock.</exception>
+    public ImmutableArray<SawPiece> PiecesRefused() => Pieces(SawPieces.Refused);
+
+    private ImmutableArray<SawPiece> Pieces(
+        Func<NestSpec, Planked, JointPlan?, ImmutableArray<SawPiece>> of
+    ) =>
         [
             .. Panels.SelectMany(p =>
-                SawPieces.Of(
+                of(
                     Job.Nest ?? throw new InvalidOperationException("the job names no stock"),
                     p.Planked,
                     p.Joints

@@ -44,7 +44,8 @@ internal static class AsBuiltReader
                 draft.Units ?? LengthUnit.Millimetre,
                 table,
                 [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
-                plankLayers
+                plankLayers,
+                draft.Hull?.Panel
             );
             findings.AddRange(ofFile);
         }
