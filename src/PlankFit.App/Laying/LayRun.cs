@@ -24,7 +24,7 @@ public static class LayRun
 
         if (plan.Job.Nest is { } spec)
         {
-            plan = NestedPlan.Of(plan, spec, progress, timings, stop);
+            plan = NestedPlan.Of(plan, spec, null, progress, timings, stop);
         }
 
         bool searchEnded = plan.Nest is not null && stop.IsCancellationRequested;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Jobs;

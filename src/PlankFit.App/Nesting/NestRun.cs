@@ -36,7 +36,7 @@ public static class NestRun
             ]);
         }
 
-        plan = NestedPlan.Of(plan, spec, progress, timings, stop);
+        plan = NestedPlan.Of(plan, spec, null, progress, timings, stop);
         bool searchEnded = stop.IsCancellationRequested;
         IReadOnlyList<string> written = timings.Time(
             "write cut sheets and lists",
