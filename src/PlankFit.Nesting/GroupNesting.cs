@@ -30,17 +30,16 @@ internal static class GroupNesting
         ImmutableArray<SawPiece> apart = [];
         if (spec.PairsTogether)
         {
+            var singles = new EndTable(items, spec.KerfMm);
+            if (!singles.IsOfMany)
+            {
+                singles.WorkOut(patience);
+            }
+
             items =
             [
                 .. items,
-                .. PortStarboardPairs.Of(
-                    new EndTable(items, spec.KerfMm, patience),
-                    all,
-                    spec,
-                    patience,
-                    out instead,
-                    out apart
-                ),
+                .. PortStarboardPairs.Of(singles, all, spec, patience, out instead, out apart),
             ];
         }
         else
@@ -58,7 +57,7 @@ internal static class GroupNesting
             instead = [.. items.Select(_ => -1)];
         }
 
-        var ends = new EndTable(items, spec.KerfMm, patience, RowTurns.Of(items, spec.Saw));
+        var ends = new EndTable(items, spec.KerfMm, RowTurns.Of(items, spec.Saw));
         double[] heights = [.. items.Select(i => i.HeightMm).OrderDescending()];
         string name = Name(share, units);
         (NestProblem Problem, NestResult Result) Search(
@@ -164,7 +163,7 @@ internal static class GroupNesting
             share
                 .Pieces.Select(p => p.ThicknessMm)
                 .Order()
-                .Select(t => LengthText.Thickness(t, units))
+                .Select(t => LengthText.FormatExact(t, units))
                 .Distinct()
         );
         string woods = string.Join(

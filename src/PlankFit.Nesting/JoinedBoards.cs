@@ -14,8 +14,6 @@ namespace PlankFit.Nesting;
 /// </summary>
 internal static class JoinedBoards
 {
-    private const int MostJoined = 3;
-
     /// <summary>So many boards are tried: some tenths of a second, and it ends in the same place on any machine.</summary>
     private const int Tries = 200;
 
@@ -67,7 +65,9 @@ internal static class JoinedBoards
                 continue;
             }
 
-            foreach (ImmutableArray<CuttingPlanBoard> these in Equal(problem, boards, one, [], 0))
+            foreach (
+                ImmutableArray<CuttingPlanBoard> these in Equal(problem, boards, one, patience)
+            )
             {
                 if (tries-- <= 0 || patience.IsOver)
                 {
@@ -84,55 +84,86 @@ internal static class JoinedBoards
         return null;
     }
 
-    /// <summary>Boards that count together what the one does, in area as well as in money.</summary>
+    /// <summary>Two or three boards that count together what the one does, in area as well as in money.</summary>
     private static IEnumerable<ImmutableArray<CuttingPlanBoard>> Equal(
         NestProblem problem,
         ImmutableArray<CuttingPlanBoard> boards,
         int one,
-        ImmutableArray<CuttingPlanBoard> chosen,
-        int from
+        Patience patience
     )
     {
-        double Over(Func<BoardType, double> of) =>
-            (chosen.Sum(b => of(problem.Boards[b.Board])) / of(problem.Boards[one])) - 1;
-        double area = Over(b => b.AreaMm2);
-        if (area > Summing || chosen.Length > MostJoined)
+        double whole = problem.Boards[one].AreaMm2;
+        double[] areas = [.. boards.Select(b => problem.Boards[b.Board].AreaMm2)];
+        double[] sorted = [.. areas.Order()];
+        int[] bySize = [.. Enumerable.Range(0, areas.Length).OrderBy(b => areas[b])];
+        if (sorted.Length < 2 || 2 * sorted[0] > whole * (1 + Summing))
         {
             yield break;
         }
 
-        if (area >= -Summing)
+        bool IsEqual(params ReadOnlySpan<int> these)
         {
-            if (
-                Math.Abs(Over(b => b.Cost)) <= Summing
-                && (problem.Boards[one].Asked == 0 || Math.Abs(Over(b => b.Asked)) <= Summing)
-                && (
-                    problem.Boards[one].Asked > 0
-                    || chosen.All(b => problem.Boards[b.Board].Asked == 0)
-                )
-            )
+            double Over(Func<BoardType, double> of, ReadOnlySpan<int> these)
             {
-                yield return chosen;
+                double sum = 0;
+                foreach (int b in these)
+                {
+                    sum += of(problem.Boards[boards[b].Board]);
+                }
+
+                return Math.Abs((sum / of(problem.Boards[one])) - 1);
             }
 
-            yield break;
+            bool spared = true;
+            foreach (int b in these)
+            {
+                spared &= problem.Boards[boards[b].Board].Asked == 0;
+            }
+
+            return Over(b => b.AreaMm2, these) <= Summing
+                && Over(b => b.Cost, these) <= Summing
+                && (problem.Boards[one].Asked == 0 ? spared : Over(b => b.Asked, these) <= Summing);
         }
 
-        for (int b = from; b < boards.Length; b++)
+        // The last is looked up by the area that is missing: of hundreds of boards there are millions of threes.
+        IEnumerable<int> Missing(double area, int after)
         {
-            foreach (
-                ImmutableArray<CuttingPlanBoard> more in Equal(
-                    problem,
-                    boards,
-                    one,
-                    chosen.Add(boards[b]),
-                    b + 1
-                )
+            double within = 2 * Summing * whole;
+            int from = Array.BinarySearch(sorted, area - within);
+            from = from < 0 ? ~from : from;
+            while (from > 0 && sorted[from - 1] >= area - within)
+            {
+                from--;
+            }
+
+            int to = from;
+            while (to < sorted.Length && sorted[to] <= area + within)
+            {
+                to++;
+            }
+
+            return bySize[from..to].Where(b => b > after).Order();
+        }
+
+        for (int a = 0; a < areas.Length && !patience.IsOver; a++)
+        {
+            for (
+                int b = a + 1;
+                areas[a] + sorted[0] <= whole * (1 + Summing) && b < areas.Length;
+                b++
             )
             {
-                if (more.Length > 1)
+                double left = whole - areas[a] - areas[b];
+                if (IsEqual(a, b))
                 {
-                    yield return more;
+                    yield return [boards[a], boards[b]];
+                }
+                else if (left >= sorted[0] * (1 - Summing))
+                {
+                    foreach (int c in Missing(left, b).Where(c => IsEqual(a, b, c)))
+                    {
+                        yield return [boards[a], boards[b], boards[c]];
+                    }
                 }
             }
         }

@@ -11,8 +11,14 @@ internal sealed class SquareBoards(NestSpec spec, StockBoard stock)
     /// <summary>What a double loses in a sum, mm.</summary>
     private const double FitsMm = 1e-7;
 
+    /// <summary>What is short by more than this is passed over unasked, mm.</summary>
+    private const double RoomMm = 2 * FitsMm;
+
     private readonly StripRegion region = StripRegion.Of(stock, spec);
     private readonly List<List<Lane>> boards = [];
+
+    /// <summary>By board begun, the longest stretch that is still clear in its lanes, and where the next lane would begin: thousands of pieces ask, and most have no room.</summary>
+    private readonly List<(double ClearMm, double NextV)> begun = [];
 
     public StockBoard Stock => stock;
 
@@ -25,24 +31,63 @@ internal sealed class SquareBoards(NestSpec spec, StockBoard stock)
             return true;
         }
 
-        if (boards.Count >= (stock.Count ?? int.MaxValue))
-        {
-            return false;
-        }
-
         var lanes = new List<Lane>();
-        if (!Into(lanes, piece, corner, length, width))
+        if (!MayBegin(length) || !Into(lanes, piece, corner, length, width))
         {
             return false;
         }
 
         boards.Add(lanes);
+        begun.Add(Left(lanes));
         return true;
     }
 
+    /// <summary>Whether a board may have room for a piece: where not, none has.</summary>
+    public bool MayTake(double length, double width)
+    {
+        if (MayBegin(length))
+        {
+            return true;
+        }
+
+        for (int b = 0; b < begun.Count; b++)
+        {
+            if (MayTake(begun[b], length, width))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The same without beginning a board.</summary>
-    public bool TakeBegun(SawPiece piece, Vec2 corner, double length, double width) =>
-        boards.Any(lanes => Into(lanes, piece, corner, length, width));
+    public bool TakeBegun(SawPiece piece, Vec2 corner, double length, double width)
+    {
+        for (int b = 0; b < begun.Count; b++)
+        {
+            if (MayTake(begun[b], length, width) && Into(boards[b], piece, corner, length, width))
+            {
+                begun[b] = Left(boards[b]);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool MayBegin(double length) =>
+        boards.Count < (stock.Count ?? int.MaxValue) && length <= region.LengthMm + RoomMm;
+
+    private bool MayTake((double ClearMm, double NextV) board, double length, double width) =>
+        length <= board.ClearMm + RoomMm
+        || (
+            length <= region.LengthMm + RoomMm
+            && board.NextV + width <= region.MostV + spec.ProudMm + RoomMm
+        );
+
+    private (double ClearMm, double NextV) Left(List<Lane> lanes) =>
+        (lanes.Max(l => l.ClearMm), lanes[^1].LowV + lanes[^1].WidthMm + spec.KerfMm);
 
     public IEnumerable<SawnBoard> Sawn() =>
         boards.Select(
@@ -108,6 +153,10 @@ internal sealed class SquareBoards(NestSpec spec, StockBoard stock)
         public double LowV => lowV;
 
         public double WidthMm => widthMm;
+
+        /// <summary>The longest that it still takes.</summary>
+        public double ClearMm =>
+            stretches.Select((s, i) => s.ToU - from[i]).DefaultIfEmpty(0).Max();
 
         public List<(double FromU, LaidPiece Laid)> Pieces { get; } = [];
 

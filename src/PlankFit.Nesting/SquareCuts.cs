@@ -98,27 +98,30 @@ public static class SquareCuts
         Func<StockBoard, double> valueOf
     )
     {
-        var rows = order.Select(b => new SquareBoards(spec, b)).ToList();
+        SquareBoards[] rows = [.. order.Select(b => new SquareBoards(spec, b))],
+            rack = [.. rows.Where(r => r.Stock.OnHand)],
+            yard = [.. rows.Where(r => !r.Stock.OnHand)];
         ImmutableArray<SawPiece>.Builder left = ImmutableArray.CreateBuilder<SawPiece>();
         foreach (
-            SawPiece piece in pieces
-                .OrderByDescending(p => Box(p).Length)
-                .ThenBy(p => p.Id.ToString().Length)
-                .ThenBy(p => p.Id.ToString(), StringComparer.Ordinal)
+            (SawPiece piece, (Vec2 corner, double length, double width)) in pieces
+                .Select(p => (Piece: p, Box: Box(p)))
+                .OrderByDescending(p => p.Box.Length)
+                .ThenBy(p => p.Piece.Id.ToString().Length)
+                .ThenBy(p => p.Piece.Id.ToString(), StringComparer.Ordinal)
         )
         {
-            (Vec2 corner, double length, double width) = Box(piece);
             bool Takes(SquareBoards row) =>
-                StockMatch.Piece(spec, row.Stock, piece) && row.Take(piece, corner, length, width);
+                row.MayTake(length, width)
+                && StockMatch.Piece(spec, row.Stock, piece)
+                && row.Take(piece, corner, length, width);
             // A yard's board that is begun is nearer than one to be bought.
             if (
-                !rows.Where(r => r.Stock.OnHand).Any(Takes)
-                && !rows.Where(r => !r.Stock.OnHand)
-                    .Any(r =>
-                        StockMatch.Piece(spec, r.Stock, piece)
-                        && r.TakeBegun(piece, corner, length, width)
-                    )
-                && !rows.Where(r => !r.Stock.OnHand).Any(Takes)
+                !rack.Any(Takes)
+                && !yard.Any(r =>
+                    StockMatch.Piece(spec, r.Stock, piece)
+                    && r.TakeBegun(piece, corner, length, width)
+                )
+                && !yard.Any(Takes)
             )
             {
                 left.Add(piece);

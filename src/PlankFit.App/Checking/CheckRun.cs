@@ -34,14 +34,14 @@ public static class CheckRun
         double? toleranceMm = null;
         if (fairTolerance is not null)
         {
-            LengthReading reading = LengthNotation.Read(fairTolerance, job.Units);
+            LengthReading reading = LengthNotation.Read(fairTolerance, job.WrittenIn);
             if (reading.Fault is { } fault || !(reading.Mm > 0))
             {
                 return RunReport.Faults([
                     new(
                         Severity.Error,
                         "--fair",
-                        $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.Units)}"
+                        $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.WrittenIn)}"
                     ),
                 ]);
             }
@@ -51,7 +51,7 @@ public static class CheckRun
 
         FairnessReport fairness = timings.Time(
             "judge the fairness of every line",
-            () => FairnessCheck.Judge(job.Offsets, job.Units)
+            () => FairnessCheck.Judge(job.Offsets, job.WrittenIn)
         );
         ImmutableArray<Finding> faults = timings.Time(
             "look for faults of the job",

@@ -18,7 +18,6 @@ internal static class FairnessFindings
         string file
     )
     {
-        LengthUnit unit = job.Units;
         AsWritten asWritten = job.AsWritten;
         var cells = TableCells.Of(text);
         return
@@ -27,14 +26,14 @@ internal static class FairnessFindings
                 At(
                     cells.Place(file, "", "position", s.Station),
                     "position:",
-                    s.ToFinding(unit, asWritten)
+                    s.ToFinding(job.Units, asWritten)
                 )
             ),
             .. report.Suspicions.Select(s =>
                 At(
                     cells.Place(file, s.Line, OffsetRow.Word(s.Measure), s.Station),
                     $"{s.Line} {OffsetRow.Word(s.Measure)}",
-                    s.ToFinding(unit, asWritten)
+                    s.ToFinding(job.WrittenIn, job.Units, asWritten)
                 )
             ),
             .. report.NotJudged,

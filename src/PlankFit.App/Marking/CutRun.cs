@@ -13,7 +13,7 @@ namespace PlankFit.App.Marking;
 /// <summary>Marks planks as sawn: their shapes are written down beside the job, and no later lay-out moves them.</summary>
 public static class CutRun
 {
-    private const string UsualName = "cut-planks.json";
+    private const string UsualName = "sawn-planks.json";
 
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
     /// <exception cref="PlankFit.Draughting.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
@@ -46,7 +46,7 @@ public static class CutRun
                 new(
                     Severity.Error,
                     UsualName,
-                    $"is there already, and the job does not name it: write cut = \"{UsualName}\" under [standing], or move it away"
+                    $"is there already, and the job does not name it: write sawn = \"{UsualName}\" under [as-built], or move it away"
                 ),
             ]);
         }
@@ -106,7 +106,7 @@ public static class CutRun
         if (first)
         {
             lines.Add(
-                $"The job does not read it yet: write these two lines into {jobFile}:\n  [standing]\n  cut = \"{UsualName}\""
+                $"The job does not read it yet: write these two lines into {jobFile}:\n  [as-built]\n  sawn = \"{UsualName}\""
             );
         }
 

@@ -18,7 +18,7 @@ public static class Letters
     public static double Width(string text, double height, bool bold = false) =>
         LetterWidths.TextWidth(text, height, bold);
 
-    /// <summary>The text broken at spaces into lines no wider than the width; a word that is wider by itself is broken where it must be.</summary>
+    /// <summary>The text broken at spaces into lines no wider than the width, never within a figure; a word that is wider by itself is broken where it must be.</summary>
     public static IReadOnlyList<string> Wrap(
         string text,
         double height,
@@ -28,7 +28,7 @@ public static class Letters
     {
         List<string> lines = [];
         string line = "";
-        foreach (string given in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string given in Figures.Words(text))
         {
             string word = given;
             if (line.Length > 0 && Width(line + " " + word, height, bold) <= widthMm)
@@ -59,6 +59,10 @@ public static class Letters
 
         return lines;
     }
+
+    /// <summary>Of the words that <see cref="Wrap"/> keeps whole the widest, mm; 0 where there is none.</summary>
+    public static double WidestWord(string text, double height, bool bold = false) =>
+        Figures.Words(text).Select(w => Width(w, height, bold)).DefaultIfEmpty().Max();
 
     /// <summary>The text, or its beginning and three dots where it is wider: for names that somebody else chose.</summary>
     public static string Shortened(string text, double height, double widthMm, bool bold = false)

@@ -32,7 +32,7 @@ public static class CheckSquares
             orderby one.Crossed + other.Crossed
             select (one.Corner, other.Corner)
         ).First();
-        return Square(first, MetricMm, "100 mm").Concat(Square(second, InchesMm, "4 in"));
+        return Square(first, MetricMm, "100 mm").Concat(Square(second, InchesMm, "4\""));
     }
 
     private static IEnumerable<Shape> Square(Vec2 corner, double side, string name)

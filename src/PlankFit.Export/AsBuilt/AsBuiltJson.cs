@@ -12,10 +12,10 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.AsBuilt;
 
-/// <summary>The hull as it stands as data, standing.json, schema plankfit-standing/1.</summary>
+/// <summary>The hull as it stands as data, as-built.json, schema plankfit-as-built/1.</summary>
 public static class AsBuiltJson
 {
-    public const string Schema = "plankfit-standing/1";
+    public const string Schema = "plankfit-as-built/1";
 
     /// <summary>Writes what was measured and made of it. The stream is left open.</summary>
     public static void Write(Job job, AsBuiltPlan standing, Stream stream)

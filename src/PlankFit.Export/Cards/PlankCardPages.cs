@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -37,7 +38,14 @@ public static class PlankCardPages
                             format,
                             block,
                             (pad, inside) => Cards(pad, inside, two, layer, shown.On(panel))
-                        ))
+                        )
+                        {
+                            FoundBy =
+                            [
+                                $"{PlankWords.Of(side)}, {SheetWords.Of(layer)}",
+                                string.Join(", ", two.Select(p => p.Id)),
+                            ],
+                        })
                 );
             }
         }

@@ -80,6 +80,11 @@ public static class KeelEdgePattern
                 + (leans ? "; bevel off plumb, + where the outer face is the wider" : ""),
             NameMm
         );
+        pad.Text(
+            new Vec2(0, -widest - (2 * ApartMm) - (2 * FigureMm) - (4 * NameMm)),
+            "Measure the check square both ways first, and lay a straightedge across plank and keel. Saws and planes: guards on, hands clear, eyes, ears and lungs protected. Strength is for local codes and a qualified person.",
+            FigureMm
+        );
         return pad.Shapes;
     }
 

@@ -91,7 +91,7 @@ public static class PlanTables
         [
             ("job", plan.Job.Name),
             ("revision of the inputs", plan.Job.Revision),
-            ("units", LengthUnits.Name(plan.Job.Units)),
+            ("units", LengthUnits.Name(plan.Job.WrittenIn)),
             ("tolerance", LengthText.PaperToleranceText(plan.Job.Units)),
             (
                 "sides of a plank",

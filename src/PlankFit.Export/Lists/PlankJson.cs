@@ -12,7 +12,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Lists;
 
-/// <summary>One plank of planking.json: the contract's fields, and beside them what else is known of it.</summary>
+/// <summary>One plank of planking.json: the formula's fields, and beside them what else is known of it.</summary>
 internal static class PlankJson
 {
     /// <summary>A radius above this is written as null: there is no bend to speak of, mm.</summary>

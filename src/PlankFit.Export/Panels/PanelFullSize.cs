@@ -13,7 +13,7 @@ namespace PlankFit.Export.Panels;
 public static class PanelFullSize
 {
     private const double MarginMm = 20;
-    private const double ChordMm = 0.02;
+    private const double ChordMm = 0.002;
     private const double LetterMm = 20;
 
     /// <summary>
@@ -48,7 +48,7 @@ public static class PanelFullSize
             foreach (PanelSeam seam in layer.Seams)
             {
                 pad.Open(
-                    Thinning.Open(Moved(FlatLines.Along(flat.Map, seam.Line)), ChordMm),
+                    Moved(FlatLines.Along(flat.Map, seam.Line)),
                     Pens.Seam,
                     FormattableString.Invariant($"seams-{layer.Layer}")
                 );

@@ -155,7 +155,7 @@ public static class FullSizePattern
         Square(pad, left, bottom, CheckMm, "100 mm both ways");
         if (!metric)
         {
-            Square(pad, left + CheckMm + 8, bottom, 101.6, "4 in both ways");
+            Square(pad, left + CheckMm + 8, bottom, 101.6, "4\" both ways");
         }
     }
 
@@ -203,7 +203,8 @@ public static class FullSizePattern
         string[] said =
         [
             .. plank.IsRefused ? [RefusedBend.ToDo + "."] : (string[])[],
-            LengthText.PaperToleranceText(unit) + " Outlines are drawn within 0.02 mm.",
+            LengthText.PaperToleranceText(unit)
+                + $" Outlines are drawn within {(LengthUnits.IsMetric(unit) ? "0.02 mm" : "a thousandth of an inch")}.",
             $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",
             .. plank.Ends.Select(e =>
                 EndWords.Sentence(plank, e, layer.Planks.ThicknessMm, unit) + "."

@@ -31,9 +31,8 @@ public static class PiecePattern
 
     private static IEnumerable<Shape> Shapes(PlanShown shown, Plank plank, PlankPiece piece)
     {
-        const double Thin = CuttingPattern.ThinningMm;
-        yield return new Polyline(Layers.Cut, Pens.Cut, Thinning.Closed(piece.Cut, Thin), true);
-        yield return new Polyline(Layers.Net, Pens.Net, Thinning.Closed(piece.Net, Thin), true);
+        yield return new Polyline(Layers.Cut, Pens.Cut, piece.Cut, true);
+        yield return new Polyline(Layers.Net, Pens.Net, piece.Net, true);
         foreach (
             ImmutableArray<Vec2> line in plank
                 .Ends.Where(e => e.BevelDegrees != 0)
@@ -41,7 +40,7 @@ public static class PiecePattern
                 .Where(l => l.Length > 1 && Holds(piece, l[l.Length / 2]))
         )
         {
-            yield return new Polyline(Layers.Marks, Pens.Outer, Thinning.Open(line, Thin), false);
+            yield return new Polyline(Layers.Marks, Pens.Outer, line, false);
         }
 
         foreach (

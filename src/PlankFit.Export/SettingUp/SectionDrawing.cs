@@ -207,6 +207,7 @@ public static class SectionDrawing
             At("K, keel", s.Places[0]),
             At("1/2, half way", s.Places[2]),
             At("C, chine", s.Places[4]),
+            "Measure the check square both ways first. Saw with care: guards on, eyes, ears and lungs protected. Sizes of frames are for local codes and a qualified person.",
         ];
     }
 }

@@ -15,5 +15,7 @@ internal static class SheetWords
 
     /// <summary>What the head of a column says of its figures.</summary>
     public static string Unit(LengthUnit unit) =>
-        unit == LengthUnit.FeetInchesEighths ? "feet-inches-eighths" : LengthUnits.Name(unit);
+        LengthUnits.IsMetric(unit) ? LengthUnits.Name(unit)
+        : unit == LengthUnit.Inch ? "inches"
+        : "feet and inches";
 }

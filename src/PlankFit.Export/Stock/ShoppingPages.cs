@@ -49,7 +49,7 @@ public static class ShoppingPages
                 new("long", 13),
                 new("wide", 11),
                 new("thick", 11),
-                new("wood", 18, false),
+                new("species", 18, false),
                 new("grade", 10, false),
                 new("in the list", 16, false),
                 new("price of one", 10),
@@ -108,12 +108,12 @@ public static class ShoppingPages
     ) =>
         new(
             Block(plan, "boards that are cut into"),
-            [.. summary, "In the order of the stock's files; cut-sheets.pdf shows each."],
+            [.. summary, "In the order of the stock's files; the cut sheets show each."],
             [
                 new("board", 11, false),
                 new("from", 8, false),
                 new("size", 22, false),
-                new("wood", 14, false),
+                new("species", 14, false),
                 new("grade", 8, false),
                 new("in planks", 8),
                 new("pieces, lane by lane as on the cut sheet", 50, false),
@@ -147,7 +147,7 @@ public static class ShoppingPages
         return new(
             Block(plan, "what is left over"),
             [
-                "Square cut and numbered; mark the number on the wood. offcuts.csv lists them as stock: name it in [nest] the next time, and take the boards that are used off the list.",
+                "Square cut and numbered; mark the number on the wood. tables/offcuts.csv lists them as stock: name it in [nest] the next time, and take the boards that are used off the list.",
             ],
             [
                 new("offcut", 14, false),
@@ -155,7 +155,7 @@ public static class ShoppingPages
                 new("width", 14),
                 new("thickness", 10),
                 new("lies from the marked end", 22),
-                new("wood", 16, false),
+                new("species", 16, false),
                 new("grade", 10, false),
             ],
             [

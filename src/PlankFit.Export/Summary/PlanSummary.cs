@@ -11,7 +11,7 @@ namespace PlankFit.Export.Summary;
 
 /// <summary>What a person is told of a plan at the end of the work.</summary>
 /// <param name="WidestGap">The plank whose straight edge would open furthest from its neighbour's; null where none opens.</param>
-/// <param name="WidestOverlap">The plank whose straight edge would clash most; null where none does.</param>
+/// <param name="WidestOverlap">The plank whose straight edge would overlap most; null where none does.</param>
 /// <param name="WorstBend">The plank with the greatest fibre strain from bending; null where all are flat.</param>
 /// <param name="StockMm">Lengths to cut of all planks, or of their pieces, added up.</param>
 /// <param name="LookFirst">What to look at first, what costs most first; never empty while there is a plank.</param>
@@ -68,14 +68,14 @@ public sealed record PlanSummary(
             {
                 (null, null) => "close everywhere.",
                 ({ } gap, null) => Gap(gap, unit) + ".",
-                (null, { } clash) => Clash(clash, unit) + ".",
-                ({ } gap, { } clash) => $"{Gap(gap, unit)}; {Clash(clash, unit)}.",
+                (null, { } overlap) => Overlap(overlap, unit) + ".",
+                ({ } gap, { } overlap) => $"{Gap(gap, unit)}; {Overlap(overlap, unit)}.",
             };
         yield return WorstBend is { } bent
-            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius "
-                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict}."
+            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius, "
+                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict} (an estimate, as every verdict is)."
             : "Hardest bend: none, every plank lies flat.";
-        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} in all, before any plan of cutting.";
+        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} together, before any plan of cutting.";
         foreach (string line in Timber)
         {
             yield return line;
@@ -83,14 +83,14 @@ public sealed record PlanSummary(
     }
 
     private static string Gap(Plank p, LengthUnit unit) =>
-        $"widest opening {LengthText.FormatExact(p.WidestGapMm, Fine(unit))} at {p.Id}";
+        $"widest opening {LengthText.Fine(p.WidestGapMm, Fine(unit))} at {p.Id}";
 
-    private static string Clash(Plank p, LengthUnit unit) =>
-        $"widest clash {LengthText.FormatExact(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
+    private static string Overlap(Plank p, LengthUnit unit) =>
+        $"widest overlap {LengthText.Fine(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
 
-    /// <summary>Tenths of a millimetre say little in metres, and thousandths of an inch little in feet.</summary>
+    /// <summary>Tenths of a millimetre say little in metres.</summary>
     private static LengthUnit Fine(LengthUnit unit) =>
-        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch;
+        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit;
 
     private static Plank? Greatest(
         ImmutableArray<Plank> planks,

@@ -89,7 +89,7 @@ public static class TimberSheets
         if (wood.Both is { } both && wood.Starboard is { } side)
         {
             yield return $"The layer weighs {TimberWords.Weight(both.Kg, unit)} as fitted, without cloth or glue; {TimberWords.Weight(side.Kg, unit)} of it to starboard, centre {TimberSummary.Centre(plan, side.Centre)}. "
-                + "Boards of one wood differ in weight by a tenth and more.";
+                + "Boards of one species differ in weight by a tenth and more.";
         }
 
         if (wood.Movement is { } run)

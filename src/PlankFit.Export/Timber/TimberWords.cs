@@ -43,12 +43,9 @@ public static class TimberWords
         };
     }
 
-    /// <summary>A lamination's thickness to 1/10 mm or 1/1000 in: finer than a bench length, as a planer is set.</summary>
+    /// <summary>A lamination's thickness to 1/10 mm or 1/32 in.</summary>
     public static string Lamination(double mm, LengthUnit unit) =>
-        LengthText.FormatExact(
-            mm,
-            LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch
-        );
+        LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit);
 
     /// <summary>62 %.</summary>
     public static string Used(double? index) => index is null ? "-" : UsedNumber(index) + " %";
@@ -103,13 +100,10 @@ public static class TimberWords
         return $"{NumberText.Trimmed(Math.Round(value / step) * step, 0)} {WeightUnit(unit)}";
     }
 
-    /// <summary>A movement with its direction: +1.2 mm grows, -0.4 mm shrinks; in inches to the thousandth where the job is in feet.</summary>
+    /// <summary>A movement with its direction: +1.2 mm grows, -0.4 mm shrinks; 1/32" in feet and inches.</summary>
     public static string Movement(double mm, LengthUnit unit) =>
         (mm > 0 ? "+" : "")
-        + LengthText.FormatExact(
-            mm,
-            LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch
-        );
+        + LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit);
 
     public static string Percent(double percent) => NumberText.Trimmed(percent, 1) + " %";
 

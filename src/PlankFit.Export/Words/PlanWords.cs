@@ -16,7 +16,10 @@ public static class PlanWords
     public static string Stock(double mm, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
             ? $"{NumberText.Padded(Math.Ceiling(mm / 100) / 10, 1)} m"
-            : $"{NumberText.Trimmed(Math.Ceiling(mm / LengthUnits.MmPerFoot), 0)} ft";
+            : LengthText.WholeInches(
+                Math.Ceiling(mm / LengthUnits.MmPerFoot) * LengthUnits.MmPerFoot,
+                unit
+            );
 
     /// <summary>What is amiss with the job's table, as every sheet has it in its margin; empty where nothing is.</summary>
     public static string InMargin(Job job) =>

@@ -7,28 +7,30 @@ using PlankFit.Planking.Stock;
 namespace PlankFit.Nesting.Rows;
 
 /// <summary>
-/// All pitches between things in rows, and from them for every end of every thing the least that it ever asks of a row: no row is shorter than the sum of these.
+/// Pitches between things in rows, and for every end of every thing the least that it ever asks of a row: no row is shorter than the sum of these. Until all pitches are
+/// worked out each is worked when it is asked for, and what a thing asks at the least is told from its shape alone.
 /// </summary>
 internal sealed class EndTable
 {
+    /// <summary>Of more poses all pitches take longer than a moment: some seconds, or minutes.</summary>
+    private const int ManyPoses = 1200;
+
+    /// <summary>Of more poses all pitches would take more memory than a computer in a yard can be asked for, a gigabyte and more.</summary>
+    private const int MostPoses = 12_000;
+
     private readonly ImmutableArray<NestItem> items;
+    private readonly ItemPose[] all;
     private readonly int[] firstPose;
-    private readonly double[] pitches;
-    private readonly RowTurn[] turned;
     private readonly RowTurns? turns;
     private readonly int poses;
-    private readonly double[] half;
-    private readonly double[] beyond;
-    private bool boxes;
 
-    /// <summary>Works all pitches between poses, which takes some microseconds a pair; where there is no time for that, things lie apart as boxes do.</summary>
+    /// <summary>By pose and by the one after it; none before all are worked out, and no turns where no end may be turned.</summary>
+    private (double[][] Pitches, RowTurn[][] Turned)? worked;
+
+    private (double[] Half, double[] Beyond) least;
+
     /// <param name="turns">How ends left long may be turned in rows; null where all stay as they are.</param>
-    public EndTable(
-        ImmutableArray<NestItem> items,
-        double kerfMm,
-        Patience patience,
-        RowTurns? turns = null
-    )
+    public EndTable(ImmutableArray<NestItem> items, double kerfMm, RowTurns? turns = null)
     {
         this.turns = turns;
         this.items = items;
@@ -40,47 +42,80 @@ internal sealed class EndTable
         }
 
         poses = firstPose[^1];
-        ItemPose[] all = [.. items.SelectMany(i => i.Poses)];
-        pitches = new double[(long)poses * poses];
-        turned = turns is null ? [] : new RowTurn[pitches.LongLength];
+        all = [.. items.SelectMany(i => i.Poses)];
+        least = EndLeast.OfShapes(items, kerfMm);
+    }
+
+    /// <summary>Works all pitches between poses, which takes about a microsecond a pair, if there is time enough for it and room.</summary>
+    /// <returns>Whether all are there.</returns>
+    public bool WorkOut(Patience patience)
+    {
+        if (IsWhole)
+        {
+            return true;
+        }
+
+        if (poses > MostPoses || patience.IsOver)
+        {
+            return false;
+        }
+
+        double[][] pitches = new double[poses][];
+        var turned = new RowTurn[turns is null ? 0 : poses][];
+        bool over = false;
         Parallel.For(
             0,
             poses,
-            p =>
+            (p, loop) =>
             {
-                bool asBoxes = patience.IsOver;
-                for (int q = 0; q < poses; q++)
+                if (patience.IsOver)
                 {
-                    long at = ((long)p * poses) + q;
-                    pitches[at] = asBoxes
-                        ? all[p].Shape.LengthMm + kerfMm
-                        : Pitch.Of(all[p].Shape, all[q].Shape, kerfMm);
-                    if (turns is not null && !asBoxes)
-                    {
-                        (pitches[at], turned[at]) = turns.Least(p, q, pitches[at], kerfMm);
-                    }
+                    Volatile.Write(ref over, true);
+                    loop.Stop();
+                    return;
                 }
 
-                if (asBoxes)
+                double[] row = pitches[p] = new double[poses];
+                RowTurn[]? its = turns is null ? null : turned[p] = new RowTurn[poses];
+                for (int q = 0; q < poses; q++)
                 {
-                    Volatile.Write(ref boxes, true);
+                    (row[q], RowTurn turn) = Worked(p, q);
+                    its?[q] = turn;
                 }
             }
         );
+        if (over)
+        {
+            return false;
+        }
 
-        (half, beyond) = Halves(all);
+        least = EndLeast.OfPitches(items, pitches);
+        worked = (pitches, turned);
+        return true;
     }
+
+    private (double PitchMm, RowTurn Turn) Worked(int p, int q)
+    {
+        double pitch = Pitch.Of(all[p].Shape, all[q].Shape, KerfMm);
+        return turns is null ? (pitch, RowTurn.None) : turns.Least(p, q, pitch, KerfMm);
+    }
+
+    /// <summary>So many things that all their pitches take longer than a moment.</summary>
+    public bool IsOfMany => poses > ManyPoses;
 
     public ImmutableArray<NestItem> Items => items;
 
     public double KerfMm { get; }
 
-    /// <summary>All pitches are worked out, and no row is longer than it need be.</summary>
-    public bool IsWhole => !boxes;
+    /// <summary>All pitches are worked out.</summary>
+    public bool IsWhole => worked is not null;
 
     /// <summary>From the least x of an item in one pose to that of the next.</summary>
     public double PitchMm(int item, int pose, int next, int nextPose) =>
-        pitches[((long)(firstPose[item] + pose) * poses) + firstPose[next] + nextPose];
+        PitchMm(firstPose[item] + pose, firstPose[next] + nextPose);
+
+    private double PitchMm(int p, int q) =>
+        worked is { } its ? its.Pitches[p][q] : Worked(p, q).PitchMm;
 
     /// <summary>Which ends are turned in a row; none where all stay as they are.</summary>
     public ImmutableArray<TurnedTo> Turned(ImmutableArray<int> row, ImmutableArray<int> rowPoses) =>
@@ -124,17 +159,12 @@ internal sealed class EndTable
             : Pitch.Of(shapes[one], shapes[next], KerfMm);
     }
 
-    private RowTurn TurnOf(
-        ImmutableArray<int> row,
-        ImmutableArray<int> rowPoses,
-        int one,
-        int next
-    ) =>
-        turned[
-            ((long)(firstPose[row[one]] + rowPoses[one]) * poses)
-                + firstPose[row[next]]
-                + rowPoses[next]
-        ];
+    private RowTurn TurnOf(ImmutableArray<int> row, ImmutableArray<int> rowPoses, int one, int next)
+    {
+        int p = firstPose[row[one]] + rowPoses[one],
+            q = firstPose[row[next]] + rowPoses[next];
+        return worked is { } its ? its.Turned[p][q] : Worked(p, q).Turn;
+    }
 
     /// <summary>The pose before one in a row that its end is turned to.</summary>
     private int? Before(ImmutableArray<int> row, ImmutableArray<int> rowPoses, int i) =>
@@ -148,85 +178,11 @@ internal sealed class EndTable
             : null;
 
     /// <summary>What an item asks of a row at the least, its share of kerfs with it, mm.</summary>
-    public double SizeMm(int item) => half[2 * item] + half[(2 * item) + 1];
+    public double SizeMm(int item) => least.Half[2 * item] + least.Half[(2 * item) + 1];
 
     /// <summary>The share of that which lies on one end's side of the item's middle.</summary>
-    public double HalfMm(int item, int end) => half[(2 * item) + end];
+    public double HalfMm(int item, int end) => least.Half[(2 * item) + end];
 
     /// <summary>What more it asks, at the least, where an end of it is at the row's end; may be less than nought, since there is no kerf.</summary>
-    public double AtRowEndMm(int item, int end) => beyond[(2 * item) + end];
-
-    /// <summary>
-    /// The halves h, so that h(E) + h(F) is never more than the distance of two middles where the ends E and F meet. An end that meets its own like, turned, asks for half
-    /// of that distance; what any other end asks beyond both halves is divided evenly.
-    /// </summary>
-    private (double[] Half, double[] Beyond) Halves(ItemPose[] all)
-    {
-        int ends = 2 * items.Length;
-        double[,] meet = new double[ends, ends];
-        int[] own = new int[poses];
-        for (int i = 0; i < items.Length; i++)
-        {
-            Array.Fill(own, i, firstPose[i], firstPose[i + 1] - firstPose[i]);
-        }
-
-        for (int e = 0; e < ends; e++)
-        {
-            for (int f = 0; f < ends; f++)
-            {
-                meet[e, f] = double.PositiveInfinity;
-            }
-        }
-
-        for (int p = 0; p < poses; p++)
-        {
-            int e = (2 * own[p]) + all[p].RightEnd;
-            for (int q = 0; q < poses; q++)
-            {
-                int f = (2 * own[q]) + (1 - all[q].RightEnd);
-                double between = pitches[((long)p * poses) + q] - all[p].CentreMm + all[q].CentreMm;
-                meet[e, f] = Math.Min(meet[e, f], between);
-            }
-        }
-
-        double[] start = new double[ends];
-        for (int e = 0; e < ends; e++)
-        {
-            // Where turning is not allowed an end never meets its like: its own reach will do.
-            start[e] = double.IsFinite(meet[e, e]) ? meet[e, e] / 2 : Reach(all, e);
-        }
-
-        double[] half = new double[ends];
-        double[] over = new double[ends];
-        for (int e = 0; e < ends; e++)
-        {
-            double spare = double.PositiveInfinity;
-            for (int f = 0; f < ends; f++)
-            {
-                spare = Math.Min(spare, Math.Min(meet[e, f], meet[f, e]) - start[e] - start[f]);
-            }
-
-            half[e] = start[e] + (double.IsFinite(spare) ? spare / 2 : 0);
-            over[e] = Reach(all, e) - half[e];
-        }
-
-        return (half, over);
-    }
-
-    /// <summary>From an item's middle to its furthest point at that end, the least of all poses.</summary>
-    private double Reach(ItemPose[] all, int end)
-    {
-        double least = double.PositiveInfinity;
-        for (int p = firstPose[end / 2]; p < firstPose[(end / 2) + 1]; p++)
-        {
-            least = Math.Min(
-                least,
-                all[p].RightEnd == end % 2
-                    ? all[p].Shape.LengthMm - all[p].CentreMm
-                    : all[p].CentreMm
-            );
-        }
-
-        return least;
-    }
+    public double AtRowEndMm(int item, int end) => least.Beyond[(2 * item) + end];
 }

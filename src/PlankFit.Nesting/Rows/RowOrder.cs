@@ -144,6 +144,7 @@ internal static class RowOrder
             }
         }
 
+        double[] pitches = Pitches(ends, items, width);
         for (int set = 1; set <= all; set++)
         {
             for (int s = 0; s < slots; s++)
@@ -164,7 +165,7 @@ internal static class RowOrder
                     int next = (set | (1 << j)) * slots;
                     for (int q = 0; q < ends.Items[items[j]].Poses.Length; q++)
                     {
-                        double to = here + ends.PitchMm(items[s / width], s % width, items[j], q);
+                        double to = here + pitches[(s * slots) + (j * width) + q];
                         if (to < at[next + (j * width) + q])
                         {
                             at[next + (j * width) + q] = to;
@@ -201,6 +202,33 @@ internal static class RowOrder
         order.Reverse();
         poses.Reverse();
         return Placed(ends, [.. order], [.. poses]);
+    }
+
+    /// <summary>From each of the things in each pose to each of the others: they are asked for thousands of times.</summary>
+    private static double[] Pitches(EndTable ends, IReadOnlyList<int> items, int width)
+    {
+        int slots = items.Count * width;
+        double[] pitches = new double[slots * slots];
+        for (int i = 0; i < items.Count; i++)
+        {
+            for (int p = 0; p < ends.Items[items[i]].Poses.Length; p++)
+            {
+                for (int j = 0; j < items.Count; j++)
+                {
+                    for (int q = 0; j != i && q < ends.Items[items[j]].Poses.Length; q++)
+                    {
+                        pitches[(((i * width) + p) * slots) + (j * width) + q] = ends.PitchMm(
+                            items[i],
+                            p,
+                            items[j],
+                            q
+                        );
+                    }
+                }
+            }
+        }
+
+        return pitches;
     }
 
     /// <summary>The longest first, each put where the row grows least.</summary>

@@ -50,7 +50,12 @@ internal sealed class NestSearch
         (this.problem, this.costs, this.report, this.patience) = (problem, costs, report, patience);
         share = Share.AllOf(problem);
         book = new(problem.Ends);
-        missing = [.. problem.Items.Select(i => Missing(problem, i))];
+        double largest = problem.Items.Max(i => i.AreaMm2);
+        // More than any board, and more for a large thing than for a small one: nothing is left out that any board could give.
+        missing =
+        [
+            .. problem.Items.Select(i => problem.DearestBoard * (2 + (i.AreaMm2 / largest))),
+        ];
     }
 
     private NestLot Lot => new(problem, share, missing, book);
@@ -70,7 +75,19 @@ internal sealed class NestSearch
 
     private NestResult Run(int seed, int rounds, bool mayChooseAnew)
     {
-        Offer(FirstFit.Of(problem, share, book, patience));
+        bool known = problem.Ends.IsWhole;
+        if (!known && problem.Ends.IsOfMany)
+        {
+            // All pitches would take longer than a moment, or than there is time: a plan stands before that, and may be all that there is.
+            Offer(FirstFit.Of(problem, share, book, Patience.None));
+        }
+
+        known = problem.Ends.WorkOut(patience);
+        if (known || best.Boards.IsEmpty || !patience.IsOver)
+        {
+            Offer(FirstFit.Of(problem, share, book, patience));
+        }
+
         if (best.Boards.IsEmpty)
         {
             return new(best, Now, 0, false);
@@ -78,9 +95,9 @@ internal sealed class NestSearch
 
         Raise(DualBound.ByArea(problem, Placed()));
         // What rows there are is not known where not all pitches are.
-        if (patience.IsOver || !problem.Ends.IsWhole)
+        if (patience.IsOver || !known)
         {
-            return new(best, Now, 0, true);
+            return new(best, Now, 0, patience.IsOver);
         }
 
         Offer(Priced(MasterPrices.ByArea(problem, share), PricedFit.QuickSteps));
@@ -227,10 +244,6 @@ internal sealed class NestSearch
                 || worth.Cost <= bounds.Cost * (1 + 1e-6)
             );
     }
-
-    /// <summary>More than any board, and more for a large thing than for a small one: nothing is left out that any board could give.</summary>
-    private static double Missing(NestProblem problem, NestItem item) =>
-        problem.DearestBoard * (2 + (item.AreaMm2 / problem.Items.Max(i => i.AreaMm2)));
 
     /// <summary>All rows that the next better plan can be made of, with the rippings found; null where they are too many to mix at once.</summary>
     private MasterMix? Decisive(ColumnResult columns)

@@ -4,7 +4,8 @@ using PlankFit.Geometry.Primitives;
 namespace PlankFit.Nesting.Shapes;
 
 /// <summary>
-/// What lies in a row, in one pose: its least x and y are nought. Of its convex hull, since a saw goes straight, the two sides that look along the row.
+/// What lies in a row, in one pose: its least x and y are nought. Of its convex hull, since a saw goes straight, the two sides that look along the row: edges that run
+/// along it are in neither, since whatever comes upon them comes upon the end of one that does not.
 /// </summary>
 /// <param name="ThinnedMm">How far the sides may lie from the true ones.</param>
 internal sealed record RowShape(
@@ -52,7 +53,8 @@ internal sealed record RowShape(
             ConvexHull.Of(
                 laid.SelectMany(l =>
                     l.Shape.RightSide.Concat(l.Shape.LeftSide)
-                        .Select(e => e.A + new Vec2(l.FromMm - from, 0))
+                        .SelectMany(e => new[] { e.A, e.B })
+                        .Select(p => p + new Vec2(l.FromMm - from, 0))
                 )
             ),
             default,
@@ -71,10 +73,9 @@ internal sealed record RowShape(
             Vec2 a = hull[i] - least,
                 b = hull[(i + 1) % hull.Length] - least;
             // Counter-clockwise, so an edge that rises has the wood on its left and looks to the right.
-            (b.Y > a.Y ? right : left).Add(new(a, b));
-            if (b.Y == a.Y)
+            if (b.Y != a.Y)
             {
-                right.Add(new(a, b));
+                (b.Y > a.Y ? right : left).Add(new(a, b));
             }
         }
 
@@ -85,18 +86,6 @@ internal sealed record RowShape(
             left.ToImmutable(),
             thinnedMm
         );
-    }
-
-    /// <summary>The same end for end: a half turn.</summary>
-    public RowShape Turned()
-    {
-        RowEdge Turn(RowEdge e) => new(Corner(e.A), Corner(e.B));
-        Vec2 Corner(Vec2 p) => new(LengthMm - p.X, HeightMm - p.Y);
-        return this with
-        {
-            RightSide = [.. LeftSide.Select(Turn)],
-            LeftSide = [.. RightSide.Select(Turn)],
-        };
     }
 }
 

@@ -29,7 +29,7 @@ public sealed record FairnessReport(
     public ImmutableArray<Finding> Findings(LengthUnit unit, AsWritten? asWritten = null) =>
         [
             .. Stations.Select(s => s.ToFinding(unit, asWritten)),
-            .. Suspicions.Select(s => s.ToFinding(unit, asWritten)),
+            .. Suspicions.Select(s => s.ToFinding(unit, unit, asWritten)),
             .. NotJudged,
         ];
 

@@ -200,6 +200,5 @@ internal static class FasteningFindings
     private static string Why(FasteningGap gap, LengthUnit unit) =>
         $"{Small(gap.Hindered.HasMm, unit)} from {gap.Hindered.By}, {Small(gap.Hindered.AsksMm, unit)} asked";
 
-    internal static string Small(double mm, LengthUnit unit) =>
-        LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
+    internal static string Small(double mm, LengthUnit unit) => LengthText.ForPaper(mm, unit);
 }

@@ -83,7 +83,7 @@ internal static class LayerFindings
             {
                 run += string.Create(
                     CultureInfo.InvariantCulture,
-                    $"; that is past drift = {spec.DriftDegrees:0.#} degrees: tapers of 6/10 of the width do not hold it, so allow more drift or use narrower planks"
+                    $"; that is past angle-drift = {spec.DriftDegrees:0.#} degrees: tapers of 6/10 of the width do not hold it, so allow more drift or use narrower planks"
                 );
             }
 
@@ -99,7 +99,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 Id(worst),
-                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or overlap by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
             )
             {
                 Rank = Rank.Know,
@@ -230,5 +230,5 @@ internal static class LayerFindings
     private static string Radius(double mm, LengthUnit units) =>
         LengthUnits.IsMetric(units)
             ? NumberText.Trimmed(mm / 1000, 2) + " m"
-            : NumberText.Trimmed(mm / LengthUnits.MmPerFoot, 1) + " ft";
+            : LengthText.WholeInches(mm, units);
 }

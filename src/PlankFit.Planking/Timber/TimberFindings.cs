@@ -24,7 +24,7 @@ internal static class TimberFindings
                 yield return new(
                     Severity.Warning,
                     $"layer {layer.Planks.Name}",
-                    "no wood is named for it, in the layer or in [timber]: it has no weight and no movement, and its bend is judged by radius alone"
+                    "no species is named for it, in the layer or in [timber]: it has no weight and no movement, and its bend is judged by radius alone"
                 )
                 {
                     Rank = Rank.Know,
@@ -151,7 +151,7 @@ internal static class TimberFindings
         {
             string each = LengthText.FormatExact(
                 thickness / group.Key,
-                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : LengthUnit.Inch
+                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : planked.Job.Units
             );
             yield return new(
                 Severity.Note,

@@ -15,6 +15,8 @@ namespace PlankFit.Planking.Whole;
 /// <summary>A job as it was asked for, all lengths in millimetres, angles in degrees as the builder states them: what planks are laid by, and what is wanted besides.</summary>
 public sealed record Job(PlankingJob Planking)
 {
+    private readonly LengthUnit? written;
+
     public string Name { get; init; } = "";
 
     /// <summary>Six hexadecimal digits that change when any input file changes; printed on every sheet.</summary>
@@ -26,10 +28,18 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>What is amiss with the table, in a few words for the margin of every sheet; empty where nothing is.</summary>
     public string Margin { get; init; } = "";
 
+    /// <summary>In which lengths are shown: feet and inches, inches, or the metric unit that the job is written in.</summary>
     public LengthUnit Units
     {
         get => Planking.Units;
         init => Planking = Planking with { Units = value };
+    }
+
+    /// <summary>In which the job, its table and its stock are written; what is to be read back is written so.</summary>
+    public LengthUnit WrittenIn
+    {
+        get => written ?? Units;
+        init => written = value;
     }
 
     public OffsetTable Offsets

@@ -152,10 +152,10 @@ public static partial class MeasuredText
                 Fault(row, 3, row.Cells[2], "accepted: starboard or port");
             }
 
-            LengthReading length = LengthNotation.ReadCell(row.Cells[3], units);
+            LengthReading length = LengthNotation.Read(row.Cells[3], units);
             if (length.Fault is { } fault)
             {
-                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInCell(units)}");
+                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInList(units)}");
             }
             else if (what is HalfWidth or Girth && length.Mm <= 0)
             {
@@ -272,7 +272,7 @@ public static partial class MeasuredText
                     row,
                     2,
                     id,
-                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit cut` or under [standing] fitted"
+                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit sawn` or under [as-built] fitted"
                 );
                 return;
             }

@@ -3,7 +3,7 @@ using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.Drafts;
 
-/// <summary>[standing] as read, before the file that it names.</summary>
+/// <summary>[as-built] as read, before the file that it names.</summary>
 public sealed record AsBuiltDraft(
     string? MeasuredPath,
     Place MeasuredAt,

@@ -180,7 +180,7 @@ public static class JobReader
                     Fault = file.Fault! with
                     {
                         Message =
-                            $"{file.Fault.Message}; named in {standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes. {AsBuiltReader.ToDo(name, backup)}",
+                            $"{file.Fault.Message}; named in {standing.CutAt} as the record of planks that are sawn, which `plankfit sawn` writes. {AsBuiltReader.ToDo(name, backup)}",
                     },
                 },
             backup
@@ -236,7 +236,7 @@ public static class JobReader
 
         (NestSpec? nest, ImmutableArray<Finding> ofStock) = StockReader.Read(
             draft.Parts.Nest,
-            units,
+            (units, draft.Output.Shown(units)),
             draft.AllLayers,
             texts.Stock
         );

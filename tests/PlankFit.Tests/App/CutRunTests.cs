@@ -21,14 +21,14 @@ public sealed class CutRunTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    private string Record => folder.File("cut-planks.json");
+    private string Record => folder.File("sawn-planks.json");
 
     [Fact]
     public void ARunOfPlanksIsEnteredAndStaysWhatItWas()
     {
         RunReport report = Cut("S1-12..S1-14", "P2-07");
         Assert.Equal(ExitCode.Done, report.Exit);
-        Assert.Contains(report.Lines, l => l.Contains("cut = \"cut-planks.json\""));
+        Assert.Contains(report.Lines, l => l.Contains("sawn = \"sawn-planks.json\""));
         Assert.Equal(["P2-07", "S1-12", "S1-13", "S1-14"], Recorded());
         NameIt();
 
@@ -64,7 +64,7 @@ public sealed class CutRunTests : IDisposable
         File.WriteAllText(Record, "another's");
         RunReport report = Cut("S1-12");
         Assert.Equal(ExitCode.JobHasFaults, report.Exit);
-        Assert.Contains("cut = \"cut-planks.json\"", Assert.Single(report.Findings).Message);
+        Assert.Contains("sawn = \"sawn-planks.json\"", Assert.Single(report.Findings).Message);
         Assert.Equal("another's", File.ReadAllText(Record));
     }
 
@@ -93,7 +93,7 @@ public sealed class CutRunTests : IDisposable
         Assert.Equal(ExitCode.JobHasFaults, Forget("S1-12").Exit);
 
     private void NameIt() =>
-        File.AppendAllText(folder.File("job.toml"), "\n[standing]\ncut = \"cut-planks.json\"\n");
+        File.AppendAllText(folder.File("job.toml"), "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
 
     private RunReport Cut(params string[] planks) =>
         CutRun.Run(

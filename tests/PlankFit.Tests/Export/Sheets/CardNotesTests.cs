@@ -8,7 +8,7 @@ public sealed class CardNotesTests
     /// <summary>Of a plank with three ends in feet and inches: 22 mm of column, in which they once ran on over the title block and off the sheet.</summary>
     private static readonly string[] Own =
     [
-        "Both edges hollow 0 in; cut to the line: straight stock would clash by up to 1/32 in.",
+        "Both edges hollow 0 in; cut to the line: straight stock would overlap by up to 1/32 in.",
         "Bend: cold, with care, hard twist. Least radius 4.31 ft, 206 times the thickness, 0-0-0 from the inboard net end; twist 7° a foot.",
         "Lies at 51° to the keel.",
         "Ticks meet those of the same number on the neighbour.",

@@ -162,7 +162,16 @@ public sealed class PlankListXlsxTests
     private static byte[] Bytes(BottomPlan plan)
     {
         using MemoryStream stream = new();
-        PlankListXlsx.Write(plan, stream);
+        Workbook.Write(
+            [
+                new(PlankTables.Planks(plan), 1),
+                new(PlankTables.Ends(plan), 1),
+                new(PlanTables.Layers(plan), 0),
+                new(PlanTables.Findings(plan), 0),
+                new(PlanTables.About(plan), 0),
+            ],
+            stream
+        );
         return stream.ToArray();
     }
 

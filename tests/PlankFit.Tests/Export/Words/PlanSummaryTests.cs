@@ -48,7 +48,7 @@ public sealed class PlanSummaryTests
         Assert.Equal(sum, summary.StockMm, 1e-6);
         Assert.Equal("10.1 m", PlanWords.Stock(10_000.1, LengthUnit.Centimetre));
         Assert.Equal("10.0 m", PlanWords.Stock(10_000, LengthUnit.Millimetre));
-        Assert.Equal("33 ft", PlanWords.Stock(9_760, LengthUnit.FeetInchesEighths));
+        Assert.Equal("33'-0\"", PlanWords.Stock(9_760, LengthUnit.FeetInchesEighths));
         // 1 m² = 10.7639 sq ft.
         Assert.Equal("10.8 sq ft", PlanWords.Area(1e6, LengthUnit.Inch));
     }
@@ -83,13 +83,13 @@ public sealed class PlanSummaryTests
             summary.LookFirst
         );
         string[] lines = [.. summary.Lines(LengthUnit.Foot)];
-        // 0.74 mm = 0.0291 in; 900 mm = 2.953 ft; 300 mm = 11 13/16 in (11.81).
+        // 0.74 mm = 0.0291 in, the first mark; 0.3 mm is under half of it; 900 mm = 2.953 ft; 300 mm = 11 13/16 in (11.81).
         Assert.Contains(
-            "Straight edges: widest opening 0.029 in at P1-09; widest clash 0.012 in at S1-11.",
+            "Straight edges: widest opening 1/32\" at P1-09; widest overlap under 1/32\" at S1-11.",
             lines
         );
         Assert.Contains(
-            "Hardest bend: S1-05, 2.95 ft radius 0'-11 13/16\" from its inboard end, soak or steam to form.",
+            "Hardest bend: S1-05, 2'-11\" radius, 11 13/16\" from its inboard end, soak or steam to form (an estimate, as every verdict is).",
             lines
         );
     }

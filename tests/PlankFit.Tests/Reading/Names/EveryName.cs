@@ -117,7 +117,7 @@ internal static class EveryName
         masters = "clear"
         least = { outer = "sound" }
         rounds = 0
-        [standing]
+        [as-built]
         measured = "measured.csv"
         from = "0"
         fitted = ["S1-08"]

@@ -11,7 +11,7 @@ using PlankFit.Planking.Laying;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
-namespace PlankFit.App.Nesting;
+namespace PlankFit.App.Laying;
 
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan
@@ -34,18 +34,15 @@ internal static class NestedPlan
             enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
         }
 
+        Patience patience = spec.Rounds is null
+            ? new TimedPatience(TimeSpan.FromSeconds(spec.Seconds), enough.Token)
+            : new Patience(enough.Token);
         ImmutableArray<SawPiece> pieces = plan.PiecesToSaw();
         progress.Report(new("laying pieces out in the stock", 0));
         NestPlan nest = timings.Time(
             "lay pieces out in the stock",
             () =>
-                NestPlanner.Of(
-                    spec,
-                    pieces,
-                    plan.Job.Units,
-                    new Shown(progress, spec),
-                    enough.Token
-                )
+                NestPlanner.Until(spec, pieces, plan.Job.Units, new Shown(progress, spec), patience)
         );
         nest = nest with
         {
