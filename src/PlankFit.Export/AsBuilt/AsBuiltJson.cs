@@ -117,8 +117,17 @@ public static class AsBuiltJson
             json.WriteString("cutFrom", row.Fit.Revision);
             numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
             numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);
-            numbers.NumberOrNull("widerAtKeelMm", row.Fit.AtKeelMm, 4);
-            numbers.NumberOrNull("widerAtChineMm", row.Fit.AtChineMm, 4);
+            bool bottom = row.Id.Panel == PlankId.Bottom;
+            numbers.NumberOrNull(
+                bottom ? "widerAtKeelMm" : "widerAtLowerEdgeMm",
+                row.Fit.AtKeelMm,
+                4
+            );
+            numbers.NumberOrNull(
+                bottom ? "widerAtChineMm" : "widerAtUpperEdgeMm",
+                row.Fit.AtChineMm,
+                4
+            );
             numbers.Number("spareMm", row.Fit.SpareMm, 4);
             numbers.Number("thinnerMm", row.Fit.ThinnerMm, 4);
             json.WriteEndObject();

@@ -108,7 +108,13 @@ internal static class PlankJson
         numbers.Number("widestGapMm", plank.WidestGapMm, 4);
         numbers.Number("widestOverlapMm", plank.WidestOverlapMm, 4);
         json.WriteBoolean("straightEdges", plank.StraightEdges);
-        numbers.NumberOrNull("keelAngleDegrees", plank.KeelAngleDegrees, 4);
+        bool keel = plank.Id.Panel == PlankId.Bottom;
+        numbers.NumberOrNull("keelAngleDegrees", keel ? plank.KeelAngleDegrees : null, 4);
+        if (!keel)
+        {
+            numbers.NumberOrNull("lowerEdgeAngleDegrees", plank.KeelAngleDegrees, 4);
+        }
+
         numbers.Area("areaMm2", plank.AreaMm2);
         numbers.Number("strainMm", plank.StrainMm, 4);
         json.WriteBoolean("fitBothEnds", plank.FitBothEnds);

@@ -35,7 +35,8 @@ public static class SawnFindings
 
     /// <summary>Whether the plank goes where it belongs as it was sawn, within these tolerances and what it has to spare.</summary>
     public static bool Fits(SawnFit fit, double gapMm) =>
-        fit.ShortMm <= fit.SpareMm + LengthMm
+        !fit.ShortAtAnEnd
+        && fit.ShortMm <= fit.SpareMm + LengthMm
         && fit.OpenMm <= gapMm
         && fit.TightMm <= gapMm
         && Math.Abs(fit.ThinnerMm) <= ThicknessMm;

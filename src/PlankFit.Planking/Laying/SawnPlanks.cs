@@ -52,7 +52,15 @@ internal static class SawnPlanks
                         findings.AddRange(
                             SawnMisfits.Of(planked.Job, layer.Planks, sawn, p, shift)
                         );
-                        rows.Add(new(p.Id, SawnFit.Of(sawn, p, layer.Planks)));
+                        rows.Add(
+                            new(
+                                p.Id,
+                                SawnFit.Of(sawn, p, layer.Planks) with
+                                {
+                                    ShortAtAnEnd = SawnMisfits.IsShort(sawn, p, shift),
+                                }
+                            )
+                        );
                         return sawn.In(p) with { Place = p, Map = p.Map.Of(shift) };
                     }),
             ];

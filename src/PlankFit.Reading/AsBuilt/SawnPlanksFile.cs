@@ -30,6 +30,9 @@ public static class SawnPlanksFile
         UnmappedMemberHandling = System.Text.Json.Serialization.JsonUnmappedMemberHandling.Disallow,
     };
 
+    /// <summary>What it is called where the job does not say: it is found by that beside the job.</summary>
+    public const string UsualName = "sawn-planks.json";
+
     /// <summary>The record as it was before the last change of it, beside it.</summary>
     public static string BackupOf(string record) => record + ".bak";
 

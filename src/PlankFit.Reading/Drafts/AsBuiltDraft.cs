@@ -14,5 +14,8 @@ public sealed record AsBuiltDraft(
     ImmutableArray<(string Text, Place At)> Fitted
 )
 {
+    /// <summary>The job names no record of sawn planks, and one with the usual name lies beside it.</summary>
+    public bool SawnFound { get; init; }
+
     public static readonly AsBuiltDraft None = new(null, default, null, default, null, default, []);
 }

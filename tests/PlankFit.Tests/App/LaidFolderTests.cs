@@ -21,8 +21,8 @@ public sealed class LaidFolderTests : IDisposable
         Lay(OneLayerTender.In(folder, "paper = \"A4\""));
         Assert.Equal(
             [
-                "bench-book.pdf",
                 "before-you-saw.pdf",
+                "bench-book.pdf",
                 "drawings",
                 "dxf",
                 "files.txt",

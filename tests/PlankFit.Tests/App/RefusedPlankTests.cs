@@ -33,6 +33,8 @@ public sealed class RefusedPlankTests
         [nest]
         stock = "stock.csv"
         rounds = 0
+        [output]
+        sheets = "book-and-single"
         """;
 
     [Fact]
@@ -74,7 +76,7 @@ public sealed class RefusedPlankTests
         Assert.Equal(Rank.DoNotSaw, report.Findings[0].Rank);
         Assert.EndsWith(RefusedBend.ToDo, report.Findings[0].Message, StringComparison.Ordinal);
         Assert.Contains(report.First, l => l.Contains(RefusedBend.ToDo, StringComparison.Ordinal));
-        foreach (string list in new[] { "plank-list.csv", "timber.csv" })
+        foreach (string list in new[] { "tables/plank-list.csv", "tables/timber.csv" })
         {
             Assert.Equal(
                 refused,
@@ -102,9 +104,12 @@ public sealed class RefusedPlankTests
             refused,
             nest.GetProperty("unplaced").EnumerateArray().Select(u => u.GetString())
         );
-        Assert.DoesNotContain(Words(Path.Combine(output, "labels.pdf")), refused.Contains);
+        Assert.DoesNotContain(
+            Words(Path.Combine(output, "full-size/labels.pdf")),
+            refused.Contains
+        );
 
-        string[] cards = Words(Path.Combine(output, "plank-cards.pdf"));
+        string[] cards = Words(Path.Combine(output, "sheets/plank-cards.pdf"));
         Assert.Equal(2 * refused.Length, cards.Count(w => w == "NOT"));
         Assert.Equal(planks.GetArrayLength() - refused.Length, Saw(cards));
     }
