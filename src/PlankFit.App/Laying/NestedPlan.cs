@@ -79,7 +79,7 @@ internal static class NestedPlan
         BottomPlan plan
     ) =>
         [
-            .. unplaced.Where(u => u.Reason != RefusedBend.ToDo),
+            .. unplaced.Where(u => u.Why != RefusedBend.ToDo),
             .. plan.PiecesRefused().Select(p => new UnplacedPiece(p, RefusedBend.ToDo)),
         ];
 
