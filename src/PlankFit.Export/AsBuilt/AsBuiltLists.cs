@@ -17,7 +17,7 @@ internal static class AsBuiltLists
     public static TitleBlock Block(string of) => Block(of, Panel.Bottom("", "", []));
 
     public static TitleBlock Block(string of, Panel panel) =>
-        new("The hull as it stands", of, "figures", null, Cautions.CheckOf(panel));
+        new("The hull as it stands", of, "figures", null, Cautions.TapeFirst(panel));
 
     public static ListSheet Girths(Job job, AsBuiltPlan standing) =>
         new(

@@ -13,9 +13,15 @@ internal static class Cautions
         "SAW WITH CARE. Support the board and what falls off on both sides of every cut; look for nails first. Guards on, hands clear; eyes, ears and lungs protected, "
         + "dust extracted. Follow the saw maker's instructions.";
 
+    /// <summary>For the sheet that has blanks to fill in.</summary>
     public static string CheckOf(Panel panel) =>
-        $"CHECK BEFORE SAWING. Tape the {panel.Name} as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. "
-        + "The first plank is cut in scrap or thin ply and offered up.";
+        $"CHECK BEFORE SAWING. Tape the {panel.Name} as it stands, fill in the blank columns, and saw nothing while a reading is beyond its limit. {Scrap}";
+
+    /// <summary>For sheets beside it.</summary>
+    public static string TapeFirst(Panel panel) =>
+        $"CHECK BEFORE SAWING. Tape the {panel.Name} as it stands, and saw nothing while a reading is beyond its limit. {Scrap}";
+
+    private const string Scrap = "The first plank is cut in scrap or thin ply and offered up.";
 
     public const string SettingUp =
         "CHECK THE FIRST FRAME against the loft or a batten before the rest are sawn. Saws, planes: guards on, hands clear, eyes, ears and lungs protected; "
