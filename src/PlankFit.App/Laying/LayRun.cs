@@ -1,3 +1,4 @@
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Stock;
 using PlankFit.Planking.Findings;

@@ -12,7 +12,7 @@ using PlankFit.Planking.Laying;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
-namespace PlankFit.App.Laying;
+namespace PlankFit.App.Planning;
 
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan
