@@ -118,7 +118,7 @@ internal static class Commands
             Arity = ArgumentArity.OneOrMore,
         };
         var cut = new Command(
-            "cut",
+            "sawn",
             "Mark planks as sawn: their shapes are written down beside the job, and no later lay-out moves or renumbers them."
         );
         var forget = new Option<bool>("--forget")
@@ -146,17 +146,29 @@ internal static class Commands
 
     private static Command Help()
     {
-        var name = new Argument<string?>("KEY")
+        var name = new Argument<string?>("TOPIC")
         {
-            Description = "A table of the job file, such as layer, or a key, such as layer.width.",
+            Description =
+                "A topic, such as keel; a table of the job file, such as layer; or a key, such as layer.width.",
             Arity = ArgumentArity.ZeroOrOne,
+        };
+        var manual = new Option<string?>("--manual")
+        {
+            Description = "Write all topics as a book into this PDF file.",
         };
         var help = new Command(
             "help",
-            "Tell what may stand in a job file: all tables with their keys, one table, or one key in full."
+            "Tell how a thing is done, with an example, and what may stand in a job file for it."
         );
         help.Add(name);
-        help.SetAction(parsed => Terminal.Say(HelpRun.Run(parsed.GetValue(name))));
+        help.Add(manual);
+        help.SetAction(parsed =>
+            Terminal.Say(
+                parsed.GetValue(manual) is { } file
+                    ? HelpRun.Manual(file)
+                    : HelpRun.Run(parsed.GetValue(name))
+            )
+        );
         return help;
     }
 

@@ -3,7 +3,6 @@ using System.Runtime.InteropServices;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 
 namespace PlankFit.Cli;
@@ -102,9 +101,9 @@ internal static class Terminal
             Console.Error.WriteLine(line);
         }
 
-        foreach (Finding finding in FindingsText.GravestFirst(report.Findings))
+        foreach (string line in report.Told())
         {
-            Console.Error.WriteLine(FindingsText.Line(finding));
+            Console.Error.WriteLine(line);
         }
 
         foreach (string line in report.Lines)

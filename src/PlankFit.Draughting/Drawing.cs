@@ -12,7 +12,11 @@ public sealed record Drawing(
     double WidthMm,
     double HeightMm,
     ImmutableArray<Shape> Shapes
-);
+)
+{
+    /// <summary>What the sheet is looked for by in a book, from the wider to the narrower: "starboard, layer 1", then "S1-07, S1-08". Empty where it is one of a run.</summary>
+    public ImmutableArray<string> FoundBy { get; init; } = [];
+}
 
 /// <summary>One thing drawn. Layer is a shop operation or a kind of information: "cut", "net", "marks", "text", ...</summary>
 public abstract record Shape(string Layer, Pen Pen)

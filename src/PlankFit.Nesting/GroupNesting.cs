@@ -163,7 +163,7 @@ internal static class GroupNesting
             share
                 .Pieces.Select(p => p.ThicknessMm)
                 .Order()
-                .Select(t => LengthText.Thickness(t, units))
+                .Select(t => LengthText.FormatExact(t, units))
                 .Distinct()
         );
         string woods = string.Join(

@@ -18,7 +18,10 @@ internal static class NestFindings
                     Severity.Warning,
                     string.Join(", ", g.Select(u => u.Piece.Id)),
                     $"{(g.Count() == 1 ? "is" : "are")} not in the plan of cutting: {g.Key}"
-                )),
+                )
+                {
+                    Rank = Rank.DoNotSaw,
+                }),
             .. apart.IsEmpty
                 ? (Finding[])[]
                 :
@@ -27,7 +30,10 @@ internal static class NestFindings
                         Severity.Warning,
                         string.Join(", ", apart.Select(p => p.Id)),
                         "no board is clear for both of a pair, port and starboard, one behind the other: these come from whatever boards suit them"
-                    ),
+                    )
+                    {
+                        Rank = Rank.Know,
+                    },
                 ],
         ];
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using PlankFit.App.Looking;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
@@ -33,14 +34,14 @@ public static class CheckRun
         double? toleranceMm = null;
         if (fairTolerance is not null)
         {
-            LengthReading reading = LengthNotation.Read(fairTolerance, job.Units);
+            LengthReading reading = LengthNotation.Read(fairTolerance, job.WrittenIn);
             if (reading.Fault is { } fault || !(reading.Mm > 0))
             {
                 return RunReport.Faults([
                     new(
                         Severity.Error,
                         "--fair",
-                        $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.Units)}"
+                        $"'{fairTolerance}' is no tolerance above nought: {reading.Fault ?? LengthNotation.Accepted(job.WrittenIn)}"
                     ),
                 ]);
             }
@@ -50,19 +51,25 @@ public static class CheckRun
 
         FairnessReport fairness = timings.Time(
             "judge the fairness of every line",
-            () => FairnessCheck.Judge(job.Offsets, job.Units)
+            () => FairnessCheck.Judge(job.Offsets, job.WrittenIn)
         );
         ImmutableArray<Finding> faults = timings.Time(
             "look for faults of the job",
             () => read.Placed(JobChecks.Of(job))
         );
-        ImmutableArray<Finding> unfair = CheckFindings.Of(
+        ImmutableArray<Finding> unfair = FairnessFindings.Of(
             fairness,
-            job.Units,
+            job,
             File.ReadAllText(read.OffsetsPath!),
             Path.GetFileName(read.OffsetsPath!)
         );
-        ImmutableArray<Finding> findings = [.. read.Findings, .. faults, .. unfair];
+        ImmutableArray<Finding> findings =
+        [
+            .. read.Findings,
+            .. faults,
+            .. unfair,
+            .. read.Placed([.. JobQuestions.Of(job)]),
+        ];
         int toLookAt = fairness.Suspicions.Length + fairness.Stations.Length;
         ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(

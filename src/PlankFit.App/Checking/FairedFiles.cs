@@ -21,7 +21,7 @@ internal static class FairedFiles
         CancellationToken stop
     )
     {
-        FairedTable faired = Fairing.Fair(job.Offsets, toleranceMm, job.Units);
+        FairedTable faired = Fairing.Fair(job.Offsets, toleranceMm, job.WrittenIn);
         foreach (Finding left in faired.Findings)
         {
             yield return FindingsText.Line(left);
@@ -50,11 +50,11 @@ internal static class FairedFiles
         {
             output.Write(
                 Path.GetFileName(copy),
-                Encoding.UTF8.GetBytes(OffsetTableWriter.Faired(text, faired.Moves, job.Units))
+                Encoding.UTF8.GetBytes(OffsetTableWriter.Faired(text, faired.Moves, job.WrittenIn))
             );
             output.Write(
                 Path.GetFileName(moves),
-                s => Csv.Write(FairedMoves.Of(faired, job.Units), s)
+                s => Csv.Write(FairedMoves.Of(faired, job.WrittenIn), s)
             );
             output.Commit();
         }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
 using PlankFit.Draughting.Dxf;
-using PlankFit.Export.Patterns;
+using PlankFit.Export;
 using PlankFit.Export.Story;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -15,14 +15,15 @@ internal static class DxfStep
     public static StoryStep Of(BottomPlan plan, Plank plank)
     {
         using var stream = new MemoryStream();
-        LayFiles.WritePlankDxf(plan, plank, DxfVersion.R2000, stream);
+        DxfVersion version = OutputAsked.Versions(plan.Job.Output)[0];
+        PlankFiles.WritePlankDxf(plan, plank, version, stream);
         string[] lines = System
             .Text.Encoding.ASCII.GetString(stream.GetBuffer(), 0, (int)stream.Length)
             .Split('\n', StringSplitOptions.TrimEntries);
         int at = FirstVertexOfCut(lines);
         ImmutableArray<string>.Builder told = ImmutableArray.CreateBuilder<string>();
         told.Add(
-            $"{LayFiles.PlankDxfName(plank, DxfVersion.R2000)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
+            $"{PlankFiles.DxfName(plank, version, plan.Job.Output)}, in {(plan.Job.Output.DxfUnits == DxfUnits.Inches ? "inches" : "millimetres")}, layer CUT: a closed polyline, chords within {CutTolerance()} mm of the shape to saw."
         );
         if (at >= 0)
         {
@@ -34,14 +35,14 @@ internal static class DxfStep
         return new("The line of the DXF file (Export/Dxf)", told.ToImmutable());
     }
 
-    private static string CutTolerance() => NumberText.Trimmed(CuttingPattern.ThinningMm, 4);
+    private static string CutTolerance() => NumberText.Trimmed(DxfChords.WithinMm, 4);
 
     /// <summary>The index of the group code 10 that begins the first vertex of the outline on layer CUT.</summary>
     private static int FirstVertexOfCut(string[] lines)
     {
         for (int i = 0; i + 1 < lines.Length; i += 2)
         {
-            if (lines[i] == "0" && lines[i + 1] == "LWPOLYLINE")
+            if (lines[i] == "0" && lines[i + 1] is ("LWPOLYLINE" or "VERTEX"))
             {
                 bool cut = false;
                 for (int k = i + 2; k + 1 < lines.Length && lines[k] != "0"; k += 2)

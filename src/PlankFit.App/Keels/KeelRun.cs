@@ -37,13 +37,18 @@ public static class KeelRun
             ]);
         }
 
+        FeatureFiles files = KeelFiles.Of(plan);
         IReadOnlyList<string> written = timings.Time(
             "write the keel's files",
             () =>
                 WrittenFiles.Write(
                     request.Folder,
                     "keel",
-                    KeelFiles.Of(plan),
+                    [
+                        .. files.Files,
+                        .. files.Sheets.Select(s => MadeFiles.SingleSheets(plan.Job, s)),
+                        .. MadeFiles.Csvs(files.Tables),
+                    ],
                     progress,
                     timings,
                     stop
@@ -54,10 +59,13 @@ public static class KeelRun
             keel.Findings,
             [
                 .. keel.Layers.Select(l => Line(plan.Job, l)),
-                $"{written.Count} files are in {request.Folder}: start with keel.pdf.",
+                $"{written.Count} files are in {request.Folder}: start with sheets/keel.pdf.",
             ],
             request.Json ? WrittenFiles.Text(s => KeelJson.Write(plan.Job, keel, s)) : null
-        );
+        )
+        {
+            First = NestTold.First(plan),
+        };
     }
 
     private static string Line(Job job, KeelLayerPlan layer)

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using PlankFit.App.Running;
 using PlankFit.Export.AsBuilt;
-using PlankFit.Export.Tables;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Laying;
@@ -9,21 +7,19 @@ namespace PlankFit.App.Laying;
 /// <summary>The hull as it stands: corrections and drift, and the sawn planks of every panel.</summary>
 internal static class AsBuiltFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
+    public static FeatureFiles Of(BottomPlan plan) =>
         plan.AsBuiltOfAll is not { } standing
-            ? []
-            :
-            [
-                MadeFiles.File("standing.json", s => AsBuiltJson.Write(plan.Job, standing, s)),
-                MadeFiles.File(
-                    "standing.csv",
-                    s => Csv.Write(AsBuiltTables.Of(plan.Job, standing), s)
-                ),
-                MadeFiles.Pdf(
-                    "standing.pdf",
-                    plan,
-                    "the hull as it stands",
-                    () => AsBuiltPages.Of(plan, standing)
-                ),
-            ];
+            ? FeatureFiles.None
+            : new(
+                [
+                    BookSection.Of(
+                        InBook.AsBuilt,
+                        "as-built",
+                        "The hull as it stands",
+                        () => AsBuiltPages.Of(plan, standing)
+                    ),
+                ],
+                [ListedTable.Of("as-built", () => AsBuiltTables.Of(plan.Job, standing))],
+                [MadeFiles.File("as-built.json", s => AsBuiltJson.Write(plan.Job, standing, s))]
+            );
 }

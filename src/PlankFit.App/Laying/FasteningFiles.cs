@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using PlankFit.App.Running;
 using PlankFit.Export.Fastenings;
-using PlankFit.Export.Tables;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Laying;
@@ -9,30 +7,42 @@ namespace PlankFit.App.Laying;
 /// <summary>Fastenings: positions and what to buy.</summary>
 internal static class FasteningFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
-        plan.Fastenings is not { } fastenings
-            ? []
-            :
+    public static FeatureFiles Of(BottomPlan plan)
+    {
+        if (plan.Fastenings is not { } fastenings)
+        {
+            return FeatureFiles.None;
+        }
+
+        (string Name, Lazy<Drawing> Drawing)[] plans =
+        [
+            .. plan.PlankLayers.Select(layer =>
+                (
+                    $"fastening-plan-layer-{layer.Number}",
+                    new Lazy<Drawing>(() => FasteningPlanView.Of(plan, fastenings, layer))
+                )
+            ),
+        ];
+        return new(
             [
-                .. plan.PlankLayers.Select(layer =>
-                    MadeFiles.Picture(
-                        $"drawings/fastening-plan-layer-{layer.Number}",
-                        () => FasteningPlanView.Of(plan, fastenings, layer)
-                    )
+                BookSection.Of(
+                    InBook.Fastenings,
+                    "fastening-plans",
+                    "Fastening plans",
+                    () => [.. plans.Select(p => p.Drawing.Value)]
                 ),
-                MadeFiles.File(
-                    "fastenings.csv",
-                    s => Csv.Write(FasteningTables.Points(plan, fastenings), s)
-                ),
-                MadeFiles.File(
-                    "fastenings-to-buy.csv",
-                    s => Csv.Write(FasteningTables.Totals(plan, fastenings), s)
-                ),
-                MadeFiles.Pdf(
-                    "fastenings-to-buy.pdf",
-                    plan,
-                    "fastenings to buy",
+                BookSection.Of(
+                    InBook.ToBuy,
+                    "fastenings-to-buy",
+                    "Fastenings to buy",
                     () => FasteningShopping.Of(plan, fastenings)
                 ),
-            ];
+            ],
+            [
+                ListedTable.Of("fastenings", () => FasteningTables.Points(plan, fastenings)),
+                ListedTable.Of("fastenings-to-buy", () => FasteningTables.Totals(plan, fastenings)),
+            ],
+            [.. plans.Select(p => MadeFiles.Picture(p.Name, plan.Job, () => p.Drawing.Value))]
+        );
+    }
 }

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using PlankFit.App.Running;
 using PlankFit.Export.Framing;
-using PlankFit.Export.Tables;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Laying;
@@ -9,41 +7,40 @@ namespace PlankFit.App.Laying;
 /// <summary>What lies behind the planks: lists, and lines to snap on the cloth.</summary>
 internal static class FramingFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan)
+    public static FeatureFiles Of(BottomPlan plan)
     {
         if (plan.Framing is not { } behind)
         {
-            return [];
+            return FeatureFiles.None;
         }
 
-        ImmutableArray<FileWork> lists =
-        [
-            MadeFiles.Pdf(
-                "what-lies-behind.pdf",
-                plan,
-                "what lies behind",
-                () => FramingListPages.Of(plan)
-            ),
-            MadeFiles.File(
-                "what-lies-behind.csv",
-                s => Csv.Write(FramingTables.Crossings(plan), s)
-            ),
-        ];
+        FeatureFiles lists = new(
+            [
+                BookSection.Of(
+                    InBook.Behind,
+                    "what-lies-behind",
+                    "What lies behind",
+                    () => FramingListPages.Of(plan)
+                ),
+            ],
+            [ListedTable.Of("what-lies-behind", () => FramingTables.Crossings(plan))],
+            []
+        );
         return behind.Snaps.IsEmpty
             ? lists
-            :
-            [
-                .. lists,
-                MadeFiles.Pdf(
-                    "lines-to-snap.pdf",
-                    plan,
-                    "lines to snap",
-                    () => SnapPages.Of(plan, behind)
+            : new(
+                lists.Sheets.Add(
+                    BookSection.Of(
+                        InBook.Behind,
+                        "lines-to-snap",
+                        "Lines to snap",
+                        () => SnapPages.Of(plan, behind)
+                    )
                 ),
-                MadeFiles.File(
-                    "lines-to-snap.csv",
-                    s => Csv.Write(FramingTables.Snaps(plan, behind), s)
+                lists.Tables.Add(
+                    ListedTable.Of("lines-to-snap", () => FramingTables.Snaps(plan, behind))
                 ),
-            ];
+                []
+            );
     }
 }

@@ -1,11 +1,7 @@
-using System.Collections.Immutable;
 using PlankFit.App.Running;
-using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Files;
-using PlankFit.Export;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Patterns;
-using PlankFit.Export.Tables;
 using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Joints;
@@ -17,35 +13,46 @@ namespace PlankFit.App.Laying;
 /// <summary>The pieces of long planks: the table of joints, a map of each layer's, the list of pieces, and a DXF file a piece.</summary>
 internal static class JointFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan)
+    public static FeatureFiles Of(BottomPlan plan)
     {
         if (plan.Joints is not { } joints || joints.ByPlank.IsEmpty)
         {
-            return [];
+            return FeatureFiles.None;
         }
 
-        return
+        (string Name, Lazy<Drawing> Drawing)[] maps =
         [
-            .. joints
-                .Layers.Where(l => !l.Planks.IsEmpty)
-                .Select(l => new FileWork(
-                    $"DXF of pieces, layer {l.Layer} {PlankWords.Of(l.Side)}",
-                    output => Pieces(output, plan, l)
-                )),
             .. plan
                 .PlankLayers.Where(l =>
                     joints.Layers.Any(j => j.Layer == l.Number && !j.Planks.IsEmpty)
                 )
                 .Select(l =>
-                    MadeFiles.Picture(
-                        $"drawings/joints-layer-{l.Number}",
-                        () => JointMap.Of(plan, l)
-                    )
+                    ($"joints-layer-{l.Number}", new Lazy<Drawing>(() => JointMap.Of(plan, l)))
                 ),
-            MadeFiles.Pdf("joints.pdf", plan, "joints in long planks", () => JointPages.Of(plan)),
-            MadeFiles.File("joints.csv", s => Csv.Write(JointTables.Joints(plan), s)),
-            MadeFiles.File("pieces.csv", s => Csv.Write(JointTables.Pieces(plan), s)),
         ];
+        return new(
+            [
+                BookSection.Of(
+                    InBook.Joints,
+                    "joints",
+                    "Joints in long planks",
+                    () => [.. maps.Select(m => m.Drawing.Value), .. JointPages.Of(plan)]
+                ),
+            ],
+            [
+                ListedTable.Of("joints", () => JointTables.Joints(plan)),
+                ListedTable.Of("pieces", () => JointTables.Pieces(plan)),
+            ],
+            [
+                .. joints
+                    .Layers.Where(l => !l.Planks.IsEmpty)
+                    .Select(l => new FileWork(
+                        $"DXF of pieces, layer {l.Layer} {PlankWords.Of(l.Side)}",
+                        output => Pieces(output, plan, l)
+                    )),
+                .. maps.Select(m => MadeFiles.Picture(m.Name, plan.Job, () => m.Drawing.Value)),
+            ]
+        );
     }
 
     private static void Pieces(OutputFolder output, BottomPlan plan, JointedLayer layer)
@@ -55,20 +62,12 @@ internal static class JointFiles
             Plank plank = plan.Find(pieced.PlankId)!;
             foreach (PlankPiece piece in pieced.Pieces)
             {
-                Drawing pattern = PiecePattern.Of(OnPlanks.Of(plan), plank, piece);
-                foreach (
-                    (string folder, DxfVersion version) in new[]
-                    {
-                        ("r2000", DxfVersion.R2000),
-                        ("r12", DxfVersion.R12),
-                    }
-                )
-                {
-                    output.Write(
-                        $"dxf/{folder}/{piece.Id}.dxf",
-                        s => DxfWriter.Write(s, pattern, OutputAsked.Dxf(plan.Job.Output, version))
-                    );
-                }
+                MadeFiles.Dxf(
+                    output,
+                    piece.Id.ToString(),
+                    PiecePattern.Of(OnPlanks.Of(plan), plank, piece),
+                    plan.Job
+                );
             }
         }
     }

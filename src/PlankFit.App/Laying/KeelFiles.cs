@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Draughting.Skia;
 using PlankFit.Export.Keel;
-using PlankFit.Export.Tables;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Whole;
 
@@ -12,30 +10,28 @@ namespace PlankFit.App.Laying;
 /// <summary>The keel held against the planking: tables, chart, patterns of its edges.</summary>
 internal static class KeelFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan)
-    {
-        if (plan.Keel is not { } keel)
-        {
-            return [];
-        }
-
-        return
-        [
-            MadeFiles.File("keel.json", s => KeelJson.Write(plan.Job, keel, s)),
-            MadeFiles.File("keel.csv", s => Csv.Write(KeelTables.Stations(plan.Job, keel), s)),
-            MadeFiles.File("keel-cap.csv", s => Csv.Write(KeelTables.Cap(plan.Job, keel), s)),
-            MadeFiles.Pdf("keel.pdf", plan, "the keel", () => KeelPages.Of(plan, keel)),
-            .. keel
-                .Layers.Where(l => !l.Between.IsEmpty)
-                .Select(
-                    (layer, i) =>
-                        new FileWork(
-                            $"pattern of {layer.Spec.Name}",
-                            output => Pattern(output, plan, layer, i + 1)
-                        )
-                ),
-        ];
-    }
+    public static FeatureFiles Of(BottomPlan plan) =>
+        plan.Keel is not { } keel
+            ? FeatureFiles.None
+            : new(
+                [BookSection.Of(InBook.Keel, "keel", "The keel", () => KeelPages.Of(plan, keel))],
+                [
+                    ListedTable.Of("keel", () => KeelTables.Stations(plan.Job, keel)),
+                    ListedTable.Of("keel-cap", () => KeelTables.Cap(plan.Job, keel)),
+                ],
+                [
+                    MadeFiles.File("keel.json", s => KeelJson.Write(plan.Job, keel, s)),
+                    .. keel
+                        .Layers.Where(l => !l.Between.IsEmpty)
+                        .Select(
+                            (layer, i) =>
+                                new FileWork(
+                                    $"pattern of {layer.Spec.Name}",
+                                    output => Pattern(output, plan, layer, i + 1)
+                                )
+                        ),
+                ]
+            );
 
     private static void Pattern(
         OutputFolder output,
@@ -46,9 +42,9 @@ internal static class KeelFiles
     {
         string name = $"keel-layer-{number}";
         Drawing pattern = KeelEdgePattern.Of(plan, layer);
-        MadeFiles.BothDxf(output, name, pattern, plan.Job);
+        MadeFiles.Dxf(output, name, pattern, plan.Job);
         output.Write(
-            $"patterns/{name}.pdf",
+            $"full-size/{name}.pdf",
             s =>
                 PdfWriter.Write(
                     s,

@@ -1,4 +1,4 @@
-using PlankFit.App.Nesting;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
@@ -46,18 +46,19 @@ public static class LayRun
             ? WrittenFiles.Text(s => PlankingJson.Write(OnPlanks.Of(plan), s))
             : null;
         return new(
-            NestRun.Exit(plan),
-            plan.Findings,
+            NestTold.Exit(plan),
+            BeforeYouSaw.All(plan),
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. PlanSummary.Of(plan).Lines(plan.Job.Units),
-                .. NestRun.Lines(plan),
-                $"{written.Count} files are in {request.Folder}: start with check-before-sawing.pdf.",
+                .. NestTold.Lines(plan),
+                $"{written.Count} files are in {request.Folder}: start with {MadeFiles.First}, then {MadeFiles.Book}.",
             ],
             json
         )
         {
-            First = NestRun.First(plan),
+            First = NestTold.First(plan),
+            AllIn = MadeFiles.First,
         };
     }
 }

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using PlankFit.App.Running;
-using PlankFit.Export.Tables;
 using PlankFit.Export.Timber;
 using PlankFit.Planking.Whole;
 
@@ -9,13 +7,22 @@ namespace PlankFit.App.Laying;
 /// <summary>Bend, weight and movement of the timber.</summary>
 internal static class TimberFiles
 {
-    public static ImmutableArray<FileWork> Of(BottomPlan plan) =>
+    public static FeatureFiles Of(BottomPlan plan) =>
         plan.JobTimber is not { } timber
-            ? []
-            :
-            [
-                MadeFiles.Pdf("timber.pdf", plan, "timber", () => TimberSheets.Of(plan, timber)),
-                MadeFiles.File("timber.csv", s => Csv.Write(TimberTables.Planks(plan), s)),
-                MadeFiles.File("woods.csv", s => Csv.Write(TimberTables.Woods(plan), s)),
-            ];
+            ? FeatureFiles.None
+            : new(
+                [
+                    BookSection.Of(
+                        InBook.Timber,
+                        "timber",
+                        "Timber: bend, weight, movement",
+                        () => TimberSheets.Of(plan, timber)
+                    ),
+                ],
+                [
+                    ListedTable.Of("timber", () => TimberTables.Planks(plan)),
+                    ListedTable.Of("species", () => TimberTables.Woods(plan), 0),
+                ],
+                []
+            );
 }

@@ -14,8 +14,6 @@ namespace PlankFit.App.Marking;
 /// <summary>Marks planks as sawn: their shapes are written down beside the job, and no later lay-out moves them.</summary>
 public static class CutRun
 {
-    private const string UsualName = "cut-planks.json";
-
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
     /// <exception cref="OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
     public static RunReport Run(
@@ -36,22 +34,11 @@ public static class CutRun
         // Held from here on: the planks are worked out from the record as it is now, and nobody else changes it until they are on it.
         string? named = job.AsBuilt.CutFile;
         using var record = SawnRecord.Hold(
-            Beside(request, named ?? UsualName),
+            Beside(request, named ?? SawnPlanksFile.UsualName),
             progress,
             stop,
             mostWaits
         );
-        if (named is null && record.Exists)
-        {
-            return RunReport.Faults([
-                new(
-                    Severity.Error,
-                    UsualName,
-                    $"is there already, and the job does not name it: write cut = \"{UsualName}\" under [standing], or move it away"
-                ),
-            ]);
-        }
-
         var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
         if (planned.Plan is not { } plan)
         {
@@ -71,7 +58,7 @@ public static class CutRun
 
         (ImmutableArray<Plank> wanted, ImmutableArray<Finding> unknown) = Named(plan, planks);
         return unknown.IsEmpty
-            ? Marked(record, plan, wanted, named is null, Path.GetFileName(request.JobPath), stop)
+            ? Marked(record, plan, wanted, named is null, stop)
             : RunReport.Faults(unknown);
     }
 
@@ -80,7 +67,6 @@ public static class CutRun
         BottomPlan plan,
         ImmutableArray<Plank> wanted,
         bool first,
-        string jobFile,
         CancellationToken stop
     )
     {
@@ -107,7 +93,7 @@ public static class CutRun
         if (first)
         {
             lines.Add(
-                $"The job does not read it yet: write these two lines into {jobFile}:\n  [standing]\n  cut = \"{UsualName}\""
+                "Every verb finds it there as long as it lies beside the job; it need not be named."
             );
         }
 

@@ -5,7 +5,7 @@ using PlankFit.Planking.Laying;
 namespace PlankFit.App.Marking;
 
 /// <summary>
-/// One `plankfit cut` at a time on a record: a hidden file beside it, locked by the system for as long as the process lives, so that one that was killed holds up
+/// One `plankfit sawn` at a time on a record: a hidden file beside it, locked by the system for as long as the process lives, so that one that was killed holds up
 /// nobody. Where the file system knows no locks, the comparison before writing is what is left.
 /// </summary>
 internal sealed class RecordLock : IDisposable
@@ -47,12 +47,12 @@ internal sealed class RecordLock : IDisposable
             if (i == mostWaits)
             {
                 throw new OutputException(
-                    $"Cannot write {record}: another `plankfit cut` is at work on it. Wait until that has ended and run again.",
+                    $"Cannot write {record}: another `plankfit sawn` is at work on it. Wait until that has ended and run again.",
                     record
                 );
             }
 
-            progress.Report(new("waiting for another `plankfit cut` on the same record", 0));
+            progress.Report(new("waiting for another `plankfit sawn` on the same record", 0));
             stop.WaitHandle.WaitOne(EveryMilliseconds);
         }
     }

@@ -52,7 +52,7 @@ internal sealed class SawnRecord : IDisposable
         if (now is null != had is null || (now is not null && !now.AsSpan().SequenceEqual(had)))
         {
             throw new OutputException(
-                $"Cannot write {Path}: it was changed while the planks were worked out, and not by `plankfit cut`. Look at it, and run again.",
+                $"Cannot write {Path}: it was changed while the planks were worked out, and not by `plankfit sawn`. Look at it, and run again.",
                 Path
             );
         }

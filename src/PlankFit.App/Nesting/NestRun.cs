@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
+using PlankFit.App.Laying;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Stock;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
-using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Nesting;
@@ -44,57 +45,40 @@ public static class NestRun
                 WrittenFiles.Write(
                     request.Folder,
                     "nest",
-                    NestFiles.Of(plan),
+                    Files(plan),
                     progress,
                     timings,
                     searchEnded ? CancellationToken.None : stop
                 )
         );
         return new(
-            Exit(plan),
+            NestTold.Exit(plan),
             plan.Nest?.Findings ?? [],
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
-                .. Lines(plan),
-                $"{written.Count} files are in {request.Folder}: start with cut-sheets.pdf.",
+                .. NestTold.Lines(plan),
+                $"{written.Count} files are in {request.Folder}: the cut sheets are in {MadeFiles.Book}, where all sheets are bound anew.",
             ],
             request.Json ? WrittenFiles.Text(s => NestJson.Write(plan, s)) : null
         )
         {
-            First = First(plan),
+            First = NestTold.First(plan),
         };
     }
 
-    /// <summary>Whether the stock reaches.</summary>
-    public static ExitCode Exit(BottomPlan plan) =>
-        plan.Nest is { Unplaced.IsEmpty: false } ? ExitCode.StockIsShort : ExitCode.Done;
-
-    /// <summary>What is missing, told before anything else.</summary>
-    public static ImmutableArray<string> First(BottomPlan plan) =>
-        plan.Nest is { } nest ? [.. NestWords.Missing(nest, plan.Job.Units)] : [];
-
-    /// <summary>What the plan takes, in a line a material.</summary>
-    public static ImmutableArray<string> Lines(BottomPlan plan)
+    /// <summary>What tells of the plan of cutting; book and workbook whole, so that nothing in them speaks of another plan.</summary>
+    private static ImmutableArray<FileWork> Files(BottomPlan plan)
     {
-        if (plan.Nest is not { } nest)
-        {
-            return [];
-        }
-
+        FeatureFiles all = LayFiles.All(plan),
+            own = NestFiles.Of(plan);
         return
         [
-            .. nest.Materials.Select(m =>
-            {
-                SawnBoard[] boards =
-                [
-                    .. nest.Boards.Where(b => b.Pieces.Any(p => m.PieceIds.Contains(p.Piece.Id))),
-                ];
-                string more =
-                    nest.Unplaced.IsEmpty && NestWords.More(nest.Spec, m) is { Length: > 0 } worth
-                        ? "; " + worth
-                        : "";
-                return $"{m.Name}: {boards.Sum(b => b.Pieces.Length)} pieces in {boards.Length} boards, {NestWords.Takes(m, plan.Job.Units)}{NestWords.Quality(nest, m, plan.Job.Units)}{more}.";
-            }),
+            MadeFiles.BenchBook(plan.Job, all.Sheets),
+            MadeFiles.BeforeYouSaw(plan.Job, all.Sheets),
+            MadeFiles.AllTables(all.Tables),
+            .. own.Files,
+            .. MadeFiles.SingleSheets(plan.Job, own.Sheets),
+            .. MadeFiles.Csvs(own.Tables),
         ];
     }
 }

@@ -1,4 +1,3 @@
-using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.App.Looking;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
@@ -25,13 +26,38 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             return new(null, RunReport.Faults(read.Findings));
         }
 
+        // Judged beside the work, since planks can be laid to a table that is not fair, and mostly it is.
+        Task<FairnessLook> judged = Task.Run(
+            () =>
+                timings.Time(
+                    "  judge the fairness of the table",
+                    () => FairnessLook.At(job, read.OffsetsPath!)
+                ),
+            CancellationToken.None
+        );
         PlanResult planned = timings.Time(
             "work out every plank",
             () => BottomPlanner.Plan(job, progress, stop)
         );
-        ImmutableArray<Finding> findings = [.. read.Findings, .. read.Placed(planned.Findings)];
-        return planned.Plan is { } plan
-            ? new(plan with { Findings = findings }, null)
-            : new(null, RunReport.Faults(findings));
+        FairnessLook look = judged.GetAwaiter().GetResult();
+        ImmutableArray<Finding> findings =
+        [
+            .. look.Findings,
+            .. read.Findings,
+            .. read.Placed(planned.Findings),
+            .. read.Placed([.. JobQuestions.Of(job)]),
+        ];
+        return planned.Plan is { } plan && look.Findings.All(f => f.Severity != Severity.Error)
+            ? new(plan.WithMargin(look.Margin) with { Findings = findings }, null)
+            : new(
+                null,
+                RunReport.Faults(
+                    // Of what is laid to a faulty table only the faults are told.
+                    planned.Plan
+                        is null
+                        ? findings
+                        : [.. look.Findings, .. read.Findings]
+                )
+            );
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 
 namespace PlankFit.App.Running;
@@ -15,6 +16,15 @@ public sealed record RunReport(
 {
     /// <summary>What is told before anything else.</summary>
     public ImmutableArray<string> First { get; init; } = [];
+
+    /// <summary>The file that has all findings by rank, so that the terminal has the first of them; null where the terminal tells all.</summary>
+    public string? AllIn { get; init; }
+
+    /// <summary>The findings as the terminal tells them, a line each.</summary>
+    public IEnumerable<string> Told() =>
+        AllIn is { } file
+            ? FindingsText.Ranked(Findings, FindingsText.ToldFirst, file)
+            : FindingsText.GravestFirst(Findings).Select(FindingsText.Line);
 
     public static RunReport Faults(ImmutableArray<Finding> findings) =>
         new(ExitCode.JobHasFaults, findings, []);

@@ -66,7 +66,12 @@ internal sealed record DxfShapes(
         switch (shape)
         {
             case Polyline line:
-                ImmutableArray<Vec2> points = WithoutRepeats(line, options);
+                ImmutableArray<Vec2> points =
+                [
+                    .. DxfChords
+                        .Of(WithoutRepeats(line, options), line.Closed)
+                        .Select(p => Rounded(p, options)),
+                ];
                 return points.Length < 2
                     ? throw new ArgumentException(
                         $"Drawing \"{drawing.Title}\": a line on layer {shape.Layer} at {line.Points[0]} has no length."
@@ -105,24 +110,25 @@ internal sealed record DxfShapes(
         }
     }
 
-    private static ImmutableArray<Vec2> WithoutRepeats(Polyline line, DxfOptions options)
+    /// <summary>Without points that would be written alike.</summary>
+    private static List<Vec2> WithoutRepeats(Polyline line, DxfOptions options)
     {
-        ImmutableArray<Vec2>.Builder kept = ImmutableArray.CreateBuilder<Vec2>(line.Points.Length);
+        bool Alike(Vec2 a, Vec2 b) => Rounded(a, options) == Rounded(b, options);
+        List<Vec2> kept = [];
         foreach (Vec2 point in line.Points)
         {
-            Vec2 rounded = Rounded(point, options);
-            if (kept.Count == 0 || kept[^1] != rounded)
+            if (kept.Count == 0 || !Alike(kept[^1], point))
             {
-                kept.Add(rounded);
+                kept.Add(point);
             }
         }
 
-        while (line.Closed && kept.Count > 1 && kept[^1] == kept[0])
+        while (line.Closed && kept.Count > 1 && Alike(kept[^1], kept[0]))
         {
             kept.RemoveAt(kept.Count - 1);
         }
 
-        return kept.DrainToImmutable();
+        return kept;
     }
 
     private static IEnumerable<Vec2> Corners(DxfShape shape)

@@ -6,6 +6,11 @@ namespace PlankFit.Draughting.Dxf;
 /// </summary>
 public static class DxfWriter
 {
+    /// <summary>A remark, as the format has them, ahead of all else.</summary>
+    private static readonly string Promise = FormattableString.Invariant(
+        $"PlankFit: every line is within {DxfChords.WithinMm} mm of its shape"
+    );
+
     /// <exception cref="ArgumentException">
     /// A coordinate is not a number, a line has no length or there is nothing to draw; the message names the drawing.
     /// </exception>
@@ -13,6 +18,7 @@ public static class DxfWriter
     {
         var drawn = DxfShapes.Of(drawing, options);
         using var dxf = new DxfOutput(options.Decimals);
+        dxf.Add(999, Promise);
         if (options.Version == DxfVersion.R12)
         {
             R12File.Write(dxf, drawn, options);

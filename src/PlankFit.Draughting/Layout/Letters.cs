@@ -18,7 +18,10 @@ public static class Letters
     public static double Width(string text, double height, bool bold = false) =>
         LetterWidths.TextWidth(text, height, bold);
 
-    /// <summary>The text broken at spaces into lines no wider than the width; a word that is wider by itself is broken where it must be.</summary>
+    /// <summary>
+    /// The text broken at spaces into lines no wider than the width, never within a figure; a word that is wider by itself is broken after a hyphen or a stroke,
+    /// and within its letters only where there is none.
+    /// </summary>
     public static IReadOnlyList<string> Wrap(
         string text,
         double height,
@@ -28,7 +31,7 @@ public static class Letters
     {
         List<string> lines = [];
         string line = "";
-        foreach (string given in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string given in Figures.Words(text))
         {
             string word = given;
             if (line.Length > 0 && Width(line + " " + word, height, bold) <= widthMm)
@@ -45,6 +48,8 @@ public static class Letters
             while (word.Length > 1 && Width(word, height, bold) > widthMm)
             {
                 int fits = Fitting(word, height, widthMm, bold);
+                int joint = word.LastIndexOfAny(['-', '/'], fits - 1, fits - 1) + 1;
+                fits = joint > 1 ? joint : fits;
                 lines.Add(word[..fits]);
                 word = word[fits..];
             }
@@ -59,6 +64,10 @@ public static class Letters
 
         return lines;
     }
+
+    /// <summary>Of the words that <see cref="Wrap"/> keeps whole the widest, mm; 0 where there is none.</summary>
+    public static double WidestWord(string text, double height, bool bold = false) =>
+        Figures.Words(text).Select(w => Width(w, height, bold)).DefaultIfEmpty().Max();
 
     /// <summary>The text, or its beginning and three dots where it is wider: for names that somebody else chose.</summary>
     public static string Shortened(string text, double height, double widthMm, bool bold = false)

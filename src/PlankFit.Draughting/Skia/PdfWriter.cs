@@ -1,3 +1,4 @@
+using PlankFit.Draughting.Pdf;
 using PlankFit.Draughting.Text;
 using SkiaSharp;
 
@@ -22,19 +23,25 @@ public static class PdfWriter
         IReadOnlyList<Drawing> pages,
         string title,
         CancellationToken cancel = default
-    )
+    ) => Write(stream, Book.Plain(title, pages), cancel);
+
+    /// <param name="book">As above; its pages may be found by outline and links.</param>
+    /// <exception cref="ArgumentException">As above.</exception>
+    public static void Write(Stream stream, Book book, CancellationToken cancel = default)
     {
-        foreach (Drawing page in pages)
+        foreach (Drawing page in book.Pages)
         {
             RefuseTooLong(page);
         }
 
-        using var typefaces = Typefaces.For(pages);
+        using var typefaces = Typefaces.For(book.Pages);
         using var painter = new Painter(typefaces);
         // The library cannot take a stream that fails: it ends the program. It writes into its own memory, and what is there is copied.
         using var memory = new SKDynamicMemoryWStream();
-        using var document = SKDocument.CreatePdf(memory, Metadata(title));
-        foreach (Drawing page in pages)
+        using var document = SKDocument.CreatePdf(memory, Metadata(book.Title));
+        bool found = !book.Marks.IsEmpty || !book.Links.IsEmpty;
+        ILookup<int, PageLink> links = book.Links.ToLookup(l => l.OnPage);
+        foreach ((int number, Drawing page) in book.Pages.Index())
         {
             cancel.ThrowIfCancellationRequested();
             SKCanvas canvas = document.BeginPage(
@@ -43,13 +50,38 @@ public static class PdfWriter
             );
             canvas.Scale(PointsPerMm);
             painter.Paint(canvas, page);
+            if (found)
+            {
+                canvas.DrawNamedDestinationAnnotation(new SKPoint(0, 0), Destination(number));
+            }
+
+            foreach (PageLink link in links[number])
+            {
+                canvas.DrawLinkDestinationAnnotation(
+                    new SKRect(
+                        (float)link.LowerLeft.X,
+                        (float)(page.HeightMm - link.UpperRight.Y),
+                        (float)link.UpperRight.X,
+                        (float)(page.HeightMm - link.LowerLeft.Y)
+                    ),
+                    Destination(link.ToPage)
+                );
+            }
+
             document.EndPage();
         }
 
         document.Close();
         using SKData bytes = memory.DetachAsData();
         stream.Write(bytes.AsSpan());
+        if (!book.Marks.IsEmpty)
+        {
+            stream.Write(PdfOutline.Of(bytes.AsSpan(), book.Marks, Destination));
+        }
     }
+
+    /// <summary>The name of the place at the head of a page.</summary>
+    private static string Destination(int page) => FormattableString.Invariant($"page-{page + 1}");
 
     private static void RefuseTooLong(Drawing page)
     {

@@ -12,10 +12,10 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.AsBuilt;
 
-/// <summary>The hull as it stands as data, standing.json, schema plankfit-standing/1.</summary>
+/// <summary>The hull as it stands as data, as-built.json, schema plankfit-as-built/1.</summary>
 public static class AsBuiltJson
 {
-    public const string Schema = "plankfit-standing/1";
+    public const string Schema = "plankfit-as-built/1";
 
     /// <summary>Writes what was measured and made of it. The stream is left open.</summary>
     public static void Write(Job job, AsBuiltPlan standing, Stream stream)
@@ -117,8 +117,17 @@ public static class AsBuiltJson
             json.WriteString("cutFrom", row.Fit.Revision);
             numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
             numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);
-            numbers.NumberOrNull("widerAtKeelMm", row.Fit.AtKeelMm, 4);
-            numbers.NumberOrNull("widerAtChineMm", row.Fit.AtChineMm, 4);
+            bool bottom = row.Id.Panel == PlankId.Bottom;
+            numbers.NumberOrNull(
+                bottom ? "widerAtKeelMm" : "widerAtLowerEdgeMm",
+                row.Fit.AtKeelMm,
+                4
+            );
+            numbers.NumberOrNull(
+                bottom ? "widerAtChineMm" : "widerAtUpperEdgeMm",
+                row.Fit.AtChineMm,
+                4
+            );
             numbers.Number("spareMm", row.Fit.SpareMm, 4);
             numbers.Number("thinnerMm", row.Fit.ThinnerMm, 4);
             json.WriteEndObject();

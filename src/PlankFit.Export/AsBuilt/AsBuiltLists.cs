@@ -16,7 +16,7 @@ internal static class AsBuiltLists
     public static TitleBlock Block(string of) => Block(of, Panel.Bottom("", "", []));
 
     public static TitleBlock Block(string of, Panel panel) =>
-        new("The hull as it stands", of, "figures", null, Cautions.CheckOf(panel));
+        new("The hull as it stands", of, "figures", null, Cautions.CheckBy(panel));
 
     public static ListSheet Girths(Job job, AsBuiltPlan standing) =>
         new(
@@ -56,7 +56,7 @@ internal static class AsBuiltLists
         new(
             Block("the table as it is laid to"),
             [
-                $"Values of the table that the girths change by as much as paper shows, {SheetWords.Unit(job.Units)}; standing.json has all. The file of offsets is left as it is.",
+                $"Values of the table that the girths change by as much as paper shows, {SheetWords.Unit(job.Units)}; as-built.json has all. The file of offsets is left as it is.",
             ],
             [
                 new("station", 9, false),
@@ -136,7 +136,7 @@ internal static class AsBuiltLists
         new(
             Block("keel half-widths"),
             [
-                "Only the keel was measured: see keel.pdf for what it is and what it does to the planks.",
+                "Only the keel was measured: see the sheets of the keel for what it is and what it does to the planks.",
             ],
             [new("", 1, false)],
             []

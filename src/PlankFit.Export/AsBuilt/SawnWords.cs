@@ -8,7 +8,7 @@ public static class SawnWords
     public static string Of(SawnFit fit, double gapMm)
     {
         var said = new List<string>();
-        if (fit.ShortMm > fit.SpareMm + SawnFindings.LengthMm)
+        if (fit.ShortAtAnEnd || fit.ShortMm > fit.SpareMm + SawnFindings.LengthMm)
         {
             said.Add("too short");
         }

@@ -58,7 +58,7 @@ internal static class EndFigures
                 x,
                 y,
                 width,
-                $"fall {LengthText.PaperNumber(reading.FallMm, unit)} in {LengthText.PaperNumber(reading.AcrossMm, unit)}",
+                $"fall {LengthText.PaperNumber(reading.FallMm, unit)} across {LengthText.PaperNumber(reading.AcrossMm, unit)}",
                 EndWords.Edge(reading.LongCorner) + " corner the longer"
             );
         }
@@ -117,7 +117,7 @@ internal static class EndFigures
             reading.Leans == Toward.Neither
                 ? "square"
                 : $"{AngleText.ForPaper(reading.DegreesFromSquare)} off square, leans {(reading.Leans == Toward.Forward ? "forward" : "aft")}, "
-                    + $"fall {LengthText.PaperNumber(reading.FallMm, unit)} in {LengthText.PaperNumber(reading.AcrossMm, unit)}, "
+                    + $"fall {LengthText.PaperNumber(reading.FallMm, unit)} across {LengthText.PaperNumber(reading.AcrossMm, unit)}, "
                     + $"{EndWords.Edge(reading.LongCorner)} corner longer";
         return $"{end.Word}, {EndWords.Cut(end, unit)}: {lean}; {EndWords.Bevel(plank, end, thicknessMm, unit)}";
     }

@@ -215,17 +215,31 @@ public static class PlankListPages
         double y = cell.Top - 1.8;
         Item("saw", LengthText.PaperNumber(plank.CutLengthMm, unit, RoundTo.Up));
         Item("net", LengthText.PaperNumber(plank.NetLengthMm, unit, RoundTo.Up));
-        Item("wide", across.Distinct().Count() == 1 ? across[0] : across[0] + " in");
-        if (across.Length == 3 && across.Distinct().Count() > 1)
+        if (across.Distinct().Count() == 1)
         {
-            Item("", across[1] + " mid");
-            Item("", across[2] + " out");
+            Item("wide", across[0]);
+        }
+        else
+        {
+            // "in" beside a figure is read as inches.
+            string[] places =
+                across.Length == 3
+                    ? ["wide, inboard", "middle", "outboard"]
+                    : ["wide, inboard", "outboard"];
+            foreach ((string place, string figure) in places.Zip(across))
+            {
+                Item(place, figure);
+            }
         }
 
         void Item(string name, string figure)
         {
             pad.Text(cell.Left, y - Letters.Bench, name, Letters.Small);
-            pad.Text(cell.Left + 7.5, y - Letters.Bench, figure, Letters.Bench, bold: true);
+            double at = Math.Max(7.5, Letters.Width(name, Letters.Small) + 1.2),
+                size = at + Letters.Width(figure, Letters.Bench, true) <= cell.Width
+                    ? Letters.Bench
+                    : Letters.Small;
+            pad.Text(cell.Left + at, y - Letters.Bench, figure, size, bold: true);
             y -= Letters.Bench * 1.6;
         }
     }

@@ -1,4 +1,5 @@
 using PlankFit.Export.Words;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -41,6 +42,11 @@ internal static class PlankNotes
     /// <summary>The same in a few words, for a row of the list: each starts with what it is about.</summary>
     public static IEnumerable<string> Short(Plank plank, double thicknessMm, LengthUnit unit)
     {
+        if (plank.IsRefused)
+        {
+            yield return RefusedBend.ToDo + ".";
+        }
+
         if (plank.IsCut)
         {
             yield return "Sawn already.";

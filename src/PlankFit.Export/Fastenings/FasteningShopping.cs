@@ -110,7 +110,7 @@ public static class FasteningShopping
             Block(plan, "How the lengths come about"),
             [
                 "Length = pad or strap + planking and cloth passed + bite, up to the next length that can be had whose point stays in the wood. "
-                    + "Where the job names no bite it is that of the nail rule (1 penny for each 1/8 in of planking: planking and half an inch), as deep as the timber allows.",
+                    + $"Where the job names no bite it is that of the nail rule (1 penny for each {(LengthUnits.IsMetric(unit) ? "3.2 mm" : "1/8\"")} of planking: planking and half an inch), as deep as the timber allows.",
                 .. fastenings.Layers.Select(l =>
                     $"{l.Name}: {FasteningRuleWords.Of(l.Rule, l.Layer == 1, unit)}"
                 ),

@@ -46,7 +46,7 @@ public static class FasteningTables
     /// <summary>One row a layer, side, kind and length.</summary>
     public static Table Totals(BottomPlan plan, FasteningPlan fastenings) =>
         TableOf.Build(
-            "totals",
+            "fastenings to buy",
             [
                 new("layer", 7, (FasteningTotal t) => t.Layer),
                 new("layer name", 14, t => LayerName(plan, t.Layer)),

@@ -78,7 +78,7 @@ public static class JointPages
         string how =
             stock.Kind == JointKind.Scarf
                 ? "Both pieces lie on each other over the whole length of a scarf; the feather edge on the outer face points aft (common practice, no source)."
-            : stock.Cut == ButtCut.Square ? "Butts are sawn square to the plank's own line."
+            : stock.Cut == ButtCut.Square ? "Butts are sawn square to the plank's centre line."
             : "Butts are sawn along the middle of what backs them.";
         return
         [

@@ -149,8 +149,8 @@ internal static class KeelChart
     {
         (Pen Pen, string Word)[] legend =
         [
-            (Pens.HullEdge, "there, starboard"),
-            (Pens.Seam, "there, port"),
+            (Pens.HullEdge, "as built, starboard"),
+            (Pens.Seam, "as built, port"),
             (Pens.Inner, "wanted by the planks"),
         ];
         foreach ((Pen pen, string word) in legend)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Draughting.Tiling;
+using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.KeelCheck;
@@ -50,7 +51,7 @@ public static class KeelEdgePattern
     }
 
     private static string Title(BottomPlan plan, KeelLayerPlan layer) =>
-        $"{plan.Job.Name}, revision {plan.Job.Revision}: keel, {layer.Spec.Name}, full size, outer face up";
+        $"{PlanWords.Headed(plan.Job)}: keel, {layer.Spec.Name}, full size, outer face up";
 
     private static ImmutableArray<Shape> Shapes(BottomPlan plan, KeelLayerPlan layer)
     {
@@ -75,9 +76,14 @@ public static class KeelEdgePattern
         pad.Text(new(first, -8), "starboard", NameMm, Anchor.MiddleCentre);
         pad.Text(
             new Vec2(0, -widest - (2 * ApartMm) - (2 * FigureMm) - (2 * NameMm)),
-            $"{plan.Job.Name}, rev {plan.Job.Revision}: {layer.Spec.Name}, outer face up, forward to the left. Figures: half-width at the outer face; length along it from the first station"
+            $"{PlanWords.Headed(plan.Job, "rev")}: {layer.Spec.Name}, outer face up, forward to the left. Figures: half-width at the outer face; length along it from the first station"
                 + (leans ? "; bevel off plumb, + where the outer face is the wider" : ""),
             NameMm
+        );
+        pad.Text(
+            new Vec2(0, -widest - (2 * ApartMm) - (2 * FigureMm) - (4 * NameMm)),
+            "Measure the check square both ways first, and lay a straightedge across plank and keel. Saws and planes: guards on, hands clear, eyes, ears and lungs protected. Strength is for local codes and a qualified person.",
+            FigureMm
         );
         return pad.Shapes;
     }

@@ -43,17 +43,17 @@ public static class KeelPages
         return new(
             Block($"{layer.Spec.Name}, met by {layer.Spec.Meets}"),
             [
-                $"Half-widths at the layer's outer face, {SheetWords.Unit(unit)}, from the centre line; along the keel from the first station, on that face. \"Wanted\" is where the outer faces of planks and keel meet; \"there\" is what the keel has: measured where starred, else as the job names it. \"Proud\": its outer face stands beyond the planks' at its edge. Allowed: {KeelWords.Fine(job.Keel.HalfWidthToleranceMm, unit)} of half-width and {KeelWords.Fine(job.Keel.ProudToleranceMm, unit)} proud or shy.",
-                "\"Times\": how many times a difference in the layer's thickness moves the half-width wanted; the planks' moves it a little more. Side bevel: off plumb, + where the outer face is the wider. Plank ends: tilt of the saw from square, + where the planks' outer face is the longer.",
+                $"Half-widths at the layer's outer face, {SheetWords.Unit(unit)}, from the centre line; along the keel from the first station, on that face. \"Wanted\" is where the outer faces of planks and keel meet; \"as built\" is what the keel has: measured where starred, else as the job names it. \"Proud\": its outer face stands beyond the planks' at its edge. Allowed: {KeelWords.Fine(job.Keel.HalfWidthToleranceMm, unit)} of half-width and {KeelWords.Fine(job.Keel.ProudToleranceMm, unit)} proud or shy.",
+                $"\"{PerThickness(unit)}\": by how much the half-width wanted moves where the layer is so much thicker; the planks' thickness moves it a little more. Side bevel: off plumb, + where the outer face is the wider. Plank ends: tilt of the saw from square, + where the planks' outer face is the longer.",
             ],
             [
                 new("station", 9, false),
                 new("side", 10, false),
                 new("along the keel", 12),
                 new("deadrise", 9),
-                new("times", 7),
+                new(PerThickness(unit), 12),
                 new("wanted", 11),
-                new("there", 12),
+                new("as built", 12),
                 new("proud or shy", 15),
                 new("what to do", 34, false),
                 new("side bevel", 9),
@@ -81,11 +81,14 @@ public static class KeelPages
         );
     }
 
+    private static string PerThickness(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? "per mm of thickness" : "per in of thickness";
+
     private static ListSheet Ends(Job job, KeelLayerPlan layer) =>
         new(
             Block($"{layer.Spec.Name}: what it does to the planks of {layer.Spec.Meets}"),
             [
-                "The planks' sizes on cards and patterns are to the keel that is there already. This is how much longer (+) or shorter (-) each is along its own line, and how far its cut is turned, against a keel at its mitre.",
+                "The planks' sizes on cards and patterns are to the keel that is there already. This is how much longer (+) or shorter (-) each is along its centre line, and how far its cut is turned, against a keel at its mitre.",
             ],
             [
                 new("plank", 12, false),
@@ -101,7 +104,7 @@ public static class KeelPages
                         (e.LengthChangeMm < 0 ? "- " : "+ ")
                             + KeelWords.Fine(Math.Abs(e.LengthChangeMm), job.Units),
                         KeelWords.Degrees(Math.Abs(90 - e.CutDegrees)) + "°",
-                        NumberText.Trimmed(Math.Abs(e.CutChangeDegrees), 2) + "°",
+                        AngleText.ForPaper(Math.Abs(e.CutChangeDegrees)),
                         KeelWords.Signed(e.BevelDegrees) + "°"
                     )
                 ),

@@ -19,9 +19,8 @@ public static class KeelWords
         row.HalfWidthMm
         - (Math.Tan(row.Angles.BevelDegrees * Math.PI / 180) * layer.Spec.ThicknessMm);
 
-    /// <summary>To a tenth of a millimetre or a thousandth of an inch: what is judged against half a millimetre cannot be told to half a millimetre.</summary>
-    public static string Fine(double mm, LengthUnit unit) =>
-        LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
+    /// <summary>To a tenth of a millimetre or 1/32 in: what is judged against half a millimetre cannot be told to half a millimetre.</summary>
+    public static string Fine(double mm, LengthUnit unit) => LengthText.Fine(mm, unit);
 
     /// <summary>Along the keel, as a tape shows it.</summary>
     public static string Length(double mm, LengthUnit unit) => LengthText.PaperNumber(mm, unit);
@@ -66,7 +65,7 @@ public static class KeelWords
     public static string ToDo(Job job, KeelLayerPlan layer, KeelStation row)
     {
         string Mm(double mm) => Fine(Math.Abs(mm), job.Units);
-        return row.PositionMm < layer.FadesAtMm ? "faded here: planks are left long"
+        return row.PositionMm < layer.FadesAtMm ? "has run out here: planks are left long"
             : !IsOff(job.Keel, row) ? "nothing: within tolerance"
             : !row.Measured && layer.On(row.Side).Any(r => r.Measured)
                 ? $"not measured; by its neighbours {Mm(row.TakeOffSideMm)} too {(row.TakeOffSideMm > 0 ? "wide" : "narrow")}: measure it"

@@ -141,7 +141,7 @@ public static class CurvatureCharts
                 box.Left,
                 box.Top - Letters.Bench - 2.5,
                 box.Width,
-                $"station {worst.Station}: {worst.Message(job.Units)}",
+                $"station {worst.Station}: {worst.Message(job.WrittenIn, job.Units)}",
                 Letters.Bench
             );
         }

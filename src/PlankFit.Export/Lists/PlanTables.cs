@@ -69,16 +69,17 @@ public static class PlanTables
         );
     }
 
-    /// <summary>One row a finding, the gravest first.</summary>
+    /// <summary>One row a finding, those first that cost most.</summary>
     public static Table Findings(BottomPlan plan) =>
         TableOf.Build<Finding>(
             "findings",
             [
                 new("severity", 10, f => PlankWords.Of(f.Severity)),
+                new("what it costs", 16, f => FindingsText.Of(f.Rank)),
                 new("where", 22, f => f.Where),
                 new("what", 110, f => f.Message),
             ],
-            FindingsText.GravestFirst(plan.Findings)
+            BeforeYouSaw.All(plan)
         );
 
     /// <summary>What the list is of, its tolerance and its summary: the first thing that someone who is handed the file should read.</summary>
@@ -88,7 +89,7 @@ public static class PlanTables
         [
             ("job", plan.Job.Name),
             ("revision of the inputs", plan.Job.Revision),
-            ("units", LengthUnits.Name(plan.Job.Units)),
+            ("units", LengthUnits.Name(plan.Job.WrittenIn)),
             ("tolerance", LengthText.PaperToleranceText(plan.Job.Units)),
             (
                 "sides of a plank",
@@ -103,7 +104,7 @@ public static class PlanTables
             "about",
             [new("about this list", 24, r => r.What), new("in words", 110, r => r.Text)],
             head.Concat(
-                PlanSummary.Of(plan).Lines(plan.Job.Units).Select(line => ("summary", line))
+                PlanSummary.Of(plan).AllLines(plan.Job.Units).Select(line => ("summary", line))
             )
         );
     }

@@ -12,7 +12,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Lists;
 
-/// <summary>One plank of planking.json: the contract's fields, and beside them what else is known of it.</summary>
+/// <summary>One plank of planking.json: the formula's fields, and beside them what else is known of it.</summary>
 internal static class PlankJson
 {
     /// <summary>A radius above this is written as null: there is no bend to speak of, mm.</summary>
@@ -108,7 +108,13 @@ internal static class PlankJson
         numbers.Number("widestGapMm", plank.WidestGapMm, 4);
         numbers.Number("widestOverlapMm", plank.WidestOverlapMm, 4);
         json.WriteBoolean("straightEdges", plank.StraightEdges);
-        numbers.NumberOrNull("keelAngleDegrees", plank.KeelAngleDegrees, 4);
+        bool keel = plank.Id.Panel == PlankId.Bottom;
+        numbers.NumberOrNull("keelAngleDegrees", keel ? plank.KeelAngleDegrees : null, 4);
+        if (!keel)
+        {
+            numbers.NumberOrNull("lowerEdgeAngleDegrees", plank.KeelAngleDegrees, 4);
+        }
+
         numbers.Area("areaMm2", plank.AreaMm2);
         numbers.Number("strainMm", plank.StrainMm, 4);
         json.WriteBoolean("fitBothEnds", plank.FitBothEnds);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
 using PlankFit.Geometry.Development;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
@@ -12,7 +13,7 @@ namespace PlankFit.Export.Panels;
 public static class PanelFullSize
 {
     private const double MarginMm = 20;
-    private const double ChordMm = 0.02;
+    private const double ChordMm = 0.002;
     private const double LetterMm = 20;
 
     /// <summary>
@@ -47,7 +48,7 @@ public static class PanelFullSize
             foreach (PanelSeam seam in layer.Seams)
             {
                 pad.Open(
-                    Thinning.Open(Moved(FlatLines.Along(flat.Map, seam.Line)), ChordMm),
+                    Moved(FlatLines.Along(flat.Map, seam.Line)),
                     Pens.Seam,
                     FormattableString.Invariant($"seams-{layer.Layer}")
                 );
@@ -60,7 +61,7 @@ public static class PanelFullSize
         string[] lines =
         [
             LetterWidths.Drawable(
-                $"{job.Name}, revision {job.Revision}: the {plan.Panel.Name} laid flat, starboard, outer face up, arrow forward"
+                $"{PlanWords.Headed(job)}: the {plan.Panel.Name} laid flat, starboard, outer face up, arrow forward"
             ),
             PanelWords.Strain(plan),
         ];

@@ -16,9 +16,6 @@ public static class PanelSheets
     private const double GapMm = 6;
     private const string Seams =
         "seams of the layers; starboard, outer face up; port is its mirror image";
-    private const string Caution =
-        "FOR SETTING OUT A WHOLE SHEET AND FOR COMPARING, NOT FOR SAWING PLANKS: each plank is laid flat by itself and has its own pattern. "
-        + "Offer up a template in thin stuff before a sheet is cut.";
 
     public static ImmutableArray<Drawing> Pages(Job job, PanelPlan plan)
     {
@@ -85,7 +82,13 @@ public static class PanelSheets
     }
 
     private static TitleBlock Block(PanelPlan plan, string of, Ratio ratio) =>
-        new($"The {plan.Panel.Name} laid flat", of, ratio.ToString(), new Vec2(1, 0), Caution);
+        new(
+            $"The {plan.Panel.Name} laid flat",
+            of,
+            ratio.ToString(),
+            new Vec2(1, 0),
+            Cautions.Panel
+        );
 
     private static PanelView In(Box box, PanelPlan plan, Ratio ratio, double lift = 0)
     {
@@ -209,8 +212,7 @@ public static class PanelSheets
             .Map.At(flat.Patch.UFrom, flat.Patch.Lower(flat.Patch.UFrom))
             .ChordTo(flat.Map.At(flat.Patch.UTo, flat.Patch.Lower(flat.Patch.UTo)));
 
-    private static string SheetUnit(LengthUnit unit) =>
-        unit == LengthUnit.FeetInchesEighths ? "feet-inches-eighths" : LengthUnits.Name(unit);
+    private static string SheetUnit(LengthUnit unit) => SheetWords.Unit(unit);
 
     private static void StrainMap(SheetCanvas pad, Box box, PanelPlan plan, Ratio ratio)
     {

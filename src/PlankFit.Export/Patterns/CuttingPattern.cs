@@ -5,6 +5,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -18,9 +19,6 @@ namespace PlankFit.Export.Patterns;
 /// </summary>
 public static class CuttingPattern
 {
-    /// <summary>Vertices nearer than this to a chord are left out, mm: the chord tolerance that sheets state.</summary>
-    public const double ThinningMm = 0.0005;
-
     private const double TickMm = 12;
     private const double TextMm = 8;
     private const double TickTextMm = 4;
@@ -80,22 +78,15 @@ public static class CuttingPattern
     {
         BottomPlan plan = shown.Plan;
         ImmutableArray<Vec2> Moved(IEnumerable<Vec2> points) => [.. points.Select(p => p + shift)];
-        ImmutableArray<Vec2> cut = Thinning.Closed(plank.FlatCut, ThinningMm);
-        yield return new Polyline(Layers.Cut, Pens.Cut, Moved(cut), true);
-        yield return new Polyline(
-            Layers.Net,
-            Pens.Net,
-            Moved(Thinning.Closed(plank.FlatNet, ThinningMm)),
-            true
-        );
+        yield return new Polyline(Layers.Cut, Pens.Cut, Moved(plank.FlatCut), true);
+        yield return new Polyline(Layers.Net, Pens.Net, Moved(plank.FlatNet), true);
         foreach (PlankEnd end in plank.Ends.Where(e => e.BevelDegrees != 0))
         {
             foreach (ImmutableArray<Vec2> line in new[] { end.OuterLine, end.InnerLine })
             {
-                ImmutableArray<Vec2> thinned = Thinning.Open(line, ThinningMm);
-                if (thinned.Length > 1 && thinned[0].ChordTo(thinned[^1]) > 0.01)
+                if (line.Length > 1 && line[0].ChordTo(line[^1]) > 0.01)
                 {
-                    yield return new Polyline(Layers.Marks, Pens.Outer, Moved(thinned), false);
+                    yield return new Polyline(Layers.Marks, Pens.Outer, Moved(line), false);
                 }
             }
         }
@@ -137,7 +128,9 @@ public static class CuttingPattern
         PlankPiece? piece = JointMarks.Longest(plan, plank);
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
         double height = Math.Clamp(room / 4, 1.5, TextMm);
-        string face = $"outer face up, rev {plan.Job.Revision}";
+        string face = plank.IsRefused
+            ? RefusedBend.Mark
+            : $"outer face up, rev {plan.Job.Revision}";
         middle = ClearPlace.Of(
             plank,
             shown.Added,

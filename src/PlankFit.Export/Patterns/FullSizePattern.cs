@@ -6,6 +6,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -40,10 +41,12 @@ public static class FullSizePattern
         double width = Math.Max(box.Width + (2 * MarginMm), LeastPageMm),
             height = box.Height + (2 * MarginMm);
         Shape(pad, shown, plank, at, width, height);
-        return pad.Done(
-            $"{plan.Job.Name}, revision {plan.Job.Revision}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
-            width,
-            height
+        return WithLongDashes(
+            pad.Done(
+                $"{PlanWords.Headed(plan.Job)}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
+                width,
+                height
+            )
         );
     }
 
@@ -95,8 +98,27 @@ public static class FullSizePattern
             Cautions.Pattern,
             Letters.Bench
         );
-        return pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height);
+        return WithLongDashes(
+            pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height)
+        );
     }
+
+    /// <summary>Lines a plank long are dashed thrice as long as on a card: they read better so, and a page has a third of the strokes.</summary>
+    private static Drawing WithLongDashes(Drawing page) =>
+        page with
+        {
+            Shapes =
+            [
+                .. page.Shapes.Select(s =>
+                    s.Pen.IsDashed
+                        ? s with
+                        {
+                            Pen = s.Pen with { DashesMm = [.. s.Pen.DashesMm.Select(d => 3 * d)] },
+                        }
+                        : s
+                ),
+            ],
+        };
 
     private static void Shape(
         SheetCanvas pad,
@@ -154,7 +176,7 @@ public static class FullSizePattern
         Square(pad, left, bottom, CheckMm, "100 mm both ways");
         if (!metric)
         {
-            Square(pad, left + CheckMm + 8, bottom, 101.6, "4 in both ways");
+            Square(pad, left + CheckMm + 8, bottom, 101.6, "4\" both ways");
         }
     }
 
@@ -189,14 +211,7 @@ public static class FullSizePattern
     {
         BottomPlan plan = shown.Plan;
         LengthUnit unit = plan.Job.Units;
-        top = pad.Paragraph(
-            left,
-            top,
-            width,
-            $"{plan.Job.Name}, revision {plan.Job.Revision}",
-            Letters.Heading,
-            true
-        );
+        top = pad.Paragraph(left, top, width, PlanWords.Headed(plan.Job), Letters.Heading, true);
         top =
             pad.Paragraph(
                 left,
@@ -208,7 +223,9 @@ public static class FullSizePattern
             ) - 2;
         string[] said =
         [
-            LengthText.PaperToleranceText(unit) + " Outlines are drawn within 0.02 mm.",
+            .. plank.IsRefused ? [RefusedBend.ToDo + "."] : (string[])[],
+            LengthText.PaperToleranceText(unit)
+                + $" Outlines are drawn within {(LengthUnits.IsMetric(unit) ? "0.02 mm" : "a thousandth of an inch")}.",
             $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",
             .. plank.Ends.Select(e =>
                 EndWords.Sentence(plank, e, layer.Planks.ThicknessMm, unit) + "."

@@ -3,6 +3,7 @@ using PlankFit.Export.Joints;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Shown;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
 
@@ -30,9 +31,8 @@ public static class PiecePattern
 
     private static IEnumerable<Shape> Shapes(PlanShown shown, Plank plank, PlankPiece piece)
     {
-        const double Thin = CuttingPattern.ThinningMm;
-        yield return new Polyline(Layers.Cut, Pens.Cut, Thinning.Closed(piece.Cut, Thin), true);
-        yield return new Polyline(Layers.Net, Pens.Net, Thinning.Closed(piece.Net, Thin), true);
+        yield return new Polyline(Layers.Cut, Pens.Cut, piece.Cut, true);
+        yield return new Polyline(Layers.Net, Pens.Net, piece.Net, true);
         foreach (
             ImmutableArray<Vec2> line in plank
                 .Ends.Where(e => e.BevelDegrees != 0)
@@ -40,7 +40,7 @@ public static class PiecePattern
                 .Where(l => l.Length > 1 && Holds(piece, l[l.Length / 2]))
         )
         {
-            yield return new Polyline(Layers.Marks, Pens.Outer, Thinning.Open(line, Thin), false);
+            yield return new Polyline(Layers.Marks, Pens.Outer, line, false);
         }
 
         foreach (
@@ -79,7 +79,7 @@ public static class PiecePattern
         double height = Math.Clamp(room / 4, 1.5, NameMm);
         yield return Text(piece.Id.ToString(), middle + new Vec2(0, 0.4 * height), height, true);
         yield return Text(
-            $"outer face up, rev {shown.Plan.Job.Revision}",
+            plank.IsRefused ? RefusedBend.Mark : $"outer face up, rev {shown.Plan.Job.Revision}",
             middle - new Vec2(0, 0.8 * height),
             height / 2,
             false

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Words;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -28,7 +29,11 @@ internal sealed record PlankRow(BottomPlan Plan, PlankLayerPlan Layer, Plank Pla
     {
         get
         {
-            List<string> notes = [PlankWords.DropIn(Plank, Unit)];
+            List<string> notes =
+            [
+                Plank.IsRefused ? RefusedBend.ToDo + "." : "",
+                PlankWords.DropIn(Plank, Unit),
+            ];
             if (!Plank.StraightEdges)
             {
                 notes.Add(PlankWords.Edges(Plank, Unit));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Draughting.Tiling;
+using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Units;
@@ -46,7 +47,7 @@ public static class SectionDrawing
     }
 
     private static string Title(Job job, FrameSection section) =>
-        $"{job.Name}, revision {job.Revision}: {SettingUpWords.Headed(section)}, full size";
+        $"{PlanWords.Headed(job)}: {SettingUpWords.Headed(section)}, full size";
 
     private static (SheetCanvas, Box) Drawn(Job job, SettingUpPlan plan, FrameSection section)
     {
@@ -196,7 +197,7 @@ public static class SectionDrawing
             $"{where}: deduct {Mm(p.DeductionMm)}, bevel {SettingUpWords.Bevel(p.BevelDegrees)}, fall {Mm(Math.Abs(p.FallMm))}";
         return
         [
-            $"{SettingUpWords.Headed(s)}, starboard half, looking forward, full size. {job.Name}, rev {job.Revision}",
+            $"{SettingUpWords.Headed(s)}, starboard half, looking forward, full size. {PlanWords.Headed(job, "rev")}",
             $"Thick: mould line, on the {SettingUpWords.Face(s.Face)} face, which stands on the line. Short dashes: edge at the other face, {Mm(s.ThicknessMm)} {SettingUpWords.Lies(s.Face)} it.",
             $"Planking's faces in full lines, the table's section in long dashes{(plan.Spec.RibbandMm > 0 && !s.IsTransom ? $"; ribbands of {Mm(plan.Spec.RibbandMm)} between planking and mould" : "")}."
                 + (
@@ -207,6 +208,7 @@ public static class SectionDrawing
             At("K, keel", s.Places[0]),
             At("1/2, half way", s.Places[2]),
             At("C, chine", s.Places[4]),
+            "Measure the check square both ways first. Saw with care: guards on, eyes, ears and lungs protected. Sizes of frames are for local codes and a qualified person.",
         ];
     }
 }

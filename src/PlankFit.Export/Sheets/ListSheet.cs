@@ -34,15 +34,15 @@ internal sealed record ListSheet(
         var format = SheetFormat.Bench(job);
         TitleBlock block = Block with { Arrow = "" };
         Box inside = Frame.Inside(format).Within(3);
+        ImmutableArray<double> widths = Widths(inside.Width);
         var pages = new List<SheetPage>();
         int at = 0;
         do
         {
             bool first = at == 0;
-            double room =
-                inside.Height - (first ? IntroMm(inside.Width) : 0) - HeadMm(inside.Width);
+            double room = inside.Height - (first ? IntroMm(inside.Width) : 0) - HeadMm(widths);
             int from = at;
-            while (at < Rows.Length && (room -= RowMm(Rows[at], inside.Width)) >= 0)
+            while (at < Rows.Length && (room -= RowMm(Rows[at], widths)) >= 0)
             {
                 at++;
             }
@@ -50,13 +50,13 @@ internal sealed record ListSheet(
             // A row taller than a page is drawn all the same.
             at = Math.Max(at, Math.Min(from + 1, Rows.Length));
             int to = at;
-            pages.Add(new(format, block, (pad, box) => Draw(pad, box.Within(3), from, to)));
+            pages.Add(new(format, block, (pad, box) => Draw(pad, box.Within(3), widths, from, to)));
         } while (at < Rows.Length);
 
         return pages;
     }
 
-    private void Draw(SheetCanvas pad, Box box, int from, int to)
+    private void Draw(SheetCanvas pad, Box box, ImmutableArray<double> widths, int from, int to)
     {
         double top = box.Top;
         if (from == 0)
@@ -69,10 +69,16 @@ internal sealed record ListSheet(
             top -= Intro.IsEmpty ? 0 : GapMm;
         }
 
-        double head = HeadMm(box.Width);
+        double head = HeadMm(widths);
+        Box Place(int column)
+        {
+            double left = box.Left + widths.Take(column).Sum();
+            return box with { Left = left, Right = left + widths[column] - GapMm, Top = top };
+        }
+
         for (int c = 0; c < Columns.Length; c++)
         {
-            Cell(pad, box, c, top, Columns[c].Head, Letters.Small, true);
+            Cell(pad, Place(c), Columns[c], Columns[c].Head, Letters.Small, true);
         }
 
         top -= head;
@@ -81,73 +87,76 @@ internal sealed record ListSheet(
         {
             for (int c = 0; c < Columns.Length; c++)
             {
-                Cell(pad, box, c, top, Rows[i][c], Size, Bold && c == 0);
+                Cell(pad, Place(c), Columns[c], Rows[i][c], Size, Bold && c == 0);
             }
 
-            top -= RowMm(Rows[i], box.Width);
+            top -= RowMm(Rows[i], widths);
             pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Rule);
         }
     }
 
-    private void Cell(
+    private static void Cell(
         SheetCanvas pad,
-        Box box,
-        int column,
-        double top,
+        Box cell,
+        ListColumn column,
         string text,
         double size,
         bool bold
     )
     {
-        (double left, double width) = Place(column, box.Width);
-        double y = top - size;
-        foreach (string line in Letters.Wrap(text, size, width, bold))
+        double y = cell.Top - size;
+        foreach (string line in Letters.Wrap(text, size, cell.Width, bold))
         {
-            bool right = Columns[column].Figures;
             pad.Text(
-                box.Left + left + (right ? width : 0),
+                column.Figures ? cell.Right : cell.Left,
                 y,
                 line,
                 size,
-                right ? Anchor.BaselineRight : Anchor.BaselineLeft,
+                column.Figures ? Anchor.BaselineRight : Anchor.BaselineLeft,
                 bold
             );
             y -= size * Letters.Leading;
         }
     }
 
-    private (double Left, double Width) Place(int column, double width)
-    {
-        double whole = Columns.Sum(c => c.Share);
-        return (
-            Columns.Take(column).Sum(c => c.Share) / whole * width,
-            (Columns[column].Share / whole * width) - GapMm
+    private ImmutableArray<double> Widths(double width) =>
+        ColumnWidths.Of(
+            [.. Columns.Select(c => c.Share)],
+            [
+                .. Columns.Select(
+                    (column, c) =>
+                        Rows.Select(r => Letters.WidestWord(r[c], Size, Bold && c == 0))
+                            .Append(Letters.WidestWord(column.Head, Letters.Small, true))
+                            .Max() + GapMm
+                ),
+            ],
+            width
         );
-    }
 
     private double IntroMm(double width) =>
         Intro.IsEmpty ? 0 : (Intro.Sum(l => Letters.Wrap(l, Size, width).Count) * LineMm) + GapMm;
 
-    private double HeadMm(double width) =>
+    private double HeadMm(ImmutableArray<double> widths) =>
         (
-            Enumerable
-                .Range(0, Columns.Length)
-                .Max(c =>
-                    Letters.Wrap(Columns[c].Head, Letters.Small, Place(c, width).Width, true).Count
+            Columns
+                .Select(
+                    (column, c) =>
+                        Letters.Wrap(column.Head, Letters.Small, widths[c] - GapMm, true).Count
                 )
+                .Max()
             * Letters.Small
             * Letters.Leading
         ) + RowGapMm;
 
-    private double RowMm(ImmutableArray<string> row, double width) =>
+    private double RowMm(ImmutableArray<string> row, ImmutableArray<double> widths) =>
         (
-            Enumerable
-                .Range(0, Columns.Length)
-                .Max(c =>
-                    Math.Max(
-                        1,
-                        Letters.Wrap(row[c], Size, Place(c, width).Width, Bold && c == 0).Count
-                    )
-                ) * LineMm
+            row.Select(
+                    (text, c) =>
+                        Math.Max(
+                            1,
+                            Letters.Wrap(text, Size, widths[c] - GapMm, Bold && c == 0).Count
+                        )
+                )
+                .Max() * LineMm
         ) + RowGapMm;
 }

@@ -10,6 +10,9 @@ internal sealed record SheetPage(
     Action<SheetCanvas, Box> Matter
 )
 {
+    /// <summary>As <see cref="Drawing.FoundBy"/>.</summary>
+    public ImmutableArray<string> FoundBy { get; init; } = [];
+
     /// <summary>Pages numbered through, each with its frame.</summary>
     public static ImmutableArray<Drawing> Numbered(Job job, IReadOnlyList<SheetPage> pages) =>
         [.. pages.Select((page, i) => page.Drawn(job, i + 1, pages.Count))];
@@ -23,6 +26,9 @@ internal sealed record SheetPage(
             $"{job.Name}: {Block.Sheet}, {Block.Of}, page {number} of {of}",
             Format.WidthMm,
             Format.HeightMm
-        );
+        ) with
+        {
+            FoundBy = FoundBy,
+        };
     }
 }

@@ -62,6 +62,12 @@ public static class CutSheets
                         }
                     }
                 )
+                {
+                    FoundBy =
+                    [
+                        string.Join(", ", parts.Select(p => p.Part.View.List.Board.Id).Distinct()),
+                    ],
+                }
             );
             open.Clear();
             top = inside.Top;

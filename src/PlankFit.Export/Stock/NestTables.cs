@@ -132,7 +132,7 @@ public static class NestTables
     /// <summary>In the very form of stock.csv, so that it can be named as stock the next time. Sizes are rounded down to what is surely there.</summary>
     public static Table OffcutsAsStock(BottomPlan plan, NestPlan nest)
     {
-        string Size(double mm) => StockCells.Length(mm, plan.Job.Units);
+        string Size(double mm) => StockCells.Length(mm, plan.Job.WrittenIn);
         return TableOf.Build(
             "offcuts",
             [
@@ -144,7 +144,7 @@ public static class NestTables
                 new(
                     "thickness",
                     12,
-                    o => StockCells.Thickness(o.Stock.ThicknessMm, plan.Job.Units)
+                    o => StockCells.Thickness(o.Stock.ThicknessMm, plan.Job.WrittenIn)
                 ),
                 new("species", 16, o => o.Stock.Species),
                 new("grade", 10, o => o.Stock.Grade),

@@ -43,9 +43,7 @@ public static class NestWords
         double thicknessMm,
         LengthUnit unit
     ) =>
-        LengthUnits.IsMetric(unit)
-            ? $"{LengthText.PaperNumber(lengthMm, unit)} × {LengthText.PaperNumber(widthMm, unit)} × {LengthText.ForPaper(thicknessMm, unit)}"
-            : $"{LengthText.ForPaper(lengthMm, unit)} × {PlankWords.Small(widthMm, unit)} × {PlankWords.Small(thicknessMm, unit)}";
+        $"{LengthText.PaperNumber(lengthMm, unit)} × {LengthText.PaperNumber(widthMm, unit)} × {LengthText.ForPaper(thicknessMm, unit)}";
 
     public static string Money(decimal money) =>
         money.ToString("0.00", CultureInfo.InvariantCulture);

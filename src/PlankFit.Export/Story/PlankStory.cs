@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
@@ -105,7 +106,7 @@ public static class PlankStory
             ? $"halfway along the {layer.Panel.Name}"
             : $"x = {LengthText.FormatExact(master, unit)}";
         lines.Add(
-            $"The master plank is number {layer.MasterNumber}: its own line crosses mid-{layer.Panel.Name} at {where}{Shifted(layer, unit)} and meets the {lower} at {Num(spec.AngleDegrees, 1)}°, heading {PlankWords.Of(spec.Heads)}."
+            $"The master plank is number {layer.MasterNumber}: its centre line crosses mid-{layer.Panel.Name} at {where}{Shifted(layer, unit)} and meets the {lower} at {Num(spec.AngleDegrees, 1)}°, heading {PlankWords.Of(spec.Heads)}."
         );
         int away = plank.Number - layer.MasterNumber;
         lines.Add(
@@ -126,7 +127,7 @@ public static class PlankStory
         if (plank.KeelAngleDegrees is { } angle)
         {
             lines.Add(
-                $"Its own line, midway between the seams, meets the {lower} at {Num(angle, 2)}°."
+                $"Its centre line, midway between the seams, meets the {lower} at {Num(angle, 2)}°."
             );
         }
 
@@ -144,13 +145,13 @@ public static class PlankStory
 
     private static StoryStep FlatStep(LengthUnit unit, PlankLayerPlan layer, Plank plank) =>
         new(
-            "Laid flat (Geometry/Strips: strip coordinates about its own line)",
+            "Laid flat (Geometry/Strips: strip coordinates about its centre line)",
             [
-                $"Every point keeps its distance along and square to the plank's own line; lengths are shared between middle and edges by the factor 1 - K w²/24.",
+                $"Every point keeps its distance along and square to the plank's centre line; lengths are shared between middle and edges by the factor 1 - K w²/24.",
                 $"What the wood must take up as strain: {Num(plank.Bend.EdgeStrainPercent, 4)} % at the edges, at most {Num(plank.StrainMm, 3)} mm over the plank's length.",
                 $"Forward edge {PlankWords.Edge(plank.ForwardEdge, unit)}, after edge {PlankWords.Edge(plank.AfterEdge, unit)} (round {Num(plank.ForwardEdge.RoundMm, 2)} and {Num(plank.AfterEdge.RoundMm, 2)} mm, hollow {Num(plank.ForwardEdge.HollowMm, 2)} and {Num(plank.AfterEdge.HollowMm, 2)} mm from the chord).",
-                $"Straight edges would open by at most {Num(plank.WidestGapMm, 2)} mm and clash by at most {Num(plank.WidestOverlapMm, 2)} mm; the layer's gap is {Num(layer.Planks.GapMm, 2)} mm: {(plank.StraightEdges ? "straight edges serve" : "shape the edges to the pattern")}.",
-                $"Net length along its own line {LengthText.FormatExact(plank.NetLengthMm, unit)}; net area {PlanWords.Area(plank.AreaMm2, unit)}.",
+                $"Straight edges would open by at most {Num(plank.WidestGapMm, 2)} mm and overlap by at most {Num(plank.WidestOverlapMm, 2)} mm; the layer's gap is {Num(layer.Planks.GapMm, 2)} mm: {(plank.StraightEdges ? "straight edges serve" : "shape the edges to the pattern")}.",
+                $"Net length along its centre line {LengthText.FormatExact(plank.NetLengthMm, unit)}; net area {PlanWords.Area(plank.AreaMm2, unit)}.",
             ]
         );
 
@@ -194,7 +195,7 @@ public static class PlankStory
         double strain = plank.Bend.GrainStrainPercent;
         BendLimit row = judge.Row(ratio, strain / 100);
         string wood = judge.Index(strain / 100) is { } index
-            ? $" The wood: {Num(strain, 3)} % along the grain in all, {Num(100 * index, 0)} % of what a cold bend is trusted with ({judge.Basis})."
+            ? $" The wood: {Num(strain, 3)} % along the grain in all, {TimberWords.Used(index)} of what a cold bend is trusted with ({judge.Basis})."
             : "";
         return new(
             "How hard it is bent (Planking/Planks/Building/BendCheck)",

@@ -11,10 +11,10 @@ namespace PlankFit.Export.Summary;
 
 /// <summary>What a person is told of a plan at the end of the work.</summary>
 /// <param name="WidestGap">The plank whose straight edge would open furthest from its neighbour's; null where none opens.</param>
-/// <param name="WidestOverlap">The plank whose straight edge would clash most; null where none does.</param>
+/// <param name="WidestOverlap">The plank whose straight edge would overlap most; null where none does.</param>
 /// <param name="WorstBend">The plank with the greatest fibre strain from bending; null where all are flat.</param>
 /// <param name="StockMm">Lengths to cut of all planks, or of their pieces, added up.</param>
-/// <param name="LookFirst">What to look at first, the gravest first; never empty while there is a plank.</param>
+/// <param name="LookFirst">What to look at first, what costs most first; never empty while there is a plank.</param>
 public sealed record PlanSummary(
     ImmutableArray<LayerSummary> Layers,
     Plank? WidestGap,
@@ -43,12 +43,17 @@ public sealed record PlanSummary(
             Greatest(planks, p => p.WidestOverlapMm, NothingMm),
             Greatest(planks, p => p.Bend.StrainPercent, NothingPercent),
             planks.Sum(p => JointWords.StockMm(plan.PanelOf(p.Id), p)),
-            SummaryLooks.First(plan, planks)
+            [.. BeforeYouSaw.First(plan)]
         )
         {
             Timber = [.. plan.Panels.SelectMany(TimberSummary.Lines)],
         };
     }
+
+    /// <summary>The summary and what to look at first.</summary>
+    public IEnumerable<string> AllLines(LengthUnit unit) =>
+        Lines(unit)
+            .Concat(LookFirst.Select((look, i) => (i == 0 ? "Look first: " : "Then: ") + look));
 
     /// <summary>The summary as lines for a terminal, in the job's unit.</summary>
     public IEnumerable<string> Lines(LengthUnit unit)
@@ -63,34 +68,29 @@ public sealed record PlanSummary(
             {
                 (null, null) => "close everywhere.",
                 ({ } gap, null) => Gap(gap, unit) + ".",
-                (null, { } clash) => Clash(clash, unit) + ".",
-                ({ } gap, { } clash) => $"{Gap(gap, unit)}; {Clash(clash, unit)}.",
+                (null, { } overlap) => Overlap(overlap, unit) + ".",
+                ({ } gap, { } overlap) => $"{Gap(gap, unit)}; {Overlap(overlap, unit)}.",
             };
         yield return WorstBend is { } bent
-            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius "
-                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict}."
+            ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius, "
+                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict} (an estimate, as every verdict is)."
             : "Hardest bend: none, every plank lies flat.";
-        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} in all, before any plan of cutting.";
+        yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} together, before any plan of cutting.";
         foreach (string line in Timber)
         {
             yield return line;
         }
-
-        for (int i = 0; i < LookFirst.Length; i++)
-        {
-            yield return (i == 0 ? "Look first: " : "Then: ") + LookFirst[i];
-        }
     }
 
     private static string Gap(Plank p, LengthUnit unit) =>
-        $"widest opening {LengthText.FormatExact(p.WidestGapMm, Fine(unit))} at {p.Id}";
+        $"widest opening {LengthText.Fine(p.WidestGapMm, Fine(unit))} at {p.Id}";
 
-    private static string Clash(Plank p, LengthUnit unit) =>
-        $"widest clash {LengthText.FormatExact(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
+    private static string Overlap(Plank p, LengthUnit unit) =>
+        $"widest overlap {LengthText.Fine(p.WidestOverlapMm, Fine(unit))} at {p.Id}";
 
-    /// <summary>Tenths of a millimetre say little in metres, and thousandths of an inch little in feet.</summary>
+    /// <summary>Tenths of a millimetre say little in metres.</summary>
     private static LengthUnit Fine(LengthUnit unit) =>
-        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch;
+        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit;
 
     private static Plank? Greatest(
         ImmutableArray<Plank> planks,

@@ -51,7 +51,7 @@ internal static class JsonFile
         }
     }
 
-    /// <summary>"findings": [{ "severity", "where", "message" }].</summary>
+    /// <summary>"findings": [{ "severity", "rank", "where", "message" }].</summary>
     public static void Findings(Utf8JsonWriter json, IEnumerable<Finding> findings)
     {
         json.WriteStartArray("findings");
@@ -59,6 +59,7 @@ internal static class JsonFile
         {
             json.WriteStartObject();
             json.WriteString("severity", PlankWords.Of(finding.Severity));
+            json.WriteString("rank", FindingsText.Of(finding.Rank).ToLowerInvariant());
             json.WriteString("where", finding.Where);
             json.WriteString("message", finding.Message);
             json.WriteEndObject();

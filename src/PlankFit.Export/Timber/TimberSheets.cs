@@ -84,12 +84,12 @@ public static class TimberSheets
         string density = wood.KgPerCubicMetre is { } kg
             ? $", {TimberWords.Density(kg, unit)}"
             : ", of unknown density";
-        yield return $"{wood.Species.Title}{density}. A cold bend is trusted with {NumberText.Trimmed(100 * (wood.Judge.ColdStrain ?? 0), 3)} % of strain along the grain: {wood.Judge.Basis}. "
+        yield return $"{wood.Species.Title}{density}. A cold bend is trusted with {TimberWords.Strain(wood.Judge.ColdStrain ?? 0)} of strain along the grain: {wood.Judge.Basis}. "
             + $"A plank takes the harder verdict of its radius and of its strain (bend, and laying it flat on a curved {plan.Job.Hull.Panel.Name}, together).";
         if (wood.Both is { } both && wood.Starboard is { } side)
         {
             yield return $"The layer weighs {TimberWords.Weight(both.Kg, unit)} as fitted, without cloth or glue; {TimberWords.Weight(side.Kg, unit)} of it to starboard, centre {TimberSummary.Centre(plan, side.Centre)}. "
-                + "Boards of one wood differ in weight by a tenth and more.";
+                + "Boards of one species differ in weight by a tenth and more.";
         }
 
         if (wood.Movement is { } run)

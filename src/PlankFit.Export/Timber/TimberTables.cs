@@ -18,9 +18,9 @@ public static class TimberTables
     /// <summary>One row a figure, the woods of this job first.</summary>
     public static Table Woods(BottomPlan plan) =>
         TableOf.Build<WoodFigure>(
-            "woods",
+            "species",
             [
-                new("wood", 28, f => f.Wood.Title),
+                new("species", 28, f => f.Wood.Title),
                 new("name in the job", 26, f => f.Wood.Name),
                 new("used here", 9, f => f.Used ? "yes" : "no"),
                 new("figure", 36, f => f.What),
@@ -43,7 +43,7 @@ public static class TimberTables
         [
             new("plank", 9, r => r.Row.Plank.Id.ToString()),
             new("layer", 7, r => LayerNumber.Of(r.Row.Layer)),
-            new("wood", 20, r => r.Layer.Species.Title),
+            new("species", 20, r => r.Layer.Species.Title),
             new("verdict", 24, r => r.Row.Plank.Bend.Verdict),
             new(
                 "what to do",

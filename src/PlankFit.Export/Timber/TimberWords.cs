@@ -1,4 +1,5 @@
 using PlankFit.Export.Words;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Timber;
@@ -36,19 +37,15 @@ public static class TimberWords
                 "Soak or steam it to form, leave it on the form until it is dry below 12 %, and meter it before glue"
                     + (laminated.Length > 0 ? $"; or {laminated}" : "")
                     + ".",
-            BendWay.LaminateThinner => $"Do not bend it whole: {laminated}.",
-            BendWay.Refuse =>
-                "Do not bend it: no lamination of 1.5 mm (1/16 in) or more lies cold at this width. Narrower planks, or another line.",
+            BendWay.LaminateThinner or BendWay.Refuse =>
+                $"{RefusedBend.ToDo}{(laminated.Length > 0 ? "; " + laminated : "")}.",
             _ => "",
         };
     }
 
-    /// <summary>A lamination's thickness to 1/10 mm or 1/1000 in: finer than a bench length, as a planer is set.</summary>
+    /// <summary>A lamination's thickness to 1/10 mm or 1/32 in.</summary>
     public static string Lamination(double mm, LengthUnit unit) =>
-        LengthText.FormatExact(
-            mm,
-            LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch
-        );
+        LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit);
 
     /// <summary>62 %.</summary>
     public static string Used(double? index) => index is null ? "-" : UsedNumber(index) + " %";
@@ -77,7 +74,7 @@ public static class TimberWords
                 null => "-",
             };
 
-    /// <summary>1.43 kg, 42.1 kg; 3.15 lb.</summary>
+    /// <summary>1.4 kg, 42 kg; 3.2 lb.</summary>
     public static string Weight(double kg, LengthUnit unit) =>
         $"{WeightNumber(kg, unit)} {WeightUnit(unit)}";
 
@@ -86,7 +83,8 @@ public static class TimberWords
     public static string WeightNumber(double kg, LengthUnit unit)
     {
         double value = LengthUnits.IsMetric(unit) ? kg : kg / KgPerLb;
-        return NumberText.Padded(value, value < 10 ? 2 : 1);
+        // Boards of one wood differ by a tenth and more.
+        return NumberText.Padded(value, value < 9.95 ? 1 : 0);
     }
 
     /// <summary>538 kg/m³; 33.6 lb a cubic foot.</summary>
@@ -103,13 +101,18 @@ public static class TimberWords
         return $"{NumberText.Trimmed(Math.Round(value / step) * step, 0)} {WeightUnit(unit)}";
     }
 
-    /// <summary>A movement with its direction: +1.2 mm grows, -0.4 mm shrinks; in inches to the thousandth where the job is in feet.</summary>
+    /// <summary>A movement with its direction: +1.2 mm grows, -0.4 mm shrinks; 1/32" in feet and inches.</summary>
     public static string Movement(double mm, LengthUnit unit) =>
         (mm > 0 ? "+" : "")
-        + LengthText.FormatExact(
-            mm,
-            LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : LengthUnit.Inch
-        );
+        + LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit);
+
+    /// <summary>A strain to two figures: 0.45 %.</summary>
+    public static string Strain(double strain)
+    {
+        double percent = 100 * strain;
+        int decimals = percent > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(percent)), 0, 6) : 0;
+        return NumberText.Trimmed(percent, decimals) + " %";
+    }
 
     public static string Percent(double percent) => NumberText.Trimmed(percent, 1) + " %";
 

@@ -14,7 +14,7 @@ internal static class WoodSheets
     public static ListSheet Figures(BottomPlan plan, TimberPlan timber) =>
         new(
             new(
-                "Timber: the woods and their sources",
+                "Timber: species and their sources",
                 "figures at 12 % moisture, short tests of small clear pieces",
                 "figures",
                 null,
@@ -22,11 +22,11 @@ internal static class WoodSheets
             ),
             [
                 "MEMORY: recalled and not read; look it up, or weigh and test your own boards, and give it under [[timber.species]]. Second hand: read in a text that quotes the publication. "
-                    + "The other woods that a job may name stand in woods.csv.",
+                    + "The other species that a job may name stand in tables/species.csv.",
                 .. Climate(timber.Spec),
             ],
             [
-                new("wood", 30, false),
+                new("species", 30, false),
                 new("figure", 46, false),
                 new("value", 22),
                 new("how known", 20, false),

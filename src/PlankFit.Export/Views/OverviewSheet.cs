@@ -26,5 +26,8 @@ internal static class OverviewSheet
             SheetFormat.Wall(job),
             new TitleBlock(head.Title, head.Of, "scale " + ratio, new Vec2(-1, 0), caution),
             (pad, _) => draw(pad)
-        );
+        )
+        {
+            FoundBy = [$"{head.Title}, {SheetWords.Brief(head.Of)}"],
+        };
 }

@@ -38,7 +38,7 @@ internal static class SideView
             $"{SheetWords.Of(side, layer)}; {onTop}, seen from outboard",
             "scale " + ratio,
             forward,
-            Cautions.CheckOf(layer.Panel)
+            Cautions.CheckBy(layer.Panel)
         );
         return new(
             format,

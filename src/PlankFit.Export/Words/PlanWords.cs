@@ -1,4 +1,5 @@
 using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Words;
 
@@ -15,7 +16,19 @@ public static class PlanWords
     public static string Stock(double mm, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
             ? $"{NumberText.Padded(Math.Ceiling(mm / 100) / 10, 1)} m"
-            : $"{NumberText.Trimmed(Math.Ceiling(mm / LengthUnits.MmPerFoot), 0)} ft";
+            : LengthText.WholeInches(
+                Math.Ceiling(mm / LengthUnits.MmPerFoot) * LengthUnits.MmPerFoot,
+                unit
+            );
+
+    /// <summary>What is amiss with the job's table, as every sheet has it in its margin; empty where nothing is.</summary>
+    public static string InMargin(Job job) =>
+        job.Margin.Length == 0 ? "" : char.ToUpperInvariant(job.Margin[0]) + job.Margin[1..] + ".";
+
+    /// <summary>Of what job a drawing without a title block is, what is amiss with its table first.</summary>
+    public static string Headed(Job job, string revision = "revision") =>
+        (job.Margin.Length == 0 ? "" : InMargin(job).ToUpperInvariant() + " ")
+        + $"{job.Name}, {revision} {job.Revision}";
 
     /// <summary>1 plank; 34 planks.</summary>
     public static string Count(int number, string one) =>

@@ -41,8 +41,13 @@ public static class PlankWords
             return "none";
         }
 
-        string round = edge.RoundMm < LeastShownMm ? "" : $"round {Small(edge.RoundMm, unit)}";
-        string hollow = edge.HollowMm < LeastShownMm ? "" : $"hollow {Small(edge.HollowMm, unit)}";
+        // What paper shows as nought is straight on it.
+        string Told(string what, double mm) =>
+            mm < LeastShownMm || LengthText.OnPaperMm(mm, unit) == 0
+                ? ""
+                : $"{what} {Small(mm, unit)}";
+        string round = Told("round", edge.RoundMm),
+            hollow = Told("hollow", edge.HollowMm);
         return (round, hollow) switch
         {
             ("", "") => "straight",
@@ -102,28 +107,31 @@ public static class PlankWords
         return way + left;
     }
 
-    /// <summary>A radius to three figures, in metres or feet: 3.7 m, 12.1 ft.</summary>
+    /// <summary>A radius: to three figures in metres, 3.7 m, to the inch otherwise, 12'-1".</summary>
     public static string Radius(double mm, LengthUnit unit)
     {
-        (double value, string name) = LengthUnits.IsMetric(unit)
-            ? (mm / 1000, "m")
-            : (mm / LengthUnits.MmPerFoot, "ft");
+        if (!LengthUnits.IsMetric(unit))
+        {
+            return LengthText.WholeInches(mm, unit);
+        }
+
+        double value = mm / 1000;
         int decimals =
             value >= 100 ? 0
             : value >= 10 ? 1
             : 2;
-        return $"{NumberText.Trimmed(value, decimals)} {name}";
+        return $"{NumberText.Trimmed(value, decimals)} m";
     }
 
-    /// <summary>3.1° a metre; 0.9° a foot.</summary>
+    /// <summary>To the half degree: 3° a metre; 1° a foot.</summary>
     public static string Twist(double degreesPerMetre, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
-            ? $"{AngleText.Exact(Math.Abs(degreesPerMetre))} a metre"
-            : $"{AngleText.Exact(Math.Abs(degreesPerMetre) * 0.3048)} a foot";
+            ? $"{AngleText.ForPaper(Math.Abs(degreesPerMetre))} a metre"
+            : $"{AngleText.ForPaper(Math.Abs(degreesPerMetre) * 0.3048)} a foot";
 
-    /// <summary>A length of the size of a cut or a gap: in the job's metric unit, or in inches where the job is in feet, so that 1/8 in is not 0'-0 1/8".</summary>
+    /// <summary>A length of the size of a cut or a gap.</summary>
     public static string Small(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest) =>
-        LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch, mode);
+        LengthText.ForPaper(mm, unit, mode);
 
     private static string Times(double ratio) =>
         $"{NumberText.Trimmed(Math.Floor(ratio), 0)} times";
@@ -131,7 +139,7 @@ public static class PlankWords
     private static string Misfit(Plank plank, LengthUnit unit)
     {
         string gap = $"open by up to {Small(plank.WidestGapMm, unit, RoundTo.Up)}",
-            overlap = $"clash by up to {Small(plank.WidestOverlapMm, unit, RoundTo.Up)}";
+            overlap = $"overlap by up to {Small(plank.WidestOverlapMm, unit, RoundTo.Up)}";
         return plank.WidestOverlapMm <= 0 ? gap
             : plank.WidestGapMm <= 0 ? overlap
             : $"{gap} and {overlap}";

@@ -9,7 +9,7 @@ public sealed record PanelOptions(
     DevelopmentTolerances Tolerances,
     LeastStrainOptions LeastStrain,
     double PointMm = 0.01,
-    double OutlineMm = 0.01
+    double OutlineMm = 0.002
 )
 {
     public static readonly PanelOptions Usual = new(new(), new());

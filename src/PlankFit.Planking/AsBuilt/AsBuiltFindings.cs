@@ -102,7 +102,7 @@ public static class AsBuiltFindings
     public static string Rate(double mm, LengthUnit units) =>
         LengthUnits.IsMetric(units)
             ? NumberText.Trimmed(Math.Abs(mm), 2) + " mm"
-            : NumberText.Trimmed(Math.Abs(mm) / LengthUnits.MmPerInch, 3) + " in";
+            : LengthText.Fine(Math.Abs(mm), units);
 
     private static string Advice(SeamCreep drift, LengthUnit units)
     {

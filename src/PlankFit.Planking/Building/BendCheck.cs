@@ -66,23 +66,31 @@ internal static class BendCheck
 
         double strain = spec.ThicknessMm * most / 2,
             shear = spec.ThicknessMm * twist;
+        (string verdict, BendWay way) = Verdict(
+            judge,
+            spec.ThicknessMm,
+            most,
+            FlatStrain.AtEdges(gauss, widestMm),
+            sum
+        );
         return new(
             most * StraightMm > 1 ? 1 / most : null,
             strain * 100,
             twist * 1000 * 180 / Math.PI,
             edge * 100,
             at,
-            Verdict(judge, spec.ThicknessMm, most, FlatStrain.AtEdges(gauss, widestMm), sum)
+            verdict
                 + (shear * 100 > judge.TwistShearPercent ? ", hard twist" : "")
                 + (edge * 100 > judge.EdgeStrainPercent ? ", too wide for its curvature" : "")
         )
         {
             GrainStrainPercent = sum * 100,
             MostGaussPerMm2 = gauss,
+            Way = way,
         };
     }
 
-    private static string Verdict(
+    private static (string Verdict, BendWay Way) Verdict(
         BendJudge judge,
         double thicknessMm,
         double most,
@@ -98,7 +106,7 @@ internal static class BendCheck
             row.Way == BendWay.LaminateThinner
             && judge.ColdStrain is not null
             && judge.Laminations(1 / most, edge, thicknessMm) is null
-            ? "refuse"
-            : row.Verdict;
+            ? ("refuse", BendWay.Refuse)
+            : (row.Verdict, row.Way);
     }
 }

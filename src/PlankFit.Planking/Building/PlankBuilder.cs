@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Strips;
@@ -11,6 +10,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Regions;
 using PlankFit.Planking.Seams;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Building;
 
@@ -333,14 +333,13 @@ internal sealed class PlankBuilder(
                     * 180
                     / Math.PI;
                 Uv under = own.UvAt(foot.S);
-                if (turn > MostTurnDegrees && Region.Room(under) < 0)
+                double room = Region.Room(under);
+                if (turn > MostTurnDegrees && room < 0)
                 {
                     throw new JobFaultException(
                         id,
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"past the {Region.Panel.WordOf(e.Piece.Edge)} the {Region.Panel.Name} would have to be carried on {-Region.Room(under):0} mm, where it turns by {turn:0} degrees; move `master`, or give narrower stock"
-                        )
+                        u =>
+                            $"past the {Region.Panel.WordOf(e.Piece.Edge)} the {Region.Panel.Name} would have to be carried on {LengthText.ForPaper(-room, u)}, where it turns by {NumberText.Trimmed(turn, 0)} degrees; move `master`, or give narrower stock"
                     );
                 }
             }

@@ -26,11 +26,27 @@ public sealed record FairnessReport(
                 + "An end station cannot be judged by fairness, for nothing beyond it bears out what it says: tape it on the hull or its frames, and hold the tape against the table, before anything is sawn.";
 
     /// <summary>All that a person should know, suspicions first.</summary>
-    public ImmutableArray<Finding> Findings(LengthUnit unit) =>
+    public ImmutableArray<Finding> Findings(LengthUnit unit, AsWritten? asWritten = null) =>
         [
-            .. Stations.Select(s => s.ToFinding(unit)),
-            .. Suspicions.Select(s => s.ToFinding(unit)),
+            .. Stations.Select(s => s.ToFinding(unit, asWritten)),
+            .. Suspicions.Select(s => s.ToFinding(unit, unit, asWritten)),
             .. NotJudged,
+        ];
+
+    /// <summary>The stations at which something stands out that the job does not have as written, in the table's order.</summary>
+    public ImmutableArray<string> StandingOut(AsWritten asWritten) =>
+        [
+            .. Stations
+                .Where(s => !asWritten.Has(OffsetCell.PositionOf(s.Station)))
+                .Select(s => (s.StationIndex, s.Station))
+                .Concat(
+                    Suspicions
+                        .Where(s => !asWritten.Has(s.Cell.Key))
+                        .Select(s => (s.StationIndex, s.Station))
+                )
+                .Distinct()
+                .Order()
+                .Select(s => s.Station),
         ];
 }
 

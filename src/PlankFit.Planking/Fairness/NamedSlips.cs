@@ -61,17 +61,17 @@ internal static class NamedSlips
             }
 
             // A metric table may have been taken off a rule in inches.
-            yield return (LengthUnits.MmPerInch, "1 in");
-            yield return (LengthUnits.MmPerFoot, "1 ft");
+            yield return (LengthUnits.MmPerInch, "1\"");
+            yield return (LengthUnits.MmPerFoot, "a foot");
             yield break;
         }
 
         for (int eighths = 1; eighths <= 8; eighths++)
         {
             double inches = eighths / 8.0;
-            yield return (inches * LengthUnits.MmPerInch, FractionText.Mixed(eighths, 8) + " in");
+            yield return (inches * LengthUnits.MmPerInch, FractionText.Mixed(eighths, 8) + "\"");
         }
 
-        yield return (LengthUnits.MmPerFoot, "1 ft");
+        yield return (LengthUnits.MmPerFoot, "a foot");
     }
 }

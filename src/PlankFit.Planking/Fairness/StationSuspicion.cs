@@ -27,7 +27,10 @@ public sealed record StationSuspicion(
     /// <summary>How far it stands from where it is written, mm; positive aft.</summary>
     public double OutMm => ForetoldMm - WrittenMm;
 
-    public Finding ToFinding(LengthUnit unit)
+    /// <summary>The most that a line would be out by, were the position right, mm.</summary>
+    public double LinesOutMm => Lines.Max(l => Math.Abs(l.ResidualMm));
+
+    public Finding ToFinding(LengthUnit unit, AsWritten? asWritten = null)
     {
         string lines = string.Join(
             ", ",
@@ -36,11 +39,20 @@ public sealed record StationSuspicion(
         string size = LengthText.ForPaper(Math.Abs(OutMm), unit);
         string where = OutMm > 0 ? "further aft" : "further forward";
         string how = How is null ? "" : $" ({How}{(Probable ? "" : "?")})";
-        return new(
-            Severity.Warning,
-            Where,
-            $"{lines} would all run fair if the station stood {size} {where} than it is written{how}. "
-                + "Look at the positions in the source, or measure; change the table only to what these bear out"
+        return AsWritten.Judged(
+            asWritten,
+            OffsetCell.PositionOf(Station),
+            LinesOutMm,
+            new(
+                Severity.Warning,
+                Where,
+                $"{lines} would all run fair if the station stood {size} {where} than it is written{how}. "
+                    + "Look at the positions in the source, or measure; change the table only to what these bear out"
+            )
+            {
+                Rank = Rank.DoNotSaw,
+            },
+            $"the lines expect it at about {TableText.Of(ForetoldMm, unit)}"
         );
     }
 }

@@ -31,9 +31,9 @@ public sealed record Suspicion(
     /// <summary>"station 5, chine half-breadth".</summary>
     public string Where => $"station {Station}, {Line} {OffsetRow.Word(Measure)}";
 
-    /// <summary>"reads 1014, 9.6 mm outside the run of its neighbours: 1004 was probably meant (10 mm misread)", with inches where the job is in inches.</summary>
-    public string Message(LengthUnit unit) =>
-        $"reads {TableText.Of(WrittenMm, unit)}, {Stands(unit)}"
+    /// <summary>"reads 1014, 9.6 mm outside the run of its neighbours: 1004 was probably meant (10 mm misread)", in the table's notation and in that of the job's sheets.</summary>
+    public string Message(LengthUnit table, LengthUnit shown) =>
+        $"reads {TableText.Of(WrittenMm, table)}, {Stands(shown)}"
         + (Cause is null ? "" : $": {Cause}")
         + (OrEnd is null ? "" : $"; or the end of the line at station {OrEnd} is out");
 
@@ -50,12 +50,21 @@ public sealed record Suspicion(
         return $"{Amount(Math.Abs(ResidualMm), unit)} {side} the run of its neighbours";
     }
 
-    /// <summary>The same with what to do.</summary>
-    public Finding ToFinding(LengthUnit unit)
+    /// <summary>The same with what to do; what the job has as written is taken so.</summary>
+    public Finding ToFinding(LengthUnit table, LengthUnit shown, AsWritten? asWritten = null)
     {
-        string message = Message(unit);
+        string message = Message(table, shown);
         string stop = message.EndsWith('?') ? "" : ".";
-        return new(Findings.Severity.Warning, Where, $"{message}{stop} {WhatToDo}");
+        return AsWritten.Judged(
+            asWritten,
+            Cell.Key,
+            Math.Abs(ResidualMm),
+            new(Findings.Severity.Warning, Where, $"{message}{stop} {WhatToDo}")
+            {
+                Rank = Rank.DoNotSaw,
+            },
+            $"its neighbours expect about {TableText.Of(ForetoldMm, table)}"
+        );
     }
 
     private string WhatToDo =>
@@ -64,7 +73,5 @@ public sealed record Suspicion(
             : "Look at both in the source, and measure them; change the table only to what these bear out";
 
     private static string Amount(double mm, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Trimmed(mm, 1) + " mm"
-            : $"{LengthText.ForPaper(mm, LengthUnit.Inch)} ({NumberText.Trimmed(mm, 1)} mm)";
+        LengthUnits.IsMetric(unit) ? NumberText.Trimmed(mm, 1) + " mm" : LengthText.Fine(mm, unit);
 }

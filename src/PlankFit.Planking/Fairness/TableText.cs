@@ -8,7 +8,7 @@ public static class TableText
     public static string Of(double mm, LengthUnit unit) =>
         unit switch
         {
-            LengthUnit.FeetInchesEighths => LengthText.PaperNumber(mm, unit),
+            LengthUnit.FeetInchesEighths => LengthText.FeetInchesEighths(mm),
             LengthUnit.Millimetre => NumberText.Trimmed(mm, 2),
             LengthUnit.Centimetre => NumberText.Trimmed(mm / 10, 3),
             LengthUnit.Metre => NumberText.Trimmed(mm / 1000, 5),

@@ -27,7 +27,10 @@ internal static class FasteningFindings
                 Severity.Warning,
                 "fastenings",
                 "no timber behind the planks is named, so there is nothing to fasten to; name the stringers and frames under [[behind]]"
-            );
+            )
+            {
+                Rank = Rank.Know,
+            };
         }
 
         foreach (string name in spec.Depths.Keys.Order(StringComparer.Ordinal))
@@ -38,7 +41,10 @@ internal static class FasteningFindings
                     Severity.Warning,
                     "fastenings",
                     $"a depth is given for \"{name}\", which no [[behind]] has for a name; it is not used"
-                );
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
         }
 
@@ -98,7 +104,10 @@ internal static class FasteningFindings
                     $"no length that can be had holds {into} without its point coming through: {reckoned}"
                         + (l.DepthMm is { } d ? $", {Mm(d)} of wood to bite into" : "")
                         + "; add a length to `lengths`, or change the pad"
-                );
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
             else if (l.BiteMm < l.WantedBiteMm - 0.05)
             {
@@ -107,7 +116,10 @@ internal static class FasteningFindings
                     where,
                     $"fastenings {into} are {Mm(length)} long and bite {Mm(l.BiteMm)} where {Mm(l.WantedBiteMm)} is wanted: the next length that can be had would come through ({reckoned}); "
                         + "ask for a smaller `bite` if that will do, or another of `lengths`"
-                );
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
 
             if (l.Use == FasteningUse.Backing && l.DepthMm is null)
@@ -116,7 +128,10 @@ internal static class FasteningFindings
                     Severity.Warning,
                     where,
                     $"how deep the timber is {into} is not given, so that nothing keeps a point from coming through; give `backing-depth`"
-                );
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
         }
     }
@@ -163,7 +178,10 @@ internal static class FasteningFindings
 
             // A corner of a plank that just touches a timber needs none; a stretch longer than the spacing does.
             bool grave = group.Any(g => g.Gap.GapMm > 2 * rule.Rule.SpacingMm);
-            yield return new(grave ? Severity.Warning : Severity.Note, where, message + port);
+            yield return new(grave ? Severity.Warning : Severity.Note, where, message + port)
+            {
+                Rank = Rank.Know,
+            };
         }
 
         static string Key((PlankId Id, FasteningGap Gap) g) =>
@@ -182,6 +200,5 @@ internal static class FasteningFindings
     private static string Why(FasteningGap gap, LengthUnit unit) =>
         $"{Small(gap.Hindered.HasMm, unit)} from {gap.Hindered.By}, {Small(gap.Hindered.AsksMm, unit)} asked";
 
-    internal static string Small(double mm, LengthUnit unit) =>
-        LengthText.ForPaper(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
+    internal static string Small(double mm, LengthUnit unit) => LengthText.ForPaper(mm, unit);
 }

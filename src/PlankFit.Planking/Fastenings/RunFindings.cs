@@ -40,7 +40,10 @@ internal static class RunFindings
                     + (others.Length > 0 ? $"; then {others}" : "")
                     + (widest.Length > MostNamed + 1 ? " and others" : "")
                     + (alike ? "; to port likewise" : "")
-            );
+            )
+            {
+                Rank = Rank.Know,
+            };
         }
 
         string Mm(double mm) => FasteningFindings.Small(mm, unit);

@@ -17,6 +17,18 @@ public sealed record Finding(Severity Severity, Subject About, string Message)
         init => field = PlainText.Of(value);
     } = PlainText.Of(Message);
 
+    /// <summary>
+    /// What it costs to saw without having read this, by which it is told before others. Where it is made without one, a warning is to be seen to before
+    /// sawing and a note is to be known.
+    /// </summary>
+    public Rank Rank { get; init; } =
+        Severity switch
+        {
+            Severity.Error => Rank.DoNotSaw,
+            Severity.Warning => Rank.SawAfter,
+            _ => Rank.Know,
+        };
+
     /// <summary>What it is about in words, with file and line or cell where it has them.</summary>
     public string Where => PlainText.Of(About.ToString());
 }

@@ -51,7 +51,10 @@ internal static class FramingClashes
                         Severity.Warning,
                         FramingFindings.Where(a.Of, onSide),
                         $"its centre comes within {LengthText.ForPaper(near.Mm, unit)} of that of {b.Of.Name} {place.Words(unit)}, and half of both their widths is {LengthText.ForPaper(asked, unit)}: move or end one of them"
-                    );
+                    )
+                    {
+                        Rank = Rank.Know,
+                    };
                 }
             }
         }
@@ -93,7 +96,10 @@ internal static class FramingClashes
                 Severity.Warning,
                 FramingFindings.Where(pair.Key.Open, onSide),
                 $"it is to be kept open, and {pair.Key.Other.Name} crosses it (under {string.Join(", ", ids.Take(MostPlanksNamed))}{(ids.Length > MostPlanksNamed ? " and others" : "")}): move one of them"
-            );
+            )
+            {
+                Rank = Rank.Know,
+            };
         }
     }
 

@@ -45,7 +45,10 @@ internal static class FramingFindings
                 yield return new(
                     Severity.Warning,
                     Where(spec, onSide),
-                    "it crosses no plank: look at where its centre is said to run, and at its from and to"
+                    spec.Line is FramingLine.Offsets(var elsewhere)
+                    && !planked.Job.Hull.Panel.Lines.Contains(elsewhere)
+                        ? $"its line '{elsewhere}' does not run on the bottom, and what lies behind is worked out for the bottom only: nothing is marked for it"
+                        : "it crosses no plank: look at where its centre is said to run, and at its from and to"
                 );
                 continue;
             }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Hulls;
 
@@ -130,11 +131,13 @@ public static class HullLoft
                 continue;
             }
 
-            string? crossed =
+            Func<LengthUnit, string>? crossed =
                 panel.HasKeel && !(upper.Y >= lower.Y)
-                    ? $"'{panel.Upper}' at half-breadth {upper.Y:0.#} mm is inboard of '{panel.Lower}' at {lower.Y:0.#} mm: the lines cross there; correct the table, or name the right lines in [hull]"
+                    ? u =>
+                        $"'{panel.Upper}' at half-breadth {LengthText.ForPaper(upper.Y, u)} is inboard of '{panel.Lower}' at {LengthText.ForPaper(lower.Y, u)}: the lines cross there; correct the table, or name the right lines in [hull]"
                 : !panel.HasKeel && !IsUpward(lower, upper)
-                    ? $"'{panel.Upper}' at height {upper.Z:0.#} mm is below '{panel.Lower}' at {lower.Z:0.#} mm: the lines cross there; correct the table, or name the right lines in [[panel]] {panel.Name}"
+                    ? u =>
+                        $"'{panel.Upper}' at height {LengthText.ForPaper(upper.Z, u)} is below '{panel.Lower}' at {LengthText.ForPaper(lower.Z, u)}: the lines cross there; correct the table, or name the right lines in [[panel]] {panel.Name}"
                 : null;
             if (crossed is not null)
             {

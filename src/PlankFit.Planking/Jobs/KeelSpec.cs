@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace PlankFit.Planking.Jobs;
 
 /// <summary>The keel as the job names it: its layers from the inside out, and what is judged of them.</summary>
-/// <param name="HalfWidthToleranceMm">Default 0.8 mm, 1/32 in: the tolerance of a fair line from any of its points (a canoe designer's letter of 1999, in public text).</param>
+/// <param name="HalfWidthToleranceMm">Default 0.8 mm, 1/32 in from any point of a fair line: common practice, no source.</param>
 /// <param name="ProudToleranceMm">Default 0.5 mm: a proposal, no source.</param>
 public sealed record KeelSpec(
     ImmutableArray<KeelLayerSpec> Layers,

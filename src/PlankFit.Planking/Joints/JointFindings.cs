@@ -31,7 +31,10 @@ public static class JointFindings
                 Severity.Warning,
                 "[joints] on",
                 $"\"{name}\" is nothing that [[behind]] names; no butt is laid on it (known: {string.Join(", ", known)})"
-            );
+            )
+            {
+                Rank = Rank.SawAfter,
+            };
         }
 
         if (stocks.Any(s => s.Kind == JointKind.Butt) && layers.Length <= FewLayers)
@@ -69,7 +72,10 @@ public static class JointFindings
                             ? NothingBehind(layer.Stock)
                             : $"none of the {first.Places.Length} places for a joint leaves pieces between {Mm(layer.Stock.ShortestMm)} and {Mm(layer.Stock.LongestMm)}"
                     )
-            );
+            )
+            {
+                Rank = Rank.DoNotSaw,
+            };
         }
 
         if (relief is not null && choice.Stuck is { } stuck)
@@ -78,7 +84,10 @@ public static class JointFindings
                 Severity.Warning,
                 layer.Planks[stuck].Plank.Id,
                 $"{where} cannot be pieced by its rules of stagger, so that all its planks are left whole: going aft, this is the first plank for which {(choice.Complete ? "no place is left" : "no place was found")}. {Advice(relief, units)}"
-            );
+            )
+            {
+                Rank = Rank.DoNotSaw,
+            };
         }
 
         if (pieced is null || pieced.Planks.IsEmpty)

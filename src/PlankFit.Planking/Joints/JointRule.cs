@@ -50,7 +50,7 @@ public static class JointRules
         "Great Lakes underwriters' rules 1866, for planking on frames: no butts nearer than 5 ft, 4 ft with a strake between, three strakes between on one timber";
 
     private const string Yachts =
-        "old Lloyd's yacht rules: scarfs of adjacent planks 1.2 m apart, three complete planks between in one transverse plane; second hand, as quoted on a modelling forum";
+        "old Lloyd's yacht rules: scarfs of adjacent planks 1.2 m apart, three complete planks between in one transverse plane; second hand";
 
     /// <summary>Scarfs nearer than this along the hull are in one transverse plane: a proposal, the source gives no figure.</summary>
     private const double SamePlaneMm = 100;

@@ -105,7 +105,7 @@ internal static class KeelFindings
         return new(
             Severity.Note,
             $"keel, {layer.Spec.Name}",
-            $"{(layer.Spec.FromMm is null ? "it fades" : "it begins")} {KeelPlaces.Of(planked.Hull, x, planked.Job.Units)}: forward of that {planks}"
+            $"{(layer.Spec.FromMm is null ? "it runs out" : "it begins")} {KeelPlaces.Of(planked.Hull, x, planked.Job.Units)}: forward of that {planks}"
         );
     }
 
@@ -172,8 +172,7 @@ internal static class KeelFindings
     private static string Told(KeelStation row, LengthUnit unit)
     {
         string Half(double mm) => LengthText.ForPaper(mm, unit);
-        string Fine(double mm) =>
-            LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? unit : LengthUnit.Inch);
+        string Fine(double mm) => LengthText.Fine(mm, unit);
         double side = row.TakeOffSideMm;
         string what =
             $"half-width {Half(row.HalfWidthMm)}, wanted {Half(row.WantedHalfWidthMm)}: {Fine(Math.Abs(side))} too {(side > 0 ? "wide" : "narrow")}";

@@ -80,7 +80,7 @@ public sealed record PlankLayerSpec(
 
 /// <summary>What the planks of a layer are sawn from.</summary>
 /// <param name="WidthMm">Width of the stock, edges straight and parallel.</param>
-/// <param name="GapMm">The widest opening or clash of straight edges that the glue is trusted with.</param>
+/// <param name="GapMm">The widest opening or overlap of straight edges that the glue is trusted with.</param>
 public sealed record PlankStock(double WidthMm, double GapMm)
 {
     /// <summary>The wood, by its name in the species table; null for the job's own.</summary>

@@ -5,6 +5,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Regions;
 using PlankFit.Planking.Seams;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Laying;
 
@@ -12,10 +13,17 @@ namespace PlankFit.Planking.Laying;
 internal static class LayerChecks
 {
     /// <summary>What stands in the layer's way on this surface; null where it has room.</summary>
-    public static Finding? Room(LoftedSurface surface, StackedLayer layer, Panel panel) =>
-        SidePlanner.TooThick(surface, layer, panel)
+    public static Finding? Room(
+        LoftedSurface surface,
+        StackedLayer layer,
+        Panel panel,
+        LengthUnit unit
+    ) =>
+        SidePlanner.TooThick(surface, layer, panel, unit)
         ?? (
-            layer.Spec is PlankLayerSpec planks ? SidePlanner.TooWide(surface, planks, panel) : null
+            layer.Spec is PlankLayerSpec planks
+                ? SidePlanner.TooWide(surface, planks, panel, unit)
+                : null
         );
 
     /// <summary>Why planks cannot be laid from the layer's master plank; null where they can, or where that shows itself only when they are laid.</summary>
@@ -43,7 +51,10 @@ internal static class LayerChecks
         }
         catch (JobFaultException fault)
         {
-            return fault.Finding with { About = Subject.OfLayer(spec.Name) with { Key = key } };
+            return fault.Finding(ground.Job.Units) with
+            {
+                About = Subject.OfLayer(spec.Name) with { Key = key },
+            };
         }
         catch (Exception e) when (LostPlace.Is(e))
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
@@ -47,7 +48,10 @@ internal static class LayerFindings
                     Severity.Warning,
                     Id(corner),
                     $"the corner piece is small ({Mm(corner.WidestMm)} wide, {Mm(length)} along its seam); {mend}"
-                );
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
         }
 
@@ -79,7 +83,7 @@ internal static class LayerFindings
             {
                 run += string.Create(
                     CultureInfo.InvariantCulture,
-                    $"; that is past drift = {spec.DriftDegrees:0.#} degrees: tapers of 6/10 of the width do not hold it, so allow more drift or use narrower planks"
+                    $"; that is past angle-drift = {spec.DriftDegrees:0.#} degrees: tapers of 6/10 of the width do not hold it, so allow more drift or use narrower planks"
                 );
             }
 
@@ -95,13 +99,16 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 Id(worst),
-                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or clash by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
-            );
+                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or overlap by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+            )
+            {
+                Rank = Rank.Know,
+            };
         }
 
         foreach (
             Finding finding in Sawn(plan, ToSaw, Id, Mm)
-                .Concat(Bent(plan, limits, Id, $"{aside} of {where}", units))
+                .Concat(Bent(plan, limits, ToSaw, Id, $"{aside} of {where}", units))
         )
         {
             yield return finding;
@@ -172,15 +179,16 @@ internal static class LayerFindings
     private static IEnumerable<Finding> Bent(
         PlankLayerPlan plan,
         BendLimits limits,
+        Func<Plank, bool> toSaw,
         Func<Plank, PlankId> id,
         string ofWhat,
         LengthUnit units
     )
     {
         foreach (
-            IGrouping<string, Plank> verdict in plan
-                .Starboard.GroupBy(p => p.Bend.Verdict)
-                .Where(g => g.Key != limits.Bend[0].Verdict)
+            IGrouping<(string Verdict, BendWay Way, bool Refused), Plank> verdict in plan
+                .Starboard.GroupBy(p => (p.Bend.Verdict, p.Bend.Way, p.IsRefused && toSaw(p)))
+                .Where(g => g.Key.Verdict != limits.Bend[0].Verdict)
         )
         {
             Plank worst = verdict.MaxBy(p => p.Bend.StrainPercent)!,
@@ -196,22 +204,21 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 id(worst),
-                $"{Count(verdict.Count(), "plank")}{ofWhat}: {verdict.Key}; {radius}; {twist}. {ToDo(verdict.Key, limits)}"
-            );
+                $"{Count(verdict.Count(), "plank")}{ofWhat}: {verdict.Key.Verdict}; {radius}; {twist}. {(verdict.Key.Refused ? RefusedBend.ToDo : ToDo(verdict.Key.Way))}"
+            )
+            {
+                Rank = verdict.Key.Refused ? Rank.DoNotSaw : Rank.SawAfter,
+            };
         }
     }
 
-    private static string ToDo(string verdict, BendLimits limits) =>
-        limits
-            .Bend.Where(l => verdict.StartsWith(l.Verdict, StringComparison.Ordinal))
-            .OrderBy(l => l.Verdict.Length)
-            .LastOrDefault()
-            ?.Way switch
+    private static string ToDo(BendWay way) =>
+        way switch
         {
             BendWay.SoakOrSteam =>
                 "Soak or steam them to form, leave them on the form until dry below 12 %, and meter them before glue",
             BendWay.LaminateThinner or BendWay.Refuse =>
-                "Do not force them: thinner laminations, narrower planks or another line",
+                "They are sawn: offer them up before glue, and do not force them",
             _ =>
                 "Try the first one dry, pulled down a little at a time, before the others are sawn",
         };
@@ -223,5 +230,5 @@ internal static class LayerFindings
     private static string Radius(double mm, LengthUnit units) =>
         LengthUnits.IsMetric(units)
             ? NumberText.Trimmed(mm / 1000, 2) + " m"
-            : NumberText.Trimmed(mm / LengthUnits.MmPerFoot, 1) + " ft";
+            : LengthText.WholeInches(mm, units);
 }

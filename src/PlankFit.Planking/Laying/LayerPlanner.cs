@@ -9,6 +9,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Regions;
 using PlankFit.Planking.Seams;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Laying;
 
@@ -79,11 +80,13 @@ internal static class LayerPlanner
                     AsBuilt = job.AsBuilt with { Cut = job.AsBuilt.Cut.RemoveRange(cut) },
                 }
             );
-            ImmutableDictionary<PlankId, string> strays = cut.ToImmutableDictionary(
-                c => c.Id,
-                _ =>
-                    $"the layer cannot be laid on from it as the job now is ({e.Message.TrimEnd('.')})"
-            );
+            ImmutableDictionary<PlankId, Func<LengthUnit, string>> strays =
+                cut.ToImmutableDictionary<SawnPlank, PlankId, Func<LengthUnit, string>>(
+                    c => c.Id,
+                    _ =>
+                        u =>
+                            $"the layer cannot be laid on from it as the job now is ({e.Told(u).TrimEnd('.')})"
+                );
             return without with
             {
                 Row = without.Row with { Strays = strays },
@@ -167,7 +170,8 @@ internal static class LayerPlanner
             {
                 throw new JobFaultException(
                     $"layer {spec.Name}",
-                    $"a plank of it would be {lacks:0.#} mm wider than its stock, width = {spec.WidthMm:0.#} mm, however narrow it is laid; look at the offsets where it lies, or take another angle or master"
+                    u =>
+                        $"a plank of it would be {LengthText.ForPaper(lacks, u, RoundTo.Up)} wider than its stock, width = {LengthText.ForPaper(spec.WidthMm, u)}, however narrow it is laid; look at the offsets where it lies, or take another angle or master"
                 );
             }
 
@@ -266,7 +270,7 @@ internal static class LayerPlanner
 
         row = row with { FirstNumber = asDrawn.Row.Master + asDrawn.Row.FirstNumber - row.Master };
         row = SawnSeams.Row(faces.Middle, spec, row, cut, tracing);
-        ImmutableDictionary<PlankId, string> strays = row.Strays;
+        ImmutableDictionary<PlankId, Func<LengthUnit, string>> strays = row.Strays;
         CheckThere(spec, row, fitted);
         if (measured.Length > 0)
         {
@@ -300,7 +304,7 @@ internal static class LayerPlanner
             if (number < row.FirstNumber || number >= row.FirstNumber + row.Planks)
             {
                 throw new JobFaultException(
-                    "[standing] fitted",
+                    "[as-built] fitted",
                     $"layer {spec.Name} has no plank {number}: it runs from {row.FirstNumber} to {row.FirstNumber + row.Planks - 1}"
                 );
             }

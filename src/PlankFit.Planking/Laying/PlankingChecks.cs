@@ -49,7 +49,7 @@ internal static class PlankingChecks
             Finding? fault =
                 others
                     .Prepend(hull)
-                    .Select(h => LayerChecks.Room(h.Surface, layer, job.Hull.Panel))
+                    .Select(h => LayerChecks.Room(h.Surface, layer, job.Hull.Panel, job.Units))
                     .FirstOrDefault(f => f is not null)
                 ?? (ground is null ? null : LayerChecks.Master(ground, layer));
             if (fault is not null)
@@ -84,9 +84,9 @@ internal static class PlankingChecks
         {
             yield return new(
                 Severity.Error,
-                Subject.Of("[standing] from") with
+                Subject.Of("[as-built] from") with
                 {
-                    Key = "standing.from",
+                    Key = "as-built.from",
                 },
                 $"station {name} is not one of the {job.Hull.Panel.Name}'s: it runs from {hull.Stations[0].Name} to {hull.Stations[^1].Name}"
             );
@@ -105,7 +105,7 @@ internal static class PlankingChecks
         }
         catch (JobFaultException fault)
         {
-            found.Add(fault.Finding);
+            found.Add(fault.Finding(job.Units));
             return null;
         }
         catch (Exception e) when (LostPlace.Is(e))
@@ -127,7 +127,7 @@ internal static class PlankingChecks
         }
         catch (JobFaultException fault)
         {
-            found.Add(fault.Finding);
+            found.Add(fault.Finding(job.Units));
             return null;
         }
         catch (Exception e) when (LostPlace.Is(e))

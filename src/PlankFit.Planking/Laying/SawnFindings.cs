@@ -35,7 +35,8 @@ public static class SawnFindings
 
     /// <summary>Whether the plank goes where it belongs as it was sawn, within these tolerances and what it has to spare.</summary>
     public static bool Fits(SawnFit fit, double gapMm) =>
-        fit.ShortMm <= fit.SpareMm + LengthMm
+        !fit.ShortAtAnEnd
+        && fit.ShortMm <= fit.SpareMm + LengthMm
         && fit.OpenMm <= gapMm
         && fit.TightMm <= gapMm
         && Math.Abs(fit.ThinnerMm) <= ThicknessMm;
@@ -57,6 +58,9 @@ public static class SawnFindings
                 where,
                 $"{widest.Id} must be {LengthText.ForPaper(widest.WidestMm, job.Units, RoundTo.Up)} wide to fill the room between planks that are fitted or sawn, and the stock is {LengthText.ForPaper(layer.Planks.WidthMm, job.Units)}: saw it from wider stock"
             )
+            {
+                Rank = Rank.DoNotSaw,
+            }
             : null;
     }
 }

@@ -31,6 +31,9 @@ public sealed record SawnFit(
 
     public double TightMm => Math.Max(0, -Math.Min(AtKeelMm ?? 0, AtChineMm ?? 0));
 
+    /// <summary>It does not reach at one of its ends, whatever was left long at the other.</summary>
+    public bool ShortAtAnEnd { get; init; }
+
     /// <summary>The layer's thickness less the plank's; nought where the record does not say how thick it was sawn.</summary>
     public double ThinnerMm { get; init; }
 

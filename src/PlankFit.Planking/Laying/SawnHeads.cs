@@ -49,8 +49,11 @@ internal static class SawnHeads
                     new(
                         Severity.Warning,
                         plank.Id,
-                        $"it is sawn heading {Word(plank.SawnFor!.Heads)}, across the other planks of its layer: nothing is laid on from it; put it aside, and take it off the record (`plankfit cut JOB {plank.Id} --forget`)"
+                        $"it is sawn heading {Word(plank.SawnFor!.Heads)}, across the other planks of its layer: nothing is laid on from it; put it aside, and take it off the record (`plankfit sawn JOB {plank.Id} --forget`)"
                     )
+                    {
+                        Rank = Rank.DoNotSaw,
+                    }
                 );
             }
         }

@@ -24,7 +24,8 @@ internal static class SawnMisfits
     )
     {
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
-        Finding Told(string what) => new(Severity.Warning, sawn.Id, $"it is sawn, and {what}");
+        Finding Told(string what, Rank rank = Rank.SawAfter) =>
+            new(Severity.Warning, sawn.Id, $"it is sawn, and {what}") { Rank = rank };
 
         // Shifted bodily with its seams a plank still fits: what counts across is the room between them.
         var fit = SawnFit.Of(sawn, now, layer);
@@ -66,37 +67,57 @@ internal static class SawnMisfits
                         Severity.Warning,
                         sawn.Id,
                         $"it is sawn to fit at the {end.Word}, where the plank of its number no longer ends"
-                    );
+                    )
+                    {
+                        Rank = Rank.DoNotSaw,
+                    };
                 }
 
                 continue;
             }
 
-            PlankEnd place = now
-                .Ends.Where(e => e.At == end.At)
-                .MinBy(e => Middle(e.NetLine).ChordTo(shift.To(Middle(end.NetLine))))!;
-            double shorter = Shorter(sawn, end, place, shift);
+            double shorter = Shorter(sawn, end, now, shift);
             if (end.Cut == EndCut.Fit && Math.Abs(shorter) > ToldMm)
             {
                 yield return Told(
-                    $"its end at the {end.Word} no longer fits: as the hull stands it is about {Mm(Math.Abs(shorter))} {(shorter > 0 ? "short" : "long")}; {(shorter <= 0 || shorter <= end.AllowanceMm ? "scribe and trim" : "glue a piece on, or saw it anew")}"
+                    $"its end at the {end.Word} no longer fits: as the hull stands it is about {Mm(Math.Abs(shorter))} {(shorter > 0 ? "short" : "long")}; {(Reaches(end, shorter) ? "scribe and trim" : "glue a piece on, or saw it anew")}",
+                    Reaches(end, shorter) ? Rank.SawAfter : Rank.DoNotSaw
                 );
             }
-            else if (end.Cut == EndCut.LeftLong && shorter > (end.OverhangMm ?? 0) + ToldMm)
+            else if (end.Cut == EndCut.LeftLong && !Reaches(end, shorter))
             {
                 yield return Told(
-                    $"its end at the {end.Word} does not reach: it was left {Mm(end.OverhangMm ?? 0)} long, and as the hull stands the edge lies {Mm(shorter)} further out; glue a piece on, or saw it anew"
+                    $"its end at the {end.Word} does not reach: it was left {Mm(end.OverhangMm ?? 0)} long, and as the hull stands the edge lies {Mm(shorter)} further out; glue a piece on, or saw it anew",
+                    Rank.DoNotSaw
                 );
             }
         }
     }
 
+    /// <summary>Whether it does not reach at one of its ends.</summary>
+    public static bool IsShort(SawnPlank sawn, Plank now, FlatShift shift) =>
+        sawn
+            .Form.Ends.Where(e => now.Ends.Any(n => n.At == e.At))
+            .Any(e => !Reaches(e, Shorter(sawn, e, now, shift)));
+
+    /// <summary>Whether an end that is too short by so much has the wood for it.</summary>
+    private static bool Reaches(PlankEnd end, double shorter) =>
+        end.Cut switch
+        {
+            EndCut.Fit => shorter <= Math.Max(ToldMm, end.AllowanceMm),
+            EndCut.LeftLong => shorter <= (end.OverhangMm ?? 0) + ToldMm,
+            _ => true,
+        };
+
     /// <summary>
     /// How far the place's end lies beyond the sawn one, square to it: of its lines on the middle of the thickness and on both faces the one that is furthest off, so
     /// that a bevel that no longer fits is told as well. Positive where the plank is short.
     /// </summary>
-    private static double Shorter(SawnPlank sawn, PlankEnd end, PlankEnd place, FlatShift shift)
+    private static double Shorter(SawnPlank sawn, PlankEnd end, Plank now, FlatShift shift)
     {
+        PlankEnd place = now
+            .Ends.Where(e => e.At == end.At)
+            .MinBy(e => Middle(e.NetLine).ChordTo(shift.To(Middle(end.NetLine))))!;
         Vec2 centre = new(
             sawn.Shape.FlatNet.Average(p => p.X),
             sawn.Shape.FlatNet.Average(p => p.Y)

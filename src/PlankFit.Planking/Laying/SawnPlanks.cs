@@ -3,6 +3,7 @@ using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Laying;
 
@@ -33,7 +34,16 @@ internal static class SawnPlanks
                             return p;
                         }
 
-                        if (StrayIn(layer.Of(side), sawn, p, out FlatShift shift) is { } why)
+                        if (
+                            StrayIn(
+                                layer.Of(side),
+                                sawn,
+                                p,
+                                planked.Job.Units,
+                                out FlatShift shift
+                            ) is
+                            { } why
+                        )
                         {
                             findings.Add(Stray(sawn, why));
                             return p;
@@ -42,7 +52,15 @@ internal static class SawnPlanks
                         findings.AddRange(
                             SawnMisfits.Of(planked.Job, layer.Planks, sawn, p, shift)
                         );
-                        rows.Add(new(p.Id, SawnFit.Of(sawn, p, layer.Planks)));
+                        rows.Add(
+                            new(
+                                p.Id,
+                                SawnFit.Of(sawn, p, layer.Planks) with
+                                {
+                                    ShortAtAnEnd = SawnMisfits.IsShort(sawn, p, shift),
+                                }
+                            )
+                        );
                         return sawn.In(p) with { Place = p, Map = p.Map.Of(shift) };
                     }),
             ];
@@ -73,16 +91,22 @@ internal static class SawnPlanks
         PlankLayerPlan layer,
         SawnPlank sawn,
         Plank place,
+        LengthUnit unit,
         out FlatShift shift
     )
     {
         shift = FlatShift.None;
         if (
-            layer.Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
-            || layer.Strays.TryGetValue(sawn.Id, out why)
+            layer.Strays.TryGetValue(
+                sawn.Id with
+                {
+                    Side = Side.Starboard,
+                },
+                out Func<LengthUnit, string>? why
+            ) || layer.Strays.TryGetValue(sawn.Id, out why)
         )
         {
-            return why;
+            return why(unit);
         }
 
         if (SawnPlacing.Of(sawn, place, layer.Surface) is not { } lies)
@@ -94,9 +118,7 @@ internal static class SawnPlanks
         double longer = Length(sawn.Shape.FlatCut) - Length(place.FlatCut);
         return place.Map.Of(lies).Reaches(sawn.Shape.FlatCut.Concat(sawn.Shape.FlatNet))
             ? null
-            : FormattableString.Invariant(
-                $"it is {Math.Abs(longer):0} mm {(longer > 0 ? "longer" : "shorter")} than its place is now"
-            );
+            : $"it is {LengthText.ForPaper(Math.Abs(longer), unit)} {(longer > 0 ? "longer" : "shorter")} than its place is now";
     }
 
     private static double Length(ImmutableArray<Vec2> shape) =>
@@ -107,17 +129,26 @@ internal static class SawnPlanks
             ? $"it is of layer {sawn.Layer}, and the job has {planked.PlankLayers.Count()} of planks"
         : layer
             .Of(sawn.Side)
-            .Strays.TryGetValue(sawn.Id with { Side = Side.Starboard }, out string? why)
-            ? why
-        : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id, out why) ? why
+            .Strays.TryGetValue(
+                sawn.Id with
+                {
+                    Side = Side.Starboard,
+                },
+                out Func<LengthUnit, string>? why
+            )
+            ? why(planked.Job.Units)
+        : layer.Of(sawn.Side).Strays.TryGetValue(sawn.Id, out why) ? why(planked.Job.Units)
         : "the lay-out as it is now has no plank of this number";
 
     private static Finding Stray(SawnPlank sawn, string why) =>
         new(
             Severity.Warning,
             sawn.Id,
-            $"it is sawn, and {why}: nothing is laid on from it, and a plank of this number is another; put it aside, and take it off the record (`plankfit cut JOB {sawn.Id} --forget`), or put the job back as it was"
-        );
+            $"it is sawn, and {why}: nothing is laid on from it, and a plank of this number is another; put it aside, and take it off the record (`plankfit sawn JOB {sawn.Id} --forget`), or put the job back as it was"
+        )
+        {
+            Rank = Rank.DoNotSaw,
+        };
 
     /// <summary>
     /// Ticks stand so far from the inboard end of their seam. Where that end has moved since one of two neighbours was sawn the other's would not meet them: none

@@ -3,6 +3,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Laying;
 
@@ -64,7 +65,12 @@ internal static class SidePlanner
     }
 
     /// <summary>Why planks of this stock have no room between keel and chine; null where they have.</summary>
-    public static Finding? TooWide(LoftedSurface surface, PlankLayerSpec spec, Panel panel) =>
+    public static Finding? TooWide(
+        LoftedSurface surface,
+        PlankLayerSpec spec,
+        Panel panel,
+        LengthUnit unit
+    ) =>
         LongestGirth(surface) is var longest && spec.WidthMm >= longest
             ? new(
                 Severity.Error,
@@ -72,7 +78,7 @@ internal static class SidePlanner
                 {
                     Key = "layer.width",
                 },
-                $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the {panel.Name}, which is at most {longest:0} mm from {panel.WordOf(PanelEdge.Lower)} to {panel.WordOf(PanelEdge.Upper)}"
+                $"the stock, width = {LengthText.ForPaper(spec.WidthMm, unit)}, is wider than the {panel.Name}, which is at most {LengthText.ForPaper(longest, unit)} from {panel.WordOf(PanelEdge.Lower)} to {panel.WordOf(PanelEdge.Upper)}"
             )
             : null;
 
@@ -83,7 +89,12 @@ internal static class SidePlanner
             .Max(u => surface.At(u, 0).P.ChordTo(surface.At(u, surface.UpperV(u)).P));
 
     /// <summary>A face laid inside the bend of the surface must stay well short of its centre of curvature; where one does not, null where both do.</summary>
-    public static Finding? TooThick(LoftedSurface surface, StackedLayer layer, Panel panel)
+    public static Finding? TooThick(
+        LoftedSurface surface,
+        StackedLayer layer,
+        Panel panel,
+        LengthUnit unit
+    )
     {
         for (int i = 0; i <= 60; i++)
         {
@@ -103,7 +114,7 @@ internal static class SidePlanner
                             {
                                 Key = "layer.thickness",
                             },
-                            $"the layer is too thick for its curvature: {Math.Abs(z):0.#} mm from the table's surface, where the {panel.Name} at x = {p.P.X:0} mm, y = {p.P.Y:0} mm has a radius of {1 / Math.Abs(z > 0 ? k1 : k2):0} mm; look at the offsets there, or make the stack thinner"
+                            $"the layer is too thick for its curvature: {LengthText.ForPaper(Math.Abs(z), unit)} from the table's surface, where the {panel.Name} at x = {LengthText.ForPaper(p.P.X, unit)}, y = {LengthText.ForPaper(p.P.Y, unit)} has a radius of {LengthText.ForPaper(1 / Math.Abs(z > 0 ? k1 : k2), unit)}; look at the offsets there, or make the stack thinner"
                         );
                     }
                 }

@@ -5,6 +5,7 @@ using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Planks;
 
@@ -52,8 +53,8 @@ public sealed record PlankLayerPlan(
     public ImmutableArray<SeamCheck> Checks { get; init; } = [];
 
     /// <summary>Sawn planks of this layer that lie nowhere on it, by id, and what is amiss.</summary>
-    internal ImmutableDictionary<PlankId, string> Strays { get; init; } =
-        ImmutableDictionary<PlankId, string>.Empty;
+    internal ImmutableDictionary<PlankId, Func<LengthUnit, string>> Strays { get; init; } =
+        ImmutableDictionary<PlankId, Func<LengthUnit, string>>.Empty;
 
     /// <summary>The port side's own plan, in the starboard frame, where the two sides were measured apart; null where they are mirror images.</summary>
     public PlankLayerPlan? PortApart { get; init; }

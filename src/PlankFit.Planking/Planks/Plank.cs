@@ -51,6 +51,9 @@ public sealed record Plank(PlankId Id, PlankForm Form)
 
     public Bend Bend => Form.Bend;
 
+    /// <summary>A plank of this thickness is not bent to its place at all, and is therefore not sawn.</summary>
+    public bool IsRefused => !IsFixed && Bend.Way is (BendWay.LaminateThinner or BendWay.Refuse);
+
     public bool FitBothEnds => Form.Fit.BothEnds;
 
     public bool? DropsIn => Form.Fit.DropsIn;
@@ -184,6 +187,9 @@ public sealed record Bend(
 
     /// <summary>The greatest Gauss curvature by size under the plank, 1/mm²: what limits its width.</summary>
     public double MostGaussPerMm2 { get; init; }
+
+    /// <summary>What the verdict asks of the builder.</summary>
+    public BendWay Way { get; init; } = BendWay.Cold;
 }
 
 /// <summary>A mark on a pattern: a witness tick on a seam, shared with the neighbour, or any other.</summary>

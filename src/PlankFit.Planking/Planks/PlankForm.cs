@@ -45,7 +45,7 @@ public sealed record PlankSizes(
 );
 
 /// <summary>What it would come to if a plank and its neighbours were sawn with straight edges.</summary>
-/// <param name="WidestGapMm">By which a seam would open; <paramref name="WidestOverlapMm"/> by which the two would clash.</param>
+/// <param name="WidestGapMm">By which a seam would open; <paramref name="WidestOverlapMm"/> by which the two would overlap.</param>
 /// <param name="Serve">Both are no more than the glue is trusted with.</param>
 public sealed record StraightEdges(double WidestGapMm, double WidestOverlapMm, bool Serve)
 {

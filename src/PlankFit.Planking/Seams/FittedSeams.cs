@@ -3,6 +3,7 @@ using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Regions;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Seams;
 
@@ -178,7 +179,8 @@ internal static class FittedSeams
         {
             throw new JobFaultException(
                 id,
-                $"its after seam as measured is {most:0} mm from where it was planned, more than half a plank: is it this plank's, and measured from the right station?"
+                u =>
+                    $"its after seam as measured is {LengthText.ForPaper(most, u)} from where it was planned, more than half a plank: is it this plank's, and measured from the right station?"
             );
         }
     }

@@ -5,6 +5,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Regions;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Seams;
 
@@ -25,7 +26,8 @@ internal static class MasterLine
             region.MiddleAt(x)
             ?? throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"master = {x:0} mm is off the {region.Panel.Name}, whose middle runs from x = {keelX0:0} to {keelX1:0} mm; give a place between"
+                u =>
+                    $"master = {LengthText.ForPaper(x, u)} is off the {region.Panel.Name}, whose middle runs from x = {LengthText.ForPaper(keelX0, u)} to {LengthText.ForPaper(keelX1, u)}; give a place between"
             );
         SurfacePoint at = region.Surface.At(middle.U, middle.V);
         Vec3 aft = at.UnitTangent(Vec3.UnitX),
@@ -68,7 +70,8 @@ internal static class MasterLine
         {
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"the master plank's line, crossing mid-{region.Panel.Name} at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, meets the {region.Panel.WordOf(found.In.Edge)} before the {region.Panel.WordOf(PanelEdge.Lower)}; move `master` or change `angle`"
+                u =>
+                    $"the master plank's line, crossing mid-{region.Panel.Name} at x = {LengthText.ForPaper(x, u)} at {NumberText.Trimmed(spec.AngleDegrees, 1)} degrees, meets the {region.Panel.WordOf(found.In.Edge)} before the {region.Panel.WordOf(PanelEdge.Lower)}; move `master` or change `angle`"
             );
         }
 
@@ -76,7 +79,8 @@ internal static class MasterLine
         {
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"a plank at angle = {spec.AngleDegrees:0.#} degrees never reaches the {region.Panel.WordOf(PanelEdge.Upper)}: from mid-{region.Panel.Name} at x = {x:0} mm it runs out at the {region.Panel.WordOf(found.Out.Edge)}; give a larger `angle` or move `master`"
+                u =>
+                    $"a plank at angle = {NumberText.Trimmed(spec.AngleDegrees, 1)} degrees never reaches the {region.Panel.WordOf(PanelEdge.Upper)}: from mid-{region.Panel.Name} at x = {LengthText.ForPaper(x, u)} it runs out at the {region.Panel.WordOf(found.Out.Edge)}; give a larger `angle` or move `master`"
             );
         }
 
@@ -106,7 +110,8 @@ internal static class MasterLine
 
         throw new JobFaultException(
             $"layer {spec.Name}",
-            $"the master plank's line, crossing mid-{region.Panel.Name} at x = {x:0} mm at {spec.AngleDegrees:0.#} degrees, runs out forward or aft before it meets the {region.Panel.WordOf(PanelEdge.Lower)}; move `master` or give a larger `angle`"
+            u =>
+                $"the master plank's line, crossing mid-{region.Panel.Name} at x = {LengthText.ForPaper(x, u)} at {NumberText.Trimmed(spec.AngleDegrees, 1)} degrees, runs out forward or aft before it meets the {region.Panel.WordOf(PanelEdge.Lower)}; move `master` or give a larger `angle`"
         );
     }
 }

@@ -26,7 +26,7 @@ internal static class SawnSeams
     private const double FootMm = 1e-6;
 
     /// <summary>Where a fault of the record itself is told.</summary>
-    private const string Record = "cut-planks.json";
+    private const string Record = "sawn-planks.json";
 
     /// <param name="planned">The row as it would be laid with nothing sawn, with its numbers.</param>
     /// <param name="cut">Of this layer and side, in any order. Those that lie nowhere on the bottom are the answer's strays.</param>

@@ -6,6 +6,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Regions;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Seams;
 
@@ -164,7 +165,8 @@ internal static class SeamFamily
         {
             throw new JobFaultException(
                 $"layer {spec.Name}",
-                $"the stock, width = {spec.WidthMm:0.#} mm, is wider than the {region.Panel.Name} has room for beside the master plank; give narrower stock or move `master`"
+                u =>
+                    $"the stock, width = {LengthText.ForPaper(spec.WidthMm, u)}, is wider than the {region.Panel.Name} has room for beside the master plank; give narrower stock or move `master`"
             );
         }
 
@@ -215,7 +217,8 @@ internal static class SeamFamily
             {
                 throw new JobFaultException(
                     $"layer {spec.Name}",
-                    $"more than {MostSeams} planks a side: is width = {spec.WidthMm:0.##} mm what was meant?"
+                    u =>
+                        $"more than {MostSeams} planks a side: is width = {LengthText.ForPaper(spec.WidthMm, u)} what was meant?"
                 );
             }
         }

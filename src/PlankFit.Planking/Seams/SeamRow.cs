@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Regions;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Seams;
 
@@ -23,8 +24,8 @@ internal sealed record SeamRow(
     public bool Held { get; init; }
 
     /// <summary>Sawn planks of it that lie nowhere on the bottom as it now is, by id, and what is amiss.</summary>
-    public ImmutableDictionary<PlankId, string> Strays { get; init; } =
-        ImmutableDictionary<PlankId, string>.Empty;
+    public ImmutableDictionary<PlankId, Func<LengthUnit, string>> Strays { get; init; } =
+        ImmutableDictionary<PlankId, Func<LengthUnit, string>>.Empty;
 
     public int Planks => Seams.Length + 1;
 

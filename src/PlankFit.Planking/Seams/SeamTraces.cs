@@ -4,6 +4,7 @@ using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Regions;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Seams;
 
@@ -29,7 +30,7 @@ internal sealed class SeamTraces(LayerRegion region, SeamRow planned, Tracing tr
     }
 
     /// <summary>What is amiss where a sawn plank lies nowhere on the bottom; null where it lies on it.</summary>
-    public string? WhyNot(SawnPlank plank)
+    public Func<LengthUnit, string>? WhyNot(SawnPlank plank)
     {
         foreach (bool after in new[] { false, true })
         {
@@ -47,16 +48,17 @@ internal sealed class SeamTraces(LayerRegion region, SeamRow planned, Tracing tr
                 if (off is null or > MostOffMm)
                 {
                     return off is { } mm && mm < 10 * MostOffMm
-                        ? FormattableString.Invariant(
-                            $"it was sawn for a place {mm:0} mm off the bottom as the job now has it"
-                        )
-                        : "it was sawn for a place that is nowhere near the bottom as the job now has it";
+                        ? u =>
+                            $"it was sawn for a place {LengthText.ForPaper(mm, u)} off the bottom as the job now has it"
+                        : _ =>
+                            "it was sawn for a place that is nowhere near the bottom as the job now has it";
                 }
             }
 
             if (Of(ends) is null)
             {
-                return $"its {(after ? "after" : "forward")} edge runs past the bottom as the job now has it";
+                return _ =>
+                    $"its {(after ? "after" : "forward")} edge runs past the bottom as the job now has it";
             }
         }
 

@@ -13,15 +13,30 @@ public static class SawPieces
     /// <summary>A bevel less than this is none to the saw, degrees.</summary>
     private const double SquareDegrees = 0.05;
 
-    /// <summary>Every plank of both sides, or its pieces where it is jointed; what is sawn or fitted already is left out.</summary>
-    public static ImmutableArray<SawPiece> Of(NestSpec spec, Planked planked, JointPlan? joints)
+    /// <summary>Every plank of both sides, or its pieces where it is jointed; what is sawn or fitted already, and what is refused, is left out.</summary>
+    public static ImmutableArray<SawPiece> Of(NestSpec spec, Planked planked, JointPlan? joints) =>
+        Of(spec, planked, joints, p => !p.IsFixed && !p.IsRefused);
+
+    /// <summary>The pieces that no board is sawn for, since their planks are not trusted with their bend.</summary>
+    public static ImmutableArray<SawPiece> Refused(
+        NestSpec spec,
+        Planked planked,
+        JointPlan? joints
+    ) => Of(spec, planked, joints, p => p.IsRefused);
+
+    private static ImmutableArray<SawPiece> Of(
+        NestSpec spec,
+        Planked planked,
+        JointPlan? joints,
+        Func<Plank, bool> which
+    )
     {
         SawPiece[] pieces =
         [
             .. from layer in planked.PlankLayers
             from side in new[] { Side.Starboard, Side.Port }
             from plank in layer.On(side)
-            where !plank.IsFixed
+            where which(plank)
             from piece in Of(spec, planked.Job.Timber?.Species, joints, layer, plank)
             select piece,
         ];

@@ -24,8 +24,11 @@ internal static class TimberFindings
                 yield return new(
                     Severity.Warning,
                     $"layer {layer.Planks.Name}",
-                    "no wood is named for it, in the layer or in [timber]: it has no weight and no movement, and its bend is judged by radius alone"
-                );
+                    "no species is named for it, in the layer or in [timber]: it has no weight and no movement, and its bend is judged by radius alone"
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
         }
 
@@ -72,7 +75,10 @@ internal static class TimberFindings
                 Severity.Warning,
                 "[timber]",
                 $"workshop-moisture: at {Percent(wet.Percent)} the wood is too wet for epoxy; dry it below {Percent(Moisture.GluePercent)} and meter every board before glue"
-            );
+            )
+            {
+                Rank = Rank.Know,
+            };
         }
 
         foreach (
@@ -89,7 +95,10 @@ internal static class TimberFindings
                     Severity.Warning,
                     "[timber]",
                     $"{name}: {Percent(given.Percent)} lies outside {Percent(Moisture.LinearFromPercent)} to {Percent(Moisture.LinearToPercent)}, where movement follows the moisture in a straight line; take the movement as a rough guide"
-                );
+                )
+                {
+                    Rank = Rank.Know,
+                };
             }
         }
     }
@@ -122,7 +131,10 @@ internal static class TimberFindings
                 Severity.Warning,
                 $"layer {layer.Name}",
                 $"the table has nothing for {layer.Species.Title} on {string.Join("; on ", missing)}; give it under [[timber.species]]"
-            );
+            )
+            {
+                Rank = Rank.Know,
+            };
         }
     }
 
@@ -139,7 +151,7 @@ internal static class TimberFindings
         {
             string each = LengthText.FormatExact(
                 thickness / group.Key,
-                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : LengthUnit.Inch
+                LengthUnits.IsMetric(planked.Job.Units) ? LengthUnit.Millimetre : planked.Job.Units
             );
             yield return new(
                 Severity.Note,

@@ -95,20 +95,14 @@ internal static class TimberPlanner
             curvature = bend.StrainPercent / 100 * 2 / t,
             edge = FlatStrain.AtEdges(bend.MostGaussPerMm2, plank.WidestMm),
             twist = bend.TwistDegreesPerMetre / 1000 * Math.PI / 180;
-        BendWay way = judge
-            .Row(
-                curvature > 0 ? 1 / (curvature * t) : double.PositiveInfinity,
-                bend.GrainStrainPercent / 100
-            )
-            .Way;
         int? laminations =
-            way is BendWay.LaminateThinner or BendWay.SoakOrSteam && curvature > 0
+            bend.Way is BendWay.LaminateThinner or BendWay.SoakOrSteam && curvature > 0
                 ? judge.Laminations(1 / curvature, edge, t)
                 : null;
         return new(
             plank.Id,
             new(
-                way == BendWay.LaminateThinner && laminations is null ? BendWay.Refuse : way,
+                bend.Way,
                 judge.Index(bend.GrainStrainPercent / 100),
                 laminations,
                 FlatStrain.WidestMm(bend.MostGaussPerMm2, judge.EdgeStrainPercent / 100),

@@ -9,23 +9,21 @@ public static class LengthText
     /// <summary>A length beyond a mark by less than this is on the mark when rounded up: it is the noise of computing, not wood, mm.</summary>
     private const double NoiseMm = 0.001;
 
-    /// <summary>What thousandths of an inch do not tell, mm.</summary>
-    private const double OnRuleMm = 0.013;
-
     /// <summary>Longer than any hull; beyond it a caller has mixed up its units, mm.</summary>
     private const double LongestMm = 1e9;
 
     /// <summary>
-    /// The length with its unit, at the resolution of paper: <c>1835.5 mm</c>, <c>183.55 cm</c>, <c>1.8355 m</c>, <c>72 9/32 in</c>,
-    /// <c>6'-0 9/32"</c>, <c>6-0-2 1/4</c>.
+    /// The length with its unit, at the resolution of paper: <c>1835.5 mm</c>, <c>183.55 cm</c>, <c>1.8355 m</c>; in both kinds of feet <c>6'-0 9/32"</c>,
+    /// <c>11 1/2"</c> where it is less than a foot, <c>0"</c>; in inches <c>72 9/32"</c>. A length below nought has a true minus sign in feet and inches, which
+    /// nobody takes for the dash between the two.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string ForPaper(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest) =>
-        LengthUnits.IsMetric(unit) || unit == LengthUnit.Inch
+        LengthUnits.IsMetric(unit)
             ? PaperNumber(mm, unit, mode) + " " + LengthUnits.Name(unit)
             : PaperNumber(mm, unit, mode);
 
-    /// <summary>The same without the unit, for a table whose head names it: <c>1835.5</c>, <c>72 9/32</c>; feet keep their marks.</summary>
+    /// <summary>The same without the unit where it is metric, for a table whose head names it: <c>1835.5</c>; feet and inches keep their marks.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string PaperNumber(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest)
     {
@@ -35,16 +33,24 @@ public static class LengthText
             return NumberText.Trimmed(halves * 0.5 / LengthUnits.MmPer(unit), PaperDecimals(unit));
         }
 
-        long thirtySeconds = (long)Steps(mm, LengthUnits.MmPerInch / 32, mode);
-        string sign = thirtySeconds < 0 ? "-" : "";
-        long size = Math.Abs(thirtySeconds);
-        return unit switch
-        {
-            LengthUnit.Inch => sign + FractionText.Mixed(size, 32),
-            LengthUnit.Foot => $"{sign}{size / 384}'-{FractionText.Mixed(size % 384, 32)}\"",
-            _ => sign + FeetInchesEighths(size),
-        };
+        return Marked((long)Steps(mm, LengthUnits.MmPerInch / 32, mode), unit);
     }
+
+    /// <summary>To whole inches in feet and inches, for what is known no better: a radius, a run of stock to buy.</summary>
+    public static string WholeInches(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest) =>
+        Marked(32 * (long)Steps(mm, LengthUnits.MmPerInch, mode), unit);
+
+    /// <summary>As a table of offsets has it, to 1/32 in: <c>6-0-2 1/4</c>, <c>6-0-2+</c>. For such tables alone: elsewhere it is read as inches.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string FeetInchesEighths(double mm)
+    {
+        long thirtySeconds = (long)Steps(mm, LengthUnits.MmPerInch / 32, RoundTo.Nearest);
+        return (thirtySeconds < 0 ? "-" : "") + FeetInchesEighths(Math.Abs(thirtySeconds));
+    }
+
+    /// <summary>How feet-inches-eighths are read, for the sheet or the file that has them.</summary>
+    public const string EighthsKey =
+        "feet-inches-eighths: 4-11-2+ is 4 feet 11 inches and 2 eighths; + is a sixteenth more, 1/4 a quarter of an eighth";
 
     /// <summary>The value that <see cref="ForPaper"/> writes, mm: for checks that ask what a bench would cut to.</summary>
     public static double OnPaperMm(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest)
@@ -61,38 +67,41 @@ public static class LengthText
     public static string PaperToleranceText(LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
             ? "Lengths to the nearest 0.5 mm; lengths to cut rounded up to the next 0.5 mm."
-            : "Lengths to the nearest 1/32 in; lengths to cut rounded up to the next 1/32 in.";
+            : "Lengths to the nearest 1/32\"; lengths to cut rounded up to the next 1/32\".";
 
-    /// <summary>
-    /// For lists and messages, to a tenth of a millimetre or a thousandth of an inch: <c>1835.7 mm</c>, <c>1.8357 m</c>, <c>72.272 in</c>,
-    /// <c>6' 0.272"</c> in both kinds of feet.
-    /// </summary>
+    /// <summary>For lists and messages, to a tenth of a millimetre: <c>1835.7 mm</c>, <c>1.8357 m</c>; in feet and inches as on paper, since no rule shows finer.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string FormatExact(double mm, LengthUnit unit)
     {
         RequireLength(mm);
-        if (LengthUnits.IsMetric(unit) || unit == LengthUnit.Inch)
-        {
-            int decimals = unit == LengthUnit.Inch ? 3 : PaperDecimals(unit);
-            return NumberText.Trimmed(mm / LengthUnits.MmPer(unit), decimals)
+        return LengthUnits.IsMetric(unit)
+            ? NumberText.Trimmed(mm / LengthUnits.MmPer(unit), PaperDecimals(unit))
                 + " "
-                + LengthUnits.Name(unit);
-        }
-
-        // Whole thousandths first, so that 11.9996 in carries into the foot.
-        long thousandths = (long)
-            Math.Round(mm / LengthUnits.MmPerInch * 1000, MidpointRounding.AwayFromZero);
-        long size = Math.Abs(thousandths);
-        string inches = NumberText.Trimmed(size % 12_000 / 1000.0, decimals: 3);
-        return $"{(thousandths < 0 ? "-" : "")}{size / 12_000}' {inches}\"";
+                + LengthUnits.Name(unit)
+            : ForPaper(mm, unit);
     }
 
-    /// <summary>A thickness, to tell stock apart by: <c>9 mm</c>, <c>3/8 in</c> in feet too, and <c>0.354 in</c> where a rule does not have it.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
-    public static string Thickness(double mm, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit) ? FormatExact(mm, unit)
-        : Math.Abs(OnPaperMm(mm, LengthUnit.Inch) - mm) < OnRuleMm ? ForPaper(mm, LengthUnit.Inch)
-        : FormatExact(mm, LengthUnit.Inch);
+    /// <summary>What is judged by less than paper shows: the same, but that in feet and inches what is there and under half a mark is not called nought: <c>under 1/32"</c>.</summary>
+    public static string Fine(double mm, LengthUnit unit) =>
+        !LengthUnits.IsMetric(unit) && Math.Abs(mm) > NoiseMm && OnPaperMm(mm, unit) == 0
+            ? "under 1/32\""
+            : FormatExact(mm, unit);
+
+    /// <summary>Of whole 32nds of an inch.</summary>
+    private static string Marked(long thirtySeconds, LengthUnit unit)
+    {
+        long size = Math.Abs(thirtySeconds),
+            part = size % 32;
+        string sign = thirtySeconds < 0 ? "\u2212" : "";
+        if (unit == LengthUnit.Inch || size < 384)
+        {
+            return $"{sign}{FractionText.Mixed(size, 32)}\"";
+        }
+
+        // The inches stand there even where there are none: 7'-13/16" is read as thirteen.
+        string fraction = part == 0 ? "" : " " + FractionText.Mixed(part, 32);
+        return $"{sign}{size / 384}'-{size % 384 / 32}{fraction}\"";
+    }
 
     private static int PaperDecimals(LengthUnit unit) =>
         unit switch

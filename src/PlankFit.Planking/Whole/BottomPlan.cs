@@ -38,6 +38,14 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public IEnumerable<(BottomPlan Panel, PlankLayerPlan Layer)> AllPlankLayers =>
         Panels.SelectMany(p => p.PlankLayers.Select(l => (p, l)));
 
+    /// <summary>The same with some words in the margin of every sheet.</summary>
+    public BottomPlan WithMargin(string words) =>
+        this with
+        {
+            Job = Job with { Margin = words },
+            Others = [.. Others.Select(o => o.WithMargin(words))],
+        };
+
     /// <summary>The plan that a plank belongs to, by its panel's letter.</summary>
     public BottomPlan PanelOf(PlankId id) =>
         Others.FirstOrDefault(p => p.Job.Hull.Panel.Letter == id.Panel) ?? this;
@@ -101,10 +109,18 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     /// <summary>All that is still to be sawn out of the stock.</summary>
     /// <exception cref="InvalidOperationException">The job names no stock.</exception>
-    public ImmutableArray<SawPiece> PiecesToSaw() =>
+    public ImmutableArray<SawPiece> PiecesToSaw() => Pieces(SawPieces.Of);
+
+    /// <summary>What is not sawn since its plank is refused.</summary>
+    /// <exception cref="InvalidOperationException">The job names no stock.</exception>
+    public ImmutableArray<SawPiece> PiecesRefused() => Pieces(SawPieces.Refused);
+
+    private ImmutableArray<SawPiece> Pieces(
+        Func<NestSpec, Planked, JointPlan?, ImmutableArray<SawPiece>> of
+    ) =>
         [
             .. Panels.SelectMany(p =>
-                SawPieces.Of(
+                of(
                     Job.Nest ?? throw new InvalidOperationException("the job names no stock"),
                     p.Planked,
                     p.Joints

@@ -81,7 +81,7 @@ public static class BottomPlanner
         }
         catch (JobFaultException fault)
         {
-            return new(null, [fault.Finding]);
+            return new(null, [fault.Finding(job.Units)]);
         }
         catch (Exception e) when (LostPlace.Is(e))
         {

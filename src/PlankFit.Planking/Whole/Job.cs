@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
@@ -14,15 +15,31 @@ namespace PlankFit.Planking.Whole;
 /// <summary>A job as it was asked for, all lengths in millimetres, angles in degrees as the builder states them: what planks are laid by, and what is wanted besides.</summary>
 public sealed record Job(PlankingJob Planking)
 {
+    private readonly LengthUnit? written;
+
     public string Name { get; init; } = "";
 
     /// <summary>Six hexadecimal digits that change when any input file changes; printed on every sheet.</summary>
     public string Revision { get; init; } = "";
 
+    /// <summary>The cells of the table that are right, however they stand out.</summary>
+    public AsWritten AsWritten { get; init; } = AsWritten.None;
+
+    /// <summary>What is amiss with the table, in a few words for the margin of every sheet; empty where nothing is.</summary>
+    public string Margin { get; init; } = "";
+
+    /// <summary>In which lengths are shown: feet and inches, inches, or the metric unit that the job is written in.</summary>
     public LengthUnit Units
     {
         get => Planking.Units;
         init => Planking = Planking with { Units = value };
+    }
+
+    /// <summary>In which the job, its table and its stock are written; what is to be read back is written so.</summary>
+    public LengthUnit WrittenIn
+    {
+        get => written ?? Units;
+        init => written = value;
     }
 
     public OffsetTable Offsets

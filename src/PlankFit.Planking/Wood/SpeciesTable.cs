@@ -10,12 +10,12 @@ public static class SpeciesTable
 {
     private const string Osu =
         "Wood Handbook, as quoted in Oregon State University's table of relative properties";
-    private const string DataBase = "Wood Handbook, as quoted in an engineering data base";
-    private const string Code5 = "Wood Handbook table 5-3b, as quoted in public source code";
-    private const string Code13 = "Wood Handbook table 13-5, as quoted in public source code";
-    private const string Code12 = "Wood Handbook chapter 12, as quoted in public source code";
-    private const string Notes = "Wood Handbook, as quoted in public notes that name no page";
-    private const string Merchant = "Wood Handbook, as quoted in a timber merchant's table";
+    private const string DataBase = "Wood Handbook, second hand";
+    private const string Code5 = "Wood Handbook table 5-3b, second hand";
+    private const string Code13 = "Wood Handbook table 13-5, second hand";
+    private const string Code12 = "Wood Handbook chapter 12, second hand";
+    private const string Notes = "Wood Handbook, second hand, no page named";
+    private const string Merchant = "Wood Handbook, second hand";
     private const string Manual =
         "US Army TM 5-852-4, table 2-2 (by courtesy of the Forest Products Laboratory)";
     private const string Weights = "a table of weights and measures that quotes the Wood Handbook";

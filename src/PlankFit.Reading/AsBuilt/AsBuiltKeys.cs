@@ -2,7 +2,7 @@ using PlankFit.Reading.Keys;
 
 namespace PlankFit.Reading.AsBuilt;
 
-/// <summary>[standing]: the hull as it stands, what was measured, fitted and sawn.</summary>
+/// <summary>[as-built]: the hull as it stands, what was measured, fitted and sawn.</summary>
 public static class AsBuiltKeys
 {
     public static readonly TextKey Measured = new(
@@ -26,11 +26,11 @@ public static class AsBuiltKeys
         "Planks that are on the hull, where not every seam of theirs is measured: names, and runs of them."
     );
 
-    public static readonly TextKey Cut = new(
-        "cut",
-        "\"cut-planks.json\"",
-        "The record of planks that are sawn, which `plankfit cut` writes; no lay-out moves or reshapes them."
+    public static readonly TextKey Sawn = new(
+        "sawn",
+        "\"sawn-planks.json\"",
+        "The record of planks that are sawn, which `plankfit sawn` writes; no lay-out moves or reshapes them."
     );
 
-    public static readonly JobTable Table = new(Measured, From, Fitted, Cut);
+    public static readonly JobTable Table = new(Measured, From, Fitted, Sawn);
 }

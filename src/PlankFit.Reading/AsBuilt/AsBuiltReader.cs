@@ -10,7 +10,7 @@ using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.AsBuilt;
 
-/// <summary>The hull as it stands, from the job's [standing], the file of measurements and the record of sawn planks.</summary>
+/// <summary>The hull as it stands, from the job's [as-built], the file of measurements and the record of sawn planks.</summary>
 internal static class AsBuiltReader
 {
     public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
@@ -30,7 +30,7 @@ internal static class AsBuiltReader
                 new(
                     Severity.Error,
                     said.FromAt.ToString(),
-                    $"[standing] from: the table has no station {Quoted.Of(from)}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
+                    $"[as-built] from: the table has no station {Quoted.Of(from)}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
                 )
             );
         }
@@ -44,7 +44,8 @@ internal static class AsBuiltReader
                 draft.Units ?? LengthUnit.Millimetre,
                 table,
                 [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
-                plankLayers
+                plankLayers,
+                draft.Hull?.Panel
             );
             findings.AddRange(ofFile);
         }
@@ -52,7 +53,7 @@ internal static class AsBuiltReader
         ImmutableArray<SawnPlank> sawn = [];
         if (cutText is not null)
         {
-            string file = said.CutPath ?? "cut-planks.json";
+            string file = said.CutPath ?? "sawn-planks.json";
             SawnReading read = SawnPlanksFile.Read(cutText, file);
             if (read.Fault is { } fault)
             {
@@ -64,7 +65,7 @@ internal static class AsBuiltReader
                     new(
                         Severity.Note,
                         file,
-                        "it was written by an earlier PlankFit and has no checksum, so that damage to it may go unseen; the next `plankfit cut` writes it anew with one"
+                        "it was written by an earlier PlankFit and has no checksum, so that damage to it may go unseen; the next `plankfit sawn` writes it anew with one"
                     )
                 );
             }
@@ -109,7 +110,7 @@ internal static class AsBuiltReader
                     new(
                         Severity.Warning,
                         file,
-                        $"the job has no panel with the letter {of.Key}, of which {of.Count()} plank(s) are sawn ({of.First().Id}): nothing is laid on from them; give the panel its letter again, or take them off the record (`plankfit cut JOB {of.First().Id} --forget`)"
+                        $"the job has no panel with the letter {of.Key}, of which {of.Count()} plank(s) are sawn ({of.First().Id}): nothing is laid on from them; give the panel its letter again, or take them off the record (`plankfit sawn JOB {of.First().Id} --forget`)"
                     )
                 );
             }
@@ -121,8 +122,8 @@ internal static class AsBuiltReader
     /// <summary>What to do about a record that is not taken.</summary>
     public static string ToDo(string file, bool backup) =>
         backup
-            ? $"{SawnPlanksFile.BackupOf(file)} beside it is the record as it was before the last `plankfit cut`: put it back under the name {Path.GetFileName(file)}, and mark again what was marked last"
-            : $"Restore it from a copy; or take cut = \"{file}\" out of [standing], move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
+            ? $"{SawnPlanksFile.BackupOf(file)} beside it is the record as it was before the last `plankfit sawn`: put it back under the name {Path.GetFileName(file)}, and mark again what was marked last"
+            : $"Restore it from a copy; or take sawn = \"{file}\" out of [as-built], move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
 
     private static ImmutableArray<PlankId> Fitted(
         JobDraft draft,
@@ -158,7 +159,7 @@ internal static class AsBuiltReader
                     new(
                         Severity.Error,
                         at.ToString(),
-                        $"[standing] fitted: {Quoted.Of(text)}: {fault}"
+                        $"[as-built] fitted: {Quoted.Of(text)}: {fault}"
                     )
                 );
                 continue;

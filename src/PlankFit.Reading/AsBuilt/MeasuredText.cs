@@ -29,12 +29,16 @@ public static partial class MeasuredText
         LengthUnit units,
         OffsetTable table,
         ImmutableArray<string> keelLayers,
-        int plankLayers
+        int plankLayers,
+        Panel? bottom = null
     )
     {
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
-        var reader = new RowReader(file, units, table, keelLayers, plankLayers, findings);
+        var reader = new RowReader(file, units, table, keelLayers, plankLayers, findings)
+        {
+            Tape = new(table, bottom),
+        };
         if (rows.IsEmpty)
         {
             findings.Add(
@@ -92,6 +96,9 @@ public static partial class MeasuredText
         List<Finding> findings
     )
     {
+        /// <summary>What a tape can read on this hull at all.</summary>
+        public required MeasuredBounds Tape { get; init; }
+
         private readonly List<MeasuredKeelHalfWidth> halfWidths = [];
         private readonly List<MeasuredGirth> girths = [];
         private readonly List<MeasuredSeam> seams = [];
@@ -145,10 +152,10 @@ public static partial class MeasuredText
                 Fault(row, 3, row.Cells[2], "accepted: starboard or port");
             }
 
-            LengthReading length = LengthNotation.ReadCell(row.Cells[3], units);
+            LengthReading length = LengthNotation.Read(row.Cells[3], units);
             if (length.Fault is { } fault)
             {
-                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInCell(units)}");
+                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInList(units)}");
             }
             else if (what is HalfWidth or Girth && length.Mm <= 0)
             {
@@ -175,7 +182,12 @@ public static partial class MeasuredText
                     HalfWidthOf(row, where, side, length);
                     break;
                 case Girth:
-                    if (Station(row, where, where) && side is { } s && length.Ok)
+                    if (
+                        Station(row, where, where)
+                        && side is { } s
+                        && length.Ok
+                        && Within(row, Tape.Girth(where, length.Mm, units))
+                    )
                     {
                         girths.Add(new(where, s, length.Mm));
                     }
@@ -216,7 +228,13 @@ public static partial class MeasuredText
                 );
             }
 
-            if (Station(row, where, station) && known && side is { } s && length.Ok)
+            if (
+                Station(row, where, station)
+                && known
+                && side is { } s
+                && length.Ok
+                && Within(row, Tape.HalfWidth(station, length.Mm, units))
+            )
             {
                 halfWidths.Add(new(layer, station, s, length.Mm));
             }
@@ -254,7 +272,7 @@ public static partial class MeasuredText
                     row,
                     2,
                     id,
-                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit cut` or under [standing] fitted"
+                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit sawn` or under [as-built] fitted"
                 );
                 return;
             }
@@ -277,12 +295,22 @@ public static partial class MeasuredText
                 return;
             }
 
-            if (side is not null && length.Ok)
+            if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, units)))
             {
                 seams.Add(
                     new(plank, what == SeamAtKeel ? PanelEdge.Lower : PanelEdge.Upper, length.Mm)
                 );
             }
+        }
+
+        private bool Within(CsvRow row, string? beyond)
+        {
+            if (beyond is not null)
+            {
+                Fault(row, 4, row.Cells[3], beyond);
+            }
+
+            return beyond is null;
         }
 
         private bool Station(CsvRow row, string written, string station)

@@ -27,13 +27,13 @@ internal static partial class RecordChecksum
         Match head = Member().Match(lines[..Math.Min(lines.Length, 2 * Head)]);
         if (!head.Success || head.Index > Head)
         {
-            return "it has no checksum in its first lines: this is not a record of sawn planks as `plankfit cut` writes it, or its head is damaged";
+            return "it has no checksum in its first lines: this is not a record of sawn planks as `plankfit sawn` writes it, or its head is damaged";
         }
 
         Group digits = head.Groups[1];
         return Of(lines.Remove(digits.Index, digits.Length)) == digits.Value
             ? null
-            : "its checksum does not agree with what it holds: it was damaged, or changed by hand, since `plankfit cut` wrote it, and a plank may be other than the one that was sawn";
+            : "its checksum does not agree with what it holds: it was damaged, or changed by hand, since `plankfit sawn` wrote it, and a plank may be other than the one that was sawn";
     }
 
     private static string Of(string text) =>

@@ -77,7 +77,7 @@ internal sealed record SawnSizesText
     public required double? KeelAngleDegrees { get; init; }
     public required double AreaMm2 { get; init; }
     public required double StrainMm { get; init; }
-    public required Bend Bend { get; init; }
+    public required SawnBendText Bend { get; init; }
     public required bool FitBothEnds { get; init; }
     public required bool? DropsIn { get; init; }
     public required SawnMarkText[] Marks { get; init; }
@@ -100,7 +100,7 @@ internal sealed record SawnSizesText
             KeelAngleDegrees = s.KeelAngleDegrees,
             AreaMm2 = s.AreaMm2,
             StrainMm = s.StrainMm,
-            Bend = form.Bend,
+            Bend = SawnBendText.Of(form.Bend),
             FitBothEnds = form.Fit.BothEnds,
             DropsIn = form.Fit.DropsIn,
             Marks = [.. form.Marks.Select(SawnMarkText.Of)],
@@ -128,9 +128,52 @@ internal sealed record SawnSizesText
             ),
             ends,
             new(FitBothEnds, DropsIn),
-            Bend ?? throw new FormatException(),
+            (Bend ?? throw new FormatException()).ToBend(),
             [.. Marks.Select(m => m.ToMark())]
         );
+}
+
+/// <summary>The bend of a sawn plank: what is to be done about it was done.</summary>
+internal sealed record SawnBendText(
+    double? LeastRadiusMm,
+    double StrainPercent,
+    double TwistDegreesPerMetre,
+    double EdgeStrainPercent,
+    double WorstAtMm,
+    string Verdict
+)
+{
+    public double GrainStrainPercent { get; init; }
+
+    public double MostGaussPerMm2 { get; init; }
+
+    public static SawnBendText Of(Bend bend) =>
+        new(
+            bend.LeastRadiusMm,
+            bend.StrainPercent,
+            bend.TwistDegreesPerMetre,
+            bend.EdgeStrainPercent,
+            bend.WorstAtMm,
+            bend.Verdict
+        )
+        {
+            GrainStrainPercent = bend.GrainStrainPercent,
+            MostGaussPerMm2 = bend.MostGaussPerMm2,
+        };
+
+    public Bend ToBend() =>
+        new(
+            LeastRadiusMm,
+            StrainPercent,
+            TwistDegreesPerMetre,
+            EdgeStrainPercent,
+            WorstAtMm,
+            Verdict
+        )
+        {
+            GrainStrainPercent = GrainStrainPercent,
+            MostGaussPerMm2 = MostGaussPerMm2,
+        };
 }
 
 /// <summary>One long edge beside its points; null in the record where the plank has none.</summary>

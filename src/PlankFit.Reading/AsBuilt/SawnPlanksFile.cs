@@ -7,7 +7,7 @@ using PlankFit.Reading.Text;
 namespace PlankFit.Reading.AsBuilt;
 
 /// <summary>
-/// The record of planks that are sawn, cut-planks.json, schema plankfit-cut/2: written by `plankfit cut`, read by every lay-out after it. Lengths in mm,
+/// The record of planks that are sawn, sawn-planks.json, schema plankfit-cut/2: written by `plankfit sawn`, read by every lay-out after it. Lengths in mm,
 /// angles in degrees, with all their digits; and a checksum, for it cannot be made again.
 /// </summary>
 public static class SawnPlanksFile
@@ -29,6 +29,9 @@ public static class SawnPlanksFile
         RespectRequiredConstructorParameters = true,
         UnmappedMemberHandling = System.Text.Json.Serialization.JsonUnmappedMemberHandling.Disallow,
     };
+
+    /// <summary>What it is called where the job does not say: it is found by that beside the job.</summary>
+    public const string UsualName = "sawn-planks.json";
 
     /// <summary>The record as it was before the last change of it, beside it.</summary>
     public static string BackupOf(string record) => record + ".bak";
@@ -69,7 +72,7 @@ public static class SawnPlanksFile
             {
                 return SawnReading.Refused(
                     file,
-                    $"a record of schema {OlderSchema} has no checksum: it was changed since `plankfit cut` wrote it"
+                    $"a record of schema {OlderSchema} has no checksum: it was changed since `plankfit sawn` wrote it"
                 );
             }
 
@@ -100,7 +103,7 @@ public static class SawnPlanksFile
                 e is JsonException { LineNumber: { } at }
                     ? FormattableString.Invariant($"{file}, line {at + 1}")
                     : file,
-                "this is not a record of sawn planks as `plankfit cut` writes it"
+                "this is not a record of sawn planks as `plankfit sawn` writes it"
             );
         }
     }

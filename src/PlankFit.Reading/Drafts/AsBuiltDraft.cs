@@ -3,7 +3,7 @@ using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.Drafts;
 
-/// <summary>[standing] as read, before the file that it names.</summary>
+/// <summary>[as-built] as read, before the file that it names.</summary>
 public sealed record AsBuiltDraft(
     string? MeasuredPath,
     Place MeasuredAt,
@@ -14,5 +14,8 @@ public sealed record AsBuiltDraft(
     ImmutableArray<(string Text, Place At)> Fitted
 )
 {
+    /// <summary>The job names no record of sawn planks, and one with the usual name lies beside it.</summary>
+    public bool SawnFound { get; init; }
+
     public static readonly AsBuiltDraft None = new(null, default, null, default, null, default, []);
 }

@@ -17,7 +17,13 @@ namespace PlankFit.Reading.Drafts;
 /// <param name="Path">Null where the job names none.</param>
 /// <param name="At">Where the job names it.</param>
 /// <param name="Forward">The table's positions grow forward, and so do the positions in the job file.</param>
-public sealed record OffsetsDraft(string? Path, Place At, bool Forward);
+/// <param name="AsWritten">Cells of it that are right as they are written, and where the job says so.</param>
+public sealed record OffsetsDraft(
+    string? Path,
+    Place At,
+    bool Forward,
+    ImmutableArray<(string Cell, Place At)> AsWritten
+);
 
 /// <summary>A job file as read, before its table of offsets; null where the file does not say or says it wrongly.</summary>
 public sealed record JobDraft(

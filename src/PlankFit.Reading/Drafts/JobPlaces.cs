@@ -5,7 +5,7 @@ using PlankFit.Reading.Text;
 namespace PlankFit.Reading.Drafts;
 
 /// <summary>Where a job file says what may turn out to be wrong once it is held against its table.</summary>
-/// <param name="ByKey">Of keys in tables that are there once, with the tables that they lie in: "standing.from".</param>
+/// <param name="ByKey">Of keys in tables that are there once, with the tables that they lie in: "as-built.from".</param>
 /// <param name="OfLayers">Of the keys of a layer, by its name; the table's head where it has no key.</param>
 public sealed record JobPlaces(
     ImmutableDictionary<string, Place> ByKey,

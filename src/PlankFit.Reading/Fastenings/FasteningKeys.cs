@@ -62,42 +62,42 @@ public static class FasteningKeys
     };
 
     public static readonly LengthKey Edge = FasteningKeyKinds.Clear(
-        "edge",
+        "clear-of-seams",
         "18",
         "The least to a plank's seams.",
         Thicknesses(FasteningRule.UsualEdge)
     );
 
     public static readonly LengthKey End = FasteningKeyKinds.Clear(
-        "end",
+        "clear-of-ends",
         "27",
         "The least to a plank's net ends.",
         Thicknesses(FasteningRule.UsualEnd)
     );
 
     public static readonly LengthKey Joint = FasteningKeyKinds.Clear(
-        "joint",
+        "clear-of-joints",
         "27",
         "The least to a plank's joints.",
-        "as end"
+        "as clear-of-ends"
     );
 
     public static readonly LengthKey Below = FasteningKeyKinds.Clear(
-        "below",
+        "clear-of-seams-below",
         "9",
         "The least to the seams and joints of the skin next below.",
         Thicknesses(1)
     );
 
     public static readonly LengthKey Miss = FasteningKeyKinds.Clear(
-        "miss",
+        "clear-of-fastenings-below",
         "14",
         "The least to the fastenings of the skins below.",
         $"{Thicknesses(FasteningRule.UsualMiss)}, but {Metric(FasteningRule.LeastMissMm)} at least"
     );
 
     public static readonly LengthKey Margin = FasteningKeyKinds.Clear(
-        "margin",
+        "clear-of-timber-edge",
         "8",
         "The least to the edge of the timber behind."
     ) with
@@ -106,10 +106,10 @@ public static class FasteningKeys
     };
 
     public static readonly LengthKey Open = FasteningKeyKinds.Clear(
-        "open",
+        "clear-of-open-places",
         "27",
         "The least to a place that is kept open.",
-        "as end"
+        "as clear-of-ends"
     );
 
     public static readonly LengthKey Pad = FasteningKeyKinds.Clear(

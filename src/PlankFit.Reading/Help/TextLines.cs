@@ -1,7 +1,7 @@
 namespace PlankFit.Reading.Help;
 
 /// <summary>A text broken at its blanks.</summary>
-internal static class TextLines
+public static class TextLines
 {
     public static IEnumerable<string> Of(string text, int width)
     {

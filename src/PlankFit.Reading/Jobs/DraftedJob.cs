@@ -20,7 +20,7 @@ internal static class DraftedJob
         double? from = reading.ReversedFromMm;
         JobParts parts = from is { } h ? Positions.Turned(draft.Parts, h) : draft.Parts;
         var planking = new PlankingJob(
-            draft.Units!.Value,
+            draft.Output.Shown(draft.Units!.Value),
             reading.Table,
             draft.Hull!,
             from is { } f ? Positions.Turned(draft.Layers, f) : draft.Layers,
@@ -35,7 +35,9 @@ internal static class DraftedJob
         return new Job(planking)
         {
             Name = draft.Name ?? "",
+            WrittenIn = draft.Units!.Value,
             Revision = revision,
+            AsWritten = new([.. draft.Offsets.AsWritten.Select(c => c.Cell)]),
             Panels = [.. draft.Panels.Select(p => Planking(p, planking, from))],
             Output = draft.Output,
             SettingUp = parts.SettingUp,

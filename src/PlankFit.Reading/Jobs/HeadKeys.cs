@@ -18,7 +18,7 @@ public static class HeadKeys
     public static readonly ChoiceKey<LengthUnit> Units = new(
         "units",
         [.. LengthUnits.Accepted.Split(", ").Select(name => (name, LengthUnits.Find(name)!.Value))],
-        "The unit of every bare number in the job and its tables, and that in which sheets give lengths; ft-in-8 is the lofting table's feet-inches-eighths."
+        "The unit of every bare number in the job and its tables, and that in which sheets give lengths: feet and inches for in, ft and ft-in-8, the lofting table's feet-inches-eighths."
     )
     {
         Required = true,

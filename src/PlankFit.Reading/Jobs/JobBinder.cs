@@ -81,6 +81,8 @@ public static class JobBinder
         LengthUnit? units = job?.Choice(HeadKeys.Units);
         job?.Close();
         LengthUnit length = units ?? LengthUnit.Millimetre;
+        OutputSpec output = Output(root.Table(JobKeys.Output));
+        faults.Shown = output.Shown(length);
 
         TableReader? hullTable = root.Table(JobKeys.Hull);
         if (hullTable is null)
@@ -127,7 +129,6 @@ public static class JobBinder
 
         EndRules ends = EndsBinder.Bind(endsTable, length);
         BendLimits limits = LimitsBinder.Bind(root.Table(JobKeys.Limits));
-        OutputSpec output = Output(root.Table(JobKeys.Output));
         SettingUpBinding settingUp = SettingUpBinder.Bind(root.Table(JobKeys.SettingUp), length);
         FramingBinding behind = FramingBinder.Bind(root.Tables(JobKeys.Behind), length);
         List<NamedLine> keelLines = [];
@@ -161,7 +162,12 @@ public static class JobBinder
         return new(
             name,
             units,
-            new(hull?.OffsetsPath, hull?.OffsetsAt ?? new(file, 1, 1), hull?.Forward ?? false),
+            new(
+                hull?.OffsetsPath,
+                hull?.OffsetsAt ?? new(file, 1, 1),
+                hull?.Forward ?? false,
+                hull?.AsWritten ?? []
+            ),
             hull?.Spec,
             [.. hull?.Lines ?? [], .. panels.Lines, .. settingUp.Lines, .. behind.Lines],
             layers,
@@ -207,12 +213,16 @@ public static class JobBinder
         }
 
         var spec = new OutputSpec(
-            output.ChoiceOrDefault(OutputKeys.Dxf),
+            output.ChoiceOrDefault(OutputKeys.DxfUnit),
             output.ChoiceOrDefault(OutputKeys.Paper)
         )
         {
+            InchesAlone = output.ChoiceOrDefault(OutputKeys.Lengths),
             Patterns = output.ChoiceOrDefault(OutputKeys.Patterns),
             CardPictures = output.ChoiceOrDefault(OutputKeys.Cards),
+            Dxf = output.ChoiceOrDefault(OutputKeys.Dxf),
+            SingleSheets = output.ChoiceOrDefault(OutputKeys.Sheets),
+            DrawingsAsPng = output.ChoiceOrDefault(OutputKeys.Drawings),
         };
         output.Close();
         return spec;
@@ -222,7 +232,7 @@ public static class JobBinder
         new(
             null,
             null,
-            new(null, new(file, 1, 1), false),
+            new(null, new(file, 1, 1), false, []),
             null,
             [],
             [],

@@ -110,7 +110,7 @@ public static class JobKeys
     );
 
     public static readonly TableKey Standing = TableKey.Headed(
-        "standing",
+        "as-built",
         "The hull as it stands: what was measured, what is fitted, what is sawn.",
         AsBuiltKeys.Table
     );

@@ -48,6 +48,8 @@ public static class JobReader
 
         string folder = Path.GetDirectoryName(jobPath) ?? "",
             offsetsPath = Path.Combine(folder, offsetsFile);
+        (draft, ImmutableArray<Finding> ofRecord) = RecordBeside.Found(draft, folder);
+        findings = findings.AddRange(ofRecord);
         TextFile? measured = draft.Parts.Standing.MeasuredPath is { } path
             ? TextFile.Read(Path.Combine(folder, path), path)
             : null;
@@ -180,7 +182,7 @@ public static class JobReader
                     Fault = file.Fault! with
                     {
                         Message =
-                            $"{file.Fault.Message}; named in {standing.CutAt} as the record of planks that are sawn, which `plankfit cut` writes. {AsBuiltReader.ToDo(name, backup)}",
+                            $"{file.Fault.Message}; {(standing.SawnFound ? "it lies beside the job" : $"named in {standing.CutAt}")} as the record of planks that are sawn, which `plankfit sawn` writes. {AsBuiltReader.ToDo(name, backup)}",
                     },
                 },
             backup
@@ -236,7 +238,7 @@ public static class JobReader
 
         (NestSpec? nest, ImmutableArray<Finding> ofStock) = StockReader.Read(
             draft.Parts.Nest,
-            units,
+            (units, draft.Output.Shown(units)),
             draft.AllLayers,
             texts.Stock
         );

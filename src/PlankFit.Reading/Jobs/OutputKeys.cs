@@ -6,7 +6,16 @@ namespace PlankFit.Reading.Jobs;
 /// <summary>[output]: what the files are to be like.</summary>
 public static class OutputKeys
 {
-    public static readonly ChoiceKey<DxfUnits> Dxf = new(
+    public static readonly ChoiceKey<DxfAsked> Dxf = new(
+        "dxf",
+        [("R2000", DxfAsked.R2000), ("R12", DxfAsked.R12), ("both", DxfAsked.Both)],
+        "The version of the DXF files: R12 for old controls. Where both are asked for, those of R12 lie in dxf/r12/."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.Dxf,
+    };
+
+    public static readonly ChoiceKey<DxfUnits> DxfUnit = new(
         "dxf-units",
         [("mm", DxfUnits.Millimetres), ("in", DxfUnits.Inches)],
         "The unit of the DXF files."
@@ -22,6 +31,15 @@ public static class OutputKeys
     )
     {
         DefaultChoice = OutputSpec.Default.Paper,
+    };
+
+    public static readonly ChoiceKey<bool> Lengths = new(
+        "lengths",
+        [("feet and inches", false), ("inches", true)],
+        "How a job in feet or inches shows lengths on sheets, lists and screen: 4'-11 5/16\", or inches alone, 59 5/16\"; a job in millimetres shows those."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.InchesAlone,
     };
 
     public static readonly ChoiceKey<PatternPages> Patterns = new(
@@ -42,5 +60,32 @@ public static class OutputKeys
         DefaultChoice = OutputSpec.Default.CardPictures,
     };
 
-    public static readonly JobTable Table = new(Dxf, Paper, Patterns, Cards);
+    public static readonly ChoiceKey<bool> Sheets = new(
+        "sheets",
+        [("book", false), ("book-and-single", true)],
+        "The sheets bound in the bench book alone, or each of its sections as a PDF of its own in sheets/ as well."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.SingleSheets,
+    };
+
+    public static readonly ChoiceKey<bool> Drawings = new(
+        "drawings",
+        [("svg", false), ("svg-png", true)],
+        "The drawings as SVG, or as PNG too, for a phone."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.DrawingsAsPng,
+    };
+
+    public static readonly JobTable Table = new(
+        Dxf,
+        DxfUnit,
+        Paper,
+        Lengths,
+        Patterns,
+        Cards,
+        Sheets,
+        Drawings
+    );
 }

@@ -23,8 +23,7 @@ public static class KeelKeys
     {
         Limits = Limits.Positive,
         DefaultMm = KeelSpec.None.HalfWidthToleranceMm,
-        Source =
-            "1/32 in, the tolerance of a fair line from any of its points: a canoe designer's letter of 1999, in public text",
+        Source = "1/32 in from any point of a fair line: common practice, no source",
     };
 
     public static readonly LengthKey ProudTolerance = new(
@@ -65,7 +64,7 @@ public static class KeelKeys
     public static readonly LengthKey LeftLong = new(
         "left-long",
         "30",
-        "By how much planks are left long where the keel has faded."
+        "By how much planks are left long where the keel has run out."
     )
     {
         Limits = Limits.Positive,

@@ -21,7 +21,7 @@ public static class LengthNotation
     public static LengthReading Read(string text, LengthUnit units) =>
         Read(text, units, eighthsOnly: false);
 
-    /// <summary>A cell of the table; where the job is in ft-in-8 nothing but that notation (and 0) stands there.</summary>
+    /// <summary>A cell of the table of offsets; where the job is in ft-in-8 nothing but that notation (and 0) stands there.</summary>
     public static LengthReading ReadCell(string text, LengthUnit units) =>
         Read(text, units, units == LengthUnit.FeetInchesEighths);
 
@@ -49,6 +49,12 @@ public static class LengthNotation
         units == LengthUnit.FeetInchesEighths
             ? "accepted: feet-inches-eighths such as 5-4-6, 5-4-6+ or 5-4-6 1/4, or an empty cell where the table has no value"
             : $"accepted: a number of {LengthUnits.Name(units)}, a length with its own unit such as 3/8 in, 5'-4 3/4\" or 5-4-6+, or an empty cell where the table has no value";
+
+    /// <summary>What is accepted in a list beside the table: the stock, what was measured.</summary>
+    public static string AcceptedInList(LengthUnit units) =>
+        units == LengthUnit.FeetInchesEighths
+            ? "accepted: feet-inches-eighths such as 5-4-6, or a length with its own unit such as 5 1/2 in or 5'-4 3/4\""
+            : AcceptedInCell(units);
 
     private static LengthReading Read(string text, LengthUnit units, bool eighthsOnly)
     {

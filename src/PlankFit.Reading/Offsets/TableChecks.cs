@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Reading.Drafts;
@@ -22,6 +23,7 @@ internal static class TableChecks
             .Names(reading, draft.Lines, file)
             .Concat(KnuckleChecks.Of(reading, draft.Lines))
             .Concat(StationNames(reading, draft.Stations, file))
+            .Concat(CellNames(reading, draft.Offsets, file))
             .Concat(KeelLineChecks.Of(reading, ofKeel, file));
         if (!faulty)
         {
@@ -74,6 +76,29 @@ internal static class TableChecks
                 Severity.Error,
                 station.At.ToString(),
                 $"{station.Table} {station.Key} = {Quoted.Of(station.Name)}: {file} has no such station; it has {string.Join(", ", known)}"
+            );
+        }
+    }
+
+    /// <summary>Cells that the job takes as written and the table has not.</summary>
+    private static IEnumerable<Finding> CellNames(
+        OffsetsReading reading,
+        OffsetsDraft offsets,
+        string file
+    )
+    {
+        if (offsets.AsWritten.IsEmpty)
+        {
+            yield break;
+        }
+
+        string[] known = [.. OffsetCell.All(reading.Table)];
+        foreach ((string cell, Place at) in offsets.AsWritten.Where(c => !known.Contains(c.Cell)))
+        {
+            yield return new(
+                Severity.Error,
+                at.ToString(),
+                $"[hull] as-written: {file} has no value at {Quoted.Of(cell)}; a cell is named by its line, measure and station as they stand there, such as {Quoted.Of(known[0])}"
             );
         }
     }

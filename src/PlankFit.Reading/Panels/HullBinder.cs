@@ -15,6 +15,9 @@ internal sealed record HullBinding(
     ImmutableArray<NamedLine> Lines
 )
 {
+    /// <summary>Cells of the table that are right as they are written.</summary>
+    public ImmutableArray<(string Cell, Place At)> AsWritten { get; init; } = [];
+
     public static HullBinding Bind(TableReader hull)
     {
         string? path = hull.Text(HullKeys.Offsets);
@@ -24,6 +27,7 @@ internal sealed record HullBinding(
         string? keel = hull.Text(HullKeys.Keel);
         string? chine = hull.Text(HullKeys.Chine);
         ImmutableArray<(string Text, Place At)> between = hull.Texts(HullKeys.Between);
+        ImmutableArray<(string Text, Place At)> asWritten = hull.Texts(HullKeys.AsWritten);
         hull.Close();
 
         ImmutableArray<NamedLine>.Builder lines = ImmutableArray.CreateBuilder<NamedLine>();
@@ -50,6 +54,9 @@ internal sealed record HullBinding(
             keel is null || chine is null || to is null
                 ? null
                 : new(keel, chine, [.. between.Select(b => b.Text)], to.Value, side);
-        return new(path, hull.PlaceOf(HullKeys.Offsets), forward, spec, lines.ToImmutable());
+        return new(path, hull.PlaceOf(HullKeys.Offsets), forward, spec, lines.ToImmutable())
+        {
+            AsWritten = asWritten,
+        };
     }
 }

@@ -69,6 +69,16 @@ public static class HullKeys
         Otherwise = "straight sections",
     };
 
+    public static readonly TextsKey AsWritten = new(
+        "as-written",
+        "[\"chine/half-breadth/6\"]",
+        "Cells of the table that are right though they stand out of the run of their neighbours: line/measure/station, or position/station. "
+            + "Without it nothing is laid to a cell that stands out by more than 10 mm."
+    )
+    {
+        Otherwise = "none",
+    };
+
     public static readonly JobTable Table = new(
         Offsets,
         OffsetsTo,
@@ -76,6 +86,7 @@ public static class HullKeys
         Chine,
         Between,
         Side,
-        PositionsForward
+        PositionsForward,
+        AsWritten
     );
 }

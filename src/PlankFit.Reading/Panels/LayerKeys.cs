@@ -77,7 +77,7 @@ public static class LayerKeys
         "angle",
         "45",
         "degrees",
-        "Between the master plank's own line and the panel's lower edge (the keel's side, for the bottom), where they meet. Planks must have it."
+        "Between the master plank's centre line and the panel's lower edge (the keel's side, for the bottom), where they meet. Planks must have it."
     )
     {
         Required = true,
@@ -92,7 +92,7 @@ public static class LayerKeys
     public static readonly LengthKey Master = new(
         "master",
         "4200",
-        "The position along the hull at which the master plank's own line crosses the middle of its panel."
+        "The position along the hull at which the master plank's centre line crosses the middle of its panel."
     )
     {
         Otherwise = "halfway along the panel's lower edge",
@@ -108,7 +108,7 @@ public static class LayerKeys
     };
 
     public static readonly NumberKey Drift = new(
-        "drift",
+        "angle-drift",
         "7.5",
         "degrees",
         "How far the angle at the panel's lower edge may drift from the master plank's before a plank is tapered."
@@ -148,7 +148,7 @@ public static class LayerKeys
     public static readonly TextKey Species = new(
         "species",
         "\"sitka-spruce\"",
-        "The layer's wood, by its name in the table of woods or under [[timber.species]]."
+        "The layer's species, by its name in the table of species or under [[timber.species]]."
     )
     {
         Otherwise = "planks under [timber]",

@@ -77,7 +77,7 @@ public static class LimitKeys
     )
     {
         Otherwise =
-            "told by the verdict's words: soak or steam; else laminate thinner in the last row, cold in others",
+            "told by the verdict's words: soak or steam; else laminate thinner in the last row of several, cold in others",
     };
 
     public static readonly TablesKey Bend = new(

@@ -54,7 +54,9 @@ internal static class LimitsBinder
             rows.Add(
                 new(ratio ?? 0, verdict ?? "", source)
                 {
-                    Way = way ?? Guessed(verdict ?? "", last: table == tables[^1]),
+                    Way =
+                        way
+                        ?? Guessed(verdict ?? "", last: tables.Length > 1 && table == tables[^1]),
                 }
             );
         }

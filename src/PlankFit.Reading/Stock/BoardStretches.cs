@@ -17,7 +17,7 @@ internal static class BoardStretches
     {
         // A fraction has a stroke too: only one with nothing but lengths around it parts the ends.
         string[] parts = cell.Split('/', StringSplitOptions.TrimEntries);
-        return LengthNotation.ReadCell(cell, units).Ok ? [cell, cell]
+        return LengthNotation.Read(cell, units).Ok ? [cell, cell]
             : parts.Length == 2 ? [.. parts]
             : Halved(cell, units);
     }
@@ -57,7 +57,7 @@ internal static class BoardStretches
             where cell[i] == '/'
             let a = cell[..i].Trim()
             let b = cell[(i + 1)..].Trim()
-            where LengthNotation.ReadCell(a, units).Ok && LengthNotation.ReadCell(b, units).Ok
+            where LengthNotation.Read(a, units).Ok && LengthNotation.Read(b, units).Ok
             select ImmutableArray.Create(a, b);
         ImmutableArray<string>[] found = [.. ways.Take(2)];
         return found.Length == 1 ? found[0] : [];
@@ -68,8 +68,8 @@ internal static class BoardStretches
         string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
         return
             ends.Length == 2
-            && LengthNotation.ReadCell(ends[0], units) is { Ok: true } from
-            && LengthNotation.ReadCell(ends[1], units) is { Ok: true } to
+            && LengthNotation.Read(ends[0], units) is { Ok: true } from
+            && LengthNotation.Read(ends[1], units) is { Ok: true } to
             ? (from.Mm, to.Mm)
             : null;
     }

@@ -66,7 +66,7 @@ public static class NestKeys
     );
 
     public static readonly LengthKey Proud = Size(
-        "proud",
+        "over-width",
         "0.2",
         "How much wider than its board a piece may be.",
         Usual.ProudMm

@@ -63,10 +63,10 @@ internal sealed class StockCells(
     /// <summary>A length in the job's units or its own, mm; null where it is none, which is said.</summary>
     public double? Length(string column, string text)
     {
-        LengthReading length = LengthNotation.ReadCell(text, units);
+        LengthReading length = LengthNotation.Read(text, units);
         if (length.Fault is { } fault)
         {
-            Fault(column, text, $"{fault}; {LengthNotation.AcceptedInCell(units)}");
+            Fault(column, text, $"{fault}; {LengthNotation.AcceptedInList(units)}");
             return null;
         }
 

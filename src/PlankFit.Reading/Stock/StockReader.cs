@@ -14,7 +14,7 @@ internal static class StockReader
     /// <param name="texts">Of the files of <paramref name="draft"/>, in their order; null where one could not be read, which is said already.</param>
     public static (NestSpec? Spec, ImmutableArray<Finding> Findings) Read(
         NestDraft? draft,
-        LengthUnit units,
+        (LengthUnit Written, LengthUnit Shown) units,
         ImmutableArray<LayerSpec> layers,
         ImmutableArray<string?> texts
     )
@@ -36,7 +36,7 @@ internal static class StockReader
                 (ImmutableArray<StockBoard> read, ImmutableArray<Finding> ofFile) = StockText.Read(
                     text,
                     file,
-                    units,
+                    units.Written,
                     draft.Spec,
                     onHand,
                     seen
@@ -50,7 +50,7 @@ internal static class StockReader
 
         NestSpec spec = draft.Spec with { Boards = boards.ToImmutable() };
         findings.AddRange(TooMany(spec));
-        findings.AddRange(OfNoUse(spec, layers, units));
+        findings.AddRange(OfNoUse(spec, layers, units.Shown));
         return (spec, findings.ToImmutable());
     }
 

@@ -1,4 +1,5 @@
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.Tables;
@@ -15,6 +16,9 @@ internal sealed class JobFaults(
 )
 {
     private readonly List<Place> errors = [];
+
+    /// <summary>In which units messages give lengths.</summary>
+    public LengthUnit Shown { get; set; } = LengthUnit.Millimetre;
 
     /// <summary>Where errors are.</summary>
     public IReadOnlyList<Place> Errors => errors;

@@ -75,7 +75,7 @@ internal static class TableValues
 
         if (!key.Limits.Hold(reading.Mm))
         {
-            table.Wrong(entry, key.BeyondIn(units));
+            table.Wrong(entry, key.BeyondIn(table.Faults.Shown));
         }
         else if (key.Likely is { } likely && !likely.Holds(reading.Mm))
         {
@@ -83,7 +83,7 @@ internal static class TableValues
                 key,
                 likely.Words.Replace(
                     "{value}",
-                    LengthText.FormatExact(reading.Mm, LengthUnit.Millimetre)
+                    LengthText.FormatExact(reading.Mm, table.Faults.Shown)
                 )
             );
         }

@@ -51,7 +51,7 @@ internal static class SpeciesBinder
         string? near = NearestName.Of(name, woods.Select(w => w.Name));
         table.Wrong(
             key,
-            "is no wood of the table"
+            "is no species of the table"
                 + (near is null ? "" : $" (did you mean \"{near}\"?)")
                 + $"; there is {string.Join(", ", woods.Select(w => w.Name))}; others are given under [[timber.species]]"
         );

@@ -31,7 +31,7 @@ public static class SpeciesKeys
     public static readonly TextKey Name = new(
         "name",
         "\"our larch\"",
-        "The name by which layers call the wood."
+        "The name by which layers call the species."
     )
     {
         AskedFor = "the name by which layers call it",
@@ -40,7 +40,7 @@ public static class SpeciesKeys
     public static readonly TextKey Like = new(
         "like",
         "\"douglas-fir\"",
-        "The wood of the table from which what is left out here is taken."
+        "The species of the table from which what is left out here is taken."
     );
 
     public static readonly ChoiceKey<WoodKind> Kind = new(
@@ -49,7 +49,7 @@ public static class SpeciesKeys
         "Solid wood or plywood."
     )
     {
-        Otherwise = "as the wood that it is like; else \"solid\"",
+        Otherwise = "as the species that it is like; else \"solid\"",
     };
 
     public static readonly QuantityKey Density = Figure(

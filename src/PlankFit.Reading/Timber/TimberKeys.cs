@@ -11,7 +11,7 @@ public static class TimberKeys
     public static readonly TextKey Planks = new(
         "planks",
         "\"douglas-fir\"",
-        "The wood of the layers that name none, by its name in the table of woods or under [[timber.species]]."
+        "The species of the layers that name none, by its name in the table of species or under [[timber.species]]."
     );
 
     /// <summary>Degrees within which the air is.</summary>
@@ -108,7 +108,7 @@ public static class TimberKeys
 
     public static readonly TablesKey Species = new(
         "timber.species",
-        "A wood that the table does not know, or better figures for one that it knows.",
+        "A species that the table does not know, or better figures for one that it knows.",
         SpeciesKeys.Table
     );
 

@@ -27,14 +27,12 @@ public sealed class AsBuiltFilesTests
             TestContext.Current.CancellationToken
         );
         Assert.Equal(ExitCode.Done, report.Exit);
-        foreach (string name in new[] { "standing.pdf", "standing.csv", "standing.json" })
-        {
-            Assert.True(new FileInfo(folder.File(name)).Length > 0, name);
-        }
+        using var book = new BoundBook(folder.Path);
+        Assert.NotEmpty(book.Section("The hull as it stands"));
 
-        using var standing = JsonDocument.Parse(File.ReadAllBytes(folder.File("standing.json")));
+        using var standing = JsonDocument.Parse(File.ReadAllBytes(folder.File("as-built.json")));
         JsonElement root = standing.RootElement;
-        Assert.Equal("plankfit-standing/1", root.GetProperty("schema").GetString());
+        Assert.Equal("plankfit-as-built/1", root.GetProperty("schema").GetString());
 
         // Every girth of measured.csv is what the bottom is laid to.
         var measured = File.ReadLines(Path.Combine(DemoTables.Folder(Demo), "measured.csv"))
@@ -65,7 +63,7 @@ public sealed class AsBuiltFilesTests
         Assert.Empty(root.GetProperty("cut").EnumerateArray());
 
         // The table of data has a row for each of girths, seams and changed cells, and as many cells in each.
-        string[] lines = File.ReadAllLines(folder.File("standing.csv"));
+        string[] lines = File.ReadAllLines(folder.File("tables/as-built.csv"));
         Assert.Equal(
             1
                 + root.GetProperty("girths").GetArrayLength()

@@ -29,7 +29,7 @@ public sealed class CardPicturesTests
         string[] dxf =
         [
             .. Directory
-                .EnumerateFiles(folder.File("out/dxf/r12"), "?1-*.dxf")
+                .EnumerateFiles(folder.File("out/dxf"), "?1-*.dxf")
                 .Select(f => Path.GetFileNameWithoutExtension(f)),
         ];
         Assert.Equal(dxf.Order(), svg.Order());

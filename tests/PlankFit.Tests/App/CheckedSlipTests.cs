@@ -13,7 +13,13 @@ namespace PlankFit.Tests.App;
 /// <summary>What a builder reads of a slip in the table: the cell, what it says, what was meant, what to do; and what no check can tell.</summary>
 public sealed class CheckedSlipTests
 {
-    private static string Checked(TempFolder folder, string hull, string right, string wrong)
+    private static string Checked(
+        TempFolder folder,
+        string hull,
+        string right,
+        string wrong,
+        ExitCode exit = ExitCode.JobHasFaults
+    )
     {
         foreach (string file in new[] { "job.toml", "offsets.csv" })
         {
@@ -30,7 +36,7 @@ public sealed class CheckedSlipTests
             new Timings(),
             CancellationToken.None
         );
-        Assert.Equal(ExitCode.Done, report.Exit);
+        Assert.Equal(exit, report.Exit);
         return File.ReadAllText(folder.File("out/check.txt"));
     }
 
@@ -40,7 +46,7 @@ public sealed class CheckedSlipTests
         using var folder = new TempFolder();
         string told = Checked(folder, "pilot-skiff", "3-1-7,3-2-5", "1-3-7,3-2-5");
         Assert.StartsWith(
-            "warning  offsets.csv, line 10, column 11 (station 8): chine half-breadth reads 1-3-7, ",
+            "error    offsets.csv, line 10, column 11 (station 8): chine half-breadth reads 1-3-7, ",
             told,
             StringComparison.Ordinal
         );
@@ -49,7 +55,7 @@ public sealed class CheckedSlipTests
             told,
             StringComparison.Ordinal
         );
-        Assert.Contains("\n1 warning\n", told, StringComparison.Ordinal);
+        Assert.Contains("\n1 error\n", told, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -67,7 +73,7 @@ public sealed class CheckedSlipTests
             told,
             StringComparison.Ordinal
         );
-        Assert.Contains("\n2 warnings\n", told, StringComparison.Ordinal);
+        Assert.Contains("\n2 errors\n", told, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -76,7 +82,7 @@ public sealed class CheckedSlipTests
         using var folder = new TempFolder();
         string told = Checked(folder, "survey-launch", ",1550,2200,", ",1450,2200,");
         Assert.StartsWith(
-            "warning  offsets.csv, line 4, column 7 (station 4): position: ",
+            "error    offsets.csv, line 4, column 7 (station 4): position: ",
             told,
             StringComparison.Ordinal
         );
@@ -89,7 +95,7 @@ public sealed class CheckedSlipTests
     public void TheEndsAreSaidNotToBeJudgedInTextAndOnTheSheet(string hull, string last)
     {
         using var folder = new TempFolder();
-        string told = Checked(folder, hull, "#", "#");
+        string told = Checked(folder, hull, "#", "#", ExitCode.Done);
         Assert.StartsWith("nothing found\n", told, StringComparison.Ordinal);
         string note =
             $"Not judged: the ends of the lines, stations 0, {last}. An end station cannot be judged by fairness";

@@ -13,7 +13,7 @@ public sealed class CommandLineTests
     [InlineData(1, "no plank 'S7-01'", "explain", "LAUNCH", "S7-01")]
     [InlineData(1, "is no tolerance", "check", "LAUNCH", "--fair", "thin", "--out", "OUT")]
     [InlineData(3, "Cannot write", "check", "LAUNCH", "--out", "LAUNCH")]
-    [InlineData(0, "start with keel.pdf", "keel", "LAUNCH", "--out", "OUT")]
+    [InlineData(0, "start with sheets/keel.pdf", "keel", "LAUNCH", "--out", "OUT")]
     [InlineData(1, "names no keel layer", "keel", "SKIFF", "--out", "OUT")]
     [InlineData(0, "run fair", "check", "LAUNCH", "--out", "OUT")]
     [InlineData(2, "did you mean \"layer.width\"", "help", "layer.widht")]

@@ -1,7 +1,9 @@
 using System.Text.Json;
 using PlankFit.App.Marking;
 using PlankFit.App.Running;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;
@@ -21,14 +23,14 @@ public sealed class CutRunTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    private string Record => folder.File("cut-planks.json");
+    private string Record => folder.File("sawn-planks.json");
 
     [Fact]
     public void ARunOfPlanksIsEnteredAndStaysWhatItWas()
     {
         RunReport report = Cut("S1-12..S1-14", "P2-07");
         Assert.Equal(ExitCode.Done, report.Exit);
-        Assert.Contains(report.Lines, l => l.Contains("cut = \"cut-planks.json\""));
+        Assert.Contains(report.Lines, l => l.Contains("Every verb finds it there"));
         Assert.Equal(["P2-07", "S1-12", "S1-13", "S1-14"], Recorded());
         NameIt();
 
@@ -64,7 +66,12 @@ public sealed class CutRunTests : IDisposable
         File.WriteAllText(Record, "another's");
         RunReport report = Cut("S1-12");
         Assert.Equal(ExitCode.JobHasFaults, report.Exit);
-        Assert.Contains("cut = \"cut-planks.json\"", Assert.Single(report.Findings).Message);
+        Assert.Contains(
+            report.Findings,
+            f =>
+                f.Severity == Severity.Error
+                && f.Where.StartsWith("sawn-planks.json", StringComparison.Ordinal)
+        );
         Assert.Equal("another's", File.ReadAllText(Record));
     }
 
@@ -88,12 +95,33 @@ public sealed class CutRunTests : IDisposable
         Assert.Equal(["S1-12", "S1-14"], Recorded());
     }
 
+    /// <summary>A plank that is sawn is sawn, whether or not the job names its record.</summary>
+    [Fact]
+    public void TheRecordIsFoundBesideTheJobAndTold()
+    {
+        Cut("S1-12..S1-14");
+        ReadResult read = JobReader.Read(folder.File("job.toml"));
+        Assert.Equal(3, read.Job!.AsBuilt.Cut.Length);
+        Finding told = Assert.Single(read.Findings);
+        Assert.Equal(("sawn-planks.json", Rank.Know), (told.Where, told.Rank));
+        Assert.Equal(["S1-12", "S1-13", "S1-14"], Recorded());
+        Cut("S1-15");
+        Assert.Equal(["S1-12", "S1-13", "S1-14", "S1-15"], Recorded());
+        Assert.Equal(ExitCode.Done, Forget("S1-13").Exit);
+
+        // One that the job does not read is told all the same.
+        File.Copy(Record, folder.File("other.json"));
+        File.AppendAllText(folder.File("job.toml"), "\n[as-built]\nsawn = \"other.json\"\n");
+        told = Assert.Single(JobReader.Read(folder.File("job.toml")).Findings);
+        Assert.Equal(("sawn-planks.json", Rank.SawAfter), (told.Where, told.Rank));
+    }
+
     [Fact]
     public void WithoutARecordThereIsNothingToForget() =>
         Assert.Equal(ExitCode.JobHasFaults, Forget("S1-12").Exit);
 
     private void NameIt() =>
-        File.AppendAllText(folder.File("job.toml"), "\n[standing]\ncut = \"cut-planks.json\"\n");
+        File.AppendAllText(folder.File("job.toml"), "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
 
     private RunReport Cut(params string[] planks) =>
         CutRun.Run(

@@ -26,18 +26,19 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
         string[] needed =
         [
             "planking.json",
-            "plank-list.csv",
-            "plank-list.xlsx",
-            "plank-list.pdf",
-            "plank-cards.pdf",
-            "check-before-sawing.pdf",
-            "bottom-laid-flat.pdf",
+            "bench-book.pdf",
+            "tables/plank-list.csv",
+            "tables/tables.xlsx",
+            "sheets/plank-list.pdf",
+            "sheets/plank-cards.pdf",
+            "sheets/check-before-sawing.pdf",
+            "sheets/bottom-laid-flat.pdf",
             "drawings/plan-layer-1.svg",
             "drawings/plan-layer-2.png",
-            "drawings/shell-expansion-layer-1.pdf",
-            "patterns/layer-1-starboard.pdf",
+            "full-size/layer-1-starboard.pdf",
+            "full-size/bottom-laid-flat.svg",
             "dxf/r12/S1-07.dxf",
-            "dxf/r2000/layer-2-port.dxf",
+            "dxf/layer-2-port.dxf",
             "summary.txt",
         ];
         Assert.All(
@@ -50,11 +51,12 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
         );
     }
 
-    /// <summary>ezdxf opens every plank's file with no error and no fix, and its outlines are the flat shapes of planking.json to 0.001 mm.</summary>
+    /// <summary>ezdxf opens every plank's file with no error and no fix, and its outlines are the flat shapes of planking.json: their corners, and chords that keep
+    /// within 0.01 mm of the shape, of which planking.json has 0.002.</summary>
     [Theory]
-    [InlineData("r2000")]
-    [InlineData("r12")]
-    public void EveryDxfHoldsTheShapeToSaw(string version)
+    [InlineData("dxf")]
+    [InlineData("dxf/r12")]
+    public void EveryDxfHoldsTheShapeToSaw(string dxf)
     {
         using var planking = JsonDocument.Parse(
             File.ReadAllBytes(Path.Combine(launch.Folder, "planking.json"))
@@ -73,7 +75,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             "python3-ezdxf",
             "-c",
             script,
-            Path.Combine(launch.Folder, "dxf", version, "[SP][12]-*.dxf")
+            Path.Combine(launch.Folder, dxf, "[SP][12]-*.dxf")
         );
         var read = text.Split('\n', StringSplitOptions.RemoveEmptyEntries)
             .Select(l => l.Split(' '))
@@ -104,7 +106,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             Vec2[] drawn = read[id];
             Assert.All(
                 should,
-                p => Assert.True(DistanceTo(drawn, p) < 0.001, $"{id}: {DistanceTo(drawn, p)} mm")
+                p => Assert.True(DistanceTo(drawn, p) < 0.008, $"{id}: {DistanceTo(drawn, p)} mm")
             );
             Assert.All(drawn, p => Assert.True(DistanceTo(should, p) < 0.001));
             compared++;
@@ -126,7 +128,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             "-q",
             "-where",
             "Layer='CUT'",
-            Path.Combine(launch.Folder, "dxf", "r2000", "layer-1-starboard.dxf")
+            Path.Combine(launch.Folder, "dxf", "layer-1-starboard.dxf")
         );
         Assert.Equal(launch.Planks("S1"), text.Split("OGRFeature").Length - 1);
     }
@@ -136,7 +138,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
     public void PatternsAreInTrueSize()
     {
         using var pdf = PdfDocument.Open(
-            Path.Combine(launch.Folder, "patterns", "layer-1-starboard.pdf")
+            Path.Combine(launch.Folder, "full-size", "layer-1-starboard.pdf")
         );
         using var planking = JsonDocument.Parse(
             File.ReadAllBytes(Path.Combine(launch.Folder, "planking.json"))
@@ -179,7 +181,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
         using var again = new TempFolder();
         Assert.Equal(
             ExitCode.Done,
-            Lay(LaidLaunch.JobFile, again.Path, TestContext.Current.CancellationToken).Exit
+            Lay(launch.Job, again.Path, TestContext.Current.CancellationToken).Exit
         );
         string[] files =
         [
@@ -269,7 +271,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             ExitCode.Done,
             Lay(job, folder.File("out"), TestContext.Current.CancellationToken).Exit
         );
-        using var pdf = PdfDocument.Open(folder.File("out/patterns/layer-1-starboard.pdf"));
+        using var pdf = PdfDocument.Open(folder.File("out/full-size/layer-1-starboard.pdf"));
         Assert.True(pdf.NumberOfPages > 40);
         const double mm = 72 / 25.4;
         double[] sides = [pdf.GetPage(3).Width / mm, pdf.GetPage(3).Height / mm];
@@ -277,8 +279,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
         Assert.Equal(420, sides.Max(), 0.02);
         Assert.Contains(
             "$INSUNITS\r\n 70\r\n1\r\n".Replace(" 70", "70"),
-            File.ReadAllText(folder.File("out/dxf/r2000/S1-05.dxf"))
-                .Replace(" 70\r\n     1", "70\r\n1"),
+            File.ReadAllText(folder.File("out/dxf/S1-05.dxf")).Replace(" 70\r\n     1", "70\r\n1"),
             StringComparison.Ordinal
         );
     }
@@ -299,7 +300,7 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
             .Single(l => l.Contains("Its first corner stands on lines", StringComparison.Ordinal));
         int at = int.Parse(line.Split("lines ")[1].Split(' ')[0], CultureInfo.InvariantCulture);
         double x = double.Parse(line.Split("x = ")[1].Split(',')[0], CultureInfo.InvariantCulture);
-        string[] dxf = File.ReadAllLines(Path.Combine(launch.Folder, "dxf", "r2000", "S1-07.dxf"));
+        string[] dxf = File.ReadAllLines(Path.Combine(launch.Folder, "dxf", "S1-07.dxf"));
         Assert.Equal("10", dxf[at - 1].Trim());
         Assert.Equal(x, double.Parse(dxf[at], CultureInfo.InvariantCulture));
         Assert.Contains(
@@ -360,22 +361,33 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
     }
 }
 
-/// <summary>The demo launch, laid once for all tests of a class.</summary>
+/// <summary>The demo launch with all files that a job may ask for, laid once for all tests of a class.</summary>
 public sealed class LaidLaunch : IDisposable
 {
     private readonly TempFolder folder = new();
 
-    public LaidLaunch() =>
-        Report = LayRun.Run(
-            new(JobFile, folder.Path, false),
-            new Progress<PlanProgress>(),
-            new(),
-            default
+    public LaidLaunch()
+    {
+        Job = folder.File("job/job.toml");
+        Directory.CreateDirectory(folder.File("job"));
+        File.WriteAllText(
+            Job,
+            File.ReadAllText(JobFile)
+                + "\n[output]\ndxf = \"both\"\nsheets = \"book-and-single\"\ndrawings = \"svg-png\"\n"
         );
+        File.Copy(
+            Path.Combine(Path.GetDirectoryName(JobFile)!, "offsets.csv"),
+            folder.File("job/offsets.csv")
+        );
+        Report = LayRun.Run(new(Job, Folder, false), new Progress<PlanProgress>(), new(), default);
+    }
 
     public static string JobFile => Path.Combine(DemoTables.Folder("survey-launch"), "job.toml");
 
-    public string Folder => folder.Path;
+    /// <summary>Its job, which asks for all.</summary>
+    public string Job { get; }
+
+    public string Folder => folder.File("out");
 
     public RunReport Report { get; }
 

@@ -16,7 +16,7 @@ using PlankFit.Reading.Stock;
 using PlankFit.Reading.Text;
 using PlankFit.Tests.Nesting;
 using PlankFit.Tests.Support;
-using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
 
 namespace PlankFit.Tests.App;
 
@@ -47,7 +47,7 @@ public sealed class NestRunTests : IDisposable
             l => l.Contains("square crosscuts", StringComparison.Ordinal)
         );
         foreach (
-            string name in "cut-sheets.pdf nest.json cut-list.csv cuts.csv cut-list.xlsx shopping-list.csv shopping-list.pdf offcuts.csv labels.pdf".Split(
+            string name in "bench-book.pdf nest.json tables/cut-list.csv tables/cuts.csv tables/tables.xlsx tables/shopping-list.csv tables/offcuts.csv full-size/labels.pdf".Split(
                 ' '
             )
         )
@@ -71,11 +71,14 @@ public sealed class NestRunTests : IDisposable
         Assert.Equal(168, inJson.Distinct().Count());
         Assert.Empty(root.GetProperty("unplaced").EnumerateArray());
         Assert.InRange(root.GetProperty("gapPercent").GetDouble(), 0, 2);
-        Assert.Equal(168 + 1, File.ReadAllLines(Path.Combine(output, "cut-list.csv")).Length);
+        Assert.Equal(
+            168 + 1,
+            File.ReadAllLines(Path.Combine(output, "tables", "cut-list.csv")).Length
+        );
 
         // Every cut of every board stands in the list, and as a line in the data.
         JsonElement[] boards = [.. root.GetProperty("boards").EnumerateArray()];
-        string[] cuts = [.. File.ReadAllLines(Path.Combine(output, "cuts.csv")).Skip(1)];
+        string[] cuts = [.. File.ReadAllLines(Path.Combine(output, "tables", "cuts.csv")).Skip(1)];
         Assert.Equal(
             boards.SelectMany(b =>
                 b.GetProperty("cuts")
@@ -100,22 +103,20 @@ public sealed class NestRunTests : IDisposable
                 )
         );
 
-        // Every board has its pages, its drawing and its two full-size files.
-        using var pdf = PdfDocument.Open(Path.Combine(output, "cut-sheets.pdf"));
-        string words = string.Join(' ', pdf.GetPages().Select(p => p.Text));
+        // Every board has its pages, its drawing and its full-size file.
+        using var book = new BoundBook(output);
+        IReadOnlyList<Page> sheets = book.Section("Cut sheets");
+        string words = string.Join(' ', sheets.Select(p => p.Text));
         foreach (JsonElement board in root.GetProperty("boards").EnumerateArray())
         {
             string id = board.GetProperty("board").GetString()!;
             Assert.Contains(id, words, StringComparison.Ordinal);
             Assert.True(File.Exists(Path.Combine(output, "drawings", $"board-{id}.svg")));
-            Assert.True(File.Exists(Path.Combine(output, "dxf", "r12", $"board-{id}.dxf")));
+            Assert.True(File.Exists(Path.Combine(output, "dxf", $"board-{id}.dxf")));
         }
 
-        Assert.All(
-            pdf.GetPages(),
-            p => Assert.Contains("saw maker", p.Text, StringComparison.Ordinal)
-        );
-        string dxf = Directory.GetFiles(Path.Combine(output, "dxf", "r2000"))[0];
+        Assert.All(sheets, p => Assert.Contains("saw maker", p.Text, StringComparison.Ordinal));
+        string dxf = Directory.GetFiles(Path.Combine(output, "dxf"))[0];
         Assert.Contains(
             "CUT",
             OutsideTool.Run("ogrinfo", "gdal-bin", "-al", dxf).ToUpperInvariant(),
@@ -162,9 +163,13 @@ public sealed class NestRunTests : IDisposable
         );
         Assert.Equal(ExitCode.Done, report.Exit);
         Assert.StartsWith("Stopped", report.Lines[0], StringComparison.Ordinal);
-        Assert.Equal(168 + 1, File.ReadAllLines(Path.Combine(output, "cut-list.csv")).Length);
-        Assert.True(File.Exists(Path.Combine(output, "cut-sheets.pdf")));
-        Assert.Equal(verb == "lay", File.Exists(Path.Combine(output, "plank-cards.pdf")));
+        Assert.Equal(
+            168 + 1,
+            File.ReadAllLines(Path.Combine(output, "tables", "cut-list.csv")).Length
+        );
+        using var book = new BoundBook(output);
+        Assert.NotEmpty(book.Section("Cut sheets"));
+        Assert.Equal(verb == "lay", File.Exists(Path.Combine(output, "planking.json")));
     }
 
     [Theory]
@@ -204,7 +209,7 @@ public sealed class NestRunTests : IDisposable
     {
         BottomPlan plan = NestedPlans.WholeLaunch with
         {
-            Job = NestedPlans.WholeLaunch.Job with { Units = unit },
+            Job = NestedPlans.WholeLaunch.Job with { Units = unit, WrittenIn = unit },
         };
         NestPlan square = plan.Nest! with
         {

@@ -99,7 +99,7 @@ public sealed class OddNamesTests : IDisposable
     private void OffcutsAreStock()
     {
         (ImmutableArray<StockBoard> boards, ImmutableArray<Finding> findings) = StockText.Read(
-            File.ReadAllText(folder.File("out/offcuts.csv")),
+            File.ReadAllText(folder.File("out/tables/offcuts.csv")),
             "offcuts.csv",
             LengthUnit.Millimetre,
             NestSpec.Usual with

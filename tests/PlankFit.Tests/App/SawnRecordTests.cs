@@ -23,13 +23,13 @@ public sealed class SawnRecordTests : IDisposable
             File.Copy(Path.Combine(DemoTables.Folder("tender"), file), folder.File(file));
         }
 
-        File.AppendAllText(folder.File("job.toml"), "\n[standing]\ncut = \"cut-planks.json\"\n");
+        File.AppendAllText(folder.File("job.toml"), "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
         File.WriteAllText(Record, SawnPlanksFile.Write([]));
     }
 
     public void Dispose() => folder.Dispose();
 
-    private string Record => folder.File("cut-planks.json");
+    private string Record => folder.File("sawn-planks.json");
 
     private string Backup => SawnPlanksFile.BackupOf(Record);
 
@@ -80,7 +80,7 @@ public sealed class SawnRecordTests : IDisposable
             string id = $"S1-{i + 2:00}";
             using Process process = Started([id]);
             string sign = folder.File(
-                i % 2 == 0 ? ".cut-planks.json.writing" : ".cut-planks.json.lock"
+                i % 2 == 0 ? ".sawn-planks.json.writing" : ".sawn-planks.json.lock"
             );
             SpinWait.SpinUntil(() => process.HasExited || File.Exists(sign));
             for (int spin = 0; spin < i * 997 && i % 4 > 1; spin++)
@@ -106,7 +106,7 @@ public sealed class SawnRecordTests : IDisposable
         OutputException refused = Assert.Throws<OutputException>(() =>
             CutRun.Run(Request, ["S1-05"], new Silent(), new Timings(), Stop, mostWaits: 1)
         );
-        Assert.Contains("another `plankfit cut`", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("another `plankfit sawn`", refused.Message, StringComparison.Ordinal);
         Assert.Empty(Recorded(Record));
     }
 
@@ -194,8 +194,8 @@ public sealed class SawnRecordTests : IDisposable
         {
             Assert.Equal(ExitCode.JobHasFaults, report.Exit);
             Finding told = Assert.Single(report.Findings, f => f.Severity == Severity.Error);
-            Assert.Equal("cut-planks.json", told.Where.Split(',')[0]);
-            Assert.Contains("cut-planks.json.bak", told.Message, StringComparison.Ordinal);
+            Assert.Equal("sawn-planks.json", told.Where.Split(',')[0]);
+            Assert.Contains("sawn-planks.json.bak", told.Message, StringComparison.Ordinal);
         }
 
         Assert.Equal(bytes, File.ReadAllBytes(Record));
@@ -274,7 +274,7 @@ public sealed class SawnRecordTests : IDisposable
         RunReport report = LayRun.Run(Request, new Silent(), new Timings(), Stop);
         Assert.Equal(ExitCode.Done, report.Exit);
         using var standing = System.Text.Json.JsonDocument.Parse(
-            File.ReadAllBytes(folder.File("out/standing.json"))
+            File.ReadAllBytes(folder.File("out/as-built.json"))
         );
         double[] longer =
         [
@@ -304,7 +304,7 @@ public sealed class SawnRecordTests : IDisposable
     /// <summary>Another process at work on the record.</summary>
     private FileStream RecordHeld() =>
         new(
-            folder.File(".cut-planks.json.lock"),
+            folder.File(".sawn-planks.json.lock"),
             FileMode.OpenOrCreate,
             FileAccess.ReadWrite,
             FileShare.None
@@ -326,7 +326,7 @@ public sealed class SawnRecordTests : IDisposable
                 "dotnet",
                 [
                     Path.Combine(AppContext.BaseDirectory, "plankfit.dll"),
-                    "cut",
+                    "sawn",
                     folder.File("job.toml"),
                     .. planks,
                 ]
@@ -349,7 +349,7 @@ public sealed class SawnRecordTests : IDisposable
         Directory
             .EnumerateFiles(folder.Path)
             .Select(f => Path.GetFileName(f)!)
-            .Except(["job.toml", "offsets.csv", "cut-planks.json", "cut-planks.json.bak"]);
+            .Except(["job.toml", "offsets.csv", "sawn-planks.json", "sawn-planks.json.bak"]);
 
     private sealed class Silent : IProgress<PlanProgress>
     {

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using PlankFit.Tests.Support;
-using UglyToad.PdfPig;
 
 namespace PlankFit.Tests.App;
 
@@ -30,20 +29,20 @@ public sealed class ShortStockTests : IDisposable
         Assert.Matches(@"more boards of 3600 × 160 × 9(\.5)? mm would serve,", lines[0]);
         Assert.DoesNotContain("above the least", errors, StringComparison.Ordinal);
         Assert.DoesNotContain("square crosscuts", errors, StringComparison.Ordinal);
-        foreach (string sheet in new[] { "shopping-list.pdf", "cut-sheets.pdf" })
+        using var book = new BoundBook(output);
+        foreach (string sheet in new[] { "Boards to buy and to fetch", "Cut sheets" })
         {
-            using var pdf = PdfDocument.Open(Path.Combine(output, sheet));
-            string words = pdf.GetPage(1).Text;
+            string words = book.Section(sheet)[0].Text;
             Assert.Contains("MISSING:", words, StringComparison.Ordinal);
             Assert.DoesNotContain("the rack serves", words, StringComparison.Ordinal);
         }
 
         Assert.Contains(
             "missing: in no list",
-            File.ReadAllText(Path.Combine(output, "shopping-list.csv")),
+            File.ReadAllText(Path.Combine(output, "tables", "shopping-list.csv")),
             StringComparison.Ordinal
         );
-        Assert.True(File.Exists(Path.Combine(output, "labels.pdf")));
+        Assert.True(File.Exists(Path.Combine(output, "full-size", "labels.pdf")));
         if (verb == "lay")
         {
             Assert.StartsWith(

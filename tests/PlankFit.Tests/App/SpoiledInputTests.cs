@@ -53,7 +53,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
     [InlineData("stock.csv")]
     [InlineData("yard.csv")]
     [InlineData("measured.csv")]
-    [InlineData("cut-planks.json")]
+    [InlineData("sawn-planks.json")]
     public void ASpoiledFileGivesAPlanOrFindings(string file)
     {
         var failures = new List<string>();
@@ -106,7 +106,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
         Assert.True(failures.Count == 0, string.Join("\n\n", failures));
 
         // Were none refused, or all, nothing would be tried; a record is one that the program wrote or none at all.
-        Assert.InRange(accepted, file == "cut-planks.json" ? 0 : runs / 20, runs - (runs / 20));
+        Assert.InRange(accepted, file == "sawn-planks.json" ? 0 : runs / 20, runs - (runs / 20));
     }
 
     /// <summary>Whether a plan can tell of it: boards are for the whole command only, which takes long.</summary>
@@ -191,7 +191,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
                     Coarse(EveryName.Job)
                         .Replace(
                             "fitted = [\"S1-08\"]",
-                            "fitted = [\"S1-08\"]\ncut = \"cut-planks.json\""
+                            "fitted = [\"S1-08\"]\nsawn = \"sawn-planks.json\""
                         ) + "\n",
                 ["offsets.csv"] = EveryName.Offsets,
                 ["stock.csv"] = Coarse(EveryName.Stock),
@@ -217,7 +217,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
                 report.Exit == ExitCode.Done,
                 string.Join('\n', report.Findings.Select(f => f.Where + ": " + f.Message))
             );
-            texts["cut-planks.json"] = File.ReadAllText(folder.File("cut-planks.json"));
+            texts["sawn-planks.json"] = File.ReadAllText(folder.File("sawn-planks.json"));
             return new(texts.ToImmutableDictionary());
         }
 
@@ -230,7 +230,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
                 Texts["offsets.csv"],
                 "offsets.csv",
                 Texts["measured.csv"],
-                Texts["cut-planks.json"],
+                Texts["sawn-planks.json"],
                 [Texts["stock.csv"], Texts["yard.csv"]]
             );
     }

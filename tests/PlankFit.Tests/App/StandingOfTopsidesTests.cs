@@ -99,13 +99,13 @@ public sealed class StandingOfTopsidesTests
         File.WriteAllText(folder.File("offsets.csv"), WallSided.Offsets);
         File.WriteAllText(
             folder.File("job.toml"),
-            WallSided.Job + "[standing]\ncut = \"cut-planks.json\"\n"
+            WallSided.Job + "[as-built]\nsawn = \"sawn-planks.json\"\n"
         );
         BottomPlan drawn = WholeBottomTests.Planned(
             JobReader.Read(WallSided.Job, "job.toml", WallSided.Offsets, "offsets.csv").Job!
         );
         File.WriteAllText(
-            folder.File("cut-planks.json"),
+            folder.File("sawn-planks.json"),
             SawnPlanksFile.Write([
                 SawnPlank.Of(
                     drawn.Find("ST1-10")!,
@@ -121,15 +121,16 @@ public sealed class StandingOfTopsidesTests
             TestContext.Current.CancellationToken
         );
         Assert.Equal(ExitCode.Done, report.Exit);
-        Assert.True(new FileInfo(output.File("standing.pdf")).Length > 0);
+        using var book = new BoundBook(output.Path);
+        Assert.NotEmpty(book.Section("The hull as it stands"));
         Assert.Contains(
             "ST1-10",
-            File.ReadAllText(output.File("standing.csv")),
+            File.ReadAllText(output.File("tables/as-built.csv")),
             StringComparison.Ordinal
         );
         Assert.Contains(
             "ST1-10",
-            File.ReadAllText(output.File("standing.json")),
+            File.ReadAllText(output.File("as-built.json")),
             StringComparison.Ordinal
         );
     }

@@ -96,27 +96,30 @@ public sealed class TopsideFilesTests
                     p.TryGetProperty("panel", out _)
                 )
         );
-        string list = File.ReadAllText(Path.Combine(folder, "plank-list.csv"));
+        string list = File.ReadAllText(Path.Combine(folder, "tables", "plank-list.csv"));
         foreach (string id in ids)
         {
-            Assert.True(File.Exists(Path.Combine(folder, "dxf", "r12", id + ".dxf")), id);
+            Assert.True(File.Exists(Path.Combine(folder, "dxf", id + ".dxf")), id);
             Assert.Contains($"\n{id},", list, StringComparison.Ordinal);
         }
 
         foreach (
             string name in new[]
             {
-                "patterns/layer-T1-starboard.pdf",
-                "patterns/layer-1-port.pdf",
+                "full-size/layer-T1-starboard.pdf",
+                "full-size/layer-1-port.pdf",
                 "drawings/plan-layer-T1.svg",
-                "drawings/shell-expansion-layer-T1.pdf",
-                "dxf/r2000/layer-T1-port.dxf",
-                "panel-T-laid-flat.pdf",
+                "drawings/shell-expansion-layer-T1.svg",
+                "dxf/layer-T1-port.dxf",
+                "dxf/panel-T-laid-flat.dxf",
             }
         )
         {
             Assert.True(new FileInfo(Path.Combine(folder, name)).Length > 0, name);
         }
+
+        using var book = new BoundBook(folder);
+        Assert.NotEmpty(book.Section("The topside laid flat"));
     }
 
     [Fact]
@@ -144,7 +147,7 @@ public sealed class TopsideFilesTests
         );
         Assert.Equal(ExitCode.Done, marked.Exit);
         string record = File.ReadAllText(
-            Path.Combine(Path.GetDirectoryName(job)!, "cut-planks.json")
+            Path.Combine(Path.GetDirectoryName(job)!, "sawn-planks.json")
         );
         foreach (string id in new[] { "ST1-03", "ST1-04", "ST1-05", "S1-02" })
         {

@@ -76,7 +76,7 @@ public sealed class FailingStreamsTests : IDisposable
             "--json"
         );
         string text = File.ReadAllText(log);
-        Assert.Contains("start with keel.pdf", text, StringComparison.Ordinal);
+        Assert.Contains("start with sheets/keel.pdf", text, StringComparison.Ordinal);
         Assert.Contains("\"schema\": \"plankfit-keel/1\"", text, StringComparison.Ordinal);
         Assert.EndsWith("}\nafter\n", text, StringComparison.Ordinal);
     }

@@ -87,7 +87,7 @@ public sealed class KilledRunsTests : IDisposable
                 many.Write($"many/{i % 7}/{i}", BitConverter.GetBytes(i));
             }
 
-            many.Write("keel.csv", "an earlier one"u8.ToArray());
+            many.Write("tables/keel.csv", "an earlier one"u8.ToArray());
             many.Commit();
         }
 
@@ -124,22 +124,22 @@ public sealed class KilledRunsTests : IDisposable
     public void CutKilledAtAnyMomentLeavesTheOldRecordOrTheNew()
     {
         int kills = Long ? 15 : 2;
-        File.AppendAllText(before, "\n[standing]\ncut = \"cut-planks.json\"\n");
+        File.AppendAllText(before, "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
         string template = Path.GetDirectoryName(before)!,
-            record = Path.Combine(template, "cut-planks.json");
+            record = Path.Combine(template, "sawn-planks.json");
         // A record of nothing, by the program's own hand, as the job must not name what is not there.
         File.WriteAllText(record, PlankFit.Reading.AsBuilt.SawnPlanksFile.Write([]));
         string whole = FolderState.Copy(template, temp.File("whole"));
-        SmallJob.Run("cut", Path.Combine(whole, "job.toml"), temp.File("unused"));
+        SmallJob.Run("sawn", Path.Combine(whole, "job.toml"), temp.File("unused"));
         string oldRecord = File.ReadAllText(record),
-            newRecord = File.ReadAllText(Path.Combine(whole, "cut-planks.json"));
+            newRecord = File.ReadAllText(Path.Combine(whole, "sawn-planks.json"));
         Assert.NotEqual(oldRecord, newRecord);
         for (int kill = 0; kill < kills; kill++)
         {
             string folder = FolderState.Copy(template, temp.File($"killed{kill}"));
             string job = Path.Combine(folder, "job.toml"),
-                of = Path.Combine(folder, "cut-planks.json");
-            using (Process run = Quiet(["cut", job, "S1-02"]))
+                of = Path.Combine(folder, "sawn-planks.json");
+            using (Process run = Quiet(["sawn", job, "S1-02"]))
             {
                 Thread.Sleep(TimeSpan.FromSeconds(2) * Random.Shared.NextDouble());
                 run.Kill();
@@ -147,7 +147,7 @@ public sealed class KilledRunsTests : IDisposable
             }
 
             Assert.Contains(File.ReadAllText(of), new[] { oldRecord, newRecord });
-            SmallJob.Run("cut", job, temp.File("unused"));
+            SmallJob.Run("sawn", job, temp.File("unused"));
             Assert.Equal(newRecord, File.ReadAllText(of));
         }
     }

@@ -15,7 +15,7 @@ public sealed class OrdinaryFilesTests : IDisposable
         job = SmallJob.In(temp.File("job"), 400);
         File.AppendAllText(
             job,
-            "\n[standing]\nmeasured = \"measured.csv\"\ncut = \"cut-planks.json\"\n"
+            "\n[as-built]\nmeasured = \"measured.csv\"\nsawn = \"sawn-planks.json\"\n"
         );
     }
 
@@ -31,7 +31,7 @@ public sealed class OrdinaryFilesTests : IDisposable
                 "offsets.csv",
                 "stock.csv",
                 "measured.csv",
-                "cut-planks.json",
+                "sawn-planks.json",
             }
         )
         {

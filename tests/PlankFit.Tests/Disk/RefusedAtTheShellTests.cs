@@ -16,9 +16,9 @@ public sealed class RefusedAtTheShellTests : IDisposable
     [Fact]
     public void AFileOfTheUsersOwnIsNamed()
     {
-        Directory.CreateDirectory(temp.File("out"));
-        File.WriteAllText(temp.File("out/keel.csv"), "mine");
-        Refused($"Cannot write {temp.File("out/keel.csv")}: a file of that name is there");
+        Directory.CreateDirectory(temp.File("out/tables"));
+        File.WriteAllText(temp.File("out/tables/keel.csv"), "mine");
+        Refused($"Cannot write {temp.File("out/tables/keel.csv")}: a file of that name is there");
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed class SameBytesAnywhereTests : IDisposable
     public void PdfFilesCarryNoDate()
     {
         SmallJob.Run("keel", job, temp.File("out"));
-        string pdf = Encoding.Latin1.GetString(File.ReadAllBytes(temp.File("out/keel.pdf")));
+        string pdf = Encoding.Latin1.GetString(File.ReadAllBytes(temp.File("out/sheets/keel.pdf")));
         Assert.StartsWith("%PDF", pdf, StringComparison.Ordinal);
         Assert.DoesNotContain("Date", pdf, StringComparison.Ordinal);
     }

@@ -39,7 +39,7 @@ public sealed class GeodesicAccuracyTests
             { "tender", Layer("tender", -6), new(1500, 200), 40 },
         };
 
-    /// <summary>Issue 2, section 5: an independent stepper in space agrees within 0.01 mm.</summary>
+    /// <summary>An independent stepper in space agrees within 0.01 mm.</summary>
     [Theory]
     [MemberData(nameof(Rays))]
     public void AStepperInSpaceAgrees(string name, ISurface surface, Uv start, double degrees)

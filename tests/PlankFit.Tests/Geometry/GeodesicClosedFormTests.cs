@@ -4,7 +4,7 @@ using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Tests.Geometry;
 
-/// <summary>Geodesics against closed forms (section 5 and 1.5 of the project's check values, exact mathematics; there in metres, here in mm).</summary>
+/// <summary>Geodesics against closed forms (exact mathematics; there in metres, here in mm).</summary>
 public sealed class GeodesicClosedFormTests
 {
     private const double EndMm = 0.01;

@@ -94,7 +94,7 @@ public sealed class GeodesicTests
         Assert.True(p.ChordTo(g.Under(3000).P) < EndMm);
     }
 
-    /// <summary>A warped bottom (H2 of the check values): traces from the keel at x0 and an angle to the forward keel direction, to the chine at y = 1 m.</summary>
+    /// <summary>A warped bottom (H2: z = y (0.2 + x/10 m)): traces from the keel at x0 and an angle to the forward keel direction, to the chine at y = 1 m.</summary>
     [Theory]
     [InlineData(1, 45, 1.5248024989518, 2.0749666257749, 43.103568919694, 1.0093702237391)]
     [InlineData(2, 45, 1.5864429960927, 3.1186375803979, 42.640281845535, 1.0088558494356)]

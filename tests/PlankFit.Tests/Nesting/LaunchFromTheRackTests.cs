@@ -12,7 +12,7 @@ public sealed class LaunchFromTheRackTests
     private static readonly BottomPlan Launch = DemoPlans.Of("survey-launch-from-the-rack");
     private static readonly ImmutableArray<SawPiece> Pieces = Launch.PiecesToSaw();
 
-    /// <summary>The issue's own marks: a gap of 2 % in 10 s on two cores is more than this effort takes; 5 % less timber than square crosscuts.</summary>
+    /// <summary>Marks: a gap of 2 % in 10 s on two cores is more than this effort takes; 5 % less timber than square crosscuts.</summary>
     [Fact]
     public void ThePlanKeepsTheLawsAndIsNearTheBound()
     {

@@ -16,7 +16,7 @@ namespace PlankFit.Tests.Planking;
 /// </summary>
 internal static class BottomLaws
 {
-    /// <summary>What chords may leave their curve by, mm: the contract's bound.</summary>
+    /// <summary>What chords may leave their curve by, mm: the formula's bound.</summary>
     private const double ChordMm = 0.002;
 
     private static readonly GeometryFactory Polygons = new();

@@ -10,7 +10,7 @@ namespace PlankFit.Tests.Planking;
 /// <summary>Every chord of every outline, not some of them, on a bottom whose bend changes fast along the planks' edges.</summary>
 public sealed class OutlineChordTests
 {
-    /// <summary>The launch with one chine height 30 mm up, and 30 down: the contract's 0.002 mm is kept where the bend is sharpest too.</summary>
+    /// <summary>The launch with one chine height 30 mm up, and 30 down: the formula's 0.002 mm is kept where the bend is sharpest too.</summary>
     [Theory]
     [InlineData(7, 30)]
     [InlineData(4, -30)]

@@ -239,7 +239,7 @@ public sealed class PrismTests
         Assert.Equal(Math.Asin(n.Y) * 180 / Math.PI, end.BevelDegrees, 0.01);
     }
 
-    /// <summary>H3 of the check values: constant deadrise over a rockered keel is a cylinder; every plank lies flat without strain and straight edges close.</summary>
+    /// <summary>H3: constant deadrise over a rockered keel is a cylinder; every plank lies flat without strain and straight edges close.</summary>
     [Fact]
     public void ARockeredBottomOfOneDeadriseLiesFlatExactly()
     {

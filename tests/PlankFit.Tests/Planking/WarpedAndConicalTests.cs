@@ -11,12 +11,12 @@ using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking;
 
-/// <summary>Whole plans on two bottoms with closed forms: H2 of the check values (hyperbolic paraboloid, warped) and a cone (develops exactly).</summary>
+/// <summary>Whole plans on two bottoms with closed forms: H2 (hyperbolic paraboloid, warped) and a cone (develops exactly).</summary>
 public sealed class WarpedAndConicalTests
 {
     /// <summary>
     /// H2: z = y (0.2 + 0.1 x), x 0 to 6 m, y 0 to 1 m. Its loft is exact (straight lines, straight sections). Each seam that goes from keel to chine is held to
-    /// the geodesic equation x'' = -2 k² y x'y'/W², y'' = -2 k (0.2 + k x) x'y'/W² of the check values, integrated here from the seam's own start and aimed at its end.
+    /// the geodesic equation x'' = -2 k² y x'y'/W², y'' = -2 k (0.2 + k x) x'y'/W², integrated here from the seam's own start and aimed at its end.
     /// </summary>
     [Theory]
     [InlineData(Heads.Aft)]
@@ -25,7 +25,7 @@ public sealed class WarpedAndConicalTests
     {
         PlankLayerPlan layer = Warped(heads).PlankLayers.Single();
 
-        // 6.7814751681071 m², of the check values.
+        // 6.7814751681071 m²,.
         Assert.Equal(6781475.168, layer.AreaMm2, 1);
         int held = 0;
         foreach (Plank plank in layer.Starboard.Where(p => p.AfterEdge.Exists))
@@ -54,7 +54,7 @@ public sealed class WarpedAndConicalTests
         Assert.True(held > 20, $"{held} seams from keel to chine");
     }
 
-    /// <summary>The trace used above gives the check values' own row: x0 = 2 m at 45° forward meets the chine at x = 3118.637 mm after 1586.443 mm.</summary>
+    /// <summary>The trace used above gives, by itself: x0 = 2 m at 45° forward meets the chine at x = 3118.637 mm after 1586.443 mm.</summary>
     [Fact]
     public void TheTraceGivesTheCheckValues()
     {

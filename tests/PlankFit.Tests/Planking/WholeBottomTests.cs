@@ -153,7 +153,7 @@ public sealed class WholeBottomTests
                 bool said = plan.Findings.Any(f =>
                     f.Severity == Severity.Warning
                     && f.Where == $"layer {layer.Spec.Name}"
-                    && f.Message.Contains("past drift")
+                    && f.Message.Contains("past angle-drift")
                 );
                 Assert.Equal(over, said);
                 Assert.All(

@@ -41,13 +41,13 @@ public sealed partial class SpoiledRecordTests
                         by,
                         size
                     );
-                    var file = TextFile.Decode(spoiled, "cut-planks.json");
+                    var file = TextFile.Decode(spoiled, "sawn-planks.json");
                     if (file.Text is null)
                     {
                         return file.Fault is not null;
                     }
 
-                    SawnReading read = SawnPlanksFile.Read(file.Text, "cut-planks.json");
+                    SawnReading read = SawnPlanksFile.Read(file.Text, "sawn-planks.json");
                     return read.Fault is { Severity: Severity.Error, Message.Length: > 20 }
                         ? read.Planks.IsEmpty
                         : SawnPlanksFile.Write(read.Planks) == Whole.Value;
@@ -59,13 +59,13 @@ public sealed partial class SpoiledRecordTests
     [Fact]
     public void TheRecordItselfIsTaken()
     {
-        SawnReading read = SawnPlanksFile.Read(Whole.Value, "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(Whole.Value, "sawn-planks.json");
         Assert.Null(read.Fault);
         Assert.False(read.Older);
         Assert.Equal(Whole.Value, SawnPlanksFile.Write(read.Planks));
 
         // As a mail or a checkout may leave it: other ends of lines.
-        read = SawnPlanksFile.Read(Whole.Value.Replace("\n", "\r\n"), "cut-planks.json");
+        read = SawnPlanksFile.Read(Whole.Value.Replace("\n", "\r\n"), "sawn-planks.json");
         Assert.Null(read.Fault);
         Assert.Equal(Whole.Value, SawnPlanksFile.Write(read.Planks));
     }
@@ -74,7 +74,7 @@ public sealed partial class SpoiledRecordTests
     [Fact]
     public void AnOlderRecordIsTakenAndKnown()
     {
-        SawnReading read = SawnPlanksFile.Read(Older(Whole.Value), "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(Older(Whole.Value), "sawn-planks.json");
         Assert.Null(read.Fault);
         Assert.True(read.Older);
         Assert.Equal(4, read.Planks.Length);
@@ -155,7 +155,7 @@ public sealed partial class SpoiledRecordTests
                 )
             ),
         };
-        SawnReading read = SawnPlanksFile.Read(spoiled, "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(spoiled, "sawn-planks.json");
         Assert.Empty(read.Planks);
         Assert.Contains(told, read.Fault!.Message, StringComparison.Ordinal);
     }

@@ -19,9 +19,16 @@ public static class DemoTables
         ("tender", LengthUnit.Millimetre),
     ];
 
+    /// <summary>The tests have a launch of their own, with the figures that they know by heart, so that the demo may be changed as it pleases.</summary>
     public static string Folder(string hull) =>
+        Directory.Exists(Beside("tests", hull)) ? Beside("tests", hull) : Demo(hull);
+
+    /// <summary>Of a hull that comes with the program.</summary>
+    public static string Demo(string hull) => Beside("", hull);
+
+    private static string Beside(string part, string hull) =>
         Path.GetFullPath(
-            Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "..", "..", "hulls", hull)
+            Path.Combine(Path.GetDirectoryName(ThisFile())!, "..", "..", "..", part, "hulls", hull)
         );
 
     private static string ThisFile([CallerFilePath] string here = "") => here;

@@ -120,11 +120,7 @@ public sealed class PieceFileTests
                 Drawing pattern = PiecePattern.Of(OnPlanks.Of(plan), plank, piece);
                 Polyline cut = pattern.Shapes.OfType<Polyline>().Single(p => p.Layer == Layers.Cut);
                 Assert.True(cut.Closed);
-                Assert.InRange(
-                    PlanarShapes.FurthestOutside(cut.Points, piece.Cut).Mm,
-                    0,
-                    2 * CuttingPattern.ThinningMm
-                );
+                Assert.InRange(PlanarShapes.FurthestOutside(cut.Points, piece.Cut).Mm, 0, 1e-9);
                 Assert.Contains(
                     pattern.Shapes.OfType<Lettering>(),
                     l => l.Text == piece.Id.ToString()

@@ -20,7 +20,7 @@ public sealed class KeelFilesTests
 {
     private const double Slope = 12;
 
-    /// <summary>Every figure of the contract is there, for every layer, station and side, and proudness is what the contract's formula makes of the others.</summary>
+    /// <summary>Every figure of the contract is there, for every layer, station and side, and proudness is what the formula makes of the others.</summary>
     [Fact]
     public void JsonKeepsTheContract()
     {

@@ -12,25 +12,25 @@ public sealed class BuilderUnitsTests
 {
     [Theory]
     [InlineData(9, LengthUnit.Millimetre, "9 mm")]
-    [InlineData(9.525, LengthUnit.FeetInchesEighths, "3/8 in")]
-    [InlineData(9.525, LengthUnit.Foot, "3/8 in")]
-    [InlineData(9, LengthUnit.Inch, "0.354 in")]
+    [InlineData(9.525, LengthUnit.FeetInchesEighths, "3/8\"")]
+    [InlineData(9.525, LengthUnit.Foot, "3/8\"")]
+    [InlineData(9, LengthUnit.Inch, "11/32\"")]
     [InlineData(9.5, LengthUnit.Centimetre, "0.95 cm")]
     [InlineData(9.5, LengthUnit.Metre, "0.0095 m")]
     public void AThicknessIsToldInTheJobsUnits(double mm, LengthUnit unit, string told) =>
-        Assert.Equal(told, LengthText.Thickness(mm, unit));
+        Assert.Equal(told, LengthText.FormatExact(mm, unit));
 
     [Fact]
     public void AMaterialIsNamedInTheJobsUnits()
     {
         NestPlan nest = NestedPlans.Skiff.Nest!;
-        Assert.Equal(LengthUnit.FeetInchesEighths, NestedPlans.Skiff.Job.Units);
+        Assert.Equal(LengthUnit.FeetInchesEighths, NestedPlans.Skiff.Job.WrittenIn);
         Assert.All(
             nest.Materials,
             m =>
             {
                 Assert.DoesNotContain("mm", m.Name, StringComparison.Ordinal);
-                Assert.Contains(" in", m.Name, StringComparison.Ordinal);
+                Assert.Contains("\"", m.Name, StringComparison.Ordinal);
             }
         );
     }

@@ -52,9 +52,9 @@ public sealed class CutFiguresTests
         // To 1/32 in: 1000 mm are 39 3/8 in; 1150 are 45 9/32; 2004.24 are 78 29/32; 2154.24 are 84 13/16; 150 are 5 29/32.
         Assert.Equal(
             [
-                "1|across|S1-01 | S1-02|3-3-3|3-9-2 1/4|45° to the right",
-                "2|across|end of S1-02|6-6-7 1/4|7-0-6+|45° to the right",
-                "3|across|begin S1-01|0-0-0|0-5-7 1/4|45° to the right",
+                "1|across|S1-01 | S1-02|3'-3 3/8\"|3'-9 9/32\"|45° to the right",
+                "2|across|end of S1-02|6'-6 29/32\"|7'-0 13/16\"|45° to the right",
+                "3|across|begin S1-01|0\"|5 29/32\"|45° to the right",
             ],
             Rows(nest, LengthUnit.FeetInchesEighths)
         );

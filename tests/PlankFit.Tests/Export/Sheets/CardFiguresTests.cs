@@ -25,20 +25,20 @@ public sealed class CardFiguresTests
         "to saw 1686 mm",
         "net 1498.5 mm",
         "150",
-        "fall 150 in 150",
+        "fall 150 across 150",
         "outer face longer by 3.5 mm",
         "1498.5",
         "1686"
     )]
     [InlineData(
         LengthUnit.FeetInchesEighths,
-        "to saw 5-6-3",
-        "net 4-11-0",
-        "0-5-7 1/4",
-        "fall 0-5-7 1/4 in 0-5-7 1/4",
-        "outer face longer by 1/8 in",
-        "4-11-0",
-        "5-6-3"
+        "to saw 5'-6 3/8\"",
+        "net 4'-11\"",
+        "5 29/32\"",
+        "fall 5 29/32\" across 5 29/32\"",
+        "outer face longer by 1/8\"",
+        "4'-11\"",
+        "5'-6 3/8\""
     )]
     public void TheMastersFiguresAreThoseWorkedByHand(
         LengthUnit unit,

@@ -73,10 +73,10 @@ public sealed class CheckSheetTests
             Pages(new Prism(Units: LengthUnit.FeetInchesEighths), "Check before sawing")[0]
         );
         // 1495.7097 mm = 58.8862 in = 4 ft 10 in and 28.36 thirty-seconds: 7 eighths.
-        Assert.Contains("4-10-7", texts);
+        Assert.Contains("4'-10 7/8\"", texts);
         // 319.4715 mm = 12.5776 in = 1 ft 0 in and 18.48 thirty-seconds: 18, 4 eighths and a half.
-        Assert.Contains("1-0-4+ fwd", texts);
-        Assert.Contains(texts, t => t.Contains("LIMIT 1/8 in", StringComparison.Ordinal));
+        Assert.Contains("1'-0 9/16\" fwd", texts);
+        Assert.Contains(texts, t => t.Contains("LIMIT 1/8\"", StringComparison.Ordinal));
     }
 
     [Fact]

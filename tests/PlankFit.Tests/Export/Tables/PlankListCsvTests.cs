@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlankFit.Export.Lists;
+using PlankFit.Export.Tables;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
@@ -89,9 +90,9 @@ public sealed class PlankListCsvTests
     }
 
     [Theory]
-    [InlineData(LengthUnit.Inch, "59 in", "66 3/8 in", "5 29/32 in")]
-    [InlineData(LengthUnit.Foot, "4'-11\"", "5'-6 3/8\"", "5 29/32 in")]
-    [InlineData(LengthUnit.FeetInchesEighths, "4-11-0", "5-6-3", "5 29/32 in")]
+    [InlineData(LengthUnit.Inch, "59\"", "66 3/8\"", "5 29/32\"")]
+    [InlineData(LengthUnit.Foot, "4'-11\"", "5'-6 3/8\"", "5 29/32\"")]
+    [InlineData(LengthUnit.FeetInchesEighths, "4'-11\"", "5'-6 3/8\"", "5 29/32\"")]
     [InlineData(LengthUnit.Metre, "1.4985 m", "1.686 m", "0.15 m")]
     public void InTheUnitsOfTheJob(LengthUnit unit, string net, string cut, string widest)
     {
@@ -124,7 +125,7 @@ public sealed class PlankListCsvTests
     private static List<Dictionary<string, string>> Read(BottomPlan plan)
     {
         using MemoryStream stream = new();
-        PlankListCsv.Write(plan, stream);
+        Csv.Write(PlankTables.Planks(plan), stream);
         return CsvReader.Rows(stream.ToArray());
     }
 }

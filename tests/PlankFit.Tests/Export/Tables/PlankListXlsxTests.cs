@@ -82,7 +82,11 @@ public sealed class PlankListXlsxTests
         Assert.Equal(2.0, layers[2]["layer"]);
         // 1064.1778 - 4.5 tan 20 by 6000.
         Assert.Equal("6.38 m²", layers[2]["area a side"]);
-        Assert.Equal(["error", "note"], Sheet("findings").Select(r => r["severity"]));
+        Assert.Equal(["error", "note", "note"], Sheet("findings").Select(r => r["severity"]));
+        Assert.Equal(
+            ["DO NOT SAW", "SAW ONLY AFTER", "KNOW"],
+            Sheet("findings").Select(r => r["what it costs"])
+        );
         Assert.Equal("<said> & \"first\"", Sheet("findings")[0]["what"]);
         Assert.Contains(
             Sheet("about"),
@@ -158,7 +162,16 @@ public sealed class PlankListXlsxTests
     private static byte[] Bytes(BottomPlan plan)
     {
         using MemoryStream stream = new();
-        PlankListXlsx.Write(plan, stream);
+        Workbook.Write(
+            [
+                new(PlankTables.Planks(plan), 1),
+                new(PlankTables.Ends(plan), 1),
+                new(PlanTables.Layers(plan), 0),
+                new(PlanTables.Findings(plan), 0),
+                new(PlanTables.About(plan), 0),
+            ],
+            stream
+        );
         return stream.ToArray();
     }
 

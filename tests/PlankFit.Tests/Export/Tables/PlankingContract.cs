@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace PlankFit.Tests.Export.Tables;
 
 /// <summary>
-/// The contract of planking.json, written out once more as names and shapes, independent of the writer. Fields beside the contract's are allowed.
+/// The contract of planking.json, written out once more as names and shapes, independent of the writer. Fields beside the formula's are allowed.
 /// A shape: "text", "number", "number?" (or null), "bool", "xyz", "sn" (lists of points), "[]" (any list), or words one of which the text must be, parted by |.
 /// </summary>
 internal static class PlankingContract
@@ -120,6 +120,7 @@ internal static class PlankingContract
     private static readonly Dictionary<string, string> Finding = new()
     {
         ["severity"] = "note|warning|error",
+        ["rank"] = "know|saw only after|do not saw",
         ["where"] = "text",
         ["message"] = "text",
     };

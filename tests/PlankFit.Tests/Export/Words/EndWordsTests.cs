@@ -115,7 +115,7 @@ public sealed class EndWordsTests
         // 86.6025 mm = 3.4095 in = 3 13/32 in (3.40625); 150 mm = 5.9055 in = 5 29/32 in; 25 mm = 31.496/32 in.
         Plank plank = Plan.Find("P2-20")!;
         Assert.Equal(
-            "chine, left long by 31/32 in: 30° from square, leans forward going outboard; fall 3 13/32 in across 5 29/32 in, "
+            "chine, left long by 31/32\": 30° from square, leans forward going outboard; fall 3 13/32\" across 5 29/32\", "
                 + "forward corner the longer; no bevel",
             EndWords.Sentence(plank, plank.Ends[^1], 9, LengthUnit.Foot)
         );

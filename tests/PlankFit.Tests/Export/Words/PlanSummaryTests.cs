@@ -16,7 +16,7 @@ public sealed class PlanSummaryTests
     [Fact]
     public void OfAFlatBottom()
     {
-        string[] lines = [.. PlanSummary.Of(Plan).Lines(LengthUnit.Millimetre)];
+        string[] lines = [.. PlanSummary.Of(Plan).AllLines(LengthUnit.Millimetre)];
         // 1064.1778 mm less 13.5 tan 20 by 6 m = 6.3556 m²; less 4.5 tan 20, 6.3752 m².
         Assert.StartsWith(
             "Layer 1, inner: 34 planks a side, 4 corner pieces in all; 6.36 m² a side; ",
@@ -27,7 +27,7 @@ public sealed class PlanSummaryTests
         Assert.Equal("Straight edges: close everywhere.", lines[2]);
         Assert.Equal("Hardest bend: none, every plank lies flat.", lines[3]);
         Assert.Equal(
-            "Look first: S1-18, the master of layer 1: mark its two seams on the hull and tape them before the rest are cut.",
+            "Look first: S1-18: the master of layer 1: mark its two seams on the hull and tape them before the rest are cut",
             lines[^1]
         );
     }
@@ -48,7 +48,7 @@ public sealed class PlanSummaryTests
         Assert.Equal(sum, summary.StockMm, 1e-6);
         Assert.Equal("10.1 m", PlanWords.Stock(10_000.1, LengthUnit.Centimetre));
         Assert.Equal("10.0 m", PlanWords.Stock(10_000, LengthUnit.Millimetre));
-        Assert.Equal("33 ft", PlanWords.Stock(9_760, LengthUnit.FeetInchesEighths));
+        Assert.Equal("33'-0\"", PlanWords.Stock(9_760, LengthUnit.FeetInchesEighths));
         // 1 m² = 10.7639 sq ft.
         Assert.Equal("10.8 sq ft", PlanWords.Area(1e6, LengthUnit.Inch));
     }
@@ -70,7 +70,8 @@ public sealed class PlanSummaryTests
                 new(Severity.Warning, "line chine", "one"),
                 new(Severity.Error, "S1-02", "two"),
                 new(Severity.Warning, "a", "three"),
-                new(Severity.Warning, "b", "four"),
+                new(Severity.Warning, "b", "four") { Rank = Rank.DoNotSaw },
+                new(Severity.Warning, "c", "five") { Rank = Rank.Know },
             ],
         };
         var summary = PlanSummary.Of(plan);
@@ -78,26 +79,17 @@ public sealed class PlanSummaryTests
         Assert.Equal("S1-11", summary.WidestOverlap!.Id.ToString());
         Assert.Equal("S1-05", summary.WorstBend!.Id.ToString());
         Assert.Equal(
-            [
-                "S1-02: two",
-                "line chine: one",
-                "a: three",
-                "1 more finding in the list.",
-                "S1-05 (and 1 other): soak or steam to form.",
-                "P1-09: straight stock does not close; cut to the line.",
-                "S1-12: fits at both ends and does not drop in from outside.",
-                "S1-18, the master of layer 1: mark its two seams on the hull and tape them before the rest are cut.",
-            ],
+            ["S1-02: two", "b: four", "line chine: one", "2 more findings in the list."],
             summary.LookFirst
         );
         string[] lines = [.. summary.Lines(LengthUnit.Foot)];
-        // 0.74 mm = 0.0291 in; 900 mm = 2.953 ft; 300 mm = 11 13/16 in (11.81).
+        // 0.74 mm = 0.0291 in, the first mark; 0.3 mm is under half of it; 900 mm = 2.953 ft; 300 mm = 11 13/16 in (11.81).
         Assert.Contains(
-            "Straight edges: widest opening 0.029 in at P1-09; widest clash 0.012 in at S1-11.",
+            "Straight edges: widest opening 1/32\" at P1-09; widest overlap under 1/32\" at S1-11.",
             lines
         );
         Assert.Contains(
-            "Hardest bend: S1-05, 2.95 ft radius 0'-11 13/16\" from its inboard end, soak or steam to form.",
+            "Hardest bend: S1-05, 2'-11\" radius, 11 13/16\" from its inboard end, soak or steam to form (an estimate, as every verdict is).",
             lines
         );
     }

@@ -61,7 +61,7 @@ public sealed class PlankWordsTests
             PlankWords.Bend(bent, 9, LengthUnit.Millimetre)
         );
         Assert.Equal(
-            "Bend: cold. Least radius 12.1 ft, 411 times the thickness, 2'-7 1/2\" from the inboard net end; twist 0.9° a foot.",
+            "Bend: cold. Least radius 12'-2\", 411 times the thickness, 2'-7 1/2\" from the inboard net end; twist 1° a foot.",
             PlankWords.Bend(bent, 9, LengthUnit.Foot)
         );
         Assert.Equal(

@@ -22,7 +22,7 @@ public sealed class SawnPlanksTests
         SawnPlank[] sawn = [.. Sawn(plan, "S1-20", "P2-07", "S1-01")];
         (ImmutableArray<SawnPlank> read, Finding? fault, _) = SawnPlanksFile.Read(
             SawnPlanksFile.Write(sawn),
-            "cut-planks.json"
+            "sawn-planks.json"
         );
         Assert.Null(fault);
         Assert.Equal(["P2-07", "S1-01", "S1-20"], read.Select(p => p.Id.ToString()));
@@ -144,10 +144,10 @@ public sealed class SawnPlanksTests
     {
         (ImmutableArray<SawnPlank> planks, Finding? fault, _) = SawnPlanksFile.Read(
             text,
-            "cut-planks.json"
+            "sawn-planks.json"
         );
         Assert.Empty(planks);
-        Assert.StartsWith("cut-planks.json", fault!.Where, StringComparison.Ordinal);
+        Assert.StartsWith("sawn-planks.json", fault!.Where, StringComparison.Ordinal);
         Assert.True(fault.Message.Length > 20);
     }
 

@@ -50,8 +50,8 @@ public class FairnessTests
     [Theory]
     [InlineData("survey-launch", 6, 9.6, "(9|10)\\.\\d mm outside .*: .*\\(10 mm misread\\)")]
     [InlineData("survey-launch", 4, -100, "(99|100)(\\.\\d)? mm inside .*: .*\\(100 mm misread\\)")]
-    [InlineData("pilot-skiff", 5, 9.525, "in \\(.* mm\\) outside .*: .*\\(3/8 in misread\\)")]
-    [InlineData("pilot-skiff", 3, -304.8, "in \\(30.* mm\\) inside .*: .*\\(1 ft misread\\)")]
+    [InlineData("pilot-skiff", 5, 9.525, "/(8|16|32)\" outside .*: .*\\(3/8\" misread\\)")]
+    [InlineData("pilot-skiff", 3, -304.8, "(11|12|1'-0)[^\"]*\" inside .*: .*\\(a foot misread\\)")]
     public void ASlipIsNamedWithItsSizeAndLikelyCause(
         string hull,
         int station,
@@ -71,8 +71,8 @@ public class FairnessTests
         Assert.Equal($"station {station}, chine half-breadth", found.Where);
         Assert.Equal(error, found.ResidualMm, 1.5);
         Assert.True(found.Severity > 0.9);
-        Assert.Matches(pattern, found.Message(unit));
-        var finding = found.ToFinding(unit);
+        Assert.Matches(pattern, found.Message(unit, unit));
+        var finding = found.ToFinding(unit, unit);
         Assert.Equal(Severity.Warning, finding.Severity);
     }
 

@@ -8,7 +8,7 @@ using PlankFit.Planking.Whole;
 namespace PlankFit.Tests.Planking.Framing;
 
 /// <summary>
-/// What lies behind H2 (a hyperbolic paraboloid) and H3 (a general cylinder) of the check values. The lines are worked here from the closed forms of the
+/// What lies behind H2 (a hyperbolic paraboloid) and H3 (a general cylinder). The lines are worked here from the closed forms of the
 /// surface and of its normal; where they cross a plank is searched for by brute force on the plank's own outline in space, and carried to the flat by the
 /// part of the outline's side that is cut off there.
 /// </summary>

@@ -8,7 +8,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.Keel;
 
-/// <summary>The mitre of keel and planking on plane bottoms, against planes intersected here in Hesse's normal form, and the contract's formula.</summary>
+/// <summary>The mitre of keel and planking on plane bottoms, against planes intersected here in Hesse's normal form, and the formula's formula.</summary>
 public sealed class KeelMitreTests
 {
     [Theory]
@@ -84,7 +84,7 @@ public sealed class KeelMitreTests
         }
     }
 
-    /// <summary>On a level keel with equal thicknesses the outer faces meet t tan(b/2) wider than the inner ones: the contract's special case.</summary>
+    /// <summary>On a level keel with equal thicknesses the outer faces meet t tan(b/2) wider than the inner ones: the formula's special case.</summary>
     [Fact]
     public void OnALevelKeelOfEqualThicknessTheMitreHalvesTheAngle()
     {

@@ -11,7 +11,7 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.Planking.SettingUp;
 
 /// <summary>
-/// Deductions and bevels on H2 (z = y (0.2 + 0.1 x), warped) and H3 (constant deadrise, rockered keel) of the check values, metres there, against feet and
+/// Deductions and bevels on H2 (z = y (0.2 + 0.1 x), warped) and H3 (constant deadrise, rockered keel), metres there, against feet and
 /// normals found here by bisection on the hulls' own formulas.
 /// </summary>
 public sealed class AnalyticSettingUpTests

@@ -8,7 +8,7 @@ using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Timber;
 
-/// <summary>H2 of the check values: z = y (0.2 + x/10 m), x 0 to 6 m, y 0 to 1 m, as a job and in closed form, mm.</summary>
+/// <summary>H2: z = y (0.2 + x/10 m), x 0 to 6 m, y 0 to 1 m, as a job and in closed form, mm.</summary>
 internal static class Hypar
 {
     private const double K = 1e-4;

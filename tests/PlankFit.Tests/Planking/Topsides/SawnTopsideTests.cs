@@ -26,7 +26,7 @@ public sealed class SawnTopsideTests
         BottomPlan plan = WholeBottomTests.Planned(LoftTests.Demo("day-launch"));
         SawnPlank[] sawn = Sawn(plan, "S1-08", "ST1-08", "PT2-03");
         string text = SawnPlanksFile.Write(sawn);
-        SawnReading read = SawnPlanksFile.Read(text, "cut-planks.json");
+        SawnReading read = SawnPlanksFile.Read(text, "sawn-planks.json");
         Assert.Null(read.Fault);
         Assert.Equal(sawn.Select(s => s.Id).Order(), read.Planks.Select(p => p.Id).Order());
         Assert.Contains("\"at\":\"lower\"", text, StringComparison.Ordinal);
@@ -44,7 +44,7 @@ public sealed class SawnTopsideTests
         ImmutableArray<SawnPlank> read = SawnPlanksFile
             .Read(
                 SawnPlanksFile.Write(Sawn(before, "S1-08", "ST1-08", "ST1-09")),
-                "cut-planks.json"
+                "sawn-planks.json"
             )
             .Planks;
         PlankingJob side = job.Panels[0];

@@ -33,28 +33,33 @@ public class LengthTextTests
         Assert.Equal(text, LengthText.ForPaper(mm, unit));
 
     [Theory]
-    [InlineData(12.375, "12 3/8 in")]
-    [InlineData(0.5, "1/2 in")]
-    [InlineData(0.03125, "1/32 in")]
-    [InlineData(0.015, "0 in")]
-    [InlineData(-0.015, "0 in")]
-    [InlineData(11.99, "12 in")]
-    [InlineData(-2.5, "-2 1/2 in")]
-    [InlineData(7.96875, "7 31/32 in")]
+    [InlineData(12.375, "12 3/8\"")]
+    [InlineData(0.5, "1/2\"")]
+    [InlineData(0.03125, "1/32\"")]
+    [InlineData(0.015, "0\"")]
+    [InlineData(-0.015, "0\"")]
+    [InlineData(11.99, "12\"")]
+    [InlineData(-2.5, "\u22122 1/2\"")]
+    [InlineData(7.96875, "7 31/32\"")]
     public void InchesAreFractionsInLowestTerms(double inches, string text) =>
         Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.Inch));
 
     [Theory]
     [InlineData(64.75, "5'-4 3/4\"")]
     [InlineData(11.99, "1'-0\"")]
-    [InlineData(0, "0'-0\"")]
-    [InlineData(-64.75, "-5'-4 3/4\"")]
+    [InlineData(0, "0\"")]
+    [InlineData(0.3125, "5/16\"")]
+    [InlineData(-0.3125, "\u22125/16\"")]
+    [InlineData(11.96875, "11 31/32\"")]
+    [InlineData(59.3125, "4'-11 5/16\"")]
+    [InlineData(84.8125, "7'-0 13/16\"")]
+    [InlineData(-64.75, "\u22125'-4 3/4\"")]
     public void FeetAreFeetAndInches(double inches, string text) =>
         Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.Foot));
 
     [Theory]
     [InlineData(64.75, "5-4-6")]
-    [InlineData(64.8125, "5-4-6+")] // 5 ft 4 13/16 in: the contract's own example
+    [InlineData(64.8125, "5-4-6+")] // 5 ft 4 13/16 in: the formula's own example
     [InlineData(64.78125, "5-4-6 1/4")]
     [InlineData(64.84375, "5-4-6 3/4")]
     [InlineData(11.99, "1-0-0")] // 11 31/32 and more carries through eighths and inches
@@ -62,12 +67,20 @@ public class LengthTextTests
     [InlineData(0, "0-0-0")]
     [InlineData(-3.5, "-0-3-4")]
     public void FeetInchesEighthsCarry(double inches, string text) =>
-        Assert.Equal(text, LengthText.ForPaper(inches * 25.4, LengthUnit.FeetInchesEighths));
+        Assert.Equal(text, LengthText.FeetInchesEighths(inches * 25.4));
+
+    /// <summary>Feet-inches-eighths is for tables: what a job in it shows is feet and inches.</summary>
+    [Fact]
+    public void AJobInEighthsShowsFeetAndInches() =>
+        Assert.Equal(
+            "5'-4 13/16\"",
+            LengthText.ForPaper(64.8125 * 25.4, LengthUnit.FeetInchesEighths)
+        );
 
     [Fact]
     public void ElevenAndThirtyoneThirtysecondsAndAHairRoundsUpToAFoot() =>
         Assert.Equal(
-            "1-0-0",
+            "1'-0\"",
             LengthText.ForPaper(11.96875 * 25.4 + 0.01, LengthUnit.FeetInchesEighths, RoundTo.Up)
         );
 
@@ -76,10 +89,10 @@ public class LengthTextTests
     [InlineData(600, LengthUnit.Millimetre, "600 mm")]
     [InlineData(-0.04, LengthUnit.Millimetre, "0 mm")]
     [InlineData(1835.74, LengthUnit.Metre, "1.8357 m")]
-    [InlineData(304.79999, LengthUnit.Inch, "12 in")]
-    [InlineData(304.79999, LengthUnit.Foot, "1' 0\"")]
-    [InlineData(1644.65, LengthUnit.FeetInchesEighths, "5' 4.75\"")]
-    [InlineData(-1644.65, LengthUnit.FeetInchesEighths, "-5' 4.75\"")]
+    [InlineData(304.79999, LengthUnit.Inch, "12\"")]
+    [InlineData(304.79999, LengthUnit.Foot, "1'-0\"")]
+    [InlineData(1644.65, LengthUnit.FeetInchesEighths, "5'-4 3/4\"")]
+    [InlineData(-1644.65, LengthUnit.FeetInchesEighths, "\u22125'-4 3/4\"")]
     public void ExactFormForLists(double mm, LengthUnit unit, string text) =>
         Assert.Equal(text, LengthText.FormatExact(mm, unit));
 
@@ -112,6 +125,6 @@ public class LengthTextTests
     public void PaperSaysItsTolerance()
     {
         Assert.Contains("0.5 mm", LengthText.PaperToleranceText(LengthUnit.Metre));
-        Assert.Contains("1/32 in", LengthText.PaperToleranceText(LengthUnit.FeetInchesEighths));
+        Assert.Contains("1/32\"", LengthText.PaperToleranceText(LengthUnit.FeetInchesEighths));
     }
 }

@@ -120,7 +120,7 @@ public sealed class JobChecksTests
                         Fitted = [PlankId.OfBottom(Side.Starboard, 1, 9)],
                     },
                 },
-            "[standing] from",
+            "[as-built] from",
             "station no station is not one of the bottom's: it runs from "
         ),
     ];

@@ -23,7 +23,7 @@ public class ReaderFuzzTests(ITestOutputHelper output)
         .. "[ ] [[ ]] { } = , . # ' \" \"\"\" ''' \\ \n \r\n \0 \t - + _ [job] [hull] [[layer]] [ends] [[ends.zone]] [limits] [[limits.bend]] [output] [layer] [a.b.c] [[]]".Split(
             ' '
         ),
-        .. "job hull layer ends zone limits bend output name units offsets positions keel chine between keel-side kind thickness width heads angle master hold drift gap stagger from to cut by allowance".Split(
+        .. "job hull layer ends zone limits bend output name units offsets positions keel chine between keel-side kind thickness width heads angle master hold angle-drift gap stagger from to cut by allowance".Split(
             ' '
         ),
         .. "nan -inf +inf 1e999 -1e-999 9999999999999999999 0xFFFF 0b1 0o7 007 1__0 1_0 -0 0.0 1.5e300 true false 1979-05-27 07:32:00 1979-05-27T07:32:00Z".Split(
@@ -86,7 +86,7 @@ public class ReaderFuzzTests(ITestOutputHelper output)
 
             master = 1200
             hold = "width"
-            drift = 7.5
+            angle-drift = 7.5
             gap = 0.5
             stagger = 0.5
             [[layer]]

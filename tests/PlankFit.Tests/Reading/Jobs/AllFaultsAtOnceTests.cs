@@ -37,7 +37,7 @@ public sealed class AllFaultsAtOnceTests
         ("kerf = 3", "kerf = -3", "must not be less than 0"),
         ("lap = \"mitre\"", "lap = \"miter\"", "did you mean \"mitre\""),
         ("fitted = [\"S1-08\"]", "fitted = [\"S9-08\"]", "layer(s) of planks"),
-        ("planks = \"yard larch\"", "planks = \"yard birch\"", "is no wood of the table"),
+        ("planks = \"yard larch\"", "planks = \"yard birch\"", "is no species of the table"),
         ("density = 560", "density = 0", "kg a cubic metre"),
         ("spacing = 75", "spacing = 5", "must be at least 10 mm"),
         ("layer = \"middle\"", "layer = \"midle\"", "no layer of planks has that name"),
@@ -108,7 +108,7 @@ public sealed class AllFaultsAtOnceTests
             .Replace("900,735,620,470", "900,735,620,470,")
             .Replace("120,420,650,960", "120,420,650,960,");
         ReadResult read = JobReader.Read(
-            Texts.Job + "\n[standing]\nfrom = \"4\"\nfitted = [\"S1-03\"]\n",
+            Texts.Job + "\n[as-built]\nfrom = \"4\"\nfitted = [\"S1-03\"]\n",
             "job.toml",
             offsets,
             "offsets.csv"
@@ -120,7 +120,7 @@ public sealed class AllFaultsAtOnceTests
             ),
             f => f.Severity == Severity.Error
         );
-        Assert.Equal("job.toml, line 18, column 8 ([standing] from)", fault.Where);
+        Assert.Equal("job.toml, line 18, column 8 ([as-built] from)", fault.Where);
     }
 
     private static string Spoiled(string job, (string Sound, string Spoiled, string Says) fault)

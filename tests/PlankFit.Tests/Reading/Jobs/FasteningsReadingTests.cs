@@ -21,7 +21,7 @@ public sealed class FasteningsReadingTests
                     name = "copper boat nail"
                     spacing = "3 in"
                     nearest = 20
-                    edge = 15
+                    clear-of-seams = 15
                     lengths = [50, "40 mm", 45]
                     backing-depth = 40
                     spare = 5
@@ -59,7 +59,7 @@ public sealed class FasteningsReadingTests
     [InlineData("kind = \"screws\"", 18, "\"screw and pad\"", "\"staple through strap\"")]
     [InlineData("spacing = 3", 18, "at least 10 mm")]
     [InlineData("spacing = 50\nnearest = 60", 19, "not be more than the spacing")]
-    [InlineData("edge = -1", 18, "not be negative")]
+    [InlineData("clear-of-seams = -1", 18, "not be negative")]
     [InlineData("bite = 0", 18, "greater than 0")]
     [InlineData("lengths = 40", 18, "list of lengths")]
     [InlineData("spare = 101", 18, "0 to 100")]

@@ -98,7 +98,7 @@ public sealed class FaultyPanelTests
             Errors(
                 With("upper = \"sheer\"", "upper = \"chine\"")
                     + Side
-                    + "[standing]\nfitted = [\"ST1-03\"]\n"
+                    + "[as-built]\nfitted = [\"ST1-03\"]\n"
             )
         );
 

@@ -57,7 +57,14 @@ public class JobFaultTests
     [InlineData("angle = 45", "angle = 0", 16, 9, "angle = 0", "less than 180")]
     [InlineData("angle = 45", "angle = 180", 16, 9, "less than 180")]
     [InlineData("angle = 45", "angle = \"45\"", 16, 9, "\"45\"", "plain number")]
-    [InlineData("angle = 45", "angle = 45\ndrift = 90", 17, 9, "drift = 90", "less than 90")]
+    [InlineData(
+        "angle = 45",
+        "angle = 45\nangle-drift = 90",
+        17,
+        15,
+        "angle-drift = 90",
+        "less than 90"
+    )]
     [InlineData("angle = 45", "angle = 45\ngap = -1", 17, 7, "negative")]
     [InlineData("angle = 45", "angle = 45\nstagger = 1", 17, 11, "less than 1")]
     [InlineData("angle = 45", "angle = 45\nhold = \"with\"", 17, 8, "\"width\"")]

@@ -18,7 +18,7 @@ public sealed class JobReaderTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Fact]
-    public void DefaultsAreThoseOfTheContract()
+    public void DefaultsAreThoseOfTheManual()
     {
         Job job = Texts.Sound();
         Assert.Equal("Test punt", job.Name);
@@ -35,7 +35,7 @@ public sealed class JobReaderTests : IDisposable
     }
 
     [Fact]
-    public void EverythingThatTheContractNamesIsRead()
+    public void EverythingThatTheManualNamesIsRead()
     {
         Job job = Texts.Sound(
             """
@@ -59,7 +59,7 @@ public sealed class JobReaderTests : IDisposable
             angle = 47.5
             master = "5-4-6+"
             hold = "angle"
-            drift = 5
+            angle-drift = 5
             gap = "1/32 in"
             stagger = 0.5
             [[layer]]
@@ -103,7 +103,8 @@ public sealed class JobReaderTests : IDisposable
             chine,half-breadth,1-0-0,2-0-0,3-0-0,3-6-0
             """
         );
-        Assert.Equal(LengthUnit.FeetInchesEighths, job.Units);
+        Assert.Equal(LengthUnit.FeetInchesEighths, job.WrittenIn);
+        Assert.Equal(LengthUnit.Foot, job.Units);
         Assert.Equal(
             ("keel", "chine", OffsetsAreTo.Inside, KeelSide.SquareToPlank),
             (job.Hull.Panel.Lower, job.Hull.Panel.Upper, job.Hull.OffsetsAreTo, job.Hull.KeelSide)

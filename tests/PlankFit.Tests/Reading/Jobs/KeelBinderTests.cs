@@ -61,7 +61,7 @@ public sealed class KeelBinderTests
     }
 
     [Fact]
-    public void DefaultsAreTheContracts()
+    public void DefaultsAreThePublishedOnes()
     {
         Job job = Texts.Sound(Keel());
         Assert.Equal((0.8, 0.5), (job.Keel.HalfWidthToleranceMm, job.Keel.ProudToleranceMm));

@@ -260,7 +260,7 @@ public sealed class PanelReadingTests
                 + Bottom
                 + Topside
                 + Side
-                + "[setting-up]\n[standing]\nmeasured = \"measured.csv\"\nfitted = [\"ST1-03\"]\n",
+                + "[setting-up]\n[as-built]\nmeasured = \"measured.csv\"\nfitted = [\"ST1-03\"]\n",
             "job.toml",
             Offsets,
             "offsets.csv",
@@ -289,7 +289,7 @@ public sealed class PanelReadingTests
     public void MeasuredSeamsOfOtherPanelsAndPlanksOfNoneAreRefused()
     {
         ReadResult seam = JobReader.Read(
-            Head + Bottom + Topside + Side + "[standing]\nmeasured = \"measured.csv\"\n",
+            Head + Bottom + Topside + Side + "[as-built]\nmeasured = \"measured.csv\"\n",
             "job.toml",
             Offsets,
             "offsets.csv",
@@ -301,7 +301,7 @@ public sealed class PanelReadingTests
             f => f.Message.Contains("is no plank of the bottom", StringComparison.Ordinal)
         );
         Told(
-            Head + Bottom + "[standing]\nfitted = [\"ST1-03\"]\n",
+            Head + Bottom + "[as-built]\nfitted = [\"ST1-03\"]\n",
             "the job has no panel with the letter T"
         );
     }

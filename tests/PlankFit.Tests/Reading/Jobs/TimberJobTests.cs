@@ -100,7 +100,7 @@ public sealed class TimberJobTests
         );
 
     [Theory]
-    [InlineData("planks = \"oak\"", 18, 10, "no wood of the table", "white-oak")]
+    [InlineData("planks = \"oak\"", 18, 10, "no species of the table", "white-oak")]
     [InlineData("planks = 3", 18, 10, "text in quotes")]
     [InlineData("workshop-moisture = 31", 18, 21, "0 to 30")]
     [InlineData("workshop-moisture = \"9\"", 18, 21, "plain number")]
@@ -112,7 +112,7 @@ public sealed class TimberJobTests
     [InlineData("clamp-spacing = 0", 18, 17, "greater than 0")]
     [InlineData("plank = \"teak\"", 18, 1, "did you mean \"planks\"")]
     [InlineData("[[timber.species]]\ndensity = 500", 18, 1, "no \"name\"")]
-    [InlineData("[[timber.species]]\nname = \"x\"\nlike = \"y\"", 20, 8, "no wood of the table")]
+    [InlineData("[[timber.species]]\nname = \"x\"\nlike = \"y\"", 20, 8, "no species of the table")]
     [InlineData("[[timber.species]]\nname = \"x\"\ndensity = \"500 kg\"", 20, 11, "kg/m3")]
     [InlineData("[[timber.species]]\nname = \"x\"\ndensity = -5", 20, 11, "kg a cubic metre")]
     [InlineData("[[timber.species]]\nname = \"x\"\nmodulus = \"13 GPA\"", 20, 11, "GPa")]

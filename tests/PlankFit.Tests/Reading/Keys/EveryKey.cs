@@ -18,6 +18,7 @@ internal static class EveryKey
         keel = "keel edge"
         chine = "chine"
         between = ["diagonal"]
+        as-written = ["chine/half-breadth/2"]
         [[layer]]
         kind = "planks"
         name = "inner"
@@ -27,7 +28,7 @@ internal static class EveryKey
         angle = 45
         master = 2200
         hold = "width"
-        drift = 7
+        angle-drift = 7
         gap = 0.4
         stagger = 0
         species = "yard larch"
@@ -101,8 +102,12 @@ internal static class EveryKey
         [output]
         dxf-units = "in"
         paper = "A3"
+        lengths = "inches"
         patterns = "tiled"
         cards = "pdf-svg-png"
+        dxf = "both"
+        sheets = "book-and-single"
+        drawings = "svg-png"
         [[behind]]
         name = "stringer A"
         kind = "stringer"
@@ -198,7 +203,7 @@ internal static class EveryKey
         end = 5
         plane = 0.5
         thicker = 1
-        proud = 0.2
+        over-width = 0.2
         least-overhang = 10
         least-offcut = 300
         least-offcut-width = 40
@@ -228,11 +233,11 @@ internal static class EveryKey
         lap = "mitre"
         mitre-forward-of = 900
         flare = [{ station = "0", degrees = 20 }, { station = "3", degrees = 8 }]
-        [standing]
+        [as-built]
         measured = "measured.csv"
         from = "0"
         fitted = ["S1-08"]
-        cut = "cut-planks.json"
+        sawn = "sawn-planks.json"
         [timber]
         planks = "yard larch"
         workshop-moisture = 9
@@ -264,13 +269,13 @@ internal static class EveryKey
         name = "pan head screw"
         spacing = 75
         nearest = 25
-        edge = 18
-        end = 27
-        joint = 27
-        margin = 8
-        open = 27
-        below = 9
-        miss = 14
+        clear-of-seams = 18
+        clear-of-ends = 27
+        clear-of-joints = 27
+        clear-of-timber-edge = 8
+        clear-of-open-places = 27
+        clear-of-seams-below = 9
+        clear-of-fastenings-below = 14
         pad = 9
         bite = 20
         lengths = [30, 40]
@@ -320,5 +325,5 @@ internal static class EveryKey
 
     /// <summary>Read without a record of sawn planks.</summary>
     public static ReadResult Read(string job) =>
-        EveryName.Read(job.Replace("cut = \"cut-planks.json\"\n", "").ReplaceLineEndings("\n"));
+        EveryName.Read(job.Replace("sawn = \"sawn-planks.json\"\n", "").ReplaceLineEndings("\n"));
 }

@@ -9,9 +9,9 @@ public class LengthNotationTests
 
     /// <summary>Published readings of the lofting-table notation; 1 in = 25.4 mm exactly.</summary>
     [Theory]
-    [InlineData("2-3-4", 698.5)] // a boatbuilding forum, 26 Jun 2010: 2 ft 3 4/8 in = 27.5 in
+    [InlineData("2-3-4", 698.5)] // common practice, no source: 2 ft 3 4/8 in = 27.5 in
     [InlineData("1-03-7+", 404.8125)] // an article on reading offsets: 15 15/16 in; a leading zero in the inches group
-    [InlineData("1-10-2+", 566.7375)] // a canoe builder's letter, 8 Dec 1999: "+ = sixteenths"; 22.3125 in
+    [InlineData("1-10-2+", 566.7375)] // common practice, no source: + is a sixteenth; 22.3125 in
     [InlineData("1-3-4-", 392.1125)] // from memory: - is a sixteenth less; 15 7/16 in
     [InlineData("5-4-6", 1644.65)]
     [InlineData("5-4-6+", 1646.2375)] // 5 ft 4 13/16 in
@@ -43,7 +43,7 @@ public class LengthNotationTests
     [InlineData("2½ in", 63.5)]
     [InlineData("⅜\"", 9.525)]
     [InlineData("5/4 in", 31.75)] // five-quarter stock
-    [InlineData("5'-4 3/4\"", 1644.65)] // the contract's example, = 5-4-6
+    [InlineData("5'-4 3/4\"", 1644.65)] // feet, inches and a fraction, = 5-4-6
     [InlineData("5' 4.75\"", 1644.65)]
     [InlineData("5′ 4¾″", 1644.65)]
     [InlineData("5ft 4 3/4in", 1644.65)]

@@ -16,9 +16,9 @@ public sealed class MeasuredTextTests
         []
     );
 
-    /// <summary>The contract's own example.</summary>
+    /// <summary>The manual's own example.</summary>
     [Fact]
-    public void TheContractsExampleIsRead()
+    public void TheManualsExampleIsRead()
     {
         (AsBuiltSpec spec, ImmutableArray<Finding> findings) = Read(
             "what,where,side,value        # one row a measurement"
@@ -45,6 +45,12 @@ public sealed class MeasuredTextTests
     {
         (AsBuiltSpec spec, ImmutableArray<Finding> findings) = Read(
             "what,where,side,value\ngirth,1,port,3-7-4+\n",
+            LengthUnit.FeetInchesEighths
+        );
+        Assert.Empty(findings);
+        Assert.Equal((43 + (9 / 16.0)) * 25.4, spec.Girths.Single().Mm, 1e-9);
+        (spec, findings) = Read(
+            "what,where,side,value\ngirth,1,port,43 9/16 in\n",
             LengthUnit.FeetInchesEighths
         );
         Assert.Empty(findings);

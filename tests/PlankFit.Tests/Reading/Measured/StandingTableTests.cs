@@ -5,7 +5,7 @@ using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Measured;
 
-/// <summary>The table [standing] of a job, right and wrong.</summary>
+/// <summary>The table [as-built] of a job, right and wrong.</summary>
 public sealed class StandingTableTests
 {
     private static readonly string Folder = DemoTables.Folder("tender");
@@ -54,5 +54,5 @@ public sealed class StandingTableTests
     }
 
     private static ReadResult Read(string lines) =>
-        JobReader.Read($"{Job}\n[standing]\n{lines}\n", "job.toml", Table, "offsets.csv");
+        JobReader.Read($"{Job}\n[as-built]\n{lines}\n", "job.toml", Table, "offsets.csv");
 }

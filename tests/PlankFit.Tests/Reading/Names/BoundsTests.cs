@@ -45,7 +45,7 @@ public sealed class BoundsTests
                     "up to 500"
                 },
                 {
-                    "woods",
+                    "species",
                     Many(501, i => $"[[timber.species]]\nname = \"w{i}\""),
                     Line(last + 1 + (2 * 500)),
                     "up to 500"
@@ -71,7 +71,7 @@ public sealed class BoundsTests
                 },
                 {
                     "fitted planks",
-                    $"[standing]\nfitted = [\n{Many(501, i => "\"S1-08\",")}\n]",
+                    $"[as-built]\nfitted = [\n{Many(501, i => "\"S1-08\",")}\n]",
                     Line(last + 3 + 500),
                     "up to 500"
                 },
@@ -176,7 +176,7 @@ public sealed class BoundsTests
     {
         string rows = string.Concat(Enumerable.Range(0, 20_001).Select(_ => "girth,1,port,900\n"));
         ReadResult result = JobReader.Read(
-            Texts.Job + "\n[standing]\nmeasured = \"measured.csv\"\n",
+            Texts.Job + "\n[as-built]\nmeasured = \"measured.csv\"\n",
             "job.toml",
             Texts.Offsets,
             "offsets.csv",
@@ -192,7 +192,8 @@ public sealed class BoundsTests
         ReadResult result = EveryName.Read(
             EveryName
                 .Job.Replace("second keel", "second/keel")
-                .Replace("station = \"2\"", "station = \"2/3\""),
+                .Replace("station = \"2\"", "station = \"2/3\"")
+                .Replace("position/2", "position/2/3"),
             EveryName.Offsets.Replace("line,measure,0,1,2,", "line,measure,0,1,2/3,"),
             measured: "what,where,side,value\nkeel half-width,second/keel/2/3,starboard,41\n"
         );

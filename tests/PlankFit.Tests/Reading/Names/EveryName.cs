@@ -15,6 +15,7 @@ internal static class EveryName
         keel = "keel edge"
         chine = "chine"
         between = ["diagonal"]
+        as-written = ["position/2"]
         [[layer]]
         name = "inner"
         thickness = 9
@@ -116,7 +117,7 @@ internal static class EveryName
         masters = "clear"
         least = { outer = "sound" }
         rounds = 0
-        [standing]
+        [as-built]
         measured = "measured.csv"
         from = "0"
         fitted = ["S1-08"]

@@ -12,7 +12,7 @@ public class OffsetsTextTests
     private static readonly double?[] ChineHeights = [900, 735, 620, 470];
 
     [Fact]
-    public void TheTableOfTheContract()
+    public void TheTableOfTheManual()
     {
         OffsetTable table = Texts.Sound().Offsets;
         Assert.Equal([new("0", 0), new("1", 600), new("2", 1200), new("3", 2400)], table.Stations);

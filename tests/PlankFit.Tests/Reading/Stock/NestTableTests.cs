@@ -26,7 +26,7 @@ public sealed class NestTableTests
             end = 10
             plane = 1
             thicker = "2 mm"
-            proud = 0.3
+            over-width = 0.3
             least-offcut = 400
             least-offcut-width = 60
             least-overhang = 12

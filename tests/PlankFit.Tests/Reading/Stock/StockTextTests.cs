@@ -89,6 +89,28 @@ public sealed class StockTextTests
         Assert.Equal(new(1219.2, 1282.7, 0, 50.8), boards[0].Faults[0]);
     }
 
+    /// <summary>A stock is bought by the inch: only the table of offsets itself is in nothing but eighths.</summary>
+    [Fact]
+    public void AJobInEighthsTakesLengthsWithTheirUnits()
+    {
+        (ImmutableArray<StockBoard> boards, ImmutableArray<Finding> findings) = Read(
+            Head + "B1,,1,12 ft,5 1/2 in,3/8 in,,,,1 1/2 in/0,\"4'-0\"\"..4'-2 1/2\"\"\",\n",
+            LengthUnit.FeetInchesEighths
+        );
+        Assert.Empty(findings);
+        Assert.Equal(
+            (3657.6, 139.7, 9.525),
+            (boards[0].LengthMm, boards[0].WidthMm, boards[0].ThicknessMm)
+        );
+        Assert.Equal((38.1, 0.0), (boards[0].MarkedEndMm, boards[0].OtherEndMm));
+        Assert.Equal(1219.2, boards[0].Faults[0].FromMm, 1e-9);
+        Assert.Contains(
+            "with its own unit such as 5 1/2 in",
+            Read(Head + "B1,,1,3600,160,9,,,,,,\n", LengthUnit.FeetInchesEighths).Item2[0].Message,
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>An inch fraction has a stroke in it as the two ends have between them.</summary>
     [Theory]
     [InlineData("1 1/2 in", 38.1, 38.1)]

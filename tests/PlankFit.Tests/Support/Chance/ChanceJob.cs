@@ -215,7 +215,7 @@ internal sealed class ChanceJob
     private void Measured()
     {
         int station = hull.StationsMm.Length / 2;
-        Line("[standing]\nmeasured = \"measured.csv\"");
+        Line("[as-built]\nmeasured = \"measured.csv\"");
         double from = hull.StationsMm[station];
         files["measured.csv"] =
             "what,where,side,value\n"

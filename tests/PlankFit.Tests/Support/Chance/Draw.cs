@@ -30,7 +30,7 @@ internal sealed class Draw(int seed)
     /// <summary>As it stands in a cell of a table: no quotes.</summary>
     public string Cell(double mm) =>
         Unit == LengthUnit.FeetInchesEighths
-            ? LengthText.PaperNumber(mm, Unit)
+            ? LengthText.FeetInchesEighths(mm)
             : NumberText.Trimmed(mm / LengthUnits.MmPer(Unit), Unit == LengthUnit.Metre ? 5 : 3);
 
     /// <summary>As it stands in job.toml.</summary>

@@ -5,13 +5,14 @@ using PlankFit.App.Running;
 using PlankFit.Export.Stock;
 using PlankFit.Nesting;
 using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
-namespace PlankFit.App.Nesting;
+namespace PlankFit.App.Planning;
 
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan
@@ -56,17 +57,31 @@ internal static class NestedPlan
                 )
         );
         ImmutableArray<Finding> findings = WithSawn(nest.Findings, plan);
+        ImmutableArray<UnplacedPiece> unplaced = WithRefused(nest.Unplaced, plan);
         return plan with
         {
-            Nest = SameValue.Are(nest.Findings, findings)
-                ? nest
-                : nest with
-                {
-                    Findings = findings,
-                },
+            Nest =
+                SameValue.Are(nest.Findings, findings) && SameValue.Are(nest.Unplaced, unplaced)
+                    ? nest
+                    : nest with
+                    {
+                        Findings = findings,
+                        Unplaced = unplaced,
+                    },
             Findings = plan.Findings.AddRange(findings),
         };
     }
+
+    /// <summary>What has no place in the boards, and last what is not to be sawn since its bend is refused.</summary>
+    /// <param name="unplaced">Of another plan perhaps, in which others were refused.</param>
+    private static ImmutableArray<UnplacedPiece> WithRefused(
+        ImmutableArray<UnplacedPiece> unplaced,
+        BottomPlan plan
+    ) =>
+        [
+            .. unplaced.Where(u => u.Why != RefusedBend.ToDo),
+            .. plan.PiecesRefused().Select(p => new UnplacedPiece(p, RefusedBend.ToDo)),
+        ];
 
     /// <summary>What is found of a plan of cutting, and last what it leaves out since it is sawn.</summary>
     /// <param name="findings">Those of another plan perhaps, which left out others.</param>

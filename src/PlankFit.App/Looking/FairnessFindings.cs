@@ -1,33 +1,38 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
 using PlankFit.Reading.Offsets;
 
-namespace PlankFit.App.Checking;
+namespace PlankFit.App.Looking;
 
 /// <summary>What the judge of fairness found, each with the file, line and cell where it stands.</summary>
-internal static class CheckFindings
+internal static class FairnessFindings
 {
     /// <param name="text">The table of offsets as it stands in the file.</param>
     public static ImmutableArray<Finding> Of(
         FairnessReport report,
-        LengthUnit unit,
+        Job job,
         string text,
         string file
     )
     {
+        AsWritten asWritten = job.AsWritten;
         var cells = TableCells.Of(text);
         return
         [
             .. report.Stations.Select(s =>
-                At(cells.Place(file, "", "position", s.Station), "position:", s.ToFinding(unit))
+                At(
+                    cells.Place(file, "", "position", s.Station),
+                    "position:",
+                    s.ToFinding(job.Units, asWritten)
+                )
             ),
             .. report.Suspicions.Select(s =>
                 At(
                     cells.Place(file, s.Line, OffsetRow.Word(s.Measure), s.Station),
                     $"{s.Line} {OffsetRow.Word(s.Measure)}",
-                    s.ToFinding(unit)
+                    s.ToFinding(job.WrittenIn, job.Units, asWritten)
                 )
             ),
             .. report.NotJudged,

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.App.Looking;
+
+/// <summary>What whoever lays planks is told of the table's fairness: the same as `check` tells, without what could not be judged.</summary>
+/// <param name="Margin">In a few words, for the margin of every sheet; empty where nothing stands out.</param>
+internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Margin)
+{
+    private const int MostNamed = 4;
+
+    /// <param name="offsetsPath">Where the table stands on the disk.</param>
+    public static FairnessLook At(Job job, string offsetsPath)
+    {
+        FairnessReport report = FairnessCheck.Judge(job.Offsets, job.WrittenIn);
+        return report.Suspicions.IsEmpty && report.Stations.IsEmpty
+            ? new([], "")
+            : new(
+                [
+                    .. FairnessFindings
+                        .Of(
+                            report,
+                            job,
+                            File.ReadAllText(offsetsPath),
+                            Path.GetFileName(offsetsPath)
+                        )
+                        .Where(f => !report.NotJudged.Contains(f)),
+                ],
+                Words(report.StandingOut(job.AsWritten))
+            );
+    }
+
+    private static string Words(ImmutableArray<string> stations) =>
+        stations.Length switch
+        {
+            0 => "",
+            1 => $"table not fair at station {stations[0]}: see check",
+            <= MostNamed => $"table not fair at stations {string.Join(", ", stations)}: see check",
+            _ =>
+                $"table not fair at stations {string.Join(", ", stations.Take(MostNamed))} and {stations.Length - MostNamed} more: see check",
+        };
+}

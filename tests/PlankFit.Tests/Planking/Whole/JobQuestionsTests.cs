@@ -1,0 +1,71 @@
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Whole;
+
+/// <summary>What is more often a slip than meant is asked about, and nothing that is usual is.</summary>
+public sealed class JobQuestionsTests
+{
+    private static Job Of(string hull) =>
+        JobReader.Read(Path.Combine(DemoTables.Folder(hull), "job.toml")).Job!;
+
+    private static Job With(Job job, Func<PlankLayerSpec, PlankLayerSpec> change) =>
+        job with
+        {
+            Layers = [.. job.Layers.Select(l => l is PlankLayerSpec p ? change(p) : l)],
+        };
+
+    [Theory]
+    [InlineData("tender")]
+    [InlineData("pilot-skiff")]
+    [InlineData("survey-launch")]
+    [InlineData("day-launch")]
+    public void WhatIsUsualIsNotAskedAbout(string hull) => Assert.Empty(JobQuestions.Of(Of(hull)));
+
+    [Fact]
+    public void ThreeSkinsOnOneDiagonalAreAskedAbout()
+    {
+        Finding asked = Assert.Single(
+            JobQuestions.Of(With(Of("tender"), p => p with { Heads = Heads.Aft }))
+        );
+        Assert.Equal((Rank.Know, "layer.heads"), (asked.Rank, asked.About.Key));
+        Assert.StartsWith(
+            "all 3 skins of the bottom head aft",
+            asked.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void AnAngleThatNoOtherSkinHasIsAskedAbout()
+    {
+        Job job = Of("tender");
+        Finding asked = Assert.Single(
+            JobQuestions.Of(With(job, p => p.Name == "middle" ? p with { AngleDegrees = 54 } : p))
+        );
+        Assert.Equal("layer middle", asked.Where);
+        Assert.Contains("at 54 degrees", asked.Message, StringComparison.Ordinal);
+        Assert.Equal(3, JobQuestions.Of(With(job, p => p with { AngleDegrees = 60 })).Count());
+    }
+
+    [Theory]
+    [InlineData("0 600 1200 2400", "between 2 and 3")]
+    [InlineData("0 600 1800 2400 3000", "between 1 and 2")]
+    [InlineData("0 600 1200 1800", null)]
+    [InlineData("0 600 1200 2400 3600 4800", null)]
+    [InlineData("0 300 650 1050 1550", null)]
+    public void AGapInARegularRowOfStationsIsAskedAbout(string positions, string? says)
+    {
+        OffsetTable table = new(
+            [.. positions.Split(' ').Select((p, i) => new Station($"{i}", double.Parse(p, null)))],
+            []
+        );
+        Finding[] asked = [.. JobQuestions.Of(Of("tender") with { Offsets = table })];
+        Assert.Equal(says is null ? 0 : 1, asked.Length);
+        Assert.All(asked, f => Assert.Contains(says!, f.Message, StringComparison.Ordinal));
+    }
+}
