@@ -23,8 +23,8 @@ public static class OutputAsked
     public static Paper Paper(OutputSpec output) =>
         output.Paper switch
         {
-            PaperSize.A3 => PlankFit.Draughting.Tiling.Paper.A3,
-            PaperSize.Letter => PlankFit.Draughting.Tiling.Paper.Letter,
-            _ => PlankFit.Draughting.Tiling.Paper.A4,
+            PaperSize.A3 => Draughting.Tiling.Paper.A3,
+            PaperSize.Letter => Draughting.Tiling.Paper.Letter,
+            _ => Draughting.Tiling.Paper.A4,
         };
 }

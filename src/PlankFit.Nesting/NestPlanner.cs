@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Nesting.Effort;
 using PlankFit.Nesting.Model;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
 
@@ -73,8 +74,30 @@ public static class NestPlanner
         )
         {
             Short = Shortfalls.Of(spec, left),
+            Asked = new(pieces, units),
         };
     }
+
+    /// <summary>
+    /// The plan of a job that was changed: the one before where stock, rules and pieces are the same by value, and else another. How long or in how many rounds to search
+    /// is one of the rules: who wants a better plan of the same gives more of it.
+    /// </summary>
+    /// <param name="before">Null where there is none.</param>
+    /// <param name="patience">Asked for where the plan is made anew.</param>
+    public static NestPlan Again(
+        NestPlan? before,
+        NestSpec spec,
+        ImmutableArray<SawPiece> pieces,
+        LengthUnit units,
+        IProgress<NestProgress> progress,
+        Func<Patience> patience
+    ) =>
+        before is not null
+        && before.Asked.Units == units
+        && SameValue.Are(before.Spec, spec)
+        && SameValue.Are(before.Asked.Pieces, pieces)
+            ? before
+            : Until(spec, pieces, units, progress, patience());
 
     /// <summary>Twins that could not be asked of one board, and did not come into one board all the same.</summary>
     private static ImmutableArray<SawPiece> Apart(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
 using PlankFit.Nesting.Model;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
@@ -65,8 +66,6 @@ internal sealed class RoomWanted(NestSpec spec, StockGroup share, LengthUnit uni
             .DefaultIfEmpty(0)
             .Max();
 
-    private static double Extent(
-        SawPiece piece,
-        Func<PlankFit.Geometry.Primitives.Vec2, double> along
-    ) => piece.Outline.Max(along) - piece.Outline.Min(along);
+    private static double Extent(SawPiece piece, Func<Vec2, double> along) =>
+        piece.Outline.Max(along) - piece.Outline.Min(along);
 }

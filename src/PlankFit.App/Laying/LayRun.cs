@@ -1,3 +1,4 @@
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
@@ -24,7 +25,7 @@ public static class LayRun
 
         if (plan.Job.Nest is { } spec)
         {
-            plan = NestedPlan.Of(plan, spec, progress, timings, stop);
+            plan = NestedPlan.Of(plan, spec, null, progress, timings, stop);
         }
 
         bool searchEnded = plan.Nest is not null && stop.IsCancellationRequested;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Dxf;
@@ -114,14 +113,14 @@ internal static class PlankFiles
 
     private static void Cards(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
     {
-        foreach (Plank plank in layer.On(side))
+        foreach (
+            (PieceId id, Drawing card) in layer
+                .On(side)
+                .SelectMany(p => PlankCardPages.Singles(OnPlanks.Of(plan), layer, p))
+        )
         {
-            Drawing card = PlankCardPages.Single(OnPlanks.Of(plan), layer, plank);
-            output.Write($"cards/{plank.Id}.svg", s => SvgWriter.Write(s, card));
-            output.Write(
-                $"cards/{plank.Id}.png",
-                s => PngWriter.Write(s, card, MadeFiles.PictureDpi)
-            );
+            output.Write($"cards/{id}.svg", s => SvgWriter.Write(s, card));
+            output.Write($"cards/{id}.png", s => PngWriter.Write(s, card, MadeFiles.PictureDpi));
         }
     }
 

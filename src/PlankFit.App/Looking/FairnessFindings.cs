@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Offsets;
 

@@ -14,7 +14,7 @@ internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Mar
     /// <param name="offsetsPath">Where the table stands on the disk.</param>
     public static FairnessLook At(Job job, string offsetsPath)
     {
-        FairnessReport report = FairnessCheck.Judge(job.Offsets, job.Units);
+        FairnessReport report = FairnessCheck.Judge(job.Offsets, job.WrittenIn);
         return report.Suspicions.IsEmpty && report.Stations.IsEmpty
             ? new([], "")
             : new(

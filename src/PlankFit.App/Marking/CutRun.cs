@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Running;
+using PlankFit.Draughting.Files;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
@@ -14,7 +15,7 @@ namespace PlankFit.App.Marking;
 public static class CutRun
 {
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
-    /// <exception cref="PlankFit.Draughting.Files.OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
+    /// <exception cref="OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
     public static RunReport Run(
         RunRequest request,
         IReadOnlyList<string> planks,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Stock;
 using PlankFit.Planking.Findings;
@@ -36,7 +37,7 @@ public static class NestRun
             ]);
         }
 
-        plan = NestedPlan.Of(plan, spec, progress, timings, stop);
+        plan = NestedPlan.Of(plan, spec, null, progress, timings, stop);
         bool searchEnded = stop.IsCancellationRequested;
         IReadOnlyList<string> written = timings.Time(
             "write cut sheets and lists",

@@ -18,7 +18,10 @@ public static class Letters
     public static double Width(string text, double height, bool bold = false) =>
         LetterWidths.TextWidth(text, height, bold);
 
-    /// <summary>The text broken at spaces into lines no wider than the width, never within a figure; a word that is wider by itself is broken where it must be.</summary>
+    /// <summary>
+    /// The text broken at spaces into lines no wider than the width, never within a figure; a word that is wider by itself is broken after a hyphen or a stroke,
+    /// and within its letters only where there is none.
+    /// </summary>
     public static IReadOnlyList<string> Wrap(
         string text,
         double height,
@@ -45,6 +48,8 @@ public static class Letters
             while (word.Length > 1 && Width(word, height, bold) > widthMm)
             {
                 int fits = Fitting(word, height, widthMm, bold);
+                int joint = word.LastIndexOfAny(['-', '/'], fits - 1, fits - 1) + 1;
+                fits = joint > 1 ? joint : fits;
                 lines.Add(word[..fits]);
                 word = word[fits..];
             }

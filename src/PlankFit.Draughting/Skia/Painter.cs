@@ -126,16 +126,17 @@ internal sealed class Painter(Typefaces typefaces) : IDisposable
 
         SKPoint at = Point(text.LeftEnd(), drawing.HeightMm);
         SKPaint paint = Filled(text.Pen.Grey);
+        using SKTextBlob run = GlyphRuns.Of(text.Text, Font(text), InterFonts.Of(text.Bold));
         if (text.TurnDegrees == 0)
         {
-            canvas.DrawText(text.Text, at.X, at.Y, SKTextAlign.Left, Font(text), paint);
+            canvas.DrawText(run, at.X, at.Y, paint);
             return;
         }
 
         canvas.Save();
         canvas.Translate(at.X, at.Y);
         canvas.RotateDegrees((float)-text.TurnDegrees);
-        canvas.DrawText(text.Text, 0, 0, SKTextAlign.Left, Font(text), paint);
+        canvas.DrawText(run, 0, 0, paint);
         canvas.Restore();
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Layout;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Tiling;
@@ -10,6 +11,9 @@ internal static class PageFooter
 
     private const double MapWidthMm = 40;
     private const double MapHeightMm = 17;
+
+    /// <summary>Baseline to baseline, in heights of capitals.</summary>
+    private const double Leading = 1.45;
     private const string HowToPrint = "Full size: print at 100 %, never fitted to the page.";
 
     public static IEnumerable<Shape> OfTile(
@@ -32,21 +36,22 @@ internal static class PageFooter
         Vec2 left = corner + new Vec2(Math.Max(24, code.WidthMm() + 5), 0);
         double room = width - (left.X - corner.X) - MapWidthMm - 4;
         int page = grid.Tiles.IndexOf(tile) + 1;
-        yield return Fitted(title, left + new Vec2(0, 12.5), 3.2, room, true);
-        yield return Fitted(
-            $"Page {page} of {grid.Tiles.Length}. {HowToPrint}",
-            left + new Vec2(0, 7.5),
-            2.4,
-            room,
-            false
-        );
-        yield return Fitted(
-            "Lay cross upon cross, codes beside codes; measure the check square.",
-            left + new Vec2(0, 3),
-            2.4,
-            room,
-            false
-        );
+        foreach (
+            Lettering line in Lines(title, left + new Vec2(0, 15.7), 3.2, room, true)
+                .Concat(
+                    Lines(
+                        $"Page {page} of {grid.Tiles.Length}. {HowToPrint} Lay cross upon cross, codes beside codes; measure the thick line of the frame.",
+                        left + new Vec2(0, 8.2),
+                        2.4,
+                        room,
+                        false
+                    )
+                )
+        )
+        {
+            yield return line;
+        }
+
         foreach (Shape shape in Map(grid, tile, corner + new Vec2(width, 0)))
         {
             yield return shape;
@@ -55,10 +60,10 @@ internal static class PageFooter
 
     public static IEnumerable<Shape> OfLongPage(string title, Vec2 corner, double width) =>
         [
-            Fitted(title, corner + new Vec2(0, 12), 4, width, true),
-            Fitted(
+            .. Lines(title, corner + new Vec2(0, 16), 4, width, true),
+            .. Lines(
                 $"{HowToPrint} Measure the check square before you cut.",
-                corner + new Vec2(0, 5),
+                corner + new Vec2(0, 7.8),
                 2.8,
                 width,
                 false
@@ -92,18 +97,36 @@ internal static class PageFooter
         }
     }
 
-    /// <summary>Lettering no wider than its room: smaller first, then shortened.</summary>
-    private static Lettering Fitted(string text, Vec2 at, double height, double room, bool bold)
+    /// <summary>Words within their room, nothing of them cut off: in one line as they are, else in lines of smaller letters.</summary>
+    /// <param name="top">Of the first line's capitals.</param>
+    private static IEnumerable<Lettering> Lines(
+        string text,
+        Vec2 top,
+        double height,
+        double room,
+        bool bold
+    )
     {
-        const double Smallest = 2;
+        const double Smallest = 1.8,
+            LinesHighMm = 6.2;
         text = LetterWidths.Drawable(text, bold);
-        double width = LetterWidths.TextWidth(text, height, bold);
-        double fitting = width <= room ? height : Math.Max(Smallest, height * room / width);
-        while (text.Length > 1 && LetterWidths.TextWidth(text, fitting, bold) > room)
+        IReadOnlyList<string> lines = Letters.Wrap(text, height, room, bold);
+        while (height > Smallest && ((lines.Count - 1) * Leading * height) + height > LinesHighMm)
         {
-            text = text[..^2].TrimEnd() + "…";
+            height = Math.Max(Smallest, height - 0.1);
+            lines = Letters.Wrap(text, height, room, bold);
         }
 
-        return new Lettering(Layer, Pen.Thin, at, text, fitting, Bold: bold);
+        return lines.Select(
+            (line, i) =>
+                new Lettering(
+                    Layer,
+                    Pen.Thin,
+                    top - new Vec2(0, height * (1 + (i * Leading))),
+                    line,
+                    height,
+                    Bold: bold
+                )
+        );
     }
 }

@@ -26,12 +26,17 @@ public static class Tiler
             Math.Max(drawing.HeightMm, 130)
         );
         Vec2 least = -0.5 * (room - new Vec2(drawing.WidthMm, drawing.HeightMm));
+        if (
+            CheckSquares.Clear(new(least, least + room), drawing.Shapes, options.Inches)
+            is not { } squares
+        )
+        {
+            var band = new Vec2(0, CheckSquares.BandMm);
+            (least, room) = (least - band, room + band);
+            squares = CheckSquares.InBand(least, options.Inches);
+        }
+
         Vec2 move = Corner(options) - least;
-        IEnumerable<Shape> squares = CheckSquares.In(
-            new(least, least + room),
-            drawing.Shapes,
-            options.Inches
-        );
         return new(
             drawing.Title,
             room.X + (2 * options.MarginMm),
@@ -58,7 +63,7 @@ public static class Tiler
             new Polyline(PageFooter.Layer, Frame, frame, true),
         }
             .Concat(shown)
-            .Concat(CheckSquares.In(tile.Window, shown, options.Inches)) // over any grey
+            .Concat(CheckSquares.OnPage(tile.Window, options.Inches))
             .Concat(SeamCrosses.Of(grid, tile));
         return new(
             $"{drawing.Title}, page {tile.Code}",

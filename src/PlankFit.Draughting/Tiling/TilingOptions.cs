@@ -22,8 +22,8 @@ public sealed record TilingOptions(
         Sheet
         ?? Paper switch
         {
-            PlankFit.Draughting.Tiling.Paper.A3 => (297, 420),
-            PlankFit.Draughting.Tiling.Paper.Letter => (8.5 * 25.4, 11 * 25.4),
+            Paper.A3 => (297, 420),
+            Paper.Letter => (8.5 * 25.4, 11 * 25.4),
             _ => (210, 297),
         };
 }

@@ -3,7 +3,6 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Fairness;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Units;

@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace PlankFit.Export.Cards;
 
 /// <summary>
-/// Where the words of a card go: those of the plank itself stand in a column beside its figures; those of the later parts follow there while they have room, and
-/// go on in lines across the foot of the card where they have not. What has room in neither stands in its own list, and the card says so.
+/// Where the words of a card go: in a column beside its figures while they have room, those of the plank itself first, and in lines across the foot of the card where
+/// they have not. None is left out: a card grows by what they take.
 /// </summary>
 /// <param name="Column">Notes broken into lines.</param>
 /// <param name="Foot">Lines across the card.</param>
@@ -16,10 +16,8 @@ internal sealed record CardNotes(
     private const double Size = Letters.Small;
     private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 1;
-    private const int MostFootLines = 3;
-    private const string More = "More in the lists.";
 
-    /// <param name="own">Of the plank itself: none of them is left out, a figure to cut to may be among them.</param>
+    /// <param name="own">Of the plank itself, a figure to cut to among them.</param>
     /// <param name="ofParts">Of the later parts, which have lists of their own.</param>
     public static CardNotes Of(
         IEnumerable<string> own,
@@ -34,7 +32,7 @@ internal sealed record CardNotes(
         bool Stands(string note)
         {
             IReadOnlyList<string> narrow = Letters.Wrap(note, Size, columnMm);
-            if (HighMm(narrow) > left)
+            if (HighMm(narrow) > left || Letters.WidestWord(note, Size) > columnMm)
             {
                 return false;
             }
@@ -46,44 +44,29 @@ internal sealed record CardNotes(
 
         // A plank with three ends has a narrow column: what its own notes lack there they have across the card, before those of any part.
         string[] beyond = [.. own.Where(n => !Stands(n))];
-        List<string> foot =
-            beyond.Length == 0 ? [] : [.. Letters.Wrap(Sentences(beyond), Size, cardMm)];
-        bool all = true;
-        foreach (string note in ofParts.Where(n => !Stands(n)))
-        {
-            IReadOnlyList<string> across = Letters.Wrap(note, Size, cardMm);
-            if (foot.Count + across.Count <= MostFootLines)
-            {
-                foot.AddRange(across);
-            }
-            else
-            {
-                all = false;
-            }
-        }
-
-        if (!all && LineMm + GapMm <= left)
-        {
-            column.Add([More]);
-        }
-        else if (
-            !all
-            && foot.Count > 0
-            && Letters.Wrap($"{foot[^1]} {More}", Size, cardMm).Count == 1
-        )
-        {
-            foot[^1] = $"{foot[^1]} {More}";
-        }
-
-        return new([.. column], [.. foot]);
+        ImmutableArray<string> foot =
+        [
+            .. beyond.Length == 0 ? [] : Letters.Wrap(Sentences(beyond), Size, cardMm),
+            .. ofParts.Where(n => !Stands(n)).SelectMany(n => Letters.Wrap(n, Size, cardMm)),
+        ];
+        return new([.. column], foot);
     }
 
     /// <summary>Notes one after the other, each with its full stop.</summary>
     private static string Sentences(IEnumerable<string> notes) =>
         string.Join(' ', notes.Select(n => n.EndsWith('.') ? n : n + "."));
 
+    /// <summary>What the notes in the column take of its height.</summary>
+    public double ColumnMm => Column.Sum(HighMm);
+
     /// <summary>What the lines across the card take of its height.</summary>
-    public double FootMm => Foot.IsEmpty ? 0 : (Foot.Length * LineMm) + GapMm;
+    public double FootMm => HighOf(Foot.Length);
+
+    /// <summary>What so many lines across the card take of its height.</summary>
+    public static double HighOf(int lines) => lines == 0 ? 0 : (lines * LineMm) + GapMm;
+
+    /// <summary>How many lines across a card have room in so much of its height.</summary>
+    public static int LinesIn(double highMm) => Math.Max(0, (int)((highMm - GapMm) / LineMm));
 
     public void DrawColumn(SheetCanvas pad, Box on)
     {

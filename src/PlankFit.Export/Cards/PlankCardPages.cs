@@ -4,48 +4,38 @@ using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Cards;
 
-/// <summary>The plank cards of a whole bottom, two to a sheet, layer by layer and side by side.</summary>
+/// <summary>The plank cards of a whole bottom, layer by layer and side by side, two to a sheet where they have room.</summary>
 public static class PlankCardPages
 {
-    private const int PerPage = 2;
     private const double PadMm = 3;
 
     public static ImmutableArray<Drawing> Of(PlanShown shown)
     {
         BottomPlan plan = shown.Plan;
-        var format = SheetFormat.Bench(plan.Job);
         List<SheetPage> pages = [];
         foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             foreach (Side side in Enum.GetValues<Side>())
             {
-                TitleBlock block = new(
-                    "Plank cards",
-                    SheetWords.Of(side, layer),
-                    "scale: at each drawing",
-                    null,
-                    Cautions.Saw
-                );
+                PlanShown on = shown.On(panel);
                 pages.AddRange(
-                    layer
-                        .On(side)
-                        .Chunk(PerPage)
-                        .Select(two => new SheetPage(
-                            format,
-                            block,
-                            (pad, inside) => Cards(pad, inside, two, layer, shown.On(panel))
-                        )
-                        {
-                            FoundBy =
-                            [
-                                $"{PlankWords.Of(side)}, {SheetWords.Of(layer)}",
-                                string.Join(", ", two.Select(p => p.Id)),
-                            ],
-                        })
+                    Pages(
+                        plan.Job,
+                        new(
+                            "Plank cards",
+                            SheetWords.Of(side, layer),
+                            "scale: at each drawing",
+                            null,
+                            Cautions.Saw
+                        ),
+                        $"{PlankWords.Of(side)}, {SheetWords.Of(layer)}",
+                        layer.On(side).SelectMany(p => Subjects(on, layer, p))
+                    )
                 );
             }
         }
@@ -53,32 +43,80 @@ public static class PlankCardPages
         return SheetPage.Numbered(plan.Job, pages);
     }
 
-    /// <summary>One plank's card on a sheet of its own, half as high as a page of two.</summary>
-    public static Drawing Single(PlanShown shown, PlankLayerPlan layer, Plank plank)
+    /// <summary>One plank's card on a sheet of its own, half as high as a page of two where it has room.</summary>
+    public static Drawing Single(PlanShown shown, PlankLayerPlan layer, Plank plank) =>
+        Single(shown, CardSubject.Of(shown, layer, plank));
+
+    /// <summary>The same for a plank and each of its pieces, by name.</summary>
+    public static IEnumerable<(PieceId Id, Drawing Card)> Singles(
+        PlanShown shown,
+        PlankLayerPlan layer,
+        Plank plank
+    ) => Subjects(shown, layer, plank).Select(s => (s.Id, Single(shown, s)));
+
+    private static IEnumerable<CardSubject> Subjects(
+        PlanShown shown,
+        PlankLayerPlan layer,
+        Plank plank
+    ) =>
+        [
+            CardSubject.Of(shown, layer, plank),
+            .. plank.IsRefused ? [] : PieceSubject.Of(shown, layer, plank),
+        ];
+
+    private static Drawing Single(PlanShown shown, CardSubject of)
     {
-        BottomPlan plan = shown.Plan;
-        var bench = SheetFormat.Bench(plan.Job);
-        SheetFormat half = bench with
-        {
-            HeightMm = bench.HeightMm - (Frame.Inside(bench).Height / 2),
-        };
+        Job job = shown.Plan.Job;
+        var bench = SheetFormat.Bench(job);
+        Box inside = Frame.Inside(bench);
+        var layout = CardLayout.Of(
+            of,
+            inside.Width - (2 * PadMm),
+            (inside.Height / 2) - CardPaging.AroundMm,
+            job.Units
+        );
+        double high = Math.Max(inside.Height / 2, layout.NeededMm + CardPaging.AroundMm);
         var block = new TitleBlock(
-            $"Plank card {plank.Id}",
-            SheetWords.Of(plank.Side, layer),
+            $"Plank card {of.Id}",
+            SheetWords.Of(of.Shape.Side, of.Layer),
             "scale: at each drawing",
             null,
             Cautions.Saw
         );
         return SheetPage.Numbered(
-            plan.Job,
+            job,
             [
                 new(
-                    half,
+                    bench with
+                    {
+                        HeightMm = bench.HeightMm - inside.Height + high,
+                    },
                     block,
-                    (pad, inside) => PlankCard.Draw(pad, Inner(inside), plank, layer, shown)
+                    (pad, on) => PlankCard.Draw(pad, Inner(on), of, layout, job.Units)
                 ),
             ]
         )[0];
+    }
+
+    private static IEnumerable<SheetPage> Pages(
+        Job job,
+        TitleBlock block,
+        string found,
+        IEnumerable<CardSubject> subjects
+    )
+    {
+        var format = SheetFormat.Bench(job);
+        Box inside = Frame.Inside(format);
+        return CardPaging
+            .Of(subjects, inside.Width - (2 * PadMm), inside.Height, job.Units)
+            .Select(cards => new SheetPage(
+                format,
+                block,
+                (pad, on) => Cards(pad, on, cards, job.Units)
+            )
+            {
+                FoundBy = [found, string.Join(", ", cards.Select(c => c.Of.Id).Distinct())],
+            });
     }
 
     private static Box Inner(Box row) =>
@@ -87,20 +125,20 @@ public static class PlankCardPages
     private static void Cards(
         SheetCanvas pad,
         Box inside,
-        Plank[] planks,
-        PlankLayerPlan layer,
-        PlanShown shown
+        ImmutableArray<PagedCard> cards,
+        LengthUnit unit
     )
     {
-        for (int i = 0; i < planks.Length; i++)
+        double top = inside.Top;
+        foreach (PagedCard card in cards)
         {
-            Box row = inside.Row(i, PerPage);
-            if (i > 0)
+            if (top < inside.Top)
             {
-                pad.Line(row.Left, row.Top, row.Right, row.Top, Pens.Frame);
+                pad.Line(inside.Left, top, inside.Right, top, Pens.Frame);
             }
 
-            PlankCard.Draw(pad, Inner(row), planks[i], layer, shown);
+            card.Draw(pad, Inner(inside with { Top = top, Bottom = top - card.HeightMm }), unit);
+            top -= card.HeightMm;
         }
     }
 }

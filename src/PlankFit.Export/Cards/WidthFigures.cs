@@ -8,10 +8,21 @@ namespace PlankFit.Export.Cards;
 /// <summary>The widths of a plank measured on its drawing, each figure where no line runs through it.</summary>
 internal static class WidthFigures
 {
-    public static void Draw(SheetCanvas pad, Plank plank, Placing at, LengthUnit unit)
+    /// <param name="joints">Lines of its joints, which no figure may stand on either.</param>
+    public static void Draw(
+        SheetCanvas pad,
+        Plank plank,
+        IEnumerable<ImmutableArray<Vec2>> joints,
+        Placing at,
+        LengthUnit unit
+    )
     {
         ImmutableArray<WidthAt> widths = WidthAt.Of(plank);
-        List<(Vec2 A, Vec2 B)> lines = [.. Lines(plank, at)];
+        List<(Vec2 A, Vec2 B)> lines =
+        [
+            .. Lines(plank, at),
+            .. joints.SelectMany(j => Sides(j, at)),
+        ];
         List<Box> taken = [];
         string[] figures = [.. widths.Select(w => LengthText.PaperNumber(w.WidthMm, unit))];
         double widest = figures.Max(f => Letters.Width(f, Letters.Bench, true));
@@ -63,12 +74,26 @@ internal static class WidthFigures
             }
         }
 
+        foreach (
+            (Vec2 A, Vec2 B) side in plank
+                .Ends.SelectMany(e => new[] { e.OuterLine, e.InnerLine })
+                .SelectMany(l => Sides(l, at))
+        )
+        {
+            yield return side;
+        }
+
         foreach (PlankMark mark in plank.Marks)
         {
             Vec2 foot = at[mark.At];
             yield return (foot, foot + (2 * BuiltShape.Paper(mark.Inward, at)));
         }
     }
+
+    private static IEnumerable<(Vec2 A, Vec2 B)> Sides(ImmutableArray<Vec2> line, Placing at) =>
+        Enumerable
+            .Range(1, Math.Max(0, line.Length - 1))
+            .Select(i => (at[line[i - 1]], at[line[i]]));
 
     /// <summary>Whether the plank is that wide at one place, so that the measuring line lies on wood from end to end.</summary>
     private static bool IsOn(Plank plank, WidthAt width)
@@ -130,7 +155,14 @@ internal static class WidthFigures
         DimensionLine.Up(pad, x, low.Y, high.Y);
         double y = (low.Y + high.Y) / 2,
             width = Letters.Width(figure, Letters.Bench, true);
-        Box box = new(x + 1.2, y - (Letters.Bench / 2), x + 1.2 + width, y + (Letters.Bench / 2));
+        // Where the measure is lower than its figure the lines led out run on into it.
+        double clear = high.Y - low.Y > Letters.Bench + 0.6 ? 1.2 : 2.1;
+        Box box = new(
+            x + clear,
+            y - (Letters.Bench / 2),
+            x + clear + width,
+            y + (Letters.Bench / 2)
+        );
         Put(pad, box, figure);
         taken.Add(box);
     }

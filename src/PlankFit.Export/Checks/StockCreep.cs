@@ -46,28 +46,28 @@ internal static class StockCreep
         double[] offs = LengthUnits.IsMetric(unit) ? MetricMm : InchMm;
         double[] x = [box.Left, .. offs.Select((_, i) => box.Right - ((offs.Length - i) * 21))];
         top -= 0.6;
-        Row(pad, x, top, "where the ten are over or under by", offs, unit, Pens.Frame);
-        Row(
-            pad,
-            x,
-            top - RowMm,
-            $"the foremost seam creeps along the {layer.Panel.WordOf(PanelEdge.Lower)} by",
-            [.. offs.Select(o => AlongKeelMm(layer, true, o / Stacked))],
-            unit,
-            Pens.Rule
-        );
-        Row(
-            pad,
-            x,
-            top - (2 * RowMm),
-            "the aftermost seam by",
-            [.. offs.Select(o => AlongKeelMm(layer, false, o / Stacked))],
-            unit,
-            Pens.Rule
-        );
+        (string Name, double[] Figures, Pen Below)[] rows =
+        [
+            ("where the ten are over or under by", offs, Pens.Tick),
+            (
+                $"the foremost seam creeps along the {layer.Panel.WordOf(PanelEdge.Lower)} by",
+                [.. offs.Select(o => AlongKeelMm(layer, true, o / Stacked))],
+                Pens.Rule
+            ),
+            (
+                "the aftermost seam by",
+                [.. offs.Select(o => AlongKeelMm(layer, false, o / Stacked))],
+                Pens.Rule
+            ),
+        ];
+        foreach ((string name, double[] figures, Pen below) in rows)
+        {
+            top = Row(pad, x, top, name, figures, unit, below);
+        }
+
         pad.Paragraph(
             box.Left,
-            top - (3 * RowMm) - 1.2,
+            top - 1.2,
             box.Width,
             "Over: away from the master plank; under: towards it. Where a seam would creep by more than the limit, put the true width in the job and run again "
                 + "before sawing.",
@@ -75,7 +75,8 @@ internal static class StockCreep
         );
     }
 
-    private static void Row(
+    /// <summary>One row; returns where the next begins.</summary>
+    private static double Row(
         SheetCanvas pad,
         double[] x,
         double top,
@@ -85,14 +86,25 @@ internal static class StockCreep
         Pen below
     )
     {
-        double y = top - (RowMm / 2);
-        pad.Text(
-            x[0],
-            y,
-            Letters.Shortened(name, Letters.Small, x[1] - x[0] - 1),
+        const double LineMm = Letters.Small * Letters.Leading;
+        IReadOnlyList<string> lines = Letters.Wrap(
+            LetterWidths.Drawable(name),
             Letters.Small,
-            Anchor.MiddleLeft
+            x[1] - x[0] - 1
         );
+        double height = RowMm + ((lines.Count - 1) * LineMm),
+            y = top - (height / 2);
+        for (int i = 0; i < lines.Count; i++)
+        {
+            pad.Text(
+                x[0],
+                y + ((((lines.Count - 1) / 2.0) - i) * LineMm),
+                lines[i],
+                Letters.Small,
+                Anchor.MiddleLeft
+            );
+        }
+
         for (int i = 0; i < figures.Length; i++)
         {
             pad.Text(
@@ -105,12 +117,7 @@ internal static class StockCreep
             );
         }
 
-        pad.Line(
-            x[0],
-            top - RowMm,
-            x[^1] + 21,
-            top - RowMm,
-            below == Pens.Frame ? Pens.Tick : below
-        );
+        pad.Line(x[0], top - height, x[^1] + 21, top - height, below);
+        return top - height;
     }
 }

@@ -20,6 +20,7 @@ public static class FasteningPlanView
     private const double MostSignMm = 0.75;
     private const double LeastSignMm = 0.35;
     private const double TimberGrey = 0.88;
+    private const double PullDownGrey = 0.45;
 
     public static Drawing Of(BottomPlan plan, FasteningPlan fastenings, PlankLayerPlan layer)
     {
@@ -127,10 +128,14 @@ public static class FasteningPlanView
         double size = Math.Clamp(12 * at.X, LeastSignMm, MostSignMm);
         foreach (Plank plank in planks)
         {
-            foreach (Fastening f in fastenings.On(plank.Id)!.Points)
+            foreach (
+                Fastening f in fastenings
+                    .On(plank.Id)!
+                    .Points.OrderBy(f => f.Use == FasteningUse.PullDown ? 0 : 1)
+            )
             {
                 pad.Add(
-                    FasteningMarks.Sign(
+                    Sign(
                         f.Use,
                         f.Kind,
                         at[Seen(Point(layer, plank.Side, plank.Map.On(f.At)))],
@@ -141,6 +146,27 @@ public static class FasteningPlanView
             }
         }
     }
+
+    /// <summary>As on patterns, but that pull-down points are grey dots: there are thousands, and squares of them would blacken the sheet.</summary>
+    private static IEnumerable<Shape> Sign(
+        FasteningUse use,
+        FasteningKind kind,
+        Vec2 at,
+        double size,
+        Pen pen
+    ) =>
+        use == FasteningUse.PullDown
+            ?
+            [
+                new CircleShape(
+                    FasteningMarks.LayerOf(use, kind),
+                    Pens.None,
+                    at,
+                    0.5 * size,
+                    PullDownGrey
+                ),
+            ]
+            : FasteningMarks.Sign(use, kind, at, size, pen);
 
     private static Vec3 Point(PlankLayerPlan layer, Side side, Uv on)
     {
@@ -193,7 +219,7 @@ public static class FasteningPlanView
                 .GroupBy(t => t.Sort)
         )
         {
-            pad.Add(FasteningMarks.Sign(g.Key.Use, g.Key.Kind, new(x, y + 1.2), 1.6, Pens.Outer));
+            pad.Add(Sign(g.Key.Use, g.Key.Kind, new(x, y + 1.2), 1.6, Pens.Outer));
             string words =
                 $"{FasteningWords.What(g.Key.Use, g.Key.Kind, g.Key.Shape)}: {FasteningWords.Count(g.Sum(t => t.Count))} on both sides";
             pad.Text(x + 5, y, words, Letters.Bench);

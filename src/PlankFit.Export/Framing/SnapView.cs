@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Framing;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Views;
 using PlankFit.Export.Words;

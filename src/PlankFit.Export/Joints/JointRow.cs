@@ -1,4 +1,3 @@
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Joints;

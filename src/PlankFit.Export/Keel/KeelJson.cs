@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Whole;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Planks;
 using PlankFit.Export.Summary;

@@ -5,7 +5,6 @@ using PlankFit.Export.Shown;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;

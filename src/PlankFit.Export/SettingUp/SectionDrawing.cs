@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Tiling;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.SettingUp;
@@ -41,7 +42,7 @@ public static class SectionDrawing
             Title(job, section),
             box.Width,
             box.Height,
-            [.. pad.Shapes.Select(s => PlankFit.Draughting.Tiling.Placed.By(s, move))]
+            [.. pad.Shapes.Select(s => Placed.By(s, move))]
         );
     }
 

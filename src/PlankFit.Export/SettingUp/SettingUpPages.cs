@@ -196,7 +196,11 @@ public static class SettingUpPages
         string Mm(double mm) => LengthText.PaperNumber(mm, job.Units);
         double width = job.Framing.First(b => b.Name == name).WidthMm;
         return new(
-            Block($"stringer {name}"),
+            Block(
+                name.Contains("stringer", StringComparison.OrdinalIgnoreCase)
+                    ? name
+                    : $"stringer {name}"
+            ),
             [
                 $"Centre of its outer face, on the planking's inner face. Bevel: of the outer face off square to plumb sides; standing (open) at the higher edge, under (shut) at the lower; with sides square to the plank it is the stringer's lean instead. Fall: over its width of {LengthText.ForPaper(width, job.Units)}.",
                 "Across the frame: how far off square its notch runs, measured along the planking.",

@@ -13,6 +13,10 @@ internal static class SheetWords
     public static string Of(Side side, PlankLayerPlan layer) =>
         $"{PlankWords.Of(side)}, {Of(layer)}, outer face up";
 
+    /// <summary>Without what goes for every sheet of its kind: "both sides, layer 1 inner".</summary>
+    public static string Brief(string of) =>
+        of.Split(", outer face up", StringSplitOptions.None)[0];
+
     /// <summary>What the head of a column says of its figures.</summary>
     public static string Unit(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? LengthUnits.Name(unit)

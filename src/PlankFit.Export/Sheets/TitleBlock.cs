@@ -85,6 +85,34 @@ internal static class Frame
         }
     }
 
+    /// <summary>The job's name in one line, in two of smaller letters where it is longer, and cut short only where these do not hold it.</summary>
+    private static void Name(SheetCanvas pad, Box cell, double top, string name)
+    {
+        const double Smaller = 1.9;
+        string shown = LetterWidths.Drawable(name, true);
+        bool one = Letters.Width(shown, Letters.Heading, true) <= cell.Width;
+        double size = one ? Letters.Heading : Smaller;
+        IReadOnlyList<string> lines = one ? [shown] : Letters.Wrap(shown, size, cell.Width, true);
+        string[] held =
+            lines.Count <= 2
+                ? [.. lines]
+                :
+                [
+                    lines[0],
+                    Letters.Shortened(string.Join(' ', lines.Skip(1)), size, cell.Width, true),
+                ];
+        for (int i = 0; i < held.Length; i++)
+        {
+            pad.Text(
+                cell.Left,
+                top - size - (i * Letters.Leading * size),
+                held[i],
+                size,
+                bold: true
+            );
+        }
+    }
+
     private static void Fill(
         SheetCanvas pad,
         Box cell,
@@ -99,13 +127,7 @@ internal static class Frame
         switch (index)
         {
             case 0:
-                pad.Text(
-                    cell.Left,
-                    top - Letters.Heading,
-                    Letters.Shortened(job.Name, Letters.Heading, cell.Width, true),
-                    Letters.Heading,
-                    bold: true
-                );
+                Name(pad, cell, top, job.Name);
                 pad.Text(cell.Left, foot(5.8), "revision of inputs", Letters.Small);
                 pad.Text(cell.Left, foot(1.8), job.Revision, Letters.Bench, bold: true);
                 break;

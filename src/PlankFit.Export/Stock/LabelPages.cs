@@ -5,6 +5,7 @@ using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using QRCoder;
 
@@ -95,6 +96,7 @@ public static class LabelPages
                 "outer face",
                 $"{PlankWords.Of(laid.Piece.Side)}, layer {laid.Piece.PlankId.Panel}{laid.Piece.Layer}",
                 $"board {board.Id}",
+                Size(plan, laid.Piece),
             }
         )
         {
@@ -112,16 +114,29 @@ public static class LabelPages
             Anchor.BaselineRight
         );
         ForwardArrow.Draw(pad, new(box.Left + 4, foot), new(-1, 0), 8);
-        pad.Text(
-            box.Left + 9.5,
-            foot - 0.9,
-            Letters.Shortened(
-                $"to the {plan.LayerOf(plank.Id).Panel.WordOf(PanelEdge.Lower)}",
-                Letters.Bench,
-                box.Width - (SquareMm / 2) - 30
-            ),
-            Letters.Bench
-        );
+        string to = $"to the {plan.LayerOf(plank.Id).Panel.WordOf(PanelEdge.Lower)}";
+        double room = box.Width - (SquareMm / 2) - 30;
+        double size = Letters.Width(to, Letters.Bench) <= room ? Letters.Bench : Letters.Small;
+        IReadOnlyList<string> lines = Letters.Wrap(LetterWidths.Drawable(to), size, room);
+        for (int i = 0; i < lines.Count; i++)
+        {
+            pad.Text(
+                box.Left + 9.5,
+                foot - 0.9 + ((lines.Count - 1 - i) * size * Letters.Leading),
+                lines[i],
+                size
+            );
+        }
+    }
+
+    /// <summary>Corner to corner along the plank, and across it: by which a piece is told from its neighbours in the stack.</summary>
+    private static string Size(BottomPlan plan, SawPiece piece)
+    {
+        var box = Box.Around(piece.Outline);
+        LengthUnit unit = plan.Job.Units;
+        return LengthUnits.IsMetric(unit)
+            ? $"{LengthText.PaperNumber(box.Width, unit, RoundTo.Up)} × {PlankWords.Small(box.Height, unit)}"
+            : $"{LengthText.ForPaper(box.Width, unit, RoundTo.Up)} × {PlankWords.Small(box.Height, unit)}";
     }
 
     private static void Square(SheetCanvas pad, string text, Vec2 corner)

@@ -108,30 +108,45 @@ public static class ShoppingPages
     ) =>
         new(
             Block(plan, "boards that are cut into"),
-            [.. summary, "In the order of the stock's files; the cut sheets show each."],
+            [.. summary, "One line a kind of board; the cut sheets show each board."],
             [
-                new("board", 11, false),
-                new("from", 8, false),
-                new("size", 22, false),
-                new("species", 14, false),
-                new("grade", 8, false),
-                new("in planks", 8),
-                new("pieces, lane by lane as on the cut sheet", 50, false),
+                new("count", 7),
+                new("size", 24, false),
+                new("species", 18, false),
+                new("grade", 10, false),
+                new("from", 9, false),
+                new("in planks", 9),
+                new("boards", 40, false),
             ],
             [
-                .. nest.Boards.Select(b =>
-                    ImmutableArray.Create(
-                        b.Id,
-                        b.Stock.OnHand ? "rack" : "to buy",
-                        NestWords.Size(b.Stock, plan.Job.Units),
-                        b.Stock.Species ?? "",
-                        b.Stock.Grade ?? "",
-                        NumberText.Trimmed(100 * PieceInBoard.Filled(b), 0) + " %",
-                        string.Join(" | ", b.Lanes.Select(l => string.Join("  ", l.PieceIds)))
+                .. nest
+                    .Boards.GroupBy(b =>
+                        (
+                            Size: NestWords.Size(b.Stock, plan.Job.Units),
+                            b.Stock.Species,
+                            b.Stock.Grade,
+                            b.Stock.OnHand
+                        )
                     )
-                ),
-            ]
+                    .OrderBy(g => g.Key.OnHand ? 0 : 1)
+                    .Select(g =>
+                        ImmutableArray.Create(
+                            NumberText.Trimmed(g.Count(), 0),
+                            g.Key.Size,
+                            g.Key.Species ?? "",
+                            g.Key.Grade ?? "",
+                            g.Key.OnHand ? "rack" : "to buy",
+                            NumberText.Trimmed(100 * Filled(g), 0) + " %",
+                            string.Join(", ", g.Select(b => b.Id))
+                        )
+                    ),
+            ],
+            Bold: false
         );
+
+    /// <summary>The part of boards of one size that becomes planks.</summary>
+    private static double Filled(IEnumerable<SawnBoard> boards) =>
+        boards.Average(PieceInBoard.Filled);
 
     private static ListSheet Missing(BottomPlan plan, NestPlan nest) =>
         new(

@@ -1,10 +1,8 @@
-using PlankFit.Export.Joints;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 

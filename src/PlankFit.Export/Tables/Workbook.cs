@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Drawing;
 using SpreadCheetah;
-using SpreadCheetah.Metadata;
 using SpreadCheetah.Styling;
 using SpreadCheetah.Worksheets;
 using Cell = SpreadCheetah.Cell;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Views;
 using PlankFit.Export.Words;
@@ -170,7 +169,7 @@ internal static class StrainView
 
     private static IEnumerable<string> Legend(PlankLayerPlan layer, LayerTimber wood)
     {
-        yield return $"The limit, 100: {NumberText.Trimmed(100 * (wood.Judge.ColdStrain ?? 0), 3)} % strain along the grain, {wood.Judge.Basis}. Bars: dark what the bend takes, light what laying a flat plank on a curved {layer.Panel.Name} adds. S: soak or steam to form, dry below 12 % and meter before glue. L: laminate thinner. R: refuse.";
+        yield return $"The limit, 100: {TimberWords.Strain(wood.Judge.ColdStrain ?? 0)} strain along the grain, {wood.Judge.Basis}. Bars: dark what the bend takes, light what laying a flat plank on a curved {layer.Panel.Name} adds. S: soak or steam to form, dry below 12 % and meter before glue. L: laminate thinner. R: refuse.";
         foreach (IGrouping<string, Plank> group in layer.Starboard.GroupBy(p => p.Bend.Verdict))
         {
             Plank[] planks = [.. group];

@@ -84,7 +84,7 @@ public static class TimberSheets
         string density = wood.KgPerCubicMetre is { } kg
             ? $", {TimberWords.Density(kg, unit)}"
             : ", of unknown density";
-        yield return $"{wood.Species.Title}{density}. A cold bend is trusted with {NumberText.Trimmed(100 * (wood.Judge.ColdStrain ?? 0), 3)} % of strain along the grain: {wood.Judge.Basis}. "
+        yield return $"{wood.Species.Title}{density}. A cold bend is trusted with {TimberWords.Strain(wood.Judge.ColdStrain ?? 0)} of strain along the grain: {wood.Judge.Basis}. "
             + $"A plank takes the harder verdict of its radius and of its strain (bend, and laying it flat on a curved {plan.Job.Hull.Panel.Name}, together).";
         if (wood.Both is { } both && wood.Starboard is { } side)
         {

@@ -74,7 +74,7 @@ public static class TimberWords
                 null => "-",
             };
 
-    /// <summary>1.43 kg, 42.1 kg; 3.15 lb.</summary>
+    /// <summary>1.4 kg, 42 kg; 3.2 lb.</summary>
     public static string Weight(double kg, LengthUnit unit) =>
         $"{WeightNumber(kg, unit)} {WeightUnit(unit)}";
 
@@ -83,7 +83,8 @@ public static class TimberWords
     public static string WeightNumber(double kg, LengthUnit unit)
     {
         double value = LengthUnits.IsMetric(unit) ? kg : kg / KgPerLb;
-        return NumberText.Padded(value, value < 10 ? 2 : 1);
+        // Boards of one wood differ by a tenth and more.
+        return NumberText.Padded(value, value < 9.95 ? 1 : 0);
     }
 
     /// <summary>538 kg/m³; 33.6 lb a cubic foot.</summary>
@@ -104,6 +105,14 @@ public static class TimberWords
     public static string Movement(double mm, LengthUnit unit) =>
         (mm > 0 ? "+" : "")
         + LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit);
+
+    /// <summary>A strain to two figures: 0.45 %.</summary>
+    public static string Strain(double strain)
+    {
+        double percent = 100 * strain;
+        int decimals = percent > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(percent)), 0, 6) : 0;
+        return NumberText.Trimmed(percent, decimals) + " %";
+    }
 
     public static string Percent(double percent) => NumberText.Trimmed(percent, 1) + " %";
 

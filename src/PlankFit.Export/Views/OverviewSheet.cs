@@ -28,6 +28,6 @@ internal static class OverviewSheet
             (pad, _) => draw(pad)
         )
         {
-            FoundBy = [$"{head.Title}, {head.Of}"],
+            FoundBy = [$"{head.Title}, {SheetWords.Brief(head.Of)}"],
         };
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Fastenings;
 using PlankFit.Export.Shown;
 using PlankFit.Planking.Whole;

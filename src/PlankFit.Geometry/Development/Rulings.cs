@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using MathNet.Numerics.RootFinding;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting.Model;

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using PlankFit.Nesting.Effort;
 
 namespace PlankFit.Nesting.Rows;

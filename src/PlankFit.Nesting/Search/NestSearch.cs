@@ -3,6 +3,7 @@ using PlankFit.Nesting.Effort;
 using PlankFit.Nesting.Mix;
 using PlankFit.Nesting.Model;
 using PlankFit.Nesting.Rows;
+using PlankFit.Planking.Stock;
 
 namespace PlankFit.Nesting.Search;
 
@@ -239,7 +240,7 @@ internal sealed class NestSearch
         return now.IsProved(problem)
             && (
                 problem.CostsAreAsked
-                || now.Measure == PlankFit.Planking.Stock.NestMeasure.Area
+                || now.Measure == NestMeasure.Area
                 || idle >= Idle
                 || worth.Cost <= bounds.Cost * (1 + 1e-6)
             );

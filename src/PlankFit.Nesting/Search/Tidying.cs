@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Nesting.Mix;
 using PlankFit.Nesting.Rows;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Strips;
@@ -44,6 +43,12 @@ internal sealed class PlankBuilder(
     /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees.</summary>
     private const double MostTurnDegrees = 15;
 
+    /// <summary>By which angles may be out in the flat before a piece's own line is moved, radians: 0.05°.</summary>
+    private const double MostAngle = 0.05 * Math.PI / 180;
+
+    /// <summary>A piece that is as wide as this part of its stock has its own line near its middle already.</summary>
+    private const double NearWhole = 0.9;
+
     private LayerRegion Region => faces.Middle;
 
     public BuiltPlank Build(SeamRow row, int index)
@@ -69,16 +74,33 @@ internal sealed class PlankBuilder(
     {
         Seam? forward = row.Forward(index),
             after = row.After(index);
-        Geodesic own = SeamFamily.OwnLine(Region, spec, forward, after, tracing);
+        return Work(
+            row,
+            index,
+            id,
+            SeamFamily.OwnLine(Region, spec, forward, after, tracing),
+            spec.WidthMm,
+            mayMove: forward is null || after is null
+        );
+    }
+
+    /// <param name="own">The plank's own line.</param>
+    /// <param name="widthMm">Over which its length is meant.</param>
+    /// <param name="mayMove">A line nearer the plank's middle may be taken in its place.</param>
+    private BuiltPlank Work(
+        SeamRow row,
+        int index,
+        PlankId id,
+        Geodesic own,
+        double widthMm,
+        bool mayMove
+    )
+    {
+        Seam? forward = row.Forward(index),
+            after = row.After(index);
         Seam? net = Crossings.Find(Region, own);
         double zero = net?.In.S ?? (forward ?? after)!.In.S;
-        var map = StripMap.About(
-            Region,
-            own,
-            Math.Clamp(zero, own.From, own.To),
-            spec.WidthMm,
-            tracing
-        );
+        var map = StripMap.About(Region, own, Math.Clamp(zero, own.From, own.To), widthMm, tracing);
         PlankSide? ahead = forward is null ? null : PlankSide.Along(Region, map, forward, ChordMm);
         PlankSide? behind = after is null ? null : PlankSide.Along(Region, map, after, ChordMm);
         var ends = new EndPieces(faces, map, rules, keelSide, ChordMm);
@@ -99,8 +121,14 @@ internal sealed class PlankBuilder(
         }
 
         (outer, inner) = Faded(outer, inner);
-        CheckReach(id, own, net, map, outer, inner);
         var shape = new BuiltShape(ahead, behind, outer, inner);
+        if (mayMove && NearItsMiddle((forward ?? after)!, shape.Net) is { } wide)
+        {
+            Geodesic nearer = SeamFamily.OwnLine(Region, spec, forward, after, tracing, wide / 2);
+            return Work(row, index, id, nearer, wide, mayMove: false);
+        }
+
+        CheckReach(id, own, net, map, outer, inner);
         Dictionary<EndPiece, double> allowances = Allowances(shape, own, out bool fitBoth);
         List<Vec2> cut = SawnOutline.Build(
             ahead?.Flat,
@@ -175,6 +203,29 @@ internal sealed class PlankBuilder(
             IsFitted = row.Fitted.Contains(index),
         };
         return new(plank, ahead, behind, own);
+    }
+
+    /// <summary>
+    /// A piece with one seam, narrower than its stock, lies to one side of a line half a stock width from that seam. Where the surface is so curved that angles there
+    /// come out by more than is trusted, its own line is to run through its middle: how wide it is, mm; null where half the stock will do.
+    /// </summary>
+    private double? NearItsMiddle(Seam seam, IReadOnlyList<Vec2> net)
+    {
+        const int Looks = 8;
+        double low = net.Min(p => p.Y),
+            high = net.Max(p => p.Y),
+            gauss = Enumerable
+                .Range(0, Looks + 1)
+                .Max(i =>
+                {
+                    Uv uv = seam.Line.UvAt(seam.In.S + ((seam.Out.S - seam.In.S) * i / Looks));
+                    return Math.Abs(Region.Surface.At(uv.U, uv.V).GaussCurvature);
+                });
+        // At a distance n of a geodesic lengths along it are out by K n²/2, and angles by no more than that.
+        double most = Math.Max(Math.Abs(low), Math.Abs(high));
+        return gauss * most * most / 2 > MostAngle && high - low < NearWhole * spec.WidthMm
+            ? high - low
+            : null;
     }
 
     /// <summary>Where the keel has faded under a plank's inner end the pair of ends changes: left long at the keel, fit at the chine.</summary>

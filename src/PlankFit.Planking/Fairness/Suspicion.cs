@@ -59,7 +59,7 @@ public sealed record Suspicion(
             asWritten,
             Cell.Key,
             Math.Abs(ResidualMm),
-            new(PlankFit.Planking.Findings.Severity.Warning, Where, $"{message}{stop} {WhatToDo}")
+            new(Findings.Severity.Warning, Where, $"{message}{stop} {WhatToDo}")
             {
                 Rank = Rank.DoNotSaw,
             },

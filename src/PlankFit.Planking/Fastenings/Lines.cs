@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Planking.Fastenings;

@@ -192,7 +192,7 @@ internal static class RunSpacing
 
     private static void Restore(
         TimberStop stop,
-        PlankFit.Geometry.Primitives.Vec2 at,
+        Vec2 at,
         (TimberStretch On, double T, double Row)? moved
     )
     {

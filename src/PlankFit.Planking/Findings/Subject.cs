@@ -35,7 +35,7 @@ public readonly record struct Subject
         Side switch
         {
             null => "",
-            PlankFit.Planking.Findings.Side.Starboard => ", starboard",
+            Findings.Side.Starboard => ", starboard",
             _ => ", port",
         };
 

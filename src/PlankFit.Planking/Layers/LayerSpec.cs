@@ -90,7 +90,7 @@ public sealed record PlankStock(double WidthMm, double GapMm)
 /// <summary>How the seams of diagonal planks run, from a master plank outward.</summary>
 /// <param name="AngleDegrees">In the surface, between the master plank's own line and the panel's lower edge where they meet.</param>
 /// <param name="MasterMm">x at which the master's own line crosses the middle of the panel; null for halfway along.</param>
-/// <param name="DriftDegrees">With <see cref="PlankFit.Planking.Layers.Hold.Width"/>, the most that the angle at the lower edge may leave AngleDegrees.</param>
+/// <param name="DriftDegrees">With <see cref="Layers.Hold.Width"/>, the most that the angle at the lower edge may leave AngleDegrees.</param>
 /// <param name="Stagger">Part of a width by which seams are moved against the layer below on the same diagonal; null for none.</param>
 public sealed record DiagonalLaw(
     Heads Heads,

@@ -1,4 +1,3 @@
-using MathNet.Numerics.RootFinding;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;

@@ -50,18 +50,21 @@ internal static class SeamFamily
     }
 
     /// <summary>The geodesic midway between two seams, or half a stock width from the one there is.</summary>
+    /// <param name="awayMm">So far from the one there is, in place of half a stock width.</param>
     public static Geodesic OwnLine(
         LayerRegion region,
         PlankLayerSpec spec,
         Seam? forward,
         Seam? after,
-        Tracing tracing
+        Tracing tracing,
+        double? awayMm = null
     )
     {
         if (forward is null || after is null)
         {
             Seam one = forward ?? after!;
-            double half = (forward is null ? -0.5 : 0.5) * (spec.WidthMm - StockRoom.SpareMm);
+            double half =
+                (forward is null ? -1 : 1) * (awayMm ?? (0.5 * (spec.WidthMm - StockRoom.SpareMm)));
             Neighbour n = Neighbours.Fit(one.Line, one.In.S, one.Out.S, _ => half);
 
             // Nowhere further than half the stock: the seam is then the stock's own edge.

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry.Primitives;
-using PlankFit.Planking.Findings;
 
 namespace PlankFit.Planking.Stock;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Stock;
 
@@ -16,6 +17,9 @@ public sealed record NestPlan(
 {
     /// <summary>What boards would make up for the pieces without a place.</summary>
     public ImmutableArray<Shortfall> Short { get; init; } = [];
+
+    /// <summary>What was asked, beside <c>Spec</c>: another plan of the same would be this one, or one as good.</summary>
+    public NestAsked Asked { get; init; } = new([], LengthUnit.Millimetre);
 
     /// <summary>What value and bound speak of: what is bought, where anything is.</summary>
     public NestMeasure Measure =>
@@ -34,6 +38,11 @@ public sealed record NestPlan(
     public SawnBoard? BoardOf(PieceId pieceId) =>
         Boards.FirstOrDefault(b => b.Pieces.Any(p => p.Piece.Id == pieceId));
 }
+
+/// <summary>What a plan of cutting is made for.</summary>
+/// <param name="Pieces">In the order in which they were asked for.</param>
+/// <param name="Units">In which sizes are told.</param>
+public sealed record NestAsked(ImmutableArray<SawPiece> Pieces, LengthUnit Units);
 
 /// <summary>The share of stock and pieces that have to do with each other only.</summary>
 /// <param name="Name">9 mm douglas-fir, for people.</param>

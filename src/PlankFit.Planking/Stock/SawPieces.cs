@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Laying;
@@ -61,11 +62,7 @@ public static class SawPieces
             master && spec.MasterGrade is { } asked
                 ? Better(spec, asked, spec.LeastGrades.GetValueOrDefault(layer.Spec.Name))
                 : spec.LeastGrades.GetValueOrDefault(layer.Spec.Name);
-        SawPiece Piece(
-            PieceId id,
-            ImmutableArray<PlankFit.Geometry.Primitives.Vec2> outline,
-            bool faceMarked
-        ) =>
+        SawPiece Piece(PieceId id, ImmutableArray<Vec2> outline, bool faceMarked) =>
             new(
                 id,
                 outline,
@@ -102,10 +99,8 @@ public static class SawPieces
     }
 
     /// <summary>Whether a piece of a plank is the one with an end of it.</summary>
-    private static bool Holds(
-        ImmutableArray<PlankFit.Geometry.Primitives.Vec2> outline,
-        double x
-    ) => outline.Min(p => p.X) <= x && outline.Max(p => p.X) >= x;
+    private static bool Holds(ImmutableArray<Vec2> outline, double x) =>
+        outline.Min(p => p.X) <= x && outline.Max(p => p.X) >= x;
 
     private static string Better(NestSpec spec, string asked, string? other) =>
         other is not null && StockMatch.Rank(spec, other) < StockMatch.Rank(spec, asked)

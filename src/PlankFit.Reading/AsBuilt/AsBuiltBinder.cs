@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Reading.Drafts;
 using PlankFit.Reading.Tables;
 

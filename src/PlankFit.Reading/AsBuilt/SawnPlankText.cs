@@ -236,11 +236,7 @@ internal sealed record SawnMarkText(string Kind, string Label, double[] At, doub
 internal sealed record SawnForText(string Name, double ThicknessMm, string Heads)
 {
     public static SawnForText Of(SawnLayer l) =>
-        new(
-            l.Name,
-            l.ThicknessMm,
-            l.Heads == PlankFit.Planking.Layers.Heads.Aft ? "aft" : "forward"
-        );
+        new(l.Name, l.ThicknessMm, l.Heads == Planking.Layers.Heads.Aft ? "aft" : "forward");
 
     public SawnLayer ToLayer() =>
         new(
@@ -248,8 +244,8 @@ internal sealed record SawnForText(string Name, double ThicknessMm, string Heads
             ThicknessMm,
             Heads switch
             {
-                "aft" => PlankFit.Planking.Layers.Heads.Aft,
-                "forward" => PlankFit.Planking.Layers.Heads.Forward,
+                "aft" => Planking.Layers.Heads.Aft,
+                "forward" => Planking.Layers.Heads.Forward,
                 _ => throw new FormatException(),
             }
         );

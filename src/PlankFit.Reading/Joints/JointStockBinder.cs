@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Planking.Joints;
 using PlankFit.Reading.Keys;
 using PlankFit.Reading.Tables;

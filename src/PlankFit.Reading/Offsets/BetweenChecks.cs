@@ -1,7 +1,6 @@
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Reading.Drafts;
-using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.Offsets;
 

@@ -143,8 +143,7 @@ internal static class TableValues
         double? value = entry?.Value switch
         {
             null => null,
-            TomlString text => PlankFit.Reading.Tables.Quantity.Read(text.Value, key.Units)
-                is { } read
+            TomlString text => Tables.Quantity.Read(text.Value, key.Units) is { } read
                 ? read.Number * read.Factor
                 : double.NaN,
             _ => table.Number(

@@ -1,4 +1,3 @@
-using System.Text;
 using PlankFit.App.Laying;
 using PlankFit.App.Running;
 using PlankFit.Planking.Findings;

@@ -83,6 +83,34 @@ public class PdfWriterTests
         Assert.Equal(190, right.EndBaseLine.X * MmPerPoint, 0.02);
     }
 
+    /// <summary>A lettering is one string of glyphs, and not every glyph with a place of its own: that is five times the bytes, and readers find no words in it.</summary>
+    [Fact]
+    public void ALetteringIsWrittenAsOneString()
+    {
+        using var folder = new TempFolder();
+        string file = folder.File("text.pdf"),
+            plain = folder.File("plain.pdf");
+        Lettering[] words =
+        [
+            new("text", Pen.Thin, new(17.3, 61.7), "keel, fit: 45° off square, leans aft", 2.5),
+            new(
+                "text",
+                Pen.Thin,
+                new(211.9, 133.1),
+                "Survey launch, 8 m",
+                3.5,
+                Anchor.MiddleRight,
+                37,
+                true
+            ),
+        ];
+        File.WriteAllBytes(file, Bytes(SampleDrawings.Of(297, 210, [.. words])));
+        OutsideTool.Run("qpdf", "qpdf", "--qdf", "--object-streams=disable", file, plain);
+        string text = File.ReadAllText(plain, System.Text.Encoding.Latin1);
+        Assert.Equal(words.Length, text.Split(" Tj\n").Length - 1);
+        Assert.DoesNotContain(" Td ", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void OnlyTheLettersUsedAreCarriedAlong()
     {

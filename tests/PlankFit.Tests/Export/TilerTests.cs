@@ -134,7 +134,7 @@ public class TilerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
-    public void TheTwoSquaresDoNotOverlapAndStayInsideThePage(Paper paper, bool inches)
+    public void ChecksOfAPageLieOnItsFrameAndNeverInTheDrawing(Paper paper, bool inches)
     {
         foreach (Drawing page in Tiler.Pages(Plank, new TilingOptions(paper, Inches: inches)))
         {
@@ -143,12 +143,97 @@ public class TilerTests
                 .Where(l => l.Layer == CheckSquares.Layer)
                 .ToList();
             Assert.Equal(inches ? 2 : 1, squares.Count);
-            var sheet = new Window(new(10, 30), new(page.WidthMm - 10, page.HeightMm - 10));
-            Assert.All(squares.SelectMany(s => s.Points), p => Assert.True(sheet.Holds(p)));
-            if (inches)
+            var frame = new Window(
+                new(10 - 1e-9, 30 - 1e-9),
+                new(page.WidthMm - 10 + 1e-9, page.HeightMm - 10 + 1e-9)
+            );
+            Assert.All(
+                squares.SelectMany(s => s.Points),
+                p =>
+                    Assert.True(
+                        frame.Holds(p)
+                            && (
+                                Math.Min(
+                                    Math.Min(p.X - frame.Least.X, frame.Most.X - p.X),
+                                    Math.Min(p.Y - frame.Least.Y, frame.Most.Y - p.Y)
+                                ) < 1e-8
+                            ),
+                        "a check lies in the drawing"
+                    )
+            );
+            Assert.All(
+                page.Shapes.OfType<Lettering>().Where(t => t.Layer == CheckSquares.Layer),
+                t =>
+                    Assert.False(
+                        frame.Holds(t.LeftEnd() + (0.5 * t.HeightMm * t.Along().Left())),
+                        "its words stand in the drawing"
+                    )
+            );
+        }
+    }
+
+    /// <summary>Where a drawing fills its page the squares stand below it, and nothing of it is crossed; where it leaves room the page grows by nothing.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ALongPagesSquaresCrossNothing(bool inches)
+    {
+        Drawing full = SampleDrawings.Of(
+            900,
+            400,
+            [
+                .. Enumerable
+                    .Range(0, 30)
+                    .Select(i => new Lettering(
+                        "text",
+                        Pen.Thin,
+                        new(5, 8 + (13 * i)),
+                        string.Concat(Enumerable.Repeat("words across the sheet, ", 10)),
+                        6.5
+                    )),
+            ]
+        );
+        Drawing page = Tiler.LongPage(full, new TilingOptions(Paper.A4, Inches: inches));
+        Assert.Equal(440 + CheckSquares.BandMm, page.HeightMm, 1e-9);
+        double foot = page
+            .Shapes.OfType<Lettering>()
+            .Where(t => t.Layer == "text")
+            .Min(t => t.LeftEnd().Y);
+        Assert.All(
+            page.Shapes.OfType<Polyline>().Where(l => l.Layer == CheckSquares.Layer),
+            s => Assert.All(s.Points, p => Assert.True(p.Y < foot - 5))
+        );
+    }
+
+    [Fact]
+    public void NoTitleIsCutShort()
+    {
+        string title =
+            "A builder's own long name of a hull that has a name, revision 0a1b2c: PT1-38, port, layer T1 a layer with a name, outer face up, full size";
+        foreach (Paper paper in Enum.GetValues<Paper>())
+        {
+            foreach (
+                Drawing page in Tiler
+                    .Pages(Plank with { Title = title }, new TilingOptions(paper))
+                    .Append(
+                        Tiler.LongPage(
+                            SampleDrawings.Of(150, 150, Plank.Shapes[2]) with
+                            {
+                                Title = title,
+                            },
+                            new TilingOptions(paper)
+                        )
+                    )
+            )
             {
-                var first = new Window(squares[0].Points[0], squares[0].Points[2]);
-                Assert.Empty(first.CutArea(squares[1].Points));
+                string words = string.Join(
+                    ' ',
+                    page.Shapes.OfType<Lettering>()
+                        .Where(t => t.Layer == "page")
+                        .Select(t => t.Text)
+                );
+                Assert.Contains(title, words, StringComparison.Ordinal);
+                Assert.DoesNotContain("…", words, StringComparison.Ordinal);
             }
         }
     }

@@ -1,4 +1,3 @@
-using NetTopologySuite.Geometries;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Stock;
 using Shape = NetTopologySuite.Geometries.Geometry;

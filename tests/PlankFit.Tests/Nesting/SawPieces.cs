@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;

@@ -64,7 +64,7 @@ internal static class BottomLaws
         {
             Shape(layer, plank, broken);
             OutlineLaws.Check(layer, plank, broken);
-            Corners(plank, broken);
+            Corners(layer, plank, broken);
             OnTheSurface(plan, layer, plank, broken);
         }
 
@@ -236,10 +236,21 @@ internal static class BottomLaws
         }
     }
 
-    /// <summary>Flat corners have the angles that they have on the surface, within 0.05°; chords stand for tangents on both.</summary>
-    private static void Corners(Plank plank, List<string> broken)
+    /// <summary>
+    /// Flat corners have the angles that they have on the surface, within 0.05°, or where the surface is so curved that no flat shape of the plank's width has them nearer,
+    /// within K h²/2 at half its width h: at a distance h of a geodesic lengths along it are out by so much (Gauss's lemma; do Carmo, from memory), and angles by no
+    /// more. Chords stand for tangents on both.
+    /// </summary>
+    private static void Corners(PlankLayerPlan layer, Plank plank, List<string> broken)
     {
         int n = plank.FlatNet.Length;
+        double half = (plank.FlatNet.Max(p => p.Y) - plank.FlatNet.Min(p => p.Y)) / 2;
+        double Curved(Vec2 flat)
+        {
+            Uv uv = plank.Map.On(flat);
+            return Math.Abs(layer.Surface.At(uv.U, uv.V).GaussCurvature);
+        }
+
         for (int i = 0; i < n; i++)
         {
             Vec2 a = plank.FlatNet[(i + n - 1) % n] - plank.FlatNet[i],
@@ -252,6 +263,7 @@ internal static class BottomLaws
                 flat < 175 * Math.PI / 180
                 && Math.Min(a.Norm, b.Norm) > 0.5
                 && Math.Abs(flat - space) > 0.05 * Math.PI / 180
+                && Math.Abs(flat - space) > Curved(plank.FlatNet[i]) * half * half / 2
             )
             {
                 broken.Add(

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;

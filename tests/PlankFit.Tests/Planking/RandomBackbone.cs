@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Stock;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;

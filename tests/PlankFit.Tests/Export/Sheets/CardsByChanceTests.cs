@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Export.Cards;
 using PlankFit.Export.Whole;
 using PlankFit.Planking.Planks;
@@ -30,11 +31,10 @@ public sealed class CardsByChanceTests
                 continue;
             }
 
-            foreach (Drawing sheet in PlankCardPages.Of(OnPlanks.Of(plan)))
-            {
-                faults.AddRange(Faults(sheet).Select(f => $"{seed}: {f}"));
-                cards++;
-            }
+            ImmutableArray<Drawing> sheets = PlankCardPages.Of(OnPlanks.Of(plan));
+            faults.AddRange(sheets.SelectMany(Faults).Select(f => $"{seed}: {f}"));
+            faults.AddRange(Lost(plan, sheets).Select(f => $"{seed}: {f}"));
+            cards += sheets.Length;
 
             foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
             {
@@ -60,6 +60,23 @@ public sealed class CardsByChanceTests
             .Faults(sheet)
             .Concat(SheetCheck.Struck(sheet, _ => true))
             .Concat(BlockCheck.Intruders(sheet));
+
+    /// <summary>Notes of planks that stand on no card.</summary>
+    private static IEnumerable<string> Lost(BottomPlan plan, ImmutableArray<Drawing> sheets)
+    {
+        string words = string.Join(
+            ' ',
+            sheets.SelectMany(s => s.Shapes.OfType<Lettering>()).Select(l => l.Text)
+        );
+        return from of in plan.AllPlankLayers
+            from plank in of.Layer.Starboard
+            from note in PlankNotes
+                .Of(of.Layer, plank, plan.Job.Units)
+                .Concat(CardSubject.EdgeLines(plank, plan.Job.Units))
+                .Concat(PartNotes.OnCard(OnPlanks.Of(plan).On(of.Panel), plank))
+            where !words.Contains(note.TrimEnd('.'), StringComparison.Ordinal)
+            select $"{plank.Id} has lost \"{note}\"";
+    }
 
     private static BottomPlan? Plan(int seed)
     {

@@ -45,6 +45,18 @@ public sealed class SawnThenChangedTests
     [Fact]
     public void ARowThatIsHeldKeepsToItsStock() => Hold(RandomHull.Gen, "4u9StSTFUNw1");
 
+    /// <summary>
+    /// Another: a corner piece of half its stock's width lay all on one side of its own line, where the surface is curved by K = 1.8e-6 a square millimetre, and its
+    /// corners came out 0.17° from what they are on the hull.
+    /// </summary>
+    [Fact]
+    public void ACornerPieceLiesAboutItsOwnLineWhereTheHullIsCurved() =>
+        Hold(RandomHull.Gen, "2cEq9bvh0PA1");
+
+    /// <summary>Another on which the law was mistaken: on so hollow a chine no flat shape of a whole plank's width has its corners within 0.05°.</summary>
+    [Fact]
+    public void NoFlatPlankHasAllAnglesOfACurvedHull() => Hold(Tender, "b7Ql1EAKbB21");
+
     private static void Hold(Gen<Job> jobs, int draws) =>
         FixedDraws.Keep(
             Gen.Select(jobs, Which, ChangeByChance.Any),

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Planking.Fastenings;
 
 namespace PlankFit.Tests.Planking.Fastenings;

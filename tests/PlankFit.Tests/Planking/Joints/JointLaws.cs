@@ -1,6 +1,5 @@
 using NetTopologySuite.Geometries;
 using PlankFit.Geometry.Primitives;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;

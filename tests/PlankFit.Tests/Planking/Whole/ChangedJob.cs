@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;

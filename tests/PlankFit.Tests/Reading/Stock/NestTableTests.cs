@@ -3,7 +3,6 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Stock;
 using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Reading.Jobs;
-using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Stock;
 

@@ -7,11 +7,12 @@ using PlankFit.Nesting;
 using PlankFit.Nesting.Effort;
 using PlankFit.Planking.Bending;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
-namespace PlankFit.App.Laying;
+namespace PlankFit.App.Planning;
 
 /// <summary>A planned bottom with its planks laid out in the stock.</summary>
 internal static class NestedPlan
@@ -19,59 +20,90 @@ internal static class NestedPlan
     /// <summary>Told where the search was ended from outside: its best plan is kept, and the files are written all the same.</summary>
     public const string Stopped = "Stopped: this is the best plan of cutting found so far.";
 
+    /// <param name="before">The plan of cutting of another job: taken over where this one's would be made from the same.</param>
     /// <param name="stop">Ends the search with the best plan so far; nothing is thrown for it.</param>
     public static BottomPlan Of(
         BottomPlan plan,
         NestSpec spec,
+        NestPlan? before,
         IProgress<PlanProgress> progress,
         Timings timings,
         CancellationToken stop
     )
     {
         using var enough = CancellationTokenSource.CreateLinkedTokenSource(stop);
-        if (spec.Rounds is null)
+        Patience Begun()
         {
+            if (spec.Rounds is not null)
+            {
+                return new(enough.Token);
+            }
+
             enough.CancelAfter(TimeSpan.FromSeconds(spec.Seconds));
+            return new TimedPatience(TimeSpan.FromSeconds(spec.Seconds), enough.Token);
         }
 
-        Patience patience = spec.Rounds is null
-            ? new TimedPatience(TimeSpan.FromSeconds(spec.Seconds), enough.Token)
-            : new Patience(enough.Token);
-        ImmutableArray<SawPiece> pieces = plan.PiecesToSaw();
         progress.Report(new("laying pieces out in the stock", 0));
         NestPlan nest = timings.Time(
             "lay pieces out in the stock",
             () =>
-                NestPlanner.Until(spec, pieces, plan.Job.Units, new Shown(progress, spec), patience)
+                NestPlanner.Again(
+                    before,
+                    spec,
+                    plan.PiecesToSaw(),
+                    plan.Job.Units,
+                    new Shown(progress, spec),
+                    Begun
+                )
         );
-        nest = nest with
+        ImmutableArray<Finding> findings = WithSawn(nest.Findings, plan);
+        ImmutableArray<UnplacedPiece> unplaced = WithRefused(nest.Unplaced, plan);
+        return plan with
         {
-            Unplaced =
-            [
-                .. nest.Unplaced,
-                .. plan.PiecesRefused().Select(p => new UnplacedPiece(p, RefusedBend.ToDo)),
-            ],
+            Nest =
+                SameValue.Are(nest.Findings, findings) && SameValue.Are(nest.Unplaced, unplaced)
+                    ? nest
+                    : nest with
+                    {
+                        Findings = findings,
+                        Unplaced = unplaced,
+                    },
+            Findings = plan.Findings.AddRange(findings),
         };
-        ImmutableArray<Finding> findings = nest.Findings;
+    }
+
+    /// <summary>What has no place in the boards, and last what is not to be sawn since its bend is refused.</summary>
+    /// <param name="unplaced">Of another plan perhaps, in which others were refused.</param>
+    private static ImmutableArray<UnplacedPiece> WithRefused(
+        ImmutableArray<UnplacedPiece> unplaced,
+        BottomPlan plan
+    ) =>
+        [
+            .. unplaced.Where(u => u.Why != RefusedBend.ToDo),
+            .. plan.PiecesRefused().Select(p => new UnplacedPiece(p, RefusedBend.ToDo)),
+        ];
+
+    /// <summary>What is found of a plan of cutting, and last what it leaves out since it is sawn.</summary>
+    /// <param name="findings">Those of another plan perhaps, which left out others.</param>
+    private static ImmutableArray<Finding> WithSawn(
+        ImmutableArray<Finding> findings,
+        BottomPlan plan
+    )
+    {
+        const string About = "the plan of cutting";
         int sawn = plan
             .AllPlankLayers.SelectMany(l => l.Layer.Starboard.Concat(l.Layer.Port))
             .Count(p => p.IsFixed);
-        if (sawn > 0)
-        {
-            findings = findings.Add(
+        ImmutableArray<Finding> others = findings.RemoveAll(f => f.Where == About);
+        return sawn == 0
+            ? others
+            : others.Add(
                 new(
                     Severity.Note,
-                    "the plan of cutting",
+                    About,
                     $"{sawn} plank{(sawn == 1 ? " is" : "s are")} sawn or fitted already and left out of it; {(plan.Job.AsBuilt.SawnInto.IsEmpty ? "take the boards that they came from off the stock" : "the boards that they came from are off the rack as far as the record has them")}"
                 )
             );
-        }
-
-        return plan with
-        {
-            Nest = nest with { Findings = findings },
-            Findings = plan.Findings.AddRange(findings),
-        };
     }
 
     /// <summary>The search as a line at the terminal.</summary>

@@ -1,0 +1,123 @@
+using PlankFit.Export.AsBuilt;
+using PlankFit.Export.Fastenings;
+using PlankFit.Export.SettingUp;
+using PlankFit.Export.Stock;
+using PlankFit.Export.Views;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export.Sheets;
+
+/// <summary>What a builder stumbles over on a sheet: words broken or doubled, lists that say the same line by line, signs that blacken the paper.</summary>
+public sealed class SmallThingsOfPaperTests
+{
+    private static readonly BottomPlan Launch = DemoPlans.Of("survey-launch");
+
+    [Theory]
+    [InlineData("western-redcedar", 20, "western-|redcedar")]
+    [InlineData("douglas-fir/clear", 22, "douglas-fir/|clear")]
+    [InlineData("redcedar", 10, "redce|dar")]
+    public void ALongWordIsBrokenAfterAHyphenWhereItHasOne(string word, double mm, string lines) =>
+        Assert.Equal(lines.Split('|'), Letters.Wrap(word, Letters.Bench, mm));
+
+    [Fact]
+    public void NoWordStandsTwiceBeforeAStringersName()
+    {
+        string[] words = Words(SettingUpPages.Of(Launch.Job, Launch.SettingUp!));
+        Assert.Contains(words, w => w.Contains("stringer A", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            words,
+            w => w.Contains("stringer stringer", StringComparison.OrdinalIgnoreCase)
+        );
+    }
+
+    [Fact]
+    public void PullDownPointsAreGreyDotsAndNeverBlack()
+    {
+        Drawing plan = FasteningPlanView.Of(
+            Launch,
+            Launch.Fastenings!,
+            Launch.PlankLayers.Single(l => l.Number == 2)
+        );
+        Shape[] points = [.. plan.Shapes.Where(s => s.Layer == "fasten-pull-down")];
+        Assert.True(points.Length > 2000);
+        Assert.All(
+            points,
+            s => Assert.InRange(Assert.IsType<CircleShape>(s).Fill!.Value, 0.3, 0.7)
+        );
+    }
+
+    /// <summary>Only the sheet that has blanks asks for them to be filled in.</summary>
+    [Fact]
+    public void SheetsWithoutBlanksDoNotSpeakOfThem()
+    {
+        BottomPlan standing = DemoPlans.Of("tender-as-she-stands");
+        string[] words =
+        [
+            .. Words([
+                .. Launch.PlankLayers.Select(l => ShellExpansion.Of(Launch, l)),
+                .. AsBuiltPages.Of(standing, standing.Standing!),
+            ]),
+        ];
+        Assert.DoesNotContain(words, w => w.Contains("blank", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void ALabelSaysHowLongAndWideItsPieceIs()
+    {
+        BottomPlan plan = NestedPlans.Launch;
+        string[] words = Words(LabelPages.Of(plan, plan.Nest!));
+        SawPiece piece = plan.Nest!.Boards[0].Pieces[0].Piece;
+        string length = LengthText.PaperNumber(
+            piece.Outline.Max(p => p.X) - piece.Outline.Min(p => p.X),
+            plan.Job.Units,
+            RoundTo.Up
+        );
+        Assert.Contains(words, w => w.StartsWith($"{length} × ", StringComparison.Ordinal));
+        Assert.DoesNotContain(words, w => w.EndsWith("...", StringComparison.Ordinal));
+    }
+
+    /// <summary>A line a kind of board with how many there are, however many: together all boards, each by its name.</summary>
+    [Fact]
+    public void BoardsToFetchAreOneLineAKind()
+    {
+        BottomPlan plan = NestedPlans.WholeLaunch;
+        NestPlan nest = plan.Nest!;
+        string words = string.Join(' ', Words(ShoppingPages.Of(plan, nest)));
+        Assert.All(nest.Boards, b => Assert.Contains(b.Id, words, StringComparison.Ordinal));
+        int kinds = nest
+            .Boards.Select(b =>
+                (b.Stock.LengthMm, b.Stock.WidthMm, b.Stock.Species, b.Stock.Grade, b.Stock.OnHand)
+            )
+            .Distinct()
+            .Count();
+        string[] shares = [.. words.Split(' ').Where(w => w == "%")];
+        Assert.True(shares.Length <= kinds + 10, $"{shares.Length} lines for {kinds} kinds");
+    }
+
+    [Fact]
+    public void AJobsLongNameIsWholeInItsTitleBlock()
+    {
+        const string Name = "The survey launch of the harbour office";
+        Drawing sheet = BottomPlanView.Of(
+            Launch with
+            {
+                Job = Launch.Job with { Name = Name, Output = new(default, PaperSize.Letter) },
+            },
+            Launch.PlankLayers.First()
+        );
+        Drawing small = PlankFit.Export.Checks.CheckBeforeSawing.Of(
+            Launch with
+            {
+                Job = Launch.Job with { Name = Name },
+            }
+        )[0];
+        Assert.Contains(Name, string.Join(' ', Words([small])), StringComparison.Ordinal);
+        Assert.Contains(Name, string.Join(' ', Words([sheet])), StringComparison.Ordinal);
+    }
+
+    private static string[] Words(IEnumerable<Drawing> sheets) =>
+        [.. sheets.SelectMany(s => s.Shapes).OfType<Lettering>().Select(t => t.Text)];
+}
