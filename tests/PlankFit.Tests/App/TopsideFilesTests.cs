@@ -24,6 +24,7 @@ public sealed class TopsideFilesTests
         offsets-are-to = "outside"
         keel = "keel edge"
         chine = "chine"
+        as-written = ["position/2"]
         [[panel]]
         name = "topside"
         lower = "chine"
