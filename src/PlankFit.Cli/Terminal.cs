@@ -3,7 +3,6 @@ using System.Runtime.InteropServices;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 
 namespace PlankFit.Cli;

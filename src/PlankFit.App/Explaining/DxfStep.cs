@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PlankFit.App.Laying;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Export;
-using PlankFit.Export.Patterns;
 using PlankFit.Export.Story;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;

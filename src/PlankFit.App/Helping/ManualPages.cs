@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Draughting.Layout;
-using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.App.Helping;
 

@@ -1,5 +1,4 @@
 using PlankFit.App.Laying;
-using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.Export.Keel;
 using PlankFit.Export.Words;

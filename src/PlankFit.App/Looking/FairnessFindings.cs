@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Offsets;
 
@@ -26,7 +25,7 @@ internal static class FairnessFindings
                 At(
                     cells.Place(file, "", "position", s.Station),
                     "position:",
-                    s.ToFinding(job.Units, asWritten)
+                    s.ToFinding(job.WrittenIn, job.Units, asWritten)
                 )
             ),
             .. report.Suspicions.Select(s =>

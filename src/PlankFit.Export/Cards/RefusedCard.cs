@@ -1,4 +1,3 @@
-using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Bending;

@@ -21,19 +21,31 @@ internal sealed record ListSheet(
     bool Bold = true
 )
 {
-    private const double Size = Letters.Bench;
-    private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 3;
     private const double RowGapMm = 1.4;
 
+    /// <summary>So that a word which just fits is not broken for the last digit of a double.</summary>
+    private const double RoundingMm = 0.01;
+
     /// <summary>A rule stands midway between the letters above and below it.</summary>
     private const double RuleMm = 1.5;
+
+    /// <summary>Of the letters in its rows.</summary>
+    private double Size { get; init; } = Letters.Bench;
+
+    private double LineMm => Size * Letters.Leading;
 
     public IReadOnlyList<SheetPage> Pages(Job job)
     {
         var format = SheetFormat.Bench(job);
         TitleBlock block = Block with { Arrow = "" };
         Box inside = Frame.Inside(format).Within(3);
+        // Figures that have no room beside each other are written smaller, and not broken.
+        if (Size > Letters.Small && WordsMm().Sum() > inside.Width)
+        {
+            return (this with { Size = Letters.Small }).Pages(job);
+        }
+
         ImmutableArray<double> widths = Widths(inside.Width);
         var pages = new List<SheetPage>();
         int at = 0;
@@ -120,18 +132,20 @@ internal sealed record ListSheet(
     }
 
     private ImmutableArray<double> Widths(double width) =>
-        ColumnWidths.Of(
-            [.. Columns.Select(c => c.Share)],
-            [
-                .. Columns.Select(
-                    (column, c) =>
-                        Rows.Select(r => Letters.WidestWord(r[c], Size, Bold && c == 0))
-                            .Append(Letters.WidestWord(column.Head, Letters.Small, true))
-                            .Max() + GapMm
-                ),
-            ],
-            width
-        );
+        ColumnWidths.Of([.. Columns.Select(c => c.Share)], WordsMm(), width);
+
+    /// <summary>What the widest word of each column takes, mm.</summary>
+    private ImmutableArray<double> WordsMm() =>
+        [
+            .. Columns.Select(
+                (column, c) =>
+                    Rows.Select(r => Letters.WidestWord(r[c], Size, Bold && c == 0))
+                        .Append(Letters.WidestWord(column.Head, Letters.Small, true))
+                        .Max()
+                    + GapMm
+                    + RoundingMm
+            ),
+        ];
 
     private double IntroMm(double width) =>
         Intro.IsEmpty ? 0 : (Intro.Sum(l => Letters.Wrap(l, Size, width).Count) * LineMm) + GapMm;

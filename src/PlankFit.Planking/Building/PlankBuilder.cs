@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Strips;

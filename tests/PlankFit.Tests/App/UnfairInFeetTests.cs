@@ -1,7 +1,6 @@
 using PlankFit.App.Checking;
 using PlankFit.App.Laying;
 using PlankFit.App.Running;
-using PlankFit.Planking.Findings;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;

@@ -3,7 +3,6 @@ using PlankFit.App.Running;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
-using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;

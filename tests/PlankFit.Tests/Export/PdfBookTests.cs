@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Draughting.Skia;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;

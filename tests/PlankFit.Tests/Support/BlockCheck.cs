@@ -1,5 +1,4 @@
 using PlankFit.Export.Sheets;
-using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Tests.Support;
 

@@ -1,5 +1,4 @@
 using System.Reflection;
-using PlankFit.Draughting.Layout;
 using PlankFit.Export.Sheets;
 using PlankFit.Planking.Hulls;
 

@@ -1,11 +1,8 @@
-using PlankFit.Draughting.Layout;
 using PlankFit.Export.AsBuilt;
 using PlankFit.Export.Fastenings;
 using PlankFit.Export.SettingUp;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Views;
-using PlankFit.Planking.Findings;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;

@@ -1,7 +1,6 @@
 using PlankFit.Export.Summary;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
