@@ -97,12 +97,16 @@ internal static class PlankFiles
         {
             string of = $"layer-{layer.Code}-{PlankWords.Of(side)}",
                 named = $"layer {layer.Code} {PlankWords.Of(side)}";
-            yield return MadeFiles.FullSize(
-                of,
-                panel.Job,
-                $"full-size patterns, {of}",
-                () => Patterns(panel, layer, side)
-            );
+            if (FullSizePattern.IsAny(OnPlanks.Of(panel), layer, side))
+            {
+                yield return MadeFiles.FullSize(
+                    of,
+                    panel.Job,
+                    $"full-size patterns, {of}",
+                    () => Patterns(panel, layer, side)
+                );
+            }
+
             yield return new($"DXF, {named}", output => Dxf(output, panel, layer, side));
             if (panel.Job.Output.CardPictures)
             {
@@ -114,9 +118,7 @@ internal static class PlankFiles
     private static void Cards(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
     {
         foreach (
-            (PieceId id, Drawing card) in layer
-                .On(side)
-                .SelectMany(p => PlankCardPages.Singles(OnPlanks.Of(plan), layer, p))
+            (PieceId id, Drawing card) in PlankCardPages.Singles(OnPlanks.Of(plan), layer, side)
         )
         {
             output.Write($"cards/{id}.svg", s => SvgWriter.Write(s, card));
@@ -137,11 +139,9 @@ internal static class PlankFiles
         );
         return
         [
-            .. layer
-                .On(side)
-                .SelectMany(p =>
-                    Tiler.Pages(FullSizePattern.Bare(OnPlanks.Of(plan), layer, p), options)
-                ),
+            .. FullSizePattern
+                .AllBare(OnPlanks.Of(plan), layer, side)
+                .SelectMany(p => Tiler.Pages(p, options)),
         ];
     }
 

@@ -25,7 +25,7 @@ internal static class FairnessFindings
                 At(
                     cells.Place(file, "", "position", s.Station),
                     "position:",
-                    s.ToFinding(job.Units, asWritten)
+                    s.ToFinding(job.WrittenIn, job.Units, asWritten)
                 )
             ),
             .. report.Suspicions.Select(s =>

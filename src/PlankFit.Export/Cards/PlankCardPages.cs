@@ -34,7 +34,7 @@ public static class PlankCardPages
                             Cautions.Saw
                         ),
                         $"{PlankWords.Of(side)}, {SheetWords.Of(layer)}",
-                        layer.On(side).SelectMany(p => Subjects(on, layer, p))
+                        DrawnPlanks.Of(on, layer, side).SelectMany(d => Subjects(on, layer, d))
                     )
                 );
             }
@@ -47,21 +47,25 @@ public static class PlankCardPages
     public static Drawing Single(PlanShown shown, PlankLayerPlan layer, Plank plank) =>
         Single(shown, CardSubject.Of(shown, layer, plank));
 
-    /// <summary>The same for a plank and each of its pieces, by name.</summary>
+    /// <summary>The same for every plank of a side that is drawn, and each of its pieces, by name.</summary>
     public static IEnumerable<(PieceId Id, Drawing Card)> Singles(
         PlanShown shown,
         PlankLayerPlan layer,
-        Plank plank
-    ) => Subjects(shown, layer, plank).Select(s => (s.Id, Single(shown, s)));
+        Side side
+    ) =>
+        DrawnPlanks
+            .Of(shown, layer, side)
+            .SelectMany(d => Subjects(shown, layer, d))
+            .Select(s => (s.Id, Single(shown, s)));
 
     private static IEnumerable<CardSubject> Subjects(
         PlanShown shown,
         PlankLayerPlan layer,
-        Plank plank
+        DrawnPlank drawn
     ) =>
         [
-            CardSubject.Of(shown, layer, plank),
-            .. plank.IsRefused ? [] : PieceSubject.Of(shown, layer, plank),
+            CardSubject.Of(shown, layer, drawn.Plank, drawn.Twin),
+            .. drawn.Plank.IsRefused ? [] : PieceSubject.Of(shown, layer, drawn.Plank, drawn.Twin),
         ];
 
     private static Drawing Single(PlanShown shown, CardSubject of)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
@@ -53,7 +54,7 @@ public static class PlankListPages
     }
 
     /// <summary>As many planks to a page as have room, six at the most; one with many ends takes more of it, and what is over goes to all alike.</summary>
-    private static IEnumerable<List<(Plank Plank, double HeightMm)>> Paged(
+    private static IEnumerable<List<(DrawnPlank Drawn, double HeightMm)>> Paged(
         BottomPlan plan,
         PlankLayerPlan layer,
         Side side
@@ -64,9 +65,10 @@ public static class PlankListPages
             endsMm = Column(body, EndsColumn).Width,
             notesMm = Column(body, NotesColumn).Width,
             left = room;
-        List<(Plank Plank, double HeightMm)> page = [];
-        foreach (Plank plank in layer.On(side))
+        List<(DrawnPlank Drawn, double HeightMm)> page = [];
+        foreach (DrawnPlank drawn in DrawnPlanks.Of(new PlanShown(plan), layer, side))
         {
+            Plank plank = drawn.Plank;
             double needed = Math.Max(
                 PartNotes.InList(plan, plank).Any()
                     ? Math.Max(LeastRowMm, NotesHeightMm(plan, plank, layer, notesMm))
@@ -80,8 +82,13 @@ public static class PlankListPages
                 left = room;
             }
 
-            page.Add((plank, needed));
+            page.Add((drawn, needed));
             left -= needed;
+        }
+
+        if (page.Count == 0)
+        {
+            yield break;
         }
 
         // The last page's rows keep the height of the others.
@@ -89,21 +96,21 @@ public static class PlankListPages
         yield return Spread(page, Math.Max(0, Math.Min(left / page.Count, usual - LeastRowMm)));
     }
 
-    private static List<(Plank Plank, double HeightMm)> Spread(
-        List<(Plank Plank, double HeightMm)> page,
+    private static List<(DrawnPlank Drawn, double HeightMm)> Spread(
+        List<(DrawnPlank Drawn, double HeightMm)> page,
         double moreMm
-    ) => [.. page.Select(r => (r.Plank, r.HeightMm + moreMm))];
+    ) => [.. page.Select(r => (r.Drawn, r.HeightMm + moreMm))];
 
     private static void Table(
         SheetCanvas pad,
         Box inside,
-        List<(Plank Plank, double HeightMm)> rows,
+        List<(DrawnPlank Drawn, double HeightMm)> rows,
         PlankLayerPlan layer,
         BottomPlan plan
     )
     {
         LengthUnit unit = plan.Job.Units;
-        PlankId id = rows[0].Plank.Id;
+        PlankId id = rows[0].Drawn.Plank.Id;
         Box head = inside with { Bottom = inside.Top - HeadMm };
         string[] names =
         [
@@ -134,7 +141,7 @@ public static class PlankListPages
         {
             Box row = inside with { Top = top, Bottom = top - rows[i].HeightMm };
             pad.Line(row.Left, row.Top, row.Right, row.Top, i == 0 ? Pens.Frame : Pens.Rule);
-            Row(pad, row, rows[i].Plank, layer, plan);
+            Row(pad, row, rows[i].Drawn, layer, plan);
             top = row.Bottom;
         }
     }
@@ -148,16 +155,34 @@ public static class PlankListPages
     private static void Row(
         SheetCanvas pad,
         Box row,
-        Plank plank,
+        DrawnPlank drawn,
         PlankLayerPlan layer,
         BottomPlan plan
     )
     {
+        Plank plank = drawn.Plank;
         LengthUnit unit = plan.Job.Units;
         Box name = Column(row, 0);
         pad.Text(name.Left, row.Top - 6.5, plank.Id.ToString(), Letters.Heading, bold: true);
-        pad.Paragraph(name.Left, row.Top - 9, name.Width, PlankWords.Of(plank.Kind), Letters.Small);
-        Picture(pad, Column(row, 1), plank);
+        if (drawn.Twin is { } twin)
+        {
+            pad.Text(name.Left, row.Top - 11.5, twin.ToString(), Letters.Heading, bold: true);
+        }
+
+        pad.Paragraph(
+            name.Left,
+            row.Top - (drawn.Twin is null ? 9 : 14),
+            name.Width,
+            PlankWords.Of(plank.Kind),
+            Letters.Small
+        );
+        Box cell = Column(row, 1);
+        Picture(pad, drawn.Twin is null ? cell : cell.Row(0, 2), plank, mirrored: false);
+        if (drawn.Twin is not null)
+        {
+            Picture(pad, cell.Row(1, 2), plank, mirrored: true);
+        }
+
         Sizes(pad, Column(row, 2), plank, unit);
         ListedEnds.Draw(pad, Column(row, EndsColumn), plank, layer.Spec.ThicknessMm, unit);
         Box notes = Column(row, NotesColumn);
@@ -187,7 +212,7 @@ public static class PlankListPages
         )
         + 1;
 
-    private static void Picture(SheetCanvas pad, Box cell, Plank plank)
+    private static void Picture(SheetCanvas pad, Box cell, Plank plank, bool mirrored)
     {
         Box cut = Box.Around(plank.FlatCut),
             room =
@@ -198,7 +223,7 @@ public static class PlankListPages
                     Bottom = cell.Bottom + 2,
                 };
         double factor = Math.Min(room.Width / cut.Width, Math.Min(room.Height, 9) / cut.Height);
-        var at = Placing.Centred(cut, room, factor, factor);
+        var at = Placing.Centred(cut, room, factor, mirrored ? -factor : factor);
         BuiltShape.Draw(pad, plank, at, cell.Within(-5), 1);
         ForwardArrow.Draw(
             pad,

@@ -26,12 +26,28 @@ public static class FullSizePattern
     private const double CheckMm = 100;
     private const double LeastPageMm = 170;
 
-    /// <summary>One page a plank for a layer and side.</summary>
+    /// <summary>One page a plank for a layer and side, or a pair of planks to starboard; none for a port plank that its starboard twin's serves.</summary>
     public static ImmutableArray<Drawing> Of(PlanShown shown, PlankLayerPlan layer, Side side) =>
-        [.. layer.On(side).Select(p => Page(shown, layer, p))];
+        [.. DrawnPlanks.Of(shown, layer, side).Select(d => Page(shown, layer, d.Plank, d.Twin))];
+
+    /// <summary>The same planks for cutting up into pages.</summary>
+    public static ImmutableArray<Drawing> AllBare(
+        PlanShown shown,
+        PlankLayerPlan layer,
+        Side side
+    ) => [.. DrawnPlanks.Of(shown, layer, side).Select(d => Bare(shown, layer, d.Plank, d.Twin))];
+
+    /// <summary>Whether any plank of a side is drawn.</summary>
+    public static bool IsAny(PlanShown shown, PlankLayerPlan layer, Side side) =>
+        !DrawnPlanks.Of(shown, layer, side).IsEmpty;
 
     /// <summary>One plank in true size with its name and marks alone, for cutting up into pages that bring their own check squares and notes.</summary>
-    public static Drawing Bare(PlanShown shown, PlankLayerPlan layer, Plank plank)
+    public static Drawing Bare(
+        PlanShown shown,
+        PlankLayerPlan layer,
+        Plank plank,
+        PlankId? twin = null
+    )
     {
         BottomPlan plan = shown.Plan;
         var box = Box.Around(plank.FlatCut);
@@ -43,7 +59,7 @@ public static class FullSizePattern
         Shape(pad, shown, plank, at, width, height);
         return WithLongDashes(
             pad.Done(
-                $"{PlanWords.Headed(plan.Job)}: {plank.Id}, {SheetWords.Of(plank.Side, layer)}, full size",
+                $"{PlanWords.Headed(plan.Job)}: {plank.Id}{Turned(twin)}, {SheetWords.Of(plank.Side, layer)}, full size",
                 width,
                 height
             )
@@ -51,7 +67,12 @@ public static class FullSizePattern
     }
 
     /// <summary>One plank's page.</summary>
-    public static Drawing Page(PlanShown shown, PlankLayerPlan layer, Plank plank)
+    public static Drawing Page(
+        PlanShown shown,
+        PlankLayerPlan layer,
+        Plank plank,
+        PlankId? twin = null
+    )
     {
         BottomPlan plan = shown.Plan;
         bool metric = LengthUnits.IsMetric(plan.Job.Units);
@@ -98,8 +119,43 @@ public static class FullSizePattern
             Cautions.Pattern,
             Letters.Bench
         );
+        if (twin is { } other)
+        {
+            TwinSketch(pad, new(left, 6, left + 90, MarginMm + FootMm - 22), plank, other);
+        }
+
         return WithLongDashes(
-            pad.Done($"{plan.Job.Name}: pattern of {plank.Id}, full size", width, height)
+            pad.Done(
+                $"{plan.Job.Name}: pattern of {plank.Id}{Turned(twin)}, full size",
+                width,
+                height
+            )
+        );
+    }
+
+    private static string Turned(PlankId? twin) =>
+        twin is { } other ? $", and of {other} turned over" : "";
+
+    /// <summary>The port plank on its own outer face, which is the sheet's other side.</summary>
+    private static void TwinSketch(SheetCanvas pad, Box on, Plank plank, PlankId twin)
+    {
+        var cut = Box.Around(plank.FlatCut);
+        Box room = on with { Right = on.Left + 60 };
+        double factor = Math.Min(room.Width / cut.Width, room.Height / cut.Height);
+        var at = Placing.Centred(cut, room, factor, -factor);
+        pad.Closed(at.Of(Thinning.Closed(plank.FlatCut, 0.05 / factor)), Pens.Outer, Layers.Marks);
+        ForwardArrow.Draw(
+            pad,
+            new(room.Right + 6, room.Middle.Y),
+            BuiltShape.Paper(ForwardArrow.OnFlat(plank), at),
+            8
+        );
+        pad.Text(
+            new(room.Right + 14, room.Middle.Y),
+            $"{twin}: turn the sheet over; prick the corners and lines through",
+            Letters.Bench,
+            Anchor.MiddleLeft,
+            true
         );
     }
 

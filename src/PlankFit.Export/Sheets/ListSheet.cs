@@ -21,8 +21,6 @@ internal sealed record ListSheet(
     bool Bold = true
 )
 {
-    private const double Size = Letters.Bench;
-    private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 3;
     private const double UsualGapMm = 1.4;
     private const double TightGapMm = 0.9;
@@ -30,15 +28,29 @@ internal sealed record ListSheet(
     /// <summary>No page is turned for so few rows, where the list fits without it set a little tighter.</summary>
     private const int FewRows = 3;
 
+    /// <summary>So that a word which just fits is not broken for the last digit of a double.</summary>
+    private const double RoundingMm = 0.01;
+
     /// <summary>A rule stands midway between the letters above and below it.</summary>
     private const double RuleMm = 1.5;
 
     private double RowGapMm { get; init; } = UsualGapMm;
 
+    /// <summary>Of the letters in its rows.</summary>
+    private double Size { get; init; } = Letters.Bench;
+
+    private double LineMm => Size * Letters.Leading;
+
     public IReadOnlyList<SheetPage> Pages(Job job)
     {
         var format = SheetFormat.Bench(job);
         Box inside = Frame.Inside(format).Within(3);
+        // Figures that have no room beside each other are written smaller, and not broken.
+        if (Size > Letters.Small && WordsMm().Sum() > inside.Width)
+        {
+            return (this with { Size = Letters.Small }).Pages(job);
+        }
+
         List<(int From, int To)> runs = Runs(inside);
         ListSheet tight = this with { RowGapMm = TightGapMm };
         if (
@@ -156,18 +168,20 @@ internal sealed record ListSheet(
     }
 
     private ImmutableArray<double> Widths(double width) =>
-        ColumnWidths.Of(
-            [.. Columns.Select(c => c.Share)],
-            [
-                .. Columns.Select(
-                    (column, c) =>
-                        Rows.Select(r => Letters.WidestWord(r[c], Size, Bold && c == 0))
-                            .Append(Letters.WidestWord(column.Head, Letters.Small, true))
-                            .Max() + GapMm
-                ),
-            ],
-            width
-        );
+        ColumnWidths.Of([.. Columns.Select(c => c.Share)], WordsMm(), width);
+
+    /// <summary>What the widest word of each column takes, mm.</summary>
+    private ImmutableArray<double> WordsMm() =>
+        [
+            .. Columns.Select(
+                (column, c) =>
+                    Rows.Select(r => Letters.WidestWord(r[c], Size, Bold && c == 0))
+                        .Append(Letters.WidestWord(column.Head, Letters.Small, true))
+                        .Max()
+                    + GapMm
+                    + RoundingMm
+            ),
+        ];
 
     private double IntroMm(double width) =>
         Intro.IsEmpty ? 0 : (Intro.Sum(l => Letters.Wrap(l, Size, width).Count) * LineMm) + GapMm;

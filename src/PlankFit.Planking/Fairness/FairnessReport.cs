@@ -28,7 +28,7 @@ public sealed record FairnessReport(
     /// <summary>All that a person should know, suspicions first.</summary>
     public ImmutableArray<Finding> Findings(LengthUnit unit, AsWritten? asWritten = null) =>
         [
-            .. Stations.Select(s => s.ToFinding(unit, asWritten)),
+            .. Stations.Select(s => s.ToFinding(unit, unit, asWritten)),
             .. Suspicions.Select(s => s.ToFinding(unit, unit, asWritten)),
             .. NotJudged,
         ];

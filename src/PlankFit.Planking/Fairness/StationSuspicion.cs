@@ -30,13 +30,13 @@ public sealed record StationSuspicion(
     /// <summary>The most that a line would be out by, were the position right, mm.</summary>
     public double LinesOutMm => Lines.Max(l => Math.Abs(l.ResidualMm));
 
-    public Finding ToFinding(LengthUnit unit, AsWritten? asWritten = null)
+    public Finding ToFinding(LengthUnit table, LengthUnit shown, AsWritten? asWritten = null)
     {
         string lines = string.Join(
             ", ",
             Lines.Select(l => $"{l.Line} {OffsetRow.Word(l.Measure)}")
         );
-        string size = LengthText.ForPaper(Math.Abs(OutMm), unit);
+        string size = LengthText.ForPaper(Math.Abs(OutMm), shown);
         string where = OutMm > 0 ? "further aft" : "further forward";
         string how = How is null ? "" : $" ({How}{(Probable ? "" : "?")})";
         return AsWritten.Judged(
@@ -52,7 +52,7 @@ public sealed record StationSuspicion(
             {
                 Rank = Rank.DoNotSaw,
             },
-            $"the lines expect it at about {TableText.Of(ForetoldMm, unit)}"
+            $"the lines expect it at about {TableText.Of(ForetoldMm, table)}"
         );
     }
 }

@@ -22,6 +22,9 @@ public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)
     /// <summary>Inches alone where a job in feet or inches has its lengths told: 59 5/16" for 4'-11 5/16".</summary>
     public bool InchesAlone { get; init; }
 
+    /// <summary>A drawing for each plank of both sides; of a pair that is alike one otherwise, with the port plank mirrored beside it.</summary>
+    public bool BothSides { get; init; }
+
     /// <summary>The units in which a job written in these shows its lengths.</summary>
     public LengthUnit Shown(LengthUnit written) =>
         LengthUnits.IsMetric(written) ? written

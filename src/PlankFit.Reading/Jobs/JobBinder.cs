@@ -218,6 +218,7 @@ public static class JobBinder
         )
         {
             InchesAlone = output.ChoiceOrDefault(OutputKeys.Lengths),
+            BothSides = output.ChoiceOrDefault(OutputKeys.Sides),
             Patterns = output.ChoiceOrDefault(OutputKeys.Patterns),
             CardPictures = output.ChoiceOrDefault(OutputKeys.Cards),
             Dxf = output.ChoiceOrDefault(OutputKeys.Dxf),

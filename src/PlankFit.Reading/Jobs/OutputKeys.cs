@@ -42,6 +42,15 @@ public static class OutputKeys
         DefaultChoice = OutputSpec.Default.InchesAlone,
     };
 
+    public static readonly ChoiceKey<bool> Sides = new(
+        "sides",
+        [("pairs", false), ("all", true)],
+        "Where port is the mirror image of starboard one card, one row of the list and one pattern serve both planks, with the port plank mirrored beside; or all of them are drawn."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.BothSides,
+    };
+
     public static readonly ChoiceKey<PatternPages> Patterns = new(
         "patterns",
         [("long", PatternPages.Long), ("tiled", PatternPages.Tiled)],
@@ -83,6 +92,7 @@ public static class OutputKeys
         DxfUnit,
         Paper,
         Lengths,
+        Sides,
         Patterns,
         Cards,
         Sheets,

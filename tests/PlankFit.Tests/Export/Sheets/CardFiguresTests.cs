@@ -89,8 +89,8 @@ public sealed class CardFiguresTests
                 .First(d => d.Shapes.OfType<Lettering>().Any(l => l.Text == plank.Id.ToString()));
             double top = page
                 .Shapes.OfType<Lettering>()
-                .Single(l => l.Text == plank.Id.ToString())
-                .At.Y;
+                .Where(l => l.Text == plank.Id.ToString() || l.Text == plank.Id.Twin.ToString())
+                .Max(l => l.At.Y);
             string row = string.Join(
                 ' ',
                 page.Shapes.OfType<Lettering>()

@@ -103,6 +103,7 @@ internal static class EveryKey
         dxf-units = "in"
         paper = "A3"
         lengths = "inches"
+        sides = "all"
         patterns = "tiled"
         cards = "pdf-svg-png"
         dxf = "both"

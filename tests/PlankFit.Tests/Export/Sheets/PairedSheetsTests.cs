@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Cards;
+using PlankFit.Export.Patterns;
+using PlankFit.Export.Shown;
+using PlankFit.Export.Whole;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Export.Sheets;
+
+/// <summary>Where port is starboard mirrored a card and a row serve both, and name both; nothing that differs is ever drawn once for two.</summary>
+public sealed class PairedSheetsTests
+{
+    private static readonly BottomPlan Alike = DemoPlans.Of("pilot-skiff");
+
+    [Fact]
+    public void APairHasOneCardAndOneRowThatNameBoth()
+    {
+        ImmutableArray<Drawing> cards = PlankCardPages.Of(OnPlanks.Of(Alike)),
+            list = PlankListPages.Of(Alike),
+            all = PlankCardPages.Of(OnPlanks.Of(Asked(Alike)));
+        Assert.InRange(cards.Length, 1, (all.Length / 2) + 2);
+        Assert.All(
+            Alike.PlankLayers.SelectMany(l => l.Port),
+            p =>
+            {
+                Assert.Contains($"and {p.Id}", Words(cards));
+                Assert.Contains(p.Id.ToString(), Words(list));
+                Assert.DoesNotContain($"and {p.Id}", Words(all));
+                Assert.Contains($"{p.Id}", Words(all));
+            }
+        );
+        Assert.Equal(
+            "",
+            string.Join(
+                "\n",
+                cards
+                    .Concat(list)
+                    .SelectMany(d =>
+                        SheetCheck
+                            .Faults(d)
+                            .Concat(SheetCheck.Struck(d, _ => true))
+                            .Concat(BlockCheck.Intruders(d))
+                    )
+                    .Take(9)
+            )
+        );
+    }
+
+    [Fact]
+    public void APatternOfAPairServesBothAndIsLegible()
+    {
+        PlanShown shown = OnPlanks.Of(Alike);
+        PlankLayerPlan layer = Alike.PlankLayers.First();
+        Assert.Empty(FullSizePattern.Of(shown, layer, Side.Port));
+        Assert.False(FullSizePattern.IsAny(shown, layer, Side.Port));
+        ImmutableArray<Drawing> pages = FullSizePattern.Of(shown, layer, Side.Starboard);
+        Assert.All(
+            pages.Zip(layer.Port),
+            p =>
+            {
+                Assert.Contains($"{p.Second.Id}: turn the sheet over", Words([p.First]));
+                Assert.Contains($"{p.Second.Id} turned over", p.First.Title);
+            }
+        );
+        Assert.Equal("", string.Join("\n", pages.SelectMany(d => SheetCheck.Faults(d)).Take(9)));
+        Assert.Equal(
+            layer.Port.Length,
+            FullSizePattern.Of(OnPlanks.Of(Asked(Alike)), layer, Side.Port).Length
+        );
+    }
+
+    [Fact]
+    public void APlankUnlikeItsTwinIsDrawnForItself()
+    {
+        PlankLayerPlan layer = Alike.PlankLayers.First();
+        Plank odd = layer.Port[4] with { IsFitted = true };
+        BottomPlan changed = Alike with
+        {
+            Planked = Alike.Planked with
+            {
+                Layers =
+                [
+                    .. Alike.Planked.Layers.Select(l =>
+                        ReferenceEquals(l, layer)
+                            ? layer with
+                            {
+                                Port = layer.Port.SetItem(4, odd),
+                            }
+                            : l
+                    ),
+                ],
+            },
+        };
+        PlanShown shown = OnPlanks.Of(changed);
+        PlankLayerPlan with = changed.PlankLayers.First();
+        DrawnPlank[] starboard = [.. DrawnPlanks.Of(shown, with, Side.Starboard)],
+            port = [.. DrawnPlanks.Of(shown, with, Side.Port)];
+        Assert.Equal([odd.Id], port.Select(d => d.Plank.Id));
+        Assert.Equal([odd.Id.Twin], starboard.Where(d => d.Twin is null).Select(d => d.Plank.Id));
+        Assert.Equal(with.Starboard.Length, starboard.Length);
+    }
+
+    private static BottomPlan Asked(BottomPlan plan) =>
+        plan with
+        {
+            Job = plan.Job with { Output = plan.Job.Output with { BothSides = true } },
+        };
+
+    private static string Words(IEnumerable<Drawing> sheets) =>
+        string.Join(' ', sheets.SelectMany(s => s.Shapes.OfType<Lettering>()).Select(l => l.Text));
+}
