@@ -24,11 +24,11 @@ public class NamedSlipTests
     [Theory]
     [InlineData(Written.Eighths, "feet and inches exchanged", 0.9)]
     [InlineData(Written.Eighths, "inches and eighths exchanged", 0.9)]
-    [InlineData(Written.Eighths, "1 ft misread", 0.9)]
-    [InlineData(Written.Eighths, "1 in misread", 0.6)]
+    [InlineData(Written.Eighths, "a foot misread", 0.9)]
+    [InlineData(Written.Eighths, "1\" misread", 0.6)]
     [InlineData(Written.Millimetres, "figures . and . exchanged", 0.9)]
     [InlineData(Written.Millimetres, "100 mm misread", 0.9)]
-    [InlineData(Written.Millimetres, "1 ft misread", 0.9)]
+    [InlineData(Written.Millimetres, "a foot misread", 0.9)]
     [InlineData(Written.Eighths, "wrong sign", 0.9)]
     [InlineData(Written.Millimetres, "wrong sign", 0.9)]
     public void ASlipOfTheEyeIsFoundAndNamed(Written written, string how, double share)
@@ -117,17 +117,16 @@ public class NamedSlipTests
         int sign = by.Next(2) == 0 ? 1 : -1;
         if (how.EndsWith("misread", StringComparison.Ordinal))
         {
-            string[] words = how.Split(' ');
-            double unit =
-                words[1] == "ft" ? 304.8
-                : words[1] == "in" ? 25.4
-                : 1;
-            return mm
-                + (
-                    sign
-                    * unit
-                    * int.Parse(words[0], System.Globalization.CultureInfo.InvariantCulture)
-                );
+            double size = how.Split(' ')[0] switch
+            {
+                "a" => 304.8,
+                "1\"" => 25.4,
+                { } figures => int.Parse(
+                    figures,
+                    System.Globalization.CultureInfo.InvariantCulture
+                ),
+            };
+            return mm + (sign * size);
         }
 
         if (how == "wrong sign")
