@@ -8,7 +8,7 @@ namespace PlankFit.App.Laying;
 internal static class AsBuiltFiles
 {
     public static FeatureFiles Of(BottomPlan plan) =>
-        plan.Standing is not { } standing
+        plan.AsBuiltOfAll is not { } standing
             ? FeatureFiles.None
             : new(
                 [

@@ -58,7 +58,7 @@ public static class CutRun
 
         (ImmutableArray<Plank> wanted, ImmutableArray<Finding> unknown) = Named(plan, planks);
         return unknown.IsEmpty
-            ? Marked(record, plan, wanted, named is null, stop)
+            ? Marked(record, plan, wanted, named is null, request.Folder, stop)
             : RunReport.Faults(unknown);
     }
 
@@ -67,6 +67,7 @@ public static class CutRun
         BottomPlan plan,
         ImmutableArray<Plank> wanted,
         bool first,
+        string folder,
         CancellationToken stop
     )
     {
@@ -78,7 +79,17 @@ public static class CutRun
         }
 
         stop.ThrowIfCancellationRequested();
-        record.Replace(sawn.Values);
+        ImmutableArray<BoardSawnInto> had = plan.Job.AsBuilt.SawnInto;
+        ImmutableArray<BoardSawnInto>? planned = PlannedBoards.In(folder, plan.Job.Name);
+        BoardSawnInto[] into =
+        [
+            .. PlannedBoards.Of(
+                planned ?? [],
+                wanted.Select(p => p.Id).Except(again).ToHashSet(),
+                had
+            ),
+        ];
+        record.Replace(sawn.Values, [.. had, .. into]);
         ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
             $"{sawn.Count} plank(s) are written down as sawn in {record.Path}; no lay-out moves or renumbers them from now on."
@@ -90,6 +101,11 @@ public static class CutRun
             );
         }
 
+        if (plan.Job.Nest is not null)
+        {
+            lines.Add(Rack(planned is not null, into, sawn.Keys, folder));
+        }
+
         if (first)
         {
             lines.Add(
@@ -98,6 +114,30 @@ public static class CutRun
         }
 
         return new(ExitCode.Done, [], lines.ToImmutable());
+    }
+
+    /// <summary>What became of the rack: never passed over, since the next plan is made of what it has.</summary>
+    private static string Rack(
+        bool known,
+        BoardSawnInto[] into,
+        IEnumerable<PlankId> sawn,
+        string folder
+    )
+    {
+        if (!known)
+        {
+            return $"{folder} has no plan of cutting of this job, so the boards that they came from stay in the rack: take them off the stock, or mark the planks with --out where {PlannedBoards.File} is.";
+        }
+
+        PlankId[] left = [.. into.SelectMany(b => b.Planks).Except(sawn)];
+        return into.Length == 0
+            ? "No further board leaves the rack by the plan of cutting."
+            : $"Off the rack by the plan of cutting: {string.Join(", ", into.Select(b => b.Board))}; {into.Sum(b => b.Offcuts.Length)} offcut(s) of them come in."
+                + (
+                    left.Length == 0
+                        ? ""
+                        : $" In these boards were also {string.Join(", ", left)}: mark them too once they are sawn, or the next plan has other boards for them."
+                );
     }
 
     /// <summary>
@@ -162,12 +202,12 @@ public static class CutRun
         }
 
         SawnPlank[] left = [.. had.Where(c => !off.Contains(c.Id))];
-        record.Replace(left);
+        record.Replace(left, job.AsBuilt.SawnInto);
         return new(
             ExitCode.Done,
             [],
             [
-                $"{had.Length - left.Length} plank(s) are taken off {record.Path}, {left.Length} left on it; the next lay-out is free to move them.",
+                $"{had.Length - left.Length} plank(s) are taken off {record.Path}, {left.Length} left on it; the next lay-out is free to move them. The boards that they came from stay off the rack.",
             ]
         );
     }

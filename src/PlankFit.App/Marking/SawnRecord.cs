@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Jobs;
@@ -46,7 +47,7 @@ internal sealed class SawnRecord : IDisposable
 
     /// <summary>The record anew, the one before it kept as the one backup.</summary>
     /// <exception cref="OutputException">Another has written it since it was taken hold of, or the file system refused.</exception>
-    public void Replace(IEnumerable<SawnPlank> planks)
+    public void Replace(IEnumerable<SawnPlank> planks, ImmutableArray<BoardSawnInto> boards)
     {
         byte[]? now = Bytes(Path);
         if (now is null != had is null || (now is not null && !now.AsSpan().SequenceEqual(had)))
@@ -62,7 +63,7 @@ internal sealed class SawnRecord : IDisposable
             DurableFile.Write(Backup(), had);
         }
 
-        DurableFile.Write(Path, Encoding.UTF8.GetBytes(SawnPlanksFile.Write(planks)));
+        DurableFile.Write(Path, Encoding.UTF8.GetBytes(SawnPlanksFile.Write(planks, boards)));
     }
 
     public void Dispose() => held.Dispose();

@@ -20,14 +20,11 @@ internal sealed record DrawnLine(
     {
         Vec3[] given =
         [
-            .. Enumerable
-                .Range(0, table.Stations.Length)
-                .Where(i => line.HeightsMm[i] is not null && line.HalfBreadthsMm[i] is not null)
-                .Select(i => new Vec3(
-                    OffsetRow.PositionMm(table, line, i),
-                    line.HalfBreadthsMm[i]!.Value,
-                    line.HeightsMm[i]!.Value
-                )),
+            .. line.Known.Select(i => new Vec3(
+                OffsetRow.PositionMm(table, line, i),
+                line.HalfBreadthsMm[i]!.Value,
+                line.HeightsMm[i]!.Value
+            )),
         ];
         if (given.Length < 2)
         {

@@ -218,9 +218,7 @@ public static class LinesPlan
             .. order
                 .Select(table.Find)
                 .OfType<OffsetLine>()
-                .Where(l =>
-                    l.HeightsMm[station] is not null && l.HalfBreadthsMm[station] is not null
-                )
+                .Where(l => l.Has(station))
                 .Select(l => new Vec3(
                     0,
                     l.HalfBreadthsMm[station]!.Value,

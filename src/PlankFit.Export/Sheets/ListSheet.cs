@@ -22,7 +22,11 @@ internal sealed record ListSheet(
 )
 {
     private const double GapMm = 3;
-    private const double RowGapMm = 1.4;
+    private const double UsualGapMm = 1.4;
+    private const double TightGapMm = 0.9;
+
+    /// <summary>No page is turned for so few rows, where the list fits without it set a little tighter.</summary>
+    private const int FewRows = 3;
 
     /// <summary>So that a word which just fits is not broken for the last digit of a double.</summary>
     private const double RoundingMm = 0.01;
@@ -35,10 +39,11 @@ internal sealed record ListSheet(
 
     private double LineMm => Size * Letters.Leading;
 
+    private double RowGapMm { get; init; } = UsualGapMm;
+
     public IReadOnlyList<SheetPage> Pages(Job job)
     {
         var format = SheetFormat.Bench(job);
-        TitleBlock block = Block with { Arrow = "" };
         Box inside = Frame.Inside(format).Within(3);
         // Figures that have no room beside each other are written smaller, and not broken.
         if (Size > Letters.Small && WordsMm().Sum() > inside.Width)
@@ -46,8 +51,40 @@ internal sealed record ListSheet(
             return (this with { Size = Letters.Small }).Pages(job);
         }
 
+        List<(int From, int To)> runs = Runs(inside);
+        ListSheet tight = this with { RowGapMm = TightGapMm };
+        if (
+            runs.Count > 1
+            && runs[^1].To - runs[^1].From <= FewRows
+            && tight.Runs(inside) is { } fewer
+            && fewer.Count < runs.Count
+        )
+        {
+            return tight.Pages(format, inside, fewer);
+        }
+
+        return Pages(format, inside, runs);
+    }
+
+    private SheetPage[] Pages(SheetFormat format, Box inside, List<(int From, int To)> runs)
+    {
+        TitleBlock block = Block with { Arrow = "" };
         ImmutableArray<double> widths = Widths(inside.Width);
-        var pages = new List<SheetPage>();
+        return
+        [
+            .. runs.Select(r => new SheetPage(
+                format,
+                block,
+                (pad, box) => Draw(pad, box.Within(3), widths, r.From, r.To)
+            )),
+        ];
+    }
+
+    /// <summary>Which rows come on which page.</summary>
+    private List<(int From, int To)> Runs(Box inside)
+    {
+        ImmutableArray<double> widths = Widths(inside.Width);
+        List<(int From, int To)> runs = [];
         int at = 0;
         do
         {
@@ -61,11 +98,10 @@ internal sealed record ListSheet(
 
             // A row taller than a page is drawn all the same.
             at = Math.Max(at, Math.Min(from + 1, Rows.Length));
-            int to = at;
-            pages.Add(new(format, block, (pad, box) => Draw(pad, box.Within(3), widths, from, to)));
+            runs.Add((from, at));
         } while (at < Rows.Length);
 
-        return pages;
+        return runs;
     }
 
     private void Draw(SheetCanvas pad, Box box, ImmutableArray<double> widths, int from, int to)

@@ -22,6 +22,9 @@ public static class LabelPages
     private const double SquareMm = 17;
     private const double InMm = 2.5;
 
+    /// <summary>Closer than on sheets: seven labels stand below one another on any paper.</summary>
+    private const double Leading = 1.55;
+
     public static ImmutableArray<Drawing> Of(BottomPlan plan, NestPlan nest)
     {
         var format = SheetFormat.BenchStanding(plan.Job);
@@ -88,7 +91,7 @@ public static class LabelPages
         Plank plank = plan.Find(laid.Piece.PlankId)!;
         Square(pad, laid.Piece.Id.ToString(), new(box.Right - SquareMm, box.Top - SquareMm));
         pad.Text(box.Left, box.Top - 5.6, laid.Piece.Id.ToString(), 5.6, Anchor.BaselineLeft, true);
-        double top = box.Top - 8.2;
+        double top = box.Top - 7.4;
         double width = box.Width - SquareMm - 2;
         foreach (
             string line in new[]
@@ -100,7 +103,11 @@ public static class LabelPages
             }
         )
         {
-            top = pad.Paragraph(box.Left, top, width, line, Letters.Bench);
+            foreach (string part in Letters.Wrap(line, Letters.Bench, width))
+            {
+                pad.Text(box.Left, top - Letters.Bench, part, Letters.Bench);
+                top -= Letters.Bench * Leading;
+            }
         }
 
         Vec2 forward = ForwardArrow.OnFlat(plank);
@@ -122,7 +129,7 @@ public static class LabelPages
         {
             pad.Text(
                 box.Left + 9.5,
-                foot - 0.9 + ((lines.Count - 1 - i) * size * Letters.Leading),
+                foot - 0.9 + ((((lines.Count - 1) / 2.0) - i) * size * Letters.Leading),
                 lines[i],
                 size
             );

@@ -27,6 +27,9 @@ public sealed record PlanSummary(
     /// <summary>Of the wood; empty where none is named.</summary>
     public ImmutableArray<string> Timber { get; init; } = [];
 
+    /// <summary>Rules that shape the work, said by the job or not.</summary>
+    public ImmutableArray<string> Shaping { get; init; } = [];
+
     /// <summary>Below this a straight edge is as good as closed and a bend as good as none: nothing to report.</summary>
     private const double NothingMm = 0.005;
     private const double NothingPercent = 0.0005;
@@ -47,6 +50,7 @@ public sealed record PlanSummary(
         )
         {
             Timber = [.. plan.Panels.SelectMany(TimberSummary.Lines)],
+            Shaping = [.. WhatShapes.Lines(plan)],
         };
     }
 
@@ -76,7 +80,7 @@ public sealed record PlanSummary(
                 + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict} (an estimate, as every verdict is)."
             : "Hardest bend: none, every plank lies flat.";
         yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} together, before any plan of cutting.";
-        foreach (string line in Timber)
+        foreach (string line in Shaping.Concat(Timber))
         {
             yield return line;
         }

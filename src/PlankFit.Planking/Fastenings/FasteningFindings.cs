@@ -51,6 +51,18 @@ internal static class FasteningFindings
         foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
         {
             string where = $"layer {rule.Name}";
+            if (rule.Rule.PullDown is { } down)
+            {
+                int points = layer
+                    .Starboard.Concat(layer.Port)
+                    .Sum(p => all[p.Id].Points.Count(f => f.Use == FasteningUse.PullDown));
+                yield return new(
+                    Severity.Note,
+                    where,
+                    $"pull-down every {Small(down.SpacingMm, unit)} along and {Small(down.AcrossMm, unit)} across comes to {points} points between the timbers, both sides together: wider, or none, where the skin lies down by itself"
+                );
+            }
+
             foreach (Finding found in Lengths(where, rule, unit))
             {
                 yield return found;

@@ -12,7 +12,7 @@ internal static class FramingStrips
     /// <summary>A line is followed so far past the edge of the bottom, besides its own width, mm.</summary>
     private const double PastMm = 40;
 
-    /// <summary>What <see cref="BehindChecks"/> has let pass.</summary>
+    /// <summary>What <see cref="FramingChecks"/> has let pass.</summary>
     public static IReadOnlyList<FramingStrip> Of(
         FramingSpec spec,
         OffsetTable table,

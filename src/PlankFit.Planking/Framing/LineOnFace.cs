@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Splines;
 using PlankFit.Geometry.Surfaces;
@@ -28,12 +29,7 @@ internal sealed class LineOnFace
     public static LineOnFace Of(FramingSpec spec, string name, OffsetTable table, HullSurface hull)
     {
         OffsetLine line = table.Named(name);
-        int[] known =
-        [
-            .. Enumerable
-                .Range(0, table.Stations.Length)
-                .Where(i => line.HeightsMm[i] is not null && line.HalfBreadthsMm[i] is not null),
-        ];
+        ImmutableArray<int> known = line.Known;
         double X(int i) =>
             (line.PositionsMm.IsDefaultOrEmpty ? null : line.PositionsMm[i])
             ?? table.Stations[i].PositionMm;

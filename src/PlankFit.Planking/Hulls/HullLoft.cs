@@ -17,8 +17,8 @@ public static class HullLoft
     {
         OffsetLine lower = Line(table, panel.Lower),
             upper = Line(table, panel.Upper);
-        (int k0, int k1) = Extent(lower);
-        (int c0, int c1) = Extent(upper);
+        (int k0, int k1) = lower.Run;
+        (int c0, int c1) = upper.Run;
         int from = Math.Max(k0, c0),
             to = Math.Min(k1, c1);
         return [.. Enumerable.Range(from, Math.Max(0, to - from + 1))];
@@ -157,22 +157,5 @@ public static class HullLoft
     }
 
     private static OffsetLine Line(OffsetTable table, string name) =>
-        table.Find(name)
-        ?? throw new JobFaultException("offsets", $"the table has no line '{name}'");
-
-    private static (int First, int Last) Extent(OffsetLine line)
-    {
-        int first = -1,
-            last = -2;
-        for (int i = 0; i < line.HeightsMm.Length; i++)
-        {
-            if (line.HeightsMm[i] is not null && line.HalfBreadthsMm[i] is not null)
-            {
-                first = first < 0 ? i : first;
-                last = i;
-            }
-        }
-
-        return (first, last);
-    }
+        table.Find(name) ?? throw new JobFaultException("offsets", OffsetTable.NoLine(name));
 }

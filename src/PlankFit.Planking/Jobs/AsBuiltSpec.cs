@@ -24,6 +24,9 @@ public sealed record AsBuiltSpec
     /// <summary>Planks that are sawn, by the record of them, in any order.</summary>
     public ImmutableArray<SawnPlank> Cut { get; init; } = [];
 
+    /// <summary>The boards that they came from, as far as that record has them.</summary>
+    public ImmutableArray<BoardSawnInto> SawnInto { get; init; } = [];
+
     /// <summary>The file of that record, as the job names it; null where it names none.</summary>
     public string? CutFile { get; init; }
 

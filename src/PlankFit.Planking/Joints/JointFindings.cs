@@ -148,13 +148,18 @@ public static class JointFindings
         {
             { Relaxed: [] } =>
                 "It is not the rules: name more backing, shorten `shortest`, or use longer stock",
-            { Relaxed: [var one], To: { } to } =>
-                $"The first rule to relax: \"{Rule(one, units)}\" ({one.Source}); with {(to.Count is { } n ? NumberText.Trimmed(n, 0) + " between" : LengthText.ForPaper(to.DistanceMm ?? 0, units))} the rest can be kept. Or use longer stock",
+            { Relaxed: [var one], Kept: [{ } to] } =>
+                $"The first rule to relax: \"{Rule(one, units)}\" ({one.Source}); with {Kept(to, units)} the rest can be kept. Or use longer stock",
             { Relaxed: [var one] } =>
                 $"The first rule to relax: \"{Rule(one, units)}\" ({one.Source}), of which nothing can be kept. Or use longer stock",
             _ =>
-                $"No rule alone is the cause; together these would have to go, the mildest first: {string.Join("; ", relief.Relaxed.Select(r => $"\"{Rule(r, units)}\""))}. Or use longer stock",
+                $"No rule alone is the cause; these together give way least, the mildest first: {string.Join("; ", relief.Relaxed.Zip(relief.Kept).Select(r => $"\"{Rule(r.First, units)}\" to {(r.Second is { } kept ? Kept(kept, units) : "nothing")}"))}. Or use longer stock",
         };
+
+    private static string Kept(JointRule to, LengthUnit units) =>
+        to.Count is { } n
+            ? NumberText.Trimmed(n, 0) + " between"
+            : LengthText.ForPaper(to.DistanceMm ?? 0, units);
 
     private static string Name(JointRuleKind what) =>
         what switch

@@ -4,12 +4,12 @@ namespace PlankFit.Planking.Joints;
 
 /// <summary>What would have to give where the rules leave no way.</summary>
 /// <param name="Relaxed">The rules to relax, the mildest first; empty where none of them is the cause.</param>
-/// <param name="To">Where one rule alone is relaxed, the most of it that can still be kept; null where nothing of it can.</param>
-internal sealed record Relief(ImmutableArray<JointRule> Relaxed, JointRule? To);
+/// <param name="Kept">Of each of them the most that can still be kept, the milder ones relaxed to theirs; null where nothing of it can.</param>
+internal sealed record Relief(ImmutableArray<JointRule> Relaxed, ImmutableArray<JointRule?> Kept);
 
 /// <summary>
 /// Finds the first rule to relax: one at a time from the mildest (the layer below, planks between, one plank between, the next plank); where no single one
-/// is enough, as many of them in that order as it takes.
+/// is enough, as many of them in that order as it takes, without those that can be kept after all; and of each that gives way, how much can be kept.
 /// </summary>
 internal static class RelaxedRules
 {
@@ -22,13 +22,15 @@ internal static class RelaxedRules
     )
     {
         bool Can(ImmutableArray<JointRule> with) =>
-            LayerChoice.Of(layer, with, FewestJoints.LittleEffort, stop).Choice.Found;
+            LayerChoice
+                .Of(layer, [.. with.OrderBy(r => r.What)], FewestJoints.LittleEffort, stop)
+                .Choice.Found;
         JointRule[] mildest = [.. rules.OrderByDescending(r => r.What)];
         foreach (JointRule rule in mildest)
         {
             if (Can(rules.Remove(rule)))
             {
-                return new([rule], Most(rule, r => Can(rules.Replace(rule, r))));
+                return new([rule], [Most(rule, r => Can(rules.Replace(rule, r)))]);
             }
         }
 
@@ -38,11 +40,44 @@ internal static class RelaxedRules
             left = left.Remove(mildest[k]);
             if (Can(left))
             {
-                return new([.. mildest.Take(k + 1)], null);
+                return Least([.. mildest.Take(k + 1)], left, Can);
             }
         }
 
-        return new([], null);
+        return new([], []);
+    }
+
+    /// <summary>Of rules that give way together those that must, and the most of each.</summary>
+    /// <param name="left">The rules without them, which can be kept.</param>
+    private static Relief Least(
+        JointRule[] given,
+        ImmutableArray<JointRule> left,
+        Func<ImmutableArray<JointRule>, bool> can
+    )
+    {
+        List<JointRule> must = [];
+        foreach (JointRule rule in given.Reverse())
+        {
+            // The gravest first: what a builder would least do without.
+            if (can(left.Add(rule)))
+            {
+                left = left.Add(rule);
+            }
+            else
+            {
+                must.Insert(0, rule);
+            }
+        }
+
+        List<JointRule?> kept = [];
+        foreach (JointRule rule in must)
+        {
+            JointRule? most = Most(rule, r => can(left.Add(r)));
+            kept.Add(most);
+            left = most is null ? left : left.Add(most);
+        }
+
+        return new([.. must], [.. kept]);
     }
 
     /// <summary>The strictest form of a rule that can still be kept, by halving.</summary>

@@ -1,4 +1,5 @@
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 
@@ -28,7 +29,7 @@ internal static class KeelChecks
 
             if (job.Offsets.Find(name) is not { } line)
             {
-                yield return Fault($"the table has no line '{name}'");
+                yield return Fault(OffsetTable.NoLine(name));
             }
             else if (line.HalfBreadthsMm.Count(y => y is not null) is < LeastPoints and var points)
             {

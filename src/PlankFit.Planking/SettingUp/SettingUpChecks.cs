@@ -64,8 +64,7 @@ internal static class SettingUpChecks
         }
     }
 
-    private static Finding NoLine(string name, string key) =>
-        Fault($"the table has no line '{name}'", key);
+    private static Finding NoLine(string name, string key) => Fault(OffsetTable.NoLine(name), key);
 
     private static Finding Fault(string message, string key) =>
         new(Severity.Error, Subject.Of("setting-up") with { Key = key }, message);

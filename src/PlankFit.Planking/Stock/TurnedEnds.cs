@@ -232,7 +232,7 @@ public static class TurnedEnds
             && frame.Stock.Faults.All(f => !IsIn(f, frame, x0, x1, y0, y1));
     }
 
-    /// <summary>A fault of no length, as a knot told by its middle is, is one as well.</summary>
+    /// <summary>A fault of no length, as a knot told by its middle is, is one as well, and at the end that grows it would come into the piece.</summary>
     private static bool IsIn(
         BoardFault fault,
         BoardFrame frame,
@@ -244,8 +244,8 @@ public static class TurnedEnds
     {
         Vec2 a = frame.Of(new Vec2(fault.FromMm, fault.LowMm ?? 0)),
             b = frame.Of(new Vec2(fault.ToMm, fault.HighMm ?? frame.Stock.WidthMm));
-        return Math.Min(a.X, b.X) < x1
-            && Math.Max(a.X, b.X) > x0
+        return Math.Min(a.X, b.X) <= x1 + NearMm
+            && Math.Max(a.X, b.X) >= x0 - NearMm
             && Math.Min(a.Y, b.Y) < y1
             && Math.Max(a.Y, b.Y) > y0;
     }

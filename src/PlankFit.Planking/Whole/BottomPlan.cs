@@ -86,7 +86,7 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public AsBuiltPlan? AsBuilt { get; init; }
 
     /// <summary>The same with the sawn planks of every panel, the bottom's first; null where nothing was measured and nothing is sawn.</summary>
-    public AsBuiltPlan? Standing
+    public AsBuiltPlan? AsBuiltOfAll
     {
         get
         {

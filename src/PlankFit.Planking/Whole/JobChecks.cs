@@ -18,7 +18,7 @@ public static class JobChecks
                 ? []
                 : PlankingChecks.Of(OtherPanels.Apart(job)),
             .. job.Panels.SelectMany(p => PlankingChecks.Of(OtherPanels.Apart(job, p))),
-            .. BehindChecks.Of(job.Framing, job.Offsets),
+            .. FramingChecks.Of(job.Framing, job.Offsets),
             .. job.SettingUp is { } settingUp
                 ? SettingUpChecks.Of(settingUp, job.Offsets, job.Hull)
                 : [],

@@ -21,11 +21,41 @@ public static class JobQuestions
     /// <summary>Of a spacing, by which stations are written to be even.</summary>
     private const double EvenPart = 0.01;
 
+    /// <summary>Thicknesses that differ by less are one, mm: our own bound, no source.</summary>
+    private const double SameMm = 0.25;
+
     public static IEnumerable<Finding> Of(Job job) =>
         job
             .Panels.Prepend(job.Planking)
             .SelectMany(p => OneDiagonal(p).Concat(Angles(p)))
-            .Concat(Stations(job.Offsets, job.Units));
+            .Concat(Stations(job.Offsets, job.Units))
+            .Concat(Topside(job));
+
+    /// <summary>The corner at the chine is worked out for the topside that [setting-up] tells of, and another panel may be planked there.</summary>
+    private static IEnumerable<Finding> Topside(Job job)
+    {
+        if (
+            job.SettingUp?.Topside is not { } told
+            || job.Panels.FirstOrDefault(p => p.Hull.Panel.Lower == job.Hull.Panel.Upper)
+                is not { } planked
+        )
+        {
+            yield break;
+        }
+
+        double mm = Stack.Of(planked).ThicknessMm;
+        if (Math.Abs(mm - told.ThicknessMm) > SameMm)
+        {
+            yield return new(
+                Severity.Warning,
+                Subject.Of("setting-up") with
+                {
+                    Key = "setting-up.topside",
+                },
+                $"topside has thickness = {LengthText.ForPaper(told.ThicknessMm, job.Units)}, and the layers of the {planked.Hull.Panel.Name} come to {LengthText.ForPaper(mm, job.Units)}: the corner at the chine is worked out for the former; write what is right in both"
+            );
+        }
+    }
 
     private static IEnumerable<Finding> OneDiagonal(PlankingJob panel)
     {

@@ -51,6 +51,7 @@ internal static class AsBuiltReader
         }
 
         ImmutableArray<SawnPlank> sawn = [];
+        ImmutableArray<BoardSawnInto> boards = [];
         if (cutText is not null)
         {
             string file = said.CutPath ?? "sawn-planks.json";
@@ -70,6 +71,7 @@ internal static class AsBuiltReader
                 );
             }
 
+            boards = read.Boards;
             (sawn, ImmutableArray<Finding> ofLayers) = Numbered(draft, read.Planks, file);
             findings.AddRange(ofLayers);
         }
@@ -80,6 +82,7 @@ internal static class AsBuiltReader
                 From = said.From,
                 Fitted = Fitted(draft, findings),
                 Cut = sawn,
+                SawnInto = boards,
                 CutFile = said.CutPath,
             },
             findings.ToImmutable()

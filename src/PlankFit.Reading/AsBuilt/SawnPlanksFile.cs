@@ -36,14 +36,21 @@ public static class SawnPlanksFile
     /// <summary>The record as it was before the last change of it, beside it.</summary>
     public static string BackupOf(string record) => record + ".bak";
 
-    public static string Write(IEnumerable<SawnPlank> planks)
+    /// <param name="boards">That they came from; none where no plan of cutting was at hand.</param>
+    public static string Write(
+        IEnumerable<SawnPlank> planks,
+        ImmutableArray<BoardSawnInto> boards = default
+    )
     {
         // One plank a line: what is sawn next is seen in a comparison of two versions.
         IEnumerable<string> lines = planks
             .OrderBy(p => p.Id.ToString(), StringComparer.Ordinal)
             .Select(p => "  " + JsonSerializer.Serialize(SawnPlankText.Of(p), Options));
+        string ofBoards = boards.IsDefaultOrEmpty
+            ? ""
+            : $",\n \"boards\": [\n{string.Join(",\n", boards.Select(b => "  " + JsonSerializer.Serialize(SawnBoardText.Of(b), Options)))}\n ]";
         return RecordChecksum.Written(
-            $"{{\n \"schema\": \"{Schema}\",\n {RecordChecksum.Empty},\n \"planks\": [\n{string.Join(",\n", lines)}\n ]\n}}\n"
+            $"{{\n \"schema\": \"{Schema}\",\n {RecordChecksum.Empty},\n \"planks\": [\n{string.Join(",\n", lines)}\n ]{ofBoards}\n}}\n"
         );
     }
 
@@ -87,7 +94,10 @@ public static class SawnPlanksFile
 
             return planks.GroupBy(p => p.Id).FirstOrDefault(g => g.Count() > 1) is { } twice
                 ? SawnReading.Refused(file, $"plank {twice.Key} is recorded twice")
-                : new(planks, null, older);
+                : new(planks, null, older)
+                {
+                    Boards = [.. (read.Boards ?? []).Select(b => b.ToBoard())],
+                };
         }
         catch (Exception e)
             when (e
@@ -108,5 +118,10 @@ public static class SawnPlanksFile
         }
     }
 
-    private sealed record FileText(string Schema, SawnPlankText[] Planks, string? Checksum = null);
+    private sealed record FileText(
+        string Schema,
+        SawnPlankText[] Planks,
+        string? Checksum = null,
+        SawnBoardText[]? Boards = null
+    );
 }

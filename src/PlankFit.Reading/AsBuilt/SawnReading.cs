@@ -8,6 +8,9 @@ namespace PlankFit.Reading.AsBuilt;
 /// <param name="Older">It was written before records had a checksum: only its figures vouch for it.</param>
 public sealed record SawnReading(ImmutableArray<SawnPlank> Planks, Finding? Fault, bool Older)
 {
+    /// <summary>The boards that they came from, as far as the plan of cutting was at hand.</summary>
+    public ImmutableArray<BoardSawnInto> Boards { get; init; } = [];
+
     public static SawnReading Refused(string where, string why) =>
         new([], new(Severity.Error, where, why), false);
 }

@@ -243,6 +243,16 @@ public static class JobReader
             texts.Stock
         );
         findings = findings.AddRange(ofStock);
+        if (nest is not null)
+        {
+            (nest, ImmutableArray<Finding> ofRack) = RackAfterSawing.Of(
+                nest,
+                standing.SawnInto,
+                standing.CutFile ?? SawnPlanksFile.UsualName
+            );
+            findings = findings.AddRange(ofRack);
+        }
+
         if (
             findings.Any(f => f.Severity == Severity.Error)
             || reading is null

@@ -7,7 +7,7 @@ namespace PlankFit.Reading.Offsets;
 /// <summary>The lines between a panel's edges lie between them.</summary>
 internal static class BetweenChecks
 {
-    /// <summary>What a table in eighths of an inch cannot tell apart, mm: a line may be off its place by so much.</summary>
+    /// <summary>What a table in eighths of an inch cannot tell apart, mm: a line may be off its place by so much (our own, no source).</summary>
     private const double UnsureMm = 3.2;
 
     /// <param name="named">Where the job names its lines.</param>

@@ -10,9 +10,6 @@ internal static class BottomChecks
     /// <summary>A spline without guessed ends goes through four points or more.</summary>
     public const int FewestStations = 4;
 
-    /// <summary>Keel and chine nearer than this meet in a point: half of what a table in sixteenths can tell apart, mm.</summary>
-    private const double MeetMm = 0.5;
-
     /// <summary>Stations at which keel and chine cross, one finding each.</summary>
     public static IEnumerable<Finding> Crossed(
         OffsetsReading reading,
@@ -21,12 +18,7 @@ internal static class BottomChecks
         string file
     )
     {
-        int[] both =
-        [
-            .. Enumerable
-                .Range(0, reading.Table.Stations.Length)
-                .Where(i => LineChecks.Has(keel, i) && LineChecks.Has(chine, i)),
-        ];
+        ImmutableArray<int> both = [.. keel.Known.Where(chine.Has)];
         bool keelBelow = both.Any(i => chine.HeightsMm[i] > keel.HeightsMm[i]);
         if (!keelBelow && both.Any(i => chine.HeightsMm[i] < keel.HeightsMm[i]))
         {
@@ -37,20 +29,12 @@ internal static class BottomChecks
             );
         }
 
-        foreach (int i in both)
+        foreach (EdgePair pair in EdgePair.Of(keel, chine))
         {
-            double outboard = chine.HalfBreadthsMm[i]!.Value - keel.HalfBreadthsMm[i]!.Value;
-            double above = chine.HeightsMm[i]!.Value - keel.HeightsMm[i]!.Value;
-            bool meet = Math.Max(Math.Abs(outboard), Math.Abs(above)) < MeetMm;
-            if (meet && i == both[0])
-            {
-                continue;
-            }
-
             string? fault =
-                meet ? "meet in a point: they may do so only at the foremost station"
-                : outboard < 0 ? "cross: the chine is inboard of the keel"
-                : above < 0 && keelBelow
+                pair.Meet ? EdgePair.MeetAbaft
+                : pair.OutboardMm < 0 ? "cross: the chine is inboard of the keel"
+                : pair.AboveMm < 0 && keelBelow
                     ? "cross: the chine is below the keel, at other stations above it"
                 : null;
             if (fault is not null)
@@ -59,10 +43,10 @@ internal static class BottomChecks
                     Severity.Error,
                     reading,
                     chine,
-                    outboard < 0 ? OffsetRows.HalfBreadth : OffsetRows.Height,
-                    i,
+                    pair.OutboardMm < 0 ? OffsetRows.HalfBreadth : OffsetRows.Height,
+                    pair.Station,
                     file,
-                    $"{keel.Name} and {chine.Name} {fault}; see both lines at this station"
+                    EdgePair.Told(keel, chine, fault)
                 );
             }
         }
@@ -77,8 +61,8 @@ internal static class BottomChecks
         string panel = Panel.BottomName
     )
     {
-        (int First, int Last) k = Run(keel),
-            c = Run(chine);
+        (int First, int Last) k = keel.Run,
+            c = chine.Run;
         int from = Math.Max(k.First, c.First),
             to = Math.Min(k.Last, c.Last);
         for (int i = 0; i < reading.Table.Stations.Length; i++)
@@ -112,15 +96,6 @@ internal static class BottomChecks
                 )
             );
         }
-    }
-
-    private static (int First, int Last) Run(OffsetLine line)
-    {
-        int[] at =
-        [
-            .. Enumerable.Range(0, line.HeightsMm.Length).Where(i => LineChecks.Has(line, i)),
-        ];
-        return at.Length == 0 ? (0, -1) : (at[0], at[^1]);
     }
 
     /// <summary>A finding at one cell of a line.</summary>

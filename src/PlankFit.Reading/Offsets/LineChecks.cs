@@ -103,7 +103,7 @@ internal static class LineChecks
             yield break;
         }
 
-        int points = Enumerable.Range(0, line.HeightsMm.Length).Count(i => Has(line, i));
+        int points = line.Known.Length;
         if (points < 2)
         {
             yield return new(
@@ -141,9 +141,6 @@ internal static class LineChecks
             before = x;
         }
     }
-
-    public static bool Has(OffsetLine line, int station) =>
-        line.HeightsMm[station] is not null && line.HalfBreadthsMm[station] is not null;
 
     private static int FirstLine(OffsetsReading reading, OffsetLine line) =>
         Measures

@@ -6,9 +6,6 @@ namespace PlankFit.Reading.Offsets;
 /// <summary>What the edges of a panel besides the bottom must be to one another.</summary>
 internal static class PanelChecks
 {
-    /// <summary>Edges nearer than this meet in a point: half of what a table in sixteenths can tell apart, mm.</summary>
-    private const double MeetMm = 0.5;
-
     /// <param name="faulty">The table has faults of its own: then only what does not follow from them is checked.</param>
     public static IEnumerable<Finding> Of(
         OffsetsReading reading,
@@ -41,21 +38,11 @@ internal static class PanelChecks
         string file
     )
     {
-        int[] both =
-        [
-            .. Enumerable
-                .Range(0, reading.Table.Stations.Length)
-                .Where(i => LineChecks.Has(lower, i) && LineChecks.Has(upper, i)),
-        ];
-        foreach (int i in both)
+        foreach (EdgePair pair in EdgePair.Of(lower, upper))
         {
-            double outboard = upper.HalfBreadthsMm[i]!.Value - lower.HalfBreadthsMm[i]!.Value,
-                above = upper.HeightsMm[i]!.Value - lower.HeightsMm[i]!.Value;
-            bool meet = Math.Max(Math.Abs(outboard), Math.Abs(above)) < MeetMm;
             string? fault =
-                meet && i == both[0] ? null
-                : meet ? "meet in a point: they may do so only at the foremost station"
-                : above > 0 || outboard > -above ? null
+                pair.Meet ? EdgePair.MeetAbaft
+                : pair.AboveMm > 0 || pair.OutboardMm > -pair.AboveMm ? null
                 : $"cross: {upper.Name} is the upper edge of the {panel.Name} and lies below its lower one; are the two the wrong way round in [[panel]]?";
             if (fault is not null)
             {
@@ -64,9 +51,9 @@ internal static class PanelChecks
                     reading,
                     upper,
                     OffsetRows.Height,
-                    i,
+                    pair.Station,
                     file,
-                    $"{lower.Name} and {upper.Name} {fault}; see both lines at this station"
+                    EdgePair.Told(lower, upper, fault)
                 );
             }
         }

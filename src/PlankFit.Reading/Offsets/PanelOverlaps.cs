@@ -9,12 +9,12 @@ namespace PlankFit.Reading.Offsets;
 /// <summary>Panels lie side by side: two of them share a line at most, or planks would be sawn twice for one place.</summary>
 internal static class PanelOverlaps
 {
-    /// <summary>A section is held against another at so many points.</summary>
+    /// <summary>A section is held against another at so many points (our own, no source).</summary>
     private const int Points = 20;
 
     /// <summary>
     /// A point lies on another panel where it is off that one's section by less than this part of its distance from the section's nearer end: sections that part
-    /// from a line which they share do so by 14 degrees or more (its arc tangent), and what is drawn straight here bends by less.
+    /// from a line which they share do so by 14 degrees or more (its arc tangent), and what is drawn straight here bends by less (our own, no source).
     /// </summary>
     private const double Off = 0.25;
 

@@ -167,7 +167,7 @@ public sealed partial class HelpTopicsTests : IDisposable
     [GeneratedRegex("(?m)^sawn = .*\n")]
     private static partial Regex SawnLine();
 
-    /// <summary>Readings of planks that this hull has not, and of stations that it has not.</summary>
-    [GeneratedRegex("(?m)^(seam|keel half-width).*\n")]
+    /// <summary>Readings of another hull than this one.</summary>
+    [GeneratedRegex("(?m)^(seam|girth|keel half-width).*\n")]
     private static partial Regex NeedsAnotherHull();
 }

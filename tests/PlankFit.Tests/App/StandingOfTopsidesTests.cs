@@ -44,7 +44,7 @@ public sealed class StandingOfTopsidesTests
     }
 
     private static string[] Ids(BottomPlan plan) =>
-        [.. plan.Standing!.Cut.Select(r => r.Id.ToString()).Order()];
+        [.. plan.AsBuiltOfAll!.Cut.Select(r => r.Id.ToString()).Order()];
 
     [Theory]
     [InlineData(true)]
@@ -59,7 +59,7 @@ public sealed class StandingOfTopsidesTests
         string[] paper =
         [
             .. AsBuiltPages
-                .Of(plan, plan.Standing!)
+                .Of(plan, plan.AsBuiltOfAll!)
                 .SelectMany(p => p.Shapes.OfType<Lettering>())
                 .Select(l => l.Text),
         ];
@@ -72,7 +72,7 @@ public sealed class StandingOfTopsidesTests
         );
 
         // As a table: at most four rows a plank, and the ends by the same words.
-        Table table = AsBuiltTables.Of(plan.Job, plan.Standing!);
+        Table table = AsBuiltTables.Of(plan.Job, plan.AsBuiltOfAll!);
         string[][] rows =
         [
             .. table.Rows.Select(r => r.Take(2).Select(c => c.Text ?? "").ToArray()),
@@ -85,7 +85,7 @@ public sealed class StandingOfTopsidesTests
 
         // As data.
         using var stream = new MemoryStream();
-        AsBuiltJson.Write(plan.Job, plan.Standing!, stream);
+        AsBuiltJson.Write(plan.Job, plan.AsBuiltOfAll!, stream);
         using var json = JsonDocument.Parse(stream.ToArray());
         JsonElement[] cut = [.. json.RootElement.GetProperty("cut").EnumerateArray()];
         Assert.Equal(sawn.Order(), cut.Select(c => c.GetProperty("plank").GetString()).Order());
@@ -143,7 +143,7 @@ public sealed class StandingOfTopsidesTests
         BottomPlan plan = Plan(unit, [.. OfTopside, "S1-08"]);
         Assert.Empty(
             AsBuiltPages
-                .Of(plan, plan.Standing!)
+                .Of(plan, plan.AsBuiltOfAll!)
                 .SelectMany(p => SheetCheck.Faults(p).Concat(SheetCheck.Struck(p, _ => true)))
         );
     }

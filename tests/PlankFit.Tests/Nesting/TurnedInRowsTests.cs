@@ -138,6 +138,20 @@ public sealed class TurnedInRowsTests
             }
         );
 
+    /// <summary>A draw of chance: a piece began just at a fault of no length, and its end was grown over it.</summary>
+    [Fact]
+    public void AnEndDoesNotGrowOverAFaultThatItBeginsAt() =>
+        LongEndedPieces.Jobs.Sample(
+            job =>
+            {
+                NestPlan plan = Planned.Of(job.Spec, job.Pieces);
+                Assert.Empty(CutLaws.Broken(plan, job.Pieces));
+            },
+            seed: "240xyeop-UK4",
+            iter: 1,
+            threads: 1
+        );
+
     /// <summary>A plan that turns nothing is one of those that the bound speaks of.</summary>
     [Fact]
     public void TheBoundIsNotAboveAPlanThatTurnsNothing() =>

@@ -1,6 +1,7 @@
 using PlankFit.Export.AsBuilt;
 using PlankFit.Export.Fastenings;
 using PlankFit.Export.SettingUp;
+using PlankFit.Export.Sheets;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Views;
 using PlankFit.Planking.Stock;
@@ -58,7 +59,7 @@ public sealed class SmallThingsOfPaperTests
         [
             .. Words([
                 .. Launch.PlankLayers.Select(l => ShellExpansion.Of(Launch, l)),
-                .. AsBuiltPages.Of(standing, standing.Standing!),
+                .. AsBuiltPages.Of(standing, standing.AsBuiltOfAll!),
             ]),
         ];
         Assert.DoesNotContain(words, w => w.Contains("blank", StringComparison.Ordinal));
@@ -95,6 +96,31 @@ public sealed class SmallThingsOfPaperTests
             .Count();
         string[] shares = [.. words.Split(' ').Where(w => w == "%")];
         Assert.True(shares.Length <= kinds + 10, $"{shares.Length} lines for {kinds} kinds");
+    }
+
+    /// <summary>A list that runs over by a row or two is set a little tighter, and has no page for them alone.</summary>
+    [Fact]
+    public void NoPageIsTurnedForARowOrTwo()
+    {
+        ListSheet Of(int rows) =>
+            new(
+                new("List", "of rows", "no drawing", null, ""),
+                [],
+                [new("row", 1)],
+                [
+                    .. Enumerable
+                        .Range(1, rows)
+                        .Select(i => System.Collections.Immutable.ImmutableArray.Create($"{i}")),
+                ]
+            );
+        int[] pages = [.. Enumerable.Range(1, 80).Select(n => Of(n).Pages(Launch.Job).Count)];
+        int two = Array.IndexOf(pages, 2) + 1;
+        for (int n = two; n < 80; n++)
+        {
+            Drawing last = SheetPage.Numbered(Launch.Job, Of(n).Pages(Launch.Job))[^1];
+            int rows = Words([last]).Count(w => w == $"{n}" || w == $"{n - 1}" || w == $"{n - 2}");
+            Assert.True(pages[n - 1] == 1 || rows == 3, $"{n} rows end with a page of {rows}");
+        }
     }
 
     [Fact]

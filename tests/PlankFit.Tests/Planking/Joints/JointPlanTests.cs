@@ -227,6 +227,50 @@ public sealed class JointPlanTests
         }
     }
 
+    /// <summary>Where no rule alone is the cause the whole set is found at once: with what it says can be kept of each the layer is pieced, and of none can more be kept.</summary>
+    [Fact]
+    public void RulesThatLeaveNoWayTogetherAreSaidWithWhatCanBeKeptOfEach()
+    {
+        BottomPlan plan = With(1200, 1175);
+        Assert.Null(plan.Joints!.Of(1, Side.Starboard));
+        string said = plan
+            .Findings.Select(f => f.Message)
+            .First(m => m.Contains("these together give way least", StringComparison.Ordinal));
+        double between = Kept("one plank between, 1175 mm"),
+            next = Kept("next plank, 1200 mm");
+        Assert.NotNull(With(next, between).Joints!.Of(1, Side.Starboard));
+        Assert.Null(With(next + 25, between).Joints!.Of(1, Side.Starboard));
+
+        double Kept(string rule)
+        {
+            string to = said[
+                (said.IndexOf($"\"{rule}\" to ", StringComparison.Ordinal) + rule.Length + 6)..
+            ];
+            return to.StartsWith("nothing", StringComparison.Ordinal)
+                ? 0
+                : double.Parse(
+                    to[..to.IndexOf(" mm", StringComparison.Ordinal)],
+                    System.Globalization.CultureInfo.InvariantCulture
+                );
+        }
+
+        BottomPlan With(double nextMm, double betweenMm) =>
+            Planned(
+                Demo("survey-launch"),
+                Stock with
+                {
+                    LongestMm = 1000,
+                },
+                [
+                    .. Mild.Where(r =>
+                        r.What is not (JointRuleKind.NextPlank or JointRuleKind.OneBetween)
+                    ),
+                    new(JointRuleKind.NextPlank, nextMm, null, "test"),
+                    new(JointRuleKind.OneBetween, betweenMm, null, "test"),
+                ]
+            );
+    }
+
     [Fact]
     public void RulesThatLeaveNoWayAreSaidWithTheFirstToRelax()
     {

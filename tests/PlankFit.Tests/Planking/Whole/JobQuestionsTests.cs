@@ -1,6 +1,8 @@
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
@@ -38,6 +40,28 @@ public sealed class JobQuestionsTests
             asked.Message,
             StringComparison.Ordinal
         );
+    }
+
+    [Fact]
+    public void ATopsideThatIsPlankedThickerThanItsCornerIsTold()
+    {
+        Job job = Of("day-launch");
+        double mm = Stack.Of(job.Panels[0]).ThicknessMm;
+        Job With(double thicknessMm) =>
+            job with
+            {
+                SettingUp = new SettingUpSpec
+                {
+                    Topside = new(
+                        thicknessMm,
+                        ChineLap.BottomLapsTopside,
+                        Of("survey-launch").SettingUp!.Topside!.Slope
+                    ),
+                },
+            };
+        Assert.Empty(JobQuestions.Of(With(mm)));
+        Finding told = Assert.Single(JobQuestions.Of(With(mm + 2)));
+        Assert.Equal((Rank.SawAfter, "setting-up.topside"), (told.Rank, told.About.Key));
     }
 
     [Fact]

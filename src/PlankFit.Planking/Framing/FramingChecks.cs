@@ -5,7 +5,7 @@ using PlankFit.Planking.Hulls;
 namespace PlankFit.Planking.Framing;
 
 /// <summary>What things behind the planks name, against the table.</summary>
-internal static class BehindChecks
+internal static class FramingChecks
 {
     public static IEnumerable<Finding> Of(ImmutableArray<FramingSpec> specs, OffsetTable table) =>
         from spec in specs
@@ -24,12 +24,9 @@ internal static class BehindChecks
             case FramingLine.AtStation(var station) when table.Stations.All(s => s.Name != station):
                 return $"the table has no station {station}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}";
             case FramingLine.Offsets(var name) when table.Find(name) is null:
-                return $"the table has no line '{name}'";
+                return OffsetTable.NoLine(name);
             case FramingLine.Offsets(var name):
-                OffsetLine found = table.Named(name);
-                int points = found
-                    .HeightsMm.Zip(found.HalfBreadthsMm)
-                    .Count(p => p.First is not null && p.Second is not null);
+                int points = table.Named(name).Known.Length;
                 return points < 2
                     ? $"the line '{name}' has {points} point(s) with both height and half-breadth; two or more are needed"
                     : null;

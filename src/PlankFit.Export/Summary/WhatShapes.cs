@@ -1,0 +1,72 @@
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Joints;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Summary;
+
+/// <summary>Rules that shape the work and of which a job need not say a word: how ends are left, and what joints keep.</summary>
+internal static class WhatShapes
+{
+    private static readonly PanelEdge[] Edges =
+    [
+        PanelEdge.Lower,
+        PanelEdge.Upper,
+        PanelEdge.Transom,
+        PanelEdge.Stem,
+    ];
+
+    public static IEnumerable<string> Lines(BottomPlan plan)
+    {
+        LengthUnit unit = plan.Job.Units;
+        foreach (BottomPlan panel in plan.Panels.Where(p => p.PlankLayers.Any()))
+        {
+            yield return Ends(panel, unit);
+        }
+
+        foreach (
+            JointedLayer jointed in (plan.Joints?.Layers ?? []).Where(l => l.Side == Side.Starboard)
+        )
+        {
+            int usual = jointed.Rules.Count(r => JointRules.Usual(jointed.Stock.Kind).Contains(r));
+            yield return $"Joints of layer {jointed.Layer} keep {string.Join("; ", jointed.Rules.Select(r => JointFindings.Rule(r, unit)))}{Own(usual, jointed.Rules.Length)}.";
+        }
+    }
+
+    private static string Own(int usual, int all) =>
+        usual == 0 ? ""
+        : usual == all
+            ? ": the rules that come with the program, whose sources stand with the joints"
+        : $": {usual} of them come with the program, whose sources stand with the joints";
+
+    private static string Ends(BottomPlan panel, LengthUnit unit)
+    {
+        EndRules ends = panel.Job.Ends;
+        Panel of = panel.Job.Hull.Panel;
+        bool usual =
+            (ends with { Zones = [], Fade = null })
+            == (of.HasKeel ? EndRules.Default : EndRules.LeftLong);
+        IEnumerable<string> said = Edges
+            .GroupBy(e => Rule(ends, e))
+            .Select(g => $"{Cut(g.Key, unit)} at {string.Join(", ", g.Select(of.WordOf))}");
+        return $"Ends of the {of.Name}: {string.Join("; ", said)}{(ends.Zones.IsEmpty ? "" : ", where no [[ends.zone]] says otherwise")}{(usual ? "; as the program has it where [ends] says nothing" : "")}.";
+    }
+
+    private static EndRule Rule(EndRules ends, PanelEdge edge) =>
+        edge switch
+        {
+            PanelEdge.Lower => ends.Lower,
+            PanelEdge.Upper => ends.Upper,
+            PanelEdge.Transom => ends.Transom,
+            _ => ends.Stem,
+        };
+
+    private static string Cut(EndRule rule, LengthUnit unit) =>
+        rule.Cut == EndCut.LeftLong ? $"left long by {PlankWords.Small(rule.ByMm, unit)}"
+        : rule.AllowanceMm is { } allowance
+            ? $"fit, with {PlankWords.Small(allowance, unit)} to scribe away"
+        : "fit";
+}
