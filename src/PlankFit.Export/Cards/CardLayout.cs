@@ -6,7 +6,8 @@ namespace PlankFit.Export.Cards;
 
 /// <summary>How high a card must be for all that stands on it, found before any of it is drawn.</summary>
 /// <param name="FiguresMm">The figures of its ends, or the notes beside them where those are higher.</param>
-internal sealed record CardLayout(CardNotes Notes, double FiguresMm)
+/// <param name="UsualMm">As high as a card is where nothing asks for more.</param>
+internal sealed record CardLayout(CardNotes Notes, double FiguresMm, double UsualMm)
 {
     public const double HeaderMm = 8.5;
     private const double StripMm = 37;
@@ -15,13 +16,18 @@ internal sealed record CardLayout(CardNotes Notes, double FiguresMm)
     /// <summary>Between the figures and what is below them.</summary>
     private const double ClearMm = 1.2;
 
-    /// <summary>The words across the foot take their room from the picture, which can be smaller; the figures cannot.</summary>
-    public double PictureMm => StripMm - Math.Min(Notes.FootMm, MostOfStripMm);
+    /// <summary>The words across the foot, and figures that are higher than most, take their room from the picture, which can be smaller; the figures cannot.</summary>
+    public double PictureMm =>
+        Math.Clamp(
+            UsualMm - HeaderMm - FiguresMm - ClearMm - Notes.FootMm,
+            StripMm - MostOfStripMm,
+            StripMm
+        );
 
     public double NeededMm => HeaderMm + PictureMm + FiguresMm + ClearMm + Notes.FootMm;
 
     /// <param name="widthMm">Of the card.</param>
-    /// <param name="usualMm">As high as a card is where nothing asks for more.</param>
+    /// <param name="usualMm">As <see cref="UsualMm"/>.</param>
     public static CardLayout Of(CardSubject of, double widthMm, double usualMm, LengthUnit unit)
     {
         (double detail, double column) = Columns(of.Shape);
@@ -33,10 +39,10 @@ internal sealed record CardLayout(CardNotes Notes, double FiguresMm)
             of.Own,
             of.OfParts,
             widthMm - (2 * (detail + 3)) - (column * of.Shape.Ends.Length),
-            Math.Max(figures, usualMm - HeaderMm - StripMm),
+            Math.Max(figures, usualMm - HeaderMm - StripMm - ClearMm),
             widthMm
         );
-        return new(notes, Math.Max(figures, notes.ColumnMm));
+        return new(notes, Math.Max(figures, notes.ColumnMm), usualMm);
     }
 
     /// <summary>Widths of the picture of an end and of the figures of one: where a plank has more than two ends their figures need the room more, mm.</summary>

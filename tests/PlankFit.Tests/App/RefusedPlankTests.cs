@@ -35,6 +35,7 @@ public sealed class RefusedPlankTests
         rounds = 0
         [output]
         sheets = "book-and-single"
+        sides = "all"
         """;
 
     [Fact]
