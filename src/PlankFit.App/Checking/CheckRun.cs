@@ -6,6 +6,7 @@ using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Lengths;
@@ -80,6 +81,11 @@ public static class CheckRun
         if (fairness.TapeTheEnds is { } ends)
         {
             lines.Add(ends);
+        }
+
+        if (toLookAt > 0 && job.WrittenIn == LengthUnit.FeetInchesEighths)
+        {
+            lines.Add($"Cells are told as the table has them, in {LengthText.EighthsKey}.");
         }
 
         // The copy stands in the user's own folder, where something of theirs may be in the way: it comes first, and a refusal leaves all as it was.

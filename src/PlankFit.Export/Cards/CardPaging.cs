@@ -56,7 +56,7 @@ internal static class CardPaging
             else
             {
                 // Half each, unless one of them asks for more.
-                double first = Math.Clamp(half, waiting.HeightMm, pageMm - card.HeightMm);
+                double first = Math.Max(waiting.HeightMm, Math.Min(half, pageMm - card.HeightMm));
                 yield return
                 [
                     waiting with

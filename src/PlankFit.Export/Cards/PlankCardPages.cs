@@ -119,7 +119,18 @@ public static class PlankCardPages
                 (pad, on) => Cards(pad, on, cards, job.Units)
             )
             {
-                FoundBy = [found, string.Join(", ", cards.Select(c => c.Of.Id).Distinct())],
+                FoundBy =
+                [
+                    found,
+                    string.Join(
+                        ", ",
+                        cards
+                            .SelectMany(c =>
+                                new PieceId?[] { c.Of.Id, c.Of.Twin }.OfType<PieceId>()
+                            )
+                            .Distinct()
+                    ),
+                ],
             });
     }
 

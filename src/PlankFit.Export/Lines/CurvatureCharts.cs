@@ -3,6 +3,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Fairness;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Lines;
@@ -24,7 +25,12 @@ public static class CurvatureCharts
         var format = SheetFormat.Wall(job);
         var block = new TitleBlock(
             "Curvature of each line",
-            "second differences; ringed: look at the source",
+            "second differences; ringed: look at the source"
+                + (
+                    job.WrittenIn == LengthUnit.FeetInchesEighths
+                        ? $". {LengthText.EighthsKey}"
+                        : ""
+                ),
             "charts not to one scale",
             new Vec2(-1, 0),
             Cautions.Overview

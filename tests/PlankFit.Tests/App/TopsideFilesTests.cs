@@ -108,7 +108,7 @@ public sealed class TopsideFilesTests
             string name in new[]
             {
                 "full-size/layer-T1-starboard.pdf",
-                "full-size/layer-1-port.pdf",
+                "full-size/layer-1-starboard.pdf",
                 "drawings/plan-layer-T1.svg",
                 "drawings/shell-expansion-layer-T1.svg",
                 "dxf/layer-T1-port.dxf",

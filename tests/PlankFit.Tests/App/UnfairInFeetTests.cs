@@ -1,6 +1,7 @@
 using PlankFit.App.Checking;
 using PlankFit.App.Laying;
 using PlankFit.App.Running;
+using PlankFit.Planking.Units;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.App;
@@ -32,9 +33,17 @@ public sealed class UnfairInFeetTests
                     )
                     .Select(f => f.Message),
             ];
-        string[] checkedCells = Of(
-            CheckRun.Run(To("check"), null, new Timings(), TestContext.Current.CancellationToken)
+        RunReport told = CheckRun.Run(
+            To("check"),
+            null,
+            new Timings(),
+            TestContext.Current.CancellationToken
         );
+        Assert.Contains(
+            told.Lines,
+            l => l.Contains(LengthText.EighthsKey, StringComparison.Ordinal)
+        );
+        string[] checkedCells = Of(told);
         string[] laid = Of(
             LayRun.Run(
                 To("lay"),
