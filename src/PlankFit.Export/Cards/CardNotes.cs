@@ -42,14 +42,13 @@ internal sealed record CardNotes(
             return true;
         }
 
-        // A plank with three ends has a narrow column: what its own notes lack there they have across the card, before those of any part.
-        string[] beyond = [.. own.Where(n => !Stands(n))];
-        ImmutableArray<string> foot =
-        [
-            .. beyond.Length == 0 ? [] : Letters.Wrap(Sentences(beyond), Size, cardMm),
-            .. ofParts.Where(n => !Stands(n)).SelectMany(n => Letters.Wrap(n, Size, cardMm)),
-        ];
-        return new([.. column], foot);
+        // A plank with three ends has a narrow column: what its own notes lack there they have across the card, before those of any part; one after the other,
+        // since lines that are half empty would cost the card its half of the page.
+        string[] beyond = [.. own.Concat(ofParts).Where(n => !Stands(n))];
+        return new(
+            [.. column],
+            beyond.Length == 0 ? [] : [.. Letters.Wrap(Sentences(beyond), Size, cardMm)]
+        );
     }
 
     /// <summary>Notes one after the other, each with its full stop.</summary>

@@ -20,6 +20,12 @@ internal static class DrawnPlanks
     /// <summary>Shapes nearer than this are the same, mm.</summary>
     private const double SameMm = 1e-6;
 
+    /// <summary>
+    /// Places of fastenings are searched for on each side by itself, and come out this much apart at the most where they are meant to be the same, mm: a tenth of
+    /// what paper shows, and no drill follows it.
+    /// </summary>
+    private const double SamePlaceMm = 0.05;
+
     public static ImmutableArray<DrawnPlank> Of(PlanShown shown, PlankLayerPlan layer, Side side)
     {
         if (shown.Plan.Job.Output.BothSides)
@@ -53,7 +59,8 @@ internal static class DrawnPlanks
         && AreMirrored(shown.Plan.Joints?.On(a.Id), shown.Plan.Joints?.On(b.Id))
         && AreMirrored(
             [.. shown.Added.SelectMany(x => x.Places(a))],
-            [.. shown.Added.SelectMany(x => x.Places(b))]
+            [.. shown.Added.SelectMany(x => x.Places(b))],
+            SamePlaceMm
         )
         && Notes(shown, layer, a).SequenceEqual(Notes(shown, layer, b));
 
@@ -64,18 +71,16 @@ internal static class DrawnPlanks
                 && a.Pieces.Zip(b.Pieces).All(p => AreMirrored(p.First.Cut, p.Second.Cut));
 
     /// <summary>Whether the points of one are those of the other with n negated, in whatever order.</summary>
-    private static bool AreMirrored(ImmutableArray<Vec2> a, ImmutableArray<Vec2> b)
+    private static bool AreMirrored(
+        ImmutableArray<Vec2> a,
+        ImmutableArray<Vec2> b,
+        double withinMm = SameMm
+    )
     {
-        if (a.Length != b.Length)
-        {
-            return false;
-        }
-
-        static IEnumerable<Vec2> Ordered(IEnumerable<Vec2> points) =>
-            points.OrderBy(p => Math.Round(p.X, 4)).ThenBy(p => Math.Round(p.Y, 4));
-        return Ordered(a)
-            .Zip(Ordered(b.Select(p => new Vec2(p.X, -p.Y))))
-            .All(p => p.First.ChordTo(p.Second) < SameMm);
+        Vec2[] mirrored = [.. b.Select(p => new Vec2(p.X, -p.Y))];
+        bool AllIn(IEnumerable<Vec2> some, IReadOnlyList<Vec2> others) =>
+            some.All(p => others.Any(q => p.ChordTo(q) < withinMm));
+        return a.Length == b.Length && AllIn(a, mirrored) && AllIn(mirrored, a);
     }
 
     /// <summary>All that is said of a plank: the same of both, or they are no pair.</summary>
