@@ -74,9 +74,11 @@ public static class CheckRun
         int toLookAt = fairness.Suspicions.Length + fairness.Stations.Length;
         ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
-            toLookAt == 0
+            fairness.Rows.Length == 0
+                ? "No line has values enough to be judged for fairness: tape the frames before anything is sawn."
+            : toLookAt == 0
                 ? $"All {fairness.Rows.Length} lines run fair within what reading a table can tell."
-                : $"{PlanWords.Count(toLookAt, "offset")} to look at in {fairness.Rows.Length} lines, the worst named first: see the drawing and the source before changing any."
+            : $"{PlanWords.Count(toLookAt, "offset")} to look at in {fairness.Rows.Length} lines, the worst named first: see the drawing and the source before changing any."
         );
         if (fairness.TapeTheEnds is { } ends)
         {
