@@ -14,14 +14,41 @@ internal static class CardStrip
     private const double ArrowMm = 20;
     private const double TwinMm = 46;
 
+    /// <summary>Between the plank and what stands to its right.</summary>
+    private const double GapMm = 14;
+
     public static void Draw(SheetCanvas pad, Box strip, CardSubject of, LengthUnit unit)
     {
         Plank plank = of.Shape;
-        double beside = ArrowMm + 14 + (of.Twin is null ? 0 : TwinMm);
-        Box cut = Box.Around(plank.FlatCut),
-            room = new(strip.Left + 2, strip.Bottom + 11.6, strip.Right - beside, strip.Top - 6.6);
-        var ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
-        var at = Placing.Centred(cut, room, ratio.Factor, ratio.Factor);
+        ImmutableArray<Vec2>[] joints =
+        [
+            .. of.Joints.SelectMany(j => new[] { j.OuterLine, j.InnerLine }),
+        ];
+        var cut = Box.Around(plank.FlatCut);
+        double end = strip.Right - ArrowMm - (of.Twin is null ? 0 : TwinMm),
+            gap = GapMm;
+        (Box Room, Ratio Ratio, Placing At) Placed()
+        {
+            Box room = new(strip.Left + 2, strip.Bottom + 11.6, end - gap, strip.Top - 6.6);
+            var ratio = Ratio.Fitting(cut, room.Width, room.Height, unit);
+            return (room, ratio, Placing.Centred(cut, room, ratio.Factor, ratio.Factor));
+        }
+
+        // Widths that find no place on the plank stand beside it, and must not come upon its twin or the arrow: written to nowhere first, to see how far they reach.
+        (Box room, Ratio ratio, Placing at) = Placed();
+        for (
+            int tries = 0;
+            tries < 4
+                && WidthFigures.Draw(new SheetCanvas(), plank, joints, at, unit) + 1 - end
+                    is > 0
+                        and var over;
+            tries++
+        )
+        {
+            gap += 2 * over;
+            (room, ratio, at) = Placed();
+        }
+
         BuiltShape.Draw(pad, plank, at, strip, 1.8);
         Joints(pad, of.Joints, at);
         TickLabels(pad, plank, at);
@@ -36,24 +63,13 @@ internal static class CardStrip
             left.Y - (lower.Exists ? 8.6 : 4.5),
             LengthText.PaperNumber(plank.CutLengthMm, unit, RoundTo.Up)
         );
-        WidthFigures.Draw(
-            pad,
-            plank,
-            of.Joints.SelectMany(j => new[] { j.OuterLine, j.InnerLine }),
-            at,
-            unit
-        );
+        _ = WidthFigures.Draw(pad, plank, joints, at, unit);
         Vec2 arrow = new(strip.Right - (ArrowMm / 2), room.Middle.Y);
         ForwardArrow.Draw(pad, arrow, BuiltShape.Paper(of.Forward, at), 11);
         pad.Text(arrow - new Vec2(0, 8.5), "forward", Letters.Small, Anchor.MiddleCentre);
         if (of.Twin is { } twin)
         {
-            Twin(
-                pad,
-                new(room.Right + 14, room.Bottom, room.Right + TwinMm + 6, room.Top),
-                of,
-                twin
-            );
+            Twin(pad, new(end, room.Bottom, end + TwinMm - 8, room.Top), of, twin);
         }
 
         pad.Text(

@@ -9,7 +9,8 @@ namespace PlankFit.Export.Cards;
 internal static class WidthFigures
 {
     /// <param name="joints">Lines of its joints, which no figure may stand on either.</param>
-    public static void Draw(
+    /// <returns>How far to the right they reach.</returns>
+    public static double Draw(
         SheetCanvas pad,
         Plank plank,
         IEnumerable<ImmutableArray<Vec2>> joints,
@@ -54,11 +55,14 @@ internal static class WidthFigures
             }
         }
 
-        foreach (int i in outside)
+        // Beside the plank one figure stands for all that read alike.
+        foreach (int i in outside.DistinctBy(i => figures[i]))
         {
             (Vec2 low, Vec2 high) = Ends(widths[i], at);
             Outside(pad, plank, at, low, high, figures[i], taken);
         }
+
+        return taken.Max(t => t.Right);
     }
 
     private static (Vec2 Low, Vec2 High) Ends(WidthAt width, Placing at) =>

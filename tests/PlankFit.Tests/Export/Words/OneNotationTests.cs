@@ -102,19 +102,16 @@ public sealed class OneNotationTests
                 .Of(plan)
                 .SelectMany(s =>
                     s.Sheet.Shapes.OfType<Lettering>()
-                        .Select(l =>
-                            (
-                                s.File,
-                                Text: Quoted.Aggregate(
-                                    l.Text,
-                                    (text, quote) =>
-                                        text.Replace(quote, "", StringComparison.Ordinal)
-                                )
-                            )
-                        )
+                        .Select(l => (s.File, Text: WithoutQuotes(l.Text)))
                 )
                 .Where(t => !NoLengths.Contains(t.Text)),
-            .. PlanSummary.Of(plan).Lines(plan.Job.Units).Select(l => ("summary", l)),
-            .. plan.Findings.Concat(ofReading).Select(f => ("finding", f.Message)),
+            .. PlanSummary
+                .Of(plan)
+                .Lines(plan.Job.Units)
+                .Select(l => ("summary", WithoutQuotes(l))),
+            .. plan.Findings.Concat(ofReading).Select(f => ("finding", WithoutQuotes(f.Message))),
         ];
+
+    private static string WithoutQuotes(string told) =>
+        Quoted.Aggregate(told, (text, quote) => text.Replace(quote, "", StringComparison.Ordinal));
 }
