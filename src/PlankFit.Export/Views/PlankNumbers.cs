@@ -63,10 +63,15 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
             }
         }
 
+        // A plank is asked only where its box is come upon: outlines have hundreds of points, and a leader tries hundreds of places.
+        (Box Around, IReadOnlyList<Vec2> Paper)[] laid =
+        [
+            .. planks.Select(p => (Box.Around(p.Paper), p.Paper)),
+        ];
         List<(Vec2 From, Vec2 To)> leaders = [];
         foreach ((string number, Vec2 at) in small)
         {
-            Lead(pad, number, at, [.. planks.Select(p => p.Paper)], clear, leaders);
+            Lead(pad, number, at, laid, clear, leaders);
         }
     }
 
@@ -105,7 +110,7 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
         SheetCanvas pad,
         string number,
         Vec2 at,
-        IReadOnlyList<IReadOnlyList<Vec2>> planks,
+        IReadOnlyList<(Box Around, IReadOnlyList<Vec2> Paper)> planks,
         Box clear,
         List<(Vec2 From, Vec2 To)> leaders
     )
@@ -126,7 +131,7 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
                 Vec2 stop = Segments.Clip(at, end, box) is { } inside ? inside.From : end;
                 if (
                     box.Overlaps(clear)
-                    || planks.Any(p => Touches(p, box))
+                    || planks.Any(p => p.Around.Overlaps(box) && Touches(p.Paper, box))
                     || leaders.Any(l => Segments.Clip(l.From, l.To, box) is not null)
                     || pad.Letterings.Any(l => Segments.Around(l).Overlaps(box))
                     || pad.Letterings.Any(l => Strikes(at, stop, l))
