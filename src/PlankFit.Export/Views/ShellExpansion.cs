@@ -70,13 +70,8 @@ public static class ShellExpansion
 
     private static void Draw(SheetCanvas pad, ExpandedLayer expanded, Placing at, LengthUnit unit)
     {
-        // A panel that is long and low has numbers on leaders all along it: they find their way round the girths that stand there already.
-        bool low = !expanded.Panel.HasKeel;
-        if (low)
-        {
-            Stations(pad, expanded, at, unit, lines: false, girths: true);
-        }
-
+        // Numbers on leaders find their way round the girths that stand there already.
+        Girths(pad, expanded, at, unit);
         PlankNumbers.Usual.Draw(
             pad,
             [.. expanded.Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
@@ -94,37 +89,28 @@ public static class ShellExpansion
             expanded.Stations.Select(s => (s.Name, at[s.Lower].X)),
             at[default(Vec2)].Y + 3
         );
-        Stations(pad, expanded, at, unit, lines: true, girths: !low);
+        foreach (ExpandedStation station in expanded.Stations)
+        {
+            BrokenLine.Draw(pad, at[station.Lower], at[station.Upper], Pens.Station);
+        }
     }
 
-    private static void Stations(
-        SheetCanvas pad,
-        ExpandedLayer expanded,
-        Placing at,
-        LengthUnit unit,
-        bool lines,
-        bool girths
-    )
+    private static void Girths(SheetCanvas pad, ExpandedLayer expanded, Placing at, LengthUnit unit)
     {
         double taken = double.NegativeInfinity;
         foreach (ExpandedStation station in expanded.Stations)
         {
-            Vec2 chine = at[station.Upper];
-            if (lines)
-            {
-                BrokenLine.Draw(pad, at[station.Lower], chine, Pens.Station);
-            }
-
-            if (girths && chine.X - taken > 2 * Letters.Bench)
+            Vec2 upper = at[station.Upper];
+            if (upper.X - taken > 2 * Letters.Bench)
             {
                 pad.Text(
-                    chine - new Vec2(0, 2),
+                    upper - new Vec2(0, 2),
                     LengthText.PaperNumber(station.GirthMm, unit),
                     Letters.Small,
                     Anchor.MiddleRight,
                     turn: 90
                 );
-                taken = chine.X;
+                taken = upper.X;
             }
         }
     }
