@@ -6,6 +6,7 @@ using PlankFit.Export.Stock;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.Stock;
 
 namespace PlankFit.App.Nesting;
 
@@ -53,7 +54,10 @@ public static class NestRun
         );
         return new(
             NestTold.Exit(plan),
-            plan.Nest?.Findings ?? [],
+            [
+                .. plan.Findings.Where(f => f.Where == RackAfterSawing.About),
+                .. plan.Nest?.Findings ?? [],
+            ],
             [
                 .. searchEnded ? [NestedPlan.Stopped] : (string[])[],
                 .. NestTold.Lines(plan),

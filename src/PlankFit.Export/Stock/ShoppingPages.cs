@@ -162,7 +162,7 @@ public static class ShoppingPages
         return new(
             Block(plan, "what is left over"),
             [
-                "Square cut and numbered; mark the number on the wood. tables/offcuts.csv lists them as stock: name it in [nest] the next time, and take the boards that are used off the list.",
+                "Square cut and numbered; mark the number on the wood. Marking planks as sawn (plankfit sawn) takes the boards that they came from off the rack and puts these on it; where that is not done, tables/offcuts.csv lists them as stock.",
             ],
             [
                 new("offcut", 14, false),

@@ -6,17 +6,21 @@ using PlankFit.Planking.Stock;
 namespace PlankFit.Reading.Stock;
 
 /// <summary>The rack as it is after the planks on the record were sawn: without the boards that they came from, with their offcuts. The user's own file stays as it is.</summary>
-internal static class RackAfterSawing
+public static class RackAfterSawing
 {
+    /// <summary>What its finding is about.</summary>
+    public const string About = "the rack";
+
     private const int MostNamed = 6;
 
-    public static (NestSpec Spec, ImmutableArray<Finding> Findings) Of(
+    internal static (NestSpec Spec, ImmutableArray<Finding> Findings) Of(
         NestSpec spec,
         ImmutableArray<BoardSawnInto> sawn,
         string record
     )
     {
         List<StockBoard> rack = [.. spec.Boards];
+        HashSet<string> named = [.. spec.Boards.Select(b => b.Id)];
         List<string> off = [],
             left = [];
         foreach (BoardSawnInto board in sawn)
@@ -26,10 +30,12 @@ internal static class RackAfterSawing
                 off.Add(board.Board);
             }
 
-            foreach (OffcutLeft offcut in board.Offcuts.Where(o => rack.All(b => b.Id != o.Id)))
+            // One that a file of the stock names already has been put there by hand.
+            foreach (OffcutLeft offcut in board.Offcuts.Where(o => !named.Contains(o.Id)))
             {
-                left.Add(offcut.Id);
-                rack.Add(Stock(offcut, record));
+                OffcutLeft own = offcut with { Id = Own(offcut.Id, left) };
+                left.Add(own.Id);
+                rack.Add(Stock(own, record));
             }
         }
 
@@ -43,19 +49,34 @@ internal static class RackAfterSawing
                 [
                     new(
                         Severity.Note,
-                        "the rack",
+                        About,
                         $"by {record}, which says what planks were sawn out of: {Named(off)} left it, and {Named(left)} came in as offcuts; the files of the stock are as they were"
                     ),
                 ]
             );
     }
 
+    /// <summary>Each plan counts the boards of a row from one: what is left of the first of two plans has the name of what is left of the first of another.</summary>
+    private static string Own(string id, List<string> taken) =>
+        !taken.Contains(id)
+            ? id
+            : Enumerable
+                .Range(2, taken.Count)
+                .Select(n => $"{id} ({n})")
+                .First(n => !taken.Contains(n));
+
     /// <summary>Takes one board of the row off; false where the rack has it no more.</summary>
     private static bool Taken(List<StockBoard> rack, string id)
     {
-        int at = rack.FindIndex(b =>
-            b.OnHand && (b.Id == id || id.StartsWith(b.Id + ".", StringComparison.Ordinal))
-        );
+        // A row may have another's name with a point and more: B.5 is itself before it is the fifth of B.
+        int at = rack.FindIndex(b => b.OnHand && b.Id == id);
+        if (at < 0)
+        {
+            at = rack.FindIndex(b =>
+                b.OnHand && id.StartsWith(b.Id + ".", StringComparison.Ordinal)
+            );
+        }
+
         if (at < 0)
         {
             return false;
