@@ -64,6 +64,18 @@ internal static class EndFigures
         }
 
         string bevel = EndWords.Bevel(plank, end, thicknessMm, unit);
+        if (Tapered(end, reading.FacesOutboard) is { } taper)
+        {
+            return Pair(
+                pad,
+                x,
+                y,
+                width,
+                $"taper {LengthText.PaperNumber(taper.LongMm, unit)} long",
+                $"on its {taper.Face} face, to nothing at its end"
+            );
+        }
+
         if (bevel == "no bevel")
         {
             return Pair(pad, x, y, width, "no bevel", "faces alike");
@@ -86,6 +98,27 @@ internal static class EndFigures
 
         EndSketches.Bevel(pad, new(sketchEnd, bevelTop - 4.2), end, reading.FacesOutboard);
         return Math.Min(y, bevelTop - BevelSketchMm);
+    }
+
+    /// <summary>The face that a scarf's taper takes wood off, and how long the taper is along the plank, mm; null where both faces end together or the saw is tilted.</summary>
+    private static (string Face, double LongMm)? Tapered(PlankEnd end, bool facesOutboard)
+    {
+        const double TogetherMm = 0.5;
+        if (
+            end.OuterLine.IsDefaultOrEmpty
+            || end.InnerLine.IsDefaultOrEmpty
+            || Math.Abs(end.BevelDegrees) >= EndReading.SquareWithinDegrees
+        )
+        {
+            return null;
+        }
+
+        double outerBeyond =
+            (end.OuterLine.Average(p => p.X) - end.InnerLine.Average(p => p.X))
+            * (facesOutboard ? 1 : -1);
+        return Math.Abs(outerBeyond) < TogetherMm
+            ? null
+            : (outerBeyond > 0 ? "inner" : "outer", Math.Abs(outerBeyond));
     }
 
     /// <summary>Words beside a sketch as far down as it goes, below it across the whole column.</summary>

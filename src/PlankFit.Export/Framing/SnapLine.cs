@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
@@ -86,7 +87,10 @@ internal sealed record SnapLine(FramingSpec Thing, ImmutableArray<Vec2> Points, 
         Name(on, paper);
     }
 
-    /// <summary>Clear of the line: to the right above it, below it where it rises or ends or has the chine close above; where it begins to the left.</summary>
+    /// <summary>
+    /// Clear of the line: to the right above it, below it where it rises or ends or has the chine close above; where it begins to the left. Where another figure
+    /// stands there already it goes to another of these places, and where all are taken it is left to the list by tape, which has them all.
+    /// </summary>
     private void Figure(SnapPaper on, int i, Vec2 at, string figure)
     {
         bool rises =
@@ -94,12 +98,29 @@ internal sealed record SnapLine(FramingSpec Thing, ImmutableArray<Vec2> Points, 
                 && Points[i + 1].Y - Points[i].Y > 0.04 * (Points[i + 1].X - Points[i].X),
             below = on.IsUnderChine(at) || rises || (Ends && i == Points.Length - 1),
             left = Begins && i == 0;
-        on.Pad.Text(
-            at + new Vec2(left ? -0.9 : 0.9, below && !left ? -3.6 : 1),
-            figure,
-            Letters.Bench,
-            left ? Anchor.BaselineRight : Anchor.BaselineLeft
+        Lettering At(bool toLeft, bool under) =>
+            new(
+                Layers.Text,
+                Pen.Thin,
+                at + new Vec2(toLeft ? -0.9 : 0.9, under ? -3.6 : 1),
+                figure,
+                Letters.Bench,
+                toLeft ? Anchor.BaselineRight : Anchor.BaselineLeft
+            );
+        bool usual = below && !left;
+        Lettering? free = new[]
+        {
+            At(left, usual),
+            At(left, !usual),
+            At(!left, usual),
+            At(!left, !usual),
+        }.FirstOrDefault(l =>
+            !on.Pad.Letterings.Any(o => Segments.Around(o).Overlaps(Segments.Around(l)))
         );
+        if (free is not null)
+        {
+            on.Pad.Text(free.At, figure, Letters.Bench, free.Anchor);
+        }
     }
 
     /// <summary>Over the longest bay of the strip that it runs through, or under it where the chine is close.</summary>
@@ -154,7 +175,9 @@ internal sealed record SnapLine(FramingSpec Thing, ImmutableArray<Vec2> Points, 
         }
 
         on.Pad.Dot(box.Middle, 0.45);
-        string said = $"{FramingWords.Name(Thing)}, {LengthText.PaperNumber(middle.Y, unit)}";
+        string said =
+            $"{FramingWords.Name(Thing)}, {LengthText.PaperNumber(middle.Y, unit)}"
+            + (Thing.Only is { } only ? $", {PlankWords.Of(only)} only" : "");
         double width = Letters.Width(said, Letters.Bench) + 2;
 
         // Inside, clear of what stands upright through it; beside it where there is no such room.

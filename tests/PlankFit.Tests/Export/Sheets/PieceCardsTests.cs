@@ -41,6 +41,25 @@ public sealed class PieceCardsTests
                         $"{(joint.Kind == JointKind.Butt ? "butt" : "scarf")} {joint.Id.Pair}";
                     Assert.Contains(named, Words(cards[$"{plank.Id}{joint.Id.Inboard}"]));
                     Assert.Contains(named, Words(cards[$"{plank.Id}{joint.Id.Outboard}"]));
+                    if (joint.Kind == JointKind.Scarf)
+                    {
+                        // The piece that ends on the outer face is tapered on its inner one, over 8 thicknesses; the other on its outer.
+                        string inboard = Words(cards[$"{plank.Id}{joint.Id.Inboard}"]),
+                            outboard = Words(cards[$"{plank.Id}{joint.Id.Outboard}"]);
+                        bool onOuter = joint.Scarf!.InboardOnOuter;
+                        string taper =
+                            $"taper {LengthText.PaperNumber(joint.LengthMm, plan.Job.Units)} long";
+                        Assert.Contains(taper, inboard);
+                        Assert.Contains(taper, outboard);
+                        Assert.Contains(
+                            $"on its {(onOuter ? "inner" : "outer")} face, to",
+                            inboard
+                        );
+                        Assert.Contains(
+                            $"on its {(onOuter ? "outer" : "inner")} face, to",
+                            outboard
+                        );
+                    }
                 }
 
                 foreach (PlankPiece piece in pieced.Pieces)
