@@ -56,6 +56,8 @@ internal static class DrawnPlanks
         && a.ForwardEdge.Neighbour?.Twin == b.ForwardEdge.Neighbour
         && a.AfterEdge.Neighbour?.Twin == b.AfterEdge.Neighbour
         && AreMirrored(a.FlatCut, b.FlatCut)
+        && AreMirrored(a.FlatNet, b.FlatNet)
+        && AreMirrored([.. a.Marks.Select(m => m.At)], [.. b.Marks.Select(m => m.At)])
         && AreMirrored(shown.Plan.Joints?.On(a.Id), shown.Plan.Joints?.On(b.Id))
         && AreMirrored(
             [.. shown.Added.SelectMany(x => x.Places(a))],
@@ -68,7 +70,12 @@ internal static class DrawnPlanks
         a is null || b is null
             ? a is null && b is null
             : a.Pieces.Length == b.Pieces.Length
-                && a.Pieces.Zip(b.Pieces).All(p => AreMirrored(p.First.Cut, p.Second.Cut));
+                && a.Pieces.Zip(b.Pieces).All(p => AreMirrored(p.First.Cut, p.Second.Cut))
+                && a.Joints.Zip(b.Joints)
+                    .All(j =>
+                        AreMirrored(j.First.OuterLine, j.Second.OuterLine)
+                        && AreMirrored(j.First.InnerLine, j.Second.InnerLine)
+                    );
 
     /// <summary>Whether the points of one are those of the other with n negated, in whatever order.</summary>
     private static bool AreMirrored(

@@ -32,17 +32,24 @@ internal static class RunFindings
                 ", ",
                 widest.Skip(1).Take(MostNamed).Select(g => $"{Place(g)} {Mm(g.GapMm)}")
             );
+            // Beyond twice the spacing a fastening is missing altogether: our own bound, no source.
+            bool bare = worst.GapMm > 2 * rule.SpacingMm;
             yield return new(
-                worst.GapMm > 2 * rule.SpacingMm ? Severity.Warning : Severity.Note,
+                bare ? Severity.Warning : Severity.Note,
                 where,
                 $"along {timber.Key} fastenings are further apart than the {Mm(rule.SpacingMm)} of the rule in {Count(widest.Length)}: at most {Mm(worst.GapMm)}, {Place(worst)} "
                     + $"(the best place there is {Mm(worst.Hindered.HasMm)} from {worst.Hindered.By}, {Mm(worst.Hindered.AsksMm)} asked)"
+                    + (
+                        bare
+                            ? "; nothing holds the planks there as it is: ask less of what stands in the way, or give them a wider timber, before they are sawn"
+                            : ""
+                    )
                     + (others.Length > 0 ? $"; then {others}" : "")
                     + (widest.Length > MostNamed + 1 ? " and others" : "")
                     + (alike ? "; to port likewise" : "")
             )
             {
-                Rank = Rank.Know,
+                Rank = bare ? Rank.SawAfter : Rank.Know,
             };
         }
 

@@ -153,7 +153,8 @@ internal static class LayerFindings
         Func<double, string> length
     )
     {
-        foreach (Plank plank in plan.Starboard.Where(toSaw))
+        // A plank that is refused is not sawn, and told so.
+        foreach (Plank plank in plan.Starboard.Where(p => toSaw(p) && !p.IsRefused))
         {
             if (!SawnShape.Holds(plank, plan.Planks.WidthMm))
             {

@@ -89,6 +89,7 @@ public sealed partial class FasteningFindingTests
             one.Message,
             StringComparison.Ordinal
         );
+        Assert.Equal(severity == Severity.Warning ? Rank.SawAfter : Rank.Know, one.Rank);
         Assert.EndsWith("; to port likewise", one.Message, StringComparison.Ordinal);
         // Eight are named after the widest.
         Assert.Equal(
