@@ -81,7 +81,6 @@ public sealed record Pen(double WidthMm, double Grey = 0, ImmutableArray<double>
     public static readonly Pen Medium = new(0.25);
     public static readonly Pen Thick = new(0.5);
     public static readonly Pen Dashed = new(0.18, 0, [2.5, 1.5]);
-    public static readonly Pen Hair = new(0.09, 0.35);
 
     public bool IsDashed => !DashesMm.IsDefaultOrEmpty;
 }

@@ -7,18 +7,11 @@ namespace PlankFit.App.Planning;
 /// <summary>A job planned with all that it asks for, the bottom and where stock is named which piece comes out of which board; and planned again when the job has changed.</summary>
 public static class Planner
 {
-    /// <param name="stop">Ends the laying of planks with an exception, and the search for boards with the best plan so far.</param>
-    public static PlanResult Plan(
-        Job job,
-        IProgress<PlanProgress> progress,
-        Timings timings,
-        CancellationToken stop
-    ) => Again(null, job, progress, timings, stop);
-
     /// <summary>
     /// The plan of a job that was changed: what would be made from the same as in the plan before is taken over from it, the very same, planks, parts and the plan of
     /// cutting. Who holds a plan asks for the next with it; nothing else is kept anywhere.
     /// </summary>
+    /// <param name="stop">Ends the laying of planks with an exception, and the search for boards with the best plan so far.</param>
     /// <param name="previous">Null where there is none, or where there were faults.</param>
     /// <returns>As of <see cref="BottomPlanner"/>: a plan, or the faults that stand in its way.</returns>
     public static PlanResult Again(

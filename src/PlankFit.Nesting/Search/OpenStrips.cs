@@ -10,6 +10,9 @@ internal sealed class OpenStrips(NestProblem problem, RowBook book)
     /// <summary>So often a strip is tried against its likelihood, of all things together: some tenths of a second.</summary>
     private const int MostUnlikely = 20_000;
 
+    /// <summary>After a thing that lacked so much, one shorter by this part of it may still fit, turned otherwise: tried, our own, no source.</summary>
+    private const double Half = 0.5;
+
     /// <summary>A row may be longer than its strip by what a double loses in a sum, mm.</summary>
     private const double FitsMm = 1e-7;
 
@@ -73,7 +76,7 @@ internal sealed class OpenStrips(NestProblem problem, RowBook book)
                 return true;
             }
 
-            room[s] = (kind, most, Math.Min(hoped, least - ((lacks * 0.5) + 0)));
+            room[s] = (kind, most, Math.Min(hoped, least - (lacks * Half)));
         }
 
         return false;

@@ -9,8 +9,6 @@ internal sealed record LayerChoice(SchemeChoice Choice, int LeastPieces)
     /// <summary>So many ways of a plank are compared for their waste at the most, evenly spread over all that there are.</summary>
     private const int MostWays = 48;
 
-    public bool IsFewest => Choice.Found && Choice.Pieces == LeastPieces;
-
     /// <summary>
     /// The fewest pieces, then the least waste. Where every plank can have the fewest that it could have by itself no more is to be proved; else the fewest are
     /// searched for, with proof.

@@ -33,10 +33,6 @@ public sealed record NestPlan(
 
     /// <summary>How far the plan may be above the least possible, at the most; infinite where nothing is proved of that.</summary>
     public double GapPercent => Gap.Percent(Value, LowerBound);
-
-    /// <summary>The board of a piece, or null.</summary>
-    public SawnBoard? BoardOf(PieceId pieceId) =>
-        Boards.FirstOrDefault(b => b.Pieces.Any(p => p.Piece.Id == pieceId));
 }
 
 /// <summary>What a plan of cutting is made for.</summary>

@@ -73,27 +73,6 @@ public sealed class ManyBoardsTests
         ];
     }
 
-    private static ImmutableArray<SawPiece> Pieces(int count)
-    {
-        var chance = new Random(12);
-        double Lean() => 150 / Math.Tan((35 + (20 * chance.NextDouble())) * Math.PI / 180);
-        return
-        [
-            .. Enumerable
-                .Range(1, count)
-                .Select(i =>
-                {
-                    double length = 400 + (1000 * chance.NextDouble()),
-                        a = Lean(),
-                        b = Lean();
-                    return SawPieces.Of(
-                        FormattableString.Invariant($"S1-{i:00}"),
-                        new(0, 0),
-                        new(length, 0),
-                        new(length + b, 150),
-                        new(a, 150)
-                    );
-                }),
-        ];
-    }
+    private static ImmutableArray<SawPiece> Pieces(int count) =>
+        SawPieces.Slanting(12, count, 150, (35, 20), (400, 1000));
 }

@@ -158,29 +158,8 @@ public sealed class ManyPiecesPatienceTests
     private static ImmutableArray<StockBoard> Rack(int boards) =>
         [SawPieces.Board("B-01", BoardMm, WidthMm + 5) with { Count = boards }];
 
-    private static ImmutableArray<SawPiece> Slanting()
-    {
-        var chance = new Random(3);
-        double Lean() => WidthMm / Math.Tan((40 + (15 * chance.NextDouble())) * Math.PI / 180);
-        return
-        [
-            .. Enumerable
-                .Range(1, Pieces)
-                .Select(i =>
-                {
-                    double length = 500 + (700 * chance.NextDouble()),
-                        a = Lean(),
-                        b = Lean();
-                    return SawPieces.Of(
-                        FormattableString.Invariant($"S1-{i:00}"),
-                        new(0, 0),
-                        new(length, 0),
-                        new(length + b, WidthMm),
-                        new(a, WidthMm)
-                    );
-                }),
-        ];
-    }
+    private static ImmutableArray<SawPiece> Slanting() =>
+        SawPieces.Slanting(3, Pieces, WidthMm, (40, 15), (500, 700));
 
     private static NestPlan Of(
         ImmutableArray<SawPiece> pieces,

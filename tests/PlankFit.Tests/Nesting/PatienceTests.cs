@@ -105,29 +105,8 @@ public sealed class PatienceTests
         );
 
     /// <summary>Planks with ends at angles of their own, always the same ones.</summary>
-    private static ImmutableArray<SawPiece> Slanting(int count)
-    {
-        var chance = new Random(3);
-        double Lean() => 150 / Math.Tan((40 + (15 * chance.NextDouble())) * Math.PI / 180);
-        return
-        [
-            .. Enumerable
-                .Range(1, count)
-                .Select(i =>
-                {
-                    double length = 500 + (700 * chance.NextDouble()),
-                        a = Lean(),
-                        b = Lean();
-                    return SawPieces.Of(
-                        FormattableString.Invariant($"S1-{i:00}"),
-                        new(0, 0),
-                        new(length, 0),
-                        new(length + b, 150),
-                        new(a, 150)
-                    );
-                }),
-        ];
-    }
+    private static ImmutableArray<SawPiece> Slanting(int count) =>
+        SawPieces.Slanting(3, count, 150, (40, 15), (500, 700));
 
     private static NestPlan Of(
         NestSpec spec,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Stock;
 using PlankFit.Tests.Support;
@@ -26,6 +27,40 @@ internal static class SawPieces
     {
         double lean = width / Math.Tan(degrees * Math.PI / 180);
         return Of(id, new(0, 0), new(edge, 0), new(edge + lean, width), new(lean, width));
+    }
+
+    /// <summary>Planks by chance, S1-01 and on, every end at an angle of its own.</summary>
+    /// <param name="degrees">Of an end to its edges: at least, and how much more at the most.</param>
+    /// <param name="lengthMm">Of an edge, likewise.</param>
+    public static ImmutableArray<SawPiece> Slanting(
+        int seed,
+        int count,
+        double widthMm,
+        (double Least, double More) degrees,
+        (double Least, double More) lengthMm
+    )
+    {
+        var chance = new Random(seed);
+        double Drawn((double Least, double More) of) => of.Least + (of.More * chance.NextDouble());
+        double Lean() => widthMm / Math.Tan(Drawn(degrees) * Math.PI / 180);
+        return
+        [
+            .. Enumerable
+                .Range(1, count)
+                .Select(i =>
+                {
+                    double length = Drawn(lengthMm),
+                        a = Lean(),
+                        b = Lean();
+                    return Of(
+                        FormattableString.Invariant($"S1-{i:00}"),
+                        new(0, 0),
+                        new(length, 0),
+                        new(length + b, widthMm),
+                        new(a, widthMm)
+                    );
+                }),
+        ];
     }
 
     /// <summary>The ends lean against each other alike.</summary>

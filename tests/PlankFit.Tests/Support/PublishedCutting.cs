@@ -3,8 +3,8 @@ using System.Globalization;
 namespace PlankFit.Tests.Support;
 
 /// <summary>
-/// Published cutting-stock instances, which are not part of the project: read from the folder named by PLANKFIT_BENCH, or from shared/data/cutting-stock beside
-/// one of the folders above the tests. Where they are not there, the test is skipped, saying so.
+/// Published cutting-stock instances, which are not part of the project: read from the folder named by PLANKFIT_BENCH, or from where they lie
+/// beside one of the folders above the tests. Where they are not there, the test is skipped, saying so.
 /// </summary>
 internal static class PublishedCutting
 {
