@@ -8,7 +8,7 @@ namespace PlankFit.Tests.Planking.Joints;
 /// <summary>The rules of stagger as their sources give them, which of them hold in a job, and what each forbids, by hand.</summary>
 public sealed class JointRuleTests
 {
-    /// <summary>Great Lakes underwriters' rules of 1866: 5 ft, 4 ft with a strake between, three strakes between on one timber. The layer below: proposals.</summary>
+    /// <summary>Great Lakes underwriters' rules of 1866 (read): 5 ft, 4 ft with a strake between, three strakes between on one timber. The layer below: proposals.</summary>
     [Fact]
     public void ButtsHaveTheUnderwritersRules() =>
         Assert.Equal(

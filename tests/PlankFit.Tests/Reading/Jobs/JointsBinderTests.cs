@@ -16,14 +16,14 @@ public sealed class JointsBinderTests
         JointStock stock = job.Joints!.Of("inner")!;
         Assert.Equal(2438.4, stock.LongestMm, 1e-9);
         Assert.Equal(609.6, stock.ShortestMm, 1e-9);
-        // Gougeon Brothers on Boat Construction, ch. 12: 8:1.
+        // Gougeon Brothers on Boat Construction, ch. 12 (read): 8:1.
         Assert.Equal(8, stock.ScarfRatio);
         Assert.Equal(JointKind.Scarf, stock.Kind);
         Assert.Equal(["stringer", "frame", "floor", "solid"], stock.On);
         Assert.Empty(stock.StockLengthsMm);
     }
 
-    /// <summary>Great Lakes underwriters 1866: 5 ft, 4 ft with a strake between, three strakes between on one timber. Old Lloyd's yacht rules: scarfs 1.2 m apart.</summary>
+    /// <summary>Great Lakes underwriters 1866 (read): 5 ft, 4 ft with a strake between, three strakes between on one timber. Old Lloyd's yacht rules, second hand: scarfs 1.2 m apart.</summary>
     [Fact]
     public void TheRulesThatComeWithTheProgramAreThoseOfTheirSources()
     {
