@@ -23,6 +23,7 @@ public static partial class MeasuredText
     /// <param name="file">How messages name the file.</param>
     /// <param name="keelLayers">Names that a keel half-width may give.</param>
     /// <param name="plankLayers">How many layers of planks there are.</param>
+    /// <param name="shown">What lengths are told in; null for what they are written in.</param>
     public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
         string text,
         string file,
@@ -30,7 +31,8 @@ public static partial class MeasuredText
         OffsetTable table,
         ImmutableArray<string> keelLayers,
         int plankLayers,
-        Panel? bottom = null
+        Panel? bottom = null,
+        LengthUnit? shown = null
     )
     {
         List<Finding> findings = [];
@@ -38,6 +40,7 @@ public static partial class MeasuredText
         var reader = new RowReader(file, units, table, keelLayers, plankLayers, findings)
         {
             Tape = new(table, bottom),
+            Shown = shown ?? units,
         };
         if (rows.IsEmpty)
         {
@@ -98,6 +101,9 @@ public static partial class MeasuredText
     {
         /// <summary>What a tape can read on this hull at all.</summary>
         public required MeasuredBounds Tape { get; init; }
+
+        /// <summary>What the job shows lengths in.</summary>
+        public required LengthUnit Shown { get; init; }
 
         private readonly List<MeasuredKeelHalfWidth> halfWidths = [];
         private readonly List<MeasuredGirth> girths = [];
@@ -186,7 +192,7 @@ public static partial class MeasuredText
                         Station(row, where, where)
                         && side is { } s
                         && length.Ok
-                        && Within(row, Tape.Girth(where, length.Mm, units))
+                        && Within(row, Tape.Girth(where, length.Mm, Shown))
                     )
                     {
                         girths.Add(new(where, s, length.Mm));
@@ -233,7 +239,7 @@ public static partial class MeasuredText
                 && known
                 && side is { } s
                 && length.Ok
-                && Within(row, Tape.HalfWidth(station, length.Mm, units))
+                && Within(row, Tape.HalfWidth(station, length.Mm, Shown))
             )
             {
                 halfWidths.Add(new(layer, station, s, length.Mm));
@@ -295,7 +301,7 @@ public static partial class MeasuredText
                 return;
             }
 
-            if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, units)))
+            if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, Shown)))
             {
                 seams.Add(
                     new(plank, what == SeamAtKeel ? PanelEdge.Lower : PanelEdge.Upper, length.Mm)

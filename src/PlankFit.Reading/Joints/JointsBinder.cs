@@ -27,6 +27,7 @@ internal static class JointsBinder
             ruleTables = table.Tables(JointKeys.Rule);
         var usual = StockDraft.Read(table, units, StockDraft.Nothing);
         JointStock? stock = JointStockBinder.Of(usual, table);
+        Skin? skin = table.Choice(JointKeys.SkinIs);
         table.Close();
         if (
             layerTables.IsEmpty
@@ -42,7 +43,7 @@ internal static class JointsBinder
 
         ImmutableDictionary<string, JointStock> byLayer = Layers(layerTables, units, usual, layers);
         ImmutableArray<JointRule> rules = Rules(ruleTables, units);
-        return stock is null && byLayer.IsEmpty ? null : new(stock, byLayer, rules);
+        return stock is null && byLayer.IsEmpty ? null : new(stock, byLayer, rules) { Skin = skin };
     }
 
     private static ImmutableDictionary<string, JointStock> Layers(

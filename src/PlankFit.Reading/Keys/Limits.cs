@@ -56,10 +56,17 @@ public sealed record Limits(double? Least, bool Inclusive, double? Most, bool Mo
 }
 
 /// <summary>Beyond which figures a unit has most likely been mistaken; the job goes on, and is asked.</summary>
-/// <param name="Words">What is asked; {value} is the figure.</param>
+/// <param name="Words">What is asked; {value} is the figure, {most} the greatest that is not asked about.</param>
 public sealed record Likely(double? Least, double? Most, string Words)
 {
     public bool Holds(double value) => !(value < Least) && !(value > Most);
+
+    /// <summary>What is asked about a figure.</summary>
+    public string About(double value, Func<double, string> write) =>
+        (Most is { } most ? Words.Replace("{most}", write(most)) : Words).Replace(
+            "{value}",
+            write(value)
+        );
 
     /// <summary>"less than 20 mm, more than 600 mm".</summary>
     public string InWords(Func<double, string> write) =>

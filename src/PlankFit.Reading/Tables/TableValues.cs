@@ -81,10 +81,7 @@ internal static class TableValues
         {
             table.Doubtful(
                 key,
-                likely.Words.Replace(
-                    "{value}",
-                    LengthText.FormatExact(reading.Mm, table.Faults.Shown)
-                )
+                likely.About(reading.Mm, mm => LengthText.FormatExact(mm, table.Faults.Shown))
             );
         }
 
