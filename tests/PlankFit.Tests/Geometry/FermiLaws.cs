@@ -33,9 +33,12 @@ internal static class FermiLaws
             return surface.At(uv.U, uv.V).P;
         }
 
+        // Chords of 2 mm alone fall short by (h k)²/6, 2e-6 at a radius of 0.29 m; with those of 4 mm what is left is (h k)⁴/30.
         const double h = 1;
-        Vec3 ds = (P(at.S + h, at.T) - P(at.S - h, at.T)) / (2 * h),
-            dt = (P(at.S, at.T + h) - P(at.S, at.T - h)) / (2 * h);
+        Vec3 Slope(Func<double, Vec3> along) =>
+            ((8 * (along(h) - along(-h))) - (along(2 * h) - along(-2 * h))) / (12 * h);
+        Vec3 ds = Slope(d => P(at.S + d, at.T)),
+            dt = Slope(d => P(at.S, at.T + d));
         GeodesicPoint c = strip.Centre.At(at.S);
         Vec3 square = strip.Centre.Under(at.S).Left(c.Tangent);
         Geodesic across = GeodesicTracing.Trace(
@@ -48,7 +51,6 @@ internal static class FermiLaws
         );
         double g = across.At(Math.Abs(at.T)).A;
 
-        // Chords of 2 mm fall short by (h k)²/6, below 1e-6 at a radius of half a metre.
         Assert.True(Math.Abs(dt.Norm - 1) < 2e-6, $"a mm of t is {dt.Norm} mm at {at}");
         Assert.True(Math.Abs(ds.Norm - g) < 3e-6, $"a mm of s is {ds.Norm} mm, not {g}, at {at}");
         Assert.True(Math.Abs(ds.Dot(dt)) < 3e-6, $"not square at {at}: {ds.Dot(dt)}");
