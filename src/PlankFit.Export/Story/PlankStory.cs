@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Export.Joints;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
@@ -36,6 +37,7 @@ public static class PlankStory
             FlatStep(plan.Job.Units, layer, plank),
             EndsStep(plan, layer, plank),
             SawStep(plan.Job.Units, layer, plank),
+            .. PiecesStep(plan, plank),
             BendStep(plan.Job, layer, plank),
         ];
 
@@ -185,6 +187,15 @@ public static class PlankStory
                 $"Overall {LengthText.FormatExact(plank.CutLengthMm, unit)} along the board and {LengthText.FormatExact(across, unit)} across; the stock is {LengthText.FormatExact(layer.Planks.WidthMm, unit)} wide.",
             ]
         );
+    }
+
+    /// <summary>Of a plank that is longer than the stock.</summary>
+    private static IEnumerable<StoryStep> PiecesStep(BottomPlan plan, Plank plank)
+    {
+        ImmutableArray<string> told = [.. JointWords.Sentences(plan, plank)];
+        return told.IsEmpty
+            ? []
+            : [new("Its pieces, lettered from inboard (Planking/Joints/JointPlanner)", told)];
     }
 
     private static StoryStep BendStep(Job job, PlankLayerPlan layer, Plank plank)

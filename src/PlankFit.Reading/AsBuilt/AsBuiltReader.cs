@@ -43,12 +43,11 @@ internal static class AsBuiltReader
             (spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
                 measuredText,
                 said.MeasuredPath ?? "measured.csv",
-                written,
+                (written, shown),
                 table,
                 [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
                 plankLayers,
-                draft.Hull?.Panel,
-                shown
+                draft.Hull?.Panel
             );
             findings.AddRange(ofFile);
         }

@@ -23,24 +23,22 @@ public static partial class MeasuredText
     /// <param name="file">How messages name the file.</param>
     /// <param name="keelLayers">Names that a keel half-width may give.</param>
     /// <param name="plankLayers">How many layers of planks there are.</param>
-    /// <param name="shown">What lengths are told in; null for what they are written in.</param>
     public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
         string text,
         string file,
-        LengthUnit units,
+        (LengthUnit Written, LengthUnit Shown) units,
         OffsetTable table,
         ImmutableArray<string> keelLayers,
         int plankLayers,
-        Panel? bottom = null,
-        LengthUnit? shown = null
+        Panel? bottom = null
     )
     {
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
-        var reader = new RowReader(file, units, table, keelLayers, plankLayers, findings)
+        var reader = new RowReader(file, units.Written, table, keelLayers, plankLayers, findings)
         {
             Tape = new(table, bottom),
-            Shown = shown ?? units,
+            Shown = units.Shown,
         };
         if (rows.IsEmpty)
         {

@@ -59,6 +59,13 @@ public sealed record Limits(double? Least, bool Inclusive, double? Most, bool Mo
 /// <param name="Words">What is asked; {value} is the figure, {most} the greatest that is not asked about.</param>
 public sealed record Likely(double? Least, double? Most, string Words)
 {
+    /// <summary>The unit is asked after: all that is found of the job may come of it.</summary>
+    public bool IsOfUnit { get; private init; }
+
+    /// <param name="words">What is unlikely, without the question.</param>
+    public static Likely OfUnit(double? least, double? most, string words) =>
+        new(least, most, words + ": is the unit right?") { IsOfUnit = true };
+
     public bool Holds(double value) => !(value < Least) && !(value > Most);
 
     /// <summary>What is asked about a figure.</summary>

@@ -81,7 +81,8 @@ internal static class TableValues
         {
             table.Doubtful(
                 key,
-                likely.About(reading.Mm, mm => LengthText.FormatExact(mm, table.Faults.Shown))
+                likely.About(reading.Mm, mm => LengthText.FormatExact(mm, table.Faults.Shown)),
+                likely.IsOfUnit
             );
         }
 
@@ -161,7 +162,7 @@ internal static class TableValues
         }
         else if (!key.Likely.Holds(found))
         {
-            table.Doubtful(key, key.Likely.Words);
+            table.Doubtful(key, key.Likely.Words, key.Likely.IsOfUnit);
         }
 
         return found;

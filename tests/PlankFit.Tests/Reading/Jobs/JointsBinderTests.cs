@@ -108,6 +108,38 @@ public sealed class JointsBinderTests
         Assert.Equal([JointRuleKind.SameBacking], spec.SwitchedOff.Select(r => r.What));
     }
 
+    /// <summary>A layer of a topside is one of planks: what is wrong is that joints are the bottom's.</summary>
+    [Fact]
+    public void ALayerOfAnotherPanelIsToldSo() =>
+        Texts.Finds(
+            Texts.Read(
+                Texts.Job
+                    + """
+
+                    [[panel]]
+                    name = "topside"
+                    lower = "chine"
+                    upper = "sheer"
+                    [[layer]]
+                    panel = "topside"
+                    name = "side"
+                    thickness = 9
+                    width = 150
+                    heads = "aft"
+                    angle = 45
+                    [joints]
+                    longest = 2400
+                    kind = "butt"
+                    [[joints.layer]]
+                    name = "side"
+                    """
+            ),
+            Severity.Error,
+            "job.toml, line 32, column 8",
+            "is a layer of the topside",
+            "the bottom alone"
+        );
+
     /// <summary>Two layers are taken to be glued on each other; a job whose layers are not says so.</summary>
     [Theory]
     [InlineData("", null)]
