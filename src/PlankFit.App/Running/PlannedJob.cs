@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Looking;
+using PlankFit.App.Planning;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
@@ -35,10 +36,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
                 ),
             CancellationToken.None
         );
-        PlanResult planned = timings.Time(
-            "work out every plank",
-            () => BottomPlanner.Plan(job, progress, stop)
-        );
+        PlanResult planned = Planner.Bottom(null, job, progress, timings, stop);
         FairnessLook look = judged.GetAwaiter().GetResult();
         ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,
