@@ -109,7 +109,7 @@ public static class JobKeys
         SettingUpKeys.Table
     );
 
-    public static readonly TableKey Standing = TableKey.Headed(
+    public static readonly TableKey AsBuilt = TableKey.Headed(
         "as-built",
         "The hull as it stands: what was measured, what is fitted, what is sawn.",
         AsBuiltKeys.Table
@@ -142,7 +142,7 @@ public static class JobKeys
         KeelLayer,
         Nest,
         SettingUp,
-        Standing,
+        AsBuilt,
         Timber,
         Fastenings
     );
