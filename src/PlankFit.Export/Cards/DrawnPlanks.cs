@@ -50,7 +50,7 @@ internal static class DrawnPlanks
     }
 
     private static bool AreAlike(PlanShown shown, PlankLayerPlan layer, Plank a, Plank b) =>
-        a.IsCut == b.IsCut
+        a.IsSawn == b.IsSawn
         && a.IsFitted == b.IsFitted
         && a.IsRefused == b.IsRefused
         && a.ForwardEdge.Neighbour?.Twin == b.ForwardEdge.Neighbour
