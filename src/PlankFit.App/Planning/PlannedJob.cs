@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using PlankFit.App.Looking;
-using PlankFit.App.Planning;
+using PlankFit.App.Running;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 
-namespace PlankFit.App.Running;
+namespace PlankFit.App.Planning;
 
 /// <summary>A job read and planned, with all that was found on the way; or the report that says why not.</summary>
 internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
