@@ -14,12 +14,20 @@ internal static class HullAsBuilt
     public static bool SidesDiffer(PlankingJob job)
     {
         AsBuiltSpec s = job.AsBuilt;
+        if (s.Tables is { } tables)
+        {
+            // Girths are among what the hull is adjusted to.
+            s = s with
+            {
+                Tables = null,
+                Girths = [],
+            };
+            return !SameValue.Are(tables.Starboard, tables.Port)
+                || SidesDiffer(job with { AsBuilt = s });
+        }
+
         return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
-            || (
-                s.Tables is { } tables
-                    ? !SameValue.Are(tables.Starboard, tables.Port)
-                    : Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
-            )
+            || Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
             || Differ(s.Seams, m => m.Side, m => (OfStarboard(m.PlankId), m.At, m.Mm))
             || Differ(s.Fitted, p => p.Side, OfStarboard);
     }
