@@ -174,6 +174,6 @@ internal static class TapeReadings
     }
 
     /// <summary>From the inboard end of one seam to the outboard end of the other.</summary>
-    private static double? Diagonal(LayerRegion face, Seam forward, Seam after) =>
+    public static double? Diagonal(LayerRegion face, Seam forward, Seam after) =>
         TautTape.Between(face.Surface, forward.Line.UvAt(MeetFace(face, forward)), after.Out.Uv);
 }
