@@ -15,6 +15,9 @@ public static class TapeAdvisor
     /// <summary>A reading that takes less than this part of what is left of the variances is not worth its walk: our own bound, no source.</summary>
     private const double Worth = 0.02;
 
+    /// <summary>What may be sawn already counts so much, in mm, of what waits to be surer: our own, no source.</summary>
+    private const double SureEnough = 0.3;
+
     /// <summary>Of what the reading brings to the plank that it helps most: planks beside it that get so much of it are named with it.</summary>
     private const double Alongside = 0.5;
 
@@ -36,11 +39,28 @@ public static class TapeAdvisor
             ? Estimate.Around(TwoSides.Of(trust, cells))
             : known;
         Plank[] planks = [.. planked.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))];
-        Dictionary<PlankId, SlopedPlank> by = slopes.Planks.ToDictionary(p => p.Id);
-        Plank[] hung = [.. planks.Where(p => SlopesOf(by, p.Id) is not null)];
+        var by = slopes.Planks.ToDictionary(p => p.Id);
+        // Corner pieces, and planks that end at stem or transom, are no straight function of the table: they are fitted in place.
+        Plank[] hung = [.. planks.Where(p => IsWhole(p) && SlopesOf(by, p.Id) is not null)];
         Plank[] open = [.. hung.Where(p => !p.IsFixed)];
-        Matrix<double> wanted = Rows(by, open, cells.Count);
-        bool begun = planks.Any(p => p.IsFitted);
+        double Within(Matrix<double> s, SlopedPlank plank, Side side)
+        {
+            Vector<double> j = TapeCandidates.Sided(plank.Length, side);
+            return TrustSpec.Within * Math.Sqrt((j * (s * j)) + plank.StockVariance);
+        }
+
+        bool Enough(Plank p) =>
+            Within(applied.Covariance, SlopesOf(by, p.Id)!, p.Side)
+            <= (LeftLong(p) ?? trust.SawWhenMm);
+        Matrix<double> wanted = Rows(by, open, cells.Count),
+            counted = Matrix<double>.Build.DenseOfDiagonalVector(
+                Vector<double>.Build.DenseOfEnumerable(
+                    open.Length == 0 ? [1] : open.Select(p => Enough(p) ? SureEnough : 1)
+                )
+            );
+        // The layer that is being laid: the face that others lie on is not there yet.
+        int laying = open.Select(p => p.Layer).DefaultIfEmpty(1).Min();
+        bool begun = planks.Any(p => p.Layer == laying && p.IsFitted);
         HashSet<TapePlace> read = [.. taped?.Rows.Select(r => r.Reading.Place) ?? []];
         TapeCandidate[] candidates =
         [
@@ -51,7 +71,9 @@ public static class TapeAdvisor
                         slopes,
                         trust,
                         begun,
-                        id => !begun || planks.Any(p => p.Id == id && p.IsFitted)
+                        id =>
+                            id.Layer == laying
+                            && (!begun || planks.Any(p => p.Id == id && p.IsFitted))
                     )
                 )
                 .Where(c => !read.Contains(c.Place)),
@@ -60,7 +82,7 @@ public static class TapeAdvisor
             candidates,
             applied,
             open,
-            wanted,
+            (wanted, counted),
             most
         );
         TapeCandidate[] edges =
@@ -69,7 +91,7 @@ public static class TapeAdvisor
                 slopes,
                 trust,
                 true,
-                id => open.Any(p => p.Id == id && p.Kind != PlankKind.Corner)
+                id => open.Any(p => p.Id == id && p.Layer == laying && p.Kind != PlankKind.Corner)
             ),
         ];
         (ImmutableArray<TapeWish> then, _) = Chosen(
@@ -79,37 +101,43 @@ public static class TapeAdvisor
                 Covariance = left,
             },
             open,
-            wanted,
+            (wanted, counted),
             most
         );
-        double Within(Matrix<double> s, SlopedPlank plank, Side side)
-        {
-            Vector<double> j = TapeCandidates.Sided(plank.Length, side);
-            return TrustSpec.Within * Math.Sqrt((j * (s * j)) + plank.StockVariance);
-        }
 
         return new(
             wishes,
-            then,
+            // As planks go on, outward from the master.
+            [
+                .. then.OrderBy(w =>
+                    Math.Abs(w.Place.Edge!.Value.Plank.Number - MasterOf(planked, laying))
+                ),
+            ],
             [
                 .. hung.Select(p =>
                 {
                     SlopedPlank of = SlopesOf(by, p.Id)!;
-                    double now = Within(applied.Covariance, of, p.Side);
-                    double? leftLong = LeftLong(p);
                     return new PlankSureness(
                         p.Id,
-                        now,
+                        Within(applied.Covariance, of, p.Side),
                         Within(left, of, p.Side),
-                        leftLong,
+                        LeftLong(p),
                         p.IsFixed,
-                        now <= (leftLong ?? trust.SawWhenMm)
+                        Enough(p)
                     );
                 }),
             ],
-            [.. planks.Where(p => SlopesOf(by, p.Id) is null && !p.IsFixed).Select(p => p.Id)]
+            [.. planks.Except(hung).Where(p => !p.IsFixed).Select(p => p.Id)]
         );
     }
+
+    /// <summary>From keel to chine.</summary>
+    private static bool IsWhole(Plank plank) =>
+        plank.Kind != PlankKind.Corner
+        && plank.Ends.All(e => e.At is Hulls.PanelEdge.Lower or Hulls.PanelEdge.Upper);
+
+    private static int MasterOf(Planked planked, int layer) =>
+        planked.PlankLayers.First(l => l.Number == layer).MasterNumber;
 
     private static SlopedPlank? SlopesOf(Dictionary<PlankId, SlopedPlank> by, PlankId id) =>
         by.GetValueOrDefault(id with { Side = Side.Starboard });
@@ -125,7 +153,7 @@ public static class TapeAdvisor
                 planks.Select(p => TapeCandidates.Sided(SlopesOf(by, p.Id)!.Length, p.Side))
             );
 
-    /// <summary>The least by which an end is left long, less nothing; null where both are fitted.</summary>
+    /// <summary>The most by which an end is left long; null where all are fitted.</summary>
     private static double? LeftLong(Plank plank) =>
         plank.Ends.Any(e => e.OverhangMm is not null)
             ? plank.Ends.Max(e => e.OverhangMm ?? 0)
@@ -135,26 +163,22 @@ public static class TapeAdvisor
         TapeCandidate[] candidates,
         Estimate known,
         Plank[] open,
-        Matrix<double> wanted,
+        (Matrix<double> Slopes, Matrix<double> Counted) planks,
         int most
     )
     {
-        Matrix<double> s = known.Covariance;
+        (Matrix<double> wanted, Matrix<double> s) = (planks.Slopes, known.Covariance);
         if (candidates.Length == 0 || open.Length == 0)
         {
             return ([], s);
         }
 
-        Matrix<double> h = Matrix<double>.Build.DenseOfRowVectors(
-            candidates.Select(c => c.Slopes)
-        );
+        Matrix<double> h = Matrix<double>.Build.DenseOfRowVectors(candidates.Select(c => c.Slopes));
         var choice = ReadingChoice.Of(
             s,
-            wanted,
+            planks.Counted * wanted,
             h,
-            Vector<double>.Build.DenseOfEnumerable(
-                candidates.Select(c => c.SigmaMm * c.SigmaMm)
-            ),
+            Vector<double>.Build.DenseOfEnumerable(candidates.Select(c => c.SigmaMm * c.SigmaMm)),
             most
         );
         ImmutableArray<TapeWish>.Builder wishes = ImmutableArray.CreateBuilder<TapeWish>();
@@ -177,7 +201,7 @@ public static class TapeAdvisor
                     of.Place,
                     of.DrawnMm + (of.Slopes * known.Values),
                     TrustSpec.Within * Math.Sqrt(drawn),
-                    Brought(open, wanted, s, next)
+                    Brought(open, planks, s, next)
                 )
             );
             s = next;
@@ -188,14 +212,16 @@ public static class TapeAdvisor
 
     private static BroughtTo? Brought(
         Plank[] open,
-        Matrix<double> wanted,
+        (Matrix<double> Slopes, Matrix<double> Counted) planks,
         Matrix<double> before,
         Matrix<double> after
     )
     {
-        double[] from = [.. Within(wanted, before)],
-            to = [.. Within(wanted, after)];
-        int best = Enumerable.Range(0, open.Length).MaxBy(i => from[i] - to[i]);
+        double[] from = [.. Within(planks.Slopes, before)],
+            to = [.. Within(planks.Slopes, after)];
+        int best = Enumerable
+            .Range(0, open.Length)
+            .MaxBy(i => planks.Counted[i, i] * (from[i] - to[i]));
         double most = from[best] - to[best];
         bool Goes(int i, int with) =>
             i >= 0
@@ -234,8 +260,6 @@ public static class TapeAdvisor
         Matrix<double> js = wanted * s;
         return Enumerable
             .Range(0, wanted.RowCount)
-            .Select(i =>
-                TrustSpec.Within * Math.Sqrt(Math.Max(0, js.Row(i) * wanted.Row(i)))
-            );
+            .Select(i => TrustSpec.Within * Math.Sqrt(Math.Max(0, js.Row(i) * wanted.Row(i))));
     }
 }

@@ -58,9 +58,7 @@ internal static class TapeCandidates
             }
 
             all.Add(new(place, Sided(own, Side.Starboard), sigma, drawn[i]));
-            all.Add(
-                new(place with { Side = Side.Port }, Sided(own, Side.Port), sigma, drawn[i])
-            );
+            all.Add(new(place with { Side = Side.Port }, Sided(own, Side.Port), sigma, drawn[i]));
             if (place.Kind == TapeKind.HalfBreadth)
             {
                 all.Add(
@@ -92,7 +90,10 @@ internal static class TapeCandidates
         let seam = plank.AfterSeam
         where seam is not null
         from side in new[] { Side.Starboard, Side.Port }
-        let id = plank.Id with { Side = side }
+        let id = plank.Id with
+        {
+            Side = side,
+        }
         where which(id)
         select new TapeCandidate(
             new(TapeKind.SeamLength, side, [], new(id, true)),
@@ -134,11 +135,7 @@ internal static class TapeCandidates
             );
         for (int i = 0; i < stations.Length; i++)
         {
-            yield return Of(
-                TapeKind.Girth,
-                (panel.Lower, stations[i]),
-                (panel.Upper, stations[i])
-            );
+            yield return Of(TapeKind.Girth, (panel.Lower, stations[i]), (panel.Upper, stations[i]));
             foreach (string line in new[] { panel.Lower, panel.Upper })
             {
                 yield return Of(TapeKind.HalfBreadth, (line, stations[i]));

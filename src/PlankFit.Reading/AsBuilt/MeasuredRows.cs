@@ -66,6 +66,12 @@ internal sealed class MeasuredRows(
             return;
         }
 
+        if (Taped is not null && row.Cells[3].Length == 0)
+        {
+            // A row of the blanks that nobody has read yet.
+            return;
+        }
+
         string what = row.Cells[0].ToLowerInvariant(),
             where = row.Cells[1];
         if (TapeRows.KindOf(what) is { } kind && what != Girth)

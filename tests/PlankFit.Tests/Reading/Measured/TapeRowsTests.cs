@@ -38,6 +38,7 @@ public sealed class TapeRowsTests
                 + "seam length,S1-10 after,starboard,1491\n"
                 + "short at chine,S1-20,,3\n"
                 + "opens at keel,P1-20 forward,,-1\n"
+                + "girth,1,port,\n"
         );
         Assert.Empty(findings);
         Assert.Equal(
