@@ -7,6 +7,7 @@ using PlankFit.App.Laying;
 using PlankFit.App.Marking;
 using PlankFit.App.Nesting;
 using PlankFit.App.Running;
+using PlankFit.App.Taping;
 
 namespace PlankFit.Cli;
 
@@ -21,6 +22,7 @@ internal static class Commands
         root.Add(Lay());
         root.Add(Keel());
         root.Add(Nest());
+        root.Add(Trust());
         root.Add(Check());
         root.Add(Explain());
         root.Add(Cut());
@@ -80,6 +82,24 @@ internal static class Commands
             )
         );
         return nest;
+    }
+
+    private static Command Trust()
+    {
+        var common = new CommonOptions();
+        var trust = new Command(
+            "trust",
+            "Tell how sure every plank is by [trust] and the tape, which few readings would make them surer, and what may be sawn now."
+        );
+        common.AddTo(trust);
+        trust.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) => TrustRun.Run(request, progress, timings, stop)
+            )
+        );
+        return trust;
     }
 
     private static Command Check()

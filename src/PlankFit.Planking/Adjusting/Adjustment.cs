@@ -23,7 +23,7 @@ public sealed record Adjustment(
     private const int MostRounds = 12;
 
     /// <summary>Of a standard deviation before: where the next round moves no value by more, it is done.</summary>
-    private const double Done = 1e-9;
+    private const double Done = 1e-4;
 
     private const int MostHalvings = 8;
 
@@ -38,9 +38,11 @@ public sealed record Adjustment(
         Matrix<double> errorsInverse = Inverse(readings.Errors);
         double at = Cost(z);
         int rounds = 0;
+        Matrix<double> h = readings.Slopes(before.Values);
         for (bool more = true; more && rounds < MostRounds; rounds++)
         {
-            Vector<double> next = Step(z);
+            h = rounds == 0 ? h : readings.Slopes(Values(z));
+            Vector<double> next = Step(z, h);
             double cost = Cost(next);
             for (int k = 0; cost > at * (1 + 1e-12) && k < MostHalvings; k++)
             {
@@ -53,8 +55,8 @@ public sealed record Adjustment(
         }
 
         Vector<double> values = Values(z);
-        Matrix<double> h = readings.Slopes(values),
-            weights = Weighed(h);
+        // Those of the last round, which moved nothing any more.
+        Matrix<double> weights = Weighed(h);
         return new(
             new(values, Joseph(before.Covariance, h, weights, readings.Errors)),
             h,
@@ -68,13 +70,10 @@ public sealed record Adjustment(
             readings.Read - readings.Expected(Values(of)) + (slopes * (root * of));
         Matrix<double> Weighed(Matrix<double> slopes) =>
             Inverse((slopes * before.Covariance * slopes.Transpose()) + readings.Errors);
-        Vector<double> Step(Vector<double> from)
-        {
-            Matrix<double> slopes = readings.Slopes(Values(from));
-            return root.TransposeThisAndMultiply(
+        Vector<double> Step(Vector<double> from, Matrix<double> slopes) =>
+            root.TransposeThisAndMultiply(
                 slopes.TransposeThisAndMultiply(Weighed(slopes) * Innovation(from, slopes))
             );
-        }
 
         double Cost(Vector<double> of)
         {

@@ -24,13 +24,21 @@ public sealed record Judged(
     /// <summary>19 times in 20 the misfit of good readings is within its limit.</summary>
     public const double Level = 0.95;
 
+    /// <summary>Of two readings one is 19 times likelier to be the slip than the other: twice the logarithm of that.</summary>
+    private static readonly double Parted = 2 * Math.Log(19);
+
     public static double LimitOf(int readings) => ChiSquared.InvCDF(readings, Level);
 
     /// <summary>
     /// Slips are looked for first: the worst reading alone is put aside and the rest adjusted anew. Where those left still do not go with what was said of the
     /// unknowns, that is widened, never the readings.
     /// </summary>
-    public static Judged Of(Estimate before, Observations readings)
+    /// <param name="places">What each is a reading of: two of one place that contradict one another are both put aside where the others do not part them.</param>
+    public static Judged Of(
+        Estimate before,
+        Observations readings,
+        IReadOnlyList<int>? places = null
+    )
     {
         ImmutableArray<(int, SlipRow)>.Builder slips = ImmutableArray.CreateBuilder<(
             int,
@@ -44,9 +52,23 @@ public sealed record Judged(
             ImmutableArray<SlipRow> rows = SlipTest.Rows(adjusted, left.Errors);
             if (SlipTest.Worst(rows) is { } worst)
             {
-                slips.Add((kept[worst], rows[worst]));
-                kept = kept.RemoveAt(worst);
+                int[] aside =
+                [
+                    worst,
+                    .. Enumerable
+                        .Range(0, kept.Length)
+                        .Where(k => k != worst && IsNotParted(kept[k], k)),
+                ];
+                slips.AddRange(aside.Select(k => (kept[k], rows[k])));
+                kept = [.. kept.Where((_, k) => !aside.Contains(k))];
                 continue;
+
+                bool IsNotParted(int reading, int k) =>
+                    places is not null
+                    && places[reading] == places[kept[worst]]
+                    && Math.Sign(rows[k].W) != Math.Sign(rows[worst].W)
+                    && Math.Abs(rows[k].W) > SlipTest.Limit
+                    && Square(rows[worst].W) - Square(rows[k].W) < Parted;
             }
 
             double misfit = adjusted.Misfit,
@@ -72,4 +94,6 @@ public sealed record Judged(
             adjusted.Innovations
         );
     }
+
+    private static double Square(double x) => x * x;
 }

@@ -21,7 +21,8 @@ public static class AsBuiltFindings
     internal static IEnumerable<Finding> Of(PlankingJob job, AsBuiltPlan standing) =>
         standing
             .Girths.OrderBy(g => g.Key)
-            .SelectMany(g => OfGirths(job, g.Key, g.Value))
+            // A hull that is adjusted to all readings has its own word for each.
+            .SelectMany(g => job.AsBuilt.Tables is null ? OfGirths(job, g.Key, g.Value) : [])
             .Concat(standing.Drifts.Select(d => OfDrift(job, d)));
 
     private static IEnumerable<Finding> OfGirths(

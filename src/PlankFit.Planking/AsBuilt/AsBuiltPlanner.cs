@@ -20,7 +20,7 @@ internal static class AsBuiltPlanner
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             stop.ThrowIfCancellationRequested();
-            if (job.AsBuilt.Girths.Any(g => g.Side == side))
+            if (job.AsBuilt.Tables is not null || job.AsBuilt.Girths.Any(g => g.Side == side))
             {
                 CorrectedHull corrected = HullAsBuilt.Corrected(job, side);
                 girths[side] = corrected.Rows;

@@ -54,23 +54,43 @@ internal static class GirthCorrection
             now = Girths(job, hull);
         }
 
+        return new(hull, Rows(table, drawn, now, girths), Moves(job.Offsets, offsets));
+    }
+
+    /// <summary>The table moved to another that is known already, and what that makes of the girths.</summary>
+    public static CorrectedHull To(
+        PlankingJob job,
+        OffsetTable offsets,
+        ImmutableArray<MeasuredGirth> girths
+    )
+    {
+        HullSurface table = HullLoft.Build(job.Offsets, job.Hull.Panel),
+            hull = HullLoft.Build(offsets, job.Hull.Panel);
         return new(
             hull,
-            [
-                .. table.Stations.Select(
-                    (s, i) =>
-                        new GirthRow(
-                            s.Name,
-                            s.PositionMm,
-                            drawn[i],
-                            now[i],
-                            girths.FirstOrDefault(g => g.Station == s.Name)?.Mm
-                        )
-                ),
-            ],
+            Rows(table, Girths(job, table), Girths(job, hull), girths),
             Moves(job.Offsets, offsets)
         );
     }
+
+    private static ImmutableArray<GirthRow> Rows(
+        HullSurface table,
+        double[] drawn,
+        double[] now,
+        ImmutableArray<MeasuredGirth> girths
+    ) =>
+        [
+            .. table.Stations.Select(
+                (s, i) =>
+                    new GirthRow(
+                        s.Name,
+                        s.PositionMm,
+                        drawn[i],
+                        now[i],
+                        girths.FirstOrDefault(g => g.Station == s.Name)?.Mm
+                    )
+            ),
+        ];
 
     private static ImmutableArray<FairingMove> Moves(OffsetTable old, OffsetTable now)
     {

@@ -15,6 +15,18 @@ public sealed record AsBuiltSpec
 
     public ImmutableArray<MeasuredSeam> Seams { get; init; } = [];
 
+    /// <summary>
+    /// All that the tape read, girths among them, each as often as it was read: the hull is adjusted to them with [trust]. Empty without it, and then the bottom is bent
+    /// to <see cref="Girths"/> alone.
+    /// </summary>
+    public ImmutableArray<TapeReading> Readings { get; init; } = [];
+
+    /// <summary>Cells of the table that may move as far as the readings have them, however far that is: chine/half-breadth/6.</summary>
+    public ImmutableArray<string> AsMeasured { get; init; } = [];
+
+    /// <summary>What the hull is adjusted to by these; null where it is not, or the bottom is bent to the girths alone.</summary>
+    public TapedTables? Tables { get; init; }
+
     /// <summary>Planks that are on the hull though nothing was measured of them, by name.</summary>
     public ImmutableArray<PlankId> Fitted { get; init; } = [];
 
@@ -40,10 +52,19 @@ public sealed record AsBuiltSpec
             Fitted = [.. Fitted.Where(Is)],
             Sawn = [.. Sawn.Where(c => Is(c.Id)).Select(c => c.Named(panel))],
         };
-        return panel.HasKeel ? of : of with { KeelHalfWidths = [], Girths = [] };
+        return panel.HasKeel
+            ? of
+            : of with
+            {
+                KeelHalfWidths = [],
+                Girths = [],
+                Readings = [],
+                Tables = null,
+            };
     }
 
-    public bool NothingMeasured => KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty;
+    public bool NothingMeasured =>
+        KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty && Readings.IsEmpty;
 
     public bool IsEmpty => NothingMeasured && Fitted.IsEmpty && Sawn.IsEmpty;
 }

@@ -14,6 +14,18 @@ internal static class HullAsBuilt
     public static bool SidesDiffer(PlankingJob job)
     {
         AsBuiltSpec s = job.AsBuilt;
+        if (s.Tables is { } tables)
+        {
+            // Girths are among what the hull is adjusted to.
+            s = s with
+            {
+                Tables = null,
+                Girths = [],
+            };
+            return !SameValue.Are(tables.Starboard, tables.Port)
+                || SidesDiffer(job with { AsBuilt = s });
+        }
+
         return Differ(s.KeelHalfWidths, m => m.Side, m => (m.Layer, m.Station, m.Mm))
             || Differ(s.Girths, m => m.Side, m => (m.Station, m.Mm))
             || Differ(s.Seams, m => m.Side, m => (OfStarboard(m.PlankId), m.At, m.Mm))
@@ -31,6 +43,18 @@ internal static class HullAsBuilt
     /// <summary>A job as far as a side's lines go: its table and the girths measured there, which lie on the inner face of the stack.</summary>
     private static PlankingJob LinesJob(PlankingJob job, Side side)
     {
+        if (job.AsBuilt.Tables is { } tables)
+        {
+            return new(
+                default,
+                tables.Of(side),
+                job.Hull,
+                [],
+                EndRules.Default,
+                BendLimits.Default
+            );
+        }
+
         ImmutableArray<MeasuredGirth> girths = [.. job.AsBuilt.Girths.Where(g => g.Side == side)];
         ImmutableArray<LayerSpec> layers = girths.IsEmpty
             ? []
@@ -42,8 +66,13 @@ internal static class HullAsBuilt
     }
 
     /// <summary>The table with its chine (and the lines between) moved along each section until the girths are those measured; and by how much, where.</summary>
-    public static CorrectedHull Corrected(PlankingJob job, Side side) =>
-        GirthCorrection.Of(job, [.. job.AsBuilt.Girths.Where(g => g.Side == side)]);
+    public static CorrectedHull Corrected(PlankingJob job, Side side)
+    {
+        ImmutableArray<MeasuredGirth> girths = [.. job.AsBuilt.Girths.Where(g => g.Side == side)];
+        return job.AsBuilt.Tables is { } tables
+            ? GirthCorrection.To(job, tables.Of(side), girths)
+            : GirthCorrection.Of(job, girths);
+    }
 
     /// <summary>Whether what is sawn makes the two sides differ: other planks or otherwise sawn, and the hull or the job has moved since.</summary>
     public static bool SawnApart(PlankingJob job, IReadOnlyList<LaidLayer> asDrawn)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Hulls;
@@ -93,7 +92,8 @@ internal static class TapeReadings
         return curve(at);
     }
 
-    private static TapedSeam? Taped(LayerFaces faces, StationOnHull hook, Seam? seam)
+    /// <summary>One seam from keel to chine as a tape finds it; null for no seam.</summary>
+    public static TapedSeam? Taped(LayerFaces faces, StationOnHull hook, Seam? seam)
     {
         if (seam is null)
         {
@@ -208,35 +208,7 @@ internal static class TapeReadings
         return sum;
     }
 
-    /// <summary>The geodesic on the face between two corners, by aiming: the miss square across over the Jacobi field gives the next aim. Null where the aim does not settle: no number is better than a wrong one.</summary>
-    public static double? Diagonal(LayerRegion face, Seam forward, Seam after)
-    {
-        Uv start = forward.Line.UvAt(MeetFace(face, forward)),
-            end = after.Out.Uv;
-        Vec3 from = face.PointAt(start),
-            to = face.PointAt(end);
-        Vec3 aim = to - from;
-        double length = aim.Norm;
-        for (int i = 0; i < 12 && length > 0; i++)
-        {
-            Geodesic line = GeodesicTracing.Trace(face.Surface, start, aim, 0, length, 1e-5);
-            GeodesicPoint p = line.At(length);
-            SurfacePoint under = face.Surface.At(p.Uv.U, p.Uv.V);
-            Vec3 miss = to - under.P;
-            double ahead = miss.Dot(p.Tangent),
-                across = miss.Dot(under.Left(p.Tangent));
-            if (Math.Abs(across) < 1e-4 && Math.Abs(ahead) < 1e-4)
-            {
-                return length;
-            }
-
-            SurfacePoint first = face.Surface.At(start.U, start.V);
-            Vec3 t = first.UnitTangent(aim);
-            double turn = across / p.B;
-            aim = (Math.Cos(turn) * t) + (Math.Sin(turn) * first.Left(t));
-            length += ahead;
-        }
-
-        return null;
-    }
+    /// <summary>From the inboard end of one seam to the outboard end of the other.</summary>
+    public static double? Diagonal(LayerRegion face, Seam forward, Seam after) =>
+        TautTape.Between(face.Surface, forward.Line.UvAt(MeetFace(face, forward)), after.Out.Uv);
 }

@@ -11,6 +11,7 @@ using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 
 namespace PlankFit.Planking.Whole;
@@ -100,6 +101,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
             return own with { Sawn = [.. own.Sawn, .. others] };
         }
     }
+
+    /// <summary>What the tape said of the hull; null without [trust], or where nothing was read.</summary>
+    public TapedHull? Taped { get; init; }
 
     /// <summary>The planks in the boards on hand; null where the job names no stock, or they were not nested yet.</summary>
     public NestPlan? Nest { get; init; }

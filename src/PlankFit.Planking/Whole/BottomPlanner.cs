@@ -3,6 +3,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
+using PlankFit.Planking.Taping;
 
 namespace PlankFit.Planking.Whole;
 
@@ -73,10 +74,21 @@ public static class BottomPlanner
     {
         try
         {
+            (PlankingJob asTaped, TapedHull? taped) = TapedPlanner.Of(
+                job.Planking,
+                OtherPanels.BottomIsBare(job) ? null : job.Trust,
+                stop
+            );
+            job = job with { Planking = asTaped };
             BottomPlan bottom = OtherPanels.BottomIsBare(job)
                 ? OtherPanels.Bare(job)
                 : Bottom(job, before, progress, stop);
             BottomPlan plan = OtherPanels.With(bottom, job, before, progress, stop);
+            plan = plan with
+            {
+                Taped = taped,
+                Findings = [.. plan.Findings, .. taped?.Findings ?? []],
+            };
             return new(plan, plan.Findings);
         }
         catch (JobFaultException fault)

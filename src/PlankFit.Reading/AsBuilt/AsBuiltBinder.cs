@@ -24,7 +24,10 @@ internal static class AsBuiltBinder
             cut,
             table.PlaceOf(AsBuiltKeys.Sawn),
             table.Texts(AsBuiltKeys.Fitted)
-        );
+        )
+        {
+            AsMeasured = table.Texts(AsBuiltKeys.AsMeasured),
+        };
         table.Close();
         return draft;
     }

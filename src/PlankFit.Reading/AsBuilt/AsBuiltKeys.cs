@@ -32,5 +32,11 @@ public static class AsBuiltKeys
         "The record of planks that are sawn, which `plankfit sawn` writes; no lay-out moves or reshapes them."
     );
 
-    public static readonly JobTable Table = new(Measured, From, Fitted, Sawn);
+    public static readonly TextsKey AsMeasured = new(
+        "as-measured",
+        "[\"chine/half-breadth/2\"]",
+        "Cells of the table that may move as far as the readings have them, though that is more than [trust] or a frame a little out explains: line, measure and station."
+    );
+
+    public static readonly JobTable Table = new(Measured, From, Fitted, Sawn, AsMeasured);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.AsBuilt;
+using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
@@ -37,6 +38,15 @@ internal static class AsBuiltReader
             );
         }
 
+        string[] cells = [.. OffsetCell.All(table)];
+        findings.AddRange(
+            said.AsMeasured.Where(c => !cells.Contains(c.Text))
+                .Select(c => new Finding(
+                    Severity.Error,
+                    c.At.ToString(),
+                    $"[as-built] as-measured: the table has no value at {Quoted.Of(c.Text)}; a cell is named by its line, measure and station as they stand there, such as {Quoted.Of(cells[0])}"
+                ))
+        );
         AsBuiltSpec spec = AsBuiltSpec.None;
         if (measuredText is not null)
         {
@@ -47,7 +57,9 @@ internal static class AsBuiltReader
                 table,
                 [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
                 plankLayers,
-                draft.Hull?.Panel
+                draft.Hull is { Panel: var bottom }
+                    ? new(bottom, draft.Parts.Trust is not null)
+                    : null
             );
             findings.AddRange(ofFile);
         }
@@ -86,6 +98,7 @@ internal static class AsBuiltReader
                 Sawn = sawn,
                 SawnInto = boards,
                 SawnFile = said.SawnPath,
+                AsMeasured = [.. said.AsMeasured.Select(c => c.Text)],
             },
             findings.ToImmutable()
         );

@@ -4,7 +4,6 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Units;
-using PlankFit.Reading.Lengths;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.AsBuilt;
@@ -12,13 +11,8 @@ namespace PlankFit.Reading.AsBuilt;
 /// <summary>measured.csv: what, where, side, value; one row a measurement. All faults at once, with line and column.</summary>
 public static partial class MeasuredText
 {
-    private const string HalfWidth = "keel half-width";
-    private const string Girth = "girth";
-    private const string SeamAtKeel = "seam at keel";
-    private const string SeamAtChine = "seam at chine";
-
-    private static readonly string[] Columns = ["what", "where", "side", "value"];
-    private static readonly string[] Kinds = [HalfWidth, Girth, SeamAtKeel, SeamAtChine];
+    /// <summary>What the first line of the file says.</summary>
+    internal static readonly string[] Columns = ["what", "where", "side", "value"];
 
     /// <param name="file">How messages name the file.</param>
     /// <param name="keelLayers">Names that a keel half-width may give.</param>
@@ -30,15 +24,16 @@ public static partial class MeasuredText
         OffsetTable table,
         ImmutableArray<string> keelLayers,
         int plankLayers,
-        Panel? bottom = null
+        MeasuredBottom? bottom = null
     )
     {
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
-        var reader = new RowReader(file, units.Written, table, keelLayers, plankLayers, findings)
+        var reader = new MeasuredRows(file, units.Written, table, keelLayers, plankLayers, findings)
         {
-            Tape = new(table, bottom),
             Shown = units.Shown,
+            Tape = new(table, bottom?.Panel),
+            Taped = bottom is { IsTrusted: true } of ? new(table, of.Panel, units.Written) : null,
         };
         if (rows.IsEmpty)
         {
@@ -87,261 +82,4 @@ public static partial class MeasuredText
     /// <summary>What follows a blank and a # to the end of its line.</summary>
     [GeneratedRegex(@"[ \t]+#[^\r\n]*", RegexOptions.CultureInvariant)]
     private static partial Regex Remark();
-
-    private sealed class RowReader(
-        string file,
-        LengthUnit units,
-        OffsetTable table,
-        ImmutableArray<string> keelLayers,
-        int plankLayers,
-        List<Finding> findings
-    )
-    {
-        /// <summary>What a tape can read on this hull at all.</summary>
-        public required MeasuredBounds Tape { get; init; }
-
-        /// <summary>What the job shows lengths in.</summary>
-        public required LengthUnit Shown { get; init; }
-
-        private readonly List<MeasuredKeelHalfWidth> halfWidths = [];
-        private readonly List<MeasuredGirth> girths = [];
-        private readonly List<MeasuredSeam> seams = [];
-        private readonly Dictionary<string, int> seen = [];
-
-        public AsBuiltSpec Spec =>
-            AsBuiltSpec.None with
-            {
-                KeelHalfWidths = [.. halfWidths],
-                Girths = [.. girths],
-                Seams = [.. seams],
-            };
-
-        public void Take(CsvRow row)
-        {
-            if (row.Cells.Length != 4)
-            {
-                Fault(
-                    row,
-                    1,
-                    string.Join(',', row.Cells),
-                    $"a row has four cells, what, where, side and value; this one has {row.Cells.Length}"
-                );
-                return;
-            }
-
-            string what = row.Cells[0].ToLowerInvariant(),
-                where = row.Cells[1];
-            if (!Kinds.Contains(what))
-            {
-                string near = NearestName.Of(what, Kinds) is { } kind
-                    ? $": did you mean {Quoted.Of(kind)}?"
-                    : ".";
-                Fault(
-                    row,
-                    1,
-                    row.Cells[0],
-                    $"is not measured here{near} Accepted: {string.Join(", ", Kinds)}"
-                );
-                return;
-            }
-
-            Side? side = row.Cells[2].ToLowerInvariant() switch
-            {
-                "starboard" => Side.Starboard,
-                "port" => Side.Port,
-                _ => null,
-            };
-            if (side is null)
-            {
-                Fault(row, 3, row.Cells[2], "accepted: starboard or port");
-            }
-
-            LengthReading length = LengthNotation.Read(row.Cells[3], units);
-            if (length.Fault is { } fault)
-            {
-                Fault(row, 4, row.Cells[3], $"{fault}; {LengthNotation.AcceptedInList(units)}");
-            }
-            else if (what is HalfWidth or Girth && length.Mm <= 0)
-            {
-                Fault(row, 4, row.Cells[3], "must be greater than 0");
-                return;
-            }
-
-            string place = string.Join('/', where.Split('/', StringSplitOptions.TrimEntries)),
-                same = $"{what}|{place}|{side}";
-            if (side is not null && !seen.TryAdd(same, row.Line))
-            {
-                Fault(
-                    row,
-                    2,
-                    where,
-                    $"is measured in line {seen[same]} already: keep the reading that you trust"
-                );
-                return;
-            }
-
-            switch (what)
-            {
-                case HalfWidth:
-                    HalfWidthOf(row, where, side, length);
-                    break;
-                case Girth:
-                    if (
-                        Station(row, where, where)
-                        && side is { } s
-                        && length.Ok
-                        && Within(row, Tape.Girth(where, length.Mm, Shown))
-                    )
-                    {
-                        girths.Add(new(where, s, length.Mm));
-                    }
-
-                    break;
-                default:
-                    SeamOf(row, what, where, side, length);
-                    break;
-            }
-        }
-
-        private void HalfWidthOf(CsvRow row, string where, Side? side, LengthReading length)
-        {
-            int slash = Stroke(where);
-            if (slash <= 0 || slash == where.Length - 1)
-            {
-                Fault(
-                    row,
-                    2,
-                    where,
-                    "give the keel layer and the station with a stroke between: first layer/3"
-                );
-                return;
-            }
-
-            string layer = where[..slash].Trim(),
-                station = where[(slash + 1)..].Trim();
-            bool known = keelLayers.Contains(layer);
-            if (!known)
-            {
-                Fault(
-                    row,
-                    2,
-                    where,
-                    keelLayers.IsEmpty
-                        ? "the job names no [[keel-layer]]"
-                        : $"no keel layer has the name {Quoted.Of(layer)}; there is {string.Join(", ", keelLayers.Select(Quoted.Of))}"
-                );
-            }
-
-            if (
-                Station(row, where, station)
-                && known
-                && side is { } s
-                && length.Ok
-                && Within(row, Tape.HalfWidth(station, length.Mm, Shown))
-            )
-            {
-                halfWidths.Add(new(layer, station, s, length.Mm));
-            }
-        }
-
-        /// <summary>The stroke between layer and station: both may have strokes of their own, so the one with a known name on either side, else the last.</summary>
-        private int Stroke(string where)
-        {
-            for (int at = where.IndexOf('/'); at >= 0; at = where.IndexOf('/', at + 1))
-            {
-                string station = where[(at + 1)..].Trim();
-                if (
-                    keelLayers.Contains(where[..at].Trim())
-                    && table.Stations.Any(s => s.Name == station)
-                )
-                {
-                    return at;
-                }
-            }
-
-            return where.LastIndexOf('/');
-        }
-
-        private void SeamOf(CsvRow row, string what, string id, Side? side, LengthReading length)
-        {
-            if (PlankId.Parse(id) is not { } plank)
-            {
-                Fault(row, 2, id, $"is not a plank's number: {PlankIds.Accepted}");
-                return;
-            }
-
-            if (plank.Panel != PlankId.Bottom)
-            {
-                Fault(
-                    row,
-                    2,
-                    id,
-                    "is no plank of the bottom: seams as measured are taken up on the bottom only; where planks of another panel are sawn or fitted, name them with `plankfit sawn` or under [as-built] fitted"
-                );
-                return;
-            }
-
-            if (plank.Layer > plankLayers)
-            {
-                Fault(row, 2, id, $"the job has {plankLayers} layer(s) of planks");
-                return;
-            }
-
-            Side of = plank.Side;
-            if (side is { } s && s != of)
-            {
-                Fault(
-                    row,
-                    3,
-                    row.Cells[2],
-                    $"{id} is to {(of == Side.Starboard ? "starboard" : "port")}: one of the two is wrong"
-                );
-                return;
-            }
-
-            if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, Shown)))
-            {
-                seams.Add(
-                    new(plank, what == SeamAtKeel ? PanelEdge.Lower : PanelEdge.Upper, length.Mm)
-                );
-            }
-        }
-
-        private bool Within(CsvRow row, string? beyond)
-        {
-            if (beyond is not null)
-            {
-                Fault(row, 4, row.Cells[3], beyond);
-            }
-
-            return beyond is null;
-        }
-
-        private bool Station(CsvRow row, string written, string station)
-        {
-            if (table.Stations.Any(s => s.Name == station))
-            {
-                return true;
-            }
-
-            Fault(
-                row,
-                2,
-                written,
-                $"the table has no station {Quoted.Of(station)}; it has {string.Join(", ", table.Stations.Select(s => s.Name))}"
-            );
-            return false;
-        }
-
-        private void Fault(CsvRow row, int column, string written, string message) =>
-            findings.Add(
-                new(
-                    Severity.Error,
-                    FormattableString.Invariant(
-                        $"{file}, line {row.Line}, column {column} ({Columns[column - 1]})"
-                    ),
-                    $"{Quoted.Of(written)}: {message}"
-                )
-            );
-    }
 }

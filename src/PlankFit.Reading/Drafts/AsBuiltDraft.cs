@@ -14,6 +14,9 @@ public sealed record AsBuiltDraft(
     ImmutableArray<(string Text, Place At)> Fitted
 )
 {
+    /// <summary>Cells that may move as far as the readings have them, and where the job says so.</summary>
+    public ImmutableArray<(string Text, Place At)> AsMeasured { get; init; } = [];
+
     /// <summary>The job names no record of sawn planks, and one with the usual name lies beside it.</summary>
     public bool SawnFound { get; init; }
 

@@ -240,6 +240,7 @@ internal static class EveryKey
         from = "0"
         fitted = ["S1-08"]
         sawn = "sawn-planks.json"
+        as-measured = ["chine/half-breadth/2"]
         [timber]
         planks = "yard larch"
         workshop-moisture = 9

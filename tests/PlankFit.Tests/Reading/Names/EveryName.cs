@@ -121,6 +121,7 @@ internal static class EveryName
         measured = "measured.csv"
         from = "0"
         fitted = ["S1-08"]
+        as-measured = ["position/2"]
         """;
 
     /// <summary>The same job with its topside to a sheer line, the one key that the other form leaves no room for.</summary>

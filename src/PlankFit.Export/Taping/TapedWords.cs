@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Taping;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Taping;
+
+/// <summary>What is said of readings and of planks' sureness, worded once.</summary>
+public static class TapedWords
+{
+    /// <summary>Without it no figure of sureness stands anywhere.</summary>
+    public const string If = "if [trust] is right";
+
+    /// <summary>diagonal, keel edge at 5 to chine at 6.</summary>
+    public static string Of(TapePlace place)
+    {
+        string At(int i) => $"{place.Points[i].Line} at {place.Points[i].Station}";
+        return place.Kind switch
+        {
+            TapeKind.Girth =>
+                $"girth at {place.Points[0].Station}, {place.Points[0].Line} to {place.Points[1].Line}",
+            TapeKind.Diagonal => $"diagonal, {At(0)} to {At(1)}",
+            TapeKind.AlongKeel or TapeKind.AlongChine =>
+                $"along {place.Points[0].Line}, {place.Points[0].Station} to {place.Points[1].Station}",
+            TapeKind.SeamLength => $"seam, {place.Edge} edge, keel to chine between its marks",
+            TapeKind.ShortAtChine => $"{place.Edge!.Value.Plank}, what it lacks at the chine",
+            TapeKind.OpensAtKeel => $"{place.Edge!.Value.Plank}, gap at the keel, "
+                + $"{(place.Edge.Value.After ? "after" : "forward")} corner",
+            TapeKind.HalfBreadth => $"half-breadth, {At(0)}, from the middle or a string",
+            TapeKind.Height => $"height, {At(0)}, above the base line",
+            _ => $"across, {At(0)}, starboard to port",
+        };
+    }
+
+    public static string SideOf(TapePlace place) =>
+        place.Side is { } side ? PlankWords.Of(side) : "both";
+
+    /// <summary>Up to the next half millimetre or 1/32 in, and no less than one: the loft between frames and the saw are never nearer.</summary>
+    public static string Within(double mm, LengthUnit unit) =>
+        LengthText.ForPaper(Math.Max(mm, 1), unit, RoundTo.Up);
+
+    public static string Brings(BroughtTo? brought, LengthUnit unit) =>
+        brought is not { } b ? "many planks a little"
+        : Within(b.FromMm, unit) is var from && Within(b.ToMm, unit) is var to && from != to
+            ? $"{Run(b.First, b.Last)}: {from} to {to}"
+        : $"{Run(b.First, b.Last)} a little";
+
+    /// <summary>One line of the terminal.</summary>
+    public static string Told(int number, TapeWish wish, LengthUnit unit) =>
+        $"{number}. {Named(wish.Place)}: should read {LengthText.ForPaper(wish.ExpectedMm, unit)}, limit {LengthText.ForPaper(wish.LimitMm, unit, RoundTo.Up)}; {Brings(wish.Brings, unit)}";
+
+    /// <summary>S1-08 to 14; S1-08.</summary>
+    public static string Run(PlankId first, PlankId last) =>
+        first == last ? first.ToString() : $"{first} to {last.Padded}";
+
+    /// <summary>Names in order, planks one after the other of a side and layer as a run.</summary>
+    public static string Runs(IEnumerable<PlankId> planks)
+    {
+        List<(PlankId First, PlankId Last)> runs = [];
+        foreach (PlankId id in planks.Order())
+        {
+            if (
+                runs.Count > 0
+                && runs[^1].Last is var last
+                && last with { Number = last.Number + 1 } == id
+            )
+            {
+                runs[^1] = (runs[^1].First, id);
+            }
+            else
+            {
+                runs.Add((id, id));
+            }
+        }
+
+        return string.Join(", ", runs.Select(r => Run(r.First, r.Last)));
+    }
+
+    /// <summary>What may be sawn now and what not, and what is to be done first.</summary>
+    public static ImmutableArray<string> SawNow(BottomPlan plan, TapeAdvice advice)
+    {
+        LengthUnit unit = plan.Job.Units;
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
+        TapedHull? taped = plan.Taped;
+        lines.Add(
+            taped is null ? $"The table alone: nothing is taped yet. All that follows holds {If}."
+            : taped.Tables is null
+                ? "What was taped is not planked to: see what was found of it. The table alone."
+            : $"With {PlanWords.Count(taped.Whole.Readings, "reading")} of the tape. All that follows holds {If}."
+        );
+        string[] first = [.. First(taped)];
+        if (first.Length > 0)
+        {
+            lines.Add($"First: {string.Join("; ", first)}.");
+        }
+
+        PlankSureness[] open = [.. advice.Planks.Where(p => !p.IsDone)],
+            ready = [.. open.Where(p => p.IsSureEnough)],
+            not = [.. open.Where(p => !p.IsSureEnough)];
+        if (ready.Length > 0)
+        {
+            bool longEnds = ready.Any(p => p.LeftLongMm is not null);
+            lines.Add(
+                $"Saw now: {Runs(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
+            );
+        }
+
+        if (not.Length > 0)
+        {
+            PlankSureness worst = not.MaxBy(p => p.WithinMm)!;
+            lines.Add(
+                $"Not yet: {Runs(not.Select(p => p.Id))} (within {Within(worst.WithinMm, unit)}, {worst.Id}; {Within(plan.Job.Trust!.SawWhenMm, unit)} is asked): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
+            );
+        }
+
+        if (!advice.Others.IsEmpty)
+        {
+            lines.Add($"Fitted in place, by no figure: {Runs(advice.Others)}.");
+        }
+
+        return lines.ToImmutable();
+    }
+
+    /// <summary>What is to be measured again before anything is sawn.</summary>
+    private static IEnumerable<string> First(TapedHull? taped)
+    {
+        if (taped is null)
+        {
+            yield break;
+        }
+
+        TapePlace[] slips = [.. taped.Slips.Select(s => s.Reading.Place).Distinct()];
+        if (slips.Length > 0)
+        {
+            yield return $"measure again {string.Join(" and ", slips.Select(Named))}";
+        }
+
+        if (!taped.Whole.IsWithin)
+        {
+            yield return "the readings lie further from the table than [trust] allows: it is widened here; look at the frames, and at [trust]";
+        }
+
+        TapePlace[] once =
+        [
+            .. taped
+                .Rows.Where(r => r.IsKept)
+                .GroupBy(r => r.Reading.Place)
+                .Where(g => g.Count() == 1)
+                .Select(g => g.Key),
+        ];
+        if (once.Length > 0)
+        {
+            yield return once.Length <= 3
+                ? $"read a second time {string.Join(" and ", once.Select(Named))}"
+                : $"read a second time the {once.Length} places that were read once";
+        }
+    }
+
+    private static string Named(TapePlace place) => $"{Of(place)}, {SideOf(place)}";
+}

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.Taping;
+
+/// <summary>What a person should know of what the tape said.</summary>
+internal static class TapedFindings
+{
+    /// <summary>A correction further from any reading is told where it is greater than any at one, by so much, mm: our own bound, no source.</summary>
+    private const double BeyondMm = 1;
+
+    public static IEnumerable<Finding> Of(
+        PlankingJob job,
+        TapedHull hull,
+        IEnumerable<TapeReading> leftOut
+    )
+    {
+        string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units, RoundTo.Up);
+        foreach (TapeReading reading in leftOut)
+        {
+            yield return new(
+                Severity.Warning,
+                About(reading.Place),
+                "no edge of this name runs from keel to chine on the bottom as drawn: the reading is left out"
+            );
+        }
+
+        foreach (TapedRow slip in hull.Slips)
+        {
+            yield return OfSlip(job, hull, slip);
+        }
+
+        if (hull.Whole is { IsWithin: false, Readings: > 0 } whole)
+        {
+            yield return new(
+                Severity.Warning,
+                Subject.Of("measured.csv") with
+                {
+                    Key = "trust",
+                },
+                $"the readings as a whole lie further from the table than [trust] allows 19 times in 20: it is too hopeful for this hull. All that it says of table and frames is widened by {NumberText.Trimmed(Math.Sqrt(whole.Scale), 1)} here, and so is how sure every number is; look at the frames, and at [trust]"
+            );
+        }
+
+        TapedCell[] wild = [.. hull.Cells.Where(c => c.IsWild)];
+        string[] unasked =
+        [
+            .. wild.Select(c => c.Name).Where(n => !job.AsBuilt.AsMeasured.Contains(n)).Distinct(),
+        ];
+        foreach (TapedCell cell in wild.Where(c => unasked.Contains(c.Name)))
+        {
+            yield return new(
+                Severity.Warning,
+                $"{cell.Name}, {Word(cell.Side)}",
+                $"the readings would move it by {Mm(cell.ByMm)}, which is no frame a little out: nothing is planked to what the tape said. Tape it again; if it is so, say it in the job: [as-built] as-measured = [\"{cell.Name}\"]"
+            )
+            {
+                Rank = Rank.DoNotSaw,
+            };
+        }
+
+        if (hull.Tables is not null)
+        {
+            TapedCell most = hull.Cells.MaxBy(c => Math.Abs(c.ByMm))!;
+            yield return new(
+                Severity.Note,
+                "measured.csv",
+                $"the hull is adjusted to {Count(hull.Whole.Readings)}: the most at {most.Name}, {Word(most.Side)}, by {Mm(most.ByMm)}; planks are cut to the hull as it stands"
+            );
+            foreach (Finding beyond in Overshoot(job, hull, Mm))
+            {
+                yield return beyond;
+            }
+        }
+    }
+
+    private static Finding OfSlip(PlankingJob job, TapedHull hull, TapedRow slip)
+    {
+        string Read(double mm) => LengthText.ForPaper(mm, job.Units);
+        TapedRow[] twins =
+        [
+            .. hull.Rows.Where(r => r != slip && r.Reading.Place.Equals(slip.Reading.Place)),
+        ];
+        string said = twins is [{ IsKept: false } twin]
+            ? $"it was read as {Read(slip.Reading.Mm)} and as {Read(twin.Reading.Mm)}, and nothing else says which is the slip: both are put aside. Read it a third time"
+            : $"it was read as {Read(slip.Reading.Mm)}, which all else has at about {Read(slip.Reading.Mm - slip.Held.Slip)}: one good reading in a thousand stands out so far, if [trust] is right. It is put aside; measure it again";
+        return new(Severity.Warning, About(slip.Reading.Place), said);
+    }
+
+    /// <summary>Where a line is moved further, away from every reading, than at any of them.</summary>
+    private static IEnumerable<Finding> Overshoot(
+        PlankingJob job,
+        TapedHull hull,
+        Func<double, string> mm
+    )
+    {
+        HashSet<string> read =
+        [
+            .. hull
+                .Rows.Where(r => r.IsKept)
+                .SelectMany(r => r.Reading.Place.Points)
+                .Select(p => p.Station),
+        ];
+        if (read.Count == 0)
+        {
+            yield break;
+        }
+
+        foreach (
+            IGrouping<(Side, string), TapedCell> line in hull
+                .Cells.Where(c => !c.Name.StartsWith("position/", StringComparison.Ordinal))
+                .GroupBy(c => (c.Side, c.Name[..c.Name.LastIndexOf('/')]))
+        )
+        {
+            TapedCell[] at =
+
+                [
+                    .. line.Where(c =>
+                        job.Offsets.Stations.Any(s =>
+                            read.Contains(s.Name)
+                            && c.Name.EndsWith("/" + s.Name, StringComparison.Ordinal)
+                        )
+                    ),
+                ],
+                off = [.. line.Except(at)];
+            double most = at.Select(c => Math.Abs(c.ByMm)).DefaultIfEmpty(0).Max();
+            if (
+                off.MaxBy(c => Math.Abs(c.ByMm)) is { } worst
+                && Math.Abs(worst.ByMm) > most + BeyondMm
+            )
+            {
+                yield return new(
+                    Severity.Warning,
+                    $"{worst.Name}, {Word(worst.Side)}",
+                    $"it is moved by {mm(worst.ByMm)}, more than any point of its line that was taped, which moved by {mm(most)} at most: tape it too before planks are sawn to it"
+                );
+            }
+        }
+    }
+
+    public static string About(TapePlace place) =>
+        $"{place.What}, {place.Where}{(place.Side is { } s ? $", {Word(s)}" : "")}";
+
+    private static string Count(int n) => n == 1 ? "the one reading" : $"{n} readings of the tape";
+
+    private static string Word(Side side) => side == Side.Starboard ? "starboard" : "port";
+}
