@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Findings;

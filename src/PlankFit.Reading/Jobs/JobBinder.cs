@@ -18,6 +18,7 @@ using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
 using PlankFit.Reading.Toml;
+using PlankFit.Reading.Trust;
 
 namespace PlankFit.Reading.Jobs;
 
@@ -157,6 +158,7 @@ public static class JobBinder
         {
             KeelLines = [.. keelLines],
             Nest = NestBinder.Bind(root.Table(JobKeys.Nest), length, allLayers),
+            Trust = TrustBinder.Bind(root.Table(JobKeys.Trust), length),
         };
         root.Close();
         return new(
