@@ -3,6 +3,11 @@ using PlankFit.Geometry.Surfaces;
 
 namespace PlankFit.Geometry.Geodesics;
 
+/// <summary>A place on a geodesic, where a step begins or ends.</summary>
+/// <param name="S">Arc length, mm.</param>
+/// <param name="Rates">Of the state there.</param>
+internal readonly record struct GeodesicPlace(double S, GeodesicState State, GeodesicState Rates);
+
 /// <summary>
 /// One step of Dormand and Prince's 5(4) pair along a geodesic, with its fourth-order dense output.
 /// The equations: tangent T, (u', v') its rates, T' = II(T, T) n, a'' = −K a. Only first derivatives and the second form are needed,
@@ -80,15 +85,14 @@ internal readonly struct GeodesicStep
     /// <summary>Tries a step of signed length h; the error estimate is in mm at a reach of one metre.</summary>
     public static GeodesicStep Try(
         ISurface surface,
-        double s,
-        in GeodesicState y,
-        in GeodesicState k1,
+        in GeodesicPlace from,
         double h,
-        out GeodesicState end,
-        out GeodesicState k7,
+        out GeodesicPlace end,
         out double errorMm
     )
     {
+        GeodesicState y = from.State,
+            k1 = from.Rates;
         GeodesicState k2 = Rates(surface, y + ((h / 5) * k1), out _);
         GeodesicState k3 = Rates(surface, y + ((h * 3 / 40) * k1) + ((h * 9 / 40) * k2), out _);
         GeodesicState k4 = Rates(
@@ -115,14 +119,15 @@ internal readonly struct GeodesicStep
                 + ((-h * 5103 / 18656) * k5),
             out _
         );
-        end =
+        GeodesicState last =
             y
             + ((h * 35 / 384) * k1)
             + ((h * 500 / 1113) * k3)
             + ((h * 125 / 192) * k4)
             + ((-h * 2187 / 6784) * k5)
             + ((h * 11 / 84) * k6);
-        k7 = Rates(surface, end, out Uv sizes);
+        GeodesicState k7 = Rates(surface, last, out Uv sizes);
+        end = new(from.S + h, last, k7);
         GeodesicState e =
             h
             * (
@@ -140,7 +145,7 @@ internal readonly struct GeodesicStep
             + (1000 * e.Tangent.Norm)
             + (100 * Math.Abs(e.A))
             + (0.1 * Math.Abs(e.B));
-        GeodesicState rise = end - y,
+        GeodesicState rise = last - y,
             bsp = (h * k1) - rise;
         GeodesicState r4 = rise - (h * k7) - bsp;
         GeodesicState r5 =
@@ -153,6 +158,6 @@ internal readonly struct GeodesicStep
                 + ((-1453857185.0 / 822651844) * k6)
                 + ((69997945.0 / 29380423) * k7)
             );
-        return new(s, h, y, rise, bsp, r4, r5);
+        return new(from.S, h, y, rise, bsp, r4, r5);
     }
 }

@@ -33,7 +33,7 @@ public static class GeodesicTracing
         var steps = new List<GeodesicStep>(32);
         if (back > 0)
         {
-            OneWay(surface, y0, k0, -back, toleranceMm, goOn, steps);
+            OneWay(surface, new(0, y0, k0), -back, toleranceMm, goOn, steps);
             steps.Reverse();
         }
 
@@ -41,7 +41,7 @@ public static class GeodesicTracing
         double from = behind > 0 ? steps[0].To : 0;
         if (ahead > 0)
         {
-            OneWay(surface, y0, k0, ahead, toleranceMm, goOn, steps);
+            OneWay(surface, new(0, y0, k0), ahead, toleranceMm, goOn, steps);
         }
 
         if (steps.Count == 0)
@@ -104,42 +104,31 @@ public static class GeodesicTracing
 
     private static void OneWay(
         ISurface surface,
-        GeodesicState y,
-        GeodesicState k,
+        GeodesicPlace at,
         double length,
         double toleranceMm,
         Func<Uv, bool>? goOn,
         List<GeodesicStep> steps
     )
     {
-        double s = 0,
-            sign = Math.Sign(length),
+        double sign = Math.Sign(length),
             h = sign * Math.Min(100, Math.Abs(length));
-        while (sign * (length - s) > 1e-9)
+        while (sign * (length - at.S) > 1e-9)
         {
-            bool last = sign * (s + h - length) >= -1e-9;
+            bool last = sign * (at.S + h - length) >= -1e-9;
             if (last)
             {
-                h = length - s;
+                h = length - at.S;
             }
 
-            var step = GeodesicStep.Try(
-                surface,
-                s,
-                y,
-                k,
-                h,
-                out GeodesicState end,
-                out GeodesicState endRates,
-                out double error
-            );
+            var step = GeodesicStep.Try(surface, at, h, out GeodesicPlace end, out double error);
             if (!(error <= toleranceMm))
             {
                 if (Math.Abs(h) < 1e-3 || steps.Count > MostSteps)
                 {
                     throw new GeodesicException(
                         "the surface folds or comes to a point",
-                        new(y.U, y.V)
+                        new(at.State.U, at.State.V)
                     );
                 }
 
@@ -153,13 +142,14 @@ public static class GeodesicTracing
             steps.Add(step);
             if (steps.Count > MostSteps)
             {
-                throw new GeodesicException("the surface is too rough to follow", new(y.U, y.V));
+                throw new GeodesicException(
+                    "the surface is too rough to follow",
+                    new(at.State.U, at.State.V)
+                );
             }
 
-            s = step.To;
-            y = end;
-            k = endRates;
-            if (goOn is not null && !goOn(new(y.U, y.V)))
+            at = end;
+            if (goOn is not null && !goOn(new(at.State.U, at.State.V)))
             {
                 return;
             }

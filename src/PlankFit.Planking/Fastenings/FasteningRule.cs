@@ -8,39 +8,47 @@ namespace PlankFit.Planking.Fastenings;
 /// ones with a source are the spacing of 6 t (Whitfield's list of rules of thumb: nails 6 thicknesses apart) and the bite (see <see cref="NailBiteMm"/>);
 /// all others are proposals.
 /// </summary>
-/// <param name="SpacingMm">The most from one to the next along a backing where there is a place for one.</param>
-/// <param name="NearestMm">The least between any two of a plank.</param>
-/// <param name="EdgeMm">The least to the plank's seams; EndMm to its net ends, JointMm to its joints.</param>
-/// <param name="BelowMm">The least to the seams and joints of the skin next below.</param>
-/// <param name="MissMm">The least to the fastenings of all skins below.</param>
-/// <param name="MarginMm">The least to the edge of the timber behind.</param>
-/// <param name="OpenMm">The least to a place kept open.</param>
-/// <param name="PadMm">Thickness of the pad, or of the strap.</param>
+/// <param name="Name">Of what is driven, for the lists.</param>
 /// <param name="BiteMm">Wanted in the timber behind; null where the nail rule gives it.</param>
-/// <param name="HoleMm">Diameter to drill, drawn on the pattern.</param>
 /// <param name="VentMm">Spacing of vent holes; null for none.</param>
 /// <param name="LengthsMm">That can be had, least first; empty for any.</param>
 public sealed record FasteningRule(
-    FasteningKind Kind,
-    FastenerShape Shape,
+    FasteningWay Put,
     string? Name,
-    double SpacingMm,
-    double NearestMm,
-    double EdgeMm,
-    double EndMm,
-    double JointMm,
-    double BelowMm,
-    double MissMm,
-    double MarginMm,
-    double OpenMm,
-    double PadMm,
+    FasteningSpacing Spacing,
+    FasteningClearances Clear,
     double? BiteMm,
-    double HoleMm,
     double? VentMm,
     ImmutableArray<double> LengthsMm,
     PullDownRule? PullDown
 )
 {
+    public FasteningKind Kind => Put.Kind;
+
+    public FastenerShape Shape => Put.Shape;
+
+    public double PadMm => Put.PadMm;
+
+    public double HoleMm => Put.HoleMm;
+
+    public double SpacingMm => Spacing.MostMm;
+
+    public double NearestMm => Spacing.LeastMm;
+
+    public double EdgeMm => Clear.EdgeMm;
+
+    public double EndMm => Clear.EndMm;
+
+    public double JointMm => Clear.JointMm;
+
+    public double BelowMm => Clear.BelowMm;
+
+    public double MissMm => Clear.MissMm;
+
+    public double MarginMm => Clear.MarginMm;
+
+    public double OpenMm => Clear.OpenMm;
+
     public const double UsualMarginMm = 8;
     public const double UsualPadMm = 9;
     public const double UsualStrapMm = 1;
@@ -63,26 +71,29 @@ public sealed record FasteningRule(
         double spacing = wish.SpacingMm ?? (UsualSpacing * thicknessMm),
             end = wish.EndMm ?? (UsualEnd * thicknessMm);
         return new(
-            kind,
-            kind switch
-            {
-                FasteningKind.ScrewAndPad => FastenerShape.Screw,
-                FasteningKind.StapleThroughStrap => FastenerShape.Staple,
-                _ => wish.Shape ?? FastenerShape.Screw,
-            },
+            new(
+                kind,
+                kind switch
+                {
+                    FasteningKind.ScrewAndPad => FastenerShape.Screw,
+                    FasteningKind.StapleThroughStrap => FastenerShape.Staple,
+                    _ => wish.Shape ?? FastenerShape.Screw,
+                },
+                wish.PadMm ?? PadOf(kind),
+                wish.HoleMm ?? UsualHoleMm
+            ),
             wish.Name,
-            spacing,
-            Math.Min(spacing, wish.NearestMm ?? (spacing / 3)),
-            wish.EdgeMm ?? (UsualEdge * thicknessMm),
-            end,
-            wish.JointMm ?? end,
-            wish.BelowMm ?? thicknessMm,
-            wish.MissMm ?? Math.Max(LeastMissMm, UsualMiss * thicknessMm),
-            wish.MarginMm ?? UsualMarginMm,
-            wish.OpenMm ?? end,
-            wish.PadMm ?? PadOf(kind),
+            new(spacing, Math.Min(spacing, wish.NearestMm ?? (spacing / 3))),
+            new(
+                wish.EdgeMm ?? (UsualEdge * thicknessMm),
+                end,
+                wish.JointMm ?? end,
+                wish.BelowMm ?? thicknessMm,
+                wish.MissMm ?? Math.Max(LeastMissMm, UsualMiss * thicknessMm),
+                wish.MarginMm ?? UsualMarginMm,
+                wish.OpenMm ?? end
+            ),
             wish.BiteMm,
-            wish.HoleMm ?? UsualHoleMm,
             kind == FasteningKind.None ? wish.VentMm : null,
             wish.LengthsMm ?? [],
             isFirstSkin || kind == FasteningKind.None ? null : PullDownRule.Of(wish.PullDown, kind)
@@ -103,6 +114,37 @@ public sealed record FasteningRule(
             _ => 0,
         };
 }
+
+/// <summary>How a fastening is put in.</summary>
+/// <param name="PadMm">Thickness of the pad, or of the strap.</param>
+/// <param name="HoleMm">Diameter to drill, drawn on the pattern.</param>
+public sealed record FasteningWay(
+    FasteningKind Kind,
+    FastenerShape Shape,
+    double PadMm,
+    double HoleMm
+);
+
+/// <summary>How far fastenings are from each other.</summary>
+/// <param name="MostMm">From one to the next along a backing where there is a place for one.</param>
+/// <param name="LeastMm">Between any two of a plank.</param>
+public sealed record FasteningSpacing(double MostMm, double LeastMm);
+
+/// <summary>What fastenings keep away from, the least, mm.</summary>
+/// <param name="EdgeMm">The plank's seams; EndMm its net ends, JointMm its joints.</param>
+/// <param name="BelowMm">Seams and joints of the skin next below.</param>
+/// <param name="MissMm">The fastenings of all skins below.</param>
+/// <param name="MarginMm">The edge of the timber behind.</param>
+/// <param name="OpenMm">A place kept open.</param>
+public sealed record FasteningClearances(
+    double EdgeMm,
+    double EndMm,
+    double JointMm,
+    double BelowMm,
+    double MissMm,
+    double MarginMm,
+    double OpenMm
+);
 
 /// <summary>
 /// Points between the timbers where a plank of the second skin or a later one is pulled down to the one below. There is no timber behind: a screw goes through

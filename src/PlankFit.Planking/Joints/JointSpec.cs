@@ -61,13 +61,21 @@ public enum ButtCut
     AlongBacking,
 }
 
+/// <summary>How butts are sawn and what they lie on.</summary>
+/// <param name="On">What a butt may lie on: "stringer", "frame", "floor", "solid", "block", "layer below", or the name of something behind.</param>
+/// <param name="BlockMm">Length along the plank of a block glued behind a butt; null where blocks are not used.</param>
+/// <param name="BearingMm">The least breadth of backing that each of two butted pieces must have, square to the backing.</param>
+public sealed record ButtRule(
+    ButtCut Cut,
+    ImmutableArray<string> On,
+    double? BlockMm,
+    double BearingMm
+);
+
 /// <summary>The stock of a layer and how its pieces are joined.</summary>
 /// <param name="LongestMm">The longest usable piece, overall.</param>
 /// <param name="ShortestMm">The shortest piece that is still laid, overall.</param>
 /// <param name="ScarfRatio">Length of a scarf over the thickness.</param>
-/// <param name="On">What a butt may lie on: "stringer", "frame", "floor", "solid", "block", "layer below", or the name of something behind.</param>
-/// <param name="BlockMm">Length along the plank of a block glued behind a butt; null where blocks are not used.</param>
-/// <param name="BearingMm">The least breadth of backing that each of two butted pieces must have, square to the backing.</param>
 /// <param name="GridMm">The steps in which places for a joint are tried.</param>
 /// <param name="StockLengthsMm">Lengths in which the stock comes, least first; empty where pieces are wanted as even as may be.</param>
 public sealed record JointStock(
@@ -75,14 +83,19 @@ public sealed record JointStock(
     double ShortestMm,
     JointKind Kind,
     double ScarfRatio,
-    ButtCut Cut,
-    ImmutableArray<string> On,
-    double? BlockMm,
-    double BearingMm,
+    ButtRule Butt,
     double GridMm,
     ImmutableArray<double> StockLengthsMm
 )
 {
+    public ButtCut Cut => Butt.Cut;
+
+    public ImmutableArray<string> On => Butt.On;
+
+    public double? BlockMm => Butt.BlockMm;
+
+    public double BearingMm => Butt.BearingMm;
+
     /// <summary>Length of a scarf's overlap in planks of that thickness, mm; 0 for butts.</summary>
     public double JointMm(double thicknessMm) =>
         Kind == JointKind.Scarf ? ScarfRatio * thicknessMm : 0;

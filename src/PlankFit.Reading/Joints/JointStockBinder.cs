@@ -39,15 +39,17 @@ internal static class JointStockBinder
                 shortest,
                 kind,
                 draft.Ratio ?? JointKeys.Ratio.DefaultValue!.Value,
-                draft.Butt.Cut ?? JointKeys.Cut.DefaultChoice!.Value,
-                draft.Butt.On
-                    ?? (
-                        draft.Butt.BlockMm is null
-                            ? JointStock.Carrying
-                            : [.. JointStock.Carrying, JointStock.Block]
-                    ),
-                draft.Butt.BlockMm,
-                draft.Butt.BearingMm ?? JointKeys.Bearing.DefaultMm!.Value,
+                new(
+                    draft.Butt.Cut ?? JointKeys.Cut.DefaultChoice!.Value,
+                    draft.Butt.On
+                        ?? (
+                            draft.Butt.BlockMm is null
+                                ? JointStock.Carrying
+                                : [.. JointStock.Carrying, JointStock.Block]
+                        ),
+                    draft.Butt.BlockMm,
+                    draft.Butt.BearingMm ?? JointKeys.Bearing.DefaultMm!.Value
+                ),
                 draft.GridMm ?? JointKeys.Grid.DefaultMm!.Value,
                 draft.StockLengthsMm
             )

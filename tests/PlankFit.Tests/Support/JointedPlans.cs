@@ -15,7 +15,7 @@ internal static class JointedPlans
             Stock(1500, 300) with
             {
                 Kind = JointKind.Butt,
-                Cut = ButtCut.AlongBacking,
+                Butt = new(ButtCut.AlongBacking, JointStock.Carrying, null, 15),
             },
             [
                 .. new[] { 300, 550, 830 }.Select(d => new FramingSpec(
@@ -50,10 +50,7 @@ internal static class JointedPlans
             shortestMm,
             JointKind.Scarf,
             8,
-            ButtCut.Square,
-            JointStock.Carrying,
-            null,
-            15,
+            new(ButtCut.Square, JointStock.Carrying, null, 15),
             50,
             []
         );

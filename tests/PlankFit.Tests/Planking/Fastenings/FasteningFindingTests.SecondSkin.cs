@@ -34,10 +34,7 @@ public sealed partial class FasteningFindingTests
                         250,
                         JointKind.Scarf,
                         8,
-                        ButtCut.Square,
-                        JointStock.Carrying,
-                        null,
-                        15,
+                        new(ButtCut.Square, JointStock.Carrying, null, 15),
                         50,
                         []
                     ),

@@ -47,10 +47,7 @@ public sealed class UnheldButtsTests
                         250,
                         JointKind.Butt,
                         8,
-                        ButtCut.AlongBacking,
-                        [.. on],
-                        200,
-                        15,
+                        new(ButtCut.AlongBacking, [.. on], 200, 15),
                         50,
                         []
                     ),

@@ -156,10 +156,7 @@ public sealed class FewestJointsTests
             longest / 4,
             JointKind.Scarf,
             8,
-            ButtCut.Square,
-            [],
-            null,
-            15,
+            new(ButtCut.Square, [], null, 15),
             grid,
             []
         );

@@ -32,10 +32,7 @@ public sealed class JointDistanceTests
                         250,
                         JointKind.Scarf,
                         8,
-                        ButtCut.Square,
-                        JointStock.Carrying,
-                        null,
-                        15,
+                        new(ButtCut.Square, JointStock.Carrying, null, 15),
                         gridMm,
                         []
                     ),
@@ -72,10 +69,7 @@ public sealed class JointDistanceTests
                         250,
                         JointKind.Butt,
                         8,
-                        ButtCut.AlongBacking,
-                        JointStock.Carrying,
-                        null,
-                        15,
+                        new(ButtCut.AlongBacking, JointStock.Carrying, null, 15),
                         50,
                         []
                     ),

@@ -17,10 +17,7 @@ public sealed class JointPlanTests
         300,
         JointKind.Scarf,
         8,
-        ButtCut.Square,
-        JointStock.Carrying,
-        null,
-        15,
+        new(ButtCut.Square, JointStock.Carrying, null, 15),
         50,
         []
     );
@@ -78,14 +75,17 @@ public sealed class JointPlanTests
             "along stringers" => Stock with
             {
                 Kind = JointKind.Butt,
-                Cut = ButtCut.AlongBacking,
+                Butt = Stock.Butt with { Cut = ButtCut.AlongBacking },
                 LongestMm = 1500,
             },
             _ => Stock with
             {
                 Kind = JointKind.Butt,
-                On = [JointStock.LayerBelow, JointStock.Block],
-                BlockMm = 100,
+                Butt = Stock.Butt with
+                {
+                    On = [JointStock.LayerBelow, JointStock.Block],
+                    BlockMm = 100,
+                },
             },
         };
 

@@ -70,10 +70,7 @@ internal sealed record ChanceRow(
             shortest * longest,
             kind == 0 ? JointKind.Scarf : JointKind.Butt,
             8,
-            ButtCut.Square,
-            [],
-            null,
-            0,
+            new(ButtCut.Square, [], null, 0),
             grid,
             []
         );

@@ -133,10 +133,7 @@ public sealed class JointRuleTests
         300,
         JointKind.Butt,
         8,
-        ButtCut.Square,
-        JointStock.Carrying,
-        null,
-        15,
+        new(ButtCut.Square, JointStock.Carrying, null, 15),
         50,
         []
     );

@@ -22,10 +22,7 @@ public sealed class JointSidesTests
         250,
         JointKind.Butt,
         8,
-        ButtCut.AlongBacking,
-        JointStock.Carrying,
-        null,
-        15,
+        new(ButtCut.AlongBacking, JointStock.Carrying, null, 15),
         50,
         []
     );
@@ -103,7 +100,7 @@ public sealed class JointSidesTests
         ImmutableDictionary<string, JointStock> outer = ImmutableDictionary<
             string,
             JointStock
-        >.Empty.Add("outer", Stock with { On = ["middle"] });
+        >.Empty.Add("outer", Stock with { Butt = Stock.Butt with { On = ["middle"] } });
         BottomPlan alone = Planned(Stock, Mild, behind),
             both = Planned(Stock, rules, outer, behind);
         Assert.Equal("middle", MostOn(alone, 1));

@@ -35,10 +35,7 @@ public sealed class JointsByChanceTests
                         longest / 5,
                         scarf ? JointKind.Scarf : JointKind.Butt,
                         8,
-                        ButtCut.Square,
-                        [JointStock.Block, JointStock.LayerBelow],
-                        100,
-                        15,
+                        new(ButtCut.Square, [JointStock.Block, JointStock.LayerBelow], 100, 15),
                         50,
                         []
                     );

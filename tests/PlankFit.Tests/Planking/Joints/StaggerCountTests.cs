@@ -88,7 +88,15 @@ public sealed class StaggerCountTests
 
     private static ImmutableArray<JointScheme> Each()
     {
-        JointStock stock = new(2400, 1600, JointKind.Butt, 8, ButtCut.Square, [], null, 0, 100, []);
+        JointStock stock = new(
+            2400,
+            1600,
+            JointKind.Butt,
+            8,
+            new(ButtCut.Square, [], null, 0),
+            100,
+            []
+        );
         ImmutableArray<JointPlace> grid =
         [
             .. Enumerable

@@ -40,10 +40,12 @@ public sealed class ThinSkinJointsTests
                         200,
                         kind,
                         8,
-                        ButtCut.AlongBacking,
-                        [.. JointStock.Carrying, JointStock.LayerBelow],
-                        null,
-                        10,
+                        new(
+                            ButtCut.AlongBacking,
+                            [.. JointStock.Carrying, JointStock.LayerBelow],
+                            null,
+                            10
+                        ),
                         25,
                         []
                     ),
