@@ -22,6 +22,7 @@ public sealed record Topic(string Name, string Title, string Text)
         "timber",
         "fastenings",
         "setting-up",
+        "trust",
         "nest",
         "as-built",
         "words",

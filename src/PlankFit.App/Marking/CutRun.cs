@@ -130,14 +130,30 @@ public static class CutRun
         }
 
         PlankId[] left = [.. into.SelectMany(b => b.Planks).Except(sawn)];
-        return into.Length == 0
-            ? "No further board leaves the rack by the plan of cutting."
-            : $"Off the rack by the plan of cutting: {string.Join(", ", into.Select(b => b.Board))}; {into.Sum(b => b.Offcuts.Length)} offcut(s) of them come in."
-                + (
-                    left.Length == 0
-                        ? ""
-                        : $" In these boards were also {string.Join(", ", left)}: mark them too once they are sawn, or the next plan has other boards for them."
-                );
+        if (into.Length == 0)
+        {
+            return "No further board leaves the rack by the plan of cutting.";
+        }
+
+        string[] off =
+        [
+            .. new[]
+            {
+                ("off the rack by the plan of cutting", false),
+                ("bought for it, and so not on the rack", true),
+            }
+                .Select(w => (What: w.Item1, Boards: into.Where(b => b.ToBuy == w.Item2)))
+                .Where(w => w.Boards.Any())
+                .Select(w => $"{w.What}: {string.Join(", ", w.Boards.Select(b => b.Board))}"),
+            $"{into.Sum(b => b.Offcuts.Length)} offcut(s) of them come in",
+        ];
+        string said = string.Join("; ", off);
+        return $"{char.ToUpperInvariant(said[0])}{said[1..]}."
+            + (
+                left.Length == 0
+                    ? ""
+                    : $" In these boards were also {string.Join(", ", left)}: mark them too once they are sawn, or the next plan has other boards for them."
+            );
     }
 
     /// <summary>
@@ -240,7 +256,8 @@ public static class CutRun
                     new(
                         Severity.Error,
                         word,
-                        "names no plank of this job: give numbers such as S1-08, or a run of one layer and side from forward, S1-08..S1-12"
+                        PlankIds.OfPiece(ends)
+                            ?? "names no plank of this job: give numbers such as S1-08, or a run of one layer and side from forward, S1-08..S1-12"
                     )
                 );
                 continue;

@@ -40,13 +40,12 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             () => BottomPlanner.Plan(job, progress, stop)
         );
         FairnessLook look = judged.GetAwaiter().GetResult();
-        ImmutableArray<Finding> findings =
-        [
+        ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,
             .. read.Findings,
             .. read.Placed(planned.Findings),
             .. read.Placed([.. JobQuestions.Of(job)]),
-        ];
+        ]);
         return planned.Plan is { } plan && look.Findings.All(f => f.Severity != Severity.Error)
             ? new(plan.WithMargin(look.Margin) with { Findings = findings }, null)
             : new(

@@ -40,13 +40,13 @@ internal sealed class PlankBuilder(
     /// </summary>
     private const double ChordMm = 0.0016;
 
-    /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees.</summary>
+    /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees: our own, no source.</summary>
     private const double MostTurnDegrees = 15;
 
-    /// <summary>By which angles may be out in the flat before a piece's own line is moved, radians: 0.05°.</summary>
+    /// <summary>By which angles may be out in the flat before a piece's own line is moved, radians: 0.05°, half of what a check is to see. Our own, no source.</summary>
     private const double MostAngle = 0.05 * Math.PI / 180;
 
-    /// <summary>A piece that is as wide as this part of its stock has its own line near its middle already.</summary>
+    /// <summary>A piece that is as wide as this part of its stock has its own line near its middle already: our own, no source.</summary>
     private const double NearWhole = 0.9;
 
     private LayerRegion Region => faces.Middle;

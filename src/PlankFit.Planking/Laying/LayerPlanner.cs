@@ -113,9 +113,9 @@ internal static class LayerPlanner
         );
 
     /// <summary>How far past the edges of the panel lines are followed, mm.</summary>
-    private static double PastMm(PlankLayerSpec spec) => spec.WidthMm + 150;
+    internal static double PastMm(PlankLayerSpec spec) => spec.WidthMm + 150;
 
-    private static Tracing TracingOf(PlankLayerSpec spec) => new(TraceMm, PastMm(spec));
+    internal static Tracing TracingOf(PlankLayerSpec spec) => new(TraceMm, PastMm(spec));
 
     private static LaidLayer Laid(LayerInputs of, CancellationToken stop)
     {

@@ -224,11 +224,22 @@ internal static class SeamFamily
         }
     }
 
-    /// <summary>
-    /// The turn (radians, counter-clockwise) by which a taper should bring the angle back, or null where the plank's own line keeps the limit or does not
-    /// meet the keel. As much is asked for as brings it to the far limit: the most a taper gives, so that the fewest serve.
-    /// </summary>
+    /// <summary>The turn by which a taper should bring the angle back; null where the plank's own line keeps the limit or does not meet the keel.</summary>
     private static double? Turn(
+        LayerRegion region,
+        PlankLayerSpec spec,
+        Seam seam,
+        Seam found,
+        int side,
+        Tracing tracing
+    ) =>
+        DriftOf(region, spec, seam, found, side, tracing) is { } over
+        && Math.Abs(over) > spec.DriftDegrees
+            ? TurnBack(spec, over)
+            : null;
+
+    /// <summary>By how many degrees the own line of the plank between two seams meets the keel at more than the angle asked for; null where it does not meet it.</summary>
+    public static double? DriftOf(
         LayerRegion region,
         PlankLayerSpec spec,
         Seam seam,
@@ -244,13 +255,16 @@ internal static class SeamFamily
             return null;
         }
 
-        double angle = KeelAngle.Of(region, own.Line.At(own.In.S), spec.Heads);
-        double over = angle - spec.AngleDegrees;
-        if (Math.Abs(over) <= spec.DriftDegrees)
-        {
-            return null;
-        }
+        return KeelAngle.Of(region, own.Line.At(own.In.S), spec.Heads) - spec.AngleDegrees;
+    }
 
+    /// <summary>
+    /// The turn (radians, counter-clockwise) by which a taper should bring the angle back. As much is asked for as brings it to the far limit: the most a taper gives, so
+    /// that the fewest serve.
+    /// </summary>
+    /// <param name="over">Degrees more than the angle asked for.</param>
+    public static double TurnBack(PlankLayerSpec spec, double over)
+    {
         double wanted = -(over + (Math.Sign(over) * spec.DriftDegrees)) * Math.PI / 180;
         return spec.Heads == Heads.Aft ? -wanted : wanted;
     }

@@ -21,7 +21,7 @@ internal static class TapeReadings
     )
     {
         ImmutableArray<SeamCheck>.Builder checks = ImmutableArray.CreateBuilder<SeamCheck>();
-        StationOnHull hook = Nearest(faces, hull, row);
+        StationOnHull hook = Hook(faces.Inner, hull, row);
         for (int i = 0; i < row.Planks; i++)
         {
             if (i == 0 || i == row.Planks - 1 || i == row.Master || (i + 1) % 5 == 0)
@@ -52,10 +52,45 @@ internal static class TapeReadings
         return End(faces.Inner, from, seam, edge, s).AlongMm;
     }
 
-    private static StationOnHull Nearest(LayerFaces faces, HullSurface hull, SeamRow row)
+    /// <summary>The station that a layer's marks are measured from: the one nearest its master plank.</summary>
+    public static StationOnHull Hook(LayerRegion inner, HullSurface hull, SeamRow row)
     {
         double u = row.After(row.Master)!.In.Uv.U;
-        return hull.Stations.Where(s => s.U >= faces.Inner.UFrom).MinBy(s => Math.Abs(s.U - u))!;
+        return hull.Stations.Where(s => s.U >= inner.UFrom).MinBy(s => Math.Abs(s.U - u))!;
+    }
+
+    /// <summary>Where a seam starts and ends on the inner face as a tape finds it: inboard, then outboard.</summary>
+    public static (TapedEnd Inboard, TapedEnd Outboard) Ends(
+        LayerRegion inner,
+        StationOnHull hook,
+        Seam seam
+    ) =>
+        (
+            End(inner, hook, seam, seam.In.Edge, MeetFace(inner, seam)),
+            End(inner, hook, seam, seam.Out.Edge, seam.Out.S)
+        );
+
+    /// <summary>The place on an edge of the inner face that a tape finds so far along it, within 1e-7 mm; from a place near it.</summary>
+    public static Uv PlaceOf(LayerRegion inner, StationOnHull hook, TapedEnd end, Uv near)
+    {
+        (Func<double, Uv> curve, double from, double at) = end.At switch
+        {
+            PanelEdge.Lower => ((Func<double, Uv>)(u => new(u, inner.LowerV(u))), hook.U, near.U),
+            PanelEdge.Upper => (u => new(u, inner.UpperV(u)), hook.U, near.U),
+            PanelEdge.Transom => (v => new(inner.UTo, v), inner.LowerV(inner.UTo), near.V),
+            _ => (v => new(inner.UFrom, v), inner.LowerV(inner.UFrom), near.V),
+        };
+        double miss = end.AlongMm - Along(inner, curve, from, at);
+        double step = end.At is PanelEdge.Lower or PanelEdge.Upper ? 1 : 1e-3;
+        for (int i = 0; i < 12 && Math.Abs(miss) > 1e-7; i++)
+        {
+            double rate = Along(inner, curve, at, at + step) / step,
+                by = miss / rate;
+            miss -= Along(inner, curve, at, at + by);
+            at += by;
+        }
+
+        return curve(at);
     }
 
     private static TapedSeam? Taped(LayerFaces faces, StationOnHull hook, Seam? seam)
@@ -76,7 +111,7 @@ internal static class TapeReadings
     }
 
     /// <summary>Where the seam, carried to the inner face along normals, starts there: the keel's side cuts each face at a place of its own.</summary>
-    private static double MeetFace(LayerRegion face, Seam seam)
+    public static double MeetFace(LayerRegion face, Seam seam)
     {
         if (seam.In.Edge != PanelEdge.Lower)
         {
@@ -174,7 +209,7 @@ internal static class TapeReadings
     }
 
     /// <summary>The geodesic on the face between two corners, by aiming: the miss square across over the Jacobi field gives the next aim. Null where the aim does not settle: no number is better than a wrong one.</summary>
-    private static double? Diagonal(LayerRegion face, Seam forward, Seam after)
+    public static double? Diagonal(LayerRegion face, Seam forward, Seam after)
     {
         Uv start = forward.Line.UvAt(MeetFace(face, forward)),
             end = after.Out.Uv;

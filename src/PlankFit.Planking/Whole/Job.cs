@@ -8,6 +8,7 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Whole;
@@ -114,6 +115,9 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>The stock that the planks are sawn out of; null where the job names none.</summary>
     public NestSpec? Nest { get; init; }
 
+    /// <summary>How far table and frames are trusted; null where the job does not ask how sure its planks are.</summary>
+    public TrustSpec? Trust { get; init; }
+
     /// <summary>The tables of the job that are worked out for the bottom alone, of those that it has.</summary>
     public IEnumerable<string> AskedOfTheBottom =>
         new (string Name, bool Asked)[]
@@ -122,6 +126,7 @@ public sealed record Job(PlankingJob Planking)
             ("[[behind]]", !Framing.IsEmpty),
             ("[fastenings]", Fastenings is not null),
             ("[setting-up]", SettingUp is not null),
+            ("[trust]", Trust is not null),
         }
             .Where(p => p.Asked)
             .Select(p => p.Name);
@@ -136,5 +141,6 @@ public sealed record Job(PlankingJob Planking)
             Joints = null,
             Framing = [],
             Fastenings = null,
+            Trust = null,
         };
 }

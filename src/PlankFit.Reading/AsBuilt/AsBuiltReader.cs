@@ -22,6 +22,8 @@ internal static class AsBuiltReader
     )
     {
         AsBuiltDraft said = draft.Parts.Standing;
+        LengthUnit written = draft.Units ?? LengthUnit.Millimetre,
+            shown = draft.Output.Shown(written);
         int plankLayers = draft.Layers.OfType<PlankLayerSpec>().Count();
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         if (said.From is { } from && table.Stations.All(s => s.Name != from))
@@ -41,7 +43,7 @@ internal static class AsBuiltReader
             (spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
                 measuredText,
                 said.MeasuredPath ?? "measured.csv",
-                draft.Units ?? LengthUnit.Millimetre,
+                (written, shown),
                 table,
                 [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
                 plankLayers,
@@ -55,7 +57,7 @@ internal static class AsBuiltReader
         if (cutText is not null)
         {
             string file = said.CutPath ?? "sawn-planks.json";
-            SawnReading read = SawnPlanksFile.Read(cutText, file);
+            SawnReading read = SawnPlanksFile.Read(cutText, file, shown);
             if (read.Fault is { } fault)
             {
                 findings.Add(fault with { Message = $"{fault.Message}. {ToDo(file, backup)}" });

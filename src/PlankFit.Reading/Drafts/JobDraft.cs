@@ -7,6 +7,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Text;
@@ -94,6 +95,9 @@ public sealed record JobParts(
 
     /// <summary>The stock, before the files that it names; null where the job names none.</summary>
     public NestDraft? Nest { get; init; }
+
+    /// <summary>How far table and frames are trusted; null where the job does not ask.</summary>
+    public TrustSpec? Trust { get; init; }
 
     public static readonly JobParts None = new(
         KeelSpec.None,

@@ -44,6 +44,7 @@ internal static class DraftedJob
             Joints = parts.Joints,
             Framing = parts.Behind,
             Fastenings = parts.Fastenings,
+            Trust = parts.Trust,
         };
     }
 

@@ -18,6 +18,7 @@ using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
 using PlankFit.Reading.Toml;
+using PlankFit.Reading.Trust;
 
 namespace PlankFit.Reading.Jobs;
 
@@ -142,7 +143,7 @@ public static class JobBinder
                 keelLines
             ),
             settingUp.Spec,
-            JointsBinder.Bind(root.Table(JobKeys.Joints), length, layers),
+            JointsBinder.Bind(root.Table(JobKeys.Joints), length, layers, elsewhere),
             behind.Specs,
             FasteningsBinder.Bind(root.Table(JobKeys.Fastenings), layers, length),
             // A layer that names its wood is enough.
@@ -157,6 +158,7 @@ public static class JobBinder
         {
             KeelLines = [.. keelLines],
             Nest = NestBinder.Bind(root.Table(JobKeys.Nest), length, allLayers),
+            Trust = TrustBinder.Bind(root.Table(JobKeys.Trust), length),
         };
         root.Close();
         return new(

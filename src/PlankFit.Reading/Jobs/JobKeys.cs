@@ -9,6 +9,7 @@ using PlankFit.Reading.SettingUp;
 using PlankFit.Reading.Stock;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
+using PlankFit.Reading.Trust;
 
 namespace PlankFit.Reading.Jobs;
 
@@ -127,6 +128,12 @@ public static class JobKeys
         FasteningKeys.Table
     );
 
+    public static readonly TableKey Trust = TableKey.Headed(
+        "trust",
+        "How far table, frames, stock and tape are trusted; alone it asks how sure every plank is, with the usual values.",
+        TrustKeys.Table
+    );
+
     /// <summary>All of it, in the order in which it is told.</summary>
     public static readonly JobTable File = new(
         Job,
@@ -144,6 +151,7 @@ public static class JobKeys
         SettingUp,
         Standing,
         Timber,
-        Fastenings
+        Fastenings,
+        Trust
     );
 }

@@ -2,6 +2,7 @@ using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support.Chance;
@@ -96,6 +97,11 @@ internal static class ChangedJob
                         : null,
                 }
         ),
+        (
+            "trust",
+            (j, d) => j with { Trust = new TrustSpec { FramesMadeWithinMm = d.Between(1, 3) } }
+        ),
+        ("no trust", (j, _) => j with { Trust = null }),
         ("nothing measured", (j, _) => j with { AsBuilt = AsBuiltSpec.None }),
         ("girths", (j, d) => Girths(j, d.Between(-3, 3))),
     ];

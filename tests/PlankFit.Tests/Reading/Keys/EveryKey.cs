@@ -148,6 +148,7 @@ internal static class EveryKey
         block = 200
         bearing = 10
         grid = 60
+        skin = "planks on frames"
         [[joints.layer]]
         name = "outer"
         longest = 2500
@@ -297,6 +298,18 @@ internal static class EveryKey
         [[fastenings.backing]]
         name = "stringer A"
         depth = 30
+        [trust]
+        read-to = 1
+        lofted-within = 0.5
+        frames-made-within = 1.4
+        keel-made-within = 0.8
+        frames-stand-within = { athwart = 2, up = 2, along = 3, heel = 2 }
+        bends-within = { chine = 2, keel = 2, keel-up = 3, over = 0.2 }
+        stock-within = { width = 0.2, thickness = 0.3 }
+        tape-within = 1.4
+        string-within = 3
+        height-within = 4
+        saw-when = 2
         """;
 
     /// <summary>The same with what only another form of a key leaves room for.</summary>

@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Regions;
+
+namespace PlankFit.Planking.Trust;
+
+/// <summary>A layer as it was laid on the table's hull, to be laid by the same choices on others.</summary>
+internal sealed class HeldLayer
+{
+    private readonly int index;
+    private readonly HeldRow row;
+    private readonly PlankMeasure?[] measures;
+    private readonly Tracing tracing;
+    private readonly double pastMm;
+
+    /// <param name="laid">On the hull as drawn.</param>
+    /// <param name="index">Of the layer in the job.</param>
+    public HeldLayer(LaidLayer laid, int index)
+    {
+        this.index = index;
+        (tracing, pastMm) = (laid.Tracing, LayerPlanner.PastMm(laid.Spec));
+        row = new(laid.Spec, laid.Row, laid.Faces.Inner, laid.From.Hull, tracing);
+        Planks = [.. laid.Plan.Starboard.Select(p => p.Id)];
+        Corners = [.. laid.Plan.Starboard.Select(p => p.Kind == PlankKind.Corner)];
+        Seam?[] seams = [.. laid.Row.Seams];
+        var ground = new Ground(
+            laid.Spec,
+            laid.Faces.Middle,
+            laid.Faces.Inner,
+            laid.From.Keel.SideOf(laid.Spec),
+            row.Hook(laid.From.Hull).U,
+            seams,
+            tracing
+        );
+        measures = [.. ground.OwnLines(Planks.Length).Select(PlankMeasure.Of)];
+    }
+
+    /// <summary>Of starboard, in order.</summary>
+    public ImmutableArray<PlankId> Planks { get; }
+
+    /// <summary>Which of them are corner pieces.</summary>
+    public ImmutableArray<bool> Corners { get; }
+
+    /// <summary>How many numbers it has.</summary>
+    public int Count => Planks.Length * PlankMeasure.Count;
+
+    public IEnumerable<SureNumber> Numbers =>
+        Planks.SelectMany(p =>
+            Enumerable.Range(0, PlankMeasure.Count).Select(k => new SureNumber(p, (NumberKind)k))
+        );
+
+    /// <summary>The numbers of all its planks on another hull.</summary>
+    /// <param name="job">With the hull's table; layers may be thicker or wider than they were.</param>
+    /// <param name="anyEdge">Ends count at whatever edge they meet.</param>
+    public void Into(
+        Span<double> numbers,
+        PlankingJob job,
+        HullSurface hull,
+        BuiltKeel keel,
+        bool anyEdge
+    )
+    {
+        StackedLayer stacked = Stack.Of(job).Layers[index];
+        var spec = (PlankLayerSpec)stacked.Spec;
+        KeelSideFace side = keel.SideOf(spec);
+        LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, side, pastMm, job.Hull.Panel);
+        LayerRegion middle = On(stacked.MiddleMm),
+            inner = On(stacked.InnerMm);
+        var ground = new Ground(
+            spec,
+            middle,
+            inner,
+            side,
+            row.Hook(hull).U,
+            row.On(middle, inner, hull, spec.WidthMm),
+            tracing
+        );
+        Seam?[] own = ground.OwnLines(measures.Length);
+        for (int i = 0; i < measures.Length; i++)
+        {
+            Span<double> its = numbers.Slice(i * PlankMeasure.Count, PlankMeasure.Count);
+            if (measures[i] is { } measure)
+            {
+                measure.Into(its, ground, i, own[i], anyEdge);
+            }
+            else
+            {
+                its.Fill(double.NaN);
+            }
+        }
+    }
+}

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Keel;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Laying;
+
+namespace PlankFit.Planking.Trust;
+
+/// <summary>
+/// A bottom's planks as drawn, with every choice made: laid again by the same choices on a hull a little different, their numbers are a function of the table that has
+/// slopes.
+/// </summary>
+internal sealed class HeldPlan
+{
+    private readonly ImmutableArray<HeldLayer> layers;
+    private readonly ImmutableArray<(string Layer, string Station)> keel;
+
+    private HeldPlan(
+        PlankingJob job,
+        ImmutableArray<HeldLayer> layers,
+        ImmutableArray<(string, string)> keel
+    ) => (Job, this.layers, this.keel) = (job, layers, keel);
+
+    /// <summary>As drawn: nothing measured, nothing sawn.</summary>
+    public PlankingJob Job { get; }
+
+    public static HeldPlan Of(Planked planked, CancellationToken stop)
+    {
+        PlankingJob job = planked.Job with { AsBuilt = AsBuiltSpec.None };
+        LaidLayer[] laid = [.. planked.Workings?.Layers.Where(l => l.From.AsDrawn is null) ?? []];
+        if (laid.Length == 0)
+        {
+            laid = [.. PlankingPlanner.Lay(job, null, null, stop).Workings!.Layers];
+        }
+
+        int[] index =
+        [
+            .. Enumerable.Range(0, job.Layers.Length).Where(i => job.Layers[i] is PlankLayerSpec),
+        ];
+        HullSurface hull = laid[0].From.Hull;
+        return new(
+            job,
+            [.. laid.Select(l => new HeldLayer(l, index[l.Number - 1]))],
+            [
+                .. planked.DrawnKeel.Layers.SelectMany(k =>
+                    hull.Stations.Where(s => !(s.PositionMm < k.Spec.FromMm))
+                        .Select(s => (k.Spec.Name, s.Name))
+                ),
+            ]
+        );
+    }
+
+    public ImmutableArray<SureNumber> Numbers =>
+        [
+            .. layers.SelectMany(l => l.Numbers),
+            .. keel.Select(k => new SureNumber(null, NumberKind.KeelHalfWidth) { Keel = k }),
+        ];
+
+    /// <summary>Planks with one seam alone.</summary>
+    public IEnumerable<PlankId> Corners =>
+        layers.SelectMany(l => l.Planks.Where((_, i) => l.Corners[i]));
+
+    /// <summary>The numbers on a job a little different from the one drawn, in order; NaN where a plank does not have one.</summary>
+    /// <param name="anyEdge">Ends count at whatever edge they meet.</param>
+    public double[] On(PlankingJob job, bool anyEdge = false)
+    {
+        HullSurface hull = HullLoft.Build(job.Offsets, job.Hull.Panel);
+        var built = BuiltKeel.Of(job, hull, Side.Starboard);
+        double[] numbers = new double[layers.Sum(l => l.Count) + keel.Length];
+        int at = 0;
+        foreach (HeldLayer layer in layers)
+        {
+            layer.Into(numbers.AsSpan(at, layer.Count), job, hull, built, anyEdge);
+            at += layer.Count;
+        }
+
+        foreach ((string name, string station) in keel)
+        {
+            double x = hull.Stations.First(s => s.Name == station).PositionMm;
+            numbers[at++] = built.Layers.First(k => k.Spec.Name == name).HalfWidthAt(x);
+        }
+
+        return numbers;
+    }
+}

@@ -1,0 +1,112 @@
+using System.Globalization;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Trust;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Tests.Support;
+using PlankFit.Tests.Support.Chance;
+
+namespace PlankFit.Tests.Planking.Trust;
+
+/// <summary>
+/// Tables by chance, 1.5 mm in every cell, planked by the whole planner: what the slopes foretell of a length is right within 0.4 mm, and of all lengths 92 to 98 in a
+/// hundred are within what is told, 19 times in 20.
+/// </summary>
+public sealed class CoverageTests
+{
+    private const double CellMm = 1.5;
+
+    [Theory]
+    [InlineData("survey-launch")]
+    [InlineData("pilot-skiff")]
+    [InlineData("")]
+    public void WhatIsToldHolds(string demo)
+    {
+        using var folder = new TempFolder();
+        BottomPlan plan = demo.Length > 0 ? DemoPlans.Of(demo) : NoDemo(folder);
+        Sensitivities j =
+            demo.Length > 0
+                ? Slopes.Of(demo)
+                : Sensitivities.Of(plan.Planked, null, TestContext.Current.CancellationToken);
+        double[] sigma = [.. j.Cells.Cells.Select(c => c.Kind == CellKind.Position ? 0 : CellMm)];
+        var chance = new Random(20);
+        int draws = LongRuns.Of(1, 60),
+            told = 0,
+            held = 0,
+            laid = 0;
+        double squares = 0;
+        for (int draw = 0; draw < draws; draw++)
+        {
+            Vector<double> p = Vector<double>.Build.Dense(
+                j.Cells.Count,
+                i => sigma[i] * Normal.Sample(chance, 0, 1)
+            );
+            if (MarkedPlan.On(plan, 1, j.Cells.Moved(p)) is not { } moved)
+            {
+                continue;
+            }
+
+            laid++;
+            foreach (Plank plank in moved.Starboard)
+            {
+                Plank drawn = plan.Find(plank.Id)!;
+                if (
+                    !MarkedPlan.IsWhole(drawn)
+                    || !MarkedPlan.IsWhole(plank)
+                    || j.IndexOf(new(plank.Id, NumberKind.Length)) is not { } row
+                )
+                {
+                    continue;
+                }
+
+                Vector<double> slopes = j.J.Row(row);
+                double off = plank.NetLengthMm - drawn.NetLengthMm,
+                    foretold = slopes * p,
+                    within =
+                        TrustSpec.Within
+                        * Math.Sqrt(slopes.Select((s, i) => s * s * sigma[i] * sigma[i]).Sum());
+                Assert.True(
+                    Math.Abs(off - foretold) < 0.4,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{plank.Id} in draw {draw}: {off:0.000}, foretold {foretold:0.000}"
+                    )
+                );
+                squares += Math.Pow(off - foretold, 2);
+                told++;
+                held += Math.Abs(off) <= within ? 1 : 0;
+            }
+        }
+
+        Assert.True(laid * 2 > draws, $"{laid} of {draws} tables are planked by the same choices");
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{demo}: {laid} of {draws} tables, {told} lengths, {100.0 * held / told:0.0} % within, linear error {Math.Sqrt(squares / told):0.000} rms"
+            )
+        );
+        if (draws >= 60)
+        {
+            Assert.InRange(100.0 * held / told, 92, 98);
+        }
+    }
+
+    /// <summary>A hull by chance that is no demo's.</summary>
+    private static BottomPlan NoDemo(TempFolder folder)
+    {
+        Job job = JobReader.Read(ChanceJob.Write(11, folder.Path)).Job!;
+        return BottomPlanner
+            .Plan(
+                new Job(
+                    job.Planking with
+                    {
+                        AsBuilt = PlankFit.Planking.Jobs.AsBuiltSpec.None,
+                        Timber = null,
+                    }
+                )
+            )
+            .Plan!;
+    }
+}
