@@ -17,7 +17,7 @@ internal static class LongPages
         );
         if (job.Output.Patterns == PatternPages.Tiled)
         {
-            return Tiler.Pages(fullSize, options);
+            return Tiler.Pages(fullSize, options with { FromCorner = true });
         }
 
         Drawing roll = Tiler.LongPage(fullSize, options);

@@ -16,6 +16,19 @@ public static class Quads
         return [foot, foot + width, foot + width + height, foot + height];
     }
 
+    /// <summary>The same without what would hang below its baseline where nothing does: figures mostly.</summary>
+    public static Vec2[] Tight(Lettering text, double clearMm)
+    {
+        Vec2[] around = Around(text, clearMm);
+        if (text.Text.IndexOfAny([.. "gjpqy,;()/Q"]) >= 0)
+        {
+            return around;
+        }
+
+        Vec2 up = 0.3 * text.HeightMm * text.Along().Left();
+        return [around[0] + up, around[1] + up, around[2], around[3]];
+    }
+
     /// <summary>Whether two convex shapes have a place in common: no side of either parts them.</summary>
     public static bool Overlap(Vec2[] a, Vec2[] b) => !Parts(a, b) && !Parts(b, a);
 
@@ -34,6 +47,9 @@ public static class Quads
 
         return false;
     }
+
+    /// <summary>Whether a stretch runs through or into a convex shape.</summary>
+    public static bool Struck(Vec2 a, Vec2 b, Vec2[] quad) => Part(a, b, quad) is not null;
 
     /// <summary>What is left of a chain outside all the shapes: pieces of two points or more.</summary>
     public static IEnumerable<List<Vec2>> Outside(

@@ -95,6 +95,33 @@ public sealed class SheetCanvas
         return top;
     }
 
+    /// <summary>The first of some letterings that stands clear of all others, of dots and rings, and inside the box, drawn; false where none does.</summary>
+    public bool TextAtFirst(IEnumerable<Lettering> places, Box within)
+    {
+        if (
+            places.FirstOrDefault(p =>
+                FreePlace.IsIn(within, p)
+                && FreePlace.IsFree(p, Letterings)
+                && FreePlace.IsFree(p, shapes.OfType<CircleShape>())
+            )
+            is not { } free
+        )
+        {
+            return false;
+        }
+
+        shapes.Add(free);
+        return true;
+    }
+
+    /// <summary>The sheet's lines on some layers broken around every lettering that they run through, as is done by hand.</summary>
+    public void BreakAroundLetters(params string[] layers)
+    {
+        ImmutableArray<Shape> broken = BrokenLines.Of(Shapes, layers);
+        shapes.Clear();
+        shapes.AddRange(broken);
+    }
+
     public void Add(IEnumerable<Shape> more) => shapes.AddRange(more);
 
     public Drawing Done(string title, double widthMm, double heightMm) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Layout;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Tiling;
@@ -142,13 +143,10 @@ public static class CheckSquares
     /// <summary>Whether the upright box round a lettering comes into a window.</summary>
     private static bool Overlap(Window window, Lettering text)
     {
-        Vec2 foot = text.LeftEnd(),
-            along = text.WidthMm() * text.Along(),
-            up = text.HeightMm * text.Along().Left();
-        Vec2[] corners = [foot, foot + along, foot + up, foot + along + up];
-        return corners.Min(c => c.X) < window.Most.X
-            && corners.Max(c => c.X) > window.Least.X
-            && corners.Min(c => c.Y) < window.Most.Y
-            && corners.Max(c => c.Y) > window.Least.Y;
+        var box = Box.Around(Quads.Around(text, 1));
+        return box.Left < window.Most.X
+            && box.Right > window.Least.X
+            && box.Bottom < window.Most.Y
+            && box.Top > window.Least.Y;
     }
 }

@@ -14,6 +14,10 @@ internal static class PageFooter
 
     /// <summary>Baseline to baseline, in heights of capitals.</summary>
     private const double Leading = 1.45;
+
+    /// <summary>The same of a page's footer: letters that hang keep off the line below.</summary>
+    private const double Apart = 1.65;
+    private const string Measure = "measure the thick line of the frame.";
     private const string HowToPrint = "Full size: print at 100 %, never fitted to the page.";
 
     public static IEnumerable<Shape> OfTile(
@@ -36,18 +40,11 @@ internal static class PageFooter
         Vec2 left = corner + new Vec2(Math.Max(24, code.WidthMm() + 5), 0);
         double room = width - (left.X - corner.X) - MapWidthMm - 4;
         int page = grid.Tiles.IndexOf(tile) + 1;
-        foreach (
-            Lettering line in Lines(title, left + new Vec2(0, 15.7), 3.2, room, true)
-                .Concat(
-                    Lines(
-                        $"Page {page} of {grid.Tiles.Length}. {HowToPrint} Lay cross upon cross, codes beside codes; measure the thick line of the frame.",
-                        left + new Vec2(0, 8.2),
-                        2.4,
-                        room,
-                        false
-                    )
-                )
-        )
+        string said =
+            grid.Tiles.Length == 1
+                ? $"{HowToPrint} {Measure}"
+                : $"Page {page} of {grid.Tiles.Length}. {HowToPrint} Lay cross upon cross, codes beside codes; {Measure}";
+        foreach (Lettering line in Words(title, said, left, room))
         {
             yield return line;
         }
@@ -94,6 +91,59 @@ internal static class PageFooter
                 least + new Vec2(0, size.Y),
             ];
             yield return new Polyline(Layer, Pen.Thin, points, true, tile == here ? 0.25 : null);
+        }
+    }
+
+    /// <summary>The title and below it what to do, in letters as large as the footer holds.</summary>
+    private static IEnumerable<Lettering> Words(string title, string said, Vec2 left, double room)
+    {
+        const double Smallest = 1.8,
+            Largest = 3.2,
+            HighMm = 17;
+        for (double height = Largest; ; height -= 0.1)
+        {
+            double size = Math.Max(Smallest, height),
+                lesser = Math.Max(Smallest, 0.75 * size);
+            IReadOnlyList<string> names = Letters.Wrap(
+                    LetterWidths.Drawable(title, true),
+                    size,
+                    room,
+                    true
+                ),
+                words = Letters.Wrap(said, lesser, room);
+            double high = Apart * ((names.Count * size) + (words.Count * lesser));
+            if (high > HighMm && size > Smallest)
+            {
+                continue;
+            }
+
+            Vec2 at = left + new Vec2(0, HighMm + 0.5);
+            return
+            [
+                .. names.Select((n, i) => Line(n, i, size, true)),
+                .. words.Select(
+                    (w, i) =>
+                        Line(w, i, lesser, false) with
+                        {
+                            At =
+                                at
+                                - new Vec2(
+                                    0,
+                                    (Apart * names.Count * size) + (lesser * (1 + (i * Apart)))
+                                ),
+                        }
+                ),
+            ];
+
+            Lettering Line(string text, int i, double of, bool bold) =>
+                new(
+                    Layer,
+                    Pen.Thin,
+                    at - new Vec2(0, of * (1 + (i * Apart))),
+                    text,
+                    of,
+                    Bold: bold
+                );
         }
     }
 

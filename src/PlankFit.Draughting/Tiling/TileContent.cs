@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Layout;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Tiling;
@@ -7,6 +8,9 @@ namespace PlankFit.Draughting.Tiling;
 public static class TileContent
 {
     private const double CircleSagMm = 0.01;
+
+    /// <summary>What a word keeps from the edge of its page.</summary>
+    private const double ClearMm = 0.3;
 
     /// <summary>
     /// Lines and areas cut at the window. Lettering cannot be cut: it goes whole on every page that holds all of it, and where none does on the page
@@ -102,16 +106,9 @@ public static class TileContent
             || least.Y > window.Most.Y;
     }
 
-    private static bool IsWhole(Lettering text, Window window)
-    {
-        Vec2 along = text.WidthMm() * text.Along();
-        Vec2 up = text.HeightMm * text.Along().Left();
-        Vec2 foot = text.LeftEnd();
-        return window.Holds(foot)
-            && window.Holds(foot + along)
-            && window.Holds(foot + up)
-            && window.Holds(foot + along + up);
-    }
+    /// <summary>What hangs below its baseline too.</summary>
+    private static bool IsWhole(Lettering text, Window window) =>
+        Array.TrueForAll(Quads.Around(text, ClearMm), window.Holds);
 
     private static Vec2 Middle(Lettering text) =>
         text.LeftEnd()

@@ -53,6 +53,11 @@ public sealed record TileGrid(
         int rows = Count(drawing.HeightMm, windowHeight, options.OverlapMm);
         double left = Start(drawing.WidthMm, windowWidth, options.OverlapMm, columns);
         double bottom = Start(drawing.HeightMm, windowHeight, options.OverlapMm, rows);
+        if (options.FromCorner)
+        {
+            (left, bottom) = (0, 2 * bottom);
+        }
+
         ImmutableArray<Tile>.Builder tiles = ImmutableArray.CreateBuilder<Tile>();
         for (int row = 0; row < rows; row++)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Draughting.Layout;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Draughting.Tiling;
@@ -12,13 +13,22 @@ public static class Tiler
     public static ImmutableArray<Drawing> Pages(Drawing drawing, TilingOptions options)
     {
         var grid = TileGrid.Of(drawing, options);
-        return [.. grid.Tiles.Select(tile => Page(drawing, grid, tile, options))];
+        // A word on the edge of a page would lie on the next by half.
+        Drawing settled = drawing with
+        {
+            Shapes = SettledWords.Of(drawing.Shapes, [.. grid.Tiles.Select(t => ToBox(t.Window))]),
+        };
+        return [.. grid.Tiles.Select(tile => Page(settled, grid, tile, options))];
     }
 
     /// <summary>One page as large as the drawing asks; a PDF takes no page longer than 5,080 mm.</summary>
-    public static Drawing LongPage(Drawing drawing, TilingOptions options)
+    public static Drawing LongPage(Drawing given, TilingOptions options)
     {
-        DrawingFaults.Refuse(drawing);
+        DrawingFaults.Refuse(given);
+        Drawing drawing = given with
+        {
+            Shapes = SettledWords.Of(given.Shapes, [new(0, 0, given.WidthMm, given.HeightMm)]),
+        };
 
         // A narrow drawing still gets a window that holds its check squares.
         var room = new Vec2(
@@ -64,7 +74,7 @@ public static class Tiler
         }
             .Concat(shown)
             .Concat(CheckSquares.OnPage(tile.Window, options.Inches))
-            .Concat(SeamCrosses.Of(grid, tile));
+            .Concat(SeamCrosses.Of(grid, tile, drawing.Shapes));
         return new(
             $"{drawing.Title}, page {tile.Code}",
             grid.PageWidthMm,
@@ -81,6 +91,9 @@ public static class Tiler
             ]
         );
     }
+
+    private static Box ToBox(Window window) =>
+        new(window.Least.X, window.Least.Y, window.Most.X, window.Most.Y);
 
     /// <summary>Where the window's lower left corner lies on the page.</summary>
     private static Vec2 Corner(TilingOptions options) =>

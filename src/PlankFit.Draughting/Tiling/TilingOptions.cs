@@ -11,6 +11,9 @@ public sealed record TilingOptions(
     bool Inches = false
 )
 {
+    /// <summary>Whether the first page begins at the drawing's upper left corner, where its words are; else the drawing lies in the pages' middle.</summary>
+    public bool FromCorner { get; init; }
+
     /// <summary>Under the window of each page: the page's code, the title, what to do, the map.</summary>
     internal const double FooterMm = 20;
 

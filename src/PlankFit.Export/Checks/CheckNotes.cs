@@ -41,13 +41,21 @@ internal static class CheckNotes
             "ONE reading beyond it: measure again, then look at that frame. A difference that GROWS from plank to plank: the stations do not stand where the table says. "
                 + "Saw nothing until the frames are mended, or the offsets as built are in the table and the job is run again.",
         ];
-        double top = box.Top;
-        foreach (string text in how)
-        {
-            top = pad.Paragraph(box.Left, top, middle - box.Left - 5, text, NoteMm) - 0.8;
-        }
-
-        StockCreep.Draw(pad, box with { Left = middle }, layer, unit);
+        Smaller(
+            pad,
+            box.Bottom,
+            (on, size) =>
+                how.Aggregate(
+                    box.Top,
+                    (top, text) =>
+                        on.Paragraph(box.Left, top, middle - box.Left - 5, text, size) - 0.8
+                )
+        );
+        Smaller(
+            pad,
+            box.Bottom + CheckSketch.HeightMm,
+            (on, size) => StockCreep.Draw(on, box with { Left = middle }, layer, unit, size)
+        );
         CheckSketch.Draw(
             pad,
             new Box(middle, box.Bottom, box.Right, box.Bottom + CheckSketch.HeightMm),
@@ -56,4 +64,12 @@ internal static class CheckNotes
             station
         );
     }
+
+    /// <summary>Written in smaller letters where the usual ones would run down into what stands below.</summary>
+    /// <param name="write">In letters of a size; returns where the words end.</param>
+    private static void Smaller(
+        SheetCanvas pad,
+        double bottom,
+        Func<SheetCanvas, double, double> write
+    ) => write(pad, write(new SheetCanvas(), NoteMm) >= bottom ? NoteMm : Letters.Small);
 }

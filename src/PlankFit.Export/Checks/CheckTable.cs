@@ -222,7 +222,19 @@ internal static class CheckTable
             return;
         }
 
-        pad.Text(left + 1.5, top - 3.8, should, Letters.Bench);
+        double room = right - left - 2.5;
+        bool fits = Letters.Width(should, Letters.Bench) <= room;
+        double y = top - 3.8;
+        foreach (
+            string line in fits
+                ? [should]
+                : Letters.Wrap(LetterWidths.Drawable(should), Letters.Small, room)
+        )
+        {
+            pad.Text(left + 1.5, y, line, fits ? Letters.Bench : Letters.Small);
+            y -= Letters.Small * Letters.Leading;
+        }
+
         pad.Line(left + 1.5, top - row + 0.9, right - 1.5, top - row + 0.9, Pens.Net);
     }
 }

@@ -9,7 +9,6 @@ namespace PlankFit.Export.Checks;
 internal static class StockCreep
 {
     private const int Stacked = 10;
-    private const double NoteMm = 2.2;
     private const double RowMm = 4.2;
 
     /// <summary>What a stack of ten is out by: a tenth of it each plank, 0.1, 0.2 and 0.5 mm; in inches the nearest that a tape shows.</summary>
@@ -33,7 +32,15 @@ internal static class StockCreep
         return eachMm * (between + 0.5) / Math.Sin(layer.Planks.AngleDegrees * Math.PI / 180);
     }
 
-    public static void Draw(SheetCanvas pad, Box box, PlankLayerPlan layer, LengthUnit unit)
+    /// <summary>Returns where the words end.</summary>
+    /// <param name="noteMm">Height of the letters.</param>
+    public static double Draw(
+        SheetCanvas pad,
+        Box box,
+        PlankLayerPlan layer,
+        LengthUnit unit,
+        double noteMm
+    )
     {
         double top = pad.Paragraph(
             box.Left,
@@ -41,7 +48,7 @@ internal static class StockCreep
             box.Width,
             $"TRUE WIDTH OF THE STOCK, the mean of ten: lay {Stacked} planks edge to edge against a tape. They should read {LengthText.ForPaper(Stacked * layer.Planks.WidthMm, unit)}; "
                 + "they read ____________ , a tenth of it is ____________ .",
-            NoteMm
+            noteMm
         );
         double[] offs = LengthUnits.IsMetric(unit) ? MetricMm : InchMm;
         double[] x = [box.Left, .. offs.Select((_, i) => box.Right - ((offs.Length - i) * 21))];
@@ -65,13 +72,13 @@ internal static class StockCreep
             top = Row(pad, x, top, name, figures, unit, below);
         }
 
-        pad.Paragraph(
+        return pad.Paragraph(
             box.Left,
             top - 1.2,
             box.Width,
             "Over: away from the master plank; under: towards it. Where a seam would creep by more than the limit, put the true width in the job and run again "
                 + "before sawing.",
-            NoteMm
+            noteMm
         );
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Framing;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Views;
 using PlankFit.Geometry.Primitives;
@@ -55,11 +56,23 @@ public static class FasteningPlanView
             pad =>
             {
                 Heading(pad, inside, plan, fastenings, layer);
-                Draw(pad, plan, fastenings, layer, at);
+                Draw(pad, inside, plan, fastenings, layer, at);
                 Key(pad, inside, fastenings, layer);
+                BehindOnViews.Draw(
+                    pad,
+                    plan,
+                    [.. layer.Starboard, .. layer.Port],
+                    (plank, p) => at[Seen(plank.Map.Point(p))],
+                    inside,
+                    IsNamed
+                );
             }
         );
     }
+
+    /// <summary>Places where nothing may be driven, and what one side alone has.</summary>
+    private static bool IsNamed(FramingSpec thing) =>
+        thing.Kind == FramingKind.Open || BehindOnViews.IsOneSided(thing);
 
     private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
 
@@ -84,6 +97,11 @@ public static class FasteningPlanView
             inside.Top - Letters.Name - 3,
             inside.Width,
             "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Timber behind is grey. "
+                + (
+                    plan.Job.Framing.Any(IsNamed)
+                        ? "Dashed, with its name: a place kept open, in which nothing is driven, and what is on one side only. "
+                        : ""
+                )
                 + FasteningRuleWords.Of(rule, layer.Number == 1, plan.Job.Units),
             Letters.Bench
         );
@@ -91,6 +109,7 @@ public static class FasteningPlanView
 
     private static void Draw(
         SheetCanvas pad,
+        Box inside,
         BottomPlan plan,
         FasteningPlan fastenings,
         PlankLayerPlan layer,
@@ -123,8 +142,8 @@ public static class FasteningPlanView
             );
         }
 
-        Numbers(pad, layer.Starboard, at);
-        Numbers(pad, layer.Port, at);
+        Numbers(pad, inside, layer.Starboard, at);
+        Numbers(pad, inside, layer.Port, at);
         double size = Math.Clamp(12 * at.X, LeastSignMm, MostSignMm);
         foreach (Plank plank in planks)
         {
@@ -175,7 +194,7 @@ public static class FasteningPlanView
     }
 
     /// <summary>The plank's number outside its outboard end; where the last stands too near it is left out.</summary>
-    private static void Numbers(SheetCanvas pad, IEnumerable<Plank> planks, Placing at)
+    private static void Numbers(SheetCanvas pad, Box inside, IEnumerable<Plank> planks, Placing at)
     {
         Vec2 last = new(double.NegativeInfinity, 0);
         foreach (Plank plank in planks.Select(p => p.OnHull))
@@ -197,7 +216,17 @@ public static class FasteningPlanView
             Vec2 place = on + (3 * out_);
             if (place.ChordTo(last) > 5)
             {
-                pad.Text(place, plank.Id.Short, Letters.Small, Anchor.MiddleCentre);
+                pad.TextAtFirst(
+                    new[] { 3.0, 5, 7, 9 }.Select(away => new Lettering(
+                        Layers.Text,
+                        Pen.Thin,
+                        on + (away * out_),
+                        plank.Id.Short,
+                        Letters.Small,
+                        Anchor.MiddleCentre
+                    )),
+                    inside
+                );
                 last = place;
             }
         }

@@ -113,7 +113,7 @@ internal static class FramingMarks
             return null;
         }
 
-        string name = FramingWords.Name(crossing.Of);
+        string name = FramingWords.Sided(crossing.Of);
         Lettering? crowded = null;
         foreach (double height in Heights)
         {

@@ -25,6 +25,10 @@ internal static class FramingWords
     public static string Name(FramingSpec of) =>
         of.Kind is FramingKind.Solid or FramingKind.Open ? $"{Of(of.Kind)}: {of.Name}" : of.Name;
 
+    /// <summary>With its side where it is on one only: "keep open: sea cock (starboard only)".</summary>
+    public static string Sided(FramingSpec of) =>
+        of.Only is { } only ? $"{Name(of)} ({PlankWords.Of(only)} only)" : Name(of);
+
     public static string Sides(FramingSpec of, IEnumerable<Side> holds)
     {
         Side[] sides = [.. holds.Where(s => of.Only is null || of.Only == s)];
@@ -40,7 +44,7 @@ internal static class FramingWords
         ImmutableArray<FramingAtEdge> met = FramingAtEdge.Of(plank, crossing);
         if (met.IsEmpty)
         {
-            return $"{Name(crossing.Of)} with its edge only";
+            return $"{Sided(crossing.Of)} with its edge only";
         }
 
         // To starboard a run goes from forward to aft, to port the other way; one along the plank from its inboard end.
@@ -52,7 +56,7 @@ internal static class FramingWords
                 : 0
             ),
         ];
-        return $"{Name(crossing.Of)} {Place(order[0], "forward edge")} / {Place(order[1], "after edge")}";
+        return $"{Sided(crossing.Of)} {Place(order[0], "forward edge")} / {Place(order[1], "after edge")}";
 
         string Place(FramingAtEdge at, string usual) =>
             at.Edge is null ? "ends inside"

@@ -67,6 +67,8 @@ internal sealed class SnapView
         {
             Strip(pad, room.Row(i, strips.Length), strips[i]);
         }
+
+        pad.BreakAroundLetters(Layers.Hull, Layers.Behind);
     }
 
     /// <summary>Cut at stations, which stand at the end of one strip and at the beginning of the next.</summary>
@@ -124,11 +126,17 @@ internal sealed class SnapView
             // To the left where the chine rises aft, so that it does not run through the figure.
             bool rises =
                 g != here[^1] && here[Array.IndexOf(here, g) + 1].GirthMm > 1.04 * g.GirthMm;
-            pad.Text(
-                top + (rises ? new Vec2(0.8, 1.6) : new Vec2(0, 1.6)),
-                LengthText.PaperNumber(g.GirthMm, unit),
-                Letters.Bench,
-                rises ? Anchor.BaselineRight : Anchor.BaselineCentre
+            pad.TextAtFirst(
+                from up in new[] { 1.6, 5.0 }
+                select new Lettering(
+                    Layers.Text,
+                    Pen.Thin,
+                    top + new Vec2(rises ? 0.8 : 0, up),
+                    LengthText.PaperNumber(g.GirthMm, unit),
+                    Letters.Bench,
+                    rises ? Anchor.BaselineRight : Anchor.BaselineCentre
+                ),
+                row.Within(-4)
             );
         }
 
@@ -143,8 +151,19 @@ internal sealed class SnapView
             shown,
             strip,
             [.. at.Of(here.Select(g => new Vec2(g.XMm, g.GirthMm)))],
-            uprights
+            uprights,
+            row with
+            {
+                Left = row.Left - 4,
+                Right = row.Right + 4,
+                Top = row.Top + 4,
+            }
         );
+        foreach (SnapLine line in lines)
+        {
+            line.Dots(on);
+        }
+
         foreach (SnapLine line in lines)
         {
             line.Draw(on, unit);
@@ -155,15 +174,26 @@ internal sealed class SnapView
 /// <summary>One strip of the view as it lies on the sheet.</summary>
 /// <param name="Chine">On paper.</param>
 /// <param name="Uprights">Where stations and things across the hull stand, on paper.</param>
+/// <param name="Room">What words may not leave.</param>
 internal sealed record SnapPaper(
     SheetCanvas Pad,
     Placing At,
     Box Shown,
     (double From, double To) Strip,
     Vec2[] Chine,
-    double[] Uprights
+    double[] Uprights,
+    Box Room
 )
 {
+    /// <summary>Words at the first of some places that is free; small ones where no place holds them in the usual letters.</summary>
+    public void Say(IEnumerable<Vec2> places, string words, Anchor anchor) =>
+        Pad.TextAtFirst(
+            from size in new[] { Letters.Bench, Letters.Small }
+            from at in places
+            select new Lettering(Layers.Text, Pen.Thin, at, words, size, anchor),
+            Room
+        );
+
     public bool Holds(double x) => x >= Strip.From - 1 && x <= Strip.To + 1;
 
     /// <summary>Whether there is no room for a word between a place and the chine above it.</summary>

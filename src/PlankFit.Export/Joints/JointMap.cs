@@ -172,6 +172,8 @@ public static class JointMap
         }
 
         Stations(pad, plan, at, hull);
+        // Where no place is clear of the joints of the layer below, their dashes stop short of the words.
+        pad.BreakAroundLetters(Layers.Joints, Layers.Hull);
     }
 
     /// <summary>Every joint as it lies on the sheet: its middle line, carried to the hull.</summary>

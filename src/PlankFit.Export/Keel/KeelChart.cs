@@ -70,7 +70,7 @@ internal static class KeelChart
             upper,
             from,
             to,
-            Math.Max(0, least - 0.5),
+            least < 0 ? least - 0.5 : Math.Max(0, least - 0.5),
             most + 0.5,
             job.Units
         );

@@ -27,10 +27,13 @@ public static class KeelEdgePattern
     /// <summary>Above the pattern on a roll: room for the check squares.</summary>
     private const double BandMm = 132;
 
+    /// <summary>Words that a page of any paper holds.</summary>
+    private const double TiledWordsMm = 150;
+
     /// <summary>For a cutting machine, in its own coordinates.</summary>
     public static Drawing Of(BottomPlan plan, KeelLayerPlan layer)
     {
-        ImmutableArray<Shape> shapes = Shapes(plan, layer);
+        ImmutableArray<Shape> shapes = Shapes(plan, layer, double.PositiveInfinity);
         Box box = Around(shapes);
         return new(Title(plan, layer), box.Width, box.Height, shapes);
     }
@@ -38,10 +41,15 @@ public static class KeelEdgePattern
     /// <summary>For paper, moved so that all of it lies right of and above the drawing's corner.</summary>
     public static Drawing OnPaper(BottomPlan plan, KeelLayerPlan layer)
     {
-        ImmutableArray<Shape> shapes = Shapes(plan, layer);
+        bool roll = plan.Job.Output.Patterns == PatternPages.Long;
+        ImmutableArray<Shape> shapes = Shapes(
+            plan,
+            layer,
+            roll ? double.PositiveInfinity : TiledWordsMm
+        );
         Box box = Around(shapes).Within(-MarginMm);
         var shift = new Vec2(-box.Left, -box.Bottom);
-        double band = plan.Job.Output.Patterns == PatternPages.Long ? BandMm : 0;
+        double band = roll ? BandMm : 0;
         return new(
             Title(plan, layer),
             box.Width,
@@ -53,7 +61,12 @@ public static class KeelEdgePattern
     private static string Title(BottomPlan plan, KeelLayerPlan layer) =>
         $"{PlanWords.Headed(plan.Job)}: keel, {layer.Spec.Name}, full size, outer face up";
 
-    private static ImmutableArray<Shape> Shapes(BottomPlan plan, KeelLayerPlan layer)
+    /// <param name="wordsMm">How wide a line of words may be.</param>
+    private static ImmutableArray<Shape> Shapes(
+        BottomPlan plan,
+        KeelLayerPlan layer,
+        double wordsMm
+    )
     {
         var pad = new SheetCanvas();
         bool leans = layer.Between.Any(r => Math.Abs(r.Angles.BevelDegrees) > 0.01);
@@ -74,18 +87,43 @@ public static class KeelEdgePattern
         double first = ahead.Length == 2 ? (ahead[0].AlongMm + ahead[1].AlongMm) / 2 : length / 2;
         pad.Text(new(first, 8), "port", NameMm, Anchor.MiddleCentre);
         pad.Text(new(first, -8), "starboard", NameMm, Anchor.MiddleCentre);
-        pad.Text(
-            new Vec2(0, -widest - (2 * ApartMm) - (2 * FigureMm) - (2 * NameMm)),
+        // On a roll below the pattern; where it is cut up above it, on the first page.
+        double below = -widest - (2 * ApartMm) - (2 * FigureMm) - NameMm;
+        if (double.IsFinite(wordsMm))
+        {
+            double high = -Words(new SheetCanvas(), plan, layer, leans, 0, wordsMm);
+            below = widest + (3 * ApartMm) + FigureMm + NameMm + high;
+        }
+
+        Words(pad, plan, layer, leans, below, wordsMm);
+        return pad.Shapes;
+    }
+
+    /// <summary>What it is and what to mind, from a top down; returns where the words end.</summary>
+    private static double Words(
+        SheetCanvas pad,
+        BottomPlan plan,
+        KeelLayerPlan layer,
+        bool leans,
+        double top,
+        double widthMm
+    )
+    {
+        top = pad.Paragraph(
+            0,
+            top,
+            widthMm,
             $"{PlanWords.Headed(plan.Job, "rev")}: {layer.Spec.Name}, outer face up, forward to the left. Figures: half-width at the outer face; length along it from the first station"
-                + (leans ? "; bevel off plumb, + where the outer face is the wider" : ""),
+                + (leans ? "; bevel off plumb, + where the outer face is the wider." : "."),
             NameMm
         );
-        pad.Text(
-            new Vec2(0, -widest - (2 * ApartMm) - (2 * FigureMm) - (4 * NameMm)),
+        return pad.Paragraph(
+            0,
+            top - NameMm,
+            widthMm,
             "Measure the check square both ways first, and lay a straightedge across plank and keel. Saws and planes: guards on, hands clear, eyes, ears and lungs protected. Strength is for local codes and a qualified person.",
             FigureMm
         );
-        return pad.Shapes;
     }
 
     private static void Stations(

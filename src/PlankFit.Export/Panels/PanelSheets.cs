@@ -172,6 +172,7 @@ public static class PanelSheets
             $"Along the base line from its after end, and off it towards the {plan.Panel.WordOf(PanelEdge.Upper)}; {SheetUnit(unit)}.",
             Letters.Small
         );
+        pad.BreakAroundLetters(Layers.Hull, Layers.Marks);
     }
 
     /// <summary>Lengths and diagonals that a tape can check.</summary>
@@ -251,5 +252,6 @@ public static class PanelSheets
         view.StationNames(pad, Letters.Bench);
         view.Seams(pad, layer);
         view.Numbers(pad, layer);
+        pad.BreakAroundLetters(Layers.Hull);
     }
 }

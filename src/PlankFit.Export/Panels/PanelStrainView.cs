@@ -21,12 +21,18 @@ internal static class PanelStrainView
 
         view.Outline(pad);
         view.Stations(pad);
+        if (most >= 5e-6)
+        {
+            Mark(pad, view, field.Worst);
+        }
+
         view.StationNames(pad, Letters.Bench);
         if (most >= 5e-6)
         {
             Figures(pad, view);
-            Mark(pad, view, field.Worst);
         }
+
+        pad.BreakAroundLetters(Layers.Hull);
     }
 
     private static void Cells(SheetCanvas pad, PanelView view, StrainField field, double most)
@@ -49,14 +55,22 @@ internal static class PanelStrainView
                 if (grey < 1)
                 {
                     pad.Closed(
-                        corners.Select(c => view.Placing[c.Flat]),
-                        new Pen(0.1, grey),
+                        Grown([.. corners.Select(c => view.Placing[c.Flat])]),
+                        Pens.None,
                         Layers.Hull,
                         grey
                     );
                 }
             }
         }
+    }
+
+    /// <summary>A little over its neighbours, or the paper would show between them.</summary>
+    private static IEnumerable<Vec2> Grown(Vec2[] cell)
+    {
+        const double ByMm = 0.05;
+        Vec2 middle = (1.0 / cell.Length) * cell.Aggregate(new Vec2(0, 0), (sum, p) => sum + p);
+        return cell.Select(p => p.ChordTo(middle) > 0 ? p + (ByMm * (p - middle).Unit()) : p);
     }
 
     /// <summary>Signed figures at keel, middle and chine of every station that leaves room for them.</summary>
@@ -91,11 +105,17 @@ internal static class PanelStrainView
             taken = places.Min(p => p.X) + shift;
             for (int k = 0; k < rows.Length; k++)
             {
-                pad.Text(
-                    places[k] + new Vec2(shift, 0),
-                    Figure(rows[k].Leading),
-                    Letters.Small,
-                    Anchor.MiddleLeft
+                // Above or below where the ring stands.
+                pad.TextAtFirst(
+                    new[] { 0, 3.6, -3.6 }.Select(up => new Lettering(
+                        Layers.Text,
+                        Pen.Thin,
+                        places[k] + new Vec2(shift, up),
+                        Figure(rows[k].Leading),
+                        Letters.Small,
+                        Anchor.MiddleLeft
+                    )),
+                    view.Extent.Within(-Letters.Small)
                 );
             }
         }

@@ -63,7 +63,17 @@ internal sealed class PanelView(PanelPlan plan, Placing placing)
             double half = Letters.Width(name, height) / 2;
             if (at.X + half + 1 < taken)
             {
-                pad.Text(new(at.X, at.Y - 1.6 - height), name, height, Anchor.BaselineCentre);
+                pad.TextAtFirst(
+                    new[] { 1.6, 4.6 }.Select(down => new Lettering(
+                        Layers.Text,
+                        Pen.Thin,
+                        new(at.X, at.Y - down - height),
+                        name,
+                        height,
+                        Anchor.BaselineCentre
+                    )),
+                    Extent.Within(-20)
+                );
                 taken = at.X - half;
             }
         }
@@ -124,7 +134,6 @@ internal sealed class PanelView(PanelPlan plan, Placing placing)
             )
             {
                 taken.Add(plate);
-                pad.Closed(corners, Pens.None, Layers.Hull, 1);
                 pad.Text(at, number, Letters.Small, Anchor.MiddleCentre);
             }
         }

@@ -124,12 +124,16 @@ public static class FullSizePattern
             TwinSketch(pad, new(left, 6, left + 90, MarginMm + FootMm - 22), plank, other);
         }
 
+        Drawing page = pad.Done(
+            $"{plan.Job.Name}: pattern of {plank.Id}{Turned(twin)}, full size",
+            width,
+            height
+        );
         return WithLongDashes(
-            pad.Done(
-                $"{plan.Job.Name}: pattern of {plank.Id}{Turned(twin)}, full size",
-                width,
-                height
-            )
+            page with
+            {
+                Shapes = SettledWords.Of(page.Shapes, [new(4, 4, width - 4, height - 4)]),
+            }
         );
     }
 

@@ -24,6 +24,8 @@ public static class SectionDrawing
 
     /// <summary>Room beside a name for the frame's own wood, mm.</summary>
     private const double InsideMm = 120;
+
+    private const double TiledWordsMm = 150;
     private const string FarFace = "far face";
 
     /// <summary>In the hull's own coordinates.</summary>
@@ -95,18 +97,36 @@ public static class SectionDrawing
 
         Places(pad, section);
         double legend = wood.Top + 14;
-        ImmutableArray<string> words = Words(job, plan, section);
+        bool tiled = job.Output.Patterns == PatternPages.Tiled;
+        // Words that a page of any paper holds, where the drawing is cut up.
+        (string Text, bool Bold)[] words =
+        [
+            .. Words(job, plan, section)
+                .SelectMany(
+                    (w, i) =>
+                        (
+                            tiled
+                                ? Letters.Wrap(
+                                    LetterWidths.Drawable(w, i == 0),
+                                    TextMm,
+                                    TiledWordsMm,
+                                    i == 0
+                                )
+                                : [LetterWidths.Drawable(w, i == 0)]
+                        ).Select(l => (l, i == 0))
+                ),
+        ];
         for (int i = 0; i < words.Length; i++)
         {
             pad.Text(
                 new(IndentMm, legend + ((words.Length - 1 - i) * LineMm)),
-                LetterWidths.Drawable(words[i], i == 0),
+                words[i].Text,
                 TextMm,
-                bold: i == 0
+                bold: words[i].Bold
             );
         }
 
-        double wide = words.Select((w, i) => IndentMm + Letters.Width(w, TextMm, i == 0)).Max();
+        double wide = words.Max(w => IndentMm + Letters.Width(w.Text, TextMm, w.Bold));
         return (
             pad,
             new(

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Framing;
 using PlankFit.Export.Sheets;
+using PlankFit.Planking.Framing;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -194,12 +196,13 @@ public static class SettingUpPages
     )
     {
         string Mm(double mm) => LengthText.PaperNumber(mm, job.Units);
-        double width = job.Framing.First(b => b.Name == name).WidthMm;
+        FramingSpec thing = job.Framing.First(b => b.Name == name);
+        double width = thing.WidthMm;
         return new(
             Block(
                 name.Contains("stringer", StringComparison.OrdinalIgnoreCase)
-                    ? name
-                    : $"stringer {name}"
+                    ? FramingWords.Sided(thing)
+                    : $"stringer {FramingWords.Sided(thing)}"
             ),
             [
                 $"Centre of its outer face, on the planking's inner face. Bevel: of the outer face off square to plumb sides; standing (open) at the higher edge, under (shut) at the lower; with sides square to the plank it is the stringer's lean instead. Fall: over its width of {LengthText.ForPaper(width, job.Units)}.",

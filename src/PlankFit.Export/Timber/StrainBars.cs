@@ -27,11 +27,11 @@ internal static class StrainBars
             height = box.Top - foot,
             right = box.Right - ScaleMm,
             pitch = (right - box.Left) / planks.Length;
-        // Of many planks every other number is written, or every fifth.
-        int every = new[] { 1, 2, 5, 10, 20 }.First(e =>
-            e == 20
-            || e * pitch > Letters.Width(NumberText.Trimmed(planks.Length, 0), Letters.Small) + 1
+        double widest = planks.Max(p =>
+            Letters.Width(NumberText.Trimmed(p.Number, 0), Letters.Small, true)
         );
+        // Of many planks every other number is written, or every fifth.
+        int every = new[] { 1, 2, 5, 10, 20 }.First(e => e == 20 || e * pitch > widest + 1);
         for (int i = 0; i < planks.Length; i++)
         {
             Bend bend = planks[i].Bend;

@@ -68,7 +68,7 @@ internal static class StrainView
             pad =>
             {
                 Heading(pad, inside, layer, wood);
-                Draw(pad, (plan, layer, wood), sight, at, foot);
+                Draw(pad, inside, (plan, layer, wood), sight, at, foot);
                 StrainBars.Draw(
                     pad,
                     inside with
@@ -107,6 +107,7 @@ internal static class StrainView
 
     private static void Draw(
         SheetCanvas pad,
+        Box inside,
         (BottomPlan Plan, PlankLayerPlan Layer, LayerTimber Wood) of,
         PanelSight sight,
         Placing at,
@@ -118,9 +119,17 @@ internal static class StrainView
         PlankNumbers numbers = PlankNumbers.Usual with
         {
             AlongPlanks = true,
+            Within = inside,
             Label = p => p.Side == Side.Port ? p.Id.Short : Figure(timber[p.Id]),
             Grey = p => p.Side == Side.Port ? null : Grey(timber[p.Id].Bend.StrainIndex),
         };
+        StationNames.Row(
+            pad,
+            LayerEdges
+                .Of(plan, layer)
+                .Stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
+            foot - NamesMm + 1
+        );
         numbers.Draw(
             pad,
             [
@@ -145,13 +154,7 @@ internal static class StrainView
             Pens.HullEdge,
             Layers.Hull
         );
-        StationNames.Row(
-            pad,
-            LayerEdges
-                .Of(plan, layer)
-                .Stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
-            foot - NamesMm + 1
-        );
+        pad.BreakAroundLetters(Layers.Hull);
     }
 
     private static string Figure(PlankTimber plank) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Framing;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
@@ -45,6 +46,7 @@ public static class BottomPlanView
             ratio.Factor,
             ratio.Factor
         );
+        Vec2 OnPaper(Plank plank, Vec2 flat) => at[sight.At(plank.Map.Point(flat), plank.Side)];
         return OverviewSheet.Of(
             plan.Job,
             (
@@ -55,9 +57,12 @@ public static class BottomPlanView
             Cautions.Overview,
             pad =>
             {
-                Heading(pad, inside, layer, edges.Beyond(plan));
-                Draw(pad, edges, layer, sight, at, foot);
+                Heading(pad, inside, layer, edges.Beyond(plan) + BehindOnViews.Said(plan));
+                Plank[] planks = [.. layer.Starboard, .. layer.Port];
+                BehindOnViews.Shade(pad, plan, planks, OnPaper);
+                Draw(pad, inside, edges, layer, sight, at, foot);
                 table?.Draw(pad, inside.Left, foot - NamesMm - space);
+                BehindOnViews.Draw(pad, plan, planks, OnPaper, inside);
             }
         );
     }
@@ -71,9 +76,10 @@ public static class BottomPlanView
             Letters.Name,
             bold: true
         );
-        pad.Text(
+        pad.Paragraph(
             inside.Left,
-            inside.Top - Letters.Name - 6,
+            inside.Top - Letters.Name - 6 + Letters.Bench,
+            inside.Width,
             (
                 layer.Panel.HasKeel
                     ? "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Going outboard planks head "
@@ -86,6 +92,7 @@ public static class BottomPlanView
 
     private static void Draw(
         SheetCanvas pad,
+        Box inside,
         LayerEdges edges,
         PlankLayerPlan layer,
         PanelSight sight,
@@ -93,8 +100,14 @@ public static class BottomPlanView
         double foot
     )
     {
+        ImmutableArray<StationLine> stations = edges.Stations;
+        StationNames.Row(
+            pad,
+            stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
+            foot - NamesMm + 1
+        );
         // Both sides at once: a leader from one must not end in the other.
-        PlankNumbers.Usual.Draw(
+        (PlankNumbers.Usual with { Within = inside }).Draw(
             pad,
             [
                 .. layer
@@ -117,12 +130,7 @@ public static class BottomPlanView
             );
         }
 
-        ImmutableArray<StationLine> stations = edges.Stations;
-        StationNames.Row(
-            pad,
-            stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
-            foot - NamesMm + 1
-        );
+        pad.BreakAroundLetters(Layers.Hull);
         foreach (StationLine station in stations)
         {
             Vec2 chine = at[sight.Of(station.Upper, Side.Starboard)];

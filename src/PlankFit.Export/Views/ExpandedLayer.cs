@@ -104,6 +104,9 @@ public sealed class ExpandedLayer
         return firstIs == lastIs ? null : At(new(station.U, (firstIs ? first : last).V)).Y;
     }
 
+    /// <summary>A point of the layer's middle surface, starboard, expanded.</summary>
+    public Vec2 Of(Vec3 p) => At(edges.Finder.Of(p));
+
     private Vec2 At(Uv p)
     {
         double from = edges.Lower.V(p.U),

@@ -23,6 +23,15 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
     /// <summary>Whether labels lie along their planks: for labels too long to stand across them.</summary>
     public bool AlongPlanks { get; init; }
 
+    /// <summary>Where numbers may stand: the sheet's inside, or the strip of it that the view has.</summary>
+    public Box Within { get; init; } =
+        new(
+            double.NegativeInfinity,
+            double.NegativeInfinity,
+            double.PositiveInfinity,
+            double.PositiveInfinity
+        );
+
     /// <summary>For a view that is looked at on paper.</summary>
     public static readonly PlankNumbers Usual = new(Letters.Small, 3.2);
 
@@ -42,7 +51,7 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
             pad.Closed(Thinning.Closed(paper, 0.02), Pens.Seam, Layers.Hull, Grey(plank));
         }
 
-        List<(string Number, Vec2 At)> small = [];
+        List<(string Number, Vec2 At, IReadOnlyList<Vec2> Paper)> small = [];
         foreach ((Plank plank, IReadOnlyList<Vec2> paper) in planks)
         {
             string number = Label(plank);
@@ -53,13 +62,27 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
             {
                 pad.Text(at, number, lying.Height, Anchor.MiddleCentre, master, lying.Turn);
             }
-            else if (height >= LeastMm)
+            // The sides of a narrow bow lie so near that the number of one would stand upon that of the other.
+            else if (
+                height < LeastMm
+                || !pad.TextAtFirst(
+                    [
+                        new(
+                            Layers.Text,
+                            Pen.Thin,
+                            at,
+                            number,
+                            height,
+                            Anchor.MiddleCentre,
+                            0,
+                            master
+                        ),
+                    ],
+                    Within
+                )
+            )
             {
-                pad.Text(at, number, height, Anchor.MiddleCentre, bold: master);
-            }
-            else
-            {
-                small.Add((number, at));
+                small.Add((number, at, paper));
             }
         }
 
@@ -69,10 +92,48 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
             .. planks.Select(p => (Box.Around(p.Paper), p.Paper)),
         ];
         List<(Vec2 From, Vec2 To)> leaders = [];
-        foreach ((string number, Vec2 at) in small)
+        foreach ((string number, Vec2 at, IReadOnlyList<Vec2> paper) in small)
         {
-            Lead(pad, number, at, laid, clear, leaders);
+            if (!Lead(pad, number, at, laid, clear, leaders))
+            {
+                Small(pad, number, at, paper, leaders);
+            }
         }
+
+        pad.BreakAroundLetters(Layers.Hull);
+    }
+
+    /// <summary>Small in its plank, wherever along it there is a place; its seams are broken around it. Where there is none its neighbours tell which it is.</summary>
+    private void Small(
+        SheetCanvas pad,
+        string number,
+        Vec2 at,
+        IReadOnlyList<Vec2> paper,
+        List<(Vec2 From, Vec2 To)> leaders
+    )
+    {
+        (double sin, double cos) = Math.SinCos(Turn(paper));
+        Vec2 along = new(cos, sin);
+        pad.TextAtFirst(
+            Enumerable
+                .Range(0, 60)
+                .Select(i => at + ((i % 2 == 0 ? 1 : -1) * (i + 1) / 2 * along))
+                .Where(p => FlatPolygon.Holds(paper, p))
+                .Select(p => new Lettering(
+                    Layers.Text,
+                    Pen.Thin,
+                    p,
+                    number,
+                    Letters.Small,
+                    Anchor.MiddleCentre
+                ))
+                .Where(l =>
+                    !leaders.Any(lead =>
+                        Segments.Clip(lead.From, lead.To, Segments.Around(l)) is not null
+                    )
+                ),
+            Within
+        );
     }
 
     /// <summary>The height of lettering that keeps a number inside a circle of this radius, mm.</summary>
@@ -90,11 +151,7 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
         double room
     )
     {
-        Vec2 mean = (1.0 / paper.Count) * paper.Aggregate(new Vec2(0, 0), (sum, p) => sum + p);
-        double xx = paper.Sum(p => (p - mean).X * (p - mean).X),
-            xy = paper.Sum(p => (p - mean).X * (p - mean).Y),
-            yy = paper.Sum(p => (p - mean).Y * (p - mean).Y),
-            turn = Math.Atan2(2 * xy, xx - yy) / 2;
+        double turn = Turn(paper);
         double height = Math.Min(MostMm, 1.3 * room);
         (double sin, double cos) = Math.SinCos(turn);
         Vec2 along = ((Letters.Width(label, height, true) / 2) + 0.5) * new Vec2(cos, sin),
@@ -105,8 +162,18 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
         return height >= LeastMm && inside ? (height, turn * 180 / Math.PI) : null;
     }
 
-    /// <summary>On a leader, to the nearest place clear of all planks, of what is lettered already and of the other leaders.</summary>
-    private static void Lead(
+    /// <summary>The direction in which a plank is longest, radians from across the sheet.</summary>
+    private static double Turn(IReadOnlyList<Vec2> paper)
+    {
+        Vec2 mean = (1.0 / paper.Count) * paper.Aggregate(new Vec2(0, 0), (sum, p) => sum + p);
+        double xx = paper.Sum(p => (p - mean).X * (p - mean).X),
+            xy = paper.Sum(p => (p - mean).X * (p - mean).Y),
+            yy = paper.Sum(p => (p - mean).Y * (p - mean).Y);
+        return Math.Atan2(2 * xy, xx - yy) / 2;
+    }
+
+    /// <summary>On a leader, to the nearest place clear of all planks, of what is lettered already and of the other leaders; false where there is none within reach.</summary>
+    private bool Lead(
         SheetCanvas pad,
         string number,
         Vec2 at,
@@ -131,6 +198,8 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
                 Vec2 stop = Segments.Clip(at, end, box) is { } inside ? inside.From : end;
                 if (
                     box.Overlaps(clear)
+                    || !Within.Holds(new(box.Left, box.Bottom))
+                    || !Within.Holds(new(box.Right, box.Top))
                     || planks.Any(p => p.Around.Overlaps(box) && Touches(p.Paper, box))
                     || leaders.Any(l => Segments.Clip(l.From, l.To, box) is not null)
                     || pad.Letterings.Any(l => Segments.Around(l).Overlaps(box))
@@ -144,12 +213,11 @@ internal sealed record PlankNumbers(double LeastMm, double MostMm)
                 pad.Line(at, stop, Pens.Measure);
                 pad.Dot(at, 0.4);
                 pad.Text(end, number, Letters.Bench, Anchor.MiddleCentre);
-                return;
+                return true;
             }
         }
 
-        // No clear place within reach: small in its plank, rather than nowhere.
-        pad.Text(at, number, Letters.Small, Anchor.MiddleCentre);
+        return false;
     }
 
     /// <summary>Whether a line runs through a lettering, turned as it may be.</summary>

@@ -1,3 +1,4 @@
+using PlankFit.Export.Framing;
 using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
@@ -43,6 +44,7 @@ public static class ShellExpansion
             ratio.Factor,
             -ratio.Factor
         );
+        Vec2 OnPaper(Plank plank, Vec2 flat) => at[expanded.Of(plank.Map.Point(flat))];
         return OverviewSheet.Of(
             plan.Job,
             (
@@ -59,20 +61,34 @@ public static class ShellExpansion
                     inside.Width,
                     $"Each station's girth is laid out straight from the layer's edge at the {layer.Panel.WordOf(PanelEdge.Lower)}; along the hull the stations stand as in plan, so that lengths "
                         + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
-                        + edges.Beyond(plan),
+                        + edges.Beyond(plan)
+                        + BehindOnViews.Said(plan),
                     Letters.Small
                 );
-                Draw(pad, expanded, at, plan.Job.Units);
+                BehindOnViews.Shade(pad, plan, layer.Starboard, OnPaper);
+                Draw(pad, inside, expanded, at, plan.Job.Units);
                 table?.Draw(pad, inside.Left, top - height - GirthsMm - space);
+                BehindOnViews.Draw(pad, plan, layer.Starboard, OnPaper, inside);
             }
         );
     }
 
-    private static void Draw(SheetCanvas pad, ExpandedLayer expanded, Placing at, LengthUnit unit)
+    private static void Draw(
+        SheetCanvas pad,
+        Box inside,
+        ExpandedLayer expanded,
+        Placing at,
+        LengthUnit unit
+    )
     {
-        // Numbers on leaders find their way round the girths that stand there already.
+        // Numbers on leaders find their way round the girths and the stations that stand there already.
         Girths(pad, expanded, at, unit);
-        PlankNumbers.Usual.Draw(
+        StationNames.Row(
+            pad,
+            expanded.Stations.Select(s => (s.Name, at[s.Lower].X)),
+            at[default(Vec2)].Y + 3
+        );
+        (PlankNumbers.Usual with { Within = inside }).Draw(
             pad,
             [.. expanded.Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
             new Box(
@@ -84,11 +100,7 @@ public static class ShellExpansion
         );
         pad.Open(at.Of(expanded.LowerEdge), Pens.HullEdge, Layers.Hull);
         pad.Open(at.Of(expanded.UpperEdge), Pens.HullEdge, Layers.Hull);
-        StationNames.Row(
-            pad,
-            expanded.Stations.Select(s => (s.Name, at[s.Lower].X)),
-            at[default(Vec2)].Y + 3
-        );
+        pad.BreakAroundLetters(Layers.Hull);
         foreach (ExpandedStation station in expanded.Stations)
         {
             BrokenLine.Draw(pad, at[station.Lower], at[station.Upper], Pens.Station);

@@ -85,16 +85,6 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
             at[new(extent.Left, extent.Bottom)],
             at[new(extent.Right, extent.Top)],
         ]);
-        PlankNumbers.Large.Draw(
-            pad,
-            [.. Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
-            new Box(row.Left, shown.Top + 1, row.Right, row.Top)
-        );
-        foreach ((PanelEdge _, Vec2[] edge) in Planks.SelectMany(p => p.Ends))
-        {
-            pad.Open(at.Of(edge), Pens.HullEdge, Layers.Hull);
-        }
-
         var keel = Box.Around(
             Planks
                 .SelectMany(p => p.Ends)
@@ -109,12 +99,6 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
                 .Where(s => s.X >= keel.Left - 0.5 && s.X <= keel.Right + 0.5),
         ];
         double y = shown.Top + 1.5;
-        StationNames.Row(pad, marks, y + 4);
-        foreach ((_, double x) in marks)
-        {
-            pad.Line(x, y, x, y + 3, Pens.Measure);
-        }
-
         double foot = row.Bottom + (FootMm / 2) - 1.5,
             half = Letters.Width(Name, Letters.Heading) / 2;
         pad.Text(row.Middle.X, foot, Name, Letters.Heading, Anchor.BaselineCentre);
@@ -124,6 +108,22 @@ internal sealed record SideStrip(IReadOnlyList<SeenPlank> Planks, string Name)
             forward,
             20
         );
+        StationNames.Row(pad, marks, y + 4);
+        (PlankNumbers.Large with { Within = row.Within(1) }).Draw(
+            pad,
+            [.. Planks.Select(p => (p.Plank, (IReadOnlyList<Vec2>)at.Of(p.Outline)))],
+            new Box(row.Left, shown.Top + 1, row.Right, row.Top)
+        );
+        foreach ((PanelEdge _, Vec2[] edge) in Planks.SelectMany(p => p.Ends))
+        {
+            pad.Open(at.Of(edge), Pens.HullEdge, Layers.Hull);
+        }
+
+        pad.BreakAroundLetters(Layers.Hull);
+        foreach ((_, double x) in marks)
+        {
+            pad.Line(x, y, x, y + 3, Pens.Measure);
+        }
     }
 }
 

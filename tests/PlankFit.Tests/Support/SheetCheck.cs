@@ -99,6 +99,23 @@ internal static class SheetCheck
         }
     }
 
+    /// <summary>Dots and rings that come upon letterings, in words; a ring's own number stands in its middle.</summary>
+    public static IEnumerable<string> Ringed(Drawing sheet) =>
+        from circle in sheet.Shapes.OfType<CircleShape>()
+        where circle.Pen.WidthMm > 0 || circle.Fill < 0.9
+        from text in sheet.Shapes.OfType<Lettering>()
+        where text.At.ChordTo(circle.Centre) > 1e-6 && Overlap(Corners(text), Octagon(circle), 0)
+        select $"{sheet.Title}: a circle on layer {circle.Layer} comes upon \"{text.Text}\" at {At(text)}";
+
+    /// <summary>Inside the circle, and so never told where there is nothing.</summary>
+    private static Vec2[] Octagon(CircleShape circle) =>
+        [
+            .. Enumerable
+                .Range(0, 8)
+                .Select(i => Math.SinCos(i * Math.PI / 4))
+                .Select(a => circle.Centre + (circle.RadiusMm * new Vec2(a.Cos, a.Sin))),
+        ];
+
     /// <summary>The border of a framed sheet; the paper's edge where there is none.</summary>
     private static (Vec2 Low, Vec2 High) Frame(Drawing sheet)
     {

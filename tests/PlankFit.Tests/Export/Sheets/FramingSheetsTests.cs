@@ -87,7 +87,7 @@ public sealed class FramingSheetsTests
                         .Shapes.OfType<Lettering>()
                         .Any(t =>
                             t.Layer == "behind"
-                            && t.Text.EndsWith(c.Of.Name, StringComparison.Ordinal)
+                            && t.Text.Contains(c.Of.Name, StringComparison.Ordinal)
                         )
                         ? 1
                         : 0;
