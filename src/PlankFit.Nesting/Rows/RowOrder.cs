@@ -49,28 +49,86 @@ internal static class RowOrder
     /// <summary>Each thing as near to all before it as it may be, so that straight kerfs part them all.</summary>
     public static Row Placed(EndTable ends, ImmutableArray<int> items, ImmutableArray<int> poses)
     {
-        double[] from = new double[items.Length];
-        var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
         ImmutableArray<TurnedTo> turned = ends.Turned(items, poses);
-        ImmutableArray<RowShape> shapes =
+        return Placed(ends, items, poses, turned, Shapes(ends, items, poses, turned));
+    }
+
+    /// <summary>The same where the row is shorter than a length; null where it is not, which is seen soonest without parting it: that makes no row shorter.</summary>
+    public static Row? Shorter(
+        EndTable ends,
+        ImmutableArray<int> items,
+        ImmutableArray<int> poses,
+        double thanMm
+    )
+    {
+        ImmutableArray<TurnedTo> turned = ends.Turned(items, poses);
+        ImmutableArray<RowShape> shapes = Shapes(ends, items, poses, turned);
+        double[] from = new double[items.Length];
+        for (int i = 0; i < items.Length; i++)
+        {
+            from[i] = BehindAll(ends, items, poses, shapes, from, i);
+            if (from[i] + shapes[i].LengthMm >= thanMm)
+            {
+                return null;
+            }
+        }
+
+        Row row = Placed(ends, items, poses, turned, shapes);
+        return row.LengthMm < thanMm ? row : null;
+    }
+
+    private static ImmutableArray<RowShape> Shapes(
+        EndTable ends,
+        ImmutableArray<int> items,
+        ImmutableArray<int> poses,
+        ImmutableArray<TurnedTo> turned
+    ) =>
         [
             .. items.Select(
                 (item, i) => ends.Shape(item, poses[i], turned.IsEmpty ? default : turned[i])
             ),
         ];
+
+    /// <summary>Never before the strip's beginning: a long point may reach back over a short neighbour.</summary>
+    private static double BehindAll(
+        EndTable ends,
+        ImmutableArray<int> items,
+        ImmutableArray<int> poses,
+        ImmutableArray<RowShape> shapes,
+        double[] from,
+        int i
+    )
+    {
+        double at = -shapes[i].LeastMm;
+        for (int j = 0; j < i; j++)
+        {
+            at = Math.Max(at, from[j] + ends.PitchMm(items, poses, shapes, j, i));
+        }
+
+        return at;
+    }
+
+    private static Row Placed(
+        EndTable ends,
+        ImmutableArray<int> items,
+        ImmutableArray<int> poses,
+        ImmutableArray<TurnedTo> turned,
+        ImmutableArray<RowShape> shapes
+    )
+    {
+        double[] from = new double[items.Length];
+        var laid = new List<(RowShape Shape, double FromMm)>(items.Length);
         double length = 0,
             height = 0;
         for (int i = 0; i < items.Length; i++)
         {
             RowShape shape = shapes[i];
-            from[i] = -shape.LeastMm;
-            // Never before the strip's beginning: a long point may reach back over a short neighbour.
-            for (int j = 0; j < i; j++)
-            {
-                from[i] = Math.Max(from[i], from[j] + ends.PitchMm(items, poses, shapes, j, i));
-            }
-
-            from[i] = RowParting.From(laid, shape, from[i], ends.KerfMm);
+            from[i] = RowParting.From(
+                laid,
+                shape,
+                BehindAll(ends, items, poses, shapes, from, i),
+                ends.KerfMm
+            );
             laid.Add((shape, from[i]));
             length = Math.Max(length, from[i] + shape.LengthMm);
             height = Math.Max(height, shape.HeightMm);

@@ -95,14 +95,15 @@ internal sealed class RowSearch(
             return;
         }
 
-        Row row = RowOrder.Placed(
-            poses.Ends,
-            [.. found.Select(s => poses.Items[s])],
-            [.. found.Select(s => poses.Poses[s])]
-        );
-        if (!all.TryGetValue(row.Key, out Row? before) || row.LengthMm < before.LengthMm)
+        ImmutableArray<int> items = [.. found.Select(s => poses.Items[s])];
+        string key = Row.KeyOf(items);
+        double thanMm = all.TryGetValue(key, out Row? before)
+            ? before.LengthMm
+            : double.PositiveInfinity;
+        ImmutableArray<int> lying = [.. found.Select(s => poses.Poses[s])];
+        if (RowOrder.Shorter(poses.Ends, items, lying, thanMm) is { } row)
         {
-            all[row.Key] = row;
+            all[key] = row;
             steps = all.Count > mostOfAll ? 0 : steps;
         }
     }

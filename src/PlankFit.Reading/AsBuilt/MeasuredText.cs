@@ -26,7 +26,7 @@ public static partial class MeasuredText
     public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
         string text,
         string file,
-        LengthUnit units,
+        (LengthUnit Written, LengthUnit Shown) units,
         OffsetTable table,
         ImmutableArray<string> keelLayers,
         int plankLayers,
@@ -35,9 +35,10 @@ public static partial class MeasuredText
     {
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
-        var reader = new RowReader(file, units, table, keelLayers, plankLayers, findings)
+        var reader = new RowReader(file, units.Written, table, keelLayers, plankLayers, findings)
         {
             Tape = new(table, bottom),
+            Shown = units.Shown,
         };
         if (rows.IsEmpty)
         {
@@ -98,6 +99,9 @@ public static partial class MeasuredText
     {
         /// <summary>What a tape can read on this hull at all.</summary>
         public required MeasuredBounds Tape { get; init; }
+
+        /// <summary>What the job shows lengths in.</summary>
+        public required LengthUnit Shown { get; init; }
 
         private readonly List<MeasuredKeelHalfWidth> halfWidths = [];
         private readonly List<MeasuredGirth> girths = [];
@@ -186,7 +190,7 @@ public static partial class MeasuredText
                         Station(row, where, where)
                         && side is { } s
                         && length.Ok
-                        && Within(row, Tape.Girth(where, length.Mm, units))
+                        && Within(row, Tape.Girth(where, length.Mm, Shown))
                     )
                     {
                         girths.Add(new(where, s, length.Mm));
@@ -233,7 +237,7 @@ public static partial class MeasuredText
                 && known
                 && side is { } s
                 && length.Ok
-                && Within(row, Tape.HalfWidth(station, length.Mm, units))
+                && Within(row, Tape.HalfWidth(station, length.Mm, Shown))
             )
             {
                 halfWidths.Add(new(layer, station, s, length.Mm));
@@ -295,7 +299,7 @@ public static partial class MeasuredText
                 return;
             }
 
-            if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, units)))
+            if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, Shown)))
             {
                 seams.Add(
                     new(plank, what == SeamAtKeel ? PanelEdge.Lower : PanelEdge.Upper, length.Mm)

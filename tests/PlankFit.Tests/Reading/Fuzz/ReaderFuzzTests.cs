@@ -3,16 +3,18 @@ using PlankFit.Planking.Layers;
 using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Text;
 using PlankFit.Tests.Reading.Jobs;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Fuzz;
 
 /// <summary>
 /// Spoiled texts through both readers: whatever comes, there is a job or a fault, never an exception and never a wait. Each run is seeded by its number, so
-/// that a failure names the input. With PLANKFIT_FUZZ=1 the full run of more than a million inputs is made.
+/// that a failure names the input. PLANKFIT_LONG=1 asks for more; with PLANKFIT_FUZZ=1 the full run of more than a million inputs is made.
 /// </summary>
 public class ReaderFuzzTests(ITestOutputHelper output)
 {
-    private const int QuickRuns = 20_000;
+    private const int QuickRuns = 8_000;
+    private const int MoreRuns = 40_000;
     private const int FullRuns = 600_000;
 
     /// <summary>Far above any honest reading of a few kilobytes. Work is told by what it allocates, which no slow or busy machine changes.</summary>
@@ -110,7 +112,9 @@ public class ReaderFuzzTests(ITestOutputHelper output)
             """;
 
     private static int Runs =>
-        Environment.GetEnvironmentVariable("PLANKFIT_FUZZ") == "1" ? FullRuns : QuickRuns;
+        Environment.GetEnvironmentVariable("PLANKFIT_FUZZ") == "1" ? FullRuns
+        : LongRuns.Asked ? MoreRuns
+        : QuickRuns;
 
     [Fact]
     public void ASpoiledJobIsAJobOrAFault() =>
