@@ -64,7 +64,7 @@ internal static class TrustWords
 
     /// <summary>What to do with a plank's ends, in a few words.</summary>
     public static string ToDo(Plank plank, PlankTrust trust, LengthUnit unit) =>
-        plank.IsCut ? "sawn already"
+        plank.IsSawn ? "sawn already"
         : plank.IsFitted ? "fitted already"
         : trust.InPlace ? "fit in place"
         : trust.MayFitBothEnds ? "may be sawn to fit at both ends"
