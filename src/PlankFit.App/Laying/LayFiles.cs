@@ -34,6 +34,7 @@ internal static class LayFiles
             FasteningFiles.Of(plan),
             TimberFiles.Of(plan),
             AsBuiltFiles.Of(plan),
+            TrustFiles.Of(plan),
             NestFiles.Of(plan),
         ]);
 }

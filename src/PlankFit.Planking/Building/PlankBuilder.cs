@@ -295,7 +295,7 @@ internal sealed class PlankBuilder(
         {
             foreach (EndPiece e in shape.Outer)
             {
-                allowances[e] = 15;
+                allowances[e] = PlankEnd.UsualAllowanceMm;
             }
         }
 

@@ -123,6 +123,9 @@ public sealed record PlankEnd(
     EndLines Lines
 )
 {
+    /// <summary>To scribe where a plank fits at both ends and the job names no allowance, mm: a proposal, no source.</summary>
+    public const double UsualAllowanceMm = 15;
+
     /// <summary>The edge by the word that is used for it.</summary>
     public string Word { get; init; } = Panel.BottomWordOf(At);
 

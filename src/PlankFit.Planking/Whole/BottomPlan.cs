@@ -13,6 +13,7 @@ using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
+using PlankFit.Planking.Trust;
 
 namespace PlankFit.Planking.Whole;
 
@@ -79,6 +80,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public FasteningPlan? Fastenings { get; init; }
 
     public TimberPlan? Timber { get; init; }
+
+    /// <summary>How sure the planks are; null where the job does not ask.</summary>
+    public TrustPlan? Trust { get; init; }
 
     /// <summary>The timber of the first panel that has planks: its woods and figures are those of the job.</summary>
     public TimberPlan? JobTimber => Panels.Select(p => p.Timber).FirstOrDefault(t => t is not null);

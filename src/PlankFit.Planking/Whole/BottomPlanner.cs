@@ -124,6 +124,6 @@ public static class BottomPlanner
             progress,
             stop
         );
-        return PlanParts.Of(job with { Planking = planked.Job }, planked, before, stop);
+        return PlanParts.Of(job with { Planking = planked.Job }, planked, before, progress, stop);
     }
 }

@@ -93,7 +93,7 @@ internal static class OtherPanels
                 stop
             );
             Job own = job.OfOtherPanel(planked.Job);
-            return PlanParts.Of(own, planked, before, stop);
+            return PlanParts.Of(own, planked, before, progress, stop);
         }
         catch (Exception e) when (LostPlace.Is(e))
         {

@@ -8,6 +8,7 @@ using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Timber;
+using PlankFit.Planking.Trust;
 
 namespace PlankFit.Planking.Whole;
 
@@ -19,6 +20,7 @@ internal static class PlanParts
         Job job,
         Planked planked,
         BottomPlan? before,
+        IProgress<PlanProgress>? progress,
         CancellationToken stop
     )
     {
@@ -51,6 +53,10 @@ internal static class PlanParts
                         stop
                     )
             );
+        // What planks hang on is the same whatever the table is trusted with.
+        Sensitivities? slopes = job.Trust is null
+            ? null
+            : made.Of(null, [planked], () => Sensitivities.Of(planked, progress, stop));
         var plan = new BottomPlan(job, planked)
         {
             Keel = job.Keel.Layers.IsEmpty
@@ -84,6 +90,14 @@ internal static class PlanParts
             Timber = job.Timber is { } timber
                 ? made.Of(timber, [planked], () => TimberPlanner.Of(timber, planked, stop))
                 : null,
+            Trust =
+                job.Trust is { } trust && slopes is not null
+                    ? made.Of(
+                        trust,
+                        [planked, slopes],
+                        () => TrustPlanner.Of(trust, planked, slopes)
+                    )
+                    : null,
             AsBuilt = planked.Job.AsBuilt.IsEmpty
                 ? null
                 : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
@@ -98,6 +112,7 @@ internal static class PlanParts
             .. plan.Joints?.Findings ?? [],
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
+            .. plan.Trust?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };

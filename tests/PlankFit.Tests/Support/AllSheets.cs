@@ -12,6 +12,7 @@ using PlankFit.Export.Patterns;
 using PlankFit.Export.SettingUp;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Timber;
+using PlankFit.Export.Trust;
 using PlankFit.Export.Views;
 using PlankFit.Export.Whole;
 using PlankFit.Geometry.Development;
@@ -138,6 +139,7 @@ internal static class AllSheets
                     ]
                 )
                 : [],
+            .. plan.Trust is { } trust ? Named("how-sure", TrustSheets.Of(plan, trust)) : [],
             .. plan.Timber is { } timber ? Named("timber", TimberSheets.Of(plan, timber)) : [],
             .. plan.AsBuilt is { } standing
                 ? Named("standing", AsBuiltPages.Of(plan, standing))
