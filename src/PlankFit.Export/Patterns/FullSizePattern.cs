@@ -211,9 +211,13 @@ public static class FullSizePattern
     private static void Name(SheetCanvas pad, PlanShown shown, Plank plank, Placing at)
     {
         PlankPiece? piece = JointMarks.Longest(shown.Plan, plank);
-        string name = (piece?.Id ?? PieceId.Whole(plank.Id)).ToString();
+        string name =
+            (piece?.Id ?? PieceId.Whole(plank.Id)).ToString()
+            + (plank.IsRefused ? $": {RefusedBend.Mark}" : "");
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
-        double height = Math.Clamp(room / 4, 2.5, 12);
+        double height = plank.IsRefused
+            ? Math.Clamp(room / 2.5, 4, 25)
+            : Math.Clamp(room / 4, 2.5, 12);
         middle = ClearPlace.Of(
             plank,
             shown.Added,
@@ -281,9 +285,13 @@ public static class FullSizePattern
                 Letters.Heading,
                 true
             ) - 2;
+        if (plank.IsRefused)
+        {
+            top = pad.Paragraph(left, top, width, RefusedBend.ToDo + ".", Letters.Heading, true);
+        }
+
         string[] said =
         [
-            .. plank.IsRefused ? [RefusedBend.ToDo + "."] : (string[])[],
             LengthText.PaperToleranceText(unit)
                 + $" Outlines are drawn within {(LengthUnits.IsMetric(unit) ? "0.02 mm" : "a thousandth of an inch")}.",
             $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",

@@ -45,39 +45,12 @@ public static class TapedWords
     public static string Brings(BroughtTo? brought, LengthUnit unit) =>
         brought is not { } b ? "many planks a little"
         : Within(b.FromMm, unit) is var from && Within(b.ToMm, unit) is var to && from != to
-            ? $"{Run(b.First, b.Last)}: {from} to {to}"
-        : $"{Run(b.First, b.Last)} a little";
+            ? $"{PlankRuns.Run(b.First, b.Last)}: {from} to {to}"
+        : $"{PlankRuns.Run(b.First, b.Last)} a little";
 
     /// <summary>One line of the terminal.</summary>
     public static string Told(int number, TapeWish wish, LengthUnit unit) =>
         $"{number}. {Named(wish.Place)}: should read {LengthText.ForPaper(wish.ExpectedMm, unit)}, limit {LengthText.ForPaper(wish.LimitMm, unit, RoundTo.Up)}; {Brings(wish.Brings, unit)}";
-
-    /// <summary>S1-08 to 14; S1-08.</summary>
-    public static string Run(PlankId first, PlankId last) =>
-        first == last ? first.ToString() : $"{first} to {last.Padded}";
-
-    /// <summary>Names in order, planks one after the other of a side and layer as a run.</summary>
-    public static string Runs(IEnumerable<PlankId> planks)
-    {
-        List<(PlankId First, PlankId Last)> runs = [];
-        foreach (PlankId id in planks.Order())
-        {
-            if (
-                runs.Count > 0
-                && runs[^1].Last is var last
-                && last with { Number = last.Number + 1 } == id
-            )
-            {
-                runs[^1] = (runs[^1].First, id);
-            }
-            else
-            {
-                runs.Add((id, id));
-            }
-        }
-
-        return string.Join(", ", runs.Select(r => Run(r.First, r.Last)));
-    }
 
     /// <summary>What may be sawn now and what not, and what is to be done first.</summary>
     public static ImmutableArray<string> SawNow(BottomPlan plan, TapeAdvice advice)
@@ -104,7 +77,7 @@ public static class TapedWords
         {
             bool longEnds = ready.Any(p => p.LeftLongMm is not null);
             lines.Add(
-                $"Saw now: {Runs(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
+                $"Saw now: {PlankRuns.Of(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
             );
         }
 
@@ -112,13 +85,13 @@ public static class TapedWords
         {
             PlankSureness worst = not.MaxBy(p => p.WithinMm)!;
             lines.Add(
-                $"Not yet: {Runs(not.Select(p => p.Id))} (within {Within(worst.WithinMm, unit)}, {worst.Id}; {Within(plan.Job.Trust!.SawWhenMm, unit)} is asked): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
+                $"Not yet: {PlankRuns.Of(not.Select(p => p.Id))} (within {Within(worst.WithinMm, unit)}, {worst.Id}; {Within(plan.Job.Trust!.SawWhenMm, unit)} is asked): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
             );
         }
 
         if (!advice.Others.IsEmpty)
         {
-            lines.Add($"Fitted in place, by no figure: {Runs(advice.Others)}.");
+            lines.Add($"Fitted in place, by no figure: {PlankRuns.Of(advice.Others)}.");
         }
 
         return lines.ToImmutable();

@@ -85,6 +85,11 @@ internal static class FasteningFindings
                 yield return found;
             }
 
+            foreach (Finding found in timber ? BarePlanks.Of(where, layer, rule, all) : [])
+            {
+                yield return found;
+            }
+
             foreach (
                 Finding found in UnheldButts.Of(
                     where,
