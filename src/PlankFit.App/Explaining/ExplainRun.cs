@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Story;
 using PlankFit.Export.Words;

@@ -66,7 +66,7 @@ internal static class WhatShapes
         EndRules ends = panel.Job.Ends;
         Panel of = panel.Job.Hull.Panel;
         bool usual =
-            (ends with { Zones = [], Fade = null })
+            (ends with { Zones = [], RunOut = null })
             == (of.HasKeel ? EndRules.Default : EndRules.LeftLong);
         IEnumerable<string> said = Edges
             .GroupBy(e => Rule(ends, e))

@@ -99,7 +99,7 @@ public static class JointFindings
         [
             .. layer
                 .Planks.Select(p => p.Plank)
-                .Where(p => p.IsCut && pieced.Planks.Any(j => j.PlankId == p.Id))
+                .Where(p => p.IsSawn && pieced.Planks.Any(j => j.PlankId == p.Id))
                 .Select(p => p.Id),
         ];
         if (sawn.Length > 0)

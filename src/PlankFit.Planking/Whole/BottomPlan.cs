@@ -90,14 +90,14 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     {
         get
         {
-            SawnRow[] others = [.. Others.SelectMany(p => p.AsBuilt?.Cut ?? [])];
+            SawnRow[] others = [.. Others.SelectMany(p => p.AsBuilt?.Sawn ?? [])];
             if (others.Length == 0)
             {
                 return AsBuilt;
             }
 
             AsBuiltPlan own = AsBuilt ?? AsBuiltPlan.Nothing;
-            return own with { Cut = [.. own.Cut, .. others] };
+            return own with { Sawn = [.. own.Sawn, .. others] };
         }
     }
 

@@ -43,7 +43,7 @@ internal static class OtherPanels
         CancellationToken stop
     )
     {
-        bottom = bottom with { OnRecord = job.AsBuilt.Cut };
+        bottom = bottom with { OnRecord = job.AsBuilt.Sawn };
         if (job.Panels.IsEmpty)
         {
             return bottom;

@@ -21,7 +21,7 @@ internal static class AsBuiltReader
         bool backup
     )
     {
-        AsBuiltDraft said = draft.Parts.Standing;
+        AsBuiltDraft said = draft.Parts.AsBuilt;
         LengthUnit written = draft.Units ?? LengthUnit.Millimetre,
             shown = draft.Output.Shown(written);
         int plankLayers = draft.Layers.OfType<PlankLayerSpec>().Count();
@@ -56,7 +56,7 @@ internal static class AsBuiltReader
         ImmutableArray<BoardSawnInto> boards = [];
         if (cutText is not null)
         {
-            string file = said.CutPath ?? "sawn-planks.json";
+            string file = said.SawnPath ?? "sawn-planks.json";
             SawnReading read = SawnPlanksFile.Read(cutText, file, shown);
             if (read.Fault is { } fault)
             {
@@ -83,9 +83,9 @@ internal static class AsBuiltReader
             {
                 From = said.From,
                 Fitted = Fitted(draft, findings),
-                Cut = sawn,
+                Sawn = sawn,
                 SawnInto = boards,
-                CutFile = said.CutPath,
+                SawnFile = said.SawnPath,
             },
             findings.ToImmutable()
         );
@@ -136,7 +136,7 @@ internal static class AsBuiltReader
     )
     {
         var all = new SortedSet<PlankId>();
-        foreach ((string text, Place at) in draft.Parts.Standing.Fitted)
+        foreach ((string text, Place at) in draft.Parts.AsBuilt.Fitted)
         {
             (ImmutableArray<PlankId> ids, string? fault) = PlankIds.Expand(text);
             if (ids is [PlankId first, ..])

@@ -153,7 +153,7 @@ public static class JobBinder
                         ? TimberSpec.Default
                         : null
                 ),
-            AsBuiltBinder.Bind(root.Table(JobKeys.Standing))
+            AsBuiltBinder.Bind(root.Table(JobKeys.AsBuilt))
         )
         {
             KeelLines = [.. keelLines],

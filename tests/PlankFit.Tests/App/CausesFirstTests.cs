@@ -1,3 +1,4 @@
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;

@@ -77,7 +77,7 @@ public sealed class PieceNamesTests
             File.Copy(Path.Combine(DemoTables.Folder("survey-launch"), file), temp.File(file));
         }
 
-        RunReport report = CutRun.Run(
+        RunReport report = SawnRun.Run(
             new(temp.File("job.toml"), temp.File("out"), false),
             [$"{Pieced.PlankId}a"],
             new Progress<PlanProgress>(),

@@ -58,7 +58,7 @@ public sealed class SawnBoardsTests : IDisposable
     private NestSpec Rack => JobReader.Read(folder.File("job.toml")).Job!.Nest!;
 
     private RunReport Sawn(params IEnumerable<PlankId> planks) =>
-        CutRun.Run(
+        SawnRun.Run(
             Request,
             [.. planks.Select(p => p.ToString())],
             new Progress<PlanProgress>(),
@@ -116,7 +116,7 @@ public sealed class SawnBoardsTests : IDisposable
         Assert.Equal(Stock, File.ReadAllText(folder.File("stock.csv")));
 
         // What is spoiled took its board with it.
-        CutRun.Forget(Request, [single.Planks[0].ToString()], new Progress<PlanProgress>(), Stop);
+        SawnRun.Forget(Request, [single.Planks[0].ToString()], new Progress<PlanProgress>(), Stop);
         Assert.DoesNotContain(Rack.Boards, b => b.Id == "B-01");
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Findings;
@@ -12,7 +13,7 @@ using PlankFit.Reading.Jobs;
 namespace PlankFit.App.Marking;
 
 /// <summary>Marks planks as sawn: their shapes are written down beside the job, and no later lay-out moves them.</summary>
-public static class CutRun
+public static class SawnRun
 {
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
     /// <exception cref="OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
@@ -32,7 +33,7 @@ public static class CutRun
         }
 
         // Held from here on: the planks are worked out from the record as it is now, and nobody else changes it until they are on it.
-        string? named = job.AsBuilt.CutFile;
+        string? named = job.AsBuilt.SawnFile;
         using var record = SawnRecord.Hold(
             Beside(request, named ?? SawnPlanksFile.UsualName),
             progress,
@@ -45,7 +46,7 @@ public static class CutRun
             return planned.Faults!;
         }
 
-        if (plan.Job.AsBuilt.CutFile != named)
+        if (plan.Job.AsBuilt.SawnFile != named)
         {
             return RunReport.Faults([
                 new(
@@ -172,7 +173,7 @@ public static class CutRun
             return RunReport.Faults(read.Findings);
         }
 
-        if (read.Job.AsBuilt.CutFile is not { } name)
+        if (read.Job.AsBuilt.SawnFile is not { } name)
         {
             return RunReport.Faults([
                 new(
@@ -192,7 +193,7 @@ public static class CutRun
             return RunReport.Faults(read.Findings);
         }
 
-        ImmutableArray<SawnPlank> had = job.AsBuilt.Cut;
+        ImmutableArray<SawnPlank> had = job.AsBuilt.Sawn;
         var off = new HashSet<PlankId>();
         ImmutableArray<Finding>.Builder unknown = ImmutableArray.CreateBuilder<Finding>();
         foreach (string word in planks)
