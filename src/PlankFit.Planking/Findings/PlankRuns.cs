@@ -35,9 +35,7 @@ public static class PlankRuns
 
         return string.Join(
             ", ",
-            runs.Select(run =>
-                run.Count < Least ? string.Join(", ", run) : Run(run[0], run[^1])
-            )
+            runs.Select(run => run.Count < Least ? string.Join(", ", run) : Run(run[0], run[^1]))
         );
     }
 }
