@@ -79,6 +79,7 @@ public static class TrustRun
             plan.Taped?.Findings ?? [],
             [
                 .. TapedWords.SawNow(plan, advice),
+                .. advice.Verdicts.Select(v => FitWords.Of(v, plan.Job.Units)),
                 .. advice.Wishes.Select((w, i) => TapedWords.Told(i + 1, w, plan.Job.Units)),
                 $"{written.Count} files are in {request.Folder}: start with sheets/tape-here-first.pdf, and type what the tape says into to-tape.csv.",
             ],

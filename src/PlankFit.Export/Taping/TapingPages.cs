@@ -42,6 +42,7 @@ public static class TapingPages
             Block(plan, "the readings that bring most"),
             [
                 .. TapedWords.SawNow(plan, advice),
+                .. advice.Verdicts.Select(v => FitWords.Of(v, plan.Job.Units)),
                 advice.Wishes.IsEmpty
                     ? ""
                     : $"Tape on frames and keel, where the first layer lies; read everything twice, at another moment, and write both down: a slip shows itself by that. LIMIT: by which a reading may differ from what it should read, 19 times in 20, {TapedWords.If}; beyond it measure again, and look at that frame. A reading within its limit is used all the same: type it into to-tape.csv, which becomes measured.csv. Lengths are {SheetWords.Unit(plan.Job.Units)}.",

@@ -33,11 +33,30 @@ public static class PlankSloper
                                 .DotProduct(of.Stock.Row(row).PointwiseMultiply(sizes)),
                             Seam(planked, loft, of, id)
                         )
+                        {
+                            Fit = Fit(planked, of, id),
+                        }
                         : null
                 )
                 .OfType<SlopedPlank>(),
         ]);
     }
+
+    private static SlopedFit? Fit(Planked planked, Sensitivities of, PlankId id) =>
+        of.IndexOf(new(id, NumberKind.Inboard)) is { } inboard
+        && of.IndexOf(new(id, NumberKind.Outboard)) is { } outboard
+        && of.IndexOf(new(id, NumberKind.InboardAngle)) is { } atKeel
+        && of.IndexOf(new(id, NumberKind.OutboardAngle)) is { } atChine
+        && planked.Find(id) is { } plank
+            ? new(
+                of.Drawn[inboard],
+                of.Drawn[outboard],
+                of.Drawn[atKeel],
+                of.Drawn[atChine],
+                plank.WidestMm,
+                of.J.Row(atKeel)
+            )
+            : null;
 
     private static SlopedSeam? Seam(Planked planked, TapedLoft loft, Sensitivities of, PlankId id)
     {

@@ -14,7 +14,11 @@ public sealed record TapeAdvice(
     ImmutableArray<TapeWish> Edges,
     ImmutableArray<PlankSureness> Planks,
     ImmutableArray<PlankId> Others
-);
+)
+{
+    /// <summary>Why planks that were offered up do not fit.</summary>
+    public ImmutableArray<FitVerdict> Verdicts { get; init; } = [];
+}
 
 /// <summary>A reading that is worth while.</summary>
 /// <param name="ExpectedMm">What it should read, by all that is known.</param>

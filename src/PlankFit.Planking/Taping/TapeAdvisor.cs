@@ -128,7 +128,10 @@ public static class TapeAdvisor
                 }),
             ],
             [.. planks.Except(hung).Where(p => !p.IsFixed).Select(p => p.Id)]
-        );
+        )
+        {
+            Verdicts = FitJudge.Of(planked, trust, slopes, applied.Covariance),
+        };
     }
 
     /// <summary>From keel to chine.</summary>

@@ -76,6 +76,27 @@ internal static class TapedFindings
         }
     }
 
+    /// <summary>Planks that were offered up and do not fit say nothing of the hull by themselves.</summary>
+    public static IEnumerable<Finding> OfferedUp(AsBuiltSpec standing)
+    {
+        PlankId[] planks =
+        [
+            .. standing
+                .Readings.Where(r => r.Place.IsOfAPlankOfferedUp)
+                .Select(r => r.Place.Edge!.Value.Plank)
+                .Distinct()
+                .Order(),
+        ];
+        if (planks.Length > 0)
+        {
+            yield return new(
+                Severity.Note,
+                "measured.csv",
+                $"{string.Join(", ", planks)} {(planks.Length == 1 ? "was" : "were")} offered up: `plankfit trust` tells the likeliest causes; no plank is laid otherwise for it"
+            );
+        }
+    }
+
     private static Finding OfSlip(PlankingJob job, TapedHull hull, TapedRow slip)
     {
         string Read(double mm) => LengthText.ForPaper(mm, job.Units);

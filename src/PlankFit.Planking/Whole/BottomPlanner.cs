@@ -87,7 +87,12 @@ public static class BottomPlanner
             plan = plan with
             {
                 Taped = taped,
-                Findings = [.. plan.Findings, .. taped?.Findings ?? []],
+                Findings =
+                [
+                    .. plan.Findings,
+                    .. taped?.Findings ?? [],
+                    .. TapedFindings.OfferedUp(job.AsBuilt),
+                ],
             };
             return new(plan, plan.Findings);
         }
