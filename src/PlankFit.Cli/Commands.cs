@@ -157,8 +157,8 @@ internal static class Commands
                 parsed,
                 (request, progress, timings, stop) =>
                     off
-                        ? CutRun.Forget(request, named, progress, stop)
-                        : CutRun.Run(request, named, progress, timings, stop)
+                        ? SawnRun.Forget(request, named, progress, stop)
+                        : SawnRun.Run(request, named, progress, timings, stop)
             );
         });
         return cut;

@@ -60,6 +60,6 @@ internal static class FairedFiles
         }
 
         double most = faired.Moves.Max(m => Math.Abs(m.MoveMm));
-        yield return $"{PlanWords.Count(faired.Moves.Length, "value")} moved, the most by {NumberText.Trimmed(most, 2)} mm: the faired table is {copy}, every move is in {moves}. The job still reads the old table.";
+        yield return $"{PlanWords.Count(faired.Moves.Length, "value")} moved, the most by {LengthText.Fine(most, job.Units)}: the faired table is {copy}, every move is in {moves}. The job still reads the old table.";
     }
 }

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Story;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Joints;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -27,12 +29,26 @@ public static class ExplainRun
             return planned.Faults!;
         }
 
-        if (plan.Find(plankId) is not { } plank)
+        if (PieceId.Parse(plankId) is not { } named || plan.Find(named.Plank) is not { } plank)
         {
             return RunReport.Faults([new(Severity.Error, plankId, NoSuchPlank(plan, plankId))]);
         }
 
         plan = plan.PanelOf(plank.Id);
+        JointedPlank? pieced = plan.Joints?.On(plank.Id);
+        if (named.Letter is not null && pieced?.Pieces.Any(p => p.Id == named) != true)
+        {
+            return RunReport.Faults([
+                new(
+                    Severity.Error,
+                    plankId,
+                    pieced is null
+                        ? $"{plank.Id} is of one piece: ask for it by that name"
+                        : $"{plank.Id} has no piece '{named.Letter}'; it has {string.Join(", ", pieced.Pieces.Select(p => p.Id))}"
+                ),
+            ]);
+        }
+
         PlankLayerPlan layer = plan.LayerOf(plank.Id);
         ImmutableArray<StoryStep> steps =
         [
@@ -41,17 +57,18 @@ public static class ExplainRun
         ];
         string text = request.Json
             ? Json(plank, steps)
-            : string.Join("\n", Lines(plank, layer, steps)) + "\n";
+            : string.Join("\n", Lines(plank, layer, named, steps)) + "\n";
         return new(ExitCode.Done, [], [], text);
     }
 
     private static IEnumerable<string> Lines(
         Plank plank,
         PlankLayerPlan layer,
+        PieceId named,
         ImmutableArray<StoryStep> steps
     )
     {
-        yield return $"{plank.Id}: {PlankWords.Of(plank.Side)}, layer {layer.Code} ({layer.Spec.Name}), plank {plank.Number} of {layer.Starboard.Length} from forward, {PlankWords.Of(plank.Kind)}";
+        yield return $"{(named.Letter is null ? "" : $"{named}, a piece of ")}{plank.Id}: {PlankWords.Of(plank.Side)}, layer {layer.Code} ({layer.Spec.Name}), plank {plank.Number} of {layer.Starboard.Length} from forward, {PlankWords.Of(plank.Kind)}";
         for (int i = 0; i < steps.Length; i++)
         {
             yield return "";

@@ -23,11 +23,7 @@ public static class LayRun
             return planned.Faults!;
         }
 
-        if (plan.Job.Nest is { } spec)
-        {
-            plan = NestedPlan.Of(plan, spec, null, progress, timings, stop);
-        }
-
+        plan = Planner.InBoards(plan, null, progress, timings, stop);
         bool searchEnded = plan.Nest is not null && stop.IsCancellationRequested;
         progress.Report(new("writing lists, drawings and patterns", 0));
         IReadOnlyList<string> written = timings.Time(

@@ -21,7 +21,7 @@ internal static class TimberFiles
                 ],
                 [
                     ListedTable.Of("timber", () => TimberTables.Planks(plan)),
-                    ListedTable.Of("species", () => TimberTables.Woods(plan), 0),
+                    ListedTable.Of("species", () => TimberTables.OfSpecies(plan), 0),
                 ],
                 []
             );

@@ -81,12 +81,13 @@ internal static class PlannedBoards
                         board.GetProperty("grade").GetString()
                     )),
             ]
-        );
+        )
+        {
+            ToBuy = !board.GetProperty("onHand").GetBoolean(),
+        };
     }
 
     /// <summary>The plank of S1-07, or of S1-07a, a piece of it.</summary>
     private static PlankId Plank(string piece) =>
-        PlankId.Parse(piece)
-        ?? PlankId.Parse(piece.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz"]))
-        ?? throw new FormatException();
+        PieceId.Parse(piece)?.Plank ?? throw new FormatException();
 }

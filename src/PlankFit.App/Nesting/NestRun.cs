@@ -27,7 +27,7 @@ public static class NestRun
             return planned.Faults!;
         }
 
-        if (plan.Job.Nest is not { } spec)
+        if (plan.Job.Nest is null)
         {
             return RunReport.Faults([
                 new(
@@ -38,7 +38,7 @@ public static class NestRun
             ]);
         }
 
-        plan = NestedPlan.Of(plan, spec, null, progress, timings, stop);
+        plan = Planner.InBoards(plan, null, progress, timings, stop);
         bool searchEnded = stop.IsCancellationRequested;
         IReadOnlyList<string> written = timings.Time(
             "write cut sheets and lists",

@@ -68,7 +68,7 @@ internal static class NestedPlan
                         Findings = findings,
                         Unplaced = unplaced,
                     },
-            Findings = plan.Findings.AddRange(findings),
+            Findings = Finding.CausesRaised(plan.Findings.AddRange(findings)),
         };
     }
 
@@ -101,7 +101,7 @@ internal static class NestedPlan
                 new(
                     Severity.Note,
                     About,
-                    $"{sawn} plank{(sawn == 1 ? " is" : "s are")} sawn or fitted already and left out of it; {(plan.Job.AsBuilt.SawnInto.IsEmpty ? "take the boards that they came from off the stock" : "the boards that they came from are off the rack as far as the record has them")}"
+                    $"{sawn} plank{(sawn == 1 ? " is" : "s are")} sawn or fitted already and left out of it; {(plan.Job.AsBuilt.SawnInto.IsEmpty ? "take the boards that they came from off the stock" : "the boards that they came from are off the rack as far as the record has them; boards are named anew in every plan of cutting, so put away cut sheets of an earlier one")}"
                 )
             );
     }

@@ -22,19 +22,41 @@ public static class Planner
         CancellationToken stop
     )
     {
-        PlanResult bottom = timings.Time(
+        PlanResult bottom = Bottom(previous, job, progress, timings, stop);
+        if (bottom.Plan is not { } plan)
+        {
+            return bottom;
+        }
+
+        BottomPlan nested = InBoards(plan, previous, progress, timings, stop);
+        return new(nested, nested.Findings);
+    }
+
+    /// <summary>The first half of it: all but the boards.</summary>
+    public static PlanResult Bottom(
+        BottomPlan? previous,
+        Job job,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    ) =>
+        timings.Time(
             "work out every plank",
             () =>
                 previous is null
                     ? BottomPlanner.Plan(job, progress, stop)
                     : BottomPlanner.Again(previous, job, progress, stop)
         );
-        if (bottom.Plan is not { } plan || job.Nest is not { } spec)
-        {
-            return bottom;
-        }
 
-        BottomPlan nested = NestedPlan.Of(plan, spec, previous?.Nest, progress, timings, stop);
-        return new(nested, nested.Findings);
-    }
+    /// <summary>The second half: where the job names stock, its pieces laid out in the boards.</summary>
+    public static BottomPlan InBoards(
+        BottomPlan plan,
+        BottomPlan? previous,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    ) =>
+        plan.Job.Nest is { } spec
+            ? NestedPlan.Of(plan, spec, previous?.Nest, progress, timings, stop)
+            : plan;
 }

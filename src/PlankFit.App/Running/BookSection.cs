@@ -8,6 +8,7 @@ internal enum InBook
     Keel,
     AsBuilt,
     Check,
+    HowSure,
     Views,
     LaidFlat,
     Timber,

@@ -8,16 +8,16 @@ namespace PlankFit.Draughting.Dxf;
 /// </summary>
 public static class DxfChords
 {
-    /// <summary>How far a chord may lie off the shape, mm.</summary>
+    /// <summary>How far a chord may lie off the shape, mm: no saw or router follows less. Our own, no source.</summary>
     public const double WithinMm = 0.01;
 
-    /// <summary>The least from one vertex to the next, mm.</summary>
+    /// <summary>The least from one vertex to the next, mm: our own, no source.</summary>
     public const double ApartMm = 0.05;
 
     /// <summary>A vertex left out may lie this far off the chord: a drawing's own chords are within 0.002 mm of the shape, and coordinates are rounded.</summary>
     private const double OffMm = 0.0079;
 
-    /// <summary>A turn of more than 5 degrees is a corner: chords within 0.002 mm of a curve turn so much only on a radius of 2 mm.</summary>
+    /// <summary>A turn of more than 5 degrees is a corner: chords within 0.002 mm of a curve turn so much only on a radius of 2 mm (our own, no source).</summary>
     private const double CornerRadians = 5 * Math.PI / 180;
 
     internal static IReadOnlyList<Vec2> Of(IReadOnlyList<Vec2> points, bool closed)

@@ -110,7 +110,7 @@ public static class AsBuiltJson
     private static void Cut(Utf8JsonWriter json, JsonNumbers numbers, AsBuiltPlan standing)
     {
         json.WriteStartArray("cut");
-        foreach (SawnRow row in standing.Cut)
+        foreach (SawnRow row in standing.Sawn)
         {
             json.WriteStartObject();
             json.WriteString("plank", row.Id.ToString());

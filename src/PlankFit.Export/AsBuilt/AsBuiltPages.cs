@@ -40,7 +40,7 @@ public static class AsBuiltPages
         {
             SawnRow[] cut =
             [
-                .. standing.Cut.Where(r => ReferenceEquals(plan.PanelOf(r.Id), panel)),
+                .. standing.Sawn.Where(r => ReferenceEquals(plan.PanelOf(r.Id), panel)),
             ];
             if (cut.Length > 0)
             {

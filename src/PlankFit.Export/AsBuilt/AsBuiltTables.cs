@@ -59,7 +59,7 @@ public static class AsBuiltTables
                     v.NewMm
                 ))
             );
-        IEnumerable<Row> cut = standing.Cut.SelectMany(r =>
+        IEnumerable<Row> cut = standing.Sawn.SelectMany(r =>
             Places(r)
                 .Where(p => p.Off is not null)
                 .Select(p => new Row(

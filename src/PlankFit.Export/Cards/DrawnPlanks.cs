@@ -50,7 +50,7 @@ internal static class DrawnPlanks
     }
 
     private static bool AreAlike(PlanShown shown, PlankLayerPlan layer, Plank a, Plank b) =>
-        a.IsCut == b.IsCut
+        a.IsSawn == b.IsSawn
         && a.IsFitted == b.IsFitted
         && a.IsRefused == b.IsRefused
         && a.ForwardEdge.Neighbour?.Twin == b.ForwardEdge.Neighbour
@@ -84,10 +84,44 @@ internal static class DrawnPlanks
         double withinMm = SameMm
     )
     {
-        Vec2[] mirrored = [.. b.Select(p => new Vec2(p.X, -p.Y))];
-        bool AllIn(IEnumerable<Vec2> some, IReadOnlyList<Vec2> others) =>
-            some.All(p => others.Any(q => p.ChordTo(q) < withinMm));
-        return a.Length == b.Length && AllIn(a, mirrored) && AllIn(mirrored, a);
+        if (a.Length != b.Length)
+        {
+            return false;
+        }
+
+        // In order of s, so that only the few beside a point are asked.
+        Vec2[] one = [.. a.OrderBy(p => p.X)],
+            other = [.. b.Select(p => new Vec2(p.X, -p.Y)).OrderBy(p => p.X)];
+        return AllIn(one, other, withinMm) && AllIn(other, one, withinMm);
+    }
+
+    private static bool AllIn(Vec2[] some, Vec2[] others, double withinMm)
+    {
+        int from = 0;
+        foreach (Vec2 p in some)
+        {
+            while (from < others.Length && others[from].X <= p.X - withinMm)
+            {
+                from++;
+            }
+
+            int i = from;
+            while (
+                i < others.Length
+                && others[i].X < p.X + withinMm
+                && p.ChordTo(others[i]) >= withinMm
+            )
+            {
+                i++;
+            }
+
+            if (i == others.Length || others[i].X >= p.X + withinMm)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>All that is said of a plank: the same of both, or they are no pair.</summary>

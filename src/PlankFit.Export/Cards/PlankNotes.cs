@@ -11,9 +11,9 @@ internal static class PlankNotes
 {
     public static IEnumerable<string> Of(PlankLayerPlan layer, Plank plank, LengthUnit unit)
     {
-        if (plank.IsCut)
+        if (plank.IsSawn)
         {
-            yield return $"Sawn already, from revision {plank.CutFrom}: its shape is as it was sawn.";
+            yield return $"Sawn already, from revision {plank.SawnFrom}: its shape is as it was sawn.";
         }
 
         if (plank.IsFitted)
@@ -47,7 +47,7 @@ internal static class PlankNotes
             yield return RefusedBend.ToDo + ".";
         }
 
-        if (plank.IsCut)
+        if (plank.IsSawn)
         {
             yield return "Sawn already.";
         }

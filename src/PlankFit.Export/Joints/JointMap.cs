@@ -32,6 +32,7 @@ public static class JointMap
                 .SelectMany(l => l.Rules)
                 .Distinct()
                 .Select(r => JointWords.Sentence(r, plan.Job.Units)),
+            .. JointWords.SwitchedOff(plan.Job.Joints),
         ];
         double rulesMm =
             (rules.Sum(r => Letters.Wrap(r, Letters.Bench, inside.Width).Count) + 1)

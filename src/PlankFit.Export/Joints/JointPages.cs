@@ -85,6 +85,7 @@ public static class JointPages
             $"{PlanWords.Count(jointed.Planks.Length, "plank")} longer than {LengthText.ForPaper(stock.LongestMm, unit)}, in {jointed.Pieces} pieces, {JointFindings.Fewest(jointed)}; none is shorter than {LengthText.ForPaper(stock.ShortestMm, unit)}. {how}",
             "Distances to joints of other planks are along the planks, each carried square to the next; those to the layer below are straight, through the skins. In brackets, the joint or seam that is nearest.",
             .. jointed.Rules.Select(r => JointWords.Sentence(r, unit)),
+            .. JointWords.SwitchedOff(plan.Job.Joints),
         ];
     }
 }

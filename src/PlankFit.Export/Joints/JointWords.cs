@@ -23,6 +23,16 @@ public static class JointWords
             _ => "seams below",
         };
 
+    private static string Asked(JointRuleKind what) =>
+        what switch
+        {
+            JointRuleKind.NextPlank => "the distance to the joints of the next plank",
+            JointRuleKind.OneBetween => "the distance to joints with one plank between",
+            JointRuleKind.SameBacking => "planks between joints on the same backing",
+            JointRuleKind.JointsBelow => "the distance to the joints of the layer below",
+            _ => "the distance to a seam of the layer below that a joint runs with",
+        };
+
     /// <summary>What a rule asks, in a sentence with its source.</summary>
     public static string Sentence(JointRule rule, LengthUnit unit)
     {
@@ -45,6 +55,15 @@ public static class JointWords
         };
         return $"{char.ToUpperInvariant(asked[0])}{asked[1..]} ({rule.Source}).";
     }
+
+    /// <summary>What the rules that come with the program are for.</summary>
+    public static string Of(Skin skin) =>
+        skin == Skin.GluedLayers ? "layers glued on each other" : "planks on frames";
+
+    /// <summary>Rules of the program for which the job asks for nothing; nothing where it does so for none.</summary>
+    public static IEnumerable<string> SwitchedOff(JointSpec? spec) =>
+        from rule in spec?.SwitchedOff ?? []
+        select $"Switched off: nothing is asked of {Asked(rule.What)} ({rule.Source}).";
 
     /// <summary>How much of a rule there is at a joint, with what it is nearest to: 412 mm (S2-24a/b); 2 (S2-26a/b).</summary>
     public static string Distance(JointDistance distance, LengthUnit unit) =>

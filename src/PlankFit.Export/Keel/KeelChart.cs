@@ -83,7 +83,7 @@ internal static class KeelChart
         );
         Levels(pad, widths, v => LengthText.PaperNumber(v, job.Units));
         Stations(pad, widths, plan);
-        Fade(pad, widths, layer);
+        RunOut(pad, widths, layer);
         if (stock is { } half)
         {
             double y = widths.Y(half);
@@ -174,10 +174,10 @@ internal static class KeelChart
         }
     }
 
-    /// <summary>Where the layer begins or fades: forward of it planks are left long.</summary>
-    private static void Fade(SheetCanvas pad, ChartAxis axis, KeelLayerPlan layer)
+    /// <summary>Where the layer begins or runs out: forward of it planks are left long.</summary>
+    private static void RunOut(SheetCanvas pad, ChartAxis axis, KeelLayerPlan layer)
     {
-        if (layer.FadesAtMm is { } at && at > axis.From && at < axis.To)
+        if (layer.RunsOutAtMm is { } at && at > axis.From && at < axis.To)
         {
             double x = axis.X(at);
             pad.Line(x, axis.Box.Bottom, x, axis.Box.Top, Pens.Net);

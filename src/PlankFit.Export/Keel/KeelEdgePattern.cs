@@ -69,7 +69,7 @@ public static class KeelEdgePattern
             length = layer.Between.Max(r => r.AlongMm);
         pad.Line(new(0, 0), new(length, 0), Pens.Station);
         Stations(pad, plan.Job, layer, widest, leans);
-        Fade(pad, layer);
+        RunOut(pad, layer);
         KeelStation[] ahead = [.. layer.On(Side.Starboard).Take(2)];
         double first = ahead.Length == 2 ? (ahead[0].AlongMm + ahead[1].AlongMm) / 2 : length / 2;
         pad.Text(new(first, 8), "port", NameMm, Anchor.MiddleCentre);
@@ -144,9 +144,9 @@ public static class KeelEdgePattern
         + (leans ? $", {KeelWords.Signed(row.Angles.BevelDegrees)} deg" : "");
 
     /// <summary>Forward of this there is no such layer on the boat: the stock may run on.</summary>
-    private static void Fade(SheetCanvas pad, KeelLayerPlan layer)
+    private static void RunOut(SheetCanvas pad, KeelLayerPlan layer)
     {
-        if (layer.FadesAtMm is not { } x)
+        if (layer.RunsOutAtMm is not { } x)
         {
             return;
         }

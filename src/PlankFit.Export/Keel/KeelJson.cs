@@ -54,7 +54,7 @@ public static class KeelJson
         json.WriteString("name", layer.Spec.Name);
         json.WriteString("meets", layer.Spec.Meets);
         numbers.Number("thicknessMm", layer.Spec.ThicknessMm, 4);
-        numbers.NumberOrNull("fadesAtMm", layer.FadesAtMm, 4);
+        numbers.NumberOrNull("fadesAtMm", layer.RunsOutAtMm, 4);
         Rows(json, numbers, "stations", layer.Stations);
         Rows(json, numbers, "between", layer.Between);
         json.WriteStartArray("plankEnds");

@@ -52,7 +52,7 @@ public static class KeelWords
     /// <summary>Stations at which a layer is out; where some were measured only they are judged.</summary>
     public static int OffAt(KeelSpec spec, KeelLayerPlan layer) =>
         layer.Stations.Count(row =>
-            !(row.PositionMm < layer.FadesAtMm)
+            !(row.PositionMm < layer.RunsOutAtMm)
             && (row.Measured || layer.On(row.Side).All(r => !r.Measured))
             && IsOff(spec, row)
         );
@@ -65,7 +65,7 @@ public static class KeelWords
     public static string ToDo(Job job, KeelLayerPlan layer, KeelStation row)
     {
         string Mm(double mm) => Fine(Math.Abs(mm), job.Units);
-        return row.PositionMm < layer.FadesAtMm ? "has run out here: planks are left long"
+        return row.PositionMm < layer.RunsOutAtMm ? "has run out here: planks are left long"
             : !IsOff(job.Keel, row) ? "nothing: within tolerance"
             : !row.Measured && layer.On(row.Side).Any(r => r.Measured)
                 ? $"not measured; by its neighbours {Mm(row.TakeOffSideMm)} too {(row.TakeOffSideMm > 0 ? "wide" : "narrow")}: measure it"

@@ -32,7 +32,7 @@ internal static class PlankJson
         json.WriteNumber("layer", plank.Layer);
         json.WriteNumber("number", plank.Number);
         json.WriteString("kind", Kind(plank.Kind));
-        if (plank.IsCut)
+        if (plank.IsSawn)
         {
             json.WriteBoolean("sawn", true);
         }

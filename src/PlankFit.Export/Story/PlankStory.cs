@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PlankFit.Export.Joints;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
@@ -36,6 +37,7 @@ public static class PlankStory
             FlatStep(plan.Job.Units, layer, plank),
             EndsStep(plan, layer, plank),
             SawStep(plan.Job.Units, layer, plank),
+            .. PiecesStep(plan, plank),
             BendStep(plan.Job, layer, plank),
         ];
 
@@ -148,9 +150,9 @@ public static class PlankStory
             "Laid flat (Geometry/Strips: strip coordinates about its centre line)",
             [
                 $"Every point keeps its distance along and square to the plank's centre line; lengths are shared between middle and edges by the factor 1 - K w²/24.",
-                $"What the wood must take up as strain: {Num(plank.Bend.EdgeStrainPercent, 4)} % at the edges, at most {Num(plank.StrainMm, 3)} mm over the plank's length.",
-                $"Forward edge {PlankWords.Edge(plank.ForwardEdge, unit)}, after edge {PlankWords.Edge(plank.AfterEdge, unit)} (round {Num(plank.ForwardEdge.RoundMm, 2)} and {Num(plank.AfterEdge.RoundMm, 2)} mm, hollow {Num(plank.ForwardEdge.HollowMm, 2)} and {Num(plank.AfterEdge.HollowMm, 2)} mm from the chord).",
-                $"Straight edges would open by at most {Num(plank.WidestGapMm, 2)} mm and overlap by at most {Num(plank.WidestOverlapMm, 2)} mm; the layer's gap is {Num(layer.Planks.GapMm, 2)} mm: {(plank.StraightEdges ? "straight edges serve" : "shape the edges to the pattern")}.",
+                $"What the wood must take up as strain: {Num(plank.Bend.EdgeStrainPercent, 4)} % at the edges, at most {Fine(plank.StrainMm, unit)} over the plank's length.",
+                $"Forward edge {PlankWords.Edge(plank.ForwardEdge, unit)}, after edge {PlankWords.Edge(plank.AfterEdge, unit)} (from the chord: {OffChord(plank.ForwardEdge, unit)}; {OffChord(plank.AfterEdge, unit)}).",
+                $"Straight edges would open by at most {Fine(plank.WidestGapMm, unit)} and overlap by at most {Fine(plank.WidestOverlapMm, unit)}; the layer's gap is {Fine(layer.Planks.GapMm, unit)}: {(plank.StraightEdges ? "straight edges serve" : "shape the edges to the pattern")}.",
                 $"Net length along its centre line {LengthText.FormatExact(plank.NetLengthMm, unit)}; net area {PlanWords.Area(plank.AreaMm2, unit)}.",
             ]
         );
@@ -185,6 +187,15 @@ public static class PlankStory
                 $"Overall {LengthText.FormatExact(plank.CutLengthMm, unit)} along the board and {LengthText.FormatExact(across, unit)} across; the stock is {LengthText.FormatExact(layer.Planks.WidthMm, unit)} wide.",
             ]
         );
+    }
+
+    /// <summary>Of a plank that is longer than the stock.</summary>
+    private static IEnumerable<StoryStep> PiecesStep(BottomPlan plan, Plank plank)
+    {
+        ImmutableArray<string> told = [.. JointWords.Sentences(plan, plank)];
+        return told.IsEmpty
+            ? []
+            : [new("Its pieces, lettered from inboard (Planking/Joints/JointPlanner)", told)];
     }
 
     private static StoryStep BendStep(Job job, PlankLayerPlan layer, Plank plank)
@@ -245,6 +256,21 @@ public static class PlankStory
         Math.Abs(gauss) < 1e-10 ? "it could be laid flat without strain."
         : gauss < 0 ? "saddle-shaped, so edges come out hollow."
         : "cup-shaped, so edges come out round.";
+
+    /// <summary>To the thousandth of a millimetre for who follows the program; in feet and inches as all else.</summary>
+    private static string Fine(double mm, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? Num(mm, 3) + " mm" : LengthText.Fine(mm, unit);
+
+    private static string OffChord(PlankEdge edge, LengthUnit unit)
+    {
+        string[] off =
+        [
+            .. new[] { ("round", edge.RoundMm), ("hollow", edge.HollowMm) }
+                .Where(o => o.Item2 > 0.0005)
+                .Select(o => $"{o.Item1} {Fine(o.Item2, unit)}"),
+        ];
+        return off.Length == 0 ? "straight" : string.Join(", ", off);
+    }
 
     private static string Num(double value, int decimals) =>
         double.IsFinite(value) ? NumberText.Padded(value, decimals) : "unbounded";

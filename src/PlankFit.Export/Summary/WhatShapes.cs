@@ -1,3 +1,4 @@
+using PlankFit.Export.Joints;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
@@ -27,27 +28,45 @@ internal static class WhatShapes
             yield return Ends(panel, unit);
         }
 
-        foreach (
-            JointedLayer jointed in (plan.Joints?.Layers ?? []).Where(l => l.Side == Side.Starboard)
-        )
+        if (plan.Job.Joints is { } spec)
         {
-            int usual = jointed.Rules.Count(r => JointRules.Usual(jointed.Stock.Kind).Contains(r));
-            yield return $"Joints of layer {jointed.Layer} keep {string.Join("; ", jointed.Rules.Select(r => JointFindings.Rule(r, unit)))}{Own(usual, jointed.Rules.Length)}.";
+            foreach (
+                JointedLayer jointed in (plan.Joints?.Layers ?? []).Where(l =>
+                    l.Side == Side.Starboard
+                )
+            )
+            {
+                yield return Joints(plan, spec, jointed);
+            }
+
+            if (spec.SwitchedOff.Any())
+            {
+                yield return $"Rules of joints that this job switches off: {string.Join(", ", spec.SwitchedOff.Select(r => JointWords.Of(r.What)))}.";
+            }
         }
     }
 
-    private static string Own(int usual, int all) =>
-        usual == 0 ? ""
-        : usual == all
-            ? ": the rules that come with the program, whose sources stand with the joints"
-        : $": {usual} of them come with the program, whose sources stand with the joints";
+    private static string Joints(BottomPlan plan, JointSpec spec, JointedLayer jointed)
+    {
+        int usual = jointed.Rules.Count(r => !spec.Rules.Contains(r));
+        Skin skin = spec.SkinOf(plan.PlankLayers.Count());
+        string come =
+            $"come with the program for {JointWords.Of(skin)}"
+            + (skin == Skin.GluedLayers ? $" ({JointRules.Proposal})" : "");
+        string whose =
+            usual == 0 ? "no rules but the job's own"
+            : usual == jointed.Rules.Length
+                ? $"the rules that {come}; their sources stand with the joints"
+            : $"{usual} of them {come}; their sources stand with the joints";
+        return $"Joints of layer {jointed.Layer} keep {string.Join("; ", jointed.Rules.Select(r => JointFindings.Rule(r, plan.Job.Units)))}: {whose}.";
+    }
 
     private static string Ends(BottomPlan panel, LengthUnit unit)
     {
         EndRules ends = panel.Job.Ends;
         Panel of = panel.Job.Hull.Panel;
         bool usual =
-            (ends with { Zones = [], Fade = null })
+            (ends with { Zones = [], RunOut = null })
             == (of.HasKeel ? EndRules.Default : EndRules.LeftLong);
         IEnumerable<string> said = Edges
             .GroupBy(e => Rule(ends, e))

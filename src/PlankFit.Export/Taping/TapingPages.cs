@@ -62,7 +62,7 @@ public static class TapingPages
                     (w, i) =>
                         ImmutableArray.Create(
                             $"{i + 1}",
-                            TapedWords.Of(w.Place),
+                            TapedWords.Of(w.Place) + TapedWords.Marked(w.Marks, plan.Job.Units),
                             TapedWords.SideOf(w.Place),
                             LengthText.PaperNumber(w.ExpectedMm, plan.Job.Units),
                             LengthText.PaperNumber(w.LimitMm, plan.Job.Units, RoundTo.Up),
@@ -81,7 +81,7 @@ public static class TapingPages
                 $"Once these planks are on, tape their edge from keel to chine on the face that the layer lies on, and where it crosses keel and chine (seam at keel, seam at chine): it says more of the planks beyond than any frame. Outward from the master. {PlanWords.Count(advice.Edges.Length, "edge")}, {TapedWords.If}.",
             ],
             [
-                new("after edge of", 14, false),
+                new("after edge of", 30, false),
                 new("should read", 12),
                 new("limit", 9),
                 new("what it brings, 19 times in 20", 30, false),
@@ -91,7 +91,7 @@ public static class TapingPages
             [
                 .. advice.Edges.Select(w =>
                     ImmutableArray.Create(
-                        w.Place.Edge!.Value.Plank.ToString(),
+                        w.Place.Edge!.Value.Plank + TapedWords.Marked(w.Marks, plan.Job.Units),
                         LengthText.PaperNumber(w.ExpectedMm, plan.Job.Units),
                         LengthText.PaperNumber(w.LimitMm, plan.Job.Units, RoundTo.Up),
                         TapedWords.Brings(w.Brings, plan.Job.Units),

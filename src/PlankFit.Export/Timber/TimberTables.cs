@@ -16,7 +16,7 @@ public static class TimberTables
         TableOf.Build("timber", [.. Verdict(plan), .. Weights(plan), .. InNumbers], Rows(plan));
 
     /// <summary>One row a figure, the woods of this job first.</summary>
-    public static Table Woods(BottomPlan plan) =>
+    public static Table OfSpecies(BottomPlan plan) =>
         TableOf.Build<WoodFigure>(
             "species",
             [

@@ -1,5 +1,6 @@
 using PlankFit.Export.Fastenings;
 using PlankFit.Export.Shown;
+using PlankFit.Export.Trust;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Whole;
@@ -14,6 +15,11 @@ public static class OnPlanks
         if (plan.Fastenings is { } fastenings)
         {
             yield return new FasteningsOnPlanks(fastenings, plan.Job.Units);
+        }
+
+        if (plan.Trust is { } trust)
+        {
+            yield return new TrustOnPlanks(plan, trust);
         }
     }
 }

@@ -10,9 +10,14 @@ public static class FindingsText
     /// <summary>So many are told at a terminal where a page has the rest.</summary>
     public const int ToldFirst = 7;
 
-    /// <summary>By what they cost, then the gravest first, otherwise in the order in which they were found.</summary>
+    /// <summary>By what they cost, of these causes first, then the gravest, otherwise in the order in which they were found.</summary>
     public static ImmutableArray<Finding> GravestFirst(IEnumerable<Finding> findings) =>
-        [.. findings.OrderByDescending(f => f.Rank).ThenByDescending(f => f.Severity)];
+        [
+            .. findings
+                .OrderByDescending(f => f.Rank)
+                .ThenByDescending(f => f.IsCause)
+                .ThenByDescending(f => f.Severity),
+        ];
 
     public static string Of(Rank rank) =>
         rank switch

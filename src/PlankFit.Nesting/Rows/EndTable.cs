@@ -12,10 +12,10 @@ namespace PlankFit.Nesting.Rows;
 /// </summary>
 internal sealed class EndTable
 {
-    /// <summary>Of more poses all pitches take longer than a moment: some seconds, or minutes.</summary>
+    /// <summary>Of more poses all pitches take longer than a moment: some seconds, or minutes (our own, as measured on two slow cores).</summary>
     private const int ManyPoses = 1200;
 
-    /// <summary>Of more poses all pitches would take more memory than a computer in a yard can be asked for, a gigabyte and more.</summary>
+    /// <summary>Of more poses all pitches would take more memory than a computer in a yard can be asked for, a gigabyte and more (our own, no source).</summary>
     private const int MostPoses = 12_000;
 
     private readonly ImmutableArray<NestItem> items;

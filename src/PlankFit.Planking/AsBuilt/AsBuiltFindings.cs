@@ -40,7 +40,10 @@ public static class AsBuiltFindings
                 Severity.Warning,
                 $"girth, station {row.Station}, {on}",
                 $"it was measured {Mm(row.MovedMm)} {(row.MovedMm > 0 ? "longer" : "shorter")} than drawn: measure again before planks are cut to it"
-            );
+            )
+            {
+                IsCause = true,
+            };
         }
 
         if (measured.Length >= 6)
@@ -57,7 +60,10 @@ public static class AsBuiltFindings
                     Severity.Warning,
                     $"girth, station {measured[k].Station}, {on}",
                     $"it stands {Mm(judged.Residuals[k])} {(judged.Residuals[k] > 0 ? "beyond" : "short of")} the run of the others: measure again, or fair the frame"
-                );
+                )
+                {
+                    IsCause = true,
+                };
             }
         }
 

@@ -26,5 +26,5 @@ public sealed record AsBuiltPlan(
         ImmutableDictionary<Side, ImmutableArray<FairingMove>>.Empty;
 
     /// <summary>The planks that are sawn, against the places that they have now.</summary>
-    public ImmutableArray<SawnRow> Cut { get; init; } = [];
+    public ImmutableArray<SawnRow> Sawn { get; init; } = [];
 }

@@ -35,7 +35,7 @@ internal static class AsBuiltPlanner
         )
         {
             Moves = moves.ToImmutable(),
-            Cut = planked.CutRows,
+            Sawn = planked.SawnRows,
         };
         return standing with
         {

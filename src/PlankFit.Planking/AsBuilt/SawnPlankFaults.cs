@@ -1,15 +1,17 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.AsBuilt;
 
 /// <summary>What a recorded plank has that no sawn plank can have: figures that are none or beyond all reason, shapes that do not agree with one another.</summary>
 public static class SawnPlankFaults
 {
-    /// <summary>No bottom reaches so far, mm.</summary>
+    /// <summary>No bottom reaches so far, mm: our own bound of what is plausible, wide, no source.</summary>
     private const double FarMm = 100_000;
 
     /// <summary>A corner of the outline and the end of an edge are one point, mm.</summary>
@@ -19,13 +21,14 @@ public static class SawnPlankFaults
     private const double MostStrain = 0.02;
 
     /// <summary>The first thing that is amiss, in words; null where nothing is.</summary>
-    public static string? Of(SawnPlank plank) =>
-        Figures(plank)
+    /// <param name="shown">What lengths are told in.</param>
+    public static string? Of(SawnPlank plank, LengthUnit shown) =>
+        Figures(plank, shown)
         ?? Counts(plank)
         ?? plank.Form.Ends.Select(End).FirstOrDefault(f => f is not null)
-        ?? Agreement(plank);
+        ?? Agreement(plank, shown);
 
-    private static string? Figures(SawnPlank plank)
+    private static string? Figures(SawnPlank plank, LengthUnit shown)
     {
         PlankSizes s = plank.Form.Sizes;
         Bend bend = plank.Form.Bend;
@@ -64,9 +67,7 @@ public static class SawnPlankFaults
         {
             if (value is { } v && !(v >= least && v <= most))
             {
-                return FormattableString.Invariant(
-                    $"{name} is given as {v:G6}, which no plank has"
-                );
+                return $"{name} is given as {Told(v, most, shown)}, which no plank has";
             }
         }
 
@@ -123,7 +124,7 @@ public static class SawnPlankFaults
         : null;
 
     /// <summary>Edges and ends are stretches of the outline, and the flat outline is as long from point to point as that on the hull.</summary>
-    private static string? Agreement(SawnPlank plank)
+    private static string? Agreement(SawnPlank plank, LengthUnit shown)
     {
         PlankShape shape = plank.Shape;
         ImmutableArray<PlankEnd> plankEnds = plank.Form.Ends;
@@ -149,9 +150,7 @@ public static class SawnPlankFaults
                 flat = shape.FlatNet[i].ChordTo(shape.FlatNet[(i + 1) % n]);
             if (Math.Abs(hull - flat) > SameMm + (MostStrain * hull))
             {
-                return FormattableString.Invariant(
-                    $"a side of its outline is {hull:0.0} mm long on the hull and {flat:0.0} mm laid flat"
-                );
+                return $"a side of its outline is {LengthText.FormatExact(hull, shown)} long on the hull and {LengthText.FormatExact(flat, shown)} laid flat";
             }
         }
 
@@ -170,6 +169,12 @@ public static class SawnPlankFaults
                 ? "an outline of it crosses itself"
             : null;
     }
+
+    /// <summary>Lengths, which are those that may reach as far as a bottom does, as the job shows them; what is far beyond is told by its figure, which shows the slip.</summary>
+    private static string Told(double value, double most, LengthUnit shown) =>
+        most == FarMm && Math.Abs(value) < 10 * FarMm
+            ? LengthText.FormatExact(value, shown)
+            : value.ToString("G6", CultureInfo.InvariantCulture);
 
     private static bool Far(Vec2 p) => !(Math.Abs(p.X) + Math.Abs(p.Y) < 3 * FarMm);
 }

@@ -40,13 +40,13 @@ internal sealed class PlankBuilder(
     /// </summary>
     private const double ChordMm = 0.0016;
 
-    /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees.</summary>
+    /// <summary>The normal past an edge may turn by no more than this from what it is at the edge, degrees: our own, no source.</summary>
     private const double MostTurnDegrees = 15;
 
-    /// <summary>By which angles may be out in the flat before a piece's own line is moved, radians: 0.05°.</summary>
+    /// <summary>By which angles may be out in the flat before a piece's own line is moved, radians: 0.05°, half of what a check is to see. Our own, no source.</summary>
     private const double MostAngle = 0.05 * Math.PI / 180;
 
-    /// <summary>A piece that is as wide as this part of its stock has its own line near its middle already.</summary>
+    /// <summary>A piece that is as wide as this part of its stock has its own line near its middle already: our own, no source.</summary>
     private const double NearWhole = 0.9;
 
     private LayerRegion Region => faces.Middle;
@@ -120,7 +120,7 @@ internal sealed class PlankBuilder(
             outer = Pieces(ends, BoundaryWalk.Behind(Region, forward!), forward, forward);
         }
 
-        (outer, inner) = Faded(outer, inner);
+        (outer, inner) = LeftLongWhereItRunsOut(outer, inner);
         var shape = new BuiltShape(ahead, behind, outer, inner);
         if (mayMove && NearItsMiddle((forward ?? after)!, shape.Net) is { } wide)
         {
@@ -229,17 +229,17 @@ internal sealed class PlankBuilder(
     }
 
     /// <summary>Where the keel has faded under a plank's inner end the pair of ends changes: left long at the keel, fit at the chine.</summary>
-    private (List<EndPiece> Outer, List<EndPiece> Inner) Faded(
+    private (List<EndPiece> Outer, List<EndPiece> Inner) LeftLongWhereItRunsOut(
         List<EndPiece> outer,
         List<EndPiece> inner
     )
     {
-        if (rules.Fade is not { } fade)
+        if (rules.RunOut is not { } runOut)
         {
             return (outer, inner);
         }
 
-        bool Over(EndPiece e) => e.Piece.Edge == PanelEdge.Lower && MiddleX(e) < fade.XMm;
+        bool Over(EndPiece e) => e.Piece.Edge == PanelEdge.Lower && MiddleX(e) < runOut.XMm;
         if (!outer.Concat(inner).Any(Over))
         {
             return (outer, inner);
@@ -247,7 +247,7 @@ internal sealed class PlankBuilder(
 
         EndPiece Changed(EndPiece e) =>
             rules.Zoned(e.Piece.Edge, MiddleX(e)) ? e
-            : Over(e) ? e with { Rule = EndRule.LeftLong(fade.ByMm) }
+            : Over(e) ? e with { Rule = EndRule.LeftLong(runOut.ByMm) }
             : e.Piece.Edge == PanelEdge.Upper ? e with { Rule = EndRule.Fit }
             : e;
         return ([.. outer.Select(Changed)], [.. inner.Select(Changed)]);
@@ -295,7 +295,7 @@ internal sealed class PlankBuilder(
         {
             foreach (EndPiece e in shape.Outer)
             {
-                allowances[e] = 15;
+                allowances[e] = PlankEnd.UsualAllowanceMm;
             }
         }
 

@@ -16,7 +16,7 @@ internal static class FasteningFindings
         FramingPlan behind,
         ImmutableArray<LayerFastenings> layers,
         ImmutableDictionary<PlankId, PlankFastenings> all,
-        ImmutableArray<TimberGap> runs
+        ImmutableArray<LayerFastened> fastened
     )
     {
         LengthUnit unit = planked.Job.Units;
@@ -77,7 +77,19 @@ internal static class FasteningFindings
                 Finding found in RunFindings.Of(
                     where,
                     rule.Rule,
-                    [.. runs.Where(g => g.Layer == layer.Number)],
+                    [.. fastened.SelectMany(f => f.Gaps).Where(g => g.Layer == layer.Number)],
+                    unit
+                )
+            )
+            {
+                yield return found;
+            }
+
+            foreach (
+                Finding found in UnheldButts.Of(
+                    where,
+                    rule.Rule,
+                    fastened.Where(f => f.Rule.Layer == layer.Number),
                     unit
                 )
             )

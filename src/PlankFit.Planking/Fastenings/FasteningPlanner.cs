@@ -45,7 +45,7 @@ internal static class FasteningPlanner
             layers,
             all,
             FasteningTotals.Of(planked, layers, all, spec.SparePercent),
-            [.. FasteningFindings.Of(spec, planked, behind, layers, all, gaps)]
+            [.. FasteningFindings.Of(spec, planked, behind, layers, all, fastened)]
         )
         {
             Gaps = gaps,

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace PlankFit.Planking.Findings;
 
 public enum Severity
@@ -28,6 +30,23 @@ public sealed record Finding(Severity Severity, Subject About, string Message)
             Severity.Warning => Rank.SawAfter,
             _ => Rank.Know,
         };
+
+    /// <summary>
+    /// A figure that was read or written wrongly, it may be, and what else is found may come of it: told before all others, with the gravest of them.
+    /// </summary>
+    public bool IsCause { get; init; }
+
+    /// <summary>Causes with the rank of the gravest of all, since what is grave may come of them.</summary>
+    public static ImmutableArray<Finding> CausesRaised(ImmutableArray<Finding> findings)
+    {
+        if (!findings.Any(f => f.IsCause))
+        {
+            return findings;
+        }
+
+        Rank gravest = findings.Max(f => f.Rank);
+        return [.. findings.Select(f => f.IsCause ? f with { Rank = gravest } : f)];
+    }
 
     /// <summary>What it is about in words, with file and line or cell where it has them.</summary>
     public string Where => PlainText.Of(About.ToString());

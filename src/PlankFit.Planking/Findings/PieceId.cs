@@ -12,6 +12,16 @@ public readonly record struct PieceId(PlankId Plank, char? Letter)
     /// <summary>One of a plank's pieces, counted from 0 at the inboard end.</summary>
     public static PieceId Of(PlankId plank, int piece) => new(plank, (char)('a' + piece));
 
+    /// <summary>The piece or whole plank that is named so, in capitals or not; null where the text names none.</summary>
+    public static PieceId? Parse(string text)
+    {
+        char? letter = text is [.., >= '0' and <= '9', (>= 'a' and <= 'z') or (>= 'A' and <= 'Z')]
+            ? char.ToLowerInvariant(text[^1])
+            : null;
+        string plank = letter is null ? text : text[..^1];
+        return PlankId.Parse(plank.ToUpperInvariant()) is { } id ? new(id, letter) : null;
+    }
+
     public override string ToString() => Letter is { } letter ? $"{Plank}{letter}" : $"{Plank}";
 }
 

@@ -34,13 +34,13 @@ public sealed record AsBuiltSpec
     public string? From { get; init; }
 
     /// <summary>Planks that are sawn, by the record of them, in any order.</summary>
-    public ImmutableArray<SawnPlank> Cut { get; init; } = [];
+    public ImmutableArray<SawnPlank> Sawn { get; init; } = [];
 
     /// <summary>The boards that they came from, as far as that record has them.</summary>
     public ImmutableArray<BoardSawnInto> SawnInto { get; init; } = [];
 
     /// <summary>The file of that record, as the job names it; null where it names none.</summary>
-    public string? CutFile { get; init; }
+    public string? SawnFile { get; init; }
 
     /// <summary>What of it is a panel's: its planks, and of a panel without a keel no girth and no keel.</summary>
     public AsBuiltSpec Of(Panel panel)
@@ -50,7 +50,7 @@ public sealed record AsBuiltSpec
         {
             Seams = [.. Seams.Where(s => Is(s.PlankId))],
             Fitted = [.. Fitted.Where(Is)],
-            Cut = [.. Cut.Where(c => Is(c.Id)).Select(c => c.Named(panel))],
+            Sawn = [.. Sawn.Where(c => Is(c.Id)).Select(c => c.Named(panel))],
         };
         return panel.HasKeel
             ? of
@@ -66,7 +66,7 @@ public sealed record AsBuiltSpec
     public bool NothingMeasured =>
         KeelHalfWidths.IsEmpty && Girths.IsEmpty && Seams.IsEmpty && Readings.IsEmpty;
 
-    public bool IsEmpty => NothingMeasured && Fitted.IsEmpty && Cut.IsEmpty;
+    public bool IsEmpty => NothingMeasured && Fitted.IsEmpty && Sawn.IsEmpty;
 }
 
 /// <summary>The half-width of a keel layer at its outer face, as measured at one station on one side.</summary>

@@ -10,7 +10,11 @@ public sealed record BoardSawnInto(
     string Board,
     ImmutableArray<PlankId> Planks,
     ImmutableArray<OffcutLeft> Offcuts
-);
+)
+{
+    /// <summary>The plan of cutting has it from what is to be bought, and not from the rack; the record says nothing of it.</summary>
+    public bool ToBuy { get; init; }
+}
 
 /// <summary>What is left of a board, mm.</summary>
 /// <param name="IsSheet">Of a sheet, whose grain may run across.</param>

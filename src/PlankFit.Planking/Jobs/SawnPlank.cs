@@ -50,7 +50,7 @@ public sealed record SawnPlank(PlankId Id, string Revision, PlankForm Form)
     }
 
     /// <summary>The plank of today's lay-out in the form that was sawn.</summary>
-    public Plank In(Plank today) => today with { Form = Form, IsCut = true, CutFrom = Revision };
+    public Plank In(Plank today) => today with { Form = Form, IsSawn = true, SawnFrom = Revision };
 }
 
 /// <summary>What a plank was sawn for: the name of its layer, its thickness, mm, and which way its planks headed.</summary>

@@ -99,7 +99,7 @@ public static class JointFindings
         [
             .. layer
                 .Planks.Select(p => p.Plank)
-                .Where(p => p.IsCut && pieced.Planks.Any(j => j.PlankId == p.Id))
+                .Where(p => p.IsSawn && pieced.Planks.Any(j => j.PlankId == p.Id))
                 .Select(p => p.Id),
         ];
         if (sawn.Length > 0)
@@ -129,6 +129,20 @@ public static class JointFindings
             where,
             $"{Count(pieced.Planks.Length, "plank")} a side are longer than {Mm(layer.Stock.LongestMm)} and are made of {pieced.Pieces} pieces, {Fewest(pieced)}, joined by {joined}"
         );
+    }
+
+    /// <summary>What of the program's own proposals is kept where not all can be.</summary>
+    internal static Finding GaveWay(LayerCase layer, Relief relief, LengthUnit units)
+    {
+        bool lost = relief.Kept.Any(k => k is null);
+        return new(
+            lost ? Severity.Warning : Severity.Note,
+            $"layer {layer.Layer.Spec.Name}",
+            $"joints cannot keep all the distances that the program proposes ({JointRules.Proposal}); kept as far as can be: {string.Join("; ", relief.Relaxed.Zip(relief.Kept).Select(r => $"\"{Rule(r.First, units)}\" to {(r.Second is { } kept ? Kept(kept, units) : "nothing")}"))}. Longer stock, or a rule of yours in [[joints.rule]], settles it otherwise"
+        )
+        {
+            Rank = lost ? Rank.SawAfter : Rank.Know,
+        };
     }
 
     /// <summary>How far the number of pieces is proved.</summary>

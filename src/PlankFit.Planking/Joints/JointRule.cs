@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using PlankFit.Planking.Units;
-
 namespace PlankFit.Planking.Joints;
 
 /// <summary>What a rule of stagger speaks of; the mildest, which is relaxed first, comes last.</summary>
@@ -28,6 +25,12 @@ public enum JointRuleKind
 /// <param name="Source">Where it comes from; says so where that is memory, second hand, or nowhere.</param>
 public sealed record JointRule(JointRuleKind What, double? DistanceMm, int? Count, string Source)
 {
+    /// <summary>A proposal of the program's own: where it cannot be kept whole, as much of it is kept as can be, and that is told.</summary>
+    public bool GivesWay { get; init; }
+
+    /// <summary>It speaks of the layer below, which the first layer has not.</summary>
+    public bool IsOfBelow => What is JointRuleKind.JointsBelow or JointRuleKind.SeamsBelow;
+
     /// <summary>Nothing is asked.</summary>
     public bool IsNone =>
         What == JointRuleKind.SameBacking ? Count is null or 0 : DistanceMm is null or 0;
@@ -41,51 +44,4 @@ public sealed record JointRule(JointRuleKind What, double? DistanceMm, int? Coun
             JointRuleKind.SameBacking => Count ?? 0,
             _ => 0,
         };
-}
-
-/// <summary>The rules of stagger that come with the program: defaults to be replaced by what applies where the boat is built.</summary>
-public static class JointRules
-{
-    private const string Underwriters =
-        "Great Lakes underwriters' rules 1866, for planking on frames: no butts nearer than 5 ft, 4 ft with a strake between, three strakes between on one timber";
-
-    private const string Yachts =
-        "old Lloyd's yacht rules: scarfs of adjacent planks 1.2 m apart, three complete planks between in one transverse plane; second hand";
-
-    /// <summary>Scarfs nearer than this along the hull are in one transverse plane: a proposal, the source gives no figure.</summary>
-    private const double SamePlaneMm = 100;
-
-    private const string Through =
-        "a proposal without a source for the figure; that joints be staggered through the layers as well is asked for by Gougeon Brothers on Boat Construction, ch. 21";
-
-    private const string Seams = "a proposal without a source";
-
-    /// <summary>The rules for a kind of joint.</summary>
-    public static ImmutableArray<JointRule> Usual(JointKind kind) =>
-        [
-            .. kind == JointKind.Butt
-                ?
-                [
-                    new JointRule(
-                        JointRuleKind.NextPlank,
-                        5 * LengthUnits.MmPerFoot,
-                        null,
-                        Underwriters
-                    ),
-                    new JointRule(
-                        JointRuleKind.OneBetween,
-                        4 * LengthUnits.MmPerFoot,
-                        null,
-                        Underwriters
-                    ),
-                    new JointRule(JointRuleKind.SameBacking, null, 3, Underwriters),
-                ]
-                : new[]
-                {
-                    new JointRule(JointRuleKind.NextPlank, 1200, null, Yachts),
-                    new JointRule(JointRuleKind.SameBacking, SamePlaneMm, 3, Yachts),
-                },
-            new JointRule(JointRuleKind.JointsBelow, 150, null, Through),
-            new JointRule(JointRuleKind.SeamsBelow, 25, null, Seams),
-        ];
 }

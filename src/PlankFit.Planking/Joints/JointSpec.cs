@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Layers;
 
 namespace PlankFit.Planking.Joints;
 
@@ -15,11 +16,24 @@ public sealed record JointSpec(
     /// <summary>The stock of a layer; null where its planks are not pieced.</summary>
     public JointStock? Of(string layer) => ByLayer.GetValueOrDefault(layer) ?? Usual;
 
-    /// <summary>The rules for a kind of joint, those that come with the program and the job's own in their places; a rule of nought is none.</summary>
-    public ImmutableArray<JointRule> RulesFor(JointKind kind) =>
+    /// <summary>What the rules that come with the program are to be for; null where that goes by the number of layers.</summary>
+    public Skin? Skin { get; init; }
+
+    /// <summary>Rules of nought: the job asks for nothing where the program has a rule.</summary>
+    public IEnumerable<JointRule> SwitchedOff => Rules.Where(r => r.IsNone);
+
+    /// <param name="layers">How many layers of planks there are: more than one are taken to be glued on each other.</param>
+    public Skin SkinOf(int layers) =>
+        Skin ?? (layers > 1 ? Joints.Skin.GluedLayers : Joints.Skin.OnFrames);
+
+    /// <summary>The rules for a layer: those that come with the program and the job's own in their places; a rule of nought is none.</summary>
+    public ImmutableArray<JointRule> RulesFor(JointStock stock, PlankLayerSpec layer, int layers) =>
         [
-            .. JointRules
-                .Usual(kind)
+            .. (
+                SkinOf(layers) == Joints.Skin.OnFrames
+                    ? JointRules.OnFrames(stock.Kind)
+                    : JointRules.Glued(layer.WidthMm, stock.JointMm(layer.ThicknessMm))
+            )
                 .Where(r => Rules.All(own => own.What != r.What))
                 .Concat(Rules)
                 .Where(r => !r.IsNone)
@@ -69,6 +83,10 @@ public sealed record JointStock(
     ImmutableArray<double> StockLengthsMm
 )
 {
+    /// <summary>Length of a scarf's overlap in planks of that thickness, mm; 0 for butts.</summary>
+    public double JointMm(double thicknessMm) =>
+        Kind == JointKind.Scarf ? ScarfRatio * thicknessMm : 0;
+
     /// <summary>The word for a glued block in <see cref="On"/>.</summary>
     public const string Block = "block";
 

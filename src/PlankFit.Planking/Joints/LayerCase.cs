@@ -60,8 +60,7 @@ internal sealed record LayerCase(
 )
 {
     /// <summary>Length of a scarf's overlap, mm; 0 for butts.</summary>
-    public double JointMm =>
-        Stock.Kind == JointKind.Scarf ? Stock.ScarfRatio * Layer.Spec.ThicknessMm : 0;
+    public double JointMm => Stock.JointMm(Layer.Spec.ThicknessMm);
 
     public static LayerCase Of(
         FramingPlan behind,
@@ -74,8 +73,7 @@ internal sealed record LayerCase(
         ImmutableArray<Plank> planks = layer.On(side);
         LayerBelow? under = below is { } b ? LayerBelow.Of(b.Layer, layer, side, b.Pieced) : null;
         var scale = DiagonalScale.Of(planks);
-        double jointMm =
-            stock.Kind == JointKind.Scarf ? stock.ScarfRatio * layer.Spec.ThicknessMm : 0;
+        double jointMm = stock.JointMm(layer.Spec.ThicknessMm);
         return new(
             layer,
             side,

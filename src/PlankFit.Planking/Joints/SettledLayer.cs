@@ -14,6 +14,9 @@ internal sealed record SettledLayer(
     Relief? Relief
 )
 {
+    /// <summary>Of the program's own proposals those that could not be kept whole; null where all could.</summary>
+    public Relief? GaveWay { get; private init; }
+
     public static SettledLayer Of(
         LayerCase layer,
         ImmutableArray<JointRule> rules,
@@ -38,6 +41,38 @@ internal sealed record SettledLayer(
     public JointedLayer? Pieced =>
         Choice.Found ? LayerJoints.Of(Case, Rules, Choice, LeastPieces) : null;
 
+    /// <summary>Where only proposals of the program's own stand in the way, the same with as much of them as can be kept; else as it is.</summary>
+    public SettledLayer GivingWay(CancellationToken stop)
+    {
+        if (
+            Choice.Found
+            || Relief is not { Relaxed: [_, ..] } relief
+            || relief.Relaxed.Any(r => !r.GivesWay)
+        )
+        {
+            return this;
+        }
+
+        ImmutableArray<JointRule> left =
+        [
+            .. Rules
+                .Except(relief.Relaxed)
+                .Concat(
+                    relief
+                        .Kept.OfType<JointRule>()
+                        .Select(r =>
+                            r with
+                            {
+                                Source = $"{r.Source}; the most of it that can be kept here",
+                            }
+                        )
+                )
+                .OrderBy(r => r.What),
+        ];
+        SettledLayer settled = Of(Case, left, stop);
+        return settled.Choice.Found ? settled with { GaveWay = relief } : this;
+    }
+
     /// <summary>The same to port, where port is starboard's mirror image.</summary>
     public SettledLayer Mirrored()
     {
@@ -51,7 +86,9 @@ internal sealed record SettledLayer(
     }
 
     public IEnumerable<Finding> Findings(LengthUnit units) =>
-        JointFindings.Of(Case, Rules, Choice, Pieced, Relief, units);
+        JointFindings
+            .Of(Case, Rules, Choice, Pieced, Relief, units)
+            .Concat(GaveWay is { } gave ? [JointFindings.GaveWay(Case, gave, units)] : []);
 
     /// <summary>What could be had if the joints of the layer below did not matter.</summary>
     private static LayerChoice Free(

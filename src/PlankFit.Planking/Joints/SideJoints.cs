@@ -30,7 +30,11 @@ internal static class SideJoints
                 continue;
             }
 
-            ImmutableArray<JointRule> rules = spec.RulesFor(stock.Kind);
+            ImmutableArray<JointRule> rules =
+            [
+                .. spec.RulesFor(stock, layers[i].Planks, layers.Length)
+                    .Where(r => i > 0 || !r.IsOfBelow),
+            ];
             SettledLayer Over(SettledLayer? below) =>
                 SettledLayer.Of(
                     LayerCase.Of(
@@ -61,7 +65,7 @@ internal static class SideJoints
                 here = better;
             }
 
-            all.Add(here);
+            all.Add(here.GivingWay(stop));
         }
 
         return all;
@@ -74,7 +78,12 @@ internal static class SideJoints
         CancellationToken stop
     )
     {
-        JointRule below = upper.Rules.First(r => r.What == JointRuleKind.JointsBelow);
+        JointRule? below = upper.Rules.FirstOrDefault(r => r.What == JointRuleKind.JointsBelow);
+        if (below is null)
+        {
+            return null;
+        }
+
         SchemeChoice free = LayerChoice
             .Of(upper.Case, SettledLayer.WithoutBelow(upper.Rules), FewestJoints.LittleEffort, stop)
             .Choice;

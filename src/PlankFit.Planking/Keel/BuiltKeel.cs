@@ -35,9 +35,9 @@ internal sealed record BuiltKeel(
     public KeelSideFace SideOf(PlankLayerSpec planks) =>
         Met(planks)?.Side ?? KeelSides.OfTable(Job, Hull);
 
-    /// <summary>The fade under a layer of planks; null where they meet their keel layer all along.</summary>
-    public KeelFade? FadeUnder(PlankLayerSpec planks) =>
-        Met(planks) is { } keel && KeelFades.At(Job.Keel, Hull, keel) is { } x
+    /// <summary>Where it runs out under a layer of planks; null where they meet their keel layer all along.</summary>
+    public KeelRunOut? RunOutUnder(PlankLayerSpec planks) =>
+        Met(planks) is { } keel && KeelRunsOut.At(Job.Keel, Hull, keel) is { } x
             ? new(x, Job.Keel.LeftLongMm)
             : null;
 

@@ -32,9 +32,9 @@ internal static class KeelFindings
 
         foreach (KeelLayerPlan layer in keel.Layers)
         {
-            if (layer.FadesAtMm is { } x)
+            if (layer.RunsOutAtMm is { } x)
             {
-                yield return Fades(planked, layer, x);
+                yield return RunsOut(planked, layer, x);
             }
 
             if (KeelStock.Finding(planked.Job, layer) is { } narrow)
@@ -87,7 +87,7 @@ internal static class KeelFindings
         ];
     }
 
-    private static Finding Fades(Planked planked, KeelLayerPlan layer, double x)
+    private static Finding RunsOut(Planked planked, KeelLayerPlan layer, double x)
     {
         PlankId[] ids =
         [
@@ -128,7 +128,7 @@ internal static class KeelFindings
             yield break;
         }
 
-        rows = [.. rows.Where(r => !(r.PositionMm < layer.FadesAtMm))];
+        rows = [.. rows.Where(r => !(r.PositionMm < layer.RunsOutAtMm))];
         KeelStation[] off = [.. rows.Where(r => IsOff(job.Keel, r))];
         foreach (KeelStation row in off.Where(r => r.Measured))
         {

@@ -23,7 +23,7 @@ public sealed record KeelLayerPlan(
 )
 {
     /// <summary>x forward of which the layer has ended or faded, mm, starboard; null where it runs the whole bottom.</summary>
-    public double? FadesAtMm { get; init; }
+    public double? RunsOutAtMm { get; init; }
 
     public IEnumerable<KeelStation> On(Side side) => Stations.Where(s => s.Side == side);
 }

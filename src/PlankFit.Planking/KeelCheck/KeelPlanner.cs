@@ -44,7 +44,7 @@ internal static class KeelPlanner
                     ]
                 )
                 {
-                    FadesAtMm = KeelFades.At(
+                    RunsOutAtMm = KeelRunsOut.At(
                         job.Keel,
                         planked.Hull,
                         planked.StarboardKeel.Layers[at]

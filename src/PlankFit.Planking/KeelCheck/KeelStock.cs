@@ -16,7 +16,7 @@ internal static class KeelStock
 
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units, RoundTo.Up);
         (double asked, double at) = layer
-            .Between.Where(r => !(r.PositionMm < layer.FadesAtMm))
+            .Between.Where(r => !(r.PositionMm < layer.RunsOutAtMm))
             .GroupBy(r => r.PositionMm)
             .Select(both => (Asked: both.Sum(r => Widest(layer, r)), both.Key))
             .DefaultIfEmpty()

@@ -40,8 +40,8 @@ public sealed record EndRules(
     /// <summary>Of a panel without a keel: left long by 25 mm all round, to be trimmed where the next panel's planks lie.</summary>
     public static readonly EndRules LeftLong = Default with { Lower = EndRule.LeftLong(25) };
 
-    /// <summary>Where the keel fades forward; null where planks meet it all along.</summary>
-    public KeelFade? Fade { get; init; }
+    /// <summary>Where the keel runs out forward; null where planks meet it all along.</summary>
+    public KeelRunOut? RunOut { get; init; }
 
     /// <summary>Whether a zone of the job says what is done at this edge at x.</summary>
     public bool Zoned(PanelEdge edge, double xMm) =>
@@ -72,7 +72,7 @@ public sealed record EndRules(
 /// Forward of x, mm, the keel layer that a layer of planks meets has faded: a plank whose inner end lies there is left long at the keel and fit at the chine,
 /// wherever its outer end lies. A zone of the job goes before it.
 /// </summary>
-public sealed record KeelFade(double XMm, double ByMm);
+public sealed record KeelRunOut(double XMm, double ByMm);
 
 /// <summary>A stretch from x to x, mm, where some edges have rules of their own; null where the general rule holds.</summary>
 public sealed record EndZone(

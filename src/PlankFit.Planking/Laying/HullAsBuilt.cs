@@ -77,7 +77,7 @@ internal static class HullAsBuilt
     /// <summary>Whether what is sawn makes the two sides differ: other planks or otherwise sawn, and the hull or the job has moved since.</summary>
     public static bool SawnApart(PlankingJob job, IReadOnlyList<LaidLayer> asDrawn)
     {
-        ImmutableArray<SawnPlank> cut = job.AsBuilt.Cut;
+        ImmutableArray<SawnPlank> cut = job.AsBuilt.Sawn;
         return Differ(
                 cut,
                 c => c.Side,

@@ -31,7 +31,7 @@ internal static class LayerJob
                 From = seams.IsEmpty ? null : standing.From,
                 Seams = seams,
                 Fitted = [.. standing.Fitted.Where(p => p.Side == side && p.Layer == number)],
-                Cut = [.. standing.Cut.Where(c => c.Side == side && c.Layer == number)],
+                Sawn = [.. standing.Sawn.Where(c => c.Side == side && c.Layer == number)],
             },
         };
     }

@@ -77,7 +77,7 @@ internal static class LayerPlanner
             LaidLayer without = On(
                 job with
                 {
-                    AsBuilt = job.AsBuilt with { Cut = job.AsBuilt.Cut.RemoveRange(cut) },
+                    AsBuilt = job.AsBuilt with { Sawn = job.AsBuilt.Sawn.RemoveRange(cut) },
                 }
             );
             ImmutableDictionary<PlankId, Func<LengthUnit, string>> strays =
@@ -146,7 +146,7 @@ internal static class LayerPlanner
             number,
             job.Ends with
             {
-                Fade = of.Keel.FadeUnder(spec),
+                RunOut = of.Keel.RunOutUnder(spec),
             },
             BendJudge.Of(job, spec),
             keelSide,
@@ -295,7 +295,7 @@ internal static class LayerPlanner
 
     /// <summary>The sawn planks of a layer and side.</summary>
     public static SawnPlank[] CutOf(PlankingJob job, int layer, Side side) =>
-        [.. job.AsBuilt.Cut.Where(c => c.Side == side && c.Layer == layer)];
+        [.. job.AsBuilt.Sawn.Where(c => c.Side == side && c.Layer == layer)];
 
     private static void CheckThere(PlankLayerSpec spec, SeamRow row, int[] fitted)
     {

@@ -65,10 +65,10 @@ public sealed record Planked(
     internal ImmutableArray<SeamCreep> Drifts { get; init; } = [];
 
     /// <summary>Every plank on the record of what is sawn, those too that lie nowhere on the bottom as the job now has it.</summary>
-    public ImmutableArray<SawnPlank> OnRecord { get; init; } = Job.AsBuilt.Cut;
+    public ImmutableArray<SawnPlank> OnRecord { get; init; } = Job.AsBuilt.Sawn;
 
     /// <summary>How planks that are sawn fit the places that they have now.</summary>
-    internal ImmutableArray<SawnRow> CutRows { get; init; } = [];
+    internal ImmutableArray<SawnRow> SawnRows { get; init; } = [];
 
     /// <summary>The plank of this name, or null.</summary>
     public Plank? Find(PlankId id) =>

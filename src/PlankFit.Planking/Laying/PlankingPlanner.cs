@@ -42,7 +42,7 @@ internal static class PlankingPlanner
 
         PlankingJob asked = job;
         int count = job.Layers.OfType<PlankLayerSpec>().Count();
-        ImmutableArray<SawnPlank> onRecord = job.AsBuilt.Cut;
+        ImmutableArray<SawnPlank> onRecord = job.AsBuilt.Sawn;
         (job, ImmutableArray<Finding> ofHeads) = SawnHeads.Kept(job);
         progress?.Report(new($"lofting the {job.Hull.Panel.Name}", 0));
         LoftedHull starboardHull = HullAsBuilt.Of(job, Side.Starboard, made);

@@ -26,7 +26,7 @@ internal static class SawnHeads
             number++;
             SawnPlank[] sawn =
             [
-                .. job.AsBuilt.Cut.Where(c => c.Layer == number && c.SawnFor is not null),
+                .. job.AsBuilt.Sawn.Where(c => c.Layer == number && c.SawnFor is not null),
             ];
             int turned = sawn.Count(c => c.SawnFor!.Heads != planks.Heads);
             Heads kept = turned * 2 > sawn.Length ? Other(planks.Heads) : planks.Heads;
@@ -64,7 +64,7 @@ internal static class SawnHeads
                 Layers = layers.ToImmutable(),
                 AsBuilt = job.AsBuilt with
                 {
-                    Cut = [.. job.AsBuilt.Cut.Where(c => !across.Contains(c.Id))],
+                    Sawn = [.. job.AsBuilt.Sawn.Where(c => !across.Contains(c.Id))],
                 },
             },
             findings.ToImmutable()

@@ -15,12 +15,12 @@ internal static class SawnPlanks
 
     public static Planked KeptIn(Planked planked)
     {
-        if (planked.Job.AsBuilt.Cut.IsEmpty)
+        if (planked.Job.AsBuilt.Sawn.IsEmpty)
         {
             return planked;
         }
 
-        var cut = planked.Job.AsBuilt.Cut.ToDictionary(c => c.Id);
+        var cut = planked.Job.AsBuilt.Sawn.ToDictionary(c => c.Id);
         var findings = new List<Finding>();
         var rows = new List<SawnRow>();
         ImmutableArray<Plank> Kept(PlankLayerPlan layer, Side side) =>
@@ -82,7 +82,7 @@ internal static class SawnPlanks
         {
             Layers = layers,
             Findings = planked.Findings.AddRange(findings),
-            CutRows = [.. rows],
+            SawnRows = [.. rows],
         };
     }
 
@@ -166,18 +166,18 @@ internal static class SawnPlanks
             .. planks.Select(
                 (p, i) =>
                 {
-                    if (p.IsCut)
+                    if (p.IsSawn)
                     {
                         return p;
                     }
 
                     bool ahead =
                             i > 0
-                            && planks[i - 1] is { IsCut: true } f
+                            && planks[i - 1] is { IsSawn: true } f
                             && Moved(f.AfterEdge, p.ForwardEdge),
                         behind =
                             i + 1 < planks.Length
-                            && planks[i + 1] is { IsCut: true } a
+                            && planks[i + 1] is { IsSawn: true } a
                             && Moved(a.ForwardEdge, p.AfterEdge);
                     return ahead || behind
                         ? p with

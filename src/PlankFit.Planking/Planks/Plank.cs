@@ -61,16 +61,16 @@ public sealed record Plank(PlankId Id, PlankForm Form)
     public ImmutableArray<PlankMark> Marks => Form.Marks;
 
     /// <summary>It is sawn: its shapes are those of the record, whatever the lay-out does.</summary>
-    public bool IsCut { get; init; }
+    public bool IsSawn { get; init; }
 
     /// <summary>The revision of the job that it was sawn from; null while it is not sawn.</summary>
-    public string? CutFrom { get; init; }
+    public string? SawnFrom { get; init; }
 
     /// <summary>It is on the hull already: its edges are where they were measured, and it is not to be sawn again.</summary>
     public bool IsFitted { get; init; }
 
     /// <summary>Not to be sawn any more.</summary>
-    public bool IsFixed => IsFitted || IsCut;
+    public bool IsFixed => IsFitted || IsSawn;
 
     /// <summary>The plank that this lay-out would have sawn for its place; null but for one that is sawn, whose shapes are those of the record.</summary>
     public Plank? Place { get; init; }
@@ -123,6 +123,9 @@ public sealed record PlankEnd(
     EndLines Lines
 )
 {
+    /// <summary>To scribe where a plank fits at both ends and the job names no allowance, mm: a proposal, no source.</summary>
+    public const double UsualAllowanceMm = 15;
+
     /// <summary>The edge by the word that is used for it.</summary>
     public string Word { get; init; } = Panel.BottomWordOf(At);
 

@@ -86,7 +86,7 @@ internal static class EdgePlaces
         bool onTheHull =
             job.AsBuilt.Fitted.Contains(plank)
             || job.AsBuilt.Fitted.Contains(named)
-            || job.AsBuilt.Cut.Any(c => c.Id == plank || c.Id == named);
+            || job.AsBuilt.Sawn.Any(c => c.Id == plank || c.Id == named);
         return new(
             marks,
             face,

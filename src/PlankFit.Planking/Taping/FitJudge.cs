@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Trust;
@@ -155,8 +154,7 @@ public static class FitJudge
         {
             IsNoMoreThanTools = seen.Select((_, i) => i)
                 .All(i =>
-                    Math.Abs(d[i])
-                    <= TrustSpec.Within * Math.Sqrt(own[i, i] + (SawnMm * SawnMm))
+                    Math.Abs(d[i]) <= TrustSpec.Within * Math.Sqrt(own[i, i] + (SawnMm * SawnMm))
                 ),
         };
     }

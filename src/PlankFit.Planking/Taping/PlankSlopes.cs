@@ -19,6 +19,12 @@ public sealed record SlopedPlank(
     SlopedSeam? AfterSeam
 )
 {
+    /// <summary>Null likewise.</summary>
+    public SlopedSeam? ForwardSeam { get; init; }
+
+    /// <summary>From the forward seam's mark at the keel to the after seam's at the chine; null where there is none.</summary>
+    public SlopedSeam? Diagonal { get; init; }
+
     /// <summary>How it is offered up; null for one that does not run from keel to chine by straight slopes.</summary>
     public SlopedFit? Fit { get; init; }
 }

@@ -52,7 +52,9 @@ internal sealed class Ground
 
     private Seam? OwnLine(int plank) =>
         Seam(plank - 1) is { } forward && Seam(plank) is { } after
-            ? Crossings.Find(Middle, SeamFamily.OwnLine(Middle, spec, forward, after, tracing))
+            ? Tried.Or(() =>
+                Crossings.Find(Middle, SeamFamily.OwnLine(Middle, spec, forward, after, tracing))
+            )
             : null;
 
     private TapedAt?[] Tape(double hookU)

@@ -5,7 +5,6 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Keel;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Laying;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Regions;
 
 namespace PlankFit.Planking.Trust;
@@ -27,7 +26,6 @@ internal sealed class HeldLayer
         (tracing, pastMm) = (laid.Tracing, LayerPlanner.PastMm(laid.Spec));
         row = new(laid.Spec, laid.Row, laid.Faces.Inner, laid.From.Hull, tracing);
         Planks = [.. laid.Plan.Starboard.Select(p => p.Id)];
-        Corners = [.. laid.Plan.Starboard.Select(p => p.Kind == PlankKind.Corner)];
         Seam?[] seams = [.. laid.Row.Seams];
         var ground = new Ground(
             laid.Spec,
@@ -44,9 +42,6 @@ internal sealed class HeldLayer
     /// <summary>Of starboard, in order.</summary>
     public ImmutableArray<PlankId> Planks { get; }
 
-    /// <summary>Which of them are corner pieces.</summary>
-    public ImmutableArray<bool> Corners { get; }
-
     /// <summary>How many numbers it has.</summary>
     public int Count => Planks.Length * PlankMeasure.Count;
 
@@ -57,22 +52,36 @@ internal sealed class HeldLayer
 
     /// <summary>The numbers of all its planks on another hull.</summary>
     /// <param name="job">With the hull's table; layers may be thicker or wider than they were.</param>
-    /// <param name="anyEdge">Ends count at whatever edge they meet.</param>
-    public void Into(
-        Span<double> numbers,
-        PlankingJob job,
-        HullSurface hull,
-        BuiltKeel keel,
-        bool anyEdge
-    )
+    public void Into(Span<double> numbers, PlankingJob job, HullSurface hull, BuiltKeel keel)
+    {
+        numbers.Fill(double.NaN);
+        if (Tried.Or(() => On(job, hull, keel)) is not { } ground)
+        {
+            return;
+        }
+
+        Seam?[] own = ground.OwnLines(measures.Length);
+        for (int i = 0; i < measures.Length; i++)
+        {
+            measures[i]
+                ?.Into(
+                    numbers.Slice(i * PlankMeasure.Count, PlankMeasure.Count),
+                    ground,
+                    i,
+                    own[i]
+                );
+        }
+    }
+
+    private Ground On(PlankingJob job, HullSurface hull, BuiltKeel keel)
     {
         StackedLayer stacked = Stack.Of(job).Layers[index];
         var spec = (PlankLayerSpec)stacked.Spec;
         KeelSideFace side = keel.SideOf(spec);
-        LayerRegion On(double z) => LayerRegion.On(hull.Surface, z, side, pastMm, job.Hull.Panel);
-        LayerRegion middle = On(stacked.MiddleMm),
-            inner = On(stacked.InnerMm);
-        var ground = new Ground(
+        LayerRegion Face(double z) => LayerRegion.On(hull.Surface, z, side, pastMm, job.Hull.Panel);
+        LayerRegion middle = Face(stacked.MiddleMm),
+            inner = Face(stacked.InnerMm);
+        return new(
             spec,
             middle,
             inner,
@@ -81,18 +90,5 @@ internal sealed class HeldLayer
             row.On(middle, inner, hull, spec.WidthMm),
             tracing
         );
-        Seam?[] own = ground.OwnLines(measures.Length);
-        for (int i = 0; i < measures.Length; i++)
-        {
-            Span<double> its = numbers.Slice(i * PlankMeasure.Count, PlankMeasure.Count);
-            if (measures[i] is { } measure)
-            {
-                measure.Into(its, ground, i, own[i], anyEdge);
-            }
-            else
-            {
-                its.Fill(double.NaN);
-            }
-        }
     }
 }

@@ -58,21 +58,23 @@ internal sealed class HeldPlan
             .. keel.Select(k => new SureNumber(null, NumberKind.KeelHalfWidth) { Keel = k }),
         ];
 
-    /// <summary>Planks with one seam alone.</summary>
-    public IEnumerable<PlankId> Corners =>
-        layers.SelectMany(l => l.Planks.Where((_, i) => l.Corners[i]));
-
     /// <summary>The numbers on a job a little different from the one drawn, in order; NaN where a plank does not have one.</summary>
-    /// <param name="anyEdge">Ends count at whatever edge they meet.</param>
-    public double[] On(PlankingJob job, bool anyEdge = false)
+    public double[] On(PlankingJob job)
     {
-        HullSurface hull = HullLoft.Build(job.Offsets, job.Hull.Panel);
-        var built = BuiltKeel.Of(job, hull, Side.Starboard);
         double[] numbers = new double[layers.Sum(l => l.Count) + keel.Length];
+        if (
+            Tried.Or(() => HullLoft.Build(job.Offsets, job.Hull.Panel)) is not { } hull
+            || Tried.Or(() => BuiltKeel.Of(job, hull, Side.Starboard)) is not { } built
+        )
+        {
+            Array.Fill(numbers, double.NaN);
+            return numbers;
+        }
+
         int at = 0;
         foreach (HeldLayer layer in layers)
         {
-            layer.Into(numbers.AsSpan(at, layer.Count), job, hull, built, anyEdge);
+            layer.Into(numbers.AsSpan(at, layer.Count), job, hull, built);
             at += layer.Count;
         }
 

@@ -1,6 +1,5 @@
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -58,16 +57,18 @@ internal sealed class HeldRow
         var seams = new Seam?[planned.Seams.Length];
         int master = planned.Master;
         StationOnHull from = Hook(hull);
-        seams[master - 1] = Through(middle, inner, from, forward);
-        seams[master] = Through(middle, inner, from, after);
+        seams[master - 1] = Tried.Or(() => Through(middle, inner, from, forward));
+        seams[master] = Tried.Or(() => Through(middle, inner, from, after));
         for (int i = master - 1; i > 0 && seams[i] is { } seam; i--)
         {
-            seams[i - 1] = Next(middle, law, seam, -1, planned.Tapered.Contains(i));
+            bool tapered = planned.Tapered.Contains(i);
+            seams[i - 1] = Tried.Or(() => Next(middle, law, seam, -1, tapered));
         }
 
         for (int i = master; i + 1 < seams.Length && seams[i] is { } seam; i++)
         {
-            seams[i + 1] = Next(middle, law, seam, 1, planned.Tapered.Contains(i + 1));
+            bool tapered = planned.Tapered.Contains(i + 1);
+            seams[i + 1] = Tried.Or(() => Next(middle, law, seam, 1, tapered));
         }
 
         return seams;
@@ -88,16 +89,12 @@ internal sealed class HeldRow
             : found;
     }
 
-    private Seam Through(LayerRegion middle, LayerRegion inner, StationOnHull from, HeldSeam held)
+    private Seam? Through(LayerRegion middle, LayerRegion inner, StationOnHull from, HeldSeam held)
     {
         Uv a = TapeReadings.PlaceOf(inner, from, held.Inboard, held.In),
             b = TapeReadings.PlaceOf(inner, from, held.Outboard, held.Out);
         Vec3 start = middle.PointAt(a),
             end = middle.PointAt(b);
-        return SeamThrough.Of(middle, start, end, a, b, tracing)
-            ?? throw new JobFaultException(
-                $"layer {spec.Name}",
-                "no straight edge runs through both marks of the master plank's seam"
-            );
+        return SeamThrough.Of(middle, start, end, a, b, tracing);
     }
 }

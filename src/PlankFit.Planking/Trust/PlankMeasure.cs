@@ -30,10 +30,10 @@ internal sealed class PlankMeasure
     /// <summary>What is kept of a plank on the table's hull: which edges its ends meet, and where its middle is.</summary>
     public static PlankMeasure? Of(Seam? own) => own is null ? null : new(own);
 
-    /// <param name="anyEdge">Take ends at whatever edge they meet: for planks whose end may change from one to another.</param>
-    public void Into(Span<double> numbers, Ground ground, int plank, Seam? own, bool anyEdge)
+    /// <param name="plank">Its place in the row.</param>
+    /// <param name="own">Its own line there; null where it has none.</param>
+    public void Into(Span<double> numbers, Ground ground, int plank, Seam? own)
     {
-        numbers.Fill(double.NaN);
         TapedAt? forward = ground.Taped(plank - 1),
             after = ground.Taped(plank);
         Set(numbers, NumberKind.ForwardKeelMark, forward?.KeelMm);
@@ -42,7 +42,7 @@ internal sealed class PlankMeasure
         Set(numbers, NumberKind.AfterKeelMark, after?.KeelMm);
         Set(numbers, NumberKind.AfterChineMark, after?.ChineMm);
         Set(numbers, NumberKind.AfterSeam, after?.LengthMm);
-        if (own is null || !anyEdge && (own.In.Edge != inEdge || own.Out.Edge != outEdge))
+        if (own is null || own.In.Edge != inEdge || own.Out.Edge != outEdge)
         {
             return;
         }
@@ -51,11 +51,6 @@ internal sealed class PlankMeasure
         Set(numbers, NumberKind.Inboard, s - own.In.S);
         Set(numbers, NumberKind.Outboard, own.Out.S - s);
         Set(numbers, NumberKind.Length, own.LengthMm);
-        if (anyEdge)
-        {
-            return;
-        }
-
         Seam? ahead = ground.Seam(plank - 1),
             behind = ground.Seam(plank);
         Set(numbers, NumberKind.InboardAngle, Angle(ground, own, own.In, ahead?.In, behind?.In));
@@ -76,7 +71,12 @@ internal sealed class PlankMeasure
             && behind is { In.Edge: PanelEdge.Lower, Out.Edge: PanelEdge.Upper }
         )
         {
-            Set(numbers, NumberKind.Diagonal, TapeReadings.Diagonal(ground.Inner, ahead, behind));
+            Set(
+                numbers,
+                NumberKind.Diagonal,
+                Tried.Or(() => (object?)TapeReadings.Diagonal(ground.Inner, ahead, behind))
+                    as double?
+            );
         }
     }
 

@@ -13,6 +13,7 @@ using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
+using PlankFit.Planking.Trust;
 
 namespace PlankFit.Planking.Whole;
 
@@ -80,6 +81,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     public TimberPlan? Timber { get; init; }
 
+    /// <summary>How sure the planks are; null where the job does not ask.</summary>
+    public TrustPlan? Trust { get; init; }
+
     /// <summary>The timber of the first panel that has planks: its woods and figures are those of the job.</summary>
     public TimberPlan? JobTimber => Panels.Select(p => p.Timber).FirstOrDefault(t => t is not null);
 
@@ -91,14 +95,14 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     {
         get
         {
-            SawnRow[] others = [.. Others.SelectMany(p => p.AsBuilt?.Cut ?? [])];
+            SawnRow[] others = [.. Others.SelectMany(p => p.AsBuilt?.Sawn ?? [])];
             if (others.Length == 0)
             {
                 return AsBuilt;
             }
 
             AsBuiltPlan own = AsBuilt ?? AsBuiltPlan.Nothing;
-            return own with { Cut = [.. own.Cut, .. others] };
+            return own with { Sawn = [.. own.Sawn, .. others] };
         }
     }
 

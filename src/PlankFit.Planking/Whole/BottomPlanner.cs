@@ -82,7 +82,7 @@ public static class BottomPlanner
             job = job with { Planking = asTaped };
             BottomPlan bottom = OtherPanels.BottomIsBare(job)
                 ? OtherPanels.Bare(job)
-                : Bottom(job, before, progress, stop);
+                : Bottom(job, taped, before, progress, stop);
             BottomPlan plan = OtherPanels.With(bottom, job, before, progress, stop);
             plan = plan with
             {
@@ -118,6 +118,7 @@ public static class BottomPlanner
 
     private static BottomPlan Bottom(
         Job job,
+        TapedHull? taped,
         BottomPlan? before,
         IProgress<PlanProgress>? progress,
         CancellationToken stop
@@ -129,6 +130,16 @@ public static class BottomPlanner
             progress,
             stop
         );
-        return PlanParts.Of(job with { Planking = planked.Job }, planked, before, stop);
+        return PlanParts.Of(
+            job with
+            {
+                Planking = planked.Job,
+            },
+            planked,
+            before,
+            progress,
+            stop,
+            taped
+        );
     }
 }

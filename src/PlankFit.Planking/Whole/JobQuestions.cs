@@ -18,7 +18,7 @@ public static class JobQuestions
     /// <summary>A layer further from all others of its panel is asked about: our own bound, no source.</summary>
     private const double ApartDegrees = 5;
 
-    /// <summary>Of a spacing, by which stations are written to be even.</summary>
+    /// <summary>Of a spacing, by which stations are written to be even: our own bound, no source.</summary>
     private const double EvenPart = 0.01;
 
     /// <summary>Thicknesses that differ by less are one, mm: our own bound, no source.</summary>

@@ -43,7 +43,7 @@ internal static class OtherPanels
         CancellationToken stop
     )
     {
-        bottom = bottom with { OnRecord = job.AsBuilt.Cut };
+        bottom = bottom with { OnRecord = job.AsBuilt.Sawn };
         if (job.Panels.IsEmpty)
         {
             return bottom;
@@ -93,7 +93,7 @@ internal static class OtherPanels
                 stop
             );
             Job own = job.OfOtherPanel(planked.Job);
-            return PlanParts.Of(own, planked, before, stop);
+            return PlanParts.Of(own, planked, before, progress, stop);
         }
         catch (Exception e) when (LostPlace.Is(e))
         {

@@ -7,7 +7,9 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
+using PlankFit.Planking.Trust;
 
 namespace PlankFit.Planking.Whole;
 
@@ -15,11 +17,14 @@ namespace PlankFit.Planking.Whole;
 internal static class PlanParts
 {
     /// <param name="before">A plan of another job: parts that would be made from the same are taken over from it.</param>
+    /// <param name="taped">What the planks were laid to; made from the job's readings and what is trusted, and so the same where these are.</param>
     public static BottomPlan Of(
         Job job,
         Planked planked,
         BottomPlan? before,
-        CancellationToken stop
+        IProgress<PlanProgress>? progress,
+        CancellationToken stop,
+        TapedHull? taped = null
     )
     {
         var made = new MadeParts(before?.Made ?? []);
@@ -51,6 +56,10 @@ internal static class PlanParts
                         stop
                     )
             );
+        // What planks hang on is the same whatever the table is trusted with.
+        Sensitivities? slopes = job.Trust is null
+            ? null
+            : made.Of(null, [planked], () => Sensitivities.Of(planked, progress, stop));
         var plan = new BottomPlan(job, planked)
         {
             Keel = job.Keel.Layers.IsEmpty
@@ -84,6 +93,14 @@ internal static class PlanParts
             Timber = job.Timber is { } timber
                 ? made.Of(timber, [planked], () => TimberPlanner.Of(timber, planked, stop))
                 : null,
+            Trust =
+                job.Trust is { } trust && slopes is not null
+                    ? made.Of(
+                        trust,
+                        [planked, slopes],
+                        () => TrustPlanner.Of(trust, planked, slopes, taped?.LessSureSide)
+                    )
+                    : null,
             AsBuilt = planked.Job.AsBuilt.IsEmpty
                 ? null
                 : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
@@ -98,6 +115,7 @@ internal static class PlanParts
             .. plan.Joints?.Findings ?? [],
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
+            .. plan.Trust?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };

@@ -22,7 +22,9 @@ internal static class AsBuiltReader
         bool backup
     )
     {
-        AsBuiltDraft said = draft.Parts.Standing;
+        AsBuiltDraft said = draft.Parts.AsBuilt;
+        LengthUnit written = draft.Units ?? LengthUnit.Millimetre,
+            shown = draft.Output.Shown(written);
         int plankLayers = draft.Layers.OfType<PlankLayerSpec>().Count();
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         if (said.From is { } from && table.Stations.All(s => s.Name != from))
@@ -51,7 +53,7 @@ internal static class AsBuiltReader
             (spec, ImmutableArray<Finding> ofFile) = MeasuredText.Read(
                 measuredText,
                 said.MeasuredPath ?? "measured.csv",
-                draft.Units ?? LengthUnit.Millimetre,
+                (written, shown),
                 table,
                 [.. draft.Parts.Keel.Layers.Select(k => k.Name)],
                 plankLayers,
@@ -66,8 +68,8 @@ internal static class AsBuiltReader
         ImmutableArray<BoardSawnInto> boards = [];
         if (cutText is not null)
         {
-            string file = said.CutPath ?? "sawn-planks.json";
-            SawnReading read = SawnPlanksFile.Read(cutText, file);
+            string file = said.SawnPath ?? "sawn-planks.json";
+            SawnReading read = SawnPlanksFile.Read(cutText, file, shown);
             if (read.Fault is { } fault)
             {
                 findings.Add(fault with { Message = $"{fault.Message}. {ToDo(file, backup)}" });
@@ -93,9 +95,9 @@ internal static class AsBuiltReader
             {
                 From = said.From,
                 Fitted = Fitted(draft, findings),
-                Cut = sawn,
+                Sawn = sawn,
                 SawnInto = boards,
-                CutFile = said.CutPath,
+                SawnFile = said.SawnPath,
                 AsMeasured = [.. said.AsMeasured.Select(c => c.Text)],
             },
             findings.ToImmutable()
@@ -147,7 +149,7 @@ internal static class AsBuiltReader
     )
     {
         var all = new SortedSet<PlankId>();
-        foreach ((string text, Place at) in draft.Parts.Standing.Fitted)
+        foreach ((string text, Place at) in draft.Parts.AsBuilt.Fitted)
         {
             (ImmutableArray<PlankId> ids, string? fault) = PlankIds.Expand(text);
             if (ids is [PlankId first, ..])

@@ -18,6 +18,9 @@ internal sealed class MeasuredBounds(OffsetTable table, Panel? bottom)
     /// <summary>Of the hull's length, by which a seam may be measured past its ends.</summary>
     private const double PastEnds = 0.1;
 
+    /// <summary>As many times the hull's length no keel or chine is long, though it rises and closes in.</summary>
+    private const double Longest = 1.2;
+
     /// <summary>What is wrong with a girth; null where nothing is, or the table has no section there.</summary>
     public string? Girth(string station, double mm, LengthUnit units)
     {
@@ -59,8 +62,7 @@ internal sealed class MeasuredBounds(OffsetTable table, Panel? bottom)
 
         double length =
                 table.Stations.Max(s => s.PositionMm) - table.Stations.Min(s => s.PositionMm),
-            // Along a chine that rises and closes in.
-            most = (1 + PastEnds) * 1.2 * length;
+            most = (1 + PastEnds) * Longest * length;
         return Math.Abs(mm) <= most
             ? null
             : $"the whole hull is {LengthText.ForPaper(length, units)} long: read the tape again and write what it says";

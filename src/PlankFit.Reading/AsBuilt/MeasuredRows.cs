@@ -28,6 +28,9 @@ internal sealed class MeasuredRows(
     /// <summary>What a tape can read on this hull at all.</summary>
     public required MeasuredBounds Tape { get; init; }
 
+    /// <summary>What the job shows lengths in.</summary>
+    public required LengthUnit Shown { get; init; }
+
     /// <summary>What the hull is adjusted to; null where it is not.</summary>
     public required TapeRows? Taped { get; init; }
 
@@ -141,7 +144,7 @@ internal sealed class MeasuredRows(
                     Station(row, where, where)
                     && side is { } s
                     && length.Ok
-                    && Within(row, Tape.Girth(where, length.Mm, units))
+                    && Within(row, Tape.Girth(where, length.Mm, Shown))
                 )
                 {
                     girths.Add(new(where, s, length.Mm));
@@ -217,7 +220,7 @@ internal sealed class MeasuredRows(
             && known
             && side is { } s
             && length.Ok
-            && Within(row, Tape.HalfWidth(station, length.Mm, units))
+            && Within(row, Tape.HalfWidth(station, length.Mm, Shown))
         )
         {
             halfWidths.Add(new(layer, station, s, length.Mm));
@@ -279,7 +282,7 @@ internal sealed class MeasuredRows(
             return;
         }
 
-        if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, units)))
+        if (side is not null && length.Ok && Within(row, Tape.Along(length.Mm, Shown)))
         {
             seams.Add(
                 new(plank, what == SeamAtKeel ? PanelEdge.Lower : PanelEdge.Upper, length.Mm)

@@ -20,7 +20,7 @@ public static partial class MeasuredText
     public static (AsBuiltSpec Spec, ImmutableArray<Finding> Findings) Read(
         string text,
         string file,
-        LengthUnit units,
+        (LengthUnit Written, LengthUnit Shown) units,
         OffsetTable table,
         ImmutableArray<string> keelLayers,
         int plankLayers,
@@ -29,9 +29,10 @@ public static partial class MeasuredText
     {
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
-        var reader = new MeasuredRows(file, units, table, keelLayers, plankLayers, findings)
+        var reader = new MeasuredRows(file, units.Written, table, keelLayers, plankLayers, findings)
         {
             Tape = new(table, bottom?.Panel),
+            Shown = units.Shown,
             Taped = bottom is { IsTrusted: true } of ? new(table, of.Panel, units) : null,
         };
         if (rows.IsEmpty)

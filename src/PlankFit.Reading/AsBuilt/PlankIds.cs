@@ -12,6 +12,12 @@ public static class PlankIds
 
     private const int MostInARun = 5000;
 
+    /// <summary>What is said of names among which one is a piece's; null where none is.</summary>
+    public static string? OfPiece(IEnumerable<string> names) =>
+        names.Select(PieceId.Parse).FirstOrDefault(p => p?.Letter is not null) is { } piece
+            ? $"{piece} is a piece of a plank, and planks are named whole, once all their pieces are sawn: say {piece.Plank}"
+            : null;
+
     /// <summary>One plank or a run of them; or what is wrong with the text.</summary>
     public static (ImmutableArray<PlankId> Ids, string? Fault) Expand(string text)
     {
@@ -22,7 +28,7 @@ public static class PlankIds
             || PlankId.Parse(ends[^1]) is not { } last
         )
         {
-            return ([], $"{Accepted}; a run of them S1-08..S1-12");
+            return ([], OfPiece(ends) ?? $"{Accepted}; a run of them S1-08..S1-12");
         }
 
         if ((first with { Number = last.Number }) != last)

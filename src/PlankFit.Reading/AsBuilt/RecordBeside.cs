@@ -12,22 +12,22 @@ internal static class RecordBeside
         string folder
     )
     {
-        AsBuiltDraft said = draft.Parts.Standing;
+        AsBuiltDraft said = draft.Parts.AsBuilt;
         if (!File.Exists(Path.Combine(folder, SawnPlanksFile.UsualName)))
         {
             return (draft, []);
         }
 
-        if (said.CutPath is not { } named)
+        if (said.SawnPath is not { } named)
         {
             return (
                 draft with
                 {
                     Parts = draft.Parts with
                     {
-                        Standing = said with
+                        AsBuilt = said with
                         {
-                            CutPath = SawnPlanksFile.UsualName,
+                            SawnPath = SawnPlanksFile.UsualName,
                             SawnFound = true,
                         },
                     },

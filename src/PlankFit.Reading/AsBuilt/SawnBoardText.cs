@@ -6,6 +6,7 @@ namespace PlankFit.Reading.AsBuilt;
 /// <summary>A board sawn into, as the record of sawn planks has it.</summary>
 internal sealed record SawnBoardText(string Board, string[] Planks, OffcutLeft[] Offcuts)
 {
+    /// <summary>No board is so long, mm: our own bound of what is plausible, wide, no source.</summary>
     private const double FarMm = 1e5;
 
     public static SawnBoardText Of(BoardSawnInto board) =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Reading.AsBuilt;
@@ -55,7 +56,12 @@ public static class SawnPlanksFile
     }
 
     /// <summary>Never throws for what the text holds. A record with anything amiss gives no plank at all.</summary>
-    public static SawnReading Read(string text, string file)
+    /// <param name="shown">What lengths are told in where something is amiss.</param>
+    public static SawnReading Read(
+        string text,
+        string file,
+        LengthUnit shown = LengthUnit.Millimetre
+    )
     {
         bool older = text.AsSpan(0, Math.Min(text.Length, 100))
             .Contains($"\"{OlderSchema}\"", StringComparison.Ordinal);
@@ -86,7 +92,7 @@ public static class SawnPlanksFile
             ImmutableArray<SawnPlank> planks = [.. read.Planks.Select(p => p.ToPlank())];
             foreach (SawnPlank plank in planks)
             {
-                if (SawnPlankFaults.Of(plank) is { } fault)
+                if (SawnPlankFaults.Of(plank, shown) is { } fault)
                 {
                     return SawnReading.Refused(file, $"plank {plank.Id}: {fault}");
                 }

@@ -9,8 +9,8 @@ public sealed record AsBuiltDraft(
     Place MeasuredAt,
     string? From,
     Place FromAt,
-    string? CutPath,
-    Place CutAt,
+    string? SawnPath,
+    Place SawnAt,
     ImmutableArray<(string Text, Place At)> Fitted
 )
 {

@@ -87,7 +87,7 @@ public sealed record JobParts(
     ImmutableArray<FramingSpec> Behind,
     FasteningSpec? Fastenings,
     TimberSpec? Timber,
-    AsBuiltDraft Standing
+    AsBuiltDraft AsBuilt
 )
 {
     /// <summary>The lines of the table that keel layers take their half-widths from.</summary>

@@ -53,11 +53,7 @@ public static class FramingKeys
     {
         Required = true,
         Limits = Limits.Positive,
-        Likely = new(
-            null,
-            1000,
-            "is unlikely wide for a thing behind the planks: is the unit right?"
-        ),
+        Likely = Likely.OfUnit(null, 1000, "is unlikely wide for a thing behind the planks"),
         Source = KeySources.Plausible,
     };
 

@@ -61,7 +61,7 @@ internal static class FurtherFaults
         Job job = DraftedJob.Of(
             sound,
             reading,
-            Sound(JobKeys.Standing) ? standing : AsBuiltSpec.None,
+            Sound(JobKeys.AsBuilt) ? standing : AsBuiltSpec.None,
             ""
         );
         return PlankCount.Check(draft, job) is { IsEmpty: false } beyond

@@ -143,7 +143,7 @@ public static class JobBinder
                 keelLines
             ),
             settingUp.Spec,
-            JointsBinder.Bind(root.Table(JobKeys.Joints), length, layers),
+            JointsBinder.Bind(root.Table(JobKeys.Joints), length, layers, elsewhere),
             behind.Specs,
             FasteningsBinder.Bind(root.Table(JobKeys.Fastenings), layers, length),
             // A layer that names its wood is enough.
@@ -153,7 +153,7 @@ public static class JobBinder
                         ? TimberSpec.Default
                         : null
                 ),
-            AsBuiltBinder.Bind(root.Table(JobKeys.Standing))
+            AsBuiltBinder.Bind(root.Table(JobKeys.AsBuilt))
         )
         {
             KeelLines = [.. keelLines],

@@ -110,7 +110,7 @@ public static class JobKeys
         SettingUpKeys.Table
     );
 
-    public static readonly TableKey Standing = TableKey.Headed(
+    public static readonly TableKey AsBuilt = TableKey.Headed(
         "as-built",
         "The hull as it stands: what was measured, what is fitted, what is sawn.",
         AsBuiltKeys.Table
@@ -149,7 +149,7 @@ public static class JobKeys
         KeelLayer,
         Nest,
         SettingUp,
-        Standing,
+        AsBuilt,
         Timber,
         Fastenings,
         Trust

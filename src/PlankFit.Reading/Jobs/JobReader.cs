@@ -50,7 +50,7 @@ public static class JobReader
             offsetsPath = Path.Combine(folder, offsetsFile);
         (draft, ImmutableArray<Finding> ofRecord) = RecordBeside.Found(draft, folder);
         findings = findings.AddRange(ofRecord);
-        TextFile? measured = draft.Parts.Standing.MeasuredPath is { } path
+        TextFile? measured = draft.Parts.AsBuilt.MeasuredPath is { } path
             ? TextFile.Read(Path.Combine(folder, path), path)
             : null;
         if (measured is { Text: null })
@@ -59,12 +59,12 @@ public static class JobReader
                 measured.Fault! with
                 {
                     Message =
-                        $"{measured.Fault.Message}; named in {draft.Parts.Standing.MeasuredAt} as what was measured",
+                        $"{measured.Fault.Message}; named in {draft.Parts.AsBuilt.MeasuredAt} as what was measured",
                 }
             );
         }
 
-        (TextFile? cut, bool backup) = CutRecord(folder, draft.Parts.Standing);
+        (TextFile? cut, bool backup) = CutRecord(folder, draft.Parts.AsBuilt);
         if (cut is { Text: null })
         {
             findings = findings.Add(cut.Fault!);
@@ -151,14 +151,14 @@ public static class JobReader
     }
 
     /// <summary>What stands in the files that a job names; null where it names none, or where one cannot be read.</summary>
-    /// <param name="CutBackup">There is a backup beside the record of sawn planks.</param>
+    /// <param name="SawnBackup">There is a backup beside the record of sawn planks.</param>
     /// <param name="Revision">Of the job and all that it names.</param>
     private sealed record NamedTexts(
         string Offsets,
         string OffsetsFile,
         string? Measured,
-        string? Cut,
-        bool CutBackup,
+        string? Sawn,
+        bool SawnBackup,
         ImmutableArray<string?> Stock,
         string Revision
     );
@@ -166,7 +166,7 @@ public static class JobReader
     /// <summary>The record of sawn planks, and whether there is a backup beside it.</summary>
     private static (TextFile? Record, bool Backup) CutRecord(string folder, AsBuiltDraft standing)
     {
-        if (standing.CutPath is not { } name)
+        if (standing.SawnPath is not { } name)
         {
             return (null, false);
         }
@@ -182,7 +182,7 @@ public static class JobReader
                     Fault = file.Fault! with
                     {
                         Message =
-                            $"{file.Fault.Message}; {(standing.SawnFound ? "it lies beside the job" : $"named in {standing.CutAt}")} as the record of planks that are sawn, which `plankfit sawn` writes. {AsBuiltReader.ToDo(name, backup)}",
+                            $"{file.Fault.Message}; {(standing.SawnFound ? "it lies beside the job" : $"named in {standing.SawnAt}")} as the record of planks that are sawn, which `plankfit sawn` writes. {AsBuiltReader.ToDo(name, backup)}",
                     },
                 },
             backup
@@ -226,8 +226,8 @@ public static class JobReader
                 draft,
                 reading.Table,
                 texts.Measured,
-                texts.Cut,
-                texts.CutBackup
+                texts.Sawn,
+                texts.SawnBackup
             );
             findings = findings.AddRange(ofMeasured);
             if (ofMeasured.Any(f => f.Severity == Severity.Error))
@@ -248,7 +248,7 @@ public static class JobReader
             (nest, ImmutableArray<Finding> ofRack) = RackAfterSawing.Of(
                 nest,
                 standing.SawnInto,
-                standing.CutFile ?? SawnPlanksFile.UsualName
+                standing.SawnFile ?? SawnPlanksFile.UsualName
             );
             findings = findings.AddRange(ofRack);
         }

@@ -123,6 +123,17 @@ public static class JointKeys
         Grid,
     ];
 
+    public static readonly ChoiceKey<Skin> SkinIs = new(
+        "skin",
+        [("glued layers", Skin.GluedLayers), ("planks on frames", Skin.OnFrames)],
+        "Which rules about joints come with the program: those for layers glued on each other, or old ones for planks on frames."
+    )
+    {
+        Otherwise =
+            "\"glued layers\" where the bottom has more than one layer of planks, \"planks on frames\" where it has one",
+        Source = KeySources.Proposal,
+    };
+
     public static readonly TextKey LayerName = new(
         "name",
         "\"outer\"",
@@ -144,5 +155,5 @@ public static class JointKeys
         JointRuleKeys.Table
     );
 
-    public static readonly JobTable Table = new([.. OfStock, Layer, Rule]);
+    public static readonly JobTable Table = new([.. OfStock, SkinIs, Layer, Rule]);
 }

@@ -29,14 +29,20 @@ public static class JointRuleKeys
     {
         Limits = Limits.NotNegative,
         Beyond = "must not be negative; {least} asks for nothing",
-        Source = string.Join(
-            "; ",
-            JointRules
-                .Usual(JointKind.Butt)
-                .Concat(JointRules.Usual(JointKind.Scarf))
-                .Select(r => r.Source)
-                .Distinct()
-        ),
+        Otherwise =
+            "a rule that the job does not name is the program's. Of layers glued on each other: two stock widths to the next plank's joints (a scarf at least its length), one to the joints below; of planks on frames the figures of the source",
+        Source =
+            "for glued layers "
+            + JointRules.Proposal
+            + "; for planks on frames "
+            + string.Join(
+                "; ",
+                JointRules
+                    .OnFrames(JointKind.Butt)
+                    .Concat(JointRules.OnFrames(JointKind.Scarf))
+                    .Select(r => r.Source)
+                    .Distinct()
+            ),
     };
 
     public static readonly NumberKey Count = new(

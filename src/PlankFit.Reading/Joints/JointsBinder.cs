@@ -11,11 +11,13 @@ namespace PlankFit.Reading.Joints;
 /// <summary>[joints], [[joints.layer]] and [[joints.rule]]: how long planks are pieced.</summary>
 internal static class JointsBinder
 {
-    /// <param name="layers">All layers of the job, to know what [[joints.layer]] may name.</param>
+    /// <param name="layers">All layers of the bottom, to know what [[joints.layer]] may name.</param>
+    /// <param name="elsewhere">Layers of other panels, and of which.</param>
     public static JointSpec? Bind(
         TableReader? table,
         LengthUnit units,
-        ImmutableArray<LayerSpec> layers
+        ImmutableArray<LayerSpec> layers,
+        ImmutableDictionary<string, string> elsewhere
     )
     {
         if (table is null)
@@ -27,6 +29,7 @@ internal static class JointsBinder
             ruleTables = table.Tables(JointKeys.Rule);
         var usual = StockDraft.Read(table, units, StockDraft.Nothing);
         JointStock? stock = JointStockBinder.Of(usual, table);
+        Skin? skin = table.Choice(JointKeys.SkinIs);
         table.Close();
         if (
             layerTables.IsEmpty
@@ -40,16 +43,23 @@ internal static class JointsBinder
             );
         }
 
-        ImmutableDictionary<string, JointStock> byLayer = Layers(layerTables, units, usual, layers);
+        ImmutableDictionary<string, JointStock> byLayer = Layers(
+            layerTables,
+            units,
+            usual,
+            layers,
+            elsewhere
+        );
         ImmutableArray<JointRule> rules = Rules(ruleTables, units);
-        return stock is null && byLayer.IsEmpty ? null : new(stock, byLayer, rules);
+        return stock is null && byLayer.IsEmpty ? null : new(stock, byLayer, rules) { Skin = skin };
     }
 
     private static ImmutableDictionary<string, JointStock> Layers(
         ImmutableArray<TableReader> tables,
         LengthUnit units,
         StockDraft usual,
-        ImmutableArray<LayerSpec> layers
+        ImmutableArray<LayerSpec> layers,
+        ImmutableDictionary<string, string> elsewhere
     )
     {
         string[] planked = [.. layers.OfType<PlankLayerSpec>().Select(l => l.Name)];
@@ -68,7 +78,14 @@ internal static class JointsBinder
                 continue;
             }
 
-            if (!planked.Contains(name, StringComparer.Ordinal))
+            if (elsewhere.TryGetValue(name, out string? panel))
+            {
+                table.Wrong(
+                    JointKeys.LayerName,
+                    $"is a layer of the {panel}: joints are worked out for the bottom alone, and planks of other panels are left whole"
+                );
+            }
+            else if (!planked.Contains(name, StringComparer.Ordinal))
             {
                 string? near = NearestName.Of(name, planked);
                 table.Wrong(

@@ -34,11 +34,7 @@ public static class KeelLayerKeys
     {
         Required = true,
         Limits = Limits.Positive,
-        Likely = new(
-            null,
-            400,
-            "is an unlikely thickness for a layer of a keel: is the unit right?"
-        ),
+        Likely = Likely.OfUnit(null, 400, "is an unlikely thickness for a layer of a keel"),
         Source = KeySources.Plausible,
     };
 
@@ -137,7 +133,7 @@ public static class KeelLayerKeys
         {
             Required = true,
             Limits = Limits.Positive,
-            Likely = new(null, 1000, "is an unlikely half-width for a keel: is the unit right?"),
+            Likely = Likely.OfUnit(null, 1000, "is an unlikely half-width for a keel"),
             Source = KeySources.Plausible,
         };
 }

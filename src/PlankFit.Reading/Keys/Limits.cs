@@ -56,10 +56,24 @@ public sealed record Limits(double? Least, bool Inclusive, double? Most, bool Mo
 }
 
 /// <summary>Beyond which figures a unit has most likely been mistaken; the job goes on, and is asked.</summary>
-/// <param name="Words">What is asked; {value} is the figure.</param>
+/// <param name="Words">What is asked; {value} is the figure, {most} the greatest that is not asked about.</param>
 public sealed record Likely(double? Least, double? Most, string Words)
 {
+    /// <summary>The unit is asked after: all that is found of the job may come of it.</summary>
+    public bool IsOfUnit { get; private init; }
+
+    /// <param name="words">What is unlikely, without the question.</param>
+    public static Likely OfUnit(double? least, double? most, string words) =>
+        new(least, most, words + ": is the unit right?") { IsOfUnit = true };
+
     public bool Holds(double value) => !(value < Least) && !(value > Most);
+
+    /// <summary>What is asked about a figure.</summary>
+    public string About(double value, Func<double, string> write) =>
+        (Most is { } most ? Words.Replace("{most}", write(most)) : Words).Replace(
+            "{value}",
+            write(value)
+        );
 
     /// <summary>"less than 20 mm, more than 600 mm".</summary>
     public string InWords(Func<double, string> write) =>

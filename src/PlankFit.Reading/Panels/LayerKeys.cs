@@ -42,14 +42,14 @@ public static class LayerKeys
     {
         Required = true,
         Limits = Limits.Positive,
-        Likely = new(1.5, 60, "{value} is an unlikely thickness for planks: is the unit right?"),
+        Likely = Likely.OfUnit(1.5, 60, "{value} is an unlikely thickness for planks"),
         Source = KeySources.Plausible,
     };
 
     /// <summary>The same key where the layer is a cloth.</summary>
     public static readonly LengthKey ClothThickness = Thickness with
     {
-        Likely = new(null, 10, "{value} is an unlikely thickness for cloth: is the unit right?"),
+        Likely = Likely.OfUnit(null, 10, "{value} is an unlikely thickness for cloth"),
     };
 
     public static readonly LengthKey Width = new(
@@ -60,7 +60,7 @@ public static class LayerKeys
     {
         Required = true,
         Limits = Limits.Positive,
-        Likely = new(20, 600, "{value} is an unlikely width for planks: is the unit right?"),
+        Likely = Likely.OfUnit(20, 600, "{value} is an unlikely width for planks"),
         Source = KeySources.Plausible,
     };
 
@@ -128,7 +128,7 @@ public static class LayerKeys
     {
         Limits = Limits.NotNegative,
         Beyond = "must not be negative",
-        Likely = new(null, 5, "few glues fill so wide a gap: is the unit right?"),
+        Likely = Likely.OfUnit(null, 5, "few glues fill so wide a gap"),
         DefaultMm = 0.5,
         Source = KeySources.Proposal,
     };

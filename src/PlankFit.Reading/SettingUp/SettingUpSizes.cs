@@ -14,7 +14,7 @@ internal static class SettingUpSizes
         new(name, example, what)
         {
             Limits = Limits.Positive,
-            Likely = new(null, mostMm, "is unlikely large: is the unit right?"),
+            Likely = Likely.OfUnit(null, mostMm, "is unlikely large"),
             Source = KeySources.Plausible,
         };
 }

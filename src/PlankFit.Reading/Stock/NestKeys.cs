@@ -34,7 +34,7 @@ public static class NestKeys
         Usual.KerfMm
     ) with
     {
-        Likely = new(null, 10, "more than 10 mm is a wide cut for any saw"),
+        Likely = new(null, 10, "more than {most} is a wide cut for any saw"),
     };
 
     public static readonly LengthKey Edge = Size(

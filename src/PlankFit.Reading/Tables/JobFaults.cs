@@ -25,9 +25,15 @@ internal sealed class JobFaults(
 
     public void Ask(string key) => asked.Add(key);
 
-    public void Error(Place at, string message) => Add(Severity.Error, at, message);
+    public void Error(Place at, string message)
+    {
+        findings.Add(new(Severity.Error, at.ToString(), message));
+        errors.Add(at);
+    }
 
-    public void Warning(Place at, string message) => Add(Severity.Warning, at, message);
+    /// <param name="isCause">What else is found may come of it.</param>
+    public void Warning(Place at, string message, bool isCause) =>
+        findings.Add(new(Severity.Warning, at.ToString(), message) { IsCause = isCause });
 
     /// <summary>A text is no name; where lines could not be read it may only have swallowed them, and that is said.</summary>
     public void NoName(Place at, string message)
@@ -53,15 +59,6 @@ internal sealed class JobFaults(
         if (headsWhole)
         {
             Error(at, message);
-        }
-    }
-
-    private void Add(Severity severity, Place at, string message)
-    {
-        findings.Add(new(severity, at.ToString(), message));
-        if (severity == Severity.Error)
-        {
-            errors.Add(at);
         }
     }
 }

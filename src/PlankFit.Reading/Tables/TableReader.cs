@@ -101,13 +101,14 @@ internal sealed class TableReader(
         }
     }
 
-    public void Doubtful(JobKey key, string what)
+    public void Doubtful(JobKey key, string what, bool isCause = false)
     {
         if (Find(key) is { } entry)
         {
             faults.Warning(
                 entry.Value.At,
-                $"{name} {key.Name} = {Written.Of(entry.Value)}: {what}"
+                $"{name} {key.Name} = {Written.Of(entry.Value)}: {what}",
+                isCause
             );
         }
     }

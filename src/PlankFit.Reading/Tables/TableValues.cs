@@ -81,10 +81,8 @@ internal static class TableValues
         {
             table.Doubtful(
                 key,
-                likely.Words.Replace(
-                    "{value}",
-                    LengthText.FormatExact(reading.Mm, table.Faults.Shown)
-                )
+                likely.About(reading.Mm, mm => LengthText.FormatExact(mm, table.Faults.Shown)),
+                likely.IsOfUnit
             );
         }
 
@@ -164,7 +162,7 @@ internal static class TableValues
         }
         else if (!key.Likely.Holds(found))
         {
-            table.Doubtful(key, key.Likely.Words);
+            table.Doubtful(key, key.Likely.Words, key.Likely.IsOfUnit);
         }
 
         return found;

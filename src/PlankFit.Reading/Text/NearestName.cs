@@ -3,12 +3,26 @@ namespace PlankFit.Reading.Text;
 /// <summary>The known name that a mistyped one most likely stands for.</summary>
 public static class NearestName
 {
-    /// <summary>The nearest of the known names by slips of the keyboard (insert, drop, change, swap), or null where none is near.</summary>
+    private const int LeastPart = 4;
+
+    /// <summary>A known name that has the written word for a part; else the nearest of the known names by slips of the keyboard (insert, drop, change, swap), or null where none is near.</summary>
     public static string? Of(string written, IEnumerable<string> known)
     {
         if (written.Length > 60)
         {
             return null;
+        }
+
+        // A key that said less once: drift for angle-drift. Short words are part of too many.
+        if (
+            written.Length >= LeastPart
+            && known.FirstOrDefault(n =>
+                n.Split('-').Contains(written, StringComparer.OrdinalIgnoreCase)
+            )
+                is { } longer
+        )
+        {
+            return longer;
         }
 
         string? best = null;

@@ -180,11 +180,7 @@ public static class SpeciesKeys
         {
             Limits = Figures,
             Accepted = accepted,
-            Likely = new(
-                likely.Least,
-                likely.Most,
-                "is an unlikely figure for wood: is the unit right?"
-            ),
+            Likely = Likely.OfUnit(likely.Least, likely.Most, "is an unlikely figure for wood"),
             Source = KeySources.Plausible,
         };
 }

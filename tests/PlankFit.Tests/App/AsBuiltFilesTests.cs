@@ -88,7 +88,7 @@ public sealed class AsBuiltFilesTests
             {
                 AsBuilt = job.AsBuilt with
                 {
-                    Cut =
+                    Sawn =
                     [
                         .. new[] { "S1-14", "S1-16", "S2-09", "P1-15" }.Select(id =>
                             RecordsOfSawn.Of(DemoPlans.Of("tender"), id)
@@ -97,7 +97,7 @@ public sealed class AsBuiltFilesTests
                 },
             }
         );
-        Assert.Equal(4, plan.AsBuilt!.Cut.Length);
+        Assert.Equal(4, plan.AsBuilt!.Sawn.Length);
         Drawing[] pages = [.. AsBuiltPages.Of(plan, plan.AsBuilt)];
         Assert.InRange(pages.Length, 5, 9);
         Assert.Empty(

@@ -81,6 +81,8 @@ public sealed class CommandLineTests
         );
         Assert.Equal(0, code);
         Assert.Contains("The job still reads the old table", errors, StringComparison.Ordinal);
+        Assert.Matches(@"the most by (under 1/32|1/16|1/32)"":", errors);
+        Assert.DoesNotMatch(@"\d mm\b", errors);
         Assert.Equal(
             File.ReadAllText(Path.Combine(DemoTables.Folder("pilot-skiff"), "offsets.csv")),
             File.ReadAllText(folder.File("offsets.csv"))

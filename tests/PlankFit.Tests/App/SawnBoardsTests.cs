@@ -58,7 +58,7 @@ public sealed class SawnBoardsTests : IDisposable
     private NestSpec Rack => JobReader.Read(folder.File("job.toml")).Job!.Nest!;
 
     private RunReport Sawn(params IEnumerable<PlankId> planks) =>
-        CutRun.Run(
+        SawnRun.Run(
             Request,
             [.. planks.Select(p => p.ToString())],
             new Progress<PlanProgress>(),
@@ -116,8 +116,51 @@ public sealed class SawnBoardsTests : IDisposable
         Assert.Equal(Stock, File.ReadAllText(folder.File("stock.csv")));
 
         // What is spoiled took its board with it.
-        CutRun.Forget(Request, [single.Planks[0].ToString()], new Progress<PlanProgress>(), Stop);
+        SawnRun.Forget(Request, [single.Planks[0].ToString()], new Progress<PlanProgress>(), Stop);
         Assert.DoesNotContain(Rack.Boards, b => b.Id == "B-01");
+    }
+
+    /// <summary>What is still to be bought was never on the rack: it is told apart, and its offcuts come in all the same.</summary>
+    [Fact]
+    public void BoardsThatAreBoughtAreNotSaidToLeaveTheRack()
+    {
+        File.WriteAllText(
+            folder.File("job.toml"),
+            Job.Replace(
+                "stock = \"stock.csv\"",
+                "stock = \"stock.csv\"\nbuy = \"yard.csv\"",
+                StringComparison.Ordinal
+            )
+        );
+        File.WriteAllText(
+            folder.File("stock.csv"),
+            "board,count,length,width,thickness\nB-01,1,4000,170,10\n"
+        );
+        File.WriteAllText(folder.File("yard.csv"), "board,length,width,thickness\nY,4000,170,10\n");
+        NestRun.Run(Request, new Progress<PlanProgress>(), new(), Stop);
+        BoardSawnInto[] planned = [.. PlannedBoards.In(folder.File("out"), "One skin")!.Value];
+        BoardSawnInto bought = planned.First(b => b.ToBuy && b.Offcuts.Length > 0),
+            had = planned.Single(b => !b.ToBuy);
+        Assert.StartsWith("Y", bought.Board, StringComparison.Ordinal);
+
+        string said = Sawn([.. bought.Planks, .. had.Planks])
+            .Lines.Single(l => l.Contains("offcut(s) of them come in", StringComparison.Ordinal));
+        Assert.StartsWith(
+            $"Off the rack by the plan of cutting: {had.Board}; bought for it, and so not on the rack: {bought.Board}; ",
+            said,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(Rack.Boards, b => b.Id == bought.Offcuts[0].Id);
+
+        // The next plan names boards anew, and says so.
+        Assert.Contains(
+            NestRun.Run(Request, new Progress<PlanProgress>(), new(), Stop).Findings,
+            f =>
+                f.Message.Contains(
+                    "put away cut sheets of an earlier one",
+                    StringComparison.Ordinal
+                )
+        );
     }
 
     [Fact]

@@ -104,7 +104,7 @@ public sealed class SawnRecordTests : IDisposable
     {
         using FileStream held = RecordHeld();
         OutputException refused = Assert.Throws<OutputException>(() =>
-            CutRun.Run(Request, ["S1-05"], new Silent(), new Timings(), Stop, mostWaits: 1)
+            SawnRun.Run(Request, ["S1-05"], new Silent(), new Timings(), Stop, mostWaits: 1)
         );
         Assert.Contains("another `plankfit sawn`", refused.Message, StringComparison.Ordinal);
         Assert.Empty(Recorded(Record));
@@ -127,7 +127,7 @@ public sealed class SawnRecordTests : IDisposable
             }
         });
         OutputException refused = Assert.Throws<OutputException>(() =>
-            CutRun.Run(Request, ["S1-05"], meanwhile, new Timings(), Stop)
+            SawnRun.Run(Request, ["S1-05"], meanwhile, new Timings(), Stop)
         );
         Assert.Contains("was changed while", refused.Message, StringComparison.Ordinal);
         Assert.Equal(["S1-11"], Recorded(Record));
@@ -188,7 +188,7 @@ public sealed class SawnRecordTests : IDisposable
             RunReport report in new[]
             {
                 Cut("S1-08"),
-                CutRun.Forget(Request, ["S1-05"], new Silent(), Stop),
+                SawnRun.Forget(Request, ["S1-05"], new Silent(), Stop),
             }
         )
         {
@@ -249,7 +249,7 @@ public sealed class SawnRecordTests : IDisposable
             )
         );
         ReadResult read = JobReader.Read(Request.JobPath);
-        Assert.Equal(["S2-12", "S3-09"], read.Job!.AsBuilt.Cut.Select(c => c.Id.ToString()));
+        Assert.Equal(["S2-12", "S3-09"], read.Job!.AsBuilt.Sawn.Select(c => c.Id.ToString()));
         Assert.Equal(
             2,
             read.Findings.Count(f => f.Message.Contains("write the new numbers on them"))
@@ -297,7 +297,7 @@ public sealed class SawnRecordTests : IDisposable
     }
 
     private RunReport Cut(params string[] planks) =>
-        CutRun.Run(Request, planks, new Silent(), new Timings(), Stop);
+        SawnRun.Run(Request, planks, new Silent(), new Timings(), Stop);
 
     private RunRequest Request => new(folder.File("job.toml"), folder.File("out"), false);
 

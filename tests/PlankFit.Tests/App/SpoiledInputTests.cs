@@ -206,7 +206,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
             // The record is the program's own, and there is none yet.
             File.WriteAllText(folder.File("job.toml"), Coarse(EveryName.Job));
             CancellationToken stop = CancellationToken.None;
-            RunReport report = CutRun.Run(
+            RunReport report = SawnRun.Run(
                 new(folder.File("job.toml"), folder.File("out"), Json: false),
                 ["S1-05", "P2-04"],
                 new Progress<PlanProgress>(),

@@ -139,7 +139,7 @@ public sealed class TopsideFilesTests
         Assert.Equal(ExitCode.Done, told.Exit);
         Assert.Contains("PT1-07: port, layer T1", told.Result!, StringComparison.Ordinal);
         Assert.Contains("mid-topside", told.Result!, StringComparison.Ordinal);
-        RunReport marked = CutRun.Run(
+        RunReport marked = SawnRun.Run(
             request,
             ["ST1-03..ST1-05", "S1-02"],
             new Progress<PlanProgress>(),

@@ -1,6 +1,6 @@
 namespace PlankFit.Tests.Architecture;
 
-/// <summary>What needs each other, whether straight or by way of others: Tarjan's strongly connected components (Depth-first search and linear graph algorithms, 1972).</summary>
+/// <summary>What needs each other, whether straight or by way of others: Tarjan's strongly connected components (Depth-first search and linear graph algorithms, 1972, from memory).</summary>
 internal static class Circles
 {
     /// <summary>Every set of more than one, each in order of name.</summary>

@@ -72,7 +72,7 @@ internal static class SmallJob
             "lay" => LayRun.Run(request, nobody, new(), stop),
             "nest" => NestRun.Run(request, nobody, new(), stop),
             "keel" => KeelRun.Run(request, nobody, new(), stop),
-            "sawn" => CutRun.Run(request, ["S1-02"], nobody, new(), stop),
+            "sawn" => SawnRun.Run(request, ["S1-02"], nobody, new(), stop),
             _ => throw new ArgumentException(verb),
         };
         Assert.DoesNotContain(report.Findings, f => f.Severity == Severity.Error);

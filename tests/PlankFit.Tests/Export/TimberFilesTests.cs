@@ -147,7 +147,7 @@ public sealed class TimberFilesTests
             plan.PlankLayers.Sum(l => l.Starboard.Length + l.Port.Length),
             planks.Rows.Length
         );
-        Table woods = TimberTables.Woods(plan);
+        Table woods = TimberTables.OfSpecies(plan);
         int source = woods.Columns.ToList().FindIndex(c => c.Name == "source"),
             name = woods.Columns.ToList().FindIndex(c => c.Name == "name in the job");
         Assert.All(woods.Rows, r => Assert.False(string.IsNullOrEmpty(r[source].Text)));

@@ -60,7 +60,7 @@ public sealed class FermiStripTests
         Assert.Equal(gap, f.T, 1e-6);
     }
 
-    /// <summary>Laid flat, a cone is its sector: strip coordinates are the sector's, turned and shifted (T4.3, error below 1e-6).</summary>
+    /// <summary>Laid flat, a cone is its sector: strip coordinates are the sector's, turned and shifted (error below 1e-6).</summary>
     [Theory]
     [InlineData(20)]
     [InlineData(60)]

@@ -136,7 +136,7 @@ public sealed class GeodesicClosedFormTests
         Near(new(1500, 1500, 1125), g, g.To);
     }
 
-    /// <summary>T3.6: K = 1e-8, 1.4 m long, 150 mm wide: started parallel at one end the width loses 1.4676 mm, in the middle 0.36735 mm.</summary>
+    /// <summary>K = 1e-8, 1.4 m long, 150 mm wide: started parallel at one end the width loses 1.4676 mm, in the middle 0.36735 mm.</summary>
     [Fact]
     public void WhatAParallelStartCosts()
     {

@@ -126,7 +126,7 @@ public sealed class LoftTests
         }
     }
 
-    /// <summary>T1.5: points of a circular cone with its apex as the stem: K = 0 up to the apex, and the normal has its limit there.</summary>
+    /// <summary>Points of a circular cone with its apex as the stem: K = 0 up to the apex, and the normal has its limit there.</summary>
     [Fact]
     public void AConeComesOutFlatUpToItsApex()
     {

@@ -3,7 +3,7 @@ using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Geometry;
 
-/// <summary>Splines against exact cases (computed for the project's methods note, T1.1 and T1.2) and against SciPy.</summary>
+/// <summary>Splines against exact cases and against SciPy.</summary>
 public sealed class SplineTests
 {
     [Theory]

@@ -11,7 +11,7 @@ public sealed class StripTests
     [Fact]
     public void OnASphereThePerpendicularsLandWhereTrigonometrySays()
     {
-        // T4.1: seam at offset d from the equator, square to it at s = 0; tan(t/R) = tan(d/R) cos(s/R).
+        // A seam at offset d from the equator, square to it at s = 0; tan(t/R) = tan(d/R) cos(s/R).
         const double r = 3000,
             d = 75;
         var sphere = new SphereSurface(r);
@@ -37,7 +37,7 @@ public sealed class StripTests
     [Fact]
     public void ASphereShowsItsStrain()
     {
-        // T4.2: w = 250, R = 3000: the strip laid flat must be stretched by 2.894e-4 in the middle and crowded by 5.787e-4 at the edges (K w²/24, K w²/12).
+        // w = 250, R = 3000: the strip laid flat must be stretched by 2.894e-4 in the middle and crowded by 5.787e-4 at the edges (K w²/24, K w²/12).
         const double r = 3000,
             w = 250;
         Geodesic equator = GeodesicTracing.Trace(
@@ -98,7 +98,7 @@ public sealed class StripTests
     [Fact]
     public void OnAHelicoidTheFibresLengthenAsTheyShould()
     {
-        // T4.4: the axis is a geodesic, the rulings its perpendiculars; a fibre at distance y is longer by sqrt(1 + tau² y²).
+        // The axis is a geodesic, the rulings its perpendiculars; a fibre at distance y is longer by sqrt(1 + tau² y²).
         const double tau = 2e-4,
             y = 75;
         var helicoid = new HelicoidSurface(tau);

@@ -34,7 +34,7 @@ public sealed class ClassicalCuttingTests
             (2200, 20)
         );
 
-    /// <summary>Falkenauer 1996 (u and t) and Scholl, Klein and Jürgens 1997 (N); first-fit decreasing needs 49, 23, 23, 21 and 20 in the first, second, third, sixth and last.</summary>
+    /// <summary>Falkenauer 1996 (u and t) and Scholl, Klein and Jürgens 1997 (N), read with their optima from a collection; first-fit decreasing needs 49, 23, 23, 21 and 20 in the first, second, third, sixth and last.</summary>
     [Theory]
     [InlineData("Falkenauer_u120_00.txt", 48)]
     [InlineData("Falkenauer_t60_00.txt", 20)]

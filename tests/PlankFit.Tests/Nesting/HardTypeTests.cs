@@ -1,7 +1,7 @@
 namespace PlankFit.Tests.Nesting;
 
 /// <summary>
-/// The hard type of Scholl, Klein and Jürgens 1997: 200 things of 20,000 to 35,000 in bins of 100,000, three to five in each. Drawn anew here; where as many bins are
+/// The hard type of Scholl, Klein and Jürgens 1997 (its bounds from memory): 200 things of 20,000 to 35,000 in bins of 100,000, three to five in each. Drawn anew here; where as many bins are
 /// used as the bound asks for, that is the optimum: of the seeds 1 to 15 all but the tenth, whose bound by weights is so little above 55 that the search's own bound,
 /// which leaves room for what doubles lose, cannot tell.
 /// </summary>

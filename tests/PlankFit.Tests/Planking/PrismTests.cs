@@ -96,7 +96,7 @@ public sealed class PrismTests
         2e-3 * Math.Max(should.MasterNumber, layer.Starboard.Length - layer.MasterNumber);
 
     /// <summary>
-    /// A plank of 9 mm at 45° on a plane bottom against a plumb keel side (T5.2): cut 45°, saw tilt the deadrise whatever the plank's angle, the outer face the longer
+    /// A plank of 9 mm at 45° on a plane bottom against a plumb keel side: cut 45°, saw tilt the deadrise whatever the plank's angle, the outer face the longer
     /// by t tan(deadrise) square to the cut: 3.275732 mm at 20°.
     /// </summary>
     [Theory]

@@ -1,3 +1,5 @@
+using PlankFit.Draughting.Tiling;
+using PlankFit.Export;
 using PlankFit.Export.AsBuilt;
 using PlankFit.Export.Cards;
 using PlankFit.Export.Checks;
@@ -10,12 +12,14 @@ using PlankFit.Export.Patterns;
 using PlankFit.Export.SettingUp;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Timber;
+using PlankFit.Export.Trust;
 using PlankFit.Export.Views;
 using PlankFit.Export.Whole;
 using PlankFit.Geometry.Development;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Panels;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Support;
@@ -51,6 +55,36 @@ internal static class AllSheets
                 PanelSheets.Pages(p.Job, BottomPanel.Develop(p.Planked, PanelOptions.Usual))
             )
         );
+
+    /// <summary>What the plan of cutting has on paper; nothing where there is none.</summary>
+    public static IEnumerable<(string File, Drawing Sheet)> Boards(BottomPlan plan) =>
+        plan.Nest is { } nest
+            ? Named(
+                "boards",
+                [
+                    .. CutSheets.Of(plan, nest),
+                    .. ShoppingPages.Of(plan, nest),
+                    .. LabelPages.Of(plan, nest),
+                ]
+            )
+            : [];
+
+    /// <summary>Starboard's patterns of every layer, cut into pages of the job's paper.</summary>
+    public static IEnumerable<(string File, Drawing Sheet)> Tiled(BottomPlan plan)
+    {
+        var options = new TilingOptions(
+            OutputAsked.Paper(plan.Job.Output),
+            Inches: !LengthUnits.IsMetric(plan.Job.Units)
+        );
+        return plan.AllPlankLayers.SelectMany(l =>
+            Named(
+                "tiled",
+                FullSizePattern
+                    .AllBare(OnPlanks.Of(l.Panel), l.Layer, Side.Starboard)
+                    .SelectMany(p => Tiler.Pages(p, options))
+            )
+        );
+    }
 
     private static IEnumerable<(string, Drawing)> Parts(BottomPlan plan)
     {
@@ -105,20 +139,12 @@ internal static class AllSheets
                     ]
                 )
                 : [],
+            .. plan.Trust is { } trust ? Named("how-sure", TrustSheets.Of(plan, trust)) : [],
             .. plan.Timber is { } timber ? Named("timber", TimberSheets.Of(plan, timber)) : [],
             .. plan.AsBuilt is { } standing
                 ? Named("standing", AsBuiltPages.Of(plan, standing))
                 : [],
-            .. plan.Nest is { } nest
-                ? Named(
-                    "boards",
-                    [
-                        .. CutSheets.Of(plan, nest),
-                        .. ShoppingPages.Of(plan, nest),
-                        .. LabelPages.Of(plan, nest),
-                    ]
-                )
-                : [],
+            .. Boards(plan),
         ];
     }
 

@@ -110,8 +110,14 @@ public sealed class PlannerTests
     public void WhatIsSawnIsLeftOutAndToldOnce()
     {
         SawnPlank sawn = RecordsOfSawn.Of(Before, Named.Plank("S1-05"));
-        BottomPlan cut = Plan(Before, Inner with { AsBuilt = Inner.AsBuilt with { Cut = [sawn] } }),
-            spaced = Plan(cut, Spaced with { AsBuilt = Inner.AsBuilt with { Cut = [sawn] } }),
+        BottomPlan cut = Plan(
+                Before,
+                Inner with
+                {
+                    AsBuilt = Inner.AsBuilt with { Sawn = [sawn] },
+                }
+            ),
+            spaced = Plan(cut, Spaced with { AsBuilt = Inner.AsBuilt with { Sawn = [sawn] } }),
             back = Plan(cut, Inner);
         const string About = "the plan of cutting";
         Assert.Same(cut.Nest, spaced.Nest);

@@ -1,6 +1,8 @@
-using System.Collections.Immutable;
+using PlankFit.Export.Story;
 using PlankFit.Export.Summary;
-using PlankFit.Planking.Findings;
+using PlankFit.Nesting;
+using PlankFit.Nesting.Effort;
+using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
@@ -25,16 +27,33 @@ public sealed class OneNotationTests
         "3/4",
     ];
 
-    /// <summary>What is no length of the job within longer words: a place along a section, and what a source has.</summary>
-    private static readonly string[] Quoted = ["1/2, half way", "1.2 m apart", "1.2 m"];
+    /// <summary>What is no length of the job within longer words: a place along a section, what a source has, and the square on each page.</summary>
+    private static readonly string[] Quoted =
+    [
+        "1/2, half way",
+        "1.2 m apart",
+        "1.2 m",
+        "100 mm long both ways",
+    ];
 
     [Fact]
-    public void EveryTextOfAJobByChanceIsInItsNotation()
+    public void EveryTextOfAJobByChanceIsInItsNotation() => Hold(Texts, Few, Many, 1000);
+
+    /// <summary>What takes longest: `explain` of some planks, panels laid flat, patterns in pages, cut sheets, lists of boards and labels.</summary>
+    [Fact]
+    public void ExplainLaidFlatTiledAndCutSheetsAreInItToo() => Hold(Further, 1, Many / 4, 200);
+
+    private static void Hold(
+        Func<BottomPlan, ReadResult, IEnumerable<(string Where, string Text)>> told,
+        int few,
+        int many,
+        int least
+    )
     {
         int jobs = 0,
             texts = 0;
         var faults = new List<string>();
-        for (int seed = 0; jobs < LongRuns.Of(Few, Many); seed++)
+        for (int seed = 0; jobs < LongRuns.Of(few, many); seed++)
         {
             using var temp = new TempFolder();
             string path = ChanceJob.Write(seed, temp.File("job"));
@@ -70,19 +89,23 @@ public sealed class OneNotationTests
             }
 
             jobs++;
-            foreach ((string where, string text) in Texts(plan, read.Findings))
+            foreach ((string where, string text) in told(plan, read))
             {
                 texts++;
                 faults.AddRange(
                     LengthsTold
                         .Faults(text, job.Units)
-                        .Concat(where is "summary" or "finding" ? [] : LengthsTold.Angles(text))
+                        .Concat(
+                            where is "summary" or "finding" or "explain" or "laid-flat"
+                                ? []
+                                : LengthsTold.Angles(text)
+                        )
                         .Select(f => $"{seed}, {where}: {f}")
                 );
             }
         }
 
-        Assert.True(texts > 1000 * jobs, $"{texts} texts of {jobs} jobs");
+        Assert.True(texts > least * jobs, $"{texts} texts of {jobs} jobs");
         Assert.True(
             faults.Count == 0,
             $"{faults.Count} faults:\n" + string.Join("\n", faults.DistinctBy(Kind).Take(60))
@@ -95,22 +118,68 @@ public sealed class OneNotationTests
 
     private static IEnumerable<(string Where, string Text)> Texts(
         BottomPlan plan,
-        ImmutableArray<Finding> ofReading
+        ReadResult read
     ) =>
         [
-            .. AllSheets
-                .Of(plan)
-                .SelectMany(s =>
-                    s.Sheet.Shapes.OfType<Lettering>()
-                        .Select(l => (s.File, Text: WithoutQuotes(l.Text)))
-                )
-                .Where(t => !NoLengths.Contains(t.Text)),
+            .. Lettered(AllSheets.Of(plan)),
             .. PlanSummary
                 .Of(plan)
                 .Lines(plan.Job.Units)
                 .Select(l => ("summary", WithoutQuotes(l))),
-            .. plan.Findings.Concat(ofReading).Select(f => ("finding", WithoutQuotes(f.Message))),
+            .. plan
+                .Findings.Concat(read.Findings)
+                .Select(f => ("finding", WithoutQuotes(f.Message))),
         ];
+
+    private static IEnumerable<(string Where, string Text)> Further(
+        BottomPlan plan,
+        ReadResult read
+    )
+    {
+        BottomPlan nested =
+            read.Job!.Nest is { } nest && !plan.PiecesToSaw().IsEmpty
+                ? plan with
+                {
+                    Nest = NestPlanner.Again(
+                        null,
+                        nest,
+                        plan.PiecesToSaw(),
+                        plan.Job.Units,
+                        new Progress<NestProgress>(),
+                        () => new(CancellationToken.None)
+                    ),
+                }
+                : plan;
+        Plank[] explained =
+        [
+            .. plan.AllPlankLayers.SelectMany(l =>
+                new[] { l.Layer.Starboard[0], l.Layer.Starboard[l.Layer.Starboard.Length / 2] }
+            ),
+        ];
+        return
+        [
+            .. explained.SelectMany(p =>
+                PlankStory
+                    .Of(plan.PanelOf(p.Id), plan.LayerOf(p.Id), p)
+                    .SelectMany(s => s.Lines)
+                    .Select(l => ("explain", WithoutQuotes(l)))
+            ),
+            .. (nested.Nest?.Findings ?? []).Select(f => ("finding", WithoutQuotes(f.Message))),
+            .. Lettered(AllSheets.LaidFlat(plan)),
+            .. Lettered(AllSheets.Boards(nested)),
+            .. Lettered(AllSheets.Tiled(plan)),
+        ];
+    }
+
+    private static IEnumerable<(string Where, string Text)> Lettered(
+        IEnumerable<(string File, Drawing Sheet)> sheets
+    ) =>
+        sheets
+            .SelectMany(s =>
+                s.Sheet.Shapes.OfType<Lettering>()
+                    .Select(l => (s.File, Text: WithoutQuotes(l.Text)))
+            )
+            .Where(t => !NoLengths.Contains(t.Text));
 
     private static string WithoutQuotes(string told) =>
         Quoted.Aggregate(told, (text, quote) => text.Replace(quote, "", StringComparison.Ordinal));

@@ -4,7 +4,7 @@ using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Nesting.Sheets;
 
-/// <summary>Instances with optima known to others: Christofides and Whitlock 1977 (cgcut), Beasley 1985 (gcut), Wang 1983.</summary>
+/// <summary>Instances read from collections: Christofides and Whitlock 1977 (cgcut), Beasley 1985 (gcut), Wang 1983; their optima were worked out anew by others.</summary>
 public sealed class PublishedSheetTests
 {
     [Theory]

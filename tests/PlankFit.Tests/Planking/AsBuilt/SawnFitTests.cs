@@ -97,7 +97,7 @@ public sealed class SawnFitTests
             {
                 AsBuilt = AsBuiltSpec.None with
                 {
-                    Cut = [.. ids.Select(id => RecordsOfSawn.Of(drawn, id))],
+                    Sawn = [.. ids.Select(id => RecordsOfSawn.Of(drawn, id))],
                     Girths =
                     [
                         new("3", Side.Starboard, girth + moved),
@@ -112,7 +112,7 @@ public sealed class SawnFitTests
             Finding told = Assert.Single(plan.Findings, f => f.About.Plank == id);
             Assert.Contains($"its end at the chine no longer fits", told.Message);
             Assert.Contains($"about 6 mm {sense}", told.Message, StringComparison.Ordinal);
-            SawnFit fit = plan.AsBuilt!.Cut.Single(r => r.Id == id).Fit;
+            SawnFit fit = plan.AsBuilt!.Sawn.Single(r => r.Id == id).Fit;
             double along = moved / Math.Sin(Math.PI / 4);
             Assert.Equal(along, fit.ForwardMm!.Value, 0.01);
             Assert.Equal(along, fit.AfterMm!.Value, 0.01);
@@ -134,7 +134,7 @@ public sealed class SawnFitTests
             {
                 AsBuilt = AsBuiltSpec.None with
                 {
-                    Cut = [.. all.Select(p => RecordsOfSawn.Of(drawn, p.Id))],
+                    Sawn = [.. all.Select(p => RecordsOfSawn.Of(drawn, p.Id))],
                 },
             }
         );
@@ -142,10 +142,10 @@ public sealed class SawnFitTests
             plan.Findings,
             f => f.Message.StartsWith("it is sawn", StringComparison.Ordinal)
         );
-        Assert.Equal(all.Length, plan.AsBuilt!.Cut.Length);
+        Assert.Equal(all.Length, plan.AsBuilt!.Sawn.Length);
         foreach (Plank plank in all)
         {
-            SawnFit fit = plan.AsBuilt!.Cut.Single(r => r.Id == plank.Id).Fit;
+            SawnFit fit = plan.AsBuilt!.Sawn.Single(r => r.Id == plank.Id).Fit;
             Assert.Equal(plank.ForwardEdge.Exists, fit.ForwardMm is not null);
             Assert.Equal(plank.AfterEdge.Exists, fit.AfterMm is not null);
             if (!(plank.ForwardEdge.Exists && plank.AfterEdge.Exists))

@@ -37,7 +37,7 @@ internal static class SawnLaws
     private static void OfRecord(BottomPlan plan, SawnPlank record, List<string> broken)
     {
         bool told = plan.Findings.Any(f => f.About.Plank == record.Id);
-        if (plan.Find(record.Id) is not { IsCut: true } plank)
+        if (plan.Find(record.Id) is not { IsSawn: true } plank)
         {
             if (!told)
             {
@@ -96,12 +96,12 @@ internal static class SawnLaws
         for (int i = 0; i + 1 < row.Length; i++)
         {
             (Plank a, Plank b) = (row[i], row[i + 1]);
-            if (a.IsCut != b.IsCut)
+            if (a.IsSawn != b.IsSawn)
             {
-                PlankEdge sawn = a.IsCut ? a.AfterEdge : b.ForwardEdge,
-                    free = a.IsCut ? b.ForwardEdge : a.AfterEdge;
-                Plank plank = a.IsCut ? b : a;
-                Ticks(a.IsCut ? a : b, plank, a.IsCut, broken);
+                PlankEdge sawn = a.IsSawn ? a.AfterEdge : b.ForwardEdge,
+                    free = a.IsSawn ? b.ForwardEdge : a.AfterEdge;
+                Plank plank = a.IsSawn ? b : a;
+                Ticks(a.IsSawn ? a : b, plank, a.IsSawn, broken);
                 if (sawn.Exists != free.Exists)
                 {
                     broken.Add($"{a.Id} and {b.Id} do not share an edge");
@@ -162,7 +162,7 @@ internal static class SawnLaws
     private static BottomPlan Places(BottomPlan plan)
     {
         ImmutableArray<Plank> Of(ImmutableArray<Plank> row) =>
-            [.. row.Select(p => p.Place is { } place ? place with { IsCut = true } : p)];
+            [.. row.Select(p => p.Place is { } place ? place with { IsSawn = true } : p)];
 
         // Port apart is laid in the starboard frame, without its sawn planks' shapes: there it is their numbers that tell.
         PlankLayerPlan? Apart(PlankLayerPlan? apart, ImmutableArray<Plank> port) =>
@@ -172,9 +172,9 @@ internal static class SawnLaws
                 {
                     Starboard =
                     [
-                        .. apart.Starboard.Zip(port, (s, p) => s with { IsCut = p.IsCut }),
+                        .. apart.Starboard.Zip(port, (s, p) => s with { IsSawn = p.IsSawn }),
                     ],
-                    Port = [.. apart.Port.Zip(port, (s, p) => s with { IsCut = p.IsCut })],
+                    Port = [.. apart.Port.Zip(port, (s, p) => s with { IsSawn = p.IsSawn })],
                 };
         return plan with
         {
@@ -198,7 +198,7 @@ internal static class SawnLaws
     private static bool TicksOfSawn(BottomPlan plan, string law) =>
         law.EndsWith("different ticks on their seam", StringComparison.Ordinal)
         && law.Split(' ') is [var a, "and", var b, ..]
-        && (plan.Find(a)!.IsCut || plan.Find(b)!.IsCut);
+        && (plan.Find(a)!.IsSawn || plan.Find(b)!.IsSawn);
 
     /// <summary>A tick that a free plank has on the seam beside a sawn one meets the sawn plank's of that name within half a millimetre.</summary>
     private static void Ticks(Plank sawn, Plank free, bool freeIsAft, List<string> broken)
@@ -235,8 +235,8 @@ internal static class SawnLaws
                 .Any(plank =>
                     plan.PlankLayers.First(l => l.Number == plank.Layer) is var layer
                     && layer.On(plank.Side) is var row
-                    && row.Any(p => p.IsCut && p.Number < plank.Number)
-                    && row.Any(p => p.IsCut && p.Number > plank.Number)
+                    && row.Any(p => p.IsSawn && p.Number < plank.Number)
+                    && row.Any(p => p.IsSawn && p.Number > plank.Number)
                     && (
                         plank.WidestMm <= layer.Planks.WidthMm + 0.02
                         || plan.Findings.Any(f =>

@@ -93,13 +93,13 @@ public sealed class SawnLayersTests
         BottomPlan plan = WholeBottomTests.Planned(
             turned with
             {
-                AsBuilt = AsBuiltSpec.None with { Cut = [.. sawn] },
+                AsBuilt = AsBuiltSpec.None with { Sawn = [.. sawn] },
             }
         );
         Assert.Equal(turnedBack ? Heads.Aft : Heads.Forward, plan.PlankLayers.First().Planks.Heads);
         Assert.Equal(
             turnedBack ? aft : forward,
-            plan.PlankLayers.First().Starboard.Count(p => p.IsCut)
+            plan.PlankLayers.First().Starboard.Count(p => p.IsSawn)
         );
         Finding[] across =
         [

@@ -23,7 +23,7 @@ public sealed class SawnNeighbourTests
             {
                 AsBuilt = AsBuiltSpec.None with
                 {
-                    Cut = [RecordsOfSawn.Of(Drawn.Value, "S1-20")],
+                    Sawn = [RecordsOfSawn.Of(Drawn.Value, "S1-20")],
                     KeelHalfWidths = [new("first layer", "3", Side.Starboard, half + 3)],
                 },
             }

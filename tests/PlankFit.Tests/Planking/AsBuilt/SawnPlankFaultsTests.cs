@@ -4,6 +4,7 @@ using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Planking.Keel;
 using PlankFit.Tests.Support;
@@ -143,6 +144,17 @@ public sealed class SawnPlankFaultsTests
                 )
         ),
         (
+            "a side of its outline",
+            p =>
+                p.Shaped(s =>
+                    s with
+                    {
+                        Outline = s.Outline.Insert(1, 0.5 * (s.Outline[0] + s.Outline[1])),
+                        FlatNet = s.FlatNet.Insert(1, (0.9 * s.FlatNet[0]) + (0.1 * s.FlatNet[1])),
+                    }
+                )
+        ),
+        (
             "crosses itself",
             p =>
                 p.Shaped(s =>
@@ -160,7 +172,10 @@ public sealed class SawnPlankFaultsTests
     public void PlanksAsLaidOutHaveNoFault() =>
         Assert.All(
             Plan.Value.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port)),
-            p => Assert.Null(SawnPlankFaults.Of(RecordsOfSawn.Of(Plan.Value, p.Id)))
+            p =>
+                Assert.Null(
+                    SawnPlankFaults.Of(RecordsOfSawn.Of(Plan.Value, p.Id), LengthUnit.Millimetre)
+                )
         );
 
     [Theory]
@@ -168,7 +183,7 @@ public sealed class SawnPlankFaultsTests
     public void AFigureThatNoPlankHasIsNamed(int at)
     {
         SawnPlank sound = RecordsOfSawn.Of(Plan.Value, "S1-20");
-        string? fault = SawnPlankFaults.Of(Spoils[at].Spoilt(sound));
+        string? fault = SawnPlankFaults.Of(Spoils[at].Spoilt(sound), LengthUnit.Millimetre);
         Assert.True(fault is not null, Spoils[at].Why);
         Assert.Contains(Spoils[at].Why, fault, StringComparison.Ordinal);
     }
@@ -194,8 +209,34 @@ public sealed class SawnPlankFaultsTests
                         {
                             Angles = e.Angles with { BevelDegrees = 89.9, BevelAtLeastN = -89.9 },
                         }
-                    )
+                    ),
+                LengthUnit.Millimetre
             )
+        );
+    }
+
+    /// <summary>What is amiss is told in what the job shows: 100,001 mm are 328'-1 1/16", and no thickness is 0.</summary>
+    [Theory]
+    [InlineData("its length to saw is given", "328'-1 1/16\"")]
+    [InlineData("a side of its outline", "\" long on the hull and")]
+    [InlineData("the thickness of its layer", "given as 0\"")]
+    public void LengthsAreToldAsTheJobShowsThem(string why, string told)
+    {
+        SawnPlank sound = RecordsOfSawn.Of(Plan.Value, "S1-20");
+        string[] faults =
+        [
+            .. Spoils
+                .Where(s => s.Why.StartsWith(why, StringComparison.Ordinal))
+                .Select(s => SawnPlankFaults.Of(s.Spoilt(sound), LengthUnit.Foot)!),
+        ];
+        Assert.NotEmpty(faults);
+        Assert.All(
+            faults,
+            f =>
+            {
+                Assert.Contains(told, f, StringComparison.Ordinal);
+                Assert.DoesNotContain(" mm", f, StringComparison.Ordinal);
+            }
         );
     }
 }

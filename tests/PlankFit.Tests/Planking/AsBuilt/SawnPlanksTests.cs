@@ -79,7 +79,7 @@ public sealed class SawnPlanksTests
             {
                 AsBuilt = AsBuiltSpec.None with
                 {
-                    Cut = [.. Sawn(drawn, "S1-20", "P1-20")],
+                    Sawn = [.. Sawn(drawn, "S1-20", "P1-20")],
                     KeelHalfWidths =
                     [
                         .. job.Offsets.Stations.Select(s => new MeasuredKeelHalfWidth(
@@ -93,7 +93,7 @@ public sealed class SawnPlanksTests
             }
         );
         Plank sawn = plan.Find("S1-20")!;
-        Assert.True(sawn.IsCut);
+        Assert.True(sawn.IsSawn);
         Assert.Equal(drawn.Find("S1-20")!.FlatCut.AsEnumerable(), sawn.FlatCut.AsEnumerable());
         Assert.NotEqual(drawn.Find("S1-21")!.NetLengthMm, plan.Find("S1-21")!.NetLengthMm, 0.5);
         Finding told = Assert.Single(
@@ -128,7 +128,7 @@ public sealed class SawnPlanksTests
         BottomPlan again = WholeBottomTests.Planned(With(Job(), [sawn]));
         Plank[] row = [.. again.PlankLayers.First().Starboard];
         Assert.Equal(plan.PlankLayers.First().Starboard.Length, row.Length);
-        Assert.Equal("S1-99", Assert.Single(row, p => p.IsCut).Id.ToString());
+        Assert.Equal("S1-99", Assert.Single(row, p => p.IsSawn).Id.ToString());
         Assert.Equal(plan.Find("S1-21")!.NetLengthMm, again.Find("S1-100")!.NetLengthMm, 1e-3);
     }
 
@@ -159,7 +159,7 @@ public sealed class SawnPlanksTests
     private static Job With(Job job, ImmutableArray<SawnPlank> cut) =>
         job with
         {
-            AsBuilt = AsBuiltSpec.None with { Cut = cut },
+            AsBuilt = AsBuiltSpec.None with { Sawn = cut },
         };
 
     private static string Text(BottomPlan plan)

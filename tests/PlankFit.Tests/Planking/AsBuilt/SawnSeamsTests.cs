@@ -44,7 +44,7 @@ public sealed class SawnSeamsTests
         Assert.All(ids, id => Assert.Equal(was[id], now[id]));
         PlankLayerPlan layer = plan.PlankLayers.First();
         Assert.Equal(master, layer.MasterNumber);
-        Plank[] free = [.. layer.Starboard.Where(p => !p.IsCut && p.Kind == PlankKind.Full)];
+        Plank[] free = [.. layer.Starboard.Where(p => !p.IsSawn && p.Kind == PlankKind.Full)];
         Assert.True(free.Length > 15);
         Assert.All(free, p => Assert.InRange(p.WidestMm, 95, 96.01));
 
@@ -53,7 +53,7 @@ public sealed class SawnSeamsTests
             ahead = plan.Find($"S1-{master - 5:00}")!,
             last = plan.Find(ids[^1])!,
             behind = plan.Find($"S1-{master + 5:00}")!;
-        Assert.False(ahead.IsCut);
+        Assert.False(ahead.IsSawn);
         Assert.InRange(Apart(first.ForwardEdge.Seam, ahead.AfterEdge.Seam), 0, 0.01);
         Assert.InRange(Apart(last.AfterEdge.Seam, behind.ForwardEdge.Seam), 0, 0.01);
 
@@ -146,7 +146,7 @@ public sealed class SawnSeamsTests
                 },
             }
         );
-        SawnRow row = Assert.Single(plan.AsBuilt!.Cut);
+        SawnRow row = Assert.Single(plan.AsBuilt!.Sawn);
         double wanted = -3 / Math.Cos(20 * Math.PI / 180) / Math.Sin(Math.PI / 4);
         Assert.Equal("S1-20", row.Id.ToString());
         Assert.Equal(wanted, row.Fit.ForwardMm!.Value, 0.005);
@@ -198,7 +198,7 @@ public sealed class SawnSeamsTests
         Assert.Equal(4, now[0].X - then[0].X, 1.0);
         Assert.Equal(2, now[1].X - then[1].X, 1.0);
         Assert.Equal(!sawn, plan.Find(Id(5))!.IsFitted);
-        Assert.Equal(sawn, plan.Find(Id(5))!.IsCut);
+        Assert.Equal(sawn, plan.Find(Id(5))!.IsSawn);
         Assert.False(plan.Find(Id(6))!.IsFixed);
         Assert.Equal(150, plan.Find(Id(6))!.WidestMm, 0.01);
         if (sawn)
@@ -208,10 +208,10 @@ public sealed class SawnSeamsTests
             double length = drawn.Find(Id(2))!.AfterEdge.SeamLengthMm,
                 slant = Math.Sin(Math.PI / 4);
             double Off(double along) => slant * (4 - (2 * along / length));
-            SawnFit fit = plan.AsBuilt!.Cut.Single(r => r.Id == Id(2)).Fit;
+            SawnFit fit = plan.AsBuilt!.Sawn.Single(r => r.Id == Id(2)).Fit;
             Assert.Equal(Off(0) - (Off(150) / 2), fit.AtKeelMm!.Value, 0.02);
             Assert.Equal(Off(length - 150) - (Off(length) / 2), fit.AtChineMm!.Value, 0.02);
-            Assert.Equal(0, plan.AsBuilt.Cut.Single(r => r.Id == Id(4)).Fit.AtKeelMm!.Value, 0.01);
+            Assert.Equal(0, plan.AsBuilt.Sawn.Single(r => r.Id == Id(4)).Fit.AtKeelMm!.Value, 0.01);
         }
         else
         {
@@ -271,7 +271,7 @@ public sealed class SawnSeamsTests
             {
                 AsBuilt = AsBuiltSpec.None with
                 {
-                    Cut = [a with { Id = b.Id }, b with { Id = a.Id }],
+                    Sawn = [a with { Id = b.Id }, b with { Id = a.Id }],
                 },
             },
             stop: TestContext.Current.CancellationToken
@@ -302,7 +302,7 @@ public sealed class SawnSeamsTests
         {
             AsBuilt = AsBuiltSpec.None with
             {
-                Cut = [.. ids.Select(id => RecordsOfSawn.Of(drawn, id))],
+                Sawn = [.. ids.Select(id => RecordsOfSawn.Of(drawn, id))],
             },
         };
 

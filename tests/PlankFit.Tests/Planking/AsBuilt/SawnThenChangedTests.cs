@@ -99,7 +99,7 @@ public sealed class SawnThenChangedTests
         PlanResult result = BottomPlanner.Plan(
             changed with
             {
-                AsBuilt = changed.AsBuilt with { Cut = sawn },
+                AsBuilt = changed.AsBuilt with { Sawn = sawn },
             }
         );
         if (result.Plan is not { } plan)

@@ -5,7 +5,7 @@ namespace PlankFit.Tests.Planking.Fastenings;
 /// <summary>Lengths worked by hand.</summary>
 public sealed class FasteningLengthTests
 {
-    /// <summary>1 penny for each 1/8 in of planking (a small-craft association's list): 1 in takes 8d, 2 1/2 in long; 3/4 in takes 6d, 2 in; 1/2 in takes 4d, 1 1/2 in.</summary>
+    /// <summary>1 penny for each 1/8 in of planking (a small-craft association's list, read; pennies to inches by the trade's own measure, from memory): 1 in takes 8d, 2 1/2 in long; 3/4 in takes 6d, 2 in; 1/2 in takes 4d, 1 1/2 in.</summary>
     [Theory]
     [InlineData(1, 2.5)]
     [InlineData(0.75, 2)]

@@ -7,7 +7,7 @@ namespace PlankFit.Tests.Planking.Fastenings;
 /// <summary>What a job leaves out of its fastenings, by hand, and whose wish counts for a layer done otherwise.</summary>
 public sealed class FasteningRuleTests
 {
-    /// <summary>A skin of 9 mm. 6 thicknesses is Whitfield's rule of thumb for nails; the rest are the proposals that the rule's own words give.</summary>
+    /// <summary>A skin of 9 mm. 6 thicknesses is Whitfield's rule of thumb for nails (read); the rest are the proposals that the rule's own words give.</summary>
     [Fact]
     public void WhatIsLeftOutComesFromTheThickness()
     {

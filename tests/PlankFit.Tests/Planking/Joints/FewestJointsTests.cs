@@ -185,7 +185,11 @@ public sealed class FewestJointsTests
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
             JointedLayer? pieced = plan.Joints!.Of(layer.Number, Side.Starboard);
-            ImmutableArray<JointRule> rules = plan.Job.Joints!.RulesFor(JointKind.Scarf);
+            ImmutableArray<JointRule> rules = plan.Job.Joints!.RulesFor(
+                stock,
+                layer.Planks,
+                plan.PlankLayers.Count()
+            );
             ImmutableArray<PlankRoom> rooms = ScarfRooms.Of(layer, stock);
             if (pieced is null)
             {

@@ -1,12 +1,14 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Joints;
+using PlankFit.Planking.Layers;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Joints;
 
 /// <summary>The rules of stagger as their sources give them, which of them hold in a job, and what each forbids, by hand.</summary>
 public sealed class JointRuleTests
 {
-    /// <summary>Great Lakes underwriters' rules of 1866: 5 ft, 4 ft with a strake between, three strakes between on one timber. The layer below: proposals.</summary>
+    /// <summary>Great Lakes underwriters' rules of 1866 (read): 5 ft, 4 ft with a strake between, three strakes between on one timber. The layer below: proposals.</summary>
     [Fact]
     public void ButtsHaveTheUnderwritersRules() =>
         Assert.Equal(
@@ -18,7 +20,7 @@ public sealed class JointRuleTests
                 (JointRuleKind.SeamsBelow, 25, null),
             ],
             JointRules
-                .Usual(JointKind.Butt)
+                .OnFrames(JointKind.Butt)
                 .Select(r =>
                     (r.What, r.DistanceMm is { } d ? Math.Round(d, 9) : (double?)null, r.Count)
                 )
@@ -34,7 +36,7 @@ public sealed class JointRuleTests
                 (JointRuleKind.JointsBelow, 150, null),
                 (JointRuleKind.SeamsBelow, 25.0, (int?)null),
             ],
-            JointRules.Usual(JointKind.Scarf).Select(r => (r.What, r.DistanceMm, r.Count))
+            JointRules.OnFrames(JointKind.Scarf).Select(r => (r.What, r.DistanceMm, r.Count))
         );
 
     /// <summary>A rule of the job's own takes the place of the usual one of its kind, and one of nothing takes it away.</summary>
@@ -57,9 +59,94 @@ public sealed class JointRuleTests
                 (JointRuleKind.JointsBelow, 150, null),
                 (JointRuleKind.SeamsBelow, 40.0, (int?)null),
             ],
-            spec.RulesFor(JointKind.Butt).Select(r => (r.What, r.DistanceMm, r.Count))
+            spec.RulesFor(Stock, Layer, 1).Select(r => (r.What, r.DistanceMm, r.Count))
         );
     }
+
+    /// <summary>
+    /// Our own, since no builder's figures are known: stock of 120 mm asks for 240 mm to the next plank's butts and 120 to those below; scarfs of 16 mm at 16:1
+    /// are 256 mm long, and as far from each other.
+    /// </summary>
+    [Fact]
+    public void LayersGluedOnEachOtherHaveRulesByTheStocksWidth()
+    {
+        Assert.Equal(
+            [
+                (JointRuleKind.NextPlank, 240, null),
+                (JointRuleKind.JointsBelow, 120, null),
+                (JointRuleKind.SeamsBelow, 25.0, (int?)null),
+            ],
+            Usual.RulesFor(Stock, Layer, 2).Select(r => (r.What, r.DistanceMm, r.Count))
+        );
+        Assert.Equal(
+            [
+                (JointRuleKind.NextPlank, 256.0),
+                (JointRuleKind.JointsBelow, 120),
+                (JointRuleKind.SeamsBelow, 25),
+            ],
+            Usual
+                .RulesFor(
+                    Stock with
+                    {
+                        Kind = JointKind.Scarf,
+                        ScarfRatio = 16,
+                    },
+                    Layer with
+                    {
+                        ThicknessMm = 16,
+                    },
+                    3
+                )
+                .Select(r => (r.What, r.DistanceMm!.Value))
+        );
+        Assert.All(
+            Usual.RulesFor(Stock, Layer, 2),
+            r => Assert.Equal("proposal, no source", r.Source)
+        );
+    }
+
+    /// <summary>The number of layers settles whose rules hold, unless the job says it.</summary>
+    [Theory]
+    [InlineData(null, 1, Skin.OnFrames)]
+    [InlineData(null, 2, Skin.GluedLayers)]
+    [InlineData(Skin.OnFrames, 3, Skin.OnFrames)]
+    [InlineData(Skin.GluedLayers, 1, Skin.GluedLayers)]
+    public void TheSkinSettlesWhoseRulesHold(Skin? said, int layers, Skin skin)
+    {
+        JointSpec spec = Usual with { Skin = said };
+        Assert.Equal(skin, spec.SkinOf(layers));
+        Assert.Equal(
+            skin == Skin.OnFrames ? 1524 : 240,
+            spec.RulesFor(Stock, Layer, layers)[0].DistanceMm!.Value,
+            1e-9
+        );
+    }
+
+    private static readonly JointSpec Usual = new(
+        null,
+        ImmutableDictionary<string, JointStock>.Empty,
+        []
+    );
+
+    private static readonly JointStock Stock = new(
+        1500,
+        300,
+        JointKind.Butt,
+        8,
+        ButtCut.Square,
+        JointStock.Carrying,
+        null,
+        15,
+        50,
+        []
+    );
+
+    private static readonly PlankLayerSpec Layer = new(
+        "inner",
+        6,
+        new(120, 1),
+        PrismaticPlan.Build(new Prism()).Job.Layers.OfType<PlankLayerSpec>().First().Law
+    );
 
     [Theory]
     [InlineData(JointRuleKind.NextPlank, 100.0, null, 1, false)]

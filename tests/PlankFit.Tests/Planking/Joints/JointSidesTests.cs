@@ -138,7 +138,7 @@ public sealed class JointSidesTests
         BottomPlan plan = WholeBottomTests.Planned(
             drawn.Job with
             {
-                AsBuilt = AsBuiltSpec.None with { Cut = [RecordsOfSawn.Of(drawn, id)] },
+                AsBuilt = AsBuiltSpec.None with { Sawn = [RecordsOfSawn.Of(drawn, id)] },
             }
         );
         Finding told = Assert.Single(plan.Findings, f => f.Message.Contains("sawn already, and"));

@@ -115,7 +115,7 @@ public sealed class KeelFindingsTests
     }
 
     /// <summary>
-    /// The launch, with the zones of her job: forward of the fade planks are left long at the keel and fit at the chine, aft of it the other way about, and a
+    /// The launch, with the zones of her job: forward of where it runs out planks are left long at the keel and fit at the chine, aft of it the other way about, and a
     /// zone of the job goes before both.
     /// </summary>
     [Fact]
@@ -126,39 +126,39 @@ public sealed class KeelFindingsTests
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
             KeelLayerPlan keel = plan.Keel!.Layers.Single(k => k.Spec.Meets == layer.Planks.Name);
-            double fades = keel.FadesAtMm!.Value;
+            double runsOut = keel.RunsOutAtMm!.Value;
 
-            // By hand from keel.json's rows: the fade lies where the deadrise passes 40 degrees.
+            // By hand from keel.json's rows: it runs out where the deadrise passes 40 degrees.
             KeelStation[] run = [.. keel.Between.Where(r => r.Side == Side.Starboard)];
-            Assert.True(run.Last(r => r.PositionMm < fades).Angles.DeadriseDegrees >= 40);
-            Assert.True(run.First(r => r.PositionMm > fades).Angles.DeadriseDegrees <= 40);
+            Assert.True(run.Last(r => r.PositionMm < runsOut).Angles.DeadriseDegrees >= 40);
+            Assert.True(run.First(r => r.PositionMm > runsOut).Angles.DeadriseDegrees <= 40);
             foreach (Plank plank in layer.Starboard.Concat(layer.Port))
             {
-                bool faded = false;
+                bool ranOut = false;
                 foreach (PlankEnd end in plank.Ends.Where(e => e.At == PanelEdge.Lower))
                 {
                     double x = MiddleX(end);
-                    if (Math.Abs(x - fades) > 5 && Math.Abs(x - 600) > 5)
+                    if (Math.Abs(x - runsOut) > 5 && Math.Abs(x - 600) > 5)
                     {
-                        Assert.Equal(x < fades ? EndCut.LeftLong : EndCut.Fit, end.Cut);
+                        Assert.Equal(x < runsOut ? EndCut.LeftLong : EndCut.Fit, end.Cut);
                     }
 
-                    faded |= x < fades;
-                    changed += x > 600 && x < fades ? 1 : 0;
+                    ranOut |= x < runsOut;
+                    changed += x > 600 && x < runsOut ? 1 : 0;
                 }
 
                 foreach (PlankEnd end in plank.Ends.Where(e => e.At == PanelEdge.Upper))
                 {
                     double x = MiddleX(end);
-                    if (Math.Abs(x - 1500) > 5 && (faded || plank.Ends[0].At == PanelEdge.Lower))
+                    if (Math.Abs(x - 1500) > 5 && (ranOut || plank.Ends[0].At == PanelEdge.Lower))
                     {
-                        Assert.Equal(faded || x < 1500 ? EndCut.Fit : EndCut.LeftLong, end.Cut);
+                        Assert.Equal(ranOut || x < 1500 ? EndCut.Fit : EndCut.LeftLong, end.Cut);
                     }
                 }
             }
         }
 
-        Assert.True(changed >= 4, $"{changed} ends are left long by the fade and by no zone");
+        Assert.True(changed >= 4, $"{changed} ends are left long where it runs out and by no zone");
     }
 
     private static double MiddleX(PlankEnd end) =>

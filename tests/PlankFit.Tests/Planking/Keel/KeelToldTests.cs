@@ -7,10 +7,10 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.Keel;
 
-/// <summary>What is said of a keel that is off its mitre, fades or is wider than its stock: where, of which side, with which figures.</summary>
+/// <summary>What is said of a keel that is off its mitre, runs out or is wider than its stock: where, of which side, with which figures.</summary>
 public sealed class KeelToldTests
 {
-    /// <summary>Both sides drawn alike are one finding; aft of a fade only the rows that lie there are judged: six of eight.</summary>
+    /// <summary>Both sides drawn alike are one finding; aft of where it runs out only the rows that lie there are judged: six of eight.</summary>
     [Theory]
     [InlineData(2, null, "wide", "proud", "8 of 8")]
     [InlineData(-2, null, "narrow", "shy", "8 of 8")]
@@ -120,7 +120,7 @@ public sealed class KeelToldTests
 
     /// <summary>The planks named are those left long at the keel: the first and last that end there forward of the fade.</summary>
     [Fact]
-    public void ThePlanksOfAFadeAreNamedAndLeftLong()
+    public void ThePlanksOfARunOutAreNamedAndLeftLong()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job(Mitre, Mitre, 1500));
         Plank[] inner =

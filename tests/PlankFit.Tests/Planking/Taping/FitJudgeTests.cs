@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 using PlankFit.Export.Taping;
 using PlankFit.Geometry.Primitives;
@@ -197,13 +196,25 @@ public sealed class FitJudgeTests(ITestOutputHelper output)
     [Fact]
     public void WhatManyCausesExplainIsNotClearFromOnePlank()
     {
-        FitVerdict verdict = Judge(Launch.Value, "P1-20", -1.6, 1.4, TrustSpec.Default);
-        Assert.True(Judge(Launch.Value, "P1-20", 0.5, 0.2).IsNoMoreThanTools);
-        Assert.False(verdict.IsClear);
-        string words = FitWords.Of(verdict, LengthUnit.Millimetre);
-        output.WriteLine(words);
-        Assert.Contains("not clear from one plank", words, StringComparison.Ordinal);
-        Assert.Contains("if [trust] is right", words, StringComparison.Ordinal);
+        FitVerdict[] all =
+        [
+            .. from lacks in new[] { -3.0, -1.5, 0, 1.5, 3 }
+            from opens in new[] { -1.5, -0.8, 0, 0.8, 1.5 }
+            select Judge(Launch.Value, "P1-20", lacks, opens, TrustSpec.Default),
+        ];
+        Assert.Contains(all, v => !v.IsClear && !v.IsNoMoreThanTools);
+        Assert.Contains(all, v => v.IsClear && !v.IsNoMoreThanTools);
+        Assert.Contains(all, v => v.IsNoMoreThanTools);
+        foreach (FitVerdict v in all)
+        {
+            string words = FitWords.Of(v, LengthUnit.Millimetre);
+            Assert.Equal(
+                !v.IsClear && !v.IsNoMoreThanTools,
+                words.Contains("not clear from one plank", StringComparison.Ordinal)
+            );
+            Assert.Contains("if [trust] is right", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("certain", words, StringComparison.Ordinal);
+        }
     }
 
     /// <summary>A plank that a wide keel makes short, all else true: the keel is among the causes named, and its size about that.</summary>

@@ -9,7 +9,7 @@ namespace PlankFit.Tests.Planking.Timber;
 /// <summary>Verdicts held to published bending radii, to the codes' limits, and to laws that any judge must keep.</summary>
 public sealed class BendJudgeTests
 {
-    /// <summary>Least dry radii of Douglas-fir panels, APA form V345: thickness and radius as published in millimetres, across the face grain and along it.</summary>
+    /// <summary>Least dry radii of Douglas-fir panels, APA form V345 (read): thickness and radius as published in millimetres, across the face grain and along it.</summary>
     public static TheoryData<double, double, double> Apa =>
         new()
         {
@@ -72,7 +72,7 @@ public sealed class BendJudgeTests
         Assert.Null(judge.Laminations(152, 0, 12.7));
     }
 
-    /// <summary>DIN's R/t 200, the softwood's 125, the hardwood's 100, each met and just missed.</summary>
+    /// <summary>DIN 1052-1's R/t 200 (second hand), the softwood's 125 and the hardwood's 100 (glued laminated timber; from memory), each met and just missed.</summary>
     [Theory]
     [InlineData(200, "cold")]
     [InlineData(199, "cold, with care")]

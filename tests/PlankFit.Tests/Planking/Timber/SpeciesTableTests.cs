@@ -7,16 +7,16 @@ public sealed class SpeciesTableTests
 {
     private const double MPaOfPsi = 0.00689476;
 
-    /// <summary>As published, in psi and million psi (USDA Forest Products Laboratory, Wood Handbook, by way of the sources named in the table).</summary>
+    /// <summary>As published, in psi and million psi (USDA Forest Products Laboratory, Wood Handbook): second hand by way of the sources named in the table, save what is said beside it to be from memory.</summary>
     [Theory]
     [InlineData("douglas-fir", 0.48, 12400, 1.95)]
-    [InlineData("white-oak", 0.68, 15200, 1.78)]
-    [InlineData("western-redcedar", 0.32, 7500, 1.11)]
-    [InlineData("sitka-spruce", 0.40, 10200, 1.57)]
-    [InlineData("alaska-yellow-cedar", 0.44, 11100, 1.42)]
-    [InlineData("eastern-white-pine", 0.35, 8600, 1.24)]
-    [InlineData("mahogany", 0.45, 11500, 1.50)]
-    [InlineData("okoume", 0.33, 7400, 1.14)]
+    [InlineData("white-oak", 0.68, 15200, 1.78)] // gravity from memory
+    [InlineData("western-redcedar", 0.32, 7500, 1.11)] // gravity from memory
+    [InlineData("sitka-spruce", 0.40, 10200, 1.57)] // strength from memory
+    [InlineData("alaska-yellow-cedar", 0.44, 11100, 1.42)] // strength from memory
+    [InlineData("eastern-white-pine", 0.35, 8600, 1.24)] // gravity and strength from memory
+    [InlineData("mahogany", 0.45, 11500, 1.50)] // from memory
+    [InlineData("okoume", 0.33, 7400, 1.14)] // from memory, weakly
     public void AsPublishedInPsi(string name, double gravity, double psi, double millionPsi)
     {
         Species wood = Find(name);
@@ -29,7 +29,7 @@ public sealed class SpeciesTableTests
         );
     }
 
-    /// <summary>Air-dry weights published beside them: Douglas-fir 545 kg/m³, 34 lb a cubic foot; western redcedar 369. Boards differ by more than this.</summary>
+    /// <summary>Air-dry weights published beside them, second hand: Douglas-fir 545 kg/m³, 34 lb a cubic foot; western redcedar 369. Boards differ by more than this.</summary>
     [Theory]
     [InlineData("douglas-fir", 545)]
     [InlineData("western-redcedar", 369)]
@@ -37,7 +37,7 @@ public sealed class SpeciesTableTests
         Assert.Equal(kg, Find(name).KgPerCubicMetre(12)!.Value, 0.035 * kg);
 
     /// <summary>
-    /// MOE and MOR over specific gravity lie about the regressions over all species, US Army TM 5-852-4 table 2-2: MOE = 2.8 G million psi, MOR = 25700 G^1.25 psi.
+    /// MOE and MOR over specific gravity lie about the regressions over all species, US Army TM 5-852-4 table 2-2 (read): MOE = 2.8 G million psi, MOR = 25700 G^1.25 psi.
     /// A unit mistaken would be out by far more than half.
     /// </summary>
     [Fact]
@@ -53,7 +53,7 @@ public sealed class SpeciesTableTests
     }
 
     /// <summary>
-    /// Two published figures for one thing: movement coefficients, and shrinkage to oven-dry spread over 30 %. They agree within 15 %, save western redcedar's
+    /// Two published figures for one thing: movement coefficients, and shrinkage to oven-dry spread over 30 % (that rule, and all figures but white oak's movement, eastern white pine's, mahogany's and redcedar's shrinkage, from memory). They agree within 15 %, save western redcedar's
     /// recalled coefficient, which does not follow its shrinkage and is marked weak.
     /// </summary>
     [Fact]

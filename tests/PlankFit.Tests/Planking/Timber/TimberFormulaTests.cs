@@ -63,14 +63,14 @@ public sealed class TimberFormulaTests
             1e-9
         );
 
-    /// <summary>Worked examples published with the formula, and one worked by hand: red oak flat-sawn 0.00369, 4 %: 24 in move 0.354 in, 11.25 in 0.166 in.</summary>
+    /// <summary>Worked examples published with the formula (Wood Handbook eq. 13-1, second hand): red oak flat-sawn 0.00369, 4 %: 24 in move 0.354 in, 11.25 in 0.166 in.</summary>
     [Theory]
     [InlineData(24, 0.354)]
     [InlineData(11.25, 0.166)]
     public void RedOakOfFourPercent(double inches, double moves) =>
         Assert.Equal(moves, Moisture.ChangeMm(inches * 25.4, 0.00369, 8, 12) / 25.4, 0.0005);
 
-    /// <summary>127 mm of white oak, flat-sawn, 6 to 14 %: 127 × 0.00365 × 8 = 3.7084 mm.</summary>
+    /// <summary>127 mm of white oak, flat-sawn (0.00365, second hand), 6 to 14 %, by hand: 127 × 0.00365 × 8 = 3.7084 mm.</summary>
     [Fact]
     public void WhiteOak()
     {
@@ -78,7 +78,7 @@ public sealed class TimberFormulaTests
         Assert.Equal(3.7084, Moisture.ChangeMm(127, oak.Movement(Grain.Flat)!.Value, 6, 14), 1e-9);
     }
 
-    /// <summary>Moisture at rest, worked out outside this program from the Wood Handbook's constants for Fahrenheit as recalled.</summary>
+    /// <summary>Moisture at rest, worked out outside this program from the Wood Handbook's constants for Fahrenheit, which are from memory.</summary>
     [Theory]
     [InlineData(40, 6.3, 9.5, 12.4, 16.5, 21.0)]
     [InlineData(60, 6.3, 9.4, 12.1, 16.2, 20.7)]
@@ -101,7 +101,7 @@ public sealed class TimberFormulaTests
         Assert.Equal(at90, Moisture.AtRest(fahrenheit, 0.90), 0.0501);
     }
 
-    /// <summary>The Wood Handbook's other set of constants, for Celsius, recalled apart from the first, gives the same.</summary>
+    /// <summary>The Wood Handbook's other set of constants, for Celsius, from memory too and recalled apart from the first, gives the same.</summary>
     [Theory]
     [InlineData(5, 0.3)]
     [InlineData(15, 0.72)]

@@ -51,7 +51,7 @@ public sealed class SawnTopsideTests
         BottomPlan after = WholeBottomTests.Planned(
             job with
             {
-                AsBuilt = job.AsBuilt with { Cut = read },
+                AsBuilt = job.AsBuilt with { Sawn = read },
                 Panels =
                 [
                     side with
@@ -68,12 +68,12 @@ public sealed class SawnTopsideTests
         {
             Plank was = before.Find(name)!,
                 now = after.Find(name)!;
-            Assert.True(now.IsCut);
+            Assert.True(now.IsSawn);
             Assert.Equal(was.FlatCut, now.FlatCut);
             Assert.Equal(was.Ends.Select(e => e.Word), now.Ends.Select(e => e.Word));
         }
 
-        Assert.False(after.Find("PT1-08")!.IsCut);
+        Assert.False(after.Find("PT1-08")!.IsSawn);
         Assert.Equal(3, after.OnRecord.Length);
     }
 
@@ -87,11 +87,11 @@ public sealed class SawnTopsideTests
             job with
             {
                 Panels = [],
-                AsBuilt = job.AsBuilt with { Cut = [.. Sawn(before, "S1-08", "ST1-20")] },
+                AsBuilt = job.AsBuilt with { Sawn = [.. Sawn(before, "S1-08", "ST1-20")] },
             }
         );
-        Assert.True(after.Find("S1-08")!.IsCut);
-        Assert.False(after.Find("S1-20")!.IsCut);
+        Assert.True(after.Find("S1-08")!.IsSawn);
+        Assert.False(after.Find("S1-20")!.IsSawn);
         Assert.Null(after.Find("ST1-20"));
         Assert.Equal(["S1-08", "ST1-20"], after.OnRecord.Select(c => c.Id.ToString()).Order());
     }

@@ -18,11 +18,12 @@ public sealed class CoverageTests
 {
     private const double CellMm = 1.5;
 
+    /// <param name="linearMm">On the skiff 5 lengths in 1500, all of them of the foremost planks, are further out than 0.4 mm: there the planner lays a whole layer a hair narrower on some tables, where a plank would stand out beyond its stock.</param>
     [Theory]
-    [InlineData("survey-launch")]
-    [InlineData("pilot-skiff")]
-    [InlineData("")]
-    public void WhatIsToldHolds(string demo)
+    [InlineData("survey-launch", 0.4)]
+    [InlineData("pilot-skiff", 0.6)]
+    [InlineData("", 0.4)]
+    public void WhatIsToldHolds(string demo, double linearMm)
     {
         using var folder = new TempFolder();
         BottomPlan plan = demo.Length > 0 ? DemoPlans.Of(demo) : NoDemo(folder);
@@ -68,7 +69,7 @@ public sealed class CoverageTests
                         TrustSpec.Within
                         * Math.Sqrt(slopes.Select((s, i) => s * s * sigma[i] * sigma[i]).Sum());
                 Assert.True(
-                    Math.Abs(off - foretold) < 0.4,
+                    Math.Abs(off - foretold) < linearMm,
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"{plank.Id} in draw {draw}: {off:0.000}, foretold {foretold:0.000}"
@@ -90,6 +91,7 @@ public sealed class CoverageTests
         if (draws >= 60)
         {
             Assert.InRange(100.0 * held / told, 92, 98);
+            Assert.InRange(Math.Sqrt(squares / told), 0, 0.1);
         }
     }
 

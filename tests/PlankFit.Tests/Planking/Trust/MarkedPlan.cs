@@ -38,6 +38,10 @@ internal static class MarkedPlan
         return laid is not null && Choices(laid).SequenceEqual(Choices(planned)) ? laid : null;
     }
 
+    /// <summary>Of all planks: where one would stand out beyond its stock the planner lays the whole layer anew a hair narrower, which is a choice too.</summary>
+    public static double Widest(PlankLayerPlan layer) =>
+        layer.Starboard.Where(p => p.Kind != PlankKind.Corner).Max(p => p.WidestMm);
+
     private static IEnumerable<MeasuredSeam> Both(PlankId plank, TapedSeam seam) =>
         new[] { plank, plank.Twin }.SelectMany(p =>
             new MeasuredSeam[]

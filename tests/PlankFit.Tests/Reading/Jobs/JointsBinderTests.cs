@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
+using PlankFit.Planking.Layers;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Reading.Jobs;
@@ -14,20 +16,19 @@ public sealed class JointsBinderTests
         JointStock stock = job.Joints!.Of("inner")!;
         Assert.Equal(2438.4, stock.LongestMm, 1e-9);
         Assert.Equal(609.6, stock.ShortestMm, 1e-9);
-        // Gougeon Brothers on Boat Construction, ch. 12: 8:1.
+        // Gougeon Brothers on Boat Construction, ch. 12 (read): 8:1.
         Assert.Equal(8, stock.ScarfRatio);
         Assert.Equal(JointKind.Scarf, stock.Kind);
         Assert.Equal(["stringer", "frame", "floor", "solid"], stock.On);
         Assert.Empty(stock.StockLengthsMm);
     }
 
-    /// <summary>Great Lakes underwriters 1866: 5 ft, 4 ft with a strake between, three strakes between on one timber. Old Lloyd's yacht rules: scarfs 1.2 m apart.</summary>
+    /// <summary>Great Lakes underwriters 1866 (read): 5 ft, 4 ft with a strake between, three strakes between on one timber. Old Lloyd's yacht rules, second hand: scarfs 1.2 m apart.</summary>
     [Fact]
     public void TheRulesThatComeWithTheProgramAreThoseOfTheirSources()
     {
-        JointSpec spec = Texts
-            .Sound(Texts.Job + "\n[joints]\nlongest = 2400\nkind = \"butt\"\n")
-            .Joints!;
+        Job job = Texts.Sound(Texts.Job + "\n[joints]\nlongest = 2400\nkind = \"butt\"\n");
+        JointSpec spec = job.Joints!;
         Assert.Equal(1524, Of(JointKind.Butt, JointRuleKind.NextPlank)!.DistanceMm!.Value, 1e-9);
         Assert.Equal(1219.2, Of(JointKind.Butt, JointRuleKind.OneBetween)!.DistanceMm!.Value, 1e-9);
         Assert.Equal(3, Of(JointKind.Butt, JointRuleKind.SameBacking)!.Count);
@@ -45,40 +46,47 @@ public sealed class JointsBinderTests
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "without a source",
+            "no source",
             Of(JointKind.Butt, JointRuleKind.SeamsBelow)!.Source,
             StringComparison.Ordinal
         );
 
         JointRule? Of(JointKind kind, JointRuleKind what) =>
-            spec.RulesFor(kind).SingleOrDefault(r => r.What == what);
+            spec.RulesFor(
+                    spec.Usual! with
+                    {
+                        Kind = kind,
+                    },
+                    job.Layers.OfType<PlankLayerSpec>().First(),
+                    1
+                )
+                .SingleOrDefault(r => r.What == what);
     }
 
     [Fact]
     public void TheJobsOwnRulesStandInPlaceOfThoseAndNoughtAsksForNothing()
     {
-        JointSpec spec = Texts
-            .Sound(
-                Texts.Job
-                    + """
+        Job job = Texts.Sound(
+            Texts.Job
+                + """
 
-                    [joints]
-                    kind = "butt"
-                    on = ["stringer", "keelson"]
-                    shortest = 400
-                    [[joints.layer]]
-                    name = "inner"
-                    stock-lengths = [3000, "8 ft"]
-                    [[joints.rule]]
-                    what = "next plank"
-                    distance = 300
-                    source = "two widths"
-                    [[joints.rule]]
-                    what = "same backing"
-                    count = 0
-                    """
-            )
-            .Joints!;
+                [joints]
+                kind = "butt"
+                on = ["stringer", "keelson"]
+                shortest = 400
+                [[joints.layer]]
+                name = "inner"
+                stock-lengths = [3000, "8 ft"]
+                [[joints.rule]]
+                what = "next plank"
+                distance = 300
+                source = "two widths"
+                [[joints.rule]]
+                what = "same backing"
+                count = 0
+                """
+        );
+        JointSpec spec = job.Joints!;
         JointStock stock = spec.Of("inner")!;
         Assert.Null(spec.Usual);
         Assert.Equal(3000, stock.LongestMm);
@@ -86,16 +94,64 @@ public sealed class JointsBinderTests
         Assert.Equal(JointKind.Butt, stock.Kind);
         Assert.Equal(["stringer", "keelson"], stock.On);
         Assert.Equal([2438.4, 3000], stock.StockLengthsMm);
-        JointRule next = spec.RulesFor(JointKind.Butt)[0];
+        ImmutableArray<JointRule> rules = spec.RulesFor(
+            stock,
+            job.Layers.OfType<PlankLayerSpec>().First(),
+            1
+        );
+        JointRule next = rules[0];
         Assert.Equal(
             (JointRuleKind.NextPlank, 300.0, "two widths"),
             (next.What, next.DistanceMm!.Value, next.Source)
         );
-        Assert.DoesNotContain(
-            spec.RulesFor(JointKind.Butt),
-            r => r.What == JointRuleKind.SameBacking
-        );
+        Assert.DoesNotContain(rules, r => r.What == JointRuleKind.SameBacking);
+        Assert.Equal([JointRuleKind.SameBacking], spec.SwitchedOff.Select(r => r.What));
     }
+
+    /// <summary>A layer of a topside is one of planks: what is wrong is that joints are the bottom's.</summary>
+    [Fact]
+    public void ALayerOfAnotherPanelIsToldSo() =>
+        Texts.Finds(
+            Texts.Read(
+                Texts.Job
+                    + """
+
+                    [[panel]]
+                    name = "topside"
+                    lower = "chine"
+                    upper = "sheer"
+                    [[layer]]
+                    panel = "topside"
+                    name = "side"
+                    thickness = 9
+                    width = 150
+                    heads = "aft"
+                    angle = 45
+                    [joints]
+                    longest = 2400
+                    kind = "butt"
+                    [[joints.layer]]
+                    name = "side"
+                    """
+            ),
+            Severity.Error,
+            "job.toml, line 32, column 8",
+            "is a layer of the topside",
+            "the bottom alone"
+        );
+
+    /// <summary>Two layers are taken to be glued on each other; a job whose layers are not says so.</summary>
+    [Theory]
+    [InlineData("", null)]
+    [InlineData("skin = \"planks on frames\"\n", Skin.OnFrames)]
+    [InlineData("skin = \"glued layers\"\n", Skin.GluedLayers)]
+    public void WhoseRulesComeWithTheProgramCanBeSaid(string said, Skin? skin) =>
+        Assert.Equal(
+            skin,
+            Texts
+                .Sound(Texts.Job + "\n[joints]\nlongest = 2400\nkind = \"butt\"\n" + said)
+                .Joints!.Skin
+        );
 
     [Theory]
     [InlineData("kind = \"butt\"", 17, 1, "\"longest\"")]

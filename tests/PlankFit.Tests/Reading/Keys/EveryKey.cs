@@ -148,6 +148,7 @@ internal static class EveryKey
         block = 200
         bearing = 10
         grid = 60
+        skin = "planks on frames"
         [[joints.layer]]
         name = "outer"
         longest = 2500

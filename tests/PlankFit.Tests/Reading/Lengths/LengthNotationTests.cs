@@ -7,10 +7,10 @@ public class LengthNotationTests
 {
     private const LengthUnit Eighths = LengthUnit.FeetInchesEighths;
 
-    /// <summary>Published readings of the lofting-table notation; 1 in = 25.4 mm exactly.</summary>
+    /// <summary>Readings of the lofting-table notation, worked by hand where nothing else is said; 1 in = 25.4 mm exactly.</summary>
     [Theory]
     [InlineData("2-3-4", 698.5)] // common practice, no source: 2 ft 3 4/8 in = 27.5 in
-    [InlineData("1-03-7+", 404.8125)] // an article on reading offsets: 15 15/16 in; a leading zero in the inches group
+    [InlineData("1-03-7+", 404.8125)] // common practice, no source: 15 15/16 in; a leading zero in the inches group
     [InlineData("1-10-2+", 566.7375)] // common practice, no source: + is a sixteenth; 22.3125 in
     [InlineData("1-3-4-", 392.1125)] // from memory: - is a sixteenth less; 15 7/16 in
     [InlineData("5-4-6", 1644.65)]
@@ -81,7 +81,7 @@ public class LengthNotationTests
     [Theory]
     [InlineData("5-4-8", "8 eighths")]
     [InlineData("5-12-0", "12 inches")]
-    [InlineData("1-54", "more than one way")] // Stephens 1889, Plate XI prints eighths run on: 1 ft 5 4/8 in
+    [InlineData("1-54", "more than one way")] // Stephens 1889, Plate XI (read in a transcription) prints eighths run on: 1 ft 5 4/8 in
     [InlineData("0-11", "more than one way")] // the same plate: 11 in at station X, 1 1/8 in at station 13
     [InlineData("1 54", "more than one way")]
     [InlineData("227", "22 7/8 in or 2 ft 2 7/8 in")] // the same book: "227" = 22 7/8 in

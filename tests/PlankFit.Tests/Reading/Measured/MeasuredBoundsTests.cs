@@ -1,5 +1,6 @@
 using PlankFit.Planking.Findings;
 using PlankFit.Reading.Jobs;
+using PlankFit.Tests.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Reading.Measured;
@@ -48,4 +49,30 @@ public sealed class MeasuredBoundsTests
     [InlineData("girth,5,starboard,470", "girth,5,starboard,415")]
     public void AFrameThatIsFarOutIsTakenAsItIs(string right, string wrong) =>
         Assert.NotNull(Read(right, wrong).Job);
+
+    /// <summary>At station 2 the keel's half-breadth is 40 and the chine's 650: half way is 345 mm.</summary>
+    [Theory]
+    [InlineData("345", null)]
+    [InlineData("345.5", "half way to the chine is 345 mm there")]
+    public void NoKeelReachesHalfWayToTheChine(string value, string? says)
+    {
+        ReadResult result = JobReader.Read(
+            Texts.Job
+                + "\n[[keel-layer]]\nname = \"first\"\nmeets = \"inner\"\nthickness = 9\nhalf-width = \"mitre\"\n[as-built]\nmeasured = \"measured.csv\"\n",
+            "job.toml",
+            Texts.Offsets,
+            "offsets.csv",
+            $"what,where,side,value\nkeel half-width,first/2,starboard,{value}\n"
+        );
+        Finding[] errors = [.. result.Findings.Where(f => f.Severity == Severity.Error)];
+        if (says is null)
+        {
+            Assert.Empty(errors);
+            return;
+        }
+
+        Finding fault = Assert.Single(errors);
+        Assert.Equal("measured.csv, line 2, column 4 (value)", fault.Where);
+        Assert.Contains(says, fault.Message, StringComparison.Ordinal);
+    }
 }

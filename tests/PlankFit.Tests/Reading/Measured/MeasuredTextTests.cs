@@ -121,5 +121,5 @@ public sealed class MeasuredTextTests
     private static (AsBuiltSpec, ImmutableArray<Finding>) Read(
         string text,
         LengthUnit units = LengthUnit.Millimetre
-    ) => MeasuredText.Read(text, "measured.csv", units, Table, ["first layer"], 2);
+    ) => MeasuredText.Read(text, "measured.csv", (units, units), Table, ["first layer"], 2);
 }

@@ -136,7 +136,7 @@ public sealed class TapeRowsTests
         MeasuredText.Read(
             text,
             "measured.csv",
-            units,
+            (units, units),
             Table,
             ["first layer"],
             2,

@@ -62,6 +62,26 @@ public sealed class NestTableTests
         Assert.Equal([("B1", true), ("Y1", false)], spec.Boards.Select(b => (b.Id, b.OnHand)));
     }
 
+    /// <summary>What is asked about a figure is asked in what the job shows.</summary>
+    [Theory]
+    [InlineData("mm", 12, "more than 10 mm is a wide cut")]
+    [InlineData("in", 0.5, "more than 13/32\" is a wide cut")]
+    public void AWideKerfIsAskedAboutAsTheJobShowsLengths(string units, double kerf, string says) =>
+        Assert.Contains(
+            JobReader
+                .Read(
+                    Texts.Job.Replace("\"mm\"", $"\"{units}\"", StringComparison.Ordinal)
+                        + FormattableString.Invariant(
+                            $"\n[nest]\nstock = \"stock.csv\"\nkerf = {kerf}\n"
+                        ),
+                    "job.toml",
+                    Texts.Offsets,
+                    "offsets.csv"
+                )
+                .Findings,
+            f => f.Message.Contains(says, StringComparison.Ordinal)
+        );
+
     [Theory]
     [InlineData("kerf = 2", "\"stock\"")]
     [InlineData("stock = \"stock.csv\"\nkref = 2", "did you mean \"kerf\"")]

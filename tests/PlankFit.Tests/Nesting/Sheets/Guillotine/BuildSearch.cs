@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
-/// The best way to cut a sheet into no more copies than are wanted: rectangles are joined two by two (Wang 1983), the most promising first, what a rectangle can be
-/// worth in the whole sheet being bounded by the table for any number of copies (Viswanathan and Bagchi 1993), with and without prices on copies.
+/// The best way to cut a sheet into no more copies than are wanted: rectangles are joined two by two (Wang 1983, from memory), the most promising first, what a rectangle can be
+/// worth in the whole sheet being bounded by the table for any number of copies (Viswanathan and Bagchi 1993, from memory), with and without prices on copies.
 /// </summary>
 internal sealed class BuildSearch
 {

@@ -4,7 +4,7 @@ namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
 /// A sheet and its items in whole units, a kerf added to each, and the only places where cuts need to be: sums of items' sizes ("normal patterns",
-/// Herz 1972; Christofides and Whitlock 1977).
+/// Herz 1972; Christofides and Whitlock 1977; both from memory).
 /// </summary>
 internal sealed class SheetGrid
 {

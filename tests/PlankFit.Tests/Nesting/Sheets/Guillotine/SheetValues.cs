@@ -4,7 +4,7 @@ namespace PlankFit.Tests.Nesting.Sheets.Guillotine;
 
 /// <summary>
 /// The most that every size of rectangle is worth, cut edge to edge into any number of each item, at given values of items (Gilmore and Gomory 1966,
-/// over normal patterns as Beasley 1985 has it).
+/// over normal patterns as Beasley 1985 has it; both from memory).
 /// </summary>
 internal sealed class SheetValues
 {
@@ -57,7 +57,7 @@ internal sealed class SheetValues
     public double Whole => Best[^1];
 
     /// <summary>
-    /// The most that can be added to a rectangle in the sheet's first corner by joining others to it until it is the sheet (Viswanathan and Bagchi 1993), by
+    /// The most that can be added to a rectangle in the sheet's first corner by joining others to it until it is the sheet (Viswanathan and Bagchi 1993, from memory), by
     /// its size.
     /// </summary>
     public double[] Around()

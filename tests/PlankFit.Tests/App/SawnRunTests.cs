@@ -9,11 +9,11 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.App;
 
 /// <summary>Marking planks as sawn, from the shell's side of it: the record beside the job, and what is said where it cannot be written.</summary>
-public sealed class CutRunTests : IDisposable
+public sealed class SawnRunTests : IDisposable
 {
     private readonly TempFolder folder = new();
 
-    public CutRunTests()
+    public SawnRunTests()
     {
         foreach (string file in new[] { "job.toml", "offsets.csv" })
         {
@@ -101,7 +101,7 @@ public sealed class CutRunTests : IDisposable
     {
         Cut("S1-12..S1-14");
         ReadResult read = JobReader.Read(folder.File("job.toml"));
-        Assert.Equal(3, read.Job!.AsBuilt.Cut.Length);
+        Assert.Equal(3, read.Job!.AsBuilt.Sawn.Length);
         Finding told = Assert.Single(read.Findings);
         Assert.Equal(("sawn-planks.json", Rank.Know), (told.Where, told.Rank));
         Assert.Equal(["S1-12", "S1-13", "S1-14"], Recorded());
@@ -124,7 +124,7 @@ public sealed class CutRunTests : IDisposable
         File.AppendAllText(folder.File("job.toml"), "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
 
     private RunReport Cut(params string[] planks) =>
-        CutRun.Run(
+        SawnRun.Run(
             Request,
             planks,
             new Progress<PlanProgress>(),
@@ -133,7 +133,7 @@ public sealed class CutRunTests : IDisposable
         );
 
     private RunReport Forget(params string[] planks) =>
-        CutRun.Forget(
+        SawnRun.Forget(
             Request,
             planks,
             new Progress<PlanProgress>(),

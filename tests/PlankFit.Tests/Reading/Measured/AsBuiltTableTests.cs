@@ -6,7 +6,7 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.Reading.Measured;
 
 /// <summary>The table [as-built] of a job, right and wrong.</summary>
-public sealed class StandingTableTests
+public sealed class AsBuiltTableTests
 {
     private static readonly string Folder = DemoTables.Folder("tender");
     private static readonly string Job = File.ReadAllText(Path.Combine(Folder, "job.toml"));

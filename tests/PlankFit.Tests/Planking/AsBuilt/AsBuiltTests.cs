@@ -14,7 +14,7 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.Planking.AsBuilt;
 
 /// <summary>The hull as it stands: girths that were measured, seams that crept, planks laid on from what is fitted.</summary>
-public sealed class StandingTests
+public sealed class AsBuiltTests
 {
     private const double Deadrise = 20;
 

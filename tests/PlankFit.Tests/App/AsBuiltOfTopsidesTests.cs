@@ -16,7 +16,7 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.App;
 
 /// <summary>The sheet, the table and the data of a hull as it stands have the sawn planks of every panel.</summary>
-public sealed class StandingOfTopsidesTests
+public sealed class AsBuiltOfTopsidesTests
 {
     private static readonly string[] OfTopside = ["ST1-08", "ST1-09", "PT2-03"];
 
@@ -30,7 +30,7 @@ public sealed class StandingOfTopsidesTests
             {
                 AsBuilt = job.AsBuilt with
                 {
-                    Cut =
+                    Sawn =
                     [
                         .. sawn.Select(n =>
                         {
@@ -44,7 +44,7 @@ public sealed class StandingOfTopsidesTests
     }
 
     private static string[] Ids(BottomPlan plan) =>
-        [.. plan.AsBuiltOfAll!.Cut.Select(r => r.Id.ToString()).Order()];
+        [.. plan.AsBuiltOfAll!.Sawn.Select(r => r.Id.ToString()).Order()];
 
     [Theory]
     [InlineData(true)]

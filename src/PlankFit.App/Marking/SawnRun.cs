@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Findings;
@@ -12,7 +13,7 @@ using PlankFit.Reading.Jobs;
 namespace PlankFit.App.Marking;
 
 /// <summary>Marks planks as sawn: their shapes are written down beside the job, and no later lay-out moves them.</summary>
-public static class CutRun
+public static class SawnRun
 {
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
     /// <exception cref="OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
@@ -32,7 +33,7 @@ public static class CutRun
         }
 
         // Held from here on: the planks are worked out from the record as it is now, and nobody else changes it until they are on it.
-        string? named = job.AsBuilt.CutFile;
+        string? named = job.AsBuilt.SawnFile;
         using var record = SawnRecord.Hold(
             Beside(request, named ?? SawnPlanksFile.UsualName),
             progress,
@@ -45,7 +46,7 @@ public static class CutRun
             return planned.Faults!;
         }
 
-        if (plan.Job.AsBuilt.CutFile != named)
+        if (plan.Job.AsBuilt.SawnFile != named)
         {
             return RunReport.Faults([
                 new(
@@ -130,14 +131,30 @@ public static class CutRun
         }
 
         PlankId[] left = [.. into.SelectMany(b => b.Planks).Except(sawn)];
-        return into.Length == 0
-            ? "No further board leaves the rack by the plan of cutting."
-            : $"Off the rack by the plan of cutting: {string.Join(", ", into.Select(b => b.Board))}; {into.Sum(b => b.Offcuts.Length)} offcut(s) of them come in."
-                + (
-                    left.Length == 0
-                        ? ""
-                        : $" In these boards were also {string.Join(", ", left)}: mark them too once they are sawn, or the next plan has other boards for them."
-                );
+        if (into.Length == 0)
+        {
+            return "No further board leaves the rack by the plan of cutting.";
+        }
+
+        string[] off =
+        [
+            .. new[]
+            {
+                ("off the rack by the plan of cutting", false),
+                ("bought for it, and so not on the rack", true),
+            }
+                .Select(w => (What: w.Item1, Boards: into.Where(b => b.ToBuy == w.Item2)))
+                .Where(w => w.Boards.Any())
+                .Select(w => $"{w.What}: {string.Join(", ", w.Boards.Select(b => b.Board))}"),
+            $"{into.Sum(b => b.Offcuts.Length)} offcut(s) of them come in",
+        ];
+        string said = string.Join("; ", off);
+        return $"{char.ToUpperInvariant(said[0])}{said[1..]}."
+            + (
+                left.Length == 0
+                    ? ""
+                    : $" In these boards were also {string.Join(", ", left)}: mark them too once they are sawn, or the next plan has other boards for them."
+            );
     }
 
     /// <summary>
@@ -156,7 +173,7 @@ public static class CutRun
             return RunReport.Faults(read.Findings);
         }
 
-        if (read.Job.AsBuilt.CutFile is not { } name)
+        if (read.Job.AsBuilt.SawnFile is not { } name)
         {
             return RunReport.Faults([
                 new(
@@ -176,7 +193,7 @@ public static class CutRun
             return RunReport.Faults(read.Findings);
         }
 
-        ImmutableArray<SawnPlank> had = job.AsBuilt.Cut;
+        ImmutableArray<SawnPlank> had = job.AsBuilt.Sawn;
         var off = new HashSet<PlankId>();
         ImmutableArray<Finding>.Builder unknown = ImmutableArray.CreateBuilder<Finding>();
         foreach (string word in planks)
@@ -240,7 +257,8 @@ public static class CutRun
                     new(
                         Severity.Error,
                         word,
-                        "names no plank of this job: give numbers such as S1-08, or a run of one layer and side from forward, S1-08..S1-12"
+                        PlankIds.OfPiece(ends)
+                            ?? "names no plank of this job: give numbers such as S1-08, or a run of one layer and side from forward, S1-08..S1-12"
                     )
                 );
                 continue;

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using PlankFit.App.Looking;
+using PlankFit.App.Running;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 
-namespace PlankFit.App.Running;
+namespace PlankFit.App.Planning;
 
 /// <summary>A job read and planned, with all that was found on the way; or the report that says why not.</summary>
 internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
@@ -35,18 +36,14 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
                 ),
             CancellationToken.None
         );
-        PlanResult planned = timings.Time(
-            "work out every plank",
-            () => BottomPlanner.Plan(job, progress, stop)
-        );
+        PlanResult planned = Planner.Bottom(null, job, progress, timings, stop);
         FairnessLook look = judged.GetAwaiter().GetResult();
-        ImmutableArray<Finding> findings =
-        [
+        ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,
             .. read.Findings,
             .. read.Placed(planned.Findings),
             .. read.Placed([.. JobQuestions.Of(job)]),
-        ];
+        ]);
         return planned.Plan is { } plan && look.Findings.All(f => f.Severity != Severity.Error)
             ? new(plan.WithMargin(look.Margin) with { Findings = findings }, null)
             : new(

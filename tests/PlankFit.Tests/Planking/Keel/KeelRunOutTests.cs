@@ -8,13 +8,13 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Tests.Planking.Keel;
 
-/// <summary>Where the keel fades the pair of ends changes, plank by plank; a zone of the job goes before it.</summary>
-public sealed class KeelFadeTests
+/// <summary>Where the keel runs out the pair of ends changes, plank by plank; a zone of the job goes before it.</summary>
+public sealed class KeelRunOutTests
 {
-    private const double FadeMm = 1500;
+    private const double RunOutMm = 1500;
 
     [Fact]
-    public void EachPlankAcrossTheFadeCarriesTheRightPairOfEnds()
+    public void EachPlankAcrossTheRunOutCarriesTheRightPairOfEnds()
     {
         BottomPlan plan = WholeBottomTests.Planned(Job());
         Assert.Empty(BottomLaws.Broken(plan));
@@ -30,13 +30,13 @@ public sealed class KeelFadeTests
 
             // The plane bottom's keel line is straight: the end's middle is midway between its corners.
             double x = 0.5 * (keel[0].Outline[0].X + keel[0].Outline[^1].X);
-            bool faded = x < FadeMm;
-            Assert.Equal(faded ? EndCut.LeftLong : EndCut.Fit, keel[0].Cut);
+            bool ranOut = x < RunOutMm;
+            Assert.Equal(ranOut ? EndCut.LeftLong : EndCut.Fit, keel[0].Cut);
             Assert.All(
                 plank.Ends.Where(e => e.At == PanelEdge.Upper),
-                e => Assert.Equal(faded ? EndCut.Fit : EndCut.LeftLong, e.Cut)
+                e => Assert.Equal(ranOut ? EndCut.Fit : EndCut.LeftLong, e.Cut)
             );
-            (before, after) = faded ? (before + 1, after) : (before, after + 1);
+            (before, after) = ranOut ? (before + 1, after) : (before, after + 1);
         }
 
         Assert.True(before > 4 && after > 20, $"{before} before, {after} after");
@@ -49,7 +49,7 @@ public sealed class KeelFadeTests
     }
 
     [Fact]
-    public void AZoneOfTheJobGoesBeforeTheFade()
+    public void AZoneOfTheJobGoesBeforeTheRunOut()
     {
         Job job = Job();
         BottomPlan plan = WholeBottomTests.Planned(
@@ -72,9 +72,9 @@ public sealed class KeelFadeTests
         Assert.All(forward, e => Assert.Equal(EndCut.Fit, e.Cut));
     }
 
-    /// <summary>A keel whose mitre narrows forward fades where it is as wide as the least: on a bottom whose deadrise grows, held to the figures between.</summary>
+    /// <summary>A keel whose mitre narrows forward runs out where it is as wide as the least: on a bottom whose deadrise grows, held to the figures between.</summary>
     [Fact]
-    public void AFadeIsFoundWhereTheMitreGetsNarrowerThanTheLeast()
+    public void ItRunsOutWhereTheMitreGetsNarrowerThanTheLeast()
     {
         Job job = PlankFit.Tests.Geometry.LoftTests.Demo("survey-launch");
         job = job with
@@ -86,7 +86,7 @@ public sealed class KeelFadeTests
             },
         };
         KeelLayerPlan layer = WholeBottomTests.Planned(job).Keel!.Layers[0];
-        double x = layer.FadesAtMm!.Value;
+        double x = layer.RunsOutAtMm!.Value;
         KeelStation[] run = [.. layer.Between.Where(r => r.Side == Side.Starboard)];
         KeelStation last = run.Last(r => r.PositionMm <= x),
             next = run.First(r => r.PositionMm > x);
@@ -102,7 +102,7 @@ public sealed class KeelFadeTests
                 [
                     PlaneBottom.KeelLayer("first layer", "inner", 9) with
                     {
-                        FromMm = FadeMm,
+                        FromMm = RunOutMm,
                     },
                     PlaneBottom.KeelLayer("second layer", "outer", 9),
                 ],

@@ -14,7 +14,7 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.Planking.AsBuilt;
 
 /// <summary>What is said of girths and of seams that crept, and the small sums behind it.</summary>
-public sealed class StandingToldTests
+public sealed class AsBuiltToldTests
 {
     private static readonly double Girth =
         (PlaneBottom.ChineHalf - PlaneBottom.KeelHalf) / Math.Cos(20 * Math.PI / 180);

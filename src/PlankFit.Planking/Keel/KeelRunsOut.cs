@@ -4,8 +4,8 @@ using PlankFit.Planking.Jobs;
 
 namespace PlankFit.Planking.Keel;
 
-/// <summary>Where a keel layer ends or fades forward.</summary>
-internal static class KeelFades
+/// <summary>Where a keel layer ends or runs out forward.</summary>
+internal static class KeelRunsOut
 {
     private const double StepMm = 25;
 
