@@ -91,6 +91,7 @@ public static class BottomPlanner
                 [
                     .. plan.Findings,
                     .. taped?.Findings ?? [],
+                    .. taped is null ? [] : TapedFindings.OtherChoices(plan.Planked),
                     .. TapedFindings.OfferedUp(job.AsBuilt),
                 ],
             };
