@@ -16,6 +16,7 @@ using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -24,7 +25,7 @@ namespace PlankFit.App.Laying;
 /// <summary>The planks of every panel: sheets, lists, patterns and DXF, and the plan as numbers.</summary>
 internal static class PlankFiles
 {
-    public static FeatureFiles Of(BottomPlan plan)
+    public static FeatureFiles Of(BottomPlan plan, Lazy<TapeAdvice?> advice)
     {
         (string Name, Lazy<Drawing> Drawing)[] views = [.. Views(plan)];
         var drawn = DrawnSides.Of(OnPlanks.Of(plan));
@@ -40,7 +41,7 @@ internal static class PlankFiles
                     InBook.Check,
                     "check-before-sawing",
                     "Check before sawing",
-                    () => CheckBeforeSawing.Of(plan)
+                    () => CheckBeforeSawing.Of(plan, advice.Value)
                 ),
                 BookSection.Of(
                     InBook.Views,

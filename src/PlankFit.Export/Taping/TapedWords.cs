@@ -42,6 +42,25 @@ public static class TapedWords
     public static string Within(double mm, LengthUnit unit) =>
         LengthText.ForPaper(Math.Max(mm, 1), unit, RoundTo.Up);
 
+    /// <summary>Where a seam's ends are set out: , 282 aft of 7 at the keel, 779.5 aft at the chine.</summary>
+    public static string Marked(SeamMarks? marks, LengthUnit unit)
+    {
+        string At(double mm) =>
+            $"{LengthText.PaperNumber(Math.Abs(mm), unit)} {(mm >= 0 ? "aft" : "forward")}";
+        return marks is null
+            ? ""
+            : $", {At(marks.AlongKeelMm)} of {marks.From} at the keel, {At(marks.AlongChineMm)} at the chine";
+    }
+
+    /// <summary>With its sign, as paper shows it.</summary>
+    public static string Signed(double mm, LengthUnit unit)
+    {
+        string size = LengthText.PaperNumber(Math.Abs(mm), unit);
+        return LengthText.OnPaperMm(mm, unit) == 0 ? size
+            : mm < 0 ? "- " + size
+            : "+ " + size;
+    }
+
     public static string Brings(BroughtTo? brought, LengthUnit unit) =>
         brought is not { } b ? "many planks a little"
         : Within(b.FromMm, unit) is var from && Within(b.ToMm, unit) is var to && from != to
@@ -122,7 +141,8 @@ public static class TapedWords
                 .Rows.Where(r => r.IsKept)
                 .GroupBy(r => r.Reading.Place)
                 .Where(g => g.Count() == 1)
-                .Select(g => g.Key),
+                .Select(g => g.Key)
+                .Where(p => !slips.Contains(p)),
         ];
         if (once.Length > 0)
         {
