@@ -19,6 +19,9 @@ internal sealed record CutTable(
     private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 2;
     private const double RowGapMm = 0.8;
+
+    /// <summary>A word that is just as wide as its column is not broken for the sake of a last digit, mm.</summary>
+    private const double RoundingMm = 1e-6;
     public const double SketchMm = 9;
 
     /// <summary>A space at which no line is broken.</summary>
@@ -26,12 +29,38 @@ internal sealed record CutTable(
 
     public double WidthMm => WidthsMm.Sum();
 
-    /// <summary>All columns wider or narrower by the same part.</summary>
-    public CutTable Scaled(double part) =>
-        this with
+    /// <summary>All columns wider or narrower by the same part; where a figure would be broken by it, its column takes what it lacks from those that have room.</summary>
+    public CutTable Scaled(double part)
+    {
+        double[] widths = [.. WidthsMm.Select(w => part * w)],
+            asked = [.. widths.Select((w, c) => Asked(c, w))];
+        double lacking = widths.Zip(asked, (w, a) => Math.Max(0, a - w)).Sum(),
+            spare = widths.Zip(asked, (w, a) => Math.Max(0, w - a)).Sum(),
+            moved = Math.Min(lacking, spare);
+        return this with
         {
-            WidthsMm = [.. WidthsMm.Select(w => part * w)],
+            WidthsMm =
+            [
+                .. widths.Zip(
+                    asked,
+                    (w, a) =>
+                        moved == 0 ? w
+                        : a > w ? w + ((a - w) * moved / lacking)
+                        : w - ((w - a) * moved / spare)
+                ),
+            ],
         };
+    }
+
+    /// <summary>What the widest word of a column asks for; a column of sketches asks for all that it has.</summary>
+    private double Asked(int column, double widthMm) =>
+        Heads[column].Length == 0
+            ? widthMm
+            : Rows.Select(r => Letters.WidestWord(r.Cells[column], Size, column == 0))
+                .Append(Letters.WidestWord(Heads[column], Letters.Small, true))
+                .Max()
+                + GapMm
+                + RoundingMm;
 
     public double HeadMm =>
         (
