@@ -76,7 +76,10 @@ internal sealed record CutTable(
             Rows[row]
                 .Cells.Select(
                     (text, c) =>
-                        Math.Max(1, Letters.Wrap(text, Size, WidthsMm[c] - GapMm, c == 0).Count)
+                        Math.Max(
+                            1,
+                            Letters.Wrap(text, SizeOf(text, c), WidthsMm[c] - GapMm, c == 0).Count
+                        )
                 )
                 .Max() * LineMm
         ) + RowGapMm;
@@ -118,7 +121,8 @@ internal sealed record CutTable(
             x = left;
             for (int c = 0; c < Heads.Length; c++)
             {
-                Cell(pad, x, y - RowGapMm, c, Rows[r].Cells[c], Size, c == 0);
+                string text = Rows[r].Cells[c];
+                Cell(pad, x, y - RowGapMm, c, text, SizeOf(text, c), c == 0);
                 x += WidthsMm[c];
             }
 
@@ -130,6 +134,12 @@ internal sealed record CutTable(
             y -= RowMm(r);
         }
     }
+
+    /// <summary>Smaller where a figure is wider than its column: broken across lines it is read as another.</summary>
+    private double SizeOf(string text, int column) =>
+        Letters.WidestWord(text, Size, column == 0) > WidthsMm[column] - GapMm
+            ? Letters.Small
+            : Size;
 
     private void Cell(
         SheetCanvas pad,
