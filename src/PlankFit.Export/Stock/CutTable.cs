@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Export.Stock;
@@ -15,23 +16,83 @@ internal sealed record CutTable(
     ImmutableArray<CutTableRow> Rows
 )
 {
-    private const double Size = Letters.Bench;
-    private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 2;
     private const double RowGapMm = 0.8;
     public const double SketchMm = 9;
+
+    /// <summary>So that a word which just fits is not broken for the last digit of a double.</summary>
+    private const double RoundingMm = 0.01;
+
+    /// <summary>Of the letters in its rows.</summary>
+    public double Size { get; private init; } = Letters.Bench;
+
+    private double LineMm => Size * Letters.Leading;
 
     /// <summary>A space at which no line is broken.</summary>
     public const char Unbroken = '\u00A0';
 
     public double WidthMm => WidthsMm.Sum();
 
-    /// <summary>All columns wider or narrower by the same part.</summary>
-    public CutTable Scaled(double part) =>
+    /// <summary>
+    /// Two tables beside each other in so much room, filling it but growing by no more than a part: each column by its share, none narrower than its widest word, so that no length is
+    /// broken. Where words have no room beside each other they are written smaller.
+    /// </summary>
+    public static (CutTable Left, CutTable Right) Beside(
+        CutTable left,
+        CutTable right,
+        double roomMm,
+        double mostGrowth
+    )
+    {
+        double[] words = [.. left.WordsMm(), .. right.WordsMm()];
+        if (words.Sum() > roomMm && left.Size > Letters.Small)
+        {
+            return Beside(left.Smaller(), right.Smaller(), roomMm, mostGrowth);
+        }
+
+        ImmutableArray<double> widths = ColumnWidths.Of(
+            [.. left.WidthsMm, .. right.WidthsMm],
+            words,
+            Math.Min(Math.Max(mostGrowth * (left.WidthMm + right.WidthMm), words.Sum()), roomMm)
+        );
+        return (
+            left with
+            {
+                WidthsMm = [.. widths.Take(left.WidthsMm.Length)],
+            },
+            right with
+            {
+                WidthsMm = [.. widths.Skip(left.WidthsMm.Length)],
+            }
+        );
+    }
+
+    /// <summary>No column narrower than its widest word.</summary>
+    public CutTable HoldingWords() =>
         this with
         {
-            WidthsMm = [.. WidthsMm.Select(w => part * w)],
+            WidthsMm = [.. WidthsMm.Zip(WordsMm(), Math.Max)],
         };
+
+    private CutTable Smaller() => this with { Size = Letters.Small };
+
+    /// <summary>What the widest word of each column takes, or its sketches, mm.</summary>
+    private ImmutableArray<double> WordsMm() =>
+        [
+            .. Heads.Select(
+                (head, c) =>
+                    Rows.Select(r => Letters.WidestWord(r.Cells[c], Size, c == 0))
+                        .Append(Letters.WidestWord(head, Letters.Small, true))
+                        .Append(
+                            c == Heads.Length - 1 && Rows.Any(r => r.Lean is not null)
+                                ? SketchMm
+                                : 0
+                        )
+                        .Max()
+                    + GapMm
+                    + RoundingMm
+            ),
+        ];
 
     public double HeadMm =>
         (
