@@ -74,10 +74,18 @@ public static class BoardCutWords
                 $"plane off {PlankWords.Small(Math.Abs(cut.KerfMm), unit, RoundTo.Up)}, whole length",
             CutKind.Rip => "rip, whole length",
             CutKind.EndOff => Kind(list, cut),
-            CutKind.Parting => Kind(cut.Kind),
-            _ => Kind(cut.Kind) + line,
+            _ => $"{Kind(cut.Kind)}, {Beside(cut)}{line}",
         };
     }
+
+    /// <summary>Of what is sawn in a lane, on which side of its line the kerf lies as the board lies on the sheet: kerf right; of an edge, kerf above.</summary>
+    public static string Beside(SawCut cut) =>
+        cut.Kind is CutKind.Rip or CutKind.EndOff ? KerfSide(cut)
+        : cut.Kind == CutKind.Edge
+            ? cut.KerfMm < 0 ? "kerf below"
+                : "kerf above"
+        : cut.KerfMm < 0 ? "kerf left"
+        : "kerf right";
 
     /// <summary>ends S1-07; begins S1-08; both where one cut parts them.</summary>
     public static string Pieces(SawCut cut) =>

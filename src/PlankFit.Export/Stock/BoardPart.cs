@@ -8,12 +8,14 @@ using PlankFit.Planking.Whole;
 namespace PlankFit.Export.Stock;
 
 /// <summary>A strip of a board with its tables, or what follows of them on a further page.</summary>
+/// <param name="Listed">The strips whose cuts and pieces its tables have: its own, or with it those before, or none where they stand under one that follows.</param>
 /// <param name="FromCut">The first row of the table of cuts here; <paramref name="FromPiece"/> that of the pieces.</param>
 internal sealed record BoardPart(
     NestSpec Spec,
     LengthUnit Unit,
     double WidthMm,
     StripDrawing Strip,
+    ImmutableArray<StripView> Listed,
     int FromCut = 0,
     int FromPiece = 0
 )
@@ -21,40 +23,79 @@ internal sealed record BoardPart(
     private const double HeadMm = 8.5;
     private const double IdHeight = 4;
     private const double BelowMm = 2.85;
+
+    /// <summary>Tables grow by no more than this where the sheet is wide.</summary>
+    private const double MostGrowth = 1.1;
     private int Cuts { get; init; }
 
     private int Pieces { get; init; }
 
     private bool Holds { get; init; }
 
-    /// <summary>All strips of a board, one after the other.</summary>
+    /// <summary>All strips of a board, one after the other. Those whose cuts' numbers run among each other have one list, under the last of them, so that it is in the order of cutting.</summary>
     public static IEnumerable<BoardPart> Begun(
         BottomPlan plan,
         NestSpec spec,
         SawnBoard board,
         double widthMm
-    ) =>
-        StripViews
-            .Of(plan, BoardCuts.Of(board, spec), widthMm)
-            .Select(strip => new BoardPart(spec, plan.Job.Units, widthMm, strip));
+    )
+    {
+        ImmutableArray<StripDrawing> strips = StripViews.Of(
+            plan,
+            BoardCuts.Of(board, spec),
+            widthMm
+        );
+        for (int from = 0; from < strips.Length; )
+        {
+            int to = from + 1;
+            for (int i = to; i < strips.Length; i++)
+            {
+                to = strips[from..to].Max(LastNumber) > FirstNumber(strips[i]) ? i + 1 : to;
+            }
+
+            for (int i = from; i < to; i++)
+            {
+                yield return new(
+                    spec,
+                    plan.Job.Units,
+                    widthMm,
+                    strips[i],
+                    i + 1 < to ? [] : [.. strips[from..to].Select(s => s.View)]
+                );
+            }
+
+            from = to;
+        }
+    }
+
+    private static int FirstNumber(StripDrawing strip) =>
+        strip.View.Cuts.Select(c => c.Number).DefaultIfEmpty(int.MaxValue).Min();
+
+    private static int LastNumber(StripDrawing strip) =>
+        strip.View.Cuts.Select(c => c.Number).DefaultIfEmpty(0).Max();
 
     public StripView View => Strip.View;
 
     /// <summary>Both tables side by side fill the sheet, whatever its paper.</summary>
-    private CutTable CutTable { get; } =
-        Strip.View.IsOverview
-            ? BoardTables.Rips(Strip.View, Unit)
-            : BoardTables.Cuts(Strip.View, Unit).Scaled(Fill(Strip.View, Unit, WidthMm));
+    private readonly (CutTable Cuts, CutTable Pieces) tables = Tables(Listed, Unit, WidthMm);
 
-    private CutTable PieceTable { get; } =
-        BoardTables.Pieces(Strip.View, Unit).Scaled(Fill(Strip.View, Unit, WidthMm));
+    private CutTable CutTable => tables.Cuts;
 
-    private static double Fill(StripView view, LengthUnit unit, double widthMm) =>
-        Math.Min(
-            1.1,
-            (widthMm - StripScale.TablesGapMm)
-                / (BoardTables.Cuts(view, unit).WidthMm + BoardTables.Pieces(view, unit).WidthMm)
-        );
+    private CutTable PieceTable => tables.Pieces;
+
+    private static (CutTable Cuts, CutTable Pieces) Tables(
+        ImmutableArray<StripView> listed,
+        LengthUnit unit,
+        double widthMm
+    ) =>
+        listed is [{ IsOverview: true } overview]
+            ? (BoardTables.Rips(overview, unit), BoardTables.Pieces(listed, unit))
+            : CutTable.Beside(
+                BoardTables.Cuts(listed, unit),
+                BoardTables.Pieces(listed, unit),
+                widthMm - StripScale.TablesGapMm,
+                MostGrowth
+            );
 
     private bool IsFirst => FromCut == 0 && FromPiece == 0;
 
@@ -115,7 +156,8 @@ internal sealed record BoardPart(
         };
     }
 
-    public BoardPart Next() => new(Spec, Unit, WidthMm, Strip, FromCut + Cuts, FromPiece + Pieces);
+    public BoardPart Next() =>
+        new(Spec, Unit, WidthMm, Strip, Listed, FromCut + Cuts, FromPiece + Pieces);
 
     public void Draw(SheetCanvas pad, Box inside, double top)
     {
@@ -165,7 +207,10 @@ internal sealed record BoardPart(
                 : "";
             if (!View.IsWhole)
             {
-                return lanes + scale + turned;
+                return lanes
+                    + scale
+                    + turned
+                    + (Listed.IsEmpty ? "; its cuts and pieces are listed further on" : "");
             }
 
             turned += stock.GrainAcross ? ", rips \"up\" from the marked end" : "";
@@ -173,11 +218,19 @@ internal sealed record BoardPart(
                 named = wood.Length > 0 ? ", " + wood : "",
                 pieces = PlanWords.Count(View.List.Board.Pieces.Length, "piece"),
                 filled = NumberText.Trimmed(100 * PieceInBoard.Filled(View.List.Board), 0),
-                ripped = View.IsOverview
-                    ? $"; ripped into {View.List.Lanes.Length} lanes, which follow, larger"
-                    : "";
+                ripped = View.IsOverview ? "; " + Larger() : "";
             return $"{NestWords.Size(stock, Unit)}{named}, {BoardCutWords.From(stock)}; {pieces}, {filled} % of it in planks; {BoardCutWords.Settings(View.List)}{scale}{turned}{ripped}{Kept()}";
         }
+    }
+
+    private bool IsRipped => View.List.Cuts.Any(c => c.Kind == CutKind.Rip);
+
+    private string Larger()
+    {
+        int lanes = View.List.Lanes.Length;
+        return !IsRipped ? "follows, larger"
+            : lanes == 1 ? "ripped into 1 lane, which follows, larger"
+            : $"ripped into {lanes} lanes, which follow, larger";
     }
 
     /// <summary>Lanes 5 to 8 of 16, 620 to 1075.5 mm from the marked edge, 0 to 910 mm along them.</summary>
@@ -190,9 +243,13 @@ internal sealed record BoardPart(
             across =
                 $"{Span(View.LowMm, View.HighMm)} from the marked {(View.List.Frame.Stock.GrainAcross ? "end" : "edge")}",
             along = View.FromMm > 0 || View.ToMm < View.LanesEndMm
-                ? $", shown from {Span(View.FromMm, View.ToMm)} from the left end"
+                ? $"shown from {Span(View.FromMm, View.ToMm)} from the left end"
                 : "";
-        return which + ", " + across + along;
+        return !IsRipped
+            ? along.Length > 0
+                ? along
+                : "larger"
+            : which + ", " + across + (along.Length > 0 ? ", " + along : "");
     }
 
     private string Span(double fromMm, double toMm) =>

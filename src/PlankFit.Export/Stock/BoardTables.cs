@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
 
@@ -8,7 +9,7 @@ internal static class BoardTables
 {
     /// <summary>Beside a strip that shows rips, and what is sawn off before them, and nothing else.</summary>
     public static CutTable Rips(StripView view, LengthUnit unit) =>
-        new(
+        new CutTable(
             ["cut", "rip, whole length", "kerf"],
             [
                 9,
@@ -30,51 +31,62 @@ internal static class BoardTables
                     null
                 )),
             ]
-        );
+        ).HoldingWords();
 
-    public static CutTable Cuts(StripView view, LengthUnit unit) =>
+    /// <summary>Of strips of one board, in the order of cutting, each once.</summary>
+    public static CutTable Cuts(ImmutableArray<StripView> views, LengthUnit unit) =>
         new(
             ["cut", "how", "makes", "at lower edge", "at upper edge", "leans", ""],
             [9, 35, 33, 29, 29, 35, CutTable.SketchMm + 2],
             [false, false, false, true, true, true, false],
             [
-                .. view.Cuts.Select(c => new CutTableRow(
-                    [
-                        NumberText.Trimmed(c.Number, 0),
-                        BoardCutWords.Kind(view.List, c, unit),
-                        BoardCutWords.Pieces(c) + BoardCutWords.LeftLong(view.List, c, unit),
-                        Place(view, c, upper: false, unit),
-                        Place(view, c, upper: true, unit),
-                        BoardCutWords.Lean(c),
-                        "",
-                    ],
-                    c.Kind is CutKind.Rip or CutKind.Edge ? null : c.DegreesFromSquare
-                )),
+                .. views
+                    .SelectMany(v => v.Cuts.Select(c => (v.List, Cut: c)))
+                    .DistinctBy(c => c.Cut.Number)
+                    .OrderBy(c => c.Cut.Number)
+                    .Select(c => Row(c.List, c.Cut, unit)),
             ]
         );
 
+    private static CutTableRow Row(BoardCutList list, SawCut cut, LengthUnit unit) =>
+        new(
+            [
+                NumberText.Trimmed(cut.Number, 0),
+                BoardCutWords.Kind(list, cut, unit),
+                BoardCutWords.Pieces(cut) + BoardCutWords.LeftLong(list, cut, unit),
+                Place(list, cut, upper: false, unit),
+                Place(list, cut, upper: true, unit),
+                BoardCutWords.Lean(cut),
+                "",
+            ],
+            cut.Kind is CutKind.Rip or CutKind.Edge ? null : cut.DegreesFromSquare
+        );
+
     /// <summary>Broken between its two lengths and nowhere else: 0-2-7 1/4, above 0-6-0 up.</summary>
-    private static string Place(StripView view, SawCut cut, bool upper, LengthUnit unit) =>
+    private static string Place(BoardCutList list, SawCut cut, bool upper, LengthUnit unit) =>
         BoardCutWords
-            .Place(view.List, cut, upper, unit)
+            .Place(list, cut, upper, unit)
             .Replace(' ', CutTable.Unbroken)
             .Replace("," + CutTable.Unbroken, ", ", StringComparison.Ordinal);
 
-    public static CutTable Pieces(StripView view, LengthUnit unit) =>
+    public static CutTable Pieces(ImmutableArray<StripView> views, LengthUnit unit) =>
         new(
             ["piece", "begins", "ends", "left beyond"],
             [25, 22, 22, 22],
             [false, true, true, true],
             [
-                .. view.Places.Select(p => new CutTableRow(
-                    [
-                        p.PieceId.ToString(),
-                        LengthText.PaperNumber(p.FromMm, unit),
-                        LengthText.PaperNumber(p.ToMm, unit),
-                        LengthText.PaperNumber(p.LeftMm, unit),
-                    ],
-                    null
-                )),
+                .. views
+                    .SelectMany(v => v.Places)
+                    .DistinctBy(p => p.PieceId)
+                    .Select(p => new CutTableRow(
+                        [
+                            p.PieceId.ToString(),
+                            LengthText.PaperNumber(p.FromMm, unit),
+                            LengthText.PaperNumber(p.ToMm, unit),
+                            LengthText.PaperNumber(p.LeftMm, unit),
+                        ],
+                        null
+                    )),
             ]
         );
 }

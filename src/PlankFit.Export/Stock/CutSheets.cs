@@ -160,7 +160,7 @@ public static class CutSheets
     private static string Intro(BottomPlan plan) =>
         "Lengths along a board are from its left end as drawn; a rip is so far \"up\" from the board's lower edge, a point of another cut from its lane's. These are the marked end and the marked edge, except in a sheet that says it lies turned. Mark every rip before the first is made, and every cut of a lane before that lane is cut. Rip first, then make the cuts in the "
         + "order of their numbers: both sides of each can rest on something, short ends come last, and within that the saw is set anew as seldom as can be. Angles are from square, to the right or left going up the sheet. A cut that ends one piece and begins the "
-        + $"next makes both; the kerf lies between them. The thick bar is the end towards the keel{(plan.Others.IsEmpty ? "" : ", of another panel than the bottom its lower end")}, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
+        + $"next makes both; the kerf lies between them. Figures are of the line that stays on the piece, and the kerf lies right or left of it as each cut says. The thick bar is the end towards the keel{(plan.Others.IsEmpty ? "" : ", of another panel than the bottom its lower end")}, the arrow points forward. Outer faces look towards you unless a piece says that its is away. Saw bevels after the piece is free, "
         + "from its card or pattern.";
 
     private static double IntroMm(string words, double width) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
 using PlankFit.Geometry.Primitives;
 
 namespace PlankFit.Export.Stock;
@@ -15,52 +16,83 @@ internal sealed record CutTable(
     ImmutableArray<CutTableRow> Rows
 )
 {
-    private const double Size = Letters.Bench;
-    private const double LineMm = Size * Letters.Leading;
     private const double GapMm = 2;
     private const double RowGapMm = 0.8;
-
-    /// <summary>A word that is just as wide as its column is not broken for the sake of a last digit, mm.</summary>
-    private const double RoundingMm = 1e-6;
     public const double SketchMm = 9;
+
+    /// <summary>So that a word which just fits is not broken for the last digit of a double.</summary>
+    private const double RoundingMm = 0.01;
+
+    /// <summary>Of the letters in its rows.</summary>
+    public double Size { get; private init; } = Letters.Bench;
+
+    private double LineMm => Size * Letters.Leading;
 
     /// <summary>A space at which no line is broken.</summary>
     public const char Unbroken = '\u00A0';
 
     public double WidthMm => WidthsMm.Sum();
 
-    /// <summary>All columns wider or narrower by the same part; where a figure would be broken by it, its column takes what it lacks from those that have room.</summary>
-    public CutTable Scaled(double part)
+    /// <summary>
+    /// Two tables beside each other in so much room, filling it but growing by no more than a part: each column by its share, none narrower than its widest word, so that no length is
+    /// broken. Where words have no room beside each other they are written smaller.
+    /// </summary>
+    public static (CutTable Left, CutTable Right) Beside(
+        CutTable left,
+        CutTable right,
+        double roomMm,
+        double mostGrowth
+    )
     {
-        double[] widths = [.. WidthsMm.Select(w => part * w)],
-            asked = [.. widths.Select((w, c) => Asked(c, w))];
-        double lacking = widths.Zip(asked, (w, a) => Math.Max(0, a - w)).Sum(),
-            spare = widths.Zip(asked, (w, a) => Math.Max(0, w - a)).Sum(),
-            moved = Math.Min(lacking, spare);
-        return this with
+        double[] words = [.. left.WordsMm(), .. right.WordsMm()];
+        if (words.Sum() > roomMm && left.Size > Letters.Small)
         {
-            WidthsMm =
-            [
-                .. widths.Zip(
-                    asked,
-                    (w, a) =>
-                        moved == 0 ? w
-                        : a > w ? w + ((a - w) * moved / lacking)
-                        : w - ((w - a) * moved / spare)
-                ),
-            ],
-        };
+            return Beside(left.Smaller(), right.Smaller(), roomMm, mostGrowth);
+        }
+
+        ImmutableArray<double> widths = ColumnWidths.Of(
+            [.. left.WidthsMm, .. right.WidthsMm],
+            words,
+            Math.Min(Math.Max(mostGrowth * (left.WidthMm + right.WidthMm), words.Sum()), roomMm)
+        );
+        return (
+            left with
+            {
+                WidthsMm = [.. widths.Take(left.WidthsMm.Length)],
+            },
+            right with
+            {
+                WidthsMm = [.. widths.Skip(left.WidthsMm.Length)],
+            }
+        );
     }
 
-    /// <summary>What the widest word of a column asks for; a column of sketches asks for all that it has.</summary>
-    private double Asked(int column, double widthMm) =>
-        Heads[column].Length == 0
-            ? widthMm
-            : Rows.Select(r => Letters.WidestWord(r.Cells[column], Size, column == 0))
-                .Append(Letters.WidestWord(Heads[column], Letters.Small, true))
-                .Max()
-                + GapMm
-                + RoundingMm;
+    /// <summary>No column narrower than its widest word.</summary>
+    public CutTable HoldingWords() =>
+        this with
+        {
+            WidthsMm = [.. WidthsMm.Zip(WordsMm(), Math.Max)],
+        };
+
+    private CutTable Smaller() => this with { Size = Letters.Small };
+
+    /// <summary>What the widest word of each column takes, or its sketches, mm.</summary>
+    private ImmutableArray<double> WordsMm() =>
+        [
+            .. Heads.Select(
+                (head, c) =>
+                    Rows.Select(r => Letters.WidestWord(r.Cells[c], Size, c == 0))
+                        .Append(Letters.WidestWord(head, Letters.Small, true))
+                        .Append(
+                            c == Heads.Length - 1 && Rows.Any(r => r.Lean is not null)
+                                ? SketchMm
+                                : 0
+                        )
+                        .Max()
+                    + GapMm
+                    + RoundingMm
+            ),
+        ];
 
     public double HeadMm =>
         (
@@ -76,10 +108,7 @@ internal sealed record CutTable(
             Rows[row]
                 .Cells.Select(
                     (text, c) =>
-                        Math.Max(
-                            1,
-                            Letters.Wrap(text, SizeOf(text, c), WidthsMm[c] - GapMm, c == 0).Count
-                        )
+                        Math.Max(1, Letters.Wrap(text, Size, WidthsMm[c] - GapMm, c == 0).Count)
                 )
                 .Max() * LineMm
         ) + RowGapMm;
@@ -121,8 +150,7 @@ internal sealed record CutTable(
             x = left;
             for (int c = 0; c < Heads.Length; c++)
             {
-                string text = Rows[r].Cells[c];
-                Cell(pad, x, y - RowGapMm, c, text, SizeOf(text, c), c == 0);
+                Cell(pad, x, y - RowGapMm, c, Rows[r].Cells[c], Size, c == 0);
                 x += WidthsMm[c];
             }
 
@@ -134,12 +162,6 @@ internal sealed record CutTable(
             y -= RowMm(r);
         }
     }
-
-    /// <summary>Smaller where a figure is wider than its column: broken across lines it is read as another.</summary>
-    private double SizeOf(string text, int column) =>
-        Letters.WidestWord(text, Size, column == 0) > WidthsMm[column] - GapMm
-            ? Letters.Small
-            : Size;
 
     private void Cell(
         SheetCanvas pad,

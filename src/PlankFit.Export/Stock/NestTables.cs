@@ -78,6 +78,7 @@ public static class NestTables
                 new("at lower edge", 16, r => r.Place(upper: false, unit)),
                 new("at upper edge", 16, r => r.Place(upper: true, unit)),
                 new("leans", 18, r => BoardCutWords.Lean(r.Cut)),
+                new("kerf", 18, r => BoardCutWords.Beside(r.Cut)),
             ],
             SawSettings
                 .OneJob(nest.Boards.Select(b => BoardCuts.Of(b, nest.Spec)))

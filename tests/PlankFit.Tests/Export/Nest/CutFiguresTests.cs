@@ -31,9 +31,9 @@ public sealed class CutFiguresTests
         };
         Assert.Equal(
             [
-                "1|across|S1-01 | S1-02|1000|1150|45° to the right",
-                "2|across|end of S1-02|2004|2154|45° to the right",
-                "3|across|begin S1-01|0|150|45° to the right",
+                "1|across, kerf right|S1-01 | S1-02|1000|1150|45° to the right",
+                "2|across, kerf right|end of S1-02|2004|2154|45° to the right",
+                "3|across, kerf left|begin S1-01|0|150|45° to the right",
             ],
             Rows(nest, LengthUnit.Millimetre)
         );
@@ -52,9 +52,9 @@ public sealed class CutFiguresTests
         // To 1/32 in: 1000 mm are 39 3/8 in; 1150 are 45 9/32; 2004.24 are 78 29/32; 2154.24 are 84 13/16; 150 are 5 29/32.
         Assert.Equal(
             [
-                "1|across|S1-01 | S1-02|3'-3 3/8\"|3'-9 9/32\"|45° to the right",
-                "2|across|end of S1-02|6'-6 29/32\"|7'-0 13/16\"|45° to the right",
-                "3|across|begin S1-01|0\"|5 29/32\"|45° to the right",
+                "1|across, kerf right|S1-01 | S1-02|3'-3 3/8\"|3'-9 9/32\"|45° to the right",
+                "2|across, kerf right|end of S1-02|6'-6 29/32\"|7'-0 13/16\"|45° to the right",
+                "3|across, kerf left|begin S1-01|0\"|5 29/32\"|45° to the right",
             ],
             Rows(nest, LengthUnit.FeetInchesEighths)
         );
@@ -102,7 +102,7 @@ public sealed class CutFiguresTests
                 "1|rip, whole length|kerf above|150 up",
                 "2|cut across lane 2|end of S1-02|2000|2000|square",
                 "3|rip, whole length|kerf above|303 up",
-                "4|across|begin S1-02|40|0, 40 up|45° to the left",
+                "4|across, kerf left|begin S1-02|40|0, 40 up|45° to the left",
             ],
             Rows(nest, LengthUnit.Millimetre, 4)
         );

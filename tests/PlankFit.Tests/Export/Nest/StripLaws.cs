@@ -19,7 +19,12 @@ internal static class StripLaws
         SheetCheck
             .Faults(sheet, LeastLetterMm)
             .Concat(SheetCheck.Struck(sheet, _ => true))
-            .Concat(Rings(sheet).Concat(Dark(sheet)).Select(f => $"{sheet.Title}: {f}"));
+            .Concat(
+                Rings(sheet)
+                    .Concat(Dark(sheet))
+                    .Concat(BrokenFigures.In(sheet))
+                    .Select(f => $"{sheet.Title}: {f}")
+            );
 
     /// <summary>Rings are clear of each other, of letters that are not their own and of every line.</summary>
     private static IEnumerable<string> Rings(Drawing sheet)
