@@ -20,7 +20,7 @@ internal static class NestFindings
                     $"{(g.Count() == 1 ? "is" : "are")} not in the plan of cutting: {g.Key}"
                 )
                 {
-                    Rank = Rank.DoNotSaw,
+                    Rank = Rank.BuyFirst,
                 }),
             .. apart.IsEmpty
                 ? (Finding[])[]

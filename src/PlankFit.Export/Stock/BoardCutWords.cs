@@ -74,6 +74,8 @@ public static class BoardCutWords
                 $"plane off {PlankWords.Small(Math.Abs(cut.KerfMm), unit, RoundTo.Up)}, whole length",
             CutKind.Rip => "rip, whole length",
             CutKind.EndOff => Kind(list, cut),
+            _ when cut.IsPlaned =>
+                $"plane the {(cut.Kind != CutKind.Edge ? "end" : cut.KerfMm < 0 ? "lower edge" : "upper edge")}, at most {PlankWords.Small(Math.Abs(cut.KerfMm), unit, RoundTo.Up)}{(cut.ToTheLine ? ", to the line" : "")}",
             _ => $"{Kind(cut.Kind)}, {Beside(cut)}{line}",
         };
     }
@@ -149,7 +151,7 @@ public static class BoardCutWords
         }
 
         string along = LengthText.PaperNumber(at.X, unit);
-        if (cut.Kind == CutKind.EndOff)
+        if (cut.Kind == CutKind.EndOff || (cut.Kind == CutKind.Edge && cut.IsPlaned))
         {
             return along;
         }

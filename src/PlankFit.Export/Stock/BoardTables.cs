@@ -52,7 +52,9 @@ internal static class BoardTables
         new(
             [
                 NumberText.Trimmed(cut.Number, 0),
-                BoardCutWords.Kind(list, cut, unit),
+                BoardCutWords
+                    .Kind(list, cut, unit)
+                    .Replace("kerf ", "kerf" + CutTable.Unbroken, StringComparison.Ordinal),
                 BoardCutWords.Pieces(cut) + BoardCutWords.LeftLong(list, cut, unit),
                 Place(list, cut, upper: false, unit),
                 Place(list, cut, upper: true, unit),

@@ -134,6 +134,8 @@ public static class BeforeYouSawPages
         {
             Rank.DoNotSaw =>
                 "What is sawn by these is spoiled. Nothing that they name is sawn before they are mended and the job is laid again.",
+            Rank.BuyFirst =>
+                "Nothing is spoiled by these: the planks that they name have no board in the stock. Buy what they ask for, add it to the stock and lay the job again; mark first what is sawn by then.",
             Rank.SawAfter => "See to these first: look, measure or mend, then saw what they name.",
             _ => "Nothing is spoiled by these.",
         };

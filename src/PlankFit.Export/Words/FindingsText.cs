@@ -23,6 +23,7 @@ public static class FindingsText
         rank switch
         {
             Rank.DoNotSaw => "DO NOT SAW",
+            Rank.BuyFirst => "BUY FIRST",
             Rank.SawAfter => "SAW ONLY AFTER",
             _ => "KNOW",
         };
@@ -61,6 +62,7 @@ public static class FindingsText
         rank switch
         {
             Rank.DoNotSaw => "not to saw by",
+            Rank.BuyFirst => "to buy for",
             Rank.SawAfter => "to see to before sawing",
             _ => "to know",
         };

@@ -36,7 +36,7 @@ public sealed record Finding(Severity Severity, Subject About, string Message)
     /// </summary>
     public bool IsCause { get; init; }
 
-    /// <summary>Causes with the rank of the gravest of all, since what is grave may come of them.</summary>
+    /// <summary>Causes with the rank of the gravest of all, since what is grave may come of them; a plank for which no board is long enough may be as long by a wrong figure.</summary>
     public static ImmutableArray<Finding> CausesRaised(ImmutableArray<Finding> findings)
     {
         if (!findings.Any(f => f.IsCause))
@@ -44,7 +44,8 @@ public sealed record Finding(Severity Severity, Subject About, string Message)
             return findings;
         }
 
-        Rank gravest = findings.Max(f => f.Rank);
+        Rank most = findings.Max(f => f.Rank),
+            gravest = most == Rank.BuyFirst ? Rank.DoNotSaw : most;
         return [.. findings.Select(f => f.IsCause ? f with { Rank = gravest } : f)];
     }
 

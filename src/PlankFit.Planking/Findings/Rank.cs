@@ -9,6 +9,9 @@ public enum Rank
     /// <summary>Something is to be looked at, measured or mended first, or planks may want work or wood after.</summary>
     SawAfter,
 
+    /// <summary>Nothing is spoiled by it, but planks have no board: wood is to be bought before they can be sawn.</summary>
+    BuyFirst,
+
     /// <summary>What is sawn by it is firewood: the plank cannot be bent or got out of the stock, or the shape is not the hull's.</summary>
     DoNotSaw,
 }

@@ -131,8 +131,7 @@ public static class BoardCuts
             LaneEnd.Shared(ends, lane.KerfMm, lane.Tolerances),
             edges,
             pieces,
-            lane.Frame.BeginsMm,
-            lane.Frame.LengthMm,
+            lane,
             (before, after, mayRip) => Parting.Between(before, after, mayRip, pieces, lane)
         );
     }

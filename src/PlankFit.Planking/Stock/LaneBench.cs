@@ -12,14 +12,13 @@ internal sealed class LaneBench(
     IEnumerable<LaneEnd> ends,
     IEnumerable<LaneEnd> edges,
     ImmutableArray<LanePiece> pieces,
-    double beginsMm,
-    double endsMm,
+    LaneAtSaw lane,
     Func<ImmutableArray<LanePiece>, ImmutableArray<LanePiece>, bool, LaneEnd?> between
 )
 {
-    private readonly List<LaneEnd> left = [.. ends.OrderBy(e => e.Across.MiddleMm)];
+    private List<LaneEnd> left = [.. ends.OrderBy(e => e.Across.MiddleMm)];
     private readonly List<LaneEnd> along = [.. edges];
-    private readonly List<LanePart> parts = [new(pieces, beginsMm, endsMm)];
+    private readonly List<LanePart> parts = [new(pieces, lane.Frame.BeginsMm, lane.Frame.LengthMm)];
 
     /// <summary>Ends that can be sawn as the lane lies now.</summary>
     public IEnumerable<OpenCut> Open() => In(part => left.Where(part.Lets));
@@ -38,7 +37,9 @@ internal sealed class LaneBench(
         along.Remove(cut.End);
         parts.Remove(cut.Part);
         parts.AddRange(cut.Part.PartedBy(cut.End));
-        return cut.End.Made(pieces);
+        (LaneEnd made, ImmutableArray<LaneEnd> rest) = EndsByParting.Of(cut.End, [.. left], lane);
+        left = [.. rest];
+        return made.Made(pieces);
     }
 
     /// <summary>Edges, each along its own piece, and ends that never became free.</summary>

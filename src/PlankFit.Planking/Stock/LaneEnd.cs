@@ -111,13 +111,18 @@ internal sealed record LaneEnd(
         Vec2 shift = straight ? side.Foot - side.From : new(0, 0),
             from = side.From + shift,
             to = side.To + shift;
+        // A saw wants wood on both sides of it: what is less than a kerf is planed off, as it is of a lane.
+        double mostMm = (straight ? [from, to] : side.Points).Max(p => Math.Abs(p.Y - edge));
+        bool planed = mostMm < lane.KerfMm - lane.Tolerances.SharedMm;
+        double takenMm = planed ? mostMm : lane.KerfMm;
         SawCut cut = SawCut.Straight(
             CutKind.Edge,
             from,
             to,
-            side.Kind == SideKind.High ? lane.KerfMm : -lane.KerfMm
+            side.Kind == SideKind.High ? takenMm : -takenMm
         ) with
         {
+            IsPlaned = planed,
             Lane = lane.Number,
             EndOf = piece.Id,
             ToTheLine = !straight,

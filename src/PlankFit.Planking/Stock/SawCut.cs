@@ -89,7 +89,7 @@ public sealed record SawCut(
         init => Way = Way with { IsFollowed = value };
     }
 
-    /// <summary>Of a rip: there is less than a kerf to take off, and a plane takes it.</summary>
+    /// <summary>There is less than a kerf to take off, and a plane takes it: so much at the most is then <see cref="KerfMm"/>.</summary>
     public bool IsPlaned { get; init; }
 
     /// <summary>Of a cut that takes an empty end off: the pieces that end at it, or begin at it, lane by lane.</summary>

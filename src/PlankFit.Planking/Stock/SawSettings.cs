@@ -18,7 +18,8 @@ public static class SawSettings
         return count;
     }
 
-    public static bool IsSet(SawCut cut) => cut.Kind is not (CutKind.Rip or CutKind.Edge);
+    public static bool IsSet(SawCut cut) =>
+        cut.Kind is not (CutKind.Rip or CutKind.Edge) && !cut.IsPlaned;
 
     /// <summary>
     /// The cuts across of all boards as one job: empty ends come off first, then every board is ripped and at hand. Each board's in their own order, and the saw goes on in a setting as long as any
