@@ -15,6 +15,11 @@ public static class FreePlace
         var box = Box.Around(quad);
         return !others.Any(o =>
         {
+            if (IsFar(o, box))
+            {
+                return false;
+            }
+
             Vec2[] other = Quads.Around(o, ClearMm);
             return Box.Around(other).Overlaps(box) && Quads.Overlap(quad, other);
         });
@@ -28,6 +33,16 @@ public static class FreePlace
         return !circles.Any(c =>
             box.Within(-c.RadiusMm).Holds(c.Centre) && Quads.Overlap(quad, Octagon(c))
         );
+    }
+
+    /// <summary>Surely nowhere near a box, told without its letters' widths: none is twice as wide as it is high.</summary>
+    public static bool IsFar(Lettering text, Box box)
+    {
+        double reach = text.HeightMm * ((2 * text.Text.Length) + 4);
+        return text.At.X < box.Left - reach
+            || text.At.X > box.Right + reach
+            || text.At.Y < box.Bottom - reach
+            || text.At.Y > box.Top + reach;
     }
 
     private static Vec2[] Octagon(CircleShape circle) =>

@@ -152,11 +152,13 @@ public static class SettledWords
 
     private static bool Strikes(Polyline leader, int own, Shape[] shapes)
     {
+        var box = Box.Around([leader.Points[0], leader.Points[^1]]);
         for (int i = 0; i < shapes.Length; i++)
         {
             if (
                 i != own
                 && shapes[i] is Lettering other
+                && !FreePlace.IsFar(other, box)
                 && Quads.Struck(leader, Quads.Around(other, 0.2))
             )
             {

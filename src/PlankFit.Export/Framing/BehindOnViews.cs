@@ -103,13 +103,12 @@ internal static class BehindOnViews
     /// <summary>As near as may be, on a leader.</summary>
     private static void Name(SheetCanvas pad, string name, Box around, Box within)
     {
-        ImmutableArray<Polyline> marks =
+        ImmutableArray<(Polyline Line, Box Box)> marks =
         [
             .. pad
                 .Shapes.OfType<Polyline>()
-                .Where(l =>
-                    l.Layer != Layers.Hull && l.Layer != Layers.Behind && l.Pen.WidthMm > 0
-                ),
+                .Where(l => l.Layer != Layers.Hull && l.Layer != Layers.Behind && l.Pen.WidthMm > 0)
+                .Select(l => (l, Box.Around(l.Points))),
         ];
         Lettering[] places =
         [
@@ -128,7 +127,9 @@ internal static class BehindOnViews
                 new Vec2(around.Left - half, around.Bottom - away),
             }
             let text = new Lettering(Layers.Text, Pen.Thin, at, name, size, Anchor.MiddleCentre)
-            where !marks.Any(m => Quads.Struck(m, Quads.Around(text, 0.3)))
+            let quad = Quads.Around(text, 0.3)
+            let near = Box.Around(quad)
+            where !marks.Any(m => m.Box.Overlaps(near) && Quads.Struck(m.Line, quad))
             select text,
         ];
         Lettering? free = places.FirstOrDefault(p =>
