@@ -69,6 +69,13 @@ public static class ExplainRun
     )
     {
         yield return $"{(named.Letter is null ? "" : $"{named}, a piece of ")}{plank.Id}: {PlankWords.Of(plank.Side)}, layer {layer.Code} ({layer.Spec.Name}), plank {plank.Number} of {layer.Starboard.Length} from forward, {PlankWords.Of(plank.Kind)}";
+        if (plank.IsFixed)
+        {
+            yield return plank.IsSawn
+                ? "It is sawn: its shape and sizes are those of the record, whatever the job says now. What follows is how its place is worked out today, and what a plank there would be."
+                : "It is fitted: it stays where it is. What follows is how its place is worked out today.";
+        }
+
         for (int i = 0; i < steps.Length; i++)
         {
             yield return "";

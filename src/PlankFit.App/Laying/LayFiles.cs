@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Laying;
@@ -23,9 +25,12 @@ internal static class LayFiles
     }
 
     /// <summary>What the plan and each of its features leaves.</summary>
-    public static FeatureFiles All(BottomPlan plan) =>
-        FeatureFiles.All([
-            PlankFiles.Of(plan),
+    public static FeatureFiles All(BottomPlan plan)
+    {
+        Lazy<TapeAdvice?> advice = new(() => Advised.Of(plan));
+        return FeatureFiles.All([
+            PlankFiles.Of(plan, advice),
+            TapingFiles.Of(plan, advice),
             .. plan.Panels.Select(PanelFiles.Of),
             KeelFiles.Of(plan),
             SettingUpFiles.Of(plan),
@@ -37,4 +42,5 @@ internal static class LayFiles
             TrustFiles.Of(plan),
             NestFiles.Of(plan),
         ]);
+    }
 }

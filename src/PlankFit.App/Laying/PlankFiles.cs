@@ -16,6 +16,7 @@ using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -24,9 +25,10 @@ namespace PlankFit.App.Laying;
 /// <summary>The planks of every panel: sheets, lists, patterns and DXF, and the plan as numbers.</summary>
 internal static class PlankFiles
 {
-    public static FeatureFiles Of(BottomPlan plan)
+    public static FeatureFiles Of(BottomPlan plan, Lazy<TapeAdvice?> advice)
     {
         (string Name, Lazy<Drawing> Drawing)[] views = [.. Views(plan)];
+        var drawn = DrawnSides.Of(OnPlanks.Of(plan));
         return new(
             [
                 BookSection.Of(
@@ -39,7 +41,7 @@ internal static class PlankFiles
                     InBook.Check,
                     "check-before-sawing",
                     "Check before sawing",
-                    () => CheckBeforeSawing.Of(plan)
+                    () => CheckBeforeSawing.Of(plan, advice.Value)
                 ),
                 BookSection.Of(
                     InBook.Views,
@@ -51,13 +53,13 @@ internal static class PlankFiles
                     InBook.PlankList,
                     "plank-list",
                     "Plank list",
-                    () => PlankListPages.Of(plan)
+                    () => PlankListPages.Of(drawn)
                 ),
                 BookSection.Of(
                     InBook.Cards,
                     "plank-cards",
                     "Plank cards",
-                    () => PlankCardPages.Of(OnPlanks.Of(plan))
+                    () => PlankCardPages.Of(drawn)
                 ),
             ],
             [
@@ -68,7 +70,7 @@ internal static class PlankFiles
                 ListedTable.Of("about", () => PlanTables.About(plan), 0),
             ],
             [
-                .. plan.AllPlankLayers.SelectMany(l => OfLayer(l.Panel, l.Layer)),
+                .. plan.AllPlankLayers.SelectMany(l => OfLayer(drawn, l.Panel, l.Layer)),
                 MadeFiles.File("planking.json", s => PlankingJson.Write(OnPlanks.Of(plan), s)),
                 .. views.Select(v => MadeFiles.Picture(v.Name, plan.Job, () => v.Drawing.Value)),
                 MadeFiles.File(
@@ -91,46 +93,62 @@ internal static class PlankFiles
             }
         );
 
-    private static IEnumerable<FileWork> OfLayer(BottomPlan panel, PlankLayerPlan layer)
+    private static IEnumerable<FileWork> OfLayer(
+        DrawnSides drawn,
+        BottomPlan panel,
+        PlankLayerPlan layer
+    )
     {
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             string of = $"layer-{layer.Code}-{PlankWords.Of(side)}",
                 named = $"layer {layer.Code} {PlankWords.Of(side)}";
-            if (FullSizePattern.IsAny(OnPlanks.Of(panel), layer, side))
+            if (drawn.IsAny(layer, side))
             {
                 yield return MadeFiles.FullSize(
                     of,
                     panel.Job,
                     $"full-size patterns, {of}",
-                    () => Patterns(panel, layer, side)
+                    () => Patterns(drawn, panel, layer, side)
                 );
             }
 
             yield return new($"DXF, {named}", output => Dxf(output, panel, layer, side));
             if (panel.Job.Output.CardPictures)
             {
-                yield return new($"cards, {named}", output => Cards(output, panel, layer, side));
+                yield return new(
+                    $"cards, {named}",
+                    output => Cards(output, drawn, panel, layer, side)
+                );
             }
         }
     }
 
-    private static void Cards(OutputFolder output, BottomPlan plan, PlankLayerPlan layer, Side side)
+    private static void Cards(
+        OutputFolder output,
+        DrawnSides drawn,
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side
+    )
     {
-        foreach (
-            (PieceId id, Drawing card) in PlankCardPages.Singles(OnPlanks.Of(plan), layer, side)
-        )
+        foreach ((PieceId id, Drawing card) in PlankCardPages.Singles(drawn, plan, layer, side))
         {
             output.Write($"cards/{id}.svg", s => SvgWriter.Write(s, card));
             output.Write($"cards/{id}.png", s => PngWriter.Write(s, card, MadeFiles.PictureDpi));
         }
     }
 
-    private static IReadOnlyList<Drawing> Patterns(BottomPlan plan, PlankLayerPlan layer, Side side)
+    private static IReadOnlyList<Drawing> Patterns(
+        DrawnSides drawn,
+        BottomPlan plan,
+        PlankLayerPlan layer,
+        Side side
+    )
     {
         if (plan.Job.Output.Patterns == PatternPages.Long)
         {
-            return FullSizePattern.Of(OnPlanks.Of(plan), layer, side);
+            return FullSizePattern.Of(drawn, plan, layer, side);
         }
 
         var options = new TilingOptions(
@@ -140,7 +158,7 @@ internal static class PlankFiles
         return
         [
             .. FullSizePattern
-                .AllBare(OnPlanks.Of(plan), layer, side)
+                .AllBare(drawn, plan, layer, side)
                 .SelectMany(p => Tiler.Pages(p, options)),
         ];
     }

@@ -19,7 +19,15 @@ internal static class TrustFiles
                         () => TrustSheets.Of(plan, trust)
                     ),
                 ],
-                [ListedTable.Of("how-sure", () => TrustTables.Planks(plan, trust))],
+                [
+                    ListedTable.Of("how-sure", () => TrustTables.Planks(plan, trust)),
+                    .. plan.Job.Keel.Layers.IsEmpty
+                        ? []
+                        : new[]
+                        {
+                            ListedTable.Of("how-sure-keel", () => TrustTables.Keel(trust), 2),
+                        },
+                ],
                 []
             );
 }

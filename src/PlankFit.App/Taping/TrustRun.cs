@@ -6,7 +6,6 @@ using PlankFit.Export.Taping;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Taping;
-using PlankFit.Planking.Trust;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Taping;
@@ -14,9 +13,6 @@ namespace PlankFit.App.Taping;
 /// <summary>How sure every plank is, what to tape first, and which may be sawn now.</summary>
 public static class TrustRun
 {
-    /// <summary>More places than these are not taped in one go.</summary>
-    private const int MostWishes = 10;
-
     public static RunReport Run(
         RunRequest request,
         IProgress<PlanProgress> progress,
@@ -30,7 +26,7 @@ public static class TrustRun
             return planned.Faults!;
         }
 
-        if (plan.Job.Trust is not { } trust || OtherPanelsOnly(plan))
+        if (plan.Job.Trust is null || OtherPanelsOnly(plan))
         {
             return RunReport.Faults([
                 new(
@@ -45,7 +41,7 @@ public static class TrustRun
 
         TapeAdvice advice = timings.Time(
             "how the planks hang on the table, and what to tape",
-            () => Advice(plan, trust, progress, stop)
+            () => Advised.Of(plan)!
         );
         var planks = ListedTable.Of("lengths", () => TapingTables.Planks(plan.Job, advice));
         IReadOnlyList<string> written = timings.Time(
@@ -80,6 +76,7 @@ public static class TrustRun
             plan.Taped?.Findings ?? [],
             [
                 .. TapedWords.SawNow(plan, advice),
+                .. advice.Verdicts.Select(v => FitWords.Of(v, plan.Job.Units)),
                 .. advice.Wishes.Select((w, i) => TapedWords.Told(i + 1, w, plan.Job.Units)),
                 $"{written.Count} files are in {request.Folder}: start with sheets/tape-here-first.pdf, and type what the tape says into to-tape.csv.",
             ],
@@ -93,18 +90,4 @@ public static class TrustRun
     }
 
     private static bool OtherPanelsOnly(BottomPlan plan) => !plan.PlankLayers.Any();
-
-    private static TapeAdvice Advice(
-        BottomPlan plan,
-        TrustSpec trust,
-        IProgress<PlanProgress> progress,
-        CancellationToken stop
-    ) =>
-        TapeAdvisor.Of(
-            plan.Planked,
-            trust,
-            PlankSloper.Of(plan.Planked, trust, Sensitivities.Of(plan.Planked, progress, stop)),
-            plan.Taped,
-            MostWishes
-        );
 }

@@ -13,6 +13,9 @@ public static class Pens
     public static readonly Pen Inner = new(0.25, 0, [0.9, 0.9]);
     public static readonly Pen Seam = new(0.25);
     public static readonly Pen HullEdge = new(0.6);
+
+    /// <summary>What is sawn, among thin lines of the hull round it: half as thick again as any other.</summary>
+    public static readonly Pen Mould = new(0.9);
     public static readonly Pen Station = new(0.18, 0.25, [6, 1.2, 1, 1.2]);
     public static readonly Pen BehindCentre = new(0.18, 0, [7, 1.2, 1, 1.2]);
     public static readonly Pen BehindEdge = new(0.18, 0, [3.5, 1.4]);

@@ -22,7 +22,9 @@ internal static class AsBuiltLists
         new(
             Block("girths, keel edge to chine"),
             [
-                $"Keel edge to chine on the face that the first layer is laid on, {SheetWords.Unit(job.Units)}. Chine and lines between are moved along the section until the girth is as measured; where nothing was measured the correction runs evenly between its neighbours, and on beyond the last. The keel is held.",
+                job.AsBuilt.Tables is not null
+                    ? $"Keel edge to chine on the face that the first layer is laid on, {SheetWords.Unit(job.Units)}. The hull is adjusted to all that was taped, girths among it: see what the tape says."
+                    : $"Keel edge to chine on the face that the first layer is laid on, {SheetWords.Unit(job.Units)}. Chine and lines between are moved along the section until the girth is as measured; where nothing was measured the correction runs evenly between its neighbours, and on beyond the last. The keel is held.",
             ],
             [
                 new("station", 10, false),
@@ -56,7 +58,7 @@ internal static class AsBuiltLists
         new(
             Block("the table as it is laid to"),
             [
-                $"Values of the table that the girths change by as much as paper shows, {SheetWords.Unit(job.Units)}; as-built.json has all. The file of offsets is left as it is.",
+                $"Values of the table that {(job.AsBuilt.Tables is null ? "the girths change" : "what was taped changes")} by as much as paper shows, {SheetWords.Unit(job.Units)}; as-built.json has all. The file of offsets is left as it is.",
             ],
             [
                 new("station", 9, false),

@@ -14,8 +14,11 @@ public static class PlankCardPages
 {
     private const double PadMm = 3;
 
-    public static ImmutableArray<Drawing> Of(PlanShown shown)
+    public static ImmutableArray<Drawing> Of(PlanShown shown) => Of(DrawnSides.Of(shown));
+
+    public static ImmutableArray<Drawing> Of(DrawnSides drawn)
     {
+        PlanShown shown = drawn.Shown;
         BottomPlan plan = shown.Plan;
         List<SheetPage> pages = [];
         foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
@@ -34,7 +37,7 @@ public static class PlankCardPages
                             Cautions.Saw
                         ),
                         $"{PlankWords.Of(side)}, {SheetWords.Of(layer)}",
-                        DrawnPlanks.Of(on, layer, side).SelectMany(d => Subjects(on, layer, d))
+                        drawn.On(layer, side).SelectMany(d => Subjects(on, layer, d))
                     )
                 );
             }
@@ -52,11 +55,20 @@ public static class PlankCardPages
         PlanShown shown,
         PlankLayerPlan layer,
         Side side
-    ) =>
-        DrawnPlanks
-            .Of(shown, layer, side)
-            .SelectMany(d => Subjects(shown, layer, d))
-            .Select(s => (s.Id, Single(shown, s)));
+    ) => Singles(shown, layer, DrawnPlanks.Of(shown, layer, side));
+
+    public static IEnumerable<(PieceId Id, Drawing Card)> Singles(
+        DrawnSides drawn,
+        BottomPlan panel,
+        PlankLayerPlan layer,
+        Side side
+    ) => Singles(drawn.Shown.On(panel), layer, drawn.On(layer, side));
+
+    private static IEnumerable<(PieceId Id, Drawing Card)> Singles(
+        PlanShown shown,
+        PlankLayerPlan layer,
+        ImmutableArray<DrawnPlank> drawn
+    ) => drawn.SelectMany(d => Subjects(shown, layer, d)).Select(s => (s.Id, Single(shown, s)));
 
     private static IEnumerable<CardSubject> Subjects(
         PlanShown shown,

@@ -25,8 +25,11 @@ public static class PlankListPages
     // Plank, picture, sizes, ends, notes.
     private static readonly double[] Columns = [0.08, 0.215, 0.13, 0.395, 0.18];
 
-    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    public static ImmutableArray<Drawing> Of(PlanShown shown) => Of(DrawnSides.Of(shown));
+
+    public static ImmutableArray<Drawing> Of(DrawnSides drawn)
     {
+        BottomPlan plan = drawn.Shown.Plan;
         List<SheetPage> pages = [];
         foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
@@ -40,7 +43,7 @@ public static class PlankListPages
                     Cautions.Saw
                 );
                 pages.AddRange(
-                    Paged(panel, layer, side)
+                    Paged(panel, layer, drawn.On(layer, side))
                         .Select(rows => new SheetPage(
                             SheetFormat.Bench(plan.Job),
                             block,
@@ -57,7 +60,7 @@ public static class PlankListPages
     private static IEnumerable<List<(DrawnPlank Drawn, double HeightMm)>> Paged(
         BottomPlan plan,
         PlankLayerPlan layer,
-        Side side
+        ImmutableArray<DrawnPlank> planks
     )
     {
         Box body = Frame.Inside(SheetFormat.Bench(plan.Job));
@@ -66,7 +69,7 @@ public static class PlankListPages
             notesMm = Column(body, NotesColumn).Width,
             left = room;
         List<(DrawnPlank Drawn, double HeightMm)> page = [];
-        foreach (DrawnPlank drawn in DrawnPlanks.Of(new PlanShown(plan), layer, side))
+        foreach (DrawnPlank drawn in planks)
         {
             Plank plank = drawn.Plank;
             double needed = Math.Max(

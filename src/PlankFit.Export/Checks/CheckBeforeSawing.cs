@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Taping;
 using PlankFit.Export.Views;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Checks;
@@ -16,9 +18,10 @@ public static class CheckBeforeSawing
 {
     private const int RowsAPage = 11;
 
-    public static ImmutableArray<Drawing> Of(BottomPlan plan)
+    /// <param name="advice">Where the job says how far it is trusted: what to tape first stands ahead, and every reading has a limit of its own.</param>
+    public static ImmutableArray<Drawing> Of(BottomPlan plan, TapeAdvice? advice = null)
     {
-        var pages = new List<SheetPage>();
+        List<SheetPage> pages = [.. advice is null ? [] : TapingPages.Pages(plan, advice)];
         foreach ((BottomPlan panel, PlankLayerPlan layer) in plan.AllPlankLayers)
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
@@ -45,7 +48,15 @@ public static class CheckBeforeSawing
                                 Scale = $"by tape, {SheetWords.Unit(plan.Job.Units)}",
                             },
                             (pad, inside) =>
-                                CheckTable.Draw(pad, inside, panel, layer, side, part, last)
+                                CheckTable.Draw(
+                                    pad,
+                                    inside,
+                                    (panel, advice),
+                                    layer,
+                                    side,
+                                    part,
+                                    last
+                                )
                         )
                     );
                 }

@@ -1,3 +1,4 @@
+using PlankFit.Export.Taping;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
@@ -26,7 +27,8 @@ internal static class CheckNotes
         PlankLayerPlan layer,
         Side side,
         string station,
-        LengthUnit unit
+        LengthUnit unit,
+        bool own
     )
     {
         string lower = layer.Panel.WordOf(PanelEdge.Lower),
@@ -37,7 +39,9 @@ internal static class CheckNotes
         [
             $"Tape along the bare face that this layer is laid on: a and b from the station's mark at {corner} and at the {upper}; c along the seam, {lower} end to {upper} end; "
                 + $"d from the forward seam's {lower} end to the after seam's {upper} end. Where a seam ends at stem or transom, from the corner at the {lower} along that edge. Write below each figure what the tape says.",
-            $"LIMIT {PlankWords.Small(LimitMm(unit), unit)} on every reading: offsets read to {(LengthUnits.IsMetric(unit) ? "0.8 mm" : "1/32\"")} alter a length from {lower} to {upper} by half as much.",
+            own
+                ? $"LIMIT: ± beside a figure, 19 times in 20, {TapedWords.If}; where none stands, {PlankWords.Small(LimitMm(unit), unit)}. a and b are set out as marks: c and d are taped between them."
+                : $"LIMIT {PlankWords.Small(LimitMm(unit), unit)} on every reading: offsets read to {(LengthUnits.IsMetric(unit) ? "0.8 mm" : "1/32\"")} alter a length from {lower} to {upper} by half as much.",
             "ONE reading beyond it: measure again, then look at that frame. A difference that GROWS from plank to plank: the stations do not stand where the table says. "
                 + "Saw nothing until the frames are mended, or the offsets as built are in the table and the job is run again.",
         ];

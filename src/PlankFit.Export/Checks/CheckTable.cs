@@ -1,6 +1,7 @@
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -28,14 +29,14 @@ internal static class CheckTable
     public static void Draw(
         SheetCanvas pad,
         Box inside,
-        BottomPlan plan,
+        (BottomPlan Plan, TapeAdvice? Advice) of,
         PlankLayerPlan layer,
         Side side,
         SeamCheck[] checks,
         bool withNotes
     )
     {
-        LengthUnit unit = plan.Job.Units;
+        LengthUnit unit = of.Plan.Job.Units;
         Box box = inside.Within(4);
         string station = checks
             .SelectMany(c => new[] { c.Forward, c.After })
@@ -51,7 +52,15 @@ internal static class CheckTable
             row = Math.Min(MostRowMm, (top - box.Bottom - below) / checks.Length);
         foreach (SeamCheck check in checks)
         {
-            Row(pad, x, top, row, check, layer, unit);
+            Row(
+                pad,
+                x,
+                (top, row),
+                check,
+                of.Advice?.Limits.GetValueOrDefault(check.PlankId),
+                layer,
+                unit
+            );
             top -= row;
         }
 
@@ -62,7 +71,18 @@ internal static class CheckTable
 
         if (withNotes)
         {
-            CheckNotes.Draw(pad, box with { Top = top - 3 }, layer, side, station, unit);
+            CheckNotes.Draw(
+                pad,
+                box with
+                {
+                    Top = top - 3,
+                },
+                layer,
+                side,
+                station,
+                unit,
+                of.Advice is not null
+            );
         }
         else
         {
@@ -131,13 +151,14 @@ internal static class CheckTable
     private static void Row(
         SheetCanvas pad,
         double[] x,
-        double top,
-        double row,
+        (double Top, double Row) at,
         SeamCheck check,
+        CheckLimits? limits,
         PlankLayerPlan layer,
         LengthUnit unit
     )
     {
+        (double top, double row) = at;
         bool master = check.PlankId.Number == layer.MasterNumber;
         pad.Text(x[0] + 1.5, top - 4, check.PlankId.ToString(), Letters.Bench, bold: true);
         if (master)
@@ -145,15 +166,15 @@ internal static class CheckTable
             pad.Text(x[0] + 1.5, top - 7.8, "master", Letters.Small);
         }
 
-        Seam(pad, x[1..5], (top, row), check.Forward, layer.Panel, unit);
-        Seam(pad, x[4..8], (top, row), check.After, layer.Panel, unit);
+        Seam(pad, x[1..5], at, check.Forward, limits?.ForwardSeamMm, layer.Panel, unit);
+        Seam(pad, x[4..8], at, check.After, limits?.AfterSeamMm, layer.Panel, unit);
         Cell(
             pad,
-            x[7],
-            x[8],
-            top,
-            row,
-            check.DiagonalMm is { } d ? LengthText.PaperNumber(d, unit) : null
+            x[7..9],
+            at,
+            check.DiagonalMm is { } d ? LengthText.PaperNumber(d, unit) : null,
+            limits?.DiagonalMm,
+            unit
         );
         pad.Line(x[0], top - row, x[^1], top - row, Pens.Rule);
     }
@@ -163,6 +184,7 @@ internal static class CheckTable
         double[] x,
         (double Top, double Row) at,
         TapedSeam? seam,
+        double? limitMm,
         Panel panel,
         LengthUnit unit
     )
@@ -172,21 +194,21 @@ internal static class CheckTable
         {
             Cell(
                 pad,
-                x[i],
-                x[i + 1],
-                at.Top,
-                at.Row,
-                ends[i] is { } end ? Place(end, panel, unit) : null
+                x[i..(i + 2)],
+                at,
+                ends[i] is { } end ? Place(end, panel, unit) : null,
+                null,
+                unit
             );
         }
 
         Cell(
             pad,
-            x[2],
-            x[3],
-            at.Top,
-            at.Row,
-            seam is null ? null : LengthText.PaperNumber(seam.LengthMm, unit)
+            x[2..4],
+            at,
+            seam is null ? null : LengthText.PaperNumber(seam.LengthMm, unit),
+            limitMm,
+            unit
         );
     }
 
@@ -203,13 +225,15 @@ internal static class CheckTable
 
     private static void Cell(
         SheetCanvas pad,
-        double left,
-        double right,
-        double top,
-        double row,
-        string? should
+        double[] x,
+        (double Top, double Row) at,
+        string? should,
+        double? limitMm,
+        LengthUnit unit
     )
     {
+        (double left, double right) = (x[0], x[1]);
+        (double top, double row) = at;
         if (should is null)
         {
             pad.Text(
@@ -233,6 +257,17 @@ internal static class CheckTable
         {
             pad.Text(left + 1.5, y, line, fits ? Letters.Bench : Letters.Small);
             y -= Letters.Small * Letters.Leading;
+        }
+
+        if (limitMm is { } limit)
+        {
+            pad.Text(
+                right - 1.5,
+                top - row + 1.8,
+                "±" + LengthText.PaperNumber(limit, unit, RoundTo.Up),
+                Letters.Small,
+                Anchor.BaselineRight
+            );
         }
 
         pad.Line(left + 1.5, top - row + 0.9, right - 1.5, top - row + 0.9, Pens.Net);

@@ -23,7 +23,6 @@ public static class FullSizePattern
 {
     private const double MarginMm = 12;
     private const double FootMm = 34;
-    private const double CheckMm = 100;
     private const double LeastPageMm = 170;
 
     /// <summary>One page a plank for a layer and side, or a pair of planks to starboard; none for a port plank that its starboard twin's serves.</summary>
@@ -37,9 +36,23 @@ public static class FullSizePattern
         Side side
     ) => [.. DrawnPlanks.Of(shown, layer, side).Select(d => Bare(shown, layer, d.Plank, d.Twin))];
 
-    /// <summary>Whether any plank of a side is drawn.</summary>
-    public static bool IsAny(PlanShown shown, PlankLayerPlan layer, Side side) =>
-        !DrawnPlanks.Of(shown, layer, side).IsEmpty;
+    /// <summary>The same of what is drawn.</summary>
+    public static ImmutableArray<Drawing> Of(
+        DrawnSides drawn,
+        BottomPlan panel,
+        PlankLayerPlan layer,
+        Side side
+    ) =>
+        [.. drawn.On(layer, side).Select(d => Page(drawn.Shown.On(panel), layer, d.Plank, d.Twin))];
+
+    /// <summary>For cutting up into pages.</summary>
+    public static ImmutableArray<Drawing> AllBare(
+        DrawnSides drawn,
+        BottomPlan panel,
+        PlankLayerPlan layer,
+        Side side
+    ) =>
+        [.. drawn.On(layer, side).Select(d => Bare(drawn.Shown.On(panel), layer, d.Plank, d.Twin))];
 
     /// <summary>One plank in true size with its name and marks alone, for cutting up into pages that bring their own check squares and notes.</summary>
     public static Drawing Bare(
@@ -77,7 +90,7 @@ public static class FullSizePattern
         BottomPlan plan = shown.Plan;
         bool metric = LengthUnits.IsMetric(plan.Job.Units);
         var box = Box.Around(plank.FlatCut);
-        double square = CheckMm + (metric ? 0 : 110);
+        double square = PatternSquares.MetricMm + (metric ? 0 : 110);
         double width = Math.Max(box.Width + (2 * MarginMm), square + 150),
             left = MarginMm;
         double beside = left + square + 8;
@@ -92,7 +105,7 @@ public static class FullSizePattern
             0,
             width - MarginMm - beside
         );
-        double band = Math.Max(CheckMm, written);
+        double band = Math.Max(PatternSquares.MetricMm, written);
         double height = box.Height + (2 * MarginMm) + FootMm + band + 10;
         var pad = new SheetCanvas();
         pad.Rectangle(new(4, 4, width - 4, height - 4), Pens.Rule);
@@ -102,7 +115,7 @@ public static class FullSizePattern
             new Vec2(left - box.Left, MarginMm + FootMm + band + 10 - box.Bottom)
         );
         Shape(pad, shown, plank, at, width, height);
-        CheckSquares(pad, metric, left, MarginMm + FootMm);
+        PatternSquares.Draw(pad, metric, left, MarginMm + FootMm);
         Words(
             pad,
             shown,
@@ -211,9 +224,13 @@ public static class FullSizePattern
     private static void Name(SheetCanvas pad, PlanShown shown, Plank plank, Placing at)
     {
         PlankPiece? piece = JointMarks.Longest(shown.Plan, plank);
-        string name = (piece?.Id ?? PieceId.Whole(plank.Id)).ToString();
+        string name =
+            (piece?.Id ?? PieceId.Whole(plank.Id)).ToString()
+            + (plank.IsRefused ? $": {RefusedBend.Mark}" : "");
         Vec2 middle = Interior.DeepestPoint(piece?.Net ?? plank.FlatNet, out double room);
-        double height = Math.Clamp(room / 4, 2.5, 12);
+        double height = plank.IsRefused
+            ? Math.Clamp(room / 2.5, 4, 25)
+            : Math.Clamp(room / 4, 2.5, 12);
         middle = ClearPlace.Of(
             plank,
             shown.Added,
@@ -228,33 +245,6 @@ public static class FullSizePattern
             at,
             middle,
             Letters.Width(name, height, true)
-        );
-    }
-
-    private static void CheckSquares(SheetCanvas pad, bool metric, double left, double bottom)
-    {
-        Square(pad, left, bottom, CheckMm, "100 mm both ways");
-        if (!metric)
-        {
-            Square(pad, left + CheckMm + 8, bottom, 101.6, "4\" both ways");
-        }
-    }
-
-    private static void Square(
-        SheetCanvas pad,
-        double left,
-        double bottom,
-        double side,
-        string text
-    )
-    {
-        pad.Rectangle(new(left, bottom, left + side, bottom + side), Pens.Measure);
-        pad.Text(
-            left + (side / 2),
-            bottom + (side / 2),
-            text,
-            Letters.Heading,
-            Anchor.MiddleCentre
         );
     }
 
@@ -281,9 +271,13 @@ public static class FullSizePattern
                 Letters.Heading,
                 true
             ) - 2;
+        if (plank.IsRefused)
+        {
+            top = pad.Paragraph(left, top, width, RefusedBend.ToDo + ".", Letters.Heading, true);
+        }
+
         string[] said =
         [
-            .. plank.IsRefused ? [RefusedBend.ToDo + "."] : (string[])[],
             LengthText.PaperToleranceText(unit)
                 + $" Outlines are drawn within {(LengthUnits.IsMetric(unit) ? "0.02 mm" : "a thousandth of an inch")}.",
             $"Overall {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}; net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)} along its middle.",

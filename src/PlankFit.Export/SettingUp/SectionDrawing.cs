@@ -76,7 +76,8 @@ public static class SectionDrawing
             level = Math.Max(0, Math.Floor((wood.Bottom - 15) / step) * step);
         var pad = new SheetCanvas();
         Hull(pad, lines);
-        pad.Open(lines.Mould, Pens.Cut, Layers.Cut);
+        pad.Open(lines.Mould, Pens.Mould, Layers.Cut);
+        MouldName(pad, lines.Mould);
         pad.Open(lines.OtherFace, Pens.Inner, FarFace);
         double right = wood.Right + 20;
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
@@ -140,7 +141,7 @@ public static class SectionDrawing
 
     private static void Hull(SheetCanvas pad, SectionLines lines)
     {
-        pad.Open(lines.Outer, Pens.HullEdge, Layers.Hull);
+        pad.Open(lines.Outer, Pens.Outer, Layers.Hull);
         pad.Open(lines.Inner, Pens.Outer, Layers.Hull);
         pad.Open(lines.Table, Pens.Net, Layers.Hull);
         foreach (ImmutableArray<Vec2> end in lines.PlankEnds.Concat(lines.Keel))
@@ -151,10 +152,10 @@ public static class SectionDrawing
         if (lines.Corner is { } c)
         {
             pad.Open(c.Joint, Pens.Outer, Layers.Hull);
-            pad.Open(c.TopsideOuter, Pens.HullEdge, Layers.Hull);
+            pad.Open(c.TopsideOuter, Pens.Outer, Layers.Hull);
             pad.Open(c.TopsideInner, Pens.Outer, Layers.Hull);
             pad.Open(c.Round, Pens.Tick, Layers.Hull);
-            pad.Open(c.TopsideMould, Pens.Cut, Layers.Cut);
+            pad.Open(c.TopsideMould, Pens.Mould, Layers.Cut);
             if (!c.Piece.IsEmpty)
             {
                 pad.Closed(c.Piece, Pens.Outer, Layers.Hull);
@@ -180,6 +181,26 @@ public static class SectionDrawing
             TextMm,
             inside ? Anchor.BaselineLeft : Anchor.BaselineRight
         );
+    }
+
+    /// <summary>Named on the line, along it and inside it, where the section is long enough to have room between its places.</summary>
+    private static void MouldName(SheetCanvas pad, ImmutableArray<Vec2> mould)
+    {
+        const string name = "mould line: saw here";
+        const double part = 0.37,
+            awayMm = 9;
+        double size = TextMm * 0.8;
+        double run = Math.Abs(mould[^1].X - mould[0].X);
+        if (run < 6 * Letters.Width(name, size))
+        {
+            return;
+        }
+
+        int i = Array.FindIndex([.. mould], p => Math.Abs(p.X - mould[0].X) >= part * run);
+        Vec2 along = Along(mould, part);
+        // Level words beside a line that slopes: their nearer end clears it as well.
+        double away = awayMm + (Letters.Width(name, size) / 2 * Math.Abs(along.Y));
+        pad.Text(mould[i] + (away * along.Left()), name, size, Anchor.MiddleCentre);
     }
 
     /// <summary>Strokes from the table's section in to the mould line at the places of the lists.</summary>
@@ -218,8 +239,8 @@ public static class SectionDrawing
         return
         [
             $"{SettingUpWords.Headed(s)}, starboard half, looking forward, full size. {PlanWords.Headed(job, "rev")}",
-            $"Thick: mould line, on the {SettingUpWords.Face(s.Face)} face, which stands on the line. Short dashes: edge at the other face, {Mm(s.ThicknessMm)} {SettingUpWords.Lies(s.Face)} it.",
-            $"Planking's faces in full lines, the table's section in long dashes{(plan.Spec.RibbandMm > 0 && !s.IsTransom ? $"; ribbands of {Mm(plan.Spec.RibbandMm)} between planking and mould" : "")}."
+            $"Thickest: mould line, to saw by, on the {SettingUpWords.Face(s.Face)} face, which stands on the line. Short dashes: edge at the other face, {Mm(s.ThicknessMm)} {SettingUpWords.Lies(s.Face)} it.",
+            $"Planking's faces in thin full lines, the table's section in long dashes where it is neither of them{(plan.Spec.RibbandMm > 0 && !s.IsTransom ? $"; ribbands of {Mm(plan.Spec.RibbandMm)} between planking and mould" : "")}."
                 + (
                     Math.Abs(s.RakeDegrees) < 0.01
                         ? ""

@@ -26,7 +26,7 @@ internal sealed record ListSheet(
     private const double TightGapMm = 0.9;
 
     /// <summary>No page is turned for so few rows, where the list fits without it set a little tighter.</summary>
-    private const int FewRows = 3;
+    private const int FewRows = 6;
 
     /// <summary>So that a word which just fits is not broken for the last digit of a double.</summary>
     private const double RoundingMm = 0.01;

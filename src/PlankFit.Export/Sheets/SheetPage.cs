@@ -23,7 +23,7 @@ internal sealed record SheetPage(
         Frame.Draw(pad, Format, job, Block, number, of);
         Matter(pad, Frame.Inside(Format));
         return pad.Done(
-            $"{job.Name}: {Block.Sheet}, {Block.Of}, page {number} of {of}",
+            $"{job.Name}: {Block.Sheet}, {Block.Of}" + (of > 1 ? $", page {number} of {of}" : ""),
             Format.WidthMm,
             Format.HeightMm
         ) with

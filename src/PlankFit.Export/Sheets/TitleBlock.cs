@@ -29,6 +29,9 @@ internal static class Frame
     private const double StripMm = 24;
     private const double CautionMm = 8;
     private const double PadMm = 2;
+    private const double CloseLeading = 1.63;
+    private const int MostLines = 4;
+    private const double RaiseMm = 1.2;
 
     /// <summary>What is left for the sheet's matter.</summary>
     public static Box Inside(SheetFormat format) =>
@@ -85,32 +88,34 @@ internal static class Frame
         }
     }
 
-    /// <summary>The job's name in one line, in two of smaller letters where it is longer, and cut short only where these do not hold it.</summary>
-    private static void Name(SheetCanvas pad, Box cell, double top, string name)
+    /// <summary>
+    /// The job's name in one line, in two of smaller letters where it is longer, and in up to four, a little closer, where these do not hold it: of names that are
+    /// written in words none is cut.
+    /// </summary>
+    /// <returns>Whether the revision goes into one line below it, to leave it the room.</returns>
+    private static bool Name(SheetCanvas pad, Box cell, double top, string name)
     {
         const double Smaller = 1.9;
         string shown = LetterWidths.Drawable(name, true);
-        bool one = Letters.Width(shown, Letters.Heading, true) <= cell.Width;
-        double size = one ? Letters.Heading : Smaller;
-        IReadOnlyList<string> lines = one ? [shown] : Letters.Wrap(shown, size, cell.Width, true);
-        string[] held =
-            lines.Count <= 2
-                ? [.. lines]
-                :
-                [
-                    lines[0],
-                    Letters.Shortened(string.Join(' ', lines.Skip(1)), size, cell.Width, true),
-                ];
-        for (int i = 0; i < held.Length; i++)
+        double size =
+            Letters.Width(shown, Letters.Heading, true) <= cell.Width ? Letters.Heading
+            : Letters.Wrap(shown, Smaller, cell.Width, true).Count <= 2 ? Smaller
+            : Letters.Small;
+        string[] lines = [.. Letters.Wrap(shown, size, cell.Width, true)];
+        if (lines.Length > MostLines)
         {
-            pad.Text(
-                cell.Left,
-                top - size - (i * Letters.Leading * size),
-                held[i],
-                size,
-                bold: true
-            );
+            string rest = string.Join(' ', lines.Skip(MostLines - 1));
+            lines = [.. lines.Take(MostLines - 1), Letters.Shortened(rest, size, cell.Width, true)];
         }
+
+        double leading = lines.Length > 2 ? CloseLeading : Letters.Leading;
+        top += lines.Length == MostLines ? RaiseMm : 0;
+        for (int i = 0; i < lines.Length; i++)
+        {
+            pad.Text(cell.Left, top - size - (i * leading * size), lines[i], size, bold: true);
+        }
+
+        return lines.Length > 2;
     }
 
     private static void Fill(
@@ -127,9 +132,16 @@ internal static class Frame
         switch (index)
         {
             case 0:
-                Name(pad, cell, top, job.Name);
-                pad.Text(cell.Left, foot(5.8), "revision of inputs", Letters.Small);
-                pad.Text(cell.Left, foot(1.8), job.Revision, Letters.Bench, bold: true);
+                bool full = Name(pad, cell, top, job.Name);
+                const string Revision = "revision of inputs";
+                pad.Text(cell.Left, foot(full ? 1.1 : 5.6), Revision, Letters.Small);
+                pad.Text(
+                    cell.Left + (full ? Letters.Width(Revision, Letters.Small) + 1.5 : 0),
+                    foot(full ? 1.1 : 1.8),
+                    job.Revision,
+                    full ? Letters.Small : Letters.Bench,
+                    bold: true
+                );
                 break;
             case 1:
                 double below = pad.Paragraph(
@@ -156,6 +168,11 @@ internal static class Frame
                 );
                 break;
             default:
+                if (pages == 1)
+                {
+                    break;
+                }
+
                 pad.Text(cell.Left, top - Letters.Small, "page", Letters.Small);
                 pad.Text(
                     cell.Left,

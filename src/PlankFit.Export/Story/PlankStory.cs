@@ -259,7 +259,9 @@ public static class PlankStory
 
     /// <summary>To the thousandth of a millimetre for who follows the program; in feet and inches as all else.</summary>
     private static string Fine(double mm, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit) ? Num(mm, 3) + " mm" : LengthText.Fine(mm, unit);
+        LengthUnits.IsMetric(unit)
+            ? $"{Num(mm / LengthUnits.MmPer(unit), 3 + (int)Math.Log10(LengthUnits.MmPer(unit)))} {LengthUnits.Name(unit)}"
+            : LengthText.Fine(mm, unit);
 
     private static string OffChord(PlankEdge edge, LengthUnit unit)
     {

@@ -42,42 +42,34 @@ public static class TapedWords
     public static string Within(double mm, LengthUnit unit) =>
         LengthText.ForPaper(Math.Max(mm, 1), unit, RoundTo.Up);
 
+    /// <summary>Where a seam's ends are set out: , 282 aft of 7 at the keel, 779.5 aft at the chine.</summary>
+    public static string Marked(SeamMarks? marks, LengthUnit unit)
+    {
+        string At(double mm) =>
+            $"{LengthText.PaperNumber(Math.Abs(mm), unit)} {(mm >= 0 ? "aft" : "forward")}";
+        return marks is null
+            ? ""
+            : $", {At(marks.AlongKeelMm)} of {marks.From} at the keel, {At(marks.AlongChineMm)} at the chine";
+    }
+
+    /// <summary>With its sign, as paper shows it.</summary>
+    public static string Signed(double mm, LengthUnit unit)
+    {
+        string size = LengthText.PaperNumber(Math.Abs(mm), unit);
+        return LengthText.OnPaperMm(mm, unit) == 0 ? size
+            : mm < 0 ? "- " + size
+            : "+ " + size;
+    }
+
     public static string Brings(BroughtTo? brought, LengthUnit unit) =>
         brought is not { } b ? "many planks a little"
         : Within(b.FromMm, unit) is var from && Within(b.ToMm, unit) is var to && from != to
-            ? $"{Run(b.First, b.Last)}: {from} to {to}"
-        : $"{Run(b.First, b.Last)} a little";
+            ? $"{PlankRuns.Run(b.First, b.Last)}: {from} to {to}"
+        : $"{PlankRuns.Run(b.First, b.Last)} a little";
 
     /// <summary>One line of the terminal.</summary>
     public static string Told(int number, TapeWish wish, LengthUnit unit) =>
         $"{number}. {Named(wish.Place)}: should read {LengthText.ForPaper(wish.ExpectedMm, unit)}, limit {LengthText.ForPaper(wish.LimitMm, unit, RoundTo.Up)}; {Brings(wish.Brings, unit)}";
-
-    /// <summary>S1-08 to 14; S1-08.</summary>
-    public static string Run(PlankId first, PlankId last) =>
-        first == last ? first.ToString() : $"{first} to {last.Padded}";
-
-    /// <summary>Names in order, planks one after the other of a side and layer as a run.</summary>
-    public static string Runs(IEnumerable<PlankId> planks)
-    {
-        List<(PlankId First, PlankId Last)> runs = [];
-        foreach (PlankId id in planks.Order())
-        {
-            if (
-                runs.Count > 0
-                && runs[^1].Last is var last
-                && last with { Number = last.Number + 1 } == id
-            )
-            {
-                runs[^1] = (runs[^1].First, id);
-            }
-            else
-            {
-                runs.Add((id, id));
-            }
-        }
-
-        return string.Join(", ", runs.Select(r => Run(r.First, r.Last)));
-    }
 
     /// <summary>What may be sawn now and what not, and what is to be done first.</summary>
     public static ImmutableArray<string> SawNow(BottomPlan plan, TapeAdvice advice)
@@ -104,7 +96,7 @@ public static class TapedWords
         {
             bool longEnds = ready.Any(p => p.LeftLongMm is not null);
             lines.Add(
-                $"Saw now: {Runs(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
+                $"Saw now: {PlankRuns.Of(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
             );
         }
 
@@ -112,13 +104,13 @@ public static class TapedWords
         {
             PlankSureness worst = not.MaxBy(p => p.WithinMm)!;
             lines.Add(
-                $"Not yet: {Runs(not.Select(p => p.Id))} (within {Within(worst.WithinMm, unit)}, {worst.Id}; {Within(plan.Job.Trust!.SawWhenMm, unit)} is asked): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
+                $"Not yet: {PlankRuns.Of(not.Select(p => p.Id))} (within {Within(worst.WithinMm, unit)}, {worst.Id}; {Within(plan.Job.Trust!.SawWhenMm, unit)} is asked): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
             );
         }
 
         if (!advice.Others.IsEmpty)
         {
-            lines.Add($"Fitted in place, by no figure: {Runs(advice.Others)}.");
+            lines.Add($"Fitted in place, by no figure: {PlankRuns.Of(advice.Others)}.");
         }
 
         return lines.ToImmutable();
@@ -149,7 +141,8 @@ public static class TapedWords
                 .Rows.Where(r => r.IsKept)
                 .GroupBy(r => r.Reading.Place)
                 .Where(g => g.Count() == 1)
-                .Select(g => g.Key),
+                .Select(g => g.Key)
+                .Where(p => !slips.Contains(p)),
         ];
         if (once.Length > 0)
         {

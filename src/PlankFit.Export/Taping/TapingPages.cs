@@ -42,6 +42,7 @@ public static class TapingPages
             Block(plan, "the readings that bring most"),
             [
                 .. TapedWords.SawNow(plan, advice),
+                .. advice.Verdicts.Select(v => FitWords.Of(v, plan.Job.Units)),
                 advice.Wishes.IsEmpty
                     ? ""
                     : $"Tape on frames and keel, where the first layer lies; read everything twice, at another moment, and write both down: a slip shows itself by that. LIMIT: by which a reading may differ from what it should read, 19 times in 20, {TapedWords.If}; beyond it measure again, and look at that frame. A reading within its limit is used all the same: type it into to-tape.csv, which becomes measured.csv. Lengths are {SheetWords.Unit(plan.Job.Units)}.",
@@ -61,7 +62,7 @@ public static class TapingPages
                     (w, i) =>
                         ImmutableArray.Create(
                             $"{i + 1}",
-                            TapedWords.Of(w.Place),
+                            TapedWords.Of(w.Place) + TapedWords.Marked(w.Marks, plan.Job.Units),
                             TapedWords.SideOf(w.Place),
                             LengthText.PaperNumber(w.ExpectedMm, plan.Job.Units),
                             LengthText.PaperNumber(w.LimitMm, plan.Job.Units, RoundTo.Up),
@@ -80,7 +81,7 @@ public static class TapingPages
                 $"Once these planks are on, tape their edge from keel to chine on the face that the layer lies on, and where it crosses keel and chine (seam at keel, seam at chine): it says more of the planks beyond than any frame. Outward from the master. {PlanWords.Count(advice.Edges.Length, "edge")}, {TapedWords.If}.",
             ],
             [
-                new("after edge of", 14, false),
+                new("after edge of", 30, false),
                 new("should read", 12),
                 new("limit", 9),
                 new("what it brings, 19 times in 20", 30, false),
@@ -90,7 +91,7 @@ public static class TapingPages
             [
                 .. advice.Edges.Select(w =>
                     ImmutableArray.Create(
-                        w.Place.Edge!.Value.Plank.ToString(),
+                        w.Place.Edge!.Value.Plank + TapedWords.Marked(w.Marks, plan.Job.Units),
                         LengthText.PaperNumber(w.ExpectedMm, plan.Job.Units),
                         LengthText.PaperNumber(w.LimitMm, plan.Job.Units, RoundTo.Up),
                         TapedWords.Brings(w.Brings, plan.Job.Units),

@@ -23,6 +23,25 @@ public static class TapingTables
             advice.Wishes.SelectMany(w => new[] { w.Place, w.Place })
         );
 
+    /// <summary>What was read, against the hull as drawn and as adjusted.</summary>
+    public static Table Readings(Job job, TapedHull taped) =>
+        TableOf.Build<TapedRow>(
+            "taped",
+            [
+                new("what", 14, r => r.Reading.Place.What),
+                new("where", 26, r => r.Reading.Place.Where),
+                new("side", 10, r => TapedWords.SideOf(r.Reading.Place)),
+                new("table", 12, r => LengthText.ForPaper(r.DrawnMm, job.Units)),
+                new("read", 12, r => LengthText.ForPaper(r.Reading.Mm, job.Units)),
+                new("limit", 12, r => LengthText.ForPaper(r.LimitMm, job.Units, RoundTo.Up)),
+                new("kept", 8, r => r.IsKept ? "yes" : "no"),
+                new("table mm", 11, r => r.DrawnMm, 2),
+                new("read mm", 11, r => r.Reading.Mm, 2),
+                new("adjusted mm", 11, r => r.AfterMm, 2),
+            ],
+            taped.Rows
+        );
+
     /// <summary>How sure every plank's length is.</summary>
     public static Table Planks(Job job, TapeAdvice advice) =>
         TableOf.Build<PlankSureness>(

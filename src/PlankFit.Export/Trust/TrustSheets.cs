@@ -20,6 +20,11 @@ public static class TrustSheets
             pages.AddRange(List(plan, layer, trust).Pages(plan.Job));
         }
 
+        if (TrustTables.KeelRows(trust).Any())
+        {
+            pages.AddRange(Keel(plan, trust).Pages(plan.Job));
+        }
+
         return SheetPage.Numbered(plan.Job, pages);
     }
 
@@ -62,6 +67,41 @@ public static class TrustSheets
         );
     }
 
+    private static ListSheet Keel(BottomPlan plan, TrustPlan trust)
+    {
+        LengthUnit unit = plan.Job.Units;
+        return new(
+            new(
+                "How sure the keel's half-widths are",
+                "both sides alike",
+                SheetWords.Unit(unit),
+                null,
+                Cautions.Overview
+            ),
+            [
+                $"How far the half-width of each keel layer may be out either way at its outer face, {TrustWords.Often}: as the planks want it, or as its line says.",
+            ],
+            [
+                new("keel layer", 30, false),
+                new("station", 12, false),
+                new("half-width", 15),
+                new("may be out by", 15),
+            ],
+            [
+                .. TrustTables
+                    .KeelRows(trust)
+                    .Select(r =>
+                        ImmutableArray.Create(
+                            r.Layer,
+                            r.Station,
+                            LengthText.PaperNumber(r.Mm, unit),
+                            "±" + PlusMinus.Number(r.WithinMm, unit)
+                        )
+                    ),
+            ]
+        );
+    }
+
     private static IEnumerable<string> Intro(
         BottomPlan plan,
         PlankLayerPlan layer,
@@ -71,8 +111,8 @@ public static class TrustSheets
     )
     {
         LengthUnit unit = plan.Job.Units;
-        yield return $"How far each figure may be out either way, {TrustWords.Often}: on the table alone, before anything is taped. The master is laid by its two seams' marks along {keel} and {chine}, as its card and the check before sawing have them, and every other plank edge to edge from it; laid by its angle instead the planks are far less sure.";
+        yield return $"How far each figure may be out either way, {TrustWords.Often}: on the table alone, before anything is taped. The master is laid by its two seams' marks along {keel} and {chine}, as its card and the check before sawing have them, and every other plank edge to edge from it; laid by its angle instead, up to twice as much may be out.";
         yield return $"To scribe: extra length at one end, so that of such planks one in 20 comes short, or none of the {sure.Planks.Count(p => !p.InPlace)} of a side. Where a plank fits at both ends and the job names no allowance it has {LengthText.ForPaper(PlankEnd.UsualAllowanceMm, unit)}.";
-        yield return $"An end is told from the plank's middle, abreast of where the middle lies on the table's hull. Planks share their errors: neighbours are wrong together, planks five apart hardly.";
+        yield return $"Each end is told from the plank's middle: out at the keel by what the keel is out, at the chine by what the chine is, and what belongs to neither is shared; both together are the length. Planks share their errors: neighbours are wrong together, planks five apart hardly.";
     }
 }

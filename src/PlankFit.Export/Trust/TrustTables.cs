@@ -50,6 +50,33 @@ public static class TrustTables
         );
     }
 
+    /// <summary>One row a keel layer and station; none where the keel is not built up.</summary>
+    public static Table Keel(TrustPlan trust) =>
+        TableOf.Build<KeelSureRow>(
+            "how sure, keel",
+            [
+                new("keel layer", 20, r => r.Layer),
+                new("station", 10, r => r.Station),
+                new("half-width mm", 12, r => r.Mm, 3),
+                new("half-width, 19 times in 20, mm", 14, r => r.WithinMm, 3),
+            ],
+            KeelRows(trust)
+        );
+
+    internal static IEnumerable<KeelSureRow> KeelRows(TrustPlan trust)
+    {
+        Sensitivities slopes = trust.Sureness.Slopes;
+        return from number in slopes.Numbers
+            let row = slopes.IndexOf(number)
+            where number.Keel is not null && row is not null
+            select new KeelSureRow(
+                number.Keel!.Value.Layer,
+                number.Keel.Value.Station,
+                slopes.Drawn[row.Value],
+                trust.Sureness.WithinOf(number)!.Value
+            );
+    }
+
     internal static IEnumerable<SureRow> Rows(BottomPlan plan, TrustPlan trust) =>
         from layer in plan.PlankLayers
         from plank in layer.Starboard
@@ -60,3 +87,6 @@ public static class TrustTables
 
 /// <summary>A plank of starboard with how sure it is.</summary>
 internal sealed record SureRow(PlankLayerPlan Layer, Plank Plank, PlankTrust Trust);
+
+/// <summary>The half-width of a keel layer at a station, and within what it is 19 times in 20, mm.</summary>
+internal sealed record KeelSureRow(string Layer, string Station, double Mm, double WithinMm);

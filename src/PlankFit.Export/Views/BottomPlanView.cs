@@ -50,7 +50,7 @@ public static class BottomPlanView
         return OverviewSheet.Of(
             plan.Job,
             (
-                layer.Panel.HasKeel ? "The bottom in plan" : $"The {layer.Panel.Name}, both sides",
+                layer.Panel.HasKeel ? "The bottom in plan" : $"The {layer.Panel.Name} opened out",
                 $"both sides, {SheetWords.Of(layer)}, outer face up"
             ),
             ratio,

@@ -7,5 +7,5 @@ public static class RefusedBend
     public const string Mark = "DO NOT SAW";
 
     public const string ToDo =
-        "Do not saw: wood of this thickness is not trusted with this bend. Make it up of thinner laminations, take narrower planks, or choose another line";
+        "Do not saw: wood of this thickness is not trusted with this bend. Make it up of thinner laminations, or lay the layer at another angle: each lay judges all its planks anew";
 }

@@ -85,6 +85,11 @@ internal static class FasteningFindings
                 yield return found;
             }
 
+            foreach (Finding found in timber ? BarePlanks.Of(where, layer, rule, all) : [])
+            {
+                yield return found;
+            }
+
             foreach (
                 Finding found in UnheldButts.Of(
                     where,
@@ -196,7 +201,7 @@ internal static class FasteningFindings
             {
                 (PlankId worst, FasteningGap gap) = group.MaxBy(g => g.Gap.GapMm);
                 message =
-                    $"on {backing} fastenings are further apart than the {Small(rule.Rule.SpacingMm, unit)} of the rule in {string.Join(", ", group.Select(g => g.Id))}: "
+                    $"on {backing} fastenings are further apart than the {Small(rule.Rule.SpacingMm, unit)} of the rule in {PlankRuns.Words(group.Select(g => g.Id))}: "
                     + $"at most {Small(gap.GapMm, unit)}, in {worst} ({Why(gap, unit)})";
             }
 

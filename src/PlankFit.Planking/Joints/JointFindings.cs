@@ -107,7 +107,7 @@ public static class JointFindings
             yield return new(
                 Severity.Warning,
                 sawn[0],
-                $"{string.Join(", ", sawn)}: sawn already, and joints are chosen anew in every lay-out; hold those shown now against the pieces as they were sawn"
+                $"{PlankRuns.Words(sawn)}: sawn already, and joints are chosen anew in every lay-out; hold those shown now against the pieces as they were sawn"
             );
         }
 

@@ -144,7 +144,7 @@ public static class HullAdjuster
         ];
     }
 
-    private static string Name(PlankingJob job, TableCell cell)
+    internal static string Name(PlankingJob job, TableCell cell)
     {
         string station = job.Offsets.Stations[cell.Station].Name;
         return cell.Kind switch

@@ -12,6 +12,24 @@ public static class PlankSloper
     /// <summary>Half of what a mark is moved by for the slope of a tape between two, mm.</summary>
     private const double StepMm = 1;
 
+    private static readonly (NumberKind, NumberKind, NumberKind) AfterSeam = (
+        NumberKind.AfterSeam,
+        NumberKind.AfterKeelMark,
+        NumberKind.AfterChineMark
+    );
+
+    private static readonly (NumberKind, NumberKind, NumberKind) ForwardSeam = (
+        NumberKind.ForwardSeam,
+        NumberKind.ForwardKeelMark,
+        NumberKind.ForwardChineMark
+    );
+
+    private static readonly (NumberKind, NumberKind, NumberKind) Diagonal = (
+        NumberKind.Diagonal,
+        NumberKind.ForwardKeelMark,
+        NumberKind.AfterChineMark
+    );
+
     public static PlankSlopes Of(Planked planked, TrustSpec trust, Sensitivities of)
     {
         var loft = new TapedLoft(planked.Job with { AsBuilt = Jobs.AsBuiltSpec.None });
@@ -31,21 +49,48 @@ public static class PlankSloper
                             of.Stock.Row(row)
                                 .PointwiseMultiply(sizes)
                                 .DotProduct(of.Stock.Row(row).PointwiseMultiply(sizes)),
-                            Seam(planked, loft, of, id)
+                            Seam(planked, loft, of, id, AfterSeam)
                         )
+                        {
+                            ForwardSeam = Seam(planked, loft, of, id, ForwardSeam),
+                            Diagonal = Seam(planked, loft, of, id, Diagonal),
+                            Fit = Fit(planked, of, id),
+                        }
                         : null
                 )
                 .OfType<SlopedPlank>(),
         ]);
     }
 
-    private static SlopedSeam? Seam(Planked planked, TapedLoft loft, Sensitivities of, PlankId id)
+    private static SlopedFit? Fit(Planked planked, Sensitivities of, PlankId id) =>
+        of.IndexOf(new(id, NumberKind.Inboard)) is { } inboard
+        && of.IndexOf(new(id, NumberKind.Outboard)) is { } outboard
+        && of.IndexOf(new(id, NumberKind.InboardAngle)) is { } atKeel
+        && of.IndexOf(new(id, NumberKind.OutboardAngle)) is { } atChine
+        && planked.Find(id) is { } plank
+            ? new(
+                of.Drawn[inboard],
+                of.Drawn[outboard],
+                of.Drawn[atKeel],
+                of.Drawn[atChine],
+                plank.WidestMm,
+                of.J.Row(atKeel)
+            )
+            : null;
+
+    private static SlopedSeam? Seam(
+        Planked planked,
+        TapedLoft loft,
+        Sensitivities of,
+        PlankId id,
+        (NumberKind Length, NumberKind Keel, NumberKind Chine) kinds
+    )
     {
         PlankLayerPlan layer = planked.PlankLayers.First(l => l.Number == id.Layer);
         if (
-            of.IndexOf(new(id, NumberKind.AfterSeam)) is not { } seam
-            || of.IndexOf(new(id, NumberKind.AfterKeelMark)) is not { } keel
-            || of.IndexOf(new(id, NumberKind.AfterChineMark)) is not { } chine
+            of.IndexOf(new(id, kinds.Length)) is not { } seam
+            || of.IndexOf(new(id, kinds.Keel)) is not { } keel
+            || of.IndexOf(new(id, kinds.Chine)) is not { } chine
             || HookOf(layer) is not { } hook
         )
         {

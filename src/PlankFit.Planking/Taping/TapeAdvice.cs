@@ -14,21 +14,31 @@ public sealed record TapeAdvice(
     ImmutableArray<TapeWish> Edges,
     ImmutableArray<PlankSureness> Planks,
     ImmutableArray<PlankId> Others
-);
+)
+{
+    /// <summary>By how much a tape between a plank's marks may differ from the check sheet, 19 times in 20.</summary>
+    public ImmutableDictionary<PlankId, CheckLimits> Limits { get; init; } =
+        ImmutableDictionary<PlankId, CheckLimits>.Empty;
+
+    /// <summary>Why planks that were offered up do not fit.</summary>
+    public ImmutableArray<FitVerdict> Verdicts { get; init; } = [];
+}
 
 /// <summary>A reading that is worth while.</summary>
 /// <param name="ExpectedMm">What it should read, by all that is known.</param>
 /// <param name="LimitMm">By which it may differ from that, 19 times in 20, if [trust] is right.</param>
 /// <param name="Brings">The planks that it makes surest; null where it makes many a little surer.</param>
-public sealed record TapeWish(
-    TapePlace Place,
-    double ExpectedMm,
-    double LimitMm,
-    BroughtTo? Brings
-);
+public sealed record TapeWish(TapePlace Place, double ExpectedMm, double LimitMm, BroughtTo? Brings)
+{
+    /// <summary>Of a seam, where its ends are set out.</summary>
+    public SeamMarks? Marks { get; init; }
+}
 
 /// <summary>A run of planks of one side and layer, and how sure the least sure of them is before and after, mm, 19 times in 20.</summary>
 public sealed record BroughtTo(PlankId First, PlankId Last, double FromMm, double ToMm);
+
+/// <summary>Limits of a plank's readings on the check sheet, mm; null where a reading hangs on the table by no slope.</summary>
+public sealed record CheckLimits(double? ForwardSeamMm, double? AfterSeamMm, double? DiagonalMm);
 
 /// <summary>A plank's length.</summary>
 /// <param name="WithinMm">19 times in 20, by all that is known.</param>

@@ -73,7 +73,8 @@ public static class TapeAdvisor
                         begun,
                         id =>
                             id.Layer == laying
-                            && (!begun || planks.Any(p => p.Id == id && p.IsFitted))
+                            // On the bare hull marks are set out by the newest sheet; what was read before was between older ones.
+                            && (begun ? planks.Any(p => p.Id == id && p.IsFitted) : taped is null)
                     )
                 )
                 .Where(c => !read.Contains(c.Place)),
@@ -128,7 +129,11 @@ public static class TapeAdvisor
                 }),
             ],
             [.. planks.Except(hung).Where(p => !p.IsFixed).Select(p => p.Id)]
-        );
+        )
+        {
+            Limits = Limits(trust, slopes, applied.Covariance),
+            Verdicts = FitJudge.Of(planked, trust, slopes, applied.Covariance),
+        };
     }
 
     /// <summary>From keel to chine.</summary>
@@ -138,6 +143,43 @@ public static class TapeAdvisor
 
     private static int MasterOf(Planked planked, int layer) =>
         planked.PlankLayers.First(l => l.Number == layer).MasterNumber;
+
+    private static ImmutableDictionary<PlankId, CheckLimits> Limits(
+        TrustSpec trust,
+        PlankSlopes slopes,
+        Matrix<double> s
+    )
+    {
+        double tape = TapeSigmas.Of(trust, TapeKind.SeamLength);
+        double? Of(SlopedSeam? seam, Side side)
+        {
+            if (seam is null)
+            {
+                return null;
+            }
+
+            Vector<double> h = TapeCandidates.Sided(seam.Held, side);
+            return TrustSpec.Within * Math.Sqrt((h * (s * h)) + (tape * tape));
+        }
+
+        return slopes
+            .Planks.SelectMany(p =>
+                new[] { Side.Starboard, Side.Port }.Select(side =>
+                    KeyValuePair.Create(
+                        p.Id with
+                        {
+                            Side = side,
+                        },
+                        new CheckLimits(
+                            Of(p.ForwardSeam, side),
+                            Of(p.AfterSeam, side),
+                            Of(p.Diagonal, side)
+                        )
+                    )
+                )
+            )
+            .ToImmutableDictionary();
+    }
 
     private static SlopedPlank? SlopesOf(Dictionary<PlankId, SlopedPlank> by, PlankId id) =>
         by.GetValueOrDefault(id with { Side = Side.Starboard });
@@ -203,6 +245,9 @@ public static class TapeAdvisor
                     TrustSpec.Within * Math.Sqrt(drawn),
                     Brought(open, planks, s, next)
                 )
+                {
+                    Marks = of.Marks,
+                }
             );
             s = next;
         }

@@ -13,7 +13,10 @@ internal sealed record TapeCandidate(
     Vector<double> Slopes,
     double SigmaMm,
     double DrawnMm
-);
+)
+{
+    public SeamMarks? Marks { get; init; }
+}
 
 /// <summary>Everything that a tape can read on the bare hull, and the edges of planks.</summary>
 internal static class TapeCandidates
@@ -100,7 +103,10 @@ internal static class TapeCandidates
             Sided(fitted ? seam.Marched : seam.Held, side),
             TapeSigmas.Of(trust, TapeKind.SeamLength),
             seam.LengthMm
-        );
+        )
+        {
+            Marks = seam.Marks,
+        };
 
     /// <summary>One side's slopes over the cells of both.</summary>
     public static Vector<double> Sided(Vector<double> own, Side side)

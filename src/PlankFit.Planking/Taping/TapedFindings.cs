@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Seams;
 using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Taping;
@@ -75,6 +77,59 @@ internal static class TapedFindings
             }
         }
     }
+
+    /// <summary>Planks that were offered up and do not fit say nothing of the hull by themselves.</summary>
+    public static IEnumerable<Finding> OfferedUp(AsBuiltSpec standing)
+    {
+        PlankId[] planks =
+        [
+            .. standing
+                .Readings.Where(r => r.Place.IsOfAPlankOfferedUp)
+                .Select(r => r.Place.Edge!.Value.Plank)
+                .Distinct()
+                .Order(),
+        ];
+        if (planks.Length > 0)
+        {
+            yield return new(
+                Severity.Note,
+                "measured.csv",
+                $"{string.Join(", ", planks)} {(planks.Length == 1 ? "was" : "were")} offered up: `plankfit trust` tells the likeliest causes; no plank is laid otherwise for it"
+            );
+        }
+    }
+
+    /// <summary>Where the hull as taped is laid out otherwise than the table: other planks, and not the same ones a little longer.</summary>
+    internal static IEnumerable<Finding> OtherChoices(Planked planked)
+    {
+        foreach (
+            LaidLayer layer in planked.Workings?.Layers.Where(l => l.From.AsDrawn is not null) ?? []
+        )
+        {
+            SeamRow now = layer.Row,
+                drawn = layer.From.AsDrawn!.Row;
+            if (
+                now.Held
+                || (
+                    now.Planks == drawn.Planks
+                    && now.Tapered.SetEquals(drawn.Tapered)
+                    && Math.Abs(now.ShiftMm - drawn.ShiftMm) < ShiftMm
+                )
+            )
+            {
+                continue;
+            }
+
+            yield return new(
+                Severity.Warning,
+                Subject.OfLayer(layer.Spec.Name, layer.From.Side),
+                $"the hull as taped is laid with other planks than the table: {now.Planks} for {drawn.Planks}, {now.Tapered.Count} tapered for {drawn.Tapered.Count}, or its master elsewhere. Sheets of the table as drawn no longer go with it: mark none of it as sawn by them"
+            );
+        }
+    }
+
+    /// <summary>A master that is moved by less is where it was, mm.</summary>
+    private const double ShiftMm = 0.5;
 
     private static Finding OfSlip(PlankingJob job, TapedHull hull, TapedRow slip)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.LinearAlgebra;
 using PlankFit.Planking.Adjusting;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
@@ -18,6 +19,20 @@ public sealed record TapedHull(
 )
 {
     public ImmutableArray<Finding> Findings { get; init; } = [];
+
+    /// <summary>Covariance of one side's cells: of the side that is less sure. What is known where nothing is planked to what was taped is the table's own; null.</summary>
+    public Matrix<double>? LessSureSide
+    {
+        get
+        {
+            int n = After.Values.Count / 2;
+            Matrix<double> starboard = After.Covariance.SubMatrix(0, n, 0, n),
+                port = After.Covariance.SubMatrix(n, n, n, n);
+            return Tables is null ? null
+                : starboard.Trace() >= port.Trace() ? starboard
+                : port;
+        }
+    }
 
     public IEnumerable<TapedRow> Slips => Rows.Where(r => !r.IsKept);
 }

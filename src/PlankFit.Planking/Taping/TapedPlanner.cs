@@ -15,6 +15,15 @@ public static class TapedPlanner
         CancellationToken stop
     )
     {
+        if (job.AsBuilt.Tables is not null)
+        {
+            // Of a plan that is planned again: it is adjusted anew.
+            job = job with
+            {
+                AsBuilt = job.AsBuilt with { Tables = null },
+            };
+        }
+
         if (trust is null || job.AsBuilt.Readings.All(r => r.Place.IsOfAPlankOfferedUp))
         {
             return (job, null);

@@ -17,17 +17,10 @@ internal sealed class PlankMeasure
 
     private readonly PanelEdge inEdge,
         outEdge;
-    private readonly Vec3 middle,
-        along;
 
-    private PlankMeasure(Seam own)
-    {
-        (inEdge, outEdge) = (own.In.Edge, own.Out.Edge);
-        middle = own.Line.Under(own.MiddleS).P;
-        along = own.Line.At(own.MiddleS).Tangent;
-    }
+    private PlankMeasure(Seam own) => (inEdge, outEdge) = (own.In.Edge, own.Out.Edge);
 
-    /// <summary>What is kept of a plank on the table's hull: which edges its ends meet, and where its middle is.</summary>
+    /// <summary>What is kept of a plank on the table's hull: which edges its ends meet.</summary>
     public static PlankMeasure? Of(Seam? own) => own is null ? null : new(own);
 
     /// <param name="plank">Its place in the row.</param>
@@ -47,9 +40,13 @@ internal sealed class PlankMeasure
             return;
         }
 
-        double s = MiddleOf(own);
-        Set(numbers, NumberKind.Inboard, s - own.In.S);
-        Set(numbers, NumberKind.Outboard, own.Out.S - s);
+        // From its middle; which of the two ends is out is told by the cells that it is out by.
+        if (inEdge == PanelEdge.Lower)
+        {
+            Set(numbers, NumberKind.Inboard, own.LengthMm / 2);
+            Set(numbers, NumberKind.Outboard, own.LengthMm / 2);
+        }
+
         Set(numbers, NumberKind.Length, own.LengthMm);
         Seam? ahead = ground.Seam(plank - 1),
             behind = ground.Seam(plank);
@@ -78,18 +75,6 @@ internal sealed class PlankMeasure
                     as double?
             );
         }
-    }
-
-    /// <summary>Where the plank's middle is on a hull: abreast of its middle on the table's, square to the plank.</summary>
-    private double MiddleOf(Seam own)
-    {
-        double s = own.MiddleS;
-        for (int i = 0; i < 4; i++)
-        {
-            s -= (own.Line.Under(s).P - middle).Dot(along);
-        }
-
-        return s;
     }
 
     /// <summary>Between the plank's own line and the chord from corner to corner of an end, degrees; null where the corners are not on one edge.</summary>

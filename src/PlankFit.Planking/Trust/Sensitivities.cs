@@ -99,14 +99,35 @@ public sealed class Sensitivities
                 .Range(0, drawn.Length)
                 .Select(i => double.IsFinite(drawn[i]) && slopes.All(s => double.IsFinite(s[i]))),
         ];
-        double At(int number, int run) => whole[number] ? slopes[run][number] : double.NaN;
+        ImmutableArray<SureNumber> numbers = held.Numbers;
+        double At(int number, int run) =>
+            !whole[number] ? double.NaN
+            : run < cells.Count
+                ? slopes[run][number]
+                    * OfEnd(numbers[number].Kind, cells.Cells[run], job.Hull.Panel.Upper)
+            : slopes[run][number];
         return new(
             cells,
-            held.Numbers,
+            numbers,
             Vector<double>.Build.DenseOfArray(drawn),
             Matrix<double>.Build.Dense(drawn.Length, cells.Count, At),
             Matrix<double>.Build.Dense(drawn.Length, stockSizes, (i, j) => At(i, cells.Count + j))
         );
+    }
+
+    /// <summary>How much of what an end is out by on the whole, half of the length, it is out by for one cell: all of the length for its own edge's, nothing for the other's.</summary>
+    private static double OfEnd(NumberKind kind, TableCell cell, string upper)
+    {
+        if (
+            kind is not (NumberKind.Inboard or NumberKind.Outboard)
+            || cell.Kind == CellKind.Position
+            || !cell.OfKeel && cell.Line != upper
+        )
+        {
+            return 1;
+        }
+
+        return cell.OfKeel == (kind == NumberKind.Inboard) ? 2 : 0;
     }
 
     /// <summary>The job with stock so much wider and thicker, mm.</summary>

@@ -5,10 +5,10 @@ namespace PlankFit.Planking.Trust;
 /// <summary>What a number on a plank's card or sheet says. Lengths in mm, angles in degrees.</summary>
 public enum NumberKind
 {
-    /// <summary>From the plank's middle to its inboard end, along its own line.</summary>
+    /// <summary>From the plank's middle to its end at the keel, along its own line: out by what the keel's cells make its length out by, and by half of what belongs to neither edge.</summary>
     Inboard,
 
-    /// <summary>From there to its outboard end.</summary>
+    /// <summary>From there to its outboard end: out by what the chine's cells make its length out by, and by the other half.</summary>
     Outboard,
 
     /// <summary>Both together: the net length.</summary>

@@ -1,19 +1,28 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 
 namespace PlankFit.Planking.Trust;
 
-/// <summary>How sure every plank of a bottom is, on its table alone.</summary>
+/// <summary>How sure every plank of a bottom is, on its table and what was taped.</summary>
 internal static class TrustPlanner
 {
     /// <summary>One in twenty on one side of a normal error.</summary>
     private const double OneInTwenty = 0.05;
 
-    public static TrustPlan Of(TrustSpec spec, Planked planked, Sensitivities slopes)
+    /// <param name="known">Covariance of the errors of the table's cells after what was taped, of the side that is less sure; null where nothing was.</param>
+    public static TrustPlan Of(
+        TrustSpec spec,
+        Planked planked,
+        Sensitivities slopes,
+        Matrix<double>? known = null
+    )
     {
-        var sure = Sureness.Of(spec, slopes);
+        Sureness sure = known is null
+            ? Sureness.Of(spec, slopes)
+            : Sureness.Of(spec, slopes, known);
         ImmutableArray<LayerTrust> layers =
         [
             .. planked.PlankLayers.Select(l => Layer(spec, sure, l)),

@@ -82,12 +82,18 @@ public static class BottomPlanner
             job = job with { Planking = asTaped };
             BottomPlan bottom = OtherPanels.BottomIsBare(job)
                 ? OtherPanels.Bare(job)
-                : Bottom(job, before, progress, stop);
+                : Bottom(job, taped, before, progress, stop);
             BottomPlan plan = OtherPanels.With(bottom, job, before, progress, stop);
             plan = plan with
             {
                 Taped = taped,
-                Findings = [.. plan.Findings, .. taped?.Findings ?? []],
+                Findings =
+                [
+                    .. plan.Findings,
+                    .. taped?.Findings ?? [],
+                    .. taped is null ? [] : TapedFindings.OtherChoices(plan.Planked),
+                    .. TapedFindings.OfferedUp(job.AsBuilt),
+                ],
             };
             return new(plan, plan.Findings);
         }
@@ -113,6 +119,7 @@ public static class BottomPlanner
 
     private static BottomPlan Bottom(
         Job job,
+        TapedHull? taped,
         BottomPlan? before,
         IProgress<PlanProgress>? progress,
         CancellationToken stop
@@ -124,6 +131,16 @@ public static class BottomPlanner
             progress,
             stop
         );
-        return PlanParts.Of(job with { Planking = planked.Job }, planked, before, progress, stop);
+        return PlanParts.Of(
+            job with
+            {
+                Planking = planked.Job,
+            },
+            planked,
+            before,
+            progress,
+            stop,
+            taped
+        );
     }
 }

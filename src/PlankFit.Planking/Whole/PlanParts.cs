@@ -7,6 +7,7 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Trust;
 
@@ -16,12 +17,14 @@ namespace PlankFit.Planking.Whole;
 internal static class PlanParts
 {
     /// <param name="before">A plan of another job: parts that would be made from the same are taken over from it.</param>
+    /// <param name="taped">What the planks were laid to; made from the job's readings and what is trusted, and so the same where these are.</param>
     public static BottomPlan Of(
         Job job,
         Planked planked,
         BottomPlan? before,
         IProgress<PlanProgress>? progress,
-        CancellationToken stop
+        CancellationToken stop,
+        TapedHull? taped = null
     )
     {
         var made = new MadeParts(before?.Made ?? []);
@@ -95,7 +98,7 @@ internal static class PlanParts
                     ? made.Of(
                         trust,
                         [planked, slopes],
-                        () => TrustPlanner.Of(trust, planked, slopes)
+                        () => TrustPlanner.Of(trust, planked, slopes, taped?.LessSureSide)
                     )
                     : null,
             AsBuilt = planked.Job.AsBuilt.IsEmpty

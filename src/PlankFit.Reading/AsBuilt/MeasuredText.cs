@@ -31,9 +31,9 @@ public static partial class MeasuredText
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
         var reader = new MeasuredRows(file, units.Written, table, keelLayers, plankLayers, findings)
         {
-            Shown = units.Shown,
             Tape = new(table, bottom?.Panel),
-            Taped = bottom is { IsTrusted: true } of ? new(table, of.Panel, units.Written) : null,
+            Shown = units.Shown,
+            Taped = bottom is { IsTrusted: true } of ? new(table, of.Panel, units) : null,
         };
         if (rows.IsEmpty)
         {

@@ -11,7 +11,12 @@ namespace PlankFit.Reading.AsBuilt;
 internal readonly record struct TapeFault(int Column, string Message);
 
 /// <summary>Rows of measured.csv that the hull is adjusted to: points of lines at stations, edges of planks, and what was read there.</summary>
-internal sealed class TapeRows(OffsetTable table, Panel bottom, LengthUnit units)
+/// <param name="units">What the file is written in, and what lengths are shown in.</param>
+internal sealed class TapeRows(
+    OffsetTable table,
+    Panel bottom,
+    (LengthUnit Written, LengthUnit Shown) units
+)
 {
     /// <summary>No frame stands so far from the drawing: a part of what is drawn, and no less than so many mm. Our own bound, no source.</summary>
     private const double Part = 0.3;
@@ -53,10 +58,10 @@ internal sealed class TapeRows(OffsetTable table, Panel bottom, LengthUnit units
             return (null, fault);
         }
 
-        LengthReading length = LengthNotation.Read(cells[3], units);
+        LengthReading length = LengthNotation.Read(cells[3], units.Written);
         if (length.Fault is { } unread)
         {
-            return (null, new(4, $"{unread}; {LengthNotation.AcceptedInList(units)}"));
+            return (null, new(4, $"{unread}; {LengthNotation.AcceptedInList(units.Written)}"));
         }
 
         return Beyond(place, length.Mm) is { } beyond
@@ -247,7 +252,7 @@ internal sealed class TapeRows(OffsetTable table, Panel bottom, LengthUnit units
             : $"the table has about {Text(d)} there: nothing is adjusted to this; read the tape again and write what it says";
     }
 
-    private string Text(double mm) => LengthText.ForPaper(mm, units);
+    private string Text(double mm) => LengthText.ForPaper(mm, units.Shown);
 
     private (double X, double B, double H)? Point(TapedPoint p)
     {

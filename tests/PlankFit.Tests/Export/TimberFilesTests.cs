@@ -68,7 +68,7 @@ public sealed class TimberFilesTests
         [
             .. PlankCardPages
                 .Of(OnPlanks.Of(plan))
-                .Concat(PlankListPages.Of(plan))
+                .Concat(PlankListPages.Of(OnPlanks.Of(plan)))
                 .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true))),
         ];
         Assert.True(faults.Length == 0, string.Join("\n", faults.Take(20)));

@@ -25,7 +25,7 @@ public sealed class WholeBottomTests
         Assert.Empty(BottomLaws.Broken(Planned(LoftTests.Demo(hull))));
 
     [Fact]
-    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(24, 240));
+    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(14, 240));
 
     /// <summary>The same with a keel in layers, a lap, and readings of the hull as it stands.</summary>
     [Fact]

@@ -31,7 +31,7 @@ internal static class AllSheets
     public static IEnumerable<(string File, Drawing Sheet)> Of(BottomPlan plan) =>
         [
             .. Named("plank-cards", PlankCardPages.Of(OnPlanks.Of(plan))),
-            .. Named("plank-list", PlankListPages.Of(plan)),
+            .. Named("plank-list", PlankListPages.Of(OnPlanks.Of(plan))),
             .. Named("check-before-sawing", CheckBeforeSawing.Of(plan)),
             .. plan.AllPlankLayers.SelectMany(l =>
                 (IEnumerable<(string, Drawing)>)

@@ -59,7 +59,7 @@ public sealed class JointSheetTests
         None(
             PlankCardPages
                 .Of(OnPlanks.Of(plan))
-                .Concat(PlankListPages.Of(plan))
+                .Concat(PlankListPages.Of(OnPlanks.Of(plan)))
                 .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true)))
         );
         None(

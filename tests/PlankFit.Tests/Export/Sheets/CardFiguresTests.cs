@@ -85,7 +85,7 @@ public sealed class CardFiguresTests
             Assert.Contains("forward corner the longer", card, StringComparison.Ordinal);
 
             Drawing page = PlankListPages
-                .Of(plan)
+                .Of(OnPlanks.Of(plan))
                 .First(d => d.Shapes.OfType<Lettering>().Any(l => l.Text == plank.Id.ToString()));
             double top = page
                 .Shapes.OfType<Lettering>()

@@ -20,7 +20,7 @@ public sealed class PairedSheetsTests
     public void APairHasOneCardAndOneRowThatNameBoth()
     {
         ImmutableArray<Drawing> cards = PlankCardPages.Of(OnPlanks.Of(Alike)),
-            list = PlankListPages.Of(Alike),
+            list = PlankListPages.Of(OnPlanks.Of(Alike)),
             all = PlankCardPages.Of(OnPlanks.Of(Asked(Alike)));
         Assert.InRange(cards.Length, 1, (all.Length / 2) + 2);
         Assert.All(
@@ -56,7 +56,7 @@ public sealed class PairedSheetsTests
         PlanShown shown = OnPlanks.Of(Alike);
         PlankLayerPlan layer = Alike.PlankLayers.First();
         Assert.Empty(FullSizePattern.Of(shown, layer, Side.Port));
-        Assert.False(FullSizePattern.IsAny(shown, layer, Side.Port));
+        Assert.False(DrawnSides.Of(shown).IsAny(layer, Side.Port));
         ImmutableArray<Drawing> pages = FullSizePattern.Of(shown, layer, Side.Starboard);
         Assert.All(
             pages.Zip(layer.Port),

@@ -67,7 +67,7 @@ public sealed class SheetLegibilityTests
     public void PlankListsAreLegible(string name) =>
         None(
             PlankListPages
-                .Of(Plan(name))
+                .Of(OnPlanks.Of(Plan(name)))
                 .SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true)))
         );
 

@@ -62,7 +62,7 @@ public sealed class TopsideSheetTests
         Drawing[] sheets =
         [
             .. CheckBeforeSawing.Of(topside),
-            .. Some(PlankListPages.Of(topside)),
+            .. Some(PlankListPages.Of(OnPlanks.Of(topside))),
             .. Some(PlankCardPages.Of(OnPlanks.Of(topside))),
             .. topside.JobTimber is { } wood ? Some(TimberSheets.Of(topside, wood)) : [],
             .. topside.PlankLayers.SelectMany(l =>
@@ -106,7 +106,7 @@ public sealed class TopsideSheetTests
     {
         BottomPlan plan = DemoPlans.Of("day-launch");
         string[] onCards = [.. PlankCardPages.Of(OnPlanks.Of(plan)).SelectMany(Lettered)],
-            inList = [.. PlankListPages.Of(plan).SelectMany(Lettered)];
+            inList = [.. PlankListPages.Of(OnPlanks.Of(plan)).SelectMany(Lettered)];
         foreach (
             Plank plank in plan.AllPlankLayers.SelectMany(l =>
                 l.Layer.Starboard.Concat(l.Layer.Port)

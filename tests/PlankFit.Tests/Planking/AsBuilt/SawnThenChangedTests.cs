@@ -23,10 +23,10 @@ public sealed class SawnThenChangedTests
         Gen.Select(Gen.Int[0, 2], Gen.Int[0, 1000], Gen.Int[1, 12], Gen.Int[1, 3], Gen.Int[0, 2]);
 
     [Fact]
-    public void TheTenderIsPlannedWhateverChanges() => Hold(Tender, 8);
+    public void TheTenderIsPlannedWhateverChanges() => Hold(Tender, 4);
 
     [Fact]
-    public void HullsByChanceArePlannedWhateverChanges() => Hold(RandomHull.Gen, 5);
+    public void HullsByChanceArePlannedWhateverChanges() => Hold(RandomHull.Gen, 3);
 
     /// <summary>With keel, joints, what lies behind, fastenings and timber, all of which are worked out on the planks that are sawn as on the others.</summary>
     [Fact]

@@ -95,6 +95,63 @@ public sealed class CoverageTests
         }
     }
 
+    /// <summary>Planks that end at stem or transom at one corner or both are less linear, and what is told of them holds as well; corner pieces are fitted in place.</summary>
+    [Theory]
+    [InlineData("survey-launch", 0.3)]
+    [InlineData("pilot-skiff", 1)]
+    public void ItHoldsAtStemAndTransom(string demo, double rmsMm)
+    {
+        BottomPlan plan = DemoPlans.Of(demo);
+        Sensitivities j = Slopes.Of(demo);
+        var chance = new Random(21);
+        int draws = LongRuns.Of(1, 60),
+            told = 0,
+            held = 0;
+        double squares = 0;
+        for (int draw = 0; draw < draws; draw++)
+        {
+            Vector<double> p = Vector<double>.Build.Dense(
+                j.Cells.Count,
+                i =>
+                    j.Cells.Cells[i].Kind == CellKind.Position
+                        ? 0
+                        : CellMm * Normal.Sample(chance, 0, 1)
+            );
+            foreach (Plank plank in MarkedPlan.On(plan, 1, j.Cells.Moved(p))?.Starboard ?? [])
+            {
+                Plank drawn = plan.Find(plank.Id)!;
+                if (
+                    drawn.Kind == PlankKind.Corner
+                    || MarkedPlan.IsWhole(drawn)
+                    || j.IndexOf(new(plank.Id, NumberKind.Length)) is not { } row
+                )
+                {
+                    continue;
+                }
+
+                double off = plank.NetLengthMm - drawn.NetLengthMm,
+                    foretold = j.J.Row(row) * p,
+                    sigma =
+                        CellMm
+                        * Math.Sqrt(
+                            j.J.Row(row)
+                                .Where((_, i) => j.Cells.Cells[i].Kind != CellKind.Position)
+                                .Sum(s => s * s)
+                        );
+                squares += Math.Pow(off - foretold, 2);
+                told++;
+                held += Math.Abs(off) <= TrustSpec.Within * sigma ? 1 : 0;
+            }
+        }
+
+        Assert.True(told > 0, "no plank was judged");
+        Assert.InRange(Math.Sqrt(squares / told), 0, draws >= 60 ? rmsMm : 4);
+        if (draws >= 60)
+        {
+            Assert.InRange(100.0 * held / told, 90, 100);
+        }
+    }
+
     /// <summary>A hull by chance that is no demo's.</summary>
     private static BottomPlan NoDemo(TempFolder folder)
     {

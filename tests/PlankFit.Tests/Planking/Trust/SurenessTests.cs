@@ -33,6 +33,22 @@ public sealed class SurenessTests
         Assert.Equal(4.0, sigma[^1], 0.05);
     }
 
+    /// <summary>Of that the keel's cells alone bring 0.9, 2.0 and 2.5 mm, at the keel's end, and the chine's 0.9, 2.4 and 3.1 at the other, by the same outside reckoning.</summary>
+    [Theory]
+    [InlineData(NumberKind.Inboard, 0.9, 2.0, 2.5)]
+    [InlineData(NumberKind.Outboard, 0.9, 2.4, 3.1)]
+    public void EachEndIsOutByItsOwnEdge(NumberKind end, double least, double middle, double most)
+    {
+        var sure = Sureness.Of(CellsAlone, Slopes.Of("survey-launch"));
+        double[] sigma =
+        [
+            .. Enumerable.Range(3, 33).Select(n => sure.SigmaOf(new(Plank(n), end))!.Value).Order(),
+        ];
+        Assert.Equal(least, sigma[0], 0.06);
+        Assert.Equal(middle, sigma[16], 0.06);
+        Assert.Equal(most, sigma[^1], 0.06);
+    }
+
     /// <summary>Planks share errors: neighbours by 0.88 at the mean, planks far apart hardly.</summary>
     [Fact]
     public void NeighboursAreWrongTogether()
