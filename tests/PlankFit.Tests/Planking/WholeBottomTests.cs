@@ -25,12 +25,12 @@ public sealed class WholeBottomTests
         Assert.Empty(BottomLaws.Broken(Planned(LoftTests.Demo(hull))));
 
     [Fact]
-    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(14, 240));
+    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(10, 240));
 
     /// <summary>The same with a keel in layers, a lap, and readings of the hull as it stands.</summary>
     [Fact]
     public void HullsByChanceOnTheirBackboneKeepEveryLaw() =>
-        Kept(RandomBackbone.Gen, LongRuns.Of(8, 60));
+        Kept(RandomBackbone.Gen, LongRuns.Of(5, 60));
 
     /// <summary>Draws of chance on which faults were found.</summary>
     [Theory]

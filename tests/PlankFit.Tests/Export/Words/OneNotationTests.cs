@@ -16,7 +16,7 @@ namespace PlankFit.Tests.Export.Words;
 /// <summary>All sheets, lists and messages of a job in feet and inches write lengths in one way, whatever the job asks for.</summary>
 public sealed class OneNotationTests
 {
-    private const int Few = 3;
+    private const int Few = 2;
     private const int Many = 60;
 
     /// <summary>Laid out in the stock: more take long, and say nothing else.</summary>
