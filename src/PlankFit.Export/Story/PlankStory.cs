@@ -249,8 +249,9 @@ public static class PlankStory
     private static string At(Vec3 p, LengthUnit unit) =>
         $"({LengthText.FormatExact(p.X, unit)}, {LengthText.FormatExact(p.Y, unit)}, {LengthText.FormatExact(p.Z, unit)})";
 
+    /// <summary>What turns by less than a millionth a millimetre, a radius of a kilometre, is straight to anybody.</summary>
     private static string Radius(double curvature, LengthUnit unit) =>
-        Math.Abs(curvature) < 1e-7 ? "straight" : PlankWords.Radius(1 / Math.Abs(curvature), unit);
+        Math.Abs(curvature) < 1e-6 ? "straight" : PlankWords.Radius(1 / Math.Abs(curvature), unit);
 
     private static string CurvatureWord(double gauss) =>
         Math.Abs(gauss) < 1e-10 ? "it could be laid flat without strain."
