@@ -16,10 +16,9 @@ internal static class FixedDraws
         Func<T, string>? print = null
     )
     {
-        int draws = LongRuns.Of(usual, asked);
-        if (LongRuns.Asked || draws != usual)
+        if (LongRuns.Asked || LongRuns.Said is not null)
         {
-            of.Sample(law, iter: draws, threads: 2, print: print);
+            of.Sample(law, iter: LongRuns.Said ?? asked, threads: 2, print: print);
             return;
         }
 

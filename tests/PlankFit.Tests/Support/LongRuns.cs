@@ -1,12 +1,23 @@
 namespace PlankFit.Tests.Support;
 
-/// <summary>How much chance is drawn: little by default, much where PLANKFIT_LONG=1 asks for it, and as much as CsCheck_Iter says where it says.</summary>
+/// <summary>
+/// How much chance is drawn: little by default, so many times that as PLANKFIT_DRAWS says (planted faults are looked for with twice as much), much where
+/// PLANKFIT_LONG=1 asks for it, and as much as CsCheck_Iter says where it says.
+/// </summary>
 internal static class LongRuns
 {
     public static bool Asked => Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1";
 
-    public static int Of(int usual, int asked) =>
-        int.TryParse(Environment.GetEnvironmentVariable("CsCheck_Iter"), out int draws) ? draws
-        : Asked ? asked
-        : usual;
+    /// <summary>What CsCheck_Iter says.</summary>
+    public static int? Said =>
+        int.TryParse(Environment.GetEnvironmentVariable("CsCheck_Iter"), out int draws)
+            ? draws
+            : null;
+
+    private static int Times =>
+        int.TryParse(Environment.GetEnvironmentVariable("PLANKFIT_DRAWS"), out int times)
+            ? times
+            : 1;
+
+    public static int Of(int usual, int asked) => Said ?? (Asked ? asked : Times * usual);
 }
