@@ -13,7 +13,7 @@ public sealed class RandomCuttingTests
     public void EveryPlanKeepsTheLaws() =>
         FixedDraws.Keep(
             RandomCutting.Gen,
-            30,
+            20,
             1000,
             job =>
             {
@@ -45,7 +45,7 @@ public sealed class RandomCuttingTests
     public void SquareCrosscutsKeepTheLaws() =>
         RandomCutting.Gen.Sample(
             job => SquareCrosscuts(job.Spec, job.Pieces),
-            iter: LongRuns.Of(100, 20_000),
+            iter: LongRuns.Of(50, 20_000),
             threads: 2
         );
 

@@ -129,7 +129,7 @@ public sealed class TurnedInRowsTests
     public void JobsByChanceKeepTheLaws() =>
         FixedDraws.Keep(
             LongEndedPieces.Jobs,
-            5,
+            3,
             400,
             job =>
             {

@@ -13,7 +13,7 @@ namespace PlankFit.Tests.Reading.Fuzz;
 /// </summary>
 public class ReaderFuzzTests(ITestOutputHelper output)
 {
-    private const int QuickRuns = 4_000;
+    private const int QuickRuns = 2_500;
     private const int MoreRuns = 40_000;
     private const int FullRuns = 600_000;
 
