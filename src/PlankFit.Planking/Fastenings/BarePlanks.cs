@@ -5,7 +5,8 @@ using PlankFit.Planking.Planks;
 namespace PlankFit.Planking.Fastenings;
 
 /// <summary>
-/// Planks that nothing holds: no fastening of theirs stands on any timber. Forward most are such, where stringers run out and keel and chine are not named as timber.
+/// Planks that nothing holds: no fastening of theirs stands on any timber, nor pulls them down between. Forward most are such, where stringers run out and keel and
+/// chine are not named as timber.
 /// </summary>
 internal static class BarePlanks
 {
@@ -25,7 +26,7 @@ internal static class BarePlanks
         [
             .. layer
                 .Starboard.Concat(layer.Port)
-                .Where(p => all[p.Id].Points.All(f => f.Use != FasteningUse.Backing))
+                .Where(p => all[p.Id].Points.All(f => f.Use == FasteningUse.Vent))
                 .Select(p => p.Id),
         ];
         ImmutableArray<PlankId> starboard = [.. bare.Where(p => p.Side == Side.Starboard)];
@@ -36,10 +37,11 @@ internal static class BarePlanks
             yield break;
         }
 
+        ImmutableArray<PlankId> told = alike ? starboard : bare;
         yield return new(
             Severity.Warning,
             where,
-            $"no fastening holds {PlankRuns.Of(alike ? starboard : bare)} on any timber{(alike ? "; to port likewise" : "")}: none that is named lies under {(bare.Length == 1 ? "it" : "them")} with room for one. Name what they are fastened to under [[behind]] (a hog by from-keel, a chine log by from-chine), or hold them otherwise"
+            $"no fastening holds {PlankRuns.Of(told)}{(alike ? "; to port likewise" : "")}: no timber that is named lies under {(told.Length == 1 ? "it" : "them")} with room for one. Name what they are fastened to under [[behind]] (a hog by from-keel, a chine log by from-chine), or hold them otherwise"
         )
         {
             Rank = Rank.SawAfter,

@@ -3,7 +3,6 @@ using PlankFit.Export.Cards;
 using PlankFit.Export.Whole;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
-using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;
 
@@ -26,7 +25,7 @@ public sealed class CardsByChanceTests
         var faults = new List<string>();
         foreach (int seed in seeds)
         {
-            if (Plan(seed) is not { } plan)
+            if (ChanceAsked.Plan(seed, oneSided: false) is not { } plan)
             {
                 continue;
             }
@@ -76,26 +75,5 @@ public sealed class CardsByChanceTests
                 .Concat(PartNotes.OnCard(OnPlanks.Of(plan).On(of.Panel), plank))
             where !words.Contains(note.TrimEnd('.'), StringComparison.Ordinal)
             select $"{plank.Id} has lost \"{note}\"";
-    }
-
-    private static BottomPlan? Plan(int seed)
-    {
-        using var temp = new TempFolder();
-        string path;
-        if (seed % 5 == 4)
-        {
-            (string job, string offsets) = ChanceTopside.Of(seed);
-            path = temp.File("job.toml");
-            File.WriteAllText(path, job);
-            File.WriteAllText(temp.File("offsets.csv"), offsets);
-        }
-        else
-        {
-            path = ChanceJob.Write(seed, temp.File("job"));
-        }
-
-        return JobReader.Read(path) is { Job: { } read }
-            ? BottomPlanner.Plan(read with { Nest = null }, null, CancellationToken.None).Plan
-            : null;
     }
 }

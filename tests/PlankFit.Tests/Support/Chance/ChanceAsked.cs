@@ -10,7 +10,8 @@ namespace PlankFit.Tests.Support.Chance;
 internal static class ChanceAsked
 {
     /// <summary>Null for a job that cannot be planned: what that says is held elsewhere.</summary>
-    public static BottomPlan? Plan(int seed)
+    /// <param name="oneSided">Whether things on one side only are asked for besides what the job has.</param>
+    public static BottomPlan? Plan(int seed, bool oneSided = true)
     {
         using var temp = new TempFolder();
         string path;
@@ -24,7 +25,7 @@ internal static class ChanceAsked
         else
         {
             path = ChanceJob.Write(seed, temp.File("job"));
-            File.AppendAllText(path, OneSided(seed));
+            File.AppendAllText(path, oneSided ? OneSided(seed) : "");
         }
 
         return JobReader.Read(path) is { Job: { } read }
