@@ -90,8 +90,9 @@ internal sealed class RecordLock : IDisposable
                 OperatingSystem.IsWindows() ? FileOptions.DeleteOnClose : FileOptions.None
             );
         }
-        catch (Exception e) when (Busy(e) && File.Exists(path))
+        catch (Exception e) when (Busy(e))
         {
+            // It may be gone by now, its holder being done: tried again all the same.
             return null;
         }
         catch (Exception e) when (OutputException.IsOne(e))

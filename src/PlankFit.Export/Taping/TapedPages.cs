@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Taping;
+using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -85,10 +86,7 @@ public static class TapedPages
                             PlankWords.Of(c.Side),
                             c.Name,
                             TapedWords.Signed(c.ByMm, unit),
-                            TapedWords.Within(
-                                Planking.Trust.TrustSpec.Within * c.AfterSigmaMm,
-                                unit
-                            ),
+                            PlusMinus.Plain(Planking.Trust.TrustSpec.Within * c.AfterSigmaMm, unit),
                             c.IsWild ? "further than a frame a little out" : ""
                         )
                     ),

@@ -3,6 +3,7 @@ using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Taping;
+using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -38,10 +39,6 @@ public static class TapedWords
     public static string SideOf(TapePlace place) =>
         place.Side is { } side ? PlankWords.Of(side) : "both";
 
-    /// <summary>Up to the next half millimetre or 1/32 in, and no less than one: the loft between frames and the saw are never nearer.</summary>
-    public static string Within(double mm, LengthUnit unit) =>
-        LengthText.ForPaper(Math.Max(mm, 1), unit, RoundTo.Up);
-
     /// <summary>Where a seam's ends are set out: , 282 aft of 7 at the keel, 779.5 aft at the chine.</summary>
     public static string Marked(SeamMarks? marks, LengthUnit unit)
     {
@@ -63,7 +60,9 @@ public static class TapedWords
 
     public static string Brings(BroughtTo? brought, LengthUnit unit) =>
         brought is not { } b ? "many planks a little"
-        : Within(b.FromMm, unit) is var from && Within(b.ToMm, unit) is var to && from != to
+        : PlusMinus.Plain(b.FromMm, unit) is var from
+        && PlusMinus.Plain(b.ToMm, unit) is var to
+        && from != to
             ? $"{PlankRuns.Run(b.First, b.Last)}: {from} to {to}"
         : $"{PlankRuns.Run(b.First, b.Last)} a little";
 
@@ -83,7 +82,12 @@ public static class TapedWords
                 ? "What was taped is not planked to: see what was found of it. The table alone."
             : $"With {PlanWords.Count(taped.Whole.Readings, "reading")} of the tape. All that follows holds {If}."
         );
-        string[] first = [.. First(taped)];
+        string[] first =
+        [
+            .. plan.Job.Margin is { Length: > 0 } unfair ? [unfair] : (string[])[],
+            .. First(taped),
+        ];
+        bool held = plan.Job.Margin.Length > 0 || taped?.Slips.Any() == true;
         if (first.Length > 0)
         {
             lines.Add($"First: {string.Join("; ", first)}.");
@@ -96,7 +100,7 @@ public static class TapedWords
         {
             bool longEnds = ready.Any(p => p.LeftLongMm is not null);
             lines.Add(
-                $"Saw now: {PlankRuns.Of(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
+                $"{(held ? "Saw nothing before that is settled; then" : "Saw now")}: {PlankRuns.Of(ready.Select(p => p.Id))}{(longEnds ? " (an end left long covers what a length may be out)" : "")}."
             );
         }
 
@@ -104,7 +108,7 @@ public static class TapedWords
         {
             PlankSureness worst = not.MaxBy(p => p.WithinMm)!;
             lines.Add(
-                $"Not yet: {PlankRuns.Of(not.Select(p => p.Id))} (within {Within(worst.WithinMm, unit)}, {worst.Id}; {Within(plan.Job.Trust!.SawWhenMm, unit)} is asked): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
+                $"Not yet: {PlankRuns.Of(not.Select(p => p.Id))} (within {PlusMinus.Plain(worst.WithinMm, unit)}, {worst.Id}; {PlusMinus.Plain(plan.Job.Trust!.SawWhenMm, unit)} is asked where both ends fit, and else that what is left long covers it): {(advice.Wishes.IsEmpty ? "nothing that a tape reads on the frames brings much: leave an end long, or fit both ends in place" : "tape what is listed first")}."
             );
         }
 

@@ -45,7 +45,7 @@ public static class TapingPages
                 .. advice.Verdicts.Select(v => FitWords.Of(v, plan.Job.Units)),
                 advice.Wishes.IsEmpty
                     ? ""
-                    : $"Tape on frames and keel, where the first layer lies; read everything twice, at another moment, and write both down: a slip shows itself by that. LIMIT: by which a reading may differ from what it should read, 19 times in 20, {TapedWords.If}; beyond it measure again, and look at that frame. A reading within its limit is used all the same: type it into to-tape.csv, which becomes measured.csv. Lengths are {SheetWords.Unit(plan.Job.Units)}.",
+                    : $"Tape on frames and keel, where the first layer lies; read everything twice, at another moment, and write both down: a slip shows itself by that. LIMIT: by which a reading may differ from what it should read, 19 times in 20, {TapedWords.If}; beyond it measure again, and look at that frame. A reading within its limit is used all the same: type it into to-tape.csv, and add its rows to measured.csv. Lengths are {SheetWords.Unit(plan.Job.Units)}.",
             ],
             [
                 new("no.", 4, false),

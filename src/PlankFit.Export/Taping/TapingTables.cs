@@ -2,6 +2,7 @@ using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Taping;
+using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -48,8 +49,8 @@ public static class TapingTables
             "planks' lengths",
             [
                 new("plank", 10, p => p.Id.ToString()),
-                new("length within, 19 in 20", 18, p => TapedWords.Within(p.WithinMm, job.Units)),
-                new("once all is taped", 18, p => TapedWords.Within(p.WishedMm, job.Units)),
+                new("length within, 19 in 20", 18, p => PlusMinus.Plain(p.WithinMm, job.Units)),
+                new("once all is taped", 18, p => PlusMinus.Plain(p.WishedMm, job.Units)),
                 new(
                     "left long",
                     12,

@@ -58,7 +58,7 @@ internal static class TrustWords
 
         if (!plank.FitBothEnds && Short(plank, trust) is { } left)
         {
-            yield return $"Leave {left.Word} {More(trust.LengthMm!.Value, unit)} long and not {LengthText.ForPaper(left.OverhangMm!.Value, unit)}: its length is {PlusMinus.Of(trust.LengthMm!.Value, unit)}, {Often}.";
+            yield return $"Leave {left.Word} {More(trust.NoneShortMm!.Value, unit)} long and not {LengthText.ForPaper(left.OverhangMm!.Value, unit)}: its length is {PlusMinus.Of(trust.LengthMm!.Value, unit)}, {Often}.";
         }
     }
 
@@ -112,10 +112,10 @@ internal static class TrustWords
             );
     }
 
-    /// <summary>The end that is left long by less than the length may be out; null where there is none.</summary>
+    /// <summary>The end that is left long by less than keeps all planks of a side from coming short; null where there is none.</summary>
     private static PlankEnd? Short(Plank plank, PlankTrust trust) =>
         plank
-            .Ends.Where(e => e.OverhangMm < trust.LengthMm)
+            .Ends.Where(e => e.OverhangMm < trust.NoneShortMm)
             .OrderBy(e => e.OverhangMm)
             .FirstOrDefault();
 

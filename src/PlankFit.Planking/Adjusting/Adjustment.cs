@@ -50,8 +50,10 @@ public sealed record Adjustment(
                 cost = Cost(next);
             }
 
-            more = (next - z).AbsoluteMaximum() > Done;
-            (z, at) = cost <= at * (1 + 1e-12) ? (next, cost) : (z, at);
+            // Where no part of the step is any better it has settled: the same step would come again.
+            bool better = cost <= at * (1 + 1e-12);
+            more = better && (next - z).AbsoluteMaximum() > Done;
+            (z, at) = better ? (next, cost) : (z, at);
         }
 
         Vector<double> values = Values(z);

@@ -70,17 +70,20 @@ internal static class EdgePlaces
         SeamMarks planned = new(from.Name, taped.Inboard.AlongMm, taped.Outboard.AlongMm),
             marks = new(from.Name, keel ?? taped.Inboard.AlongMm, chine ?? taped.Outboard.AlongMm);
         double length = taped.LengthMm;
+        // A tape that does not settle on the hull as drawn gives no reading that could be expected.
+        if (loft.Value.Between(planned, face) is not { } asDrawn)
+        {
+            return null;
+        }
+
         if (marks != planned)
         {
-            if (
-                loft.Value.Between(marks, face) is not { } a
-                || loft.Value.Between(planned, face) is not { } b
-            )
+            if (loft.Value.Between(marks, face) is not { } asMarked)
             {
                 return null;
             }
 
-            length += a - b;
+            length += asMarked - asDrawn;
         }
 
         bool onTheHull =

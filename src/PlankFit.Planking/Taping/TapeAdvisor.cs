@@ -49,9 +49,20 @@ public static class TapeAdvisor
             return TrustSpec.Within * Math.Sqrt((j * (s * j)) + plank.StockVariance);
         }
 
-        bool Enough(Plank p) =>
-            Within(applied.Covariance, SlopesOf(by, p.Id)!, p.Side)
-            <= (LeftLong(p) ?? trust.SawWhenMm);
+        // An end left long is enough where it keeps all planks of its layer and side from coming short, as cards and list have it.
+        bool Enough(Plank p)
+        {
+            double within = Within(applied.Covariance, SlopesOf(by, p.Id)!, p.Side);
+            return TrustFindings.LeftLongMm(p) is { } left
+                ? within
+                    / TrustSpec.Within
+                    * TrustPlanner.NoneBeyond(
+                        hung.Count(q => q.Layer == p.Layer && q.Side == p.Side)
+                    )
+                    <= left
+                : within <= trust.SawWhenMm;
+        }
+
         Matrix<double> wanted = Rows(by, open, cells.Count),
             counted = Matrix<double>.Build.DenseOfDiagonalVector(
                 Vector<double>.Build.DenseOfEnumerable(
@@ -122,7 +133,7 @@ public static class TapeAdvisor
                         p.Id,
                         Within(applied.Covariance, of, p.Side),
                         Within(left, of, p.Side),
-                        LeftLong(p),
+                        TrustFindings.LeftLongMm(p),
                         p.IsFixed,
                         Enough(p)
                     );
@@ -194,12 +205,6 @@ public static class TapeAdvisor
             : Matrix<double>.Build.DenseOfRowVectors(
                 planks.Select(p => TapeCandidates.Sided(SlopesOf(by, p.Id)!.Length, p.Side))
             );
-
-    /// <summary>The most by which an end is left long; null where all are fitted.</summary>
-    private static double? LeftLong(Plank plank) =>
-        plank.Ends.Any(e => e.OverhangMm is not null)
-            ? plank.Ends.Max(e => e.OverhangMm ?? 0)
-            : null;
 
     private static (ImmutableArray<TapeWish> Wishes, Matrix<double> Left) Chosen(
         TapeCandidate[] candidates,

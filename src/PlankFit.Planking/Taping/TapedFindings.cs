@@ -65,11 +65,13 @@ internal static class TapedFindings
 
         if (hull.Tables is not null)
         {
-            TapedCell most = hull.Cells.MaxBy(c => Math.Abs(c.ByMm))!;
+            string said = $"the hull is adjusted to {Count(hull.Whole.Readings)}";
             yield return new(
                 Severity.Note,
                 "measured.csv",
-                $"the hull is adjusted to {Count(hull.Whole.Readings)}: the most at {most.Name}, {Word(most.Side)}, by {Mm(most.ByMm)}; planks are cut to the hull as it stands"
+                hull.Cells.MaxBy(c => Math.Abs(c.ByMm)) is { } most
+                    ? $"{said}: the most at {most.Name}, {Word(most.Side)}, by {Mm(most.ByMm)}; planks are cut to the hull as it stands"
+                    : $"{said}: it stands as drawn"
             );
             foreach (Finding beyond in Overshoot(job, hull, Mm))
             {

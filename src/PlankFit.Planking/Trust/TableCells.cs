@@ -130,15 +130,6 @@ public sealed class TableCells
     public int? IndexOf(string line, int station, CellKind kind) =>
         index.TryGetValue((line, station, kind), out int i) ? i : null;
 
-    /// <summary>The value of a cell as written, mm.</summary>
-    public double ValueOf(TableCell cell) =>
-        cell.Kind switch
-        {
-            CellKind.HalfBreadth => Table.Named(cell.Line).HalfBreadthsMm[cell.Station]!.Value,
-            CellKind.Height => Table.Named(cell.Line).HeightsMm[cell.Station]!.Value,
-            _ => Table.Stations[cell.Station].PositionMm,
-        };
-
     /// <summary>Where along the hull a cell lies, mm: the line's own place where it has one, else the station's.</summary>
     public double PositionOf(TableCell cell)
     {

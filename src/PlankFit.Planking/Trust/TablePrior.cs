@@ -40,7 +40,7 @@ public static class TablePrior
         return Square(spec.ReadingSigma) + Square(spec.LoftingSigma) + Square(made);
     }
 
-    /// <summary>Smooth swellings along the lines: s² exp(-d² / 2 l²) between two cells of one kind and line d apart, l a part of the length.</summary>
+    /// <summary>Smooth swellings along the lines: s² exp(-d² / 2 l²) between two cells d apart of one kind, both of the keel or both of what stands on it, l a part of the length.</summary>
     public static Matrix<double> Trend(TrustSpec spec, TableCells cells)
     {
         double[] x = [.. cells.Cells.Select(cells.PositionOf)];

@@ -12,11 +12,13 @@ internal static class TrustFindings
 {
     private const string If = "19 times in 20, if [trust] is right";
 
+    /// <param name="taped">Whether the figures are those of the table and what was taped together.</param>
     public static IEnumerable<Finding> Of(
         TrustSpec spec,
         Planked planked,
         Sensitivities slopes,
-        ImmutableArray<LayerTrust> layers
+        ImmutableArray<LayerTrust> layers,
+        bool taped
     )
     {
         LengthUnit unit = planked.Job.Units;
@@ -33,7 +35,7 @@ internal static class TrustFindings
             }
         }
 
-        foreach (string limit in Limits(spec, planked, slopes))
+        foreach (string limit in Limits(spec, planked, slopes, taped))
         {
             yield return new(Severity.Note, Subject.Of("[trust]") with { Key = "trust" }, limit);
         }
@@ -93,30 +95,37 @@ internal static class TrustFindings
         (PlankTrust Trust, Plank Plank)[] bare =
         [
             .. all.Where(p =>
-                !p.Plank.FitBothEnds && Left(p.Plank) is { } left && left < p.Trust.LengthMm
+                !p.Plank.FitBothEnds
+                && LeftLongMm(p.Plank) is { } left
+                && left < p.Trust.NoneShortMm
             ),
         ];
         if (bare.Length > 0)
         {
-            PlankTrust worst = bare.MaxBy(p => p.Trust.LengthMm).Trust;
+            PlankTrust worst = bare.MaxBy(p => p.Trust.NoneShortMm).Trust;
             yield return new(
                 Severity.Warning,
                 Subject.OfLayer(layer.Name) with
                 {
                     Key = "ends",
                 },
-                $"{Names(bare)} {(bare.Length == 1 ? "is" : "are")} left long by less than the length may be out, {PlusMinus.Of(worst.LengthMm!.Value, unit)} in {worst.Id}, {If}: leave more"
+                $"{Names(bare)} {(bare.Length == 1 ? "is" : "are")} left long by less than keeps all of a side from coming short, {LengthText.ForPaper(worst.NoneShortMm!.Value, unit, RoundTo.Up)} in {worst.Id}, {If}: leave more"
             );
         }
     }
 
     /// <summary>By how much a plank is left long where it is least; null where it is nowhere.</summary>
-    private static double? Left(Plank plank) => plank.Ends.Min(e => e.OverhangMm);
+    internal static double? LeftLongMm(Plank plank) => plank.Ends.Min(e => e.OverhangMm);
 
     private static string Names(IEnumerable<(PlankTrust Trust, Plank Plank)> planks) =>
         string.Join(", ", planks.Select(p => p.Trust.Id));
 
-    private static IEnumerable<string> Limits(TrustSpec spec, Planked planked, Sensitivities slopes)
+    private static IEnumerable<string> Limits(
+        TrustSpec spec,
+        Planked planked,
+        Sensitivities slopes,
+        bool taped
+    )
     {
         PlankingJob job = planked.Job;
         double[] x =
@@ -137,7 +146,14 @@ internal static class TrustFindings
             yield return "where the planks meet a keel layer its side is taken to be planed to the planks as they come, or to be as its line or half-width says; a keel layer sawn wrong is in no figure here";
         }
 
-        if (!job.AsBuilt.IsEmpty)
+        if (taped)
+        {
+            if (!job.AsBuilt.Fitted.IsEmpty || !job.AsBuilt.Sawn.IsEmpty)
+            {
+                yield return "of what was fitted or sawn nothing is in what is told of how sure planks are";
+            }
+        }
+        else if (!job.AsBuilt.IsEmpty)
         {
             yield return "what is told of how sure planks are is told of the table alone, both sides alike, as if nothing were measured, fitted or sawn";
         }

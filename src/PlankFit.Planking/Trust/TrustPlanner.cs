@@ -27,7 +27,11 @@ internal static class TrustPlanner
         [
             .. planked.PlankLayers.Select(l => Layer(spec, sure, l)),
         ];
-        return new(sure, layers, [.. TrustFindings.Of(spec, planked, slopes, layers)]);
+        return new(
+            sure,
+            layers,
+            [.. TrustFindings.Of(spec, planked, slopes, layers, known is not null)]
+        );
     }
 
     /// <summary>So many standard deviations, that none of so many errors goes beyond to one side, 19 times in 20: by Bonferroni's bound, which holds however they hang together.</summary>

@@ -92,8 +92,5 @@ public sealed class UnheldButtsTests
 
     [Fact]
     public void ButtsOnBlocksAreHeldByTheirGlue() =>
-        Assert.DoesNotContain(
-            Told(Planned(15, JointStock.Block, JointStock.LayerBelow)),
-            f => f.Message.Contains("block", StringComparison.Ordinal)
-        );
+        Assert.Empty(Told(Planned(15, JointStock.Block, JointStock.LayerBelow)));
 }

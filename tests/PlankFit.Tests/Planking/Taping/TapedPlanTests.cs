@@ -1,4 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
+using PlankFit.Export.Trust;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
@@ -42,6 +43,65 @@ public sealed class TapedPlanTests
 
     private static double Girth(BottomPlan plan, Side side, string station) =>
         plan.AsBuilt!.Girths[side].Single(r => r.Station == station).NowMm;
+
+    /// <summary>A tape that says just what is drawn moves nothing, and that is said.</summary>
+    [Fact]
+    public void AReadingThatIsJustWhatIsDrawnMovesNothing()
+    {
+        BottomPlan plan = Of(
+            Asked,
+            FormattableString.Invariant(
+                $"what,where,side,value\ngirth,7,starboard,{DrawnGirths.Value[1]:0.0000}\n"
+            )
+        );
+        Assert.Empty(plan.Taped!.Cells);
+        Assert.Contains(
+            plan.Findings,
+            f => f.Message.EndsWith(": it stands as drawn", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>Left long by 4 mm, planks are out by more: cards, findings and what may be sawn now go by one figure, that which keeps a whole side from coming short.</summary>
+    [Fact]
+    public void CardsFindingsAndWhatMayBeSawnGoByOneFigure()
+    {
+        Job job = Of("\n[trust]\n", null).Job;
+        job = job with { Ends = job.Ends with { Upper = job.Ends.Upper with { ByMm = 4 } } };
+        BottomPlan plan = BottomPlanner
+            .Plan(job, null, TestContext.Current.CancellationToken)
+            .Plan!;
+        PlankLayerPlan layer = plan.PlankLayers.First();
+        LayerTrust trust = plan.Trust!.Layers[0];
+        (Plank Plank, PlankTrust Trust)[] told =
+        [
+            .. layer
+                .Starboard.Zip(trust.Planks)
+                .Where(p => !p.Second.InPlace && !p.First.FitBothEnds),
+        ];
+        bool IsBare((Plank Plank, PlankTrust Trust) p) =>
+            p.Plank.Ends.Min(e => e.OverhangMm) < p.Trust.NoneShortMm;
+        Assert.All(
+            told,
+            p =>
+                Assert.Equal(
+                    IsBare(p),
+                    TrustWords
+                        .OnCard(layer, p.Plank, p.Trust, job.Units)
+                        .Any(l => l.StartsWith("Leave ", StringComparison.Ordinal))
+                )
+        );
+        Finding bare = Assert.Single(
+            plan.Findings,
+            f =>
+                f.Where == $"layer {layer.Spec.Name}"
+                && f.Message.Contains("from coming short", StringComparison.Ordinal)
+        );
+        Assert.StartsWith(
+            string.Join(", ", told.Where(IsBare).Select(p => p.Trust.Id)) + " ",
+            bare.Message,
+            StringComparison.Ordinal
+        );
+    }
 
     /// <summary>Two readings of each of two girths, some millimetres over what is drawn: the hull takes up most of it on that side, little of it on the other, and planks follow.</summary>
     [Fact]

@@ -71,11 +71,11 @@ public sealed class TrustPlanTests
         Assert.DoesNotContain(Planned.Value.Trust!.Layers.Single().Planks, p => p.MayFitBothEnds);
     }
 
-    /// <summary>Fit at both ends with too little to scribe, or left long by less than the length may be out: both are told before anything is sawn.</summary>
+    /// <summary>Fit at both ends with too little to scribe, or left long by less than keeps all of a side from coming short: both are told before anything is sawn.</summary>
     [Theory]
     [InlineData(3, 0, "to scribe is not enough")]
     [InlineData(30, 0, "have to scribe is enough")]
-    [InlineData(0, 2, "left long by less than the length may be out")]
+    [InlineData(0, 2, "left long by less than keeps all of a side from coming short")]
     public void EndsAreJudged(double allowance, double leftLong, string told)
     {
         EndRule chine =
