@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Hulls;
 
