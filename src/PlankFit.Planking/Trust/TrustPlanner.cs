@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
-using MathNet.Numerics.LinearAlgebra;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 
@@ -12,17 +11,19 @@ internal static class TrustPlanner
     /// <summary>One in twenty on one side of a normal error.</summary>
     private const double OneInTwenty = 0.05;
 
-    /// <param name="known">Covariance of the errors of the table's cells after what was taped, of the side that is less sure; null where nothing was.</param>
+    /// <param name="known">Of the table's cells after what was taped; null where nothing was.</param>
+    /// <param name="toWhatWasTaped">Whether the planks are laid to what was taped.</param>
     public static TrustPlan Of(
         TrustSpec spec,
         Planked planked,
         Sensitivities slopes,
-        Matrix<double>? known = null
+        SidesKnown? known = null,
+        bool toWhatWasTaped = false
     )
     {
         Sureness sure = known is null
             ? Sureness.Of(spec, slopes)
-            : Sureness.Of(spec, slopes, known);
+            : Sureness.OfSides(spec, slopes, known);
         ImmutableArray<LayerTrust> layers =
         [
             .. planked.PlankLayers.Select(l => Layer(spec, sure, l)),
@@ -30,7 +31,7 @@ internal static class TrustPlanner
         return new(
             sure,
             layers,
-            [.. TrustFindings.Of(spec, planked, slopes, layers, known is not null)]
+            [.. TrustFindings.Of(spec, planked, slopes, layers, toWhatWasTaped)]
         );
     }
 

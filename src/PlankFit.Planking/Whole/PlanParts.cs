@@ -98,7 +98,14 @@ internal static class PlanParts
                     ? made.Of(
                         trust,
                         [planked, slopes],
-                        () => TrustPlanner.Of(trust, planked, slopes, taped?.LessSureSide)
+                        () =>
+                            TrustPlanner.Of(
+                                trust,
+                                planked,
+                                slopes,
+                                taped?.Sides,
+                                taped?.Tables is not null
+                            )
                     )
                     : null,
             AsBuilt = planked.Job.AsBuilt.IsEmpty

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
-using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Geometry;
 
