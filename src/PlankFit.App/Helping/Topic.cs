@@ -23,6 +23,7 @@ public sealed record Topic(string Name, string Title, string Text)
         "fastenings",
         "setting-up",
         "trust",
+        "sheathing",
         "nest",
         "as-built",
         "words",

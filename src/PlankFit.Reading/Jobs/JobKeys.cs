@@ -6,6 +6,7 @@ using PlankFit.Reading.Keel;
 using PlankFit.Reading.Keys;
 using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
+using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
@@ -134,6 +135,24 @@ public static class JobKeys
         TrustKeys.Table
     );
 
+    public static readonly TablesKey Cloth = new(
+        "cloth",
+        "A cloth as it comes off its roll, from which layers are cut.",
+        ClothKeys.Table
+    )
+    {
+        Most = Bounds.Layers,
+    };
+
+    public static readonly TablesKey Sheathing = new(
+        "sheathing",
+        "How the cloth of one layer of the bottom lies: what it is cut from, where it ends, where it is laid first.",
+        SheathingKeys.Table
+    )
+    {
+        Most = Bounds.Layers,
+    };
+
     /// <summary>All of it, in the order in which it is told.</summary>
     public static readonly JobTable File = new(
         Job,
@@ -152,6 +171,8 @@ public static class JobKeys
         AsBuilt,
         Timber,
         Fastenings,
-        Trust
+        Trust,
+        Cloth,
+        Sheathing
     );
 }

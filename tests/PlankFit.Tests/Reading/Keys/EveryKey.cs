@@ -50,6 +50,14 @@ internal static class EveryKey
         width = 150
         heads = "aft"
         angle = 45
+        [[layer]]
+        kind = "cloth"
+        name = "first outside"
+        thickness = 0.8
+        [[layer]]
+        kind = "cloth"
+        name = "last outside"
+        thickness = 0.5
         [[panel]]
         name = "topside"
         letter = "T"
@@ -311,6 +319,47 @@ internal static class EveryKey
         string-within = 3
         height-within = 4
         saw-when = 2
+        [[cloth]]
+        name = "stitched 805"
+        kind = "stitched"
+        mass = "17 oz/yd2"
+        mat = 200
+        directions = [45, -45]
+        roll = { width = 1270, length = 50000 }
+        glass-content = [0.40, 0.50, 0.55]
+        mat-glass-content = [0.25, 0.30, 0.35]
+        locks-at = 40
+        [[cloth]]
+        name = "finishing"
+        kind = "woven"
+        mass = 200
+        roll = [{ width = 1000, length = 25000, count = 2, price = 120 }, { width = 1000, length = 7000 }]
+        [[sheathing]]
+        layer = "core cloth"
+        cloth = "stitched 805"
+        keel = { past-centre-line = 38 }
+        chine = "stop"
+        transom = "stop"
+        stem = "stop"
+        first-along = "keel"
+        side-first = "port"
+        courses = "across"
+        join-lap = 40
+        stagger = 100
+        excess = 20
+        mat-side = "to the wood"
+        [[sheathing]]
+        layer = "first outside"
+        cloth = "finishing"
+        keel = { stop = 20 }
+        chine = { round = 75 }
+        transom = { round = 60 }
+        stem = { round = 50 }
+        first-along = { part = 0.4, turned = -2 }
+        [[sheathing]]
+        layer = "last outside"
+        cloth = "finishing"
+        first-along = { station = "2", part = 0.5 }
         """;
 
     /// <summary>The same with what only another form of a key leaves room for.</summary>

@@ -33,6 +33,10 @@ internal static class EveryName
         width = 150
         heads = "forward"
         angle = 45
+        [[layer]]
+        kind = "cloth"
+        name = "outside cloth"
+        thickness = 0.5
         [[panel]]
         name = "topside"
         letter = "T"
@@ -122,6 +126,15 @@ internal static class EveryName
         from = "0"
         fitted = ["S1-08"]
         as-measured = ["position/2"]
+        [[cloth]]
+        name = "finishing"
+        kind = "woven"
+        mass = 200
+        roll = { width = 1000, length = 25000 }
+        [[sheathing]]
+        layer = "outside cloth"
+        cloth = "finishing"
+        first-along = { station = "2", part = 0.5 }
         """;
 
     /// <summary>The same job with its topside to a sheer line, the one key that the other form leaves no room for.</summary>
