@@ -24,6 +24,7 @@ public sealed record Topic(string Name, string Title, string Text)
         "setting-up",
         "trust",
         "sheathing",
+        "glue",
         "nest",
         "as-built",
         "words",

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
@@ -125,6 +126,9 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>How the cloths of the bottom's stack lie; none where the job does not say.</summary>
     public ImmutableArray<SheathingSpec> Sheathing { get; init; } = [];
 
+    /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
+    public GlueSpec? Glue { get; init; }
+
     /// <summary>The tables of the job that are worked out for the bottom alone, of those that it has.</summary>
     public IEnumerable<string> AskedOfTheBottom =>
         new (string Name, bool Asked)[]
@@ -135,6 +139,7 @@ public sealed record Job(PlankingJob Planking)
             ("[setting-up]", SettingUp is not null),
             ("[trust]", Trust is not null),
             ("[[sheathing]]", !Sheathing.IsEmpty),
+            ("[resin] and [glue]", Glue is not null),
         }
             .Where(p => p.Asked)
             .Select(p => p.Name);
@@ -151,5 +156,6 @@ public sealed record Job(PlankingJob Planking)
             Fastenings = null,
             Trust = null,
             Sheathing = [],
+            Glue = null,
         };
 }

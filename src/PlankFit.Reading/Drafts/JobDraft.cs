@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
@@ -105,6 +106,9 @@ public sealed record JobParts(
 
     /// <summary>How the cloths of the bottom's stack lie.</summary>
     public ImmutableArray<SheathingSpec> Sheathing { get; init; } = [];
+
+    /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
+    public GlueSpec? Glue { get; init; }
 
     public static readonly JobParts None = new(
         KeelSpec.None,

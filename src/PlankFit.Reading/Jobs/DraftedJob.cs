@@ -47,6 +47,7 @@ internal static class DraftedJob
             Trust = parts.Trust,
             Cloths = parts.Cloths,
             Sheathing = parts.Sheathing,
+            Glue = parts.Glue,
         };
     }
 

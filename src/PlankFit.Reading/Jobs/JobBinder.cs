@@ -9,6 +9,7 @@ using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Drafts;
 using PlankFit.Reading.Fastenings;
 using PlankFit.Reading.Framing;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Joints;
 using PlankFit.Reading.Keel;
 using PlankFit.Reading.Keys;
@@ -171,6 +172,18 @@ public static class JobBinder
             Trust = TrustBinder.Bind(root.Table(JobKeys.Trust), length),
             Cloths = ClothBinder.Bind(root.Tables(JobKeys.Cloth), length),
             Sheathing = sheathing,
+            Glue = GlueBinder.Bind(
+                new(root.Table(JobKeys.Resin), root.Table(JobKeys.Glue))
+                {
+                    Priming = root.Table(JobKeys.Priming),
+                    Weave = root.Table(JobKeys.Weave),
+                    Fillets = root.Tables(JobKeys.Fillet),
+                    Fairing = root.Table(JobKeys.Fairing),
+                    Crew = root.Table(JobKeys.Crew),
+                    Clock = root.Table(JobKeys.Clock),
+                },
+                length
+            ),
         };
         root.Close();
         return new(
