@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Glue.Mixing;
@@ -12,12 +11,12 @@ namespace PlankFit.Planking.Glue;
 /// <summary>Amounts, batches, sessions and hold points of a bottom.</summary>
 internal static class GluePlanner
 {
-    /// <param name="fastenings">Null where the job asks for none.</param>
+    /// <param name="fastenings">How many a plank has.</param>
     public static GluePlan Of(
         GlueSpec spec,
         Planked planked,
         FramingPlan framing,
-        FasteningPlan? fastenings,
+        Func<PlankId, int> fastenings,
         (ImmutableArray<ClothSpec> Cloths, ImmutableArray<SheathingSpec> Sheathing) cloth,
         CancellationToken stop
     )
@@ -70,7 +69,7 @@ internal static class GluePlanner
     private static ImmutableArray<GlueStage> Stages(
         AmountPlanner amounts,
         (CrewSpec Crew, ClockSpec Clock) work,
-        FasteningPlan? fastenings,
+        Func<PlankId, int> fastenings,
         ImmutableArray<Finding>.Builder findings,
         CancellationToken stop
     )

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Planks;
@@ -11,7 +10,7 @@ internal sealed record StageGround(
     AmountPlanner Amounts,
     BatchPlacing Placing,
     WorkDays Days,
-    FasteningPlan? Fastenings
+    Func<PlankId, int> Fastenings
 );
 
 /// <summary>A skin's stage: on a cloth that still bonds if all of it goes down in time, else on one that is cured, washed, dry and keyed.</summary>
@@ -90,7 +89,7 @@ internal static class SkinStage
                 ),
                 ground.Placing.Crew.SpreadMinutes,
                 ground.Placing.Crew.FastenMinutes,
-                ground.Fastenings?.On(plank.Id)?.Points.Count(p => p.Use != FasteningUse.Vent) ?? 0
+                ground.Fastenings(plank.Id)
             );
 
         bool IsDown(PlankId id) => layer.On(id.Side).First(p => p.Id == id).IsFitted;

@@ -101,7 +101,9 @@ internal static class PlanParts
                             glue,
                             planked,
                             behind,
-                            fastenings,
+                            id =>
+                                fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent)
+                                ?? 0,
                             (job.Cloths, job.Sheathing),
                             stop
                         )
