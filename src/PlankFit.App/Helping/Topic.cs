@@ -23,6 +23,8 @@ public sealed record Topic(string Name, string Title, string Text)
         "fastenings",
         "setting-up",
         "trust",
+        "sheathing",
+        "glue",
         "nest",
         "as-built",
         "words",

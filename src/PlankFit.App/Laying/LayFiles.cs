@@ -38,6 +38,7 @@ internal static class LayFiles
             FramingFiles.Of(plan),
             FasteningFiles.Of(plan),
             TimberFiles.Of(plan),
+            GlueFiles.Of(plan),
             AsBuiltFiles.Of(plan),
             TrustFiles.Of(plan),
             NestFiles.Of(plan),

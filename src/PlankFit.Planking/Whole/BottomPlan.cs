@@ -3,6 +3,7 @@ using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
@@ -80,6 +81,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public FasteningPlan? Fastenings { get; init; }
 
     public TimberPlan? Timber { get; init; }
+
+    /// <summary>Resin, batches and sessions; null where the job names neither resin nor glue.</summary>
+    public GluePlan? Glue { get; init; }
 
     /// <summary>How sure the planks are; null where the job does not ask.</summary>
     public TrustPlan? Trust { get; init; }

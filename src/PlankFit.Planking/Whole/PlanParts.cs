@@ -3,6 +3,7 @@ using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
@@ -60,6 +61,22 @@ internal static class PlanParts
         Sensitivities? slopes = job.Trust is null
             ? null
             : made.Of(null, [planked], () => Sensitivities.Of(planked, progress, stop));
+        FasteningPlan? fastenings =
+            job.Fastenings is { } fastened && ground is not null
+                ? made.Of(
+                    fastened,
+                    [planked, behind, ground],
+                    () =>
+                        FasteningPlanner.Of(
+                            fastened,
+                            planked,
+                            behind,
+                            ground,
+                            made.Before<FasteningPlan>(),
+                            stop
+                        )
+                )
+                : null;
         var plan = new BottomPlan(job, planked)
         {
             Keel = job.Keel.Layers.IsEmpty
@@ -74,22 +91,24 @@ internal static class PlanParts
                 : null,
             Framing = job.Framing.IsEmpty ? null : behind,
             Joints = joints,
-            Fastenings =
-                job.Fastenings is { } fastened && ground is not null
-                    ? made.Of(
-                        fastened,
-                        [planked, behind, ground],
-                        () =>
-                            FasteningPlanner.Of(
-                                fastened,
-                                planked,
-                                behind,
-                                ground,
-                                made.Before<FasteningPlan>(),
-                                stop
-                            )
-                    )
-                    : null,
+            Fastenings = fastenings,
+            Glue = job.Glue is { } glue
+                ? made.Of(
+                    (glue, job.Cloths, job.Sheathing),
+                    [planked, behind, fastenings],
+                    () =>
+                        GluePlanner.Of(
+                            glue,
+                            planked,
+                            behind,
+                            id =>
+                                fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent)
+                                ?? 0,
+                            (job.Cloths, job.Sheathing),
+                            stop
+                        )
+                )
+                : null,
             Timber = job.Timber is { } timber
                 ? made.Of(timber, [planked], () => TimberPlanner.Of(timber, planked, stop))
                 : null,
@@ -122,6 +141,7 @@ internal static class PlanParts
             .. plan.Joints?.Findings ?? [],
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
+            .. plan.Glue?.Findings ?? [],
             .. plan.Trust?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];

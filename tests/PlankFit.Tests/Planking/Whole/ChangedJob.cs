@@ -102,6 +102,8 @@ internal static class ChangedJob
             (j, d) => j with { Trust = new TrustSpec { FramesMadeWithinMm = d.Between(1, 3) } }
         ),
         ("no trust", (j, _) => j with { Trust = null }),
+        ("glue", (j, d) => ChanceGlue.Added(j, d.Whole(1, 99))),
+        ("no glue", (j, _) => j with { Glue = null }),
         ("nothing measured", (j, _) => j with { AsBuilt = AsBuiltSpec.None }),
         ("girths", (j, d) => Girths(j, d.Between(-3, 3))),
     ];

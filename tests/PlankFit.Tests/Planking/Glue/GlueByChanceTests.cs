@@ -1,0 +1,126 @@
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Tests.Support;
+using PlankFit.Tests.Support.Chance;
+
+namespace PlankFit.Tests.Planking.Glue;
+
+/// <summary>Gluing of jobs, crews, products and days by chance.</summary>
+public sealed class GlueByChanceTests
+{
+    [Fact]
+    public void NoClockNoOrderAndNoHandIsBroken()
+    {
+        int planned = 0,
+            draws = LongRuns.Of(6, 200);
+        for (int seed = 1; seed <= draws; seed++)
+        {
+            if (Plan(seed) is not { Glue: { } glue } plan)
+            {
+                continue;
+            }
+
+            GlueLaws.Hold(plan);
+            planned += glue.Stages.Count(s => !s.Batches.IsEmpty);
+            // What is not planned is told.
+            Assert.True(
+                glue.Stages.Length == plan.Layers.Length || !glue.Findings.IsEmpty,
+                $"{seed}: a stage is missing and nothing is said"
+            );
+        }
+
+        Assert.True(planned > 0);
+    }
+
+    [Fact]
+    public void BatchesAddUpToTheAmounts()
+    {
+        BottomPlan plan = Launch();
+        GluePlan glue = plan.Glue!;
+        GlueLaws.Hold(plan);
+        foreach (GlueStage stage in glue.Stages)
+        {
+            double mixed = stage.Batches.Sum(b => b.Grams) / 1000,
+                reckoned = glue
+                    .Amounts.Where(a =>
+                        a.Where == stage.Layer
+                        && a.Use is not (GlueUse.Weave or GlueUse.Fillet or GlueUse.Fairing)
+                    )
+                    .Sum(a => a.Kg.Usual);
+            // Each plank's share is rounded to a tenth of a gram.
+            Assert.Equal(reckoned, mixed, stage.Batches.Sum(b => b.Planks.Length) * 5.1e-5 + 1e-9);
+        }
+    }
+
+    /// <summary>The glue of a skin by its area as the layer has it, which was found without its planks.</summary>
+    [Fact]
+    public void AreasAreThoseOfTheSurfaces()
+    {
+        BottomPlan plan = Launch();
+        AmountLine glued = plan.Glue!.Amounts.Single(a => a.Use == GlueUse.BetweenLayers);
+        double area = plan.PlankLayers.Last().AreaMm2 * 2;
+        Assert.Equal(area, glued.AreaMm2, 5e-4 * area);
+        AmountLine wet = plan.Glue!.Amounts.Single(a => a.Use == GlueUse.WettingOut);
+        double cloth = plan.PlankLayers.Sum(l => l.AreaMm2);
+        Assert.Equal(cloth, wet.AreaMm2, 1e-9 * cloth);
+    }
+
+    [Fact]
+    public void MetricAndImperialAgree()
+    {
+        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3);
+        GluePlan metric = Planned(job).Glue!,
+            imperial = Planned(job with { Units = LengthUnit.Foot }).Glue!;
+        Assert.Equal(
+            metric.Batches.Select(b => (b.Name, b.MixAt, b.Grams)),
+            imperial.Batches.Select(b => (b.Name, b.MixAt, b.Grams))
+        );
+        Assert.Equal(metric.Amounts.Select(a => a.Kg), imperial.Amounts.Select(a => a.Kg));
+    }
+
+    [Fact]
+    public void WhatCannotBeGluedInTimeIsToldWithWhatWouldDo()
+    {
+        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 1);
+        GlueSpec spec = job.Glue!;
+        GluePlan slow = Planned(
+            job with
+            {
+                Glue = spec with { Crew = spec.Crew! with { FastenMinutes = 200 } },
+            }
+        ).Glue!;
+        Assert.DoesNotContain(slow.Stages, s => !s.Batches.IsEmpty);
+        Assert.Contains(
+            slow.Findings,
+            f => f.Message.Contains("the film gives", StringComparison.Ordinal)
+        );
+        GluePlan alone = Planned(
+            job with
+            {
+                Glue = spec with { Crew = spec.Crew! with { Hands = 1 } },
+            }
+        ).Glue!;
+        Assert.Contains(
+            alone.Findings,
+            f => f.Message.Contains("the crew has 1", StringComparison.Ordinal)
+        );
+    }
+
+    private static BottomPlan Launch() =>
+        Planned(ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3));
+
+    private static BottomPlan Planned(Job job) =>
+        BottomPlanner.Again(DemoPlans.Of("survey-launch"), job).Plan!;
+
+    private static BottomPlan? Plan(int seed)
+    {
+        using var temp = new TempFolder();
+        return JobReader.Read(ChanceJob.Write(seed, temp.Path)).Job is { } job
+            ? BottomPlanner
+                .Plan(ChanceGlue.Added(job, seed), null, TestContext.Current.CancellationToken)
+                .Plan
+            : null;
+    }
+}
