@@ -15,6 +15,9 @@ namespace PlankFit.App.Showing;
 /// <param name="Findings">What a person should know of the plan; or the faults, with their lines.</param>
 public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings)
 {
+    /// <summary>Where the table of offsets lies; null where the job could not be read as far as that.</summary>
+    public string? OffsetsPath { get; init; }
+
     /// <param name="jobPath">Where the job file lies: the files that it names are beside it.</param>
     /// <param name="job">The job file as it is now.</param>
     /// <param name="before">The plan of the text before; what would be made from the same is taken over from it.</param>
@@ -26,15 +29,11 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
         CancellationToken stop
     )
     {
-        var planned = PlannedJob.From(
-            JobReader.Read(jobPath, job),
-            before,
-            progress,
-            new Timings(),
-            stop
-        );
-        return planned.Plan is { } plan
+        ReadResult read = JobReader.Read(jobPath, job);
+        var planned = PlannedJob.From(read, before, progress, new Timings(), stop);
+        ShownJob shown = planned.Plan is { } plan
             ? new(plan, [.. BeforeYouSaw.All(plan)])
             : new(null, planned.Faults!.Findings);
+        return shown with { OffsetsPath = read.OffsetsPath };
     }
 }

@@ -8,7 +8,7 @@ using PlankFit.Pages.Sessions;
 
 namespace PlankFit.Pages.Serving;
 
-/// <summary>What the planks of a turn are like. A turn that is not shown any more is not found: the page asks for the newer one.</summary>
+/// <summary>What the planks of a turn are like. A turn that is not the one shown has nothing to give: pages are told of the newer one.</summary>
 internal static class PlankRoutes
 {
     private const string Svg = "image/svg+xml";
@@ -24,35 +24,43 @@ internal static class PlankRoutes
             (int number, int turn) =>
                 Of(jobs, number, turn) is { } laid
                     ? Results.Bytes(laid.Packed, "application/octet-stream")
-                    : Results.NotFound()
+                    : Results.NoContent()
         );
         app.MapGet(
             "/job/{number:int}/facts/{turn:int}",
             (int number, int turn) =>
                 Of(jobs, number, turn) is { } laid
                     ? Results.Json(FactsAnswer.Of(laid))
-                    : Results.NotFound()
+                    : Results.NoContent()
         );
         app.MapGet(
             "/job/{number:int}/picture/{turn:int}",
             (int number, int turn, double turned, double tilted, bool upside, string? layers) =>
                 Of(jobs, number, turn) is { } laid
                     ? Picture(laid, new(turned, tilted, upside), layers)
+                    : Results.NoContent()
+        );
+        app.MapGet(
+            "/job/{number:int}/table",
+            (int number) =>
+                jobs.Of(number) is { } job && TableAnswer.Of(job.Session.Now) is { } table
+                    ? Results.Json(table)
                     : Results.NotFound()
         );
         app.MapGet(
             "/job/{number:int}/card/{turn:int}/{plank}",
             (int number, int turn, string plank) =>
-                Of(jobs, number, turn) is { } laid && laid.Plan.Find(plank) is { } found
-                    ? Drawn(ShownPlank.Card(laid.Plan, found))
-                    : Results.NotFound()
+                Of(jobs, number, turn) is not { } laid ? Results.NoContent()
+                : laid.Plan.Find(plank) is { } found ? Drawn(ShownPlank.Card(laid.Plan, found))
+                : Results.NotFound()
         );
         app.MapGet(
             "/job/{number:int}/story/{turn:int}/{plank}",
             (int number, int turn, string plank) =>
-                Of(jobs, number, turn) is { } laid && laid.Plan.Find(plank) is { } found
+                Of(jobs, number, turn) is not { } laid ? Results.NoContent()
+                : laid.Plan.Find(plank) is { } found
                     ? Results.Text(ShownPlank.Story(laid.Plan, found), "text/plain")
-                    : Results.NotFound()
+                : Results.NotFound()
         );
     }
 

@@ -8,6 +8,10 @@ namespace PlankFit.Pages.Serving;
 /// <summary>The page itself, and the jobs to choose from.</summary>
 internal static class RoomRoutes
 {
+    /// <summary>The picture that the browser draws itself; bundled only where the program was built with Node.</summary>
+    public const string Solid = "solid/solid.js";
+    private const string NoSolid = "solid/none.js";
+
     public static void Map(WebApplication app, JobShelf shelf)
     {
         app.MapGet(
@@ -35,7 +39,10 @@ internal static class RoomRoutes
                     ? RoomFiles.Of("frame/frame.html")
                     : TypedResults.NotFound()
         );
-        app.MapGet("/rooms/{**name}", (string name) => RoomFiles.Of(name));
+        app.MapGet(
+            "/rooms/{**name}",
+            (string name) => RoomFiles.Of(name == Solid && !RoomFiles.Has(Solid) ? NoSolid : name)
+        );
         app.MapGet("/favicon.ico", () => RoomFiles.Of("frame/mark.svg"));
     }
 }

@@ -27,6 +27,7 @@ internal sealed class JobSession : IAsyncDisposable
     private Laid? good;
     private BottomPlan? beforeGesture;
     private ImmutableArray<Finding> faults = [];
+    private string? offsetsPath;
 
     /// <param name="path">The job file.</param>
     public JobSession(string path)
@@ -60,6 +61,7 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 return new(history, turn, tried, good, faults)
                 {
+                    OffsetsPath = offsetsPath,
                     IsSaved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk),
                 };
             }
@@ -193,6 +195,7 @@ internal sealed class JobSession : IAsyncDisposable
                 lock (gate)
                 {
                     tried = of;
+                    offsetsPath = shown.OffsetsPath ?? offsetsPath;
                     (good, faults) = laid is null ? (good, shown.Findings) : (laid, []);
                 }
 

@@ -16,6 +16,9 @@ internal sealed record Seen(
     ImmutableArray<Finding> Faults
 )
 {
+    /// <summary>Where the table of offsets lies; null where no text has named one that could be read.</summary>
+    public string? OffsetsPath { get; init; }
+
     /// <summary>The newest text is the one on the disk, as far as this program knows.</summary>
     public bool IsSaved { get; init; }
 }

@@ -75,7 +75,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
             );
             Add("X-PlankFit", own);
             Add("Sec-Fetch-Site", site);
-            using HttpResponseMessage answer = await served.Client.SendAsync(request);
+            using HttpResponseMessage answer = await served.Send(request);
             Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
         }
     }
@@ -90,7 +90,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
         };
         request.Headers.Add("Origin", served.Address.GetLeftPart(UriPartial.Authority));
         request.Headers.Add("X-PlankFit", "1");
-        using HttpResponseMessage answer = await served.Client.SendAsync(request);
+        using HttpResponseMessage answer = await served.Send(request);
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, answer.StatusCode);
     }
 
@@ -105,7 +105,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
         using var request = new HttpRequestMessage(HttpMethod.Get, "job/1/");
         request.Headers.Add("Sec-Fetch-Site", site);
         request.Headers.Add("Sec-Fetch-Mode", mode);
-        using HttpResponseMessage answer = await served.Client.SendAsync(request);
+        using HttpResponseMessage answer = await served.Send(request);
         Assert.Equal(code, answer.StatusCode);
     }
 
@@ -116,7 +116,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
     [InlineData("nowhere")]
     public async Task TheBrowserIsToldToRunNothingElse(string path)
     {
-        using HttpResponseMessage answer = await served.Client.GetAsync(path);
+        using HttpResponseMessage answer = await served.Get(path);
         string policy = answer.Headers.GetValues("Content-Security-Policy").Single();
         Assert.Contains("default-src 'none'", policy, StringComparison.Ordinal);
         Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
@@ -144,7 +144,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
             string name in RoomFiles.Names.Where(n => n.EndsWith(".html", StringComparison.Ordinal))
         )
         {
-            string html = await served.Client.GetStringAsync($"rooms/{name}");
+            string html = await served.Text($"rooms/{name}");
             Assert.DoesNotMatch(
                 @"<script(?![^>]*\bsrc=)|<style|\sstyle=|\son\w+=|javascript:",
                 html
@@ -160,7 +160,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
         {
             Assert.DoesNotMatch(
                 @"innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\(|new Function",
-                await served.Client.GetStringAsync($"rooms/{name}")
+                await served.Text($"rooms/{name}")
             );
         }
     }
@@ -190,7 +190,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
         string answer = await Raw(
             $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{served.Address.Port}\r\nConnection: close\r\n\r\n"
         );
-        Assert.Matches("^HTTP/1.1 40[04]", answer);
+        Assert.Matches("^HTTP/1.1 (40[04]|204)", answer);
         Assert.DoesNotContain("[hull]", answer, StringComparison.Ordinal);
         Assert.DoesNotContain("root:", answer, StringComparison.Ordinal);
     }
@@ -217,7 +217,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
             for (int i = 0; i < PageServer.MostConnections + 5; i++)
             {
                 var one = new TcpClient();
-                await one.ConnectAsync(IPAddress.Loopback, served.Address.Port);
+                await one.ConnectAsync(IPAddress.Loopback, served.Address.Port, ServedJob.Stop);
                 open.Add(one);
                 try
                 {
@@ -225,9 +225,11 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
                         .WriteAsync(
                             Encoding.ASCII.GetBytes(
                                 $"GET /favicon.ico HTTP/1.1\r\nHost: 127.0.0.1:{served.Address.Port}\r\n\r\n"
-                            )
+                            ),
+                            ServedJob.Stop
                         );
-                    turnedAway += await one.GetStream().ReadAsync(new byte[1]) == 0 ? 1 : 0;
+                    turnedAway +=
+                        await one.GetStream().ReadAsync(new byte[1], ServedJob.Stop) == 0 ? 1 : 0;
                 }
                 catch (IOException)
                 {
@@ -252,16 +254,11 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
         {
             for (int i = 0; i < 64; i++)
             {
-                open.Add(
-                    await served.Client.GetAsync(
-                        "job/1/news",
-                        HttpCompletionOption.ResponseHeadersRead
-                    )
-                );
+                open.Add(await served.Get("job/1/news", HttpCompletionOption.ResponseHeadersRead));
                 Assert.Equal(HttpStatusCode.OK, open[^1].StatusCode);
             }
 
-            using HttpResponseMessage last = await served.Client.GetAsync(
+            using HttpResponseMessage last = await served.Get(
                 "job/1/news",
                 HttpCompletionOption.ResponseHeadersRead
             );
@@ -290,9 +287,9 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
     private async Task<string> Raw(string request)
     {
         using var client = new TcpClient();
-        await client.ConnectAsync(IPAddress.Loopback, served.Address.Port);
-        await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(request));
+        await client.ConnectAsync(IPAddress.Loopback, served.Address.Port, ServedJob.Stop);
+        await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(request), ServedJob.Stop);
         using var reader = new StreamReader(client.GetStream(), Encoding.UTF8);
-        return await reader.ReadToEndAsync();
+        return await reader.ReadToEndAsync(ServedJob.Stop);
     }
 }

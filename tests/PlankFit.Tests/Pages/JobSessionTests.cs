@@ -1,12 +1,10 @@
 using System.Net;
-using System.Net.Http.Json;
 using System.Text.Json;
 using PlankFit.App.Showing;
 using PlankFit.Draughting.Svg;
 using PlankFit.Export.Solids;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
-using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Pages;
 
@@ -27,11 +25,10 @@ public sealed class JobSessionTests : IAsyncLifetime
     {
         JsonElement state = await served.Tried(1);
         Assert.Equal(1, state.GetProperty("laid").GetInt32());
-        BottomPlan plan = BottomPlanner.Plan(JobReader.Read(served.JobPath).Job!).Plan!;
-        Assert.Equal(
-            PackedSolids.Of(PlanSolids.Of(plan)),
-            await served.Client.GetByteArrayAsync("job/1/planks/1")
-        );
+        BottomPlan plan = BottomPlanner
+            .Plan(JobReader.Read(served.JobPath).Job!, stop: ServedJob.Stop)
+            .Plan!;
+        Assert.Equal(PackedSolids.Of(PlanSolids.Of(plan)), await served.Bytes("job/1/planks/1"));
         JsonElement facts = await served.Json("job/1/facts/1");
         Assert.Equal(plan.Job.Revision, facts.GetProperty("revision").GetString());
         Assert.Equal(
@@ -50,15 +47,17 @@ public sealed class JobSessionTests : IAsyncLifetime
     {
         int turn = await served.Change(Width, "95");
         await served.Tried(turn);
-        byte[] shown = await served.Client.GetByteArrayAsync($"job/1/card/{turn}/S1-03");
+        byte[] shown = await served.Bytes($"job/1/card/{turn}/S1-03");
         await Saved();
-        BottomPlan plan = BottomPlanner.Plan(JobReader.Read(served.JobPath).Job!).Plan!;
+        BottomPlan plan = BottomPlanner
+            .Plan(JobReader.Read(served.JobPath).Job!, stop: ServedJob.Stop)
+            .Plan!;
         using var written = new MemoryStream();
         SvgWriter.Write(written, ShownPlank.Card(plan, plan.Find("S1-03")!));
         Assert.Equal(written.ToArray(), shown);
         Assert.StartsWith(
             "S1-03",
-            await served.Client.GetStringAsync($"job/1/story/{turn}/s1-03"),
+            await served.Text($"job/1/story/{turn}/s1-03"),
             StringComparison.Ordinal
         );
     }
@@ -69,7 +68,7 @@ public sealed class JobSessionTests : IAsyncLifetime
     {
         JsonElement first = await served.Tried(1);
         string text = first.GetProperty("text").GetString()!;
-        byte[] picture = await served.Client.GetByteArrayAsync("job/1/planks/1");
+        byte[] picture = await served.Bytes("job/1/planks/1");
         int turn = await served.Change(Width, "80");
         JsonElement changed = await served.Tried(turn);
         Assert.Contains(
@@ -79,17 +78,13 @@ public sealed class JobSessionTests : IAsyncLifetime
         Assert.False(changed.GetProperty("saved").GetBoolean());
         Assert.Equal($"{Width} = 80", changed.GetProperty("undo").GetString());
         using HttpResponseMessage undone = await served.Post("job/1/wish", new { undo = true });
-        int back = (await undone.Content.ReadFromJsonAsync<JsonElement>())
-            .GetProperty("turn")
-            .GetInt32();
+        int back = await ServedJob.Turn(undone);
         JsonElement again = await served.Tried(back);
         Assert.Equal(text, again.GetProperty("text").GetString());
         Assert.True(again.GetProperty("saved").GetBoolean());
-        Assert.Equal(picture, await served.Client.GetByteArrayAsync($"job/1/planks/{back}"));
+        Assert.Equal(picture, await served.Bytes($"job/1/planks/{back}"));
         using HttpResponseMessage redone = await served.Post("job/1/wish", new { redo = true });
-        int forth = (await redone.Content.ReadFromJsonAsync<JsonElement>())
-            .GetProperty("turn")
-            .GetInt32();
+        int forth = await ServedJob.Turn(redone);
         Assert.Equal(
             changed.GetProperty("text").GetString(),
             (await served.Tried(forth)).GetProperty("text").GetString()
@@ -127,14 +122,12 @@ public sealed class JobSessionTests : IAsyncLifetime
             state.GetProperty("faults")[0].GetProperty("words").GetString()!,
             StringComparison.Ordinal
         );
-        Assert.NotEmpty(await served.Client.GetByteArrayAsync("job/1/planks/1"));
+        Assert.NotEmpty(await served.Bytes("job/1/planks/1"));
         using HttpResponseMessage broken = await served.Post(
             "job/1/wish",
             new { text = "[[[layer" }
         );
-        int turn = (await broken.Content.ReadFromJsonAsync<JsonElement>())
-            .GetProperty("turn")
-            .GetInt32();
+        int turn = await ServedJob.Turn(broken);
         Assert.Equal(1, (await served.Tried(turn)).GetProperty("laid").GetInt32());
         using HttpResponseMessage one = await served.Post("job/1/wish", new { undo = true });
         using HttpResponseMessage two = await served.Post("job/1/wish", new { undo = true });
@@ -180,7 +173,7 @@ public sealed class JobSessionTests : IAsyncLifetime
         await served.Change(Width, "96");
         using HttpResponseMessage asked = await served.Post("job/1/save", new { });
         Assert.Equal(HttpStatusCode.Conflict, asked.StatusCode);
-        JsonElement answer = await asked.Content.ReadFromJsonAsync<JsonElement>();
+        JsonElement answer = await ServedJob.Read(asked);
         Assert.Contains(
             "# by another hand",
             answer.GetProperty("theirs").GetString()!,
@@ -191,25 +184,27 @@ public sealed class JobSessionTests : IAsyncLifetime
         File.AppendAllText(served.JobPath, "# and once more\n");
         using HttpResponseMessage again = await served.Post("job/1/save", new { over = hash });
         Assert.Equal(HttpStatusCode.Conflict, again.StatusCode);
-        hash = (await again.Content.ReadFromJsonAsync<JsonElement>())
-            .GetProperty("hash")
-            .GetString()!;
+        hash = (await ServedJob.Read(again)).GetProperty("hash").GetString()!;
         using HttpResponseMessage over = await served.Post("job/1/save", new { over = hash });
         Assert.Equal(HttpStatusCode.OK, over.StatusCode);
         Assert.DoesNotContain("# by another hand", served.OnDisk, StringComparison.Ordinal);
         Assert.True((await served.State()).GetProperty("saved").GetBoolean());
     }
 
-    /// <summary>A turn that is not shown any more, or not yet, is not found, so that no page shows one for another.</summary>
+    /// <summary>A turn that is not shown any more, or not yet, has nothing to give, so that no page shows one for another.</summary>
     [Fact]
-    public async Task AnotherTurnIsNotFound()
+    public async Task AnotherTurnGivesNothing()
     {
         await served.Tried(1);
-        foreach (string what in new[] { "planks/2", "facts/0", "card/2/S1-03", "card/1/S9-99" })
+        foreach (string what in new[] { "planks/2", "facts/0", "card/2/S1-03", "story/0/S1-03" })
         {
-            using HttpResponseMessage answer = await served.Client.GetAsync($"job/1/{what}");
-            Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+            using HttpResponseMessage answer = await served.Get($"job/1/{what}");
+            Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
+            Assert.Empty(await answer.Content.ReadAsByteArrayAsync(ServedJob.Stop));
         }
+
+        using HttpResponseMessage none = await served.Get("job/1/card/1/S9-99");
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }
 
     /// <summary>The files are those of the command line, word for word where they are text, and all of them are in the zip.</summary>
@@ -226,14 +221,14 @@ public sealed class JobSessionTests : IAsyncLifetime
         ];
         Assert.Contains("bench-book.pdf", names);
         int list = Array.IndexOf(names, "tables/plank-list.csv");
-        string csv = await served.Client.GetStringAsync($"job/1/papers/1/{list}");
+        string csv = await served.Text($"job/1/papers/1/{list}");
         JsonElement facts = await served.Json("job/1/facts/1");
         Assert.All(
             facts.GetProperty("order").EnumerateArray(),
             p => Assert.Contains(p.GetString()!, csv, StringComparison.Ordinal)
         );
         using var zip = new System.IO.Compression.ZipArchive(
-            new MemoryStream(await served.Client.GetByteArrayAsync("job/1/papers/1/all"))
+            new MemoryStream(await served.Bytes("job/1/papers/1/all"))
         );
         Assert.Equal(names, zip.Entries.Select(e => e.FullName));
         Assert.All(zip.Entries, e => Assert.True(e.Length > 0));
@@ -241,9 +236,9 @@ public sealed class JobSessionTests : IAsyncLifetime
 
     private async Task<JsonElement> Tray()
     {
-        using Stream news = await served.Client.GetStreamAsync("job/1/news");
+        using Stream news = await served.Client.GetStreamAsync("job/1/news", ServedJob.Stop);
         using var lines = new StreamReader(news);
-        while (await lines.ReadLineAsync() is not null)
+        while (await lines.ReadLineAsync(ServedJob.Stop) is not null)
         {
             JsonElement tray = await served.Json("job/1/papers");
             if (tray.GetProperty("turn").ValueKind == JsonValueKind.Number)

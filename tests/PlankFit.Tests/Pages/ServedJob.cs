@@ -40,14 +40,36 @@ internal sealed class ServedJob : IAsyncDisposable
     public static async Task<ServedJob> Of(string hull, Func<string, string>? changed = null)
     {
         var served = new ServedJob(hull, changed);
-        await served.app.StartAsync();
+        await served.app.StartAsync(Stop);
         served.Address = new(PageServer.Address(served.app));
         served.Client = new() { BaseAddress = served.Address };
         return served;
     }
 
+    /// <summary>That ends with the run of the tests.</summary>
+    public static CancellationToken Stop => TestContext.Current.CancellationToken;
+
     public async Task<JsonElement> Json(string path) =>
-        await Client.GetFromJsonAsync<JsonElement>(path);
+        await Client.GetFromJsonAsync<JsonElement>(path, Stop);
+
+    public Task<string> Text(string path) => Client.GetStringAsync(path, Stop);
+
+    public Task<byte[]> Bytes(string path) => Client.GetByteArrayAsync(path, Stop);
+
+    public Task<HttpResponseMessage> Get(
+        string path,
+        HttpCompletionOption until = HttpCompletionOption.ResponseContentRead
+    ) => Client.GetAsync(path, until, Stop);
+
+    public Task<HttpResponseMessage> Send(HttpRequestMessage request) =>
+        Client.SendAsync(request, Stop);
+
+    public static async Task<JsonElement> Read(HttpResponseMessage answer) =>
+        await answer.Content.ReadFromJsonAsync<JsonElement>(Stop);
+
+    /// <summary>The turn that is told as the answer to a change.</summary>
+    public static async Task<int> Turn(HttpResponseMessage answer) =>
+        (await Read(answer)).GetProperty("turn").GetInt32();
 
     public Task<JsonElement> State() => Json("job/1/state");
 
@@ -60,7 +82,7 @@ internal sealed class ServedJob : IAsyncDisposable
         };
         request.Headers.Add("Origin", Address.GetLeftPart(UriPartial.Authority));
         request.Headers.Add("X-PlankFit", "1");
-        return await Client.SendAsync(request);
+        return await Send(request);
     }
 
     public async Task<int> Change(string address, string typed, string gesture = "")
@@ -75,17 +97,15 @@ internal sealed class ServedJob : IAsyncDisposable
             }
         );
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        return (await answer.Content.ReadFromJsonAsync<JsonElement>())
-            .GetProperty("turn")
-            .GetInt32();
+        return await Turn(answer);
     }
 
     /// <summary>The state once that turn, or a later one, has been laid or refused: by the news, not by a clock.</summary>
     public async Task<JsonElement> Tried(int turn)
     {
-        using Stream news = await Client.GetStreamAsync("job/1/news");
+        using Stream news = await Client.GetStreamAsync("job/1/news", Stop);
         using var lines = new StreamReader(news);
-        while (await lines.ReadLineAsync() is { } line)
+        while (await lines.ReadLineAsync(Stop) is { } line)
         {
             string[] words = line.Split(' ');
             if (
