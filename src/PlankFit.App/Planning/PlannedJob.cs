@@ -22,6 +22,19 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             "read the job and its offsets",
             () => JobReader.Read(jobPath)
         );
+        return From(read, null, progress, timings, stop);
+    }
+
+    /// <summary>The same of a job that has been read.</summary>
+    /// <param name="before">The plan of the job before it was changed; null where there is none.</param>
+    public static PlannedJob From(
+        ReadResult read,
+        BottomPlan? before,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop
+    )
+    {
         if (read.Job is not { } job)
         {
             return new(null, RunReport.Faults(read.Findings));
@@ -36,7 +49,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
                 ),
             CancellationToken.None
         );
-        PlanResult planned = Planner.Bottom(null, job, progress, timings, stop);
+        PlanResult planned = Planner.Bottom(before, job, progress, timings, stop);
         FairnessLook look = judged.GetAwaiter().GetResult();
         ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,
