@@ -40,7 +40,7 @@ public static class TrustSheets
         [
             (new("plank", 11), r => r.Plank.Id.ToString()),
             (new("net length", 15), r => LengthText.PaperNumber(r.Plank.NetLengthMm, unit)),
-            (new("length", 11), r => Out(r.Trust.LengthMm)),
+            (new("length", 11), r => Out(r.Trust.LengthMm ?? r.Trust.InPlaceMm)),
             (new("inboard end from its middle", 13), r => Out(r.Trust.InboardMm)),
             (new("outboard end from its middle", 13), r => Out(r.Trust.OutboardMm)),
             (new("angles", 10), r => TrustWords.Angle(r.Trust)),

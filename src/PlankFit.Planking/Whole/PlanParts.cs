@@ -123,7 +123,8 @@ internal static class PlanParts
                                 planked,
                                 slopes,
                                 taped?.Sides,
-                                taped?.Tables is not null
+                                taped?.Tables is not null,
+                                stop
                             )
                     )
                     : null,
