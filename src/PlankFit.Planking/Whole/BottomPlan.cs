@@ -12,6 +12,7 @@ using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Trust;
@@ -84,6 +85,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     /// <summary>Resin, batches and sessions; null where the job names neither resin nor glue.</summary>
     public GluePlan? Glue { get; init; }
+
+    /// <summary>Stiffness, mass and bill of materials; null where the job does not ask.</summary>
+    public StructurePlan? Structure { get; init; }
 
     /// <summary>How sure the planks are; null where the job does not ask.</summary>
     public TrustPlan? Trust { get; init; }

@@ -33,7 +33,17 @@ internal static class ChanceGlue
                     SideFirst = draw.OneOf(Side.Starboard, Side.Port),
                 }),
         ];
-        return job with { Glue = Spec(draw), Cloths = cloths, Sheathing = lies };
+        return job with
+        {
+            Glue = Spec(draw),
+            Cloths = cloths,
+            Sheathing = lies,
+            Structure = new()
+            {
+                PressureMPa = draw.Heads() ? 0.02 : null,
+                SpanMm = draw.Heads() ? draw.Between(150, 400) : null,
+            },
+        };
     }
 
     public static GlueSpec Spec(Draw draw)
