@@ -4,7 +4,6 @@ using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Structure.Laminates;
 
 namespace PlankFit.Planking.Structure;
