@@ -10,6 +10,7 @@ using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
@@ -80,6 +81,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public FasteningPlan? Fastenings { get; init; }
 
     public TimberPlan? Timber { get; init; }
+
+    /// <summary>Every cloth as it lies and is cut; null where the job does not say how.</summary>
+    public SheathingPlan? Sheathing { get; init; }
 
     /// <summary>How sure the planks are; null where the job does not ask.</summary>
     public TrustPlan? Trust { get; init; }

@@ -7,6 +7,7 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Trust;
@@ -101,6 +102,13 @@ internal static class PlanParts
                         () => TrustPlanner.Of(trust, planked, slopes, taped?.LessSureSide)
                     )
                     : null,
+            Sheathing = job.Sheathing.IsEmpty
+                ? null
+                : made.Of(
+                    (job.Cloths, job.Sheathing, job.Framing),
+                    [planked],
+                    () => SheathingPlanner.Of(job.Cloths, job.Sheathing, planked, job.Framing, stop)
+                ),
             AsBuilt = planked.Job.AsBuilt.IsEmpty
                 ? null
                 : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
@@ -116,6 +124,7 @@ internal static class PlanParts
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
             .. plan.Trust?.Findings ?? [],
+            .. plan.Sheathing?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };
