@@ -40,6 +40,8 @@ internal static class StructureWords
             ("m³", false) => (35.3146667215, "cu ft", 2),
             ("m²", false) => (10.7639104167, "sq ft", 1),
             ("kg", false) => (1 / KgPerLb, "lb", 2),
+            ("m", true) => (1, "m", 2),
+            ("m", false) => (3.28083989501, "ft", 1),
             ("m²" or "kg", true) => (1, row.Unit, 2),
             _ => (1, row.Unit, 0),
         };

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
-using PlankFit.Planking.Sheathing;
 
 namespace PlankFit.Planking.Glue;
 
@@ -23,17 +22,16 @@ internal static class ClothStage
             return new(name, placing.Mix, [], [], []);
         }
 
-        SheathingSpec? lies = amounts.LiesAs(name);
-        Side firstSide = lies?.SideFirst ?? Side.Starboard;
+        Side firstSide = cloth.Spec.SideFirst;
         var wetting = new ClothWetting(name, placing, days);
         List<ClothWetting.WettedSide> sides = [];
         foreach (Side side in AmountPlanner.BothSides.OrderBy(s => s == firstSide ? 0 : 1))
         {
-            var area = ClothSide.Of(amounts.Planked, at, lies, side);
+            var area = ClothSide.Of(amounts.Planked, at, cloth, side);
             var share = new ClothShare(
                 side,
                 area.Mm2,
-                1000 * amounts.ClothKgPerM2(placing.Mix, cloth, amounts.OnWood(at)),
+                1000 * amounts.ClothKgPerM2(placing.Mix, cloth.Cloth, amounts.OnWood(at)),
                 area.TrimMm / 1000
             );
             double from = sides.Count == 0 ? ready : sides[0].LastAt;

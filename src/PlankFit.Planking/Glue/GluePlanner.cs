@@ -12,16 +12,17 @@ namespace PlankFit.Planking.Glue;
 internal static class GluePlanner
 {
     /// <param name="fastenings">How many a plank has.</param>
+    /// <param name="cloth">As it lies; null where the job does not say.</param>
     public static GluePlan Of(
         GlueSpec spec,
         Planked planked,
         FramingPlan framing,
         Func<PlankId, int> fastenings,
-        (ImmutableArray<ClothSpec> Cloths, ImmutableArray<SheathingSpec> Sheathing) cloth,
+        SheathingPlan? cloth,
         CancellationToken stop
     )
     {
-        var amounts = new AmountPlanner(spec, planked, framing, cloth.Cloths, cloth.Sheathing);
+        var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
         ImmutableArray<GlueStage> stages = spec is { Crew: { } crew, Clock: { } clock }

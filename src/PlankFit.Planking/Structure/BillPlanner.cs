@@ -34,38 +34,37 @@ internal static class BillPlanner
         );
     }
 
-    private static IEnumerable<BillRow> Cloths(StructureGround ground)
-    {
-        for (int i = 0; i < ground.Planked.Layers.Length; i++)
-        {
-            string name = ground.Planked.Layers[i].Spec.Name;
-            if (
-                ground.Planked.Layers[i] is not ClothLayerPlan
-                || ground.ClothOf(name) is not { } cloth
-            )
-            {
-                continue;
-            }
-
-            SheathingSpec lies = ground.Sheathing.First(s => s.Layer == name);
-            double area = new[] { Side.Starboard, Side.Port }.Sum(s =>
-                ClothSide.Of(ground.Planked, i, lies, s).Mm2
-            );
-            ClothRoll roll = cloth.Rolls[0];
-            yield return new(
+    /// <summary>What lies on the hull, layer by layer, and what comes off the rolls for it.</summary>
+    private static IEnumerable<BillRow> Cloths(StructureGround ground) =>
+        (ground.Sheathed?.Layers ?? [])
+            .Select(l => new BillRow(
                 "cloth",
-                cloth.Name,
-                name,
-                area / 1e6,
+                l.Cloth.Name,
+                l.Name,
+                l.LaidMm2 / 1e6,
                 "m²",
-                "on the hull, laps and wraps with it, trimmed; what is cut from the roll is more"
-            )
-            {
-                Cost = roll.Price is { } price
-                    ? price * area / (roll.WidthMm * roll.LengthMm)
-                    : null,
-            };
-        }
+                "on the hull, laps and wraps with it, trimmed"
+            ))
+            .Concat(
+                (ground.Sheathed?.Rolls ?? []).Select(r => new BillRow(
+                    "cloth off the roll",
+                    $"{r.Cloth.Name}, {NumberText.Trimmed(r.RollWidthMm, 0)} mm wide",
+                    "all of its layers",
+                    r.LengthMm / 1000,
+                    "m",
+                    "by the plan of cutting the rolls; bought rolls are paid whole"
+                )
+                {
+                    Cost = Paid(r),
+                })
+            );
+
+    private static double? Paid(RollPlan plan)
+    {
+        CutRoll[] bought = [.. plan.Rolls.Where(r => !r.OnHand)];
+        return bought.Length > 0 && bought.All(r => r.Roll.Price is not null)
+            ? bought.Sum(r => r.Roll.Price)
+            : null;
     }
 
     private static IEnumerable<BillRow> Resin(MixTotal total)

@@ -51,11 +51,7 @@ internal static class MassPlanner
             return new(name, "no [[sheathing]] says what it is", 0, null);
         }
 
-        double area = BothSides.Sum(s =>
-                ClothSide
-                    .Of(ground.Planked, at, ground.Sheathing.First(l => l.Layer == name), s)
-                    .Mm2
-            ),
+        double area = ground.LiesAs(name)!.LaidMm2,
             glass = cloth.MassGsm / 1000,
             mat = cloth.MatGsm / 1000,
             resin =

@@ -15,17 +15,17 @@ internal sealed record StructureGround(
     FramingPlan Framing,
     TimberPlan? Timber,
     GluePlan? Glue,
-    ImmutableArray<ClothSpec> Cloths,
-    ImmutableArray<SheathingSpec> Sheathing
+    SheathingPlan? Sheathed
 )
 {
     /// <summary>What holds planks, as rows of the bill.</summary>
     public ImmutableArray<BillRow> Fastenings { get; init; } = [];
 
-    public ClothSpec? ClothOf(string layer) =>
-        Sheathing.FirstOrDefault(s => s.Layer == layer) is { } lies
-            ? Cloths.FirstOrDefault(c => c.Name == lies.Cloth)
-            : null;
+    /// <summary>A cloth as it lies; null where the job does not say what it is cut from.</summary>
+    public SheathedLayer? LiesAs(string layer) =>
+        Sheathed?.Layers.FirstOrDefault(l => l.Name == layer);
+
+    public ClothSpec? ClothOf(string layer) => LiesAs(layer)?.Cloth;
 
     public Species? WoodOf(PlankLayerPlan layer) => Planked.Job.Timber?.Of(layer.Planks);
 }

@@ -11,6 +11,7 @@ using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Structure;
 using PlankFit.Planking.Taping;
@@ -88,6 +89,9 @@ public sealed record BottomPlan(Job Job, Planked Planked)
 
     /// <summary>Stiffness, mass and bill of materials; null where the job does not ask.</summary>
     public StructurePlan? Structure { get; init; }
+
+    /// <summary>Every cloth as it lies and is cut; null where the job does not say how.</summary>
+    public SheathingPlan? Sheathing { get; init; }
 
     /// <summary>How sure the planks are; null where the job does not ask.</summary>
     public TrustPlan? Trust { get; init; }

@@ -8,6 +8,7 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Structure;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
@@ -79,10 +80,17 @@ internal static class PlanParts
                         )
                 )
                 : null;
+        SheathingPlan? cloth = job.Sheathing.IsEmpty
+            ? null
+            : made.Of(
+                (job.Cloths, job.Sheathing, job.Framing),
+                [planked],
+                () => SheathingPlanner.Of(job.Cloths, job.Sheathing, planked, job.Framing, stop)
+            );
         GluePlan? glue = job.Glue is { } glued
             ? made.Of(
-                (glued, job.Cloths, job.Sheathing),
-                [planked, behind, fastenings],
+                glued,
+                [planked, behind, fastenings, cloth],
                 () =>
                     GluePlanner.Of(
                         glued,
@@ -90,7 +98,7 @@ internal static class PlanParts
                         behind,
                         id =>
                             fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent) ?? 0,
-                        (job.Cloths, job.Sheathing),
+                        cloth,
                         stop
                     )
             )
@@ -100,12 +108,12 @@ internal static class PlanParts
             : null;
         StructurePlan? structure = job.Structure is { } asked
             ? made.Of(
-                (asked, job.Cloths, job.Sheathing),
-                [planked, behind, timber, glue, fastenings],
+                asked,
+                [planked, behind, timber, glue, fastenings, cloth],
                 () =>
                     StructurePlanner.Of(
                         asked,
-                        new(planked, behind, timber, glue, job.Cloths, job.Sheathing)
+                        new(planked, behind, timber, glue, cloth)
                         {
                             Fastenings = Bill(fastenings, job.Units),
                         }
@@ -138,6 +146,7 @@ internal static class PlanParts
                         () => TrustPlanner.Of(trust, planked, slopes, taped?.LessSureSide)
                     )
                     : null,
+            Sheathing = cloth,
             AsBuilt = planked.Job.AsBuilt.IsEmpty
                 ? null
                 : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
@@ -155,6 +164,7 @@ internal static class PlanParts
             .. plan.Glue?.Findings ?? [],
             .. plan.Structure?.Findings ?? [],
             .. plan.Trust?.Findings ?? [],
+            .. plan.Sheathing?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };

@@ -63,8 +63,14 @@ public sealed class GlueByChanceTests
         double area = plan.PlankLayers.Last().AreaMm2 * 2;
         Assert.Equal(area, glued.AreaMm2, 5e-4 * area);
         AmountLine wet = plan.Glue!.Amounts.Single(a => a.Use == GlueUse.WettingOut);
-        double cloth = plan.PlankLayers.Sum(l => l.AreaMm2);
+        double cloth = plan.Sheathing!.Layers.Single().LaidMm2;
         Assert.Equal(cloth, wet.AreaMm2, 1e-9 * cloth);
+        // It covers the keel as well.
+        Assert.InRange(
+            cloth,
+            plan.PlankLayers.Sum(l => l.AreaMm2),
+            1.15 * plan.PlankLayers.Sum(l => l.AreaMm2)
+        );
     }
 
     [Fact]
