@@ -22,9 +22,15 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             "read the job and its offsets",
             () => JobReader.Read(jobPath)
         );
-        if (read.Job is not { } job)
+        if (read.Job is not { } asRead)
         {
             return new(null, RunReport.Faults(read.Findings));
+        }
+
+        (Job job, ImmutableArray<Finding> ofProgress) = ProgressBeside.Of(asRead, jobPath);
+        if (!ofProgress.IsEmpty)
+        {
+            return new(null, RunReport.Faults([.. read.Findings, .. ofProgress]));
         }
 
         // Judged beside the work, since planks can be laid to a table that is not fair, and mostly it is.

@@ -77,7 +77,8 @@ internal static class GluePlanner
     {
         var days = new WorkDays(work.Clock.Shifts);
         ImmutableArray<GlueStage>.Builder stages = ImmutableArray.CreateBuilder<GlueStage>();
-        double ready = days.Working(0);
+        GlueProgress done = amounts.Spec.Done;
+        double ready = days.Working(done.Latest ?? 0);
         Planked planked = amounts.Planked;
         for (int i = 0; i < planked.Layers.Length; i++)
         {
@@ -114,7 +115,7 @@ internal static class GluePlanner
                 break;
             }
 
-            stages.Add(Named(stage, stages.Sum(s => s.Batches.Length)));
+            stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
         }
 

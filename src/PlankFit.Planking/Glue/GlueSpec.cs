@@ -32,6 +32,9 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
     /// <summary>The mixing cup; null where the job does not say how wide it is.</summary>
     public Cup? Cup { get; init; }
 
+    /// <summary>What is glued already.</summary>
+    public GlueProgress Done { get; init; } = GlueProgress.None;
+
     /// <summary>What glues layers on each other: the glue, or the resin thickened where the job names no other.</summary>
     public Mix? BetweenLayers => Glue ?? Resin;
 }
