@@ -14,7 +14,7 @@ public sealed class GlueByChanceTests
     public void NoClockNoOrderAndNoHandIsBroken()
     {
         int planned = 0,
-            draws = LongRuns.Of(6, 200);
+            draws = LongRuns.Of(3, 200);
         for (int seed = 1; seed <= draws; seed++)
         {
             if (Plan(seed) is not { Glue: { } glue } plan)
@@ -76,7 +76,7 @@ public sealed class GlueByChanceTests
     [Fact]
     public void MetricAndImperialAgree()
     {
-        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3);
+        Job job = GluedLaunch.Job(3);
         GluePlan metric = Planned(job).Glue!,
             imperial = Planned(job with { Units = LengthUnit.Foot }).Glue!;
         Assert.Equal(
@@ -89,7 +89,7 @@ public sealed class GlueByChanceTests
     [Fact]
     public void WhatCannotBeGluedInTimeIsToldWithWhatWouldDo()
     {
-        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 1);
+        Job job = GluedLaunch.Job(1);
         GlueSpec spec = job.Glue!;
         GluePlan slow = Planned(
             job with
@@ -114,11 +114,9 @@ public sealed class GlueByChanceTests
         );
     }
 
-    private static BottomPlan Launch() =>
-        Planned(ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3));
+    private static BottomPlan Launch() => GluedLaunch.Plan;
 
-    private static BottomPlan Planned(Job job) =>
-        BottomPlanner.Again(DemoPlans.Of("survey-launch"), job).Plan!;
+    private static BottomPlan Planned(Job job) => GluedLaunch.Of(job);
 
     private static BottomPlan? Plan(int seed)
     {

@@ -5,7 +5,6 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Glue;
 using PlankFit.Tests.Support;
-using PlankFit.Tests.Support.Chance;
 
 namespace PlankFit.Tests.Planking.Glue;
 
@@ -14,12 +13,12 @@ public sealed class PlannedAgainTests
 {
     [Theory]
     [InlineData(3, 5)]
-    [InlineData(3, 20)]
+    [InlineData(6, 30)]
     [InlineData(6, 1)]
     [InlineData(12, 70)]
     public void TheRestIsPlannedFromWhatIsDown(int seed, int batches)
     {
-        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, seed);
+        Job job = GluedLaunch.Job(seed);
         GluePlan first = Planned(job).Glue!;
         GlueBatch[] mixed = [.. first.Batches.OrderBy(b => b.MixAt).Take(batches)];
         var done = new GlueProgress([
@@ -46,7 +45,7 @@ public sealed class PlannedAgainTests
     [Fact]
     public void AClothThatIsOnIsNotWettedAgain()
     {
-        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3);
+        Job job = GluedLaunch.Job(3);
         PlankId[] inner =
         [
             .. DemoPlans
@@ -102,6 +101,5 @@ public sealed class PlannedAgainTests
         Assert.Contains(where, Assert.Single(findings).Where, StringComparison.Ordinal);
     }
 
-    private static BottomPlan Planned(Job job) =>
-        BottomPlanner.Again(DemoPlans.Of("survey-launch"), job).Plan!;
+    private static BottomPlan Planned(Job job) => GluedLaunch.Of(job);
 }

@@ -7,7 +7,6 @@ using PlankFit.Planking.Structure.Laminates;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
-using PlankFit.Tests.Support.Chance;
 
 namespace PlankFit.Tests.Planking.Structure;
 
@@ -123,7 +122,7 @@ public sealed class StructurePlanTests
     [Fact]
     public void MetricAndImperialAgree()
     {
-        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3);
+        Job job = GluedLaunch.Job(3);
         StructurePlan metric = Planned(job).Structure!,
             imperial = Planned(job with { Units = LengthUnit.Foot }).Structure!;
         Assert.Equal(
@@ -136,7 +135,7 @@ public sealed class StructurePlanTests
     [Fact]
     public void WithoutASpeciesThereIsNoStiffnessAndThatIsSaid()
     {
-        Job job = ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3) with { Timber = null };
+        Job job = GluedLaunch.Job(3) with { Timber = null };
         StructurePlan structure = Planned(job).Structure!;
         Assert.Empty(structure.Stations);
         Assert.Contains(
@@ -145,9 +144,7 @@ public sealed class StructurePlanTests
         );
     }
 
-    private static BottomPlan Launch() =>
-        Planned(ChanceGlue.Added(DemoPlans.Of("survey-launch").Job, 3));
+    private static BottomPlan Launch() => GluedLaunch.Plan;
 
-    private static BottomPlan Planned(Job job) =>
-        BottomPlanner.Again(DemoPlans.Of("survey-launch"), job).Plan!;
+    private static BottomPlan Planned(Job job) => GluedLaunch.Of(job);
 }
