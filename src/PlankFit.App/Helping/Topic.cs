@@ -25,6 +25,7 @@ public sealed record Topic(string Name, string Title, string Text)
         "trust",
         "sheathing",
         "glue",
+        "structure",
         "nest",
         "as-built",
         "words",

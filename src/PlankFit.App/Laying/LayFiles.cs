@@ -39,6 +39,7 @@ internal static class LayFiles
             FasteningFiles.Of(plan),
             TimberFiles.Of(plan),
             GlueFiles.Of(plan),
+            StructureFiles.Of(plan),
             AsBuiltFiles.Of(plan),
             TrustFiles.Of(plan),
             NestFiles.Of(plan),

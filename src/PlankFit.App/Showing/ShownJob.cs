@@ -30,7 +30,7 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
     )
     {
         ReadResult read = JobReader.Read(jobPath, job);
-        var planned = PlannedJob.From(read, before, progress, new Timings(), stop);
+        var planned = PlannedJob.From(jobPath, read, before, progress, new Timings(), stop);
         ShownJob shown = planned.Plan is { } plan
             ? new(plan, [.. BeforeYouSaw.All(plan)])
             : new(null, planned.Faults!.Findings);

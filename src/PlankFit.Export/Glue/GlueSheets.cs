@@ -124,6 +124,12 @@ public static class GlueSheets
                 $"{PlanWords.Count(crew.Hands, "hand")}, day and temperature as the job gives them"
             ),
             [
+                .. glue.Spec.Done.Latest is { } latest
+                    ? new[]
+                    {
+                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Cloth is not null), "side")} of cloth are done by progress.csv; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
+                    }
+                    : [],
                 "Outwards from the master plank both ways, both sides by turns, so that one can be reached from over the other; no plank before its neighbour nearer the master is down. Served first is the run of planks with the longest work left (list scheduling).",
                 .. glue
                     .Stages.Where(s => s.BoundMinutes > 0)

@@ -15,8 +15,7 @@ internal sealed record AmountPlanner(
     GlueSpec Spec,
     Planked Planked,
     FramingPlan Framing,
-    ImmutableArray<ClothSpec> Cloths,
-    ImmutableArray<SheathingSpec> Sheathing
+    SheathingPlan? Sheathed
 )
 {
     private const double Mm2PerM2 = 1e6;
@@ -69,10 +68,9 @@ internal sealed record AmountPlanner(
     public double ClothKgPerM2(Mix mix, ClothSpec cloth, bool onWood) =>
         mix.WithWaste(ResinOf(cloth).Usual + (onWood ? (Spec.PrimingGsm?.Usual ?? 0) / 1000 : 0));
 
-    public ClothSpec? ClothOf(string layer) =>
-        LiesAs(layer) is { } lies ? Cloths.FirstOrDefault(c => c.Name == lies.Cloth) : null;
-
-    public SheathingSpec? LiesAs(string layer) => Sheathing.FirstOrDefault(s => s.Layer == layer);
+    /// <summary>A cloth as it lies; null where the job does not say what it is cut from.</summary>
+    public SheathedLayer? ClothOf(string layer) =>
+        Sheathed?.Layers.FirstOrDefault(l => l.Name == layer);
 
     public bool OnWood(int at) => at > 0 && Planked.Layers[at - 1] is PlankLayerPlan;
 
@@ -118,7 +116,7 @@ internal sealed record AmountPlanner(
             yield break;
         }
 
-        double area = BothSides.Sum(s => ClothSide.Of(Planked, at, LiesAs(name), s).Mm2);
+        double area = cloth.LaidMm2;
         if (OnWood(at) && Spec.PrimingGsm is { } priming)
         {
             yield return Line(
@@ -136,8 +134,8 @@ internal sealed record AmountPlanner(
             GlueUse.WettingOut,
             mix,
             area,
-            (area / Mm2PerM2) * ResinOf(cloth),
-            $"{Range(new(cloth.GlassContent.Least, cloth.GlassContent.Usual, cloth.GlassContent.Most), 2)} of it glass by mass, {NumberText.Trimmed(cloth.MassGsm, 0)} g/m² dry: weigh what the first course takes"
+            (area / Mm2PerM2) * ResinOf(cloth.Cloth),
+            $"{Range(new(cloth.Cloth.GlassContent.Least, cloth.Cloth.GlassContent.Usual, cloth.Cloth.GlassContent.Most), 2)} of it glass by mass, {NumberText.Trimmed(cloth.Cloth.MassGsm, 0)} g/m² dry: weigh what the first course takes"
         );
     }
 
@@ -148,8 +146,8 @@ internal sealed record AmountPlanner(
         if (Spec.Resin is { } resin && Planked.Layers[last] is ClothLayerPlan outer)
         {
             string name = outer.Cloth.Name;
-            double area = BothSides.Sum(s => ClothSide.Of(Planked, last, LiesAs(name), s).Mm2);
-            if (Spec.WeaveGsm is { } weave)
+            double area = ClothOf(name)?.LaidMm2 ?? 0;
+            if (area > 0 && Spec.WeaveGsm is { } weave)
             {
                 yield return Line(
                     name,

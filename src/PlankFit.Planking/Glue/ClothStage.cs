@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
-using PlankFit.Planking.Sheathing;
 
 namespace PlankFit.Planking.Glue;
 
@@ -20,20 +19,27 @@ internal static class ClothStage
         string name = amounts.Planked.Layers[at].Spec.Name;
         if (amounts.ClothOf(name) is not { } cloth)
         {
-            return new(name, placing.Mix, [], [], []);
+            return new(name, placing.Mix, [], [], []) { IsCloth = true };
         }
 
-        SheathingSpec? lies = amounts.LiesAs(name);
-        Side firstSide = lies?.SideFirst ?? Side.Starboard;
+        Side firstSide = cloth.Spec.SideFirst;
         var wetting = new ClothWetting(name, placing, days);
         List<ClothWetting.WettedSide> sides = [];
+        GlueProgress done = amounts.Spec.Done;
+        List<double> onAt = [];
         foreach (Side side in AmountPlanner.BothSides.OrderBy(s => s == firstSide ? 0 : 1))
         {
-            var area = ClothSide.Of(amounts.Planked, at, lies, side);
+            if (done.WettedAt(name, side) is { } wettedAt)
+            {
+                onAt.Add(wettedAt);
+                continue;
+            }
+
+            var area = ClothSide.Of(amounts.Planked, at, cloth, side);
             var share = new ClothShare(
                 side,
                 area.Mm2,
-                1000 * amounts.ClothKgPerM2(placing.Mix, cloth, amounts.OnWood(at)),
+                1000 * amounts.ClothKgPerM2(placing.Mix, cloth.Cloth, amounts.OnWood(at)),
                 area.TrimMm / 1000
             );
             double from = sides.Count == 0 ? ready : sides[0].LastAt;
@@ -48,9 +54,10 @@ internal static class ClothStage
             }
 
             sides.Add(wetted);
+            onAt.AddRange([wetted.FirstAt, wetted.LastAt]);
         }
 
-        double last = sides.Max(s => s.LastAt);
+        double last = onAt.Max();
         TrimSpan[] trims = [.. sides.Select(s => s.Trim).OfType<TrimSpan>()];
         return new(
             name,
@@ -66,8 +73,10 @@ internal static class ClothStage
             )
         )
         {
+            IsCloth = true,
+            OnAt = (onAt.Min(), last),
             Trims = [.. trims],
-            WorkMinutes = days.Between(sides[0].Batches[0].MixAt, last),
+            WorkMinutes = sides.Count == 0 ? 0 : days.Between(sides[0].Batches[0].MixAt, last),
         };
     }
 }

@@ -36,6 +36,9 @@ public sealed record GlueStage(
     /// <summary>Trimming of a cloth while it is tacky, a side each; none of a skin.</summary>
     public ImmutableArray<TrimSpan> Trims { get; init; } = [];
 
+    /// <summary>When the first part of it was on and when the last was, those that were so before the plan among them.</summary>
+    public (double First, double Last)? OnAt { get; init; }
+
     /// <summary>Minutes of work that no order with these hands can do without; 0 for a cloth.</summary>
     public double BoundMinutes { get; init; }
 
@@ -48,10 +51,10 @@ public sealed record GlueStage(
             .Select(b => b.Clocks.DownAt)
             .Concat(Trims.Select(t => t.DoneAt))
             .Concat(After.Select(h => h.NotBefore ?? 0))
-            .DefaultIfEmpty(0)
+            .Append(OnAt?.Last ?? 0)
             .Max();
 
-    public bool IsCloth => !Trims.IsEmpty || Batches.Any(b => b.Planks.IsEmpty);
+    public required bool IsCloth { get; init; }
 }
 
 /// <summary>One batch.</summary>

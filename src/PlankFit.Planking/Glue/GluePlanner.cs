@@ -12,16 +12,17 @@ namespace PlankFit.Planking.Glue;
 internal static class GluePlanner
 {
     /// <param name="fastenings">How many a plank has.</param>
+    /// <param name="cloth">As it lies; null where the job does not say.</param>
     public static GluePlan Of(
         GlueSpec spec,
         Planked planked,
         FramingPlan framing,
         Func<PlankId, int> fastenings,
-        (ImmutableArray<ClothSpec> Cloths, ImmutableArray<SheathingSpec> Sheathing) cloth,
+        SheathingPlan? cloth,
         CancellationToken stop
     )
     {
-        var amounts = new AmountPlanner(spec, planked, framing, cloth.Cloths, cloth.Sheathing);
+        var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
         ImmutableArray<GlueStage> stages = spec is { Crew: { } crew, Clock: { } clock }
@@ -76,7 +77,8 @@ internal static class GluePlanner
     {
         var days = new WorkDays(work.Clock.Shifts);
         ImmutableArray<GlueStage>.Builder stages = ImmutableArray.CreateBuilder<GlueStage>();
-        double ready = days.Working(0);
+        GlueProgress done = amounts.Spec.Done;
+        double ready = days.Working(done.Latest ?? 0);
         Planked planked = amounts.Planked;
         for (int i = 0; i < planked.Layers.Length; i++)
         {
@@ -113,7 +115,7 @@ internal static class GluePlanner
                 break;
             }
 
-            stages.Add(Named(stage, stages.Sum(s => s.Batches.Length)));
+            stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
         }
 

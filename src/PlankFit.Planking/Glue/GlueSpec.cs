@@ -32,6 +32,9 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
     /// <summary>The mixing cup; null where the job does not say how wide it is.</summary>
     public Cup? Cup { get; init; }
 
+    /// <summary>What is glued already.</summary>
+    public GlueProgress Done { get; init; } = GlueProgress.None;
+
     /// <summary>What glues layers on each other: the glue, or the resin thickened where the job names no other.</summary>
     public Mix? BetweenLayers => Glue ?? Resin;
 }
@@ -70,6 +73,9 @@ public sealed record CrewSpec(int Hands)
 
     /// <summary>To board a square metre of a skin fair, one hand.</summary>
     public double BoardMinutesPerM2 { get; init; } = 15;
+
+    /// <summary>The last session of each skin is searched for a sooner end; else the list stands as it is.</summary>
+    public bool Searched { get; init; }
 
     /// <summary>The most that a batch may be, g; null for what the clocks allow.</summary>
     public double? MostGrams { get; init; }

@@ -38,6 +38,17 @@ internal static class HoldPoints
             ),
         ];
 
+    /// <summary>Of a skin that is begun already.</summary>
+    public static ImmutableArray<HoldPoint> GoingOn(int at) =>
+        [
+            new(
+                at > 0
+                    ? "what is under the planks still to come bonds: within its recoat window, or cured, washed, keyed and dry"
+                    : "what lies behind is still clean"
+            ),
+            new("squeeze-out along the last planks is scraped off before it is hard"),
+        ];
+
     public static ImmutableArray<HoldPoint> AfterSkin(
         StageGround ground,
         PlankLayerPlan layer,

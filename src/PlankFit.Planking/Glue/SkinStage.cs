@@ -32,16 +32,27 @@ internal static class SkinStage
         CancellationToken stop
     )
     {
+        GlueProgress done = ground.Amounts.Spec.Done;
         ImmutableArray<PlankWing> wings = PlankWing.Of(layer, Share, IsDown);
+        double? downAt = layer.Starboard.Concat(layer.Port).Max(p => done.DownAt(p.Id));
         if (wings.IsEmpty)
         {
-            return new(layer.Planks.Name, ground.Placing.Mix, [], [], []);
+            return new(
+                layer.Planks.Name,
+                ground.Placing.Mix,
+                [],
+                [],
+                HoldPoints.AfterSkin(ground, layer, downAt ?? ready)
+            )
+            {
+                IsCloth = false,
+            };
         }
 
         var gluing = new SkinGluing(layer.Planks.Name, ground.Placing, ground.Days);
         ImmutableArray<GlueBatch> batches = [];
         ImmutableArray<HoldPoint> onCloth = [];
-        if (under is { IsCloth: true } cloth)
+        if (under is { IsCloth: true, OnAt: not null } cloth && downAt is null)
         {
             (batches, onCloth) = OnCloth(ground, layer, cloth, gluing, (wings, ready), stop);
         }
@@ -73,6 +84,7 @@ internal static class SkinStage
             HoldPoints.AfterSkin(ground, layer, to)
         )
         {
+            IsCloth = false,
             BoundMinutes = SkinGluing.BoundMinutes(wings, ground.Placing.Crew),
             WorkMinutes = ground.Days.Between(from, to),
         };
@@ -92,7 +104,8 @@ internal static class SkinStage
                 ground.Fastenings(plank.Id)
             );
 
-        bool IsDown(PlankId id) => layer.On(id.Side).First(p => p.Id == id).IsFitted;
+        bool IsDown(PlankId id) =>
+            done.DownAt(id) is not null || layer.On(id.Side).First(p => p.Id == id).IsFitted;
     }
 
     private static (ImmutableArray<GlueBatch>, ImmutableArray<HoldPoint>) OnCloth(
@@ -106,8 +119,7 @@ internal static class SkinStage
     {
         MixClocks clocks = cloth.Mix.Clocks;
         DayTemperature day = ground.Placing.Day;
-        double first = cloth.Batches.Min(b => b.Clocks.OutAt),
-            last = cloth.Batches.Max(b => b.Clocks.OutAt);
+        (double first, double last) = cloth.OnAt!.Value;
         if (clocks.Recoat is { } recoat)
         {
             // Counted from the last course for its beginning, and from the first for its end.

@@ -10,6 +10,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 
@@ -129,6 +130,9 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
     public GlueSpec? Glue { get; init; }
 
+    /// <summary>What is asked of stiffness, mass and the bill of materials; null where nothing is.</summary>
+    public StructureSpec? Structure { get; init; }
+
     /// <summary>The tables of the job that are worked out for the bottom alone, of those that it has.</summary>
     public IEnumerable<string> AskedOfTheBottom =>
         new (string Name, bool Asked)[]
@@ -140,6 +144,7 @@ public sealed record Job(PlankingJob Planking)
             ("[trust]", Trust is not null),
             ("[[sheathing]]", !Sheathing.IsEmpty),
             ("[resin] and [glue]", Glue is not null),
+            ("[structure]", Structure is not null),
         }
             .Where(p => p.Asked)
             .Select(p => p.Name);
@@ -157,5 +162,6 @@ public sealed record Job(PlankingJob Planking)
             Trust = null,
             Sheathing = [],
             Glue = null,
+            Structure = null,
         };
 }

@@ -8,9 +8,12 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Trust;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Whole;
 
@@ -77,6 +80,46 @@ internal static class PlanParts
                         )
                 )
                 : null;
+        SheathingPlan? cloth = job.Sheathing.IsEmpty
+            ? null
+            : made.Of(
+                (job.Cloths, job.Sheathing, job.Framing),
+                [planked],
+                () => SheathingPlanner.Of(job.Cloths, job.Sheathing, planked, job.Framing, stop)
+            );
+        GluePlan? glue = job.Glue is { } glued
+            ? made.Of(
+                glued,
+                [planked, behind, fastenings, cloth],
+                () =>
+                    GluePlanner.Of(
+                        glued,
+                        planked,
+                        behind,
+                        id =>
+                            fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent) ?? 0,
+                        cloth,
+                        stop
+                    )
+            )
+            : null;
+        TimberPlan? timber = job.Timber is { } woods
+            ? made.Of(woods, [planked], () => TimberPlanner.Of(woods, planked, stop))
+            : null;
+        StructurePlan? structure = job.Structure is { } asked
+            ? made.Of(
+                asked,
+                [planked, behind, timber, glue, fastenings, cloth],
+                () =>
+                    StructurePlanner.Of(
+                        asked,
+                        new(planked, behind, timber, glue, cloth)
+                        {
+                            Fastenings = Bill(fastenings, job.Units),
+                        }
+                    )
+            )
+            : null;
         var plan = new BottomPlan(job, planked)
         {
             Keel = job.Keel.Layers.IsEmpty
@@ -92,26 +135,9 @@ internal static class PlanParts
             Framing = job.Framing.IsEmpty ? null : behind,
             Joints = joints,
             Fastenings = fastenings,
-            Glue = job.Glue is { } glue
-                ? made.Of(
-                    (glue, job.Cloths, job.Sheathing),
-                    [planked, behind, fastenings],
-                    () =>
-                        GluePlanner.Of(
-                            glue,
-                            planked,
-                            behind,
-                            id =>
-                                fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent)
-                                ?? 0,
-                            (job.Cloths, job.Sheathing),
-                            stop
-                        )
-                )
-                : null,
-            Timber = job.Timber is { } timber
-                ? made.Of(timber, [planked], () => TimberPlanner.Of(timber, planked, stop))
-                : null,
+            Glue = glue,
+            Timber = timber,
+            Structure = structure,
             Trust =
                 job.Trust is { } trust && slopes is not null
                     ? made.Of(
@@ -128,6 +154,7 @@ internal static class PlanParts
                             )
                     )
                     : null,
+            Sheathing = cloth,
             AsBuilt = planked.Job.AsBuilt.IsEmpty
                 ? null
                 : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
@@ -143,9 +170,28 @@ internal static class PlanParts
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
             .. plan.Glue?.Findings ?? [],
+            .. plan.Structure?.Findings ?? [],
             .. plan.Trust?.Findings ?? [],
+            .. plan.Sheathing?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };
     }
+
+    /// <summary>What holds planks, as rows of the bill of materials.</summary>
+    private static ImmutableArray<BillRow> Bill(FasteningPlan? plan, LengthUnit unit) =>
+        [
+            .. (plan?.Totals ?? [])
+                .Where(t => t.Use != FasteningUse.Vent && t.WithSpare > 0)
+                .GroupBy(t => (t.Name, t.Shape, t.LengthMm))
+                .Select(g => new BillRow(
+                    "fastenings",
+                    (g.Key.Name ?? g.Key.Shape.ToString().ToLowerInvariant())
+                        + (g.Key.LengthMm is { } mm ? $", {LengthText.FormatExact(mm, unit)}" : ""),
+                    string.Join(", ", g.Select(t => $"layer {t.Layer}").Distinct()),
+                    g.Sum(t => t.WithSpare),
+                    "pieces",
+                    $"counted on every plank, {NumberText.Trimmed(plan!.SparePercent, 0)} % spare: the job's rule"
+                )),
+        ];
 }

@@ -9,6 +9,7 @@ using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -109,6 +110,9 @@ public sealed record JobParts(
 
     /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
     public GlueSpec? Glue { get; init; }
+
+    /// <summary>What is asked of stiffness and mass; null where nothing is.</summary>
+    public StructureSpec? Structure { get; init; }
 
     public static readonly JobParts None = new(
         KeelSpec.None,

@@ -34,6 +34,7 @@ internal static class CrewBinder
             KeyMinutesPerM2 = table.NumberOrDefault(WorkKeys.WashAndKey),
             BoardMinutesPerM2 = table.NumberOrDefault(WorkKeys.Board),
             MostGrams = table.Number(WorkKeys.MostGrams),
+            Searched = table.ChoiceOrDefault(WorkKeys.Sessions),
         };
         table.Close();
         return (hands is null ? null : crew, cup);

@@ -97,6 +97,15 @@ public static class WorkKeys
         Otherwise = "what the clocks allow, and never more than the largest mass that pot gives",
     };
 
+    public static readonly ChoiceKey<bool> Sessions = new(
+        "sessions",
+        [("list", false), ("searched", true)],
+        "Whether sessions are those of the list, or the last of each skin is searched for a sooner end, which takes some seconds."
+    )
+    {
+        DefaultChoice = false,
+    };
+
     public static readonly LengthKey AcrossBottom = Inside(
         "across-bottom",
         "70",
@@ -136,6 +145,7 @@ public static class WorkKeys
         WashAndKey,
         Board,
         MostGrams,
+        Sessions,
         Cup
     );
 

@@ -48,6 +48,7 @@ internal static class DraftedJob
             Cloths = parts.Cloths,
             Sheathing = parts.Sheathing,
             Glue = parts.Glue,
+            Structure = parts.Structure,
         };
     }
 

@@ -17,6 +17,7 @@ using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
 using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
+using PlankFit.Reading.Structure;
 using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
@@ -172,6 +173,7 @@ public static class JobBinder
             Trust = TrustBinder.Bind(root.Table(JobKeys.Trust), length),
             Cloths = ClothBinder.Bind(root.Tables(JobKeys.Cloth), length),
             Sheathing = sheathing,
+            Structure = StructureBinder.Bind(root.Table(JobKeys.Structure), length),
             Glue = GlueBinder.Bind(
                 new(root.Table(JobKeys.Resin), root.Table(JobKeys.Glue))
                 {

@@ -9,6 +9,7 @@ using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
 using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
+using PlankFit.Reading.Structure;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
 using PlankFit.Reading.Trust;
@@ -202,6 +203,12 @@ public static class JobKeys
         WorkKeys.Clock
     );
 
+    public static readonly TableKey Structure = TableKey.Headed(
+        "structure",
+        "What the skins come to: stiffness beside the same mass of wood, mass, bill of materials; alone it asks with the usual values.",
+        StructureKeys.Table
+    );
+
     /// <summary>All of it, in the order in which it is told.</summary>
     public static readonly JobTable File = new(
         Job,
@@ -230,6 +237,7 @@ public static class JobKeys
         Fillet,
         Fairing,
         Crew,
-        Clock
+        Clock,
+        Structure
     );
 }

@@ -24,7 +24,7 @@ internal static class GlueLaws
             Hands(glue.Spec.Crew!, stage);
             if (layer is not null)
             {
-                Order(layer, stage);
+                Order(glue.Spec.Done, layer, stage);
             }
 
             foreach (GlueBatch batch in stage.Batches)
@@ -176,11 +176,15 @@ internal static class GlueLaws
         }
     }
 
-    private static void Order(PlankLayerPlan layer, GlueStage stage)
+    private static void Order(GlueProgress done, PlankLayerPlan layer, GlueStage stage)
     {
         PlankTimes[] all = [.. stage.Batches.SelectMany(b => b.Planks)];
         Assert.Equal(
-            layer.Starboard.Concat(layer.Port).Where(p => !p.IsFitted).Select(p => p.Id).Order(),
+            layer
+                .Starboard.Concat(layer.Port)
+                .Where(p => !p.IsFitted && done.Rows.All(r => r.Plank != p.Id))
+                .Select(p => p.Id)
+                .Order(),
             all.Select(p => p.Id).Order()
         );
         Dictionary<PlankId, PlankTimes> byId = all.ToDictionary(p => p.Id);

@@ -103,6 +103,7 @@ internal static class ChangedJob
         ),
         ("no trust", (j, _) => j with { Trust = null }),
         ("glue", (j, d) => ChanceGlue.Added(j, d.Whole(1, 99))),
+        ("structure", (j, d) => j with { Structure = new() { SpanMm = d.Between(150, 400) } }),
         ("no glue", (j, _) => j with { Glue = null }),
         ("nothing measured", (j, _) => j with { AsBuilt = AsBuiltSpec.None }),
         ("girths", (j, d) => Girths(j, d.Between(-3, 3))),

@@ -442,10 +442,20 @@ internal static class EveryKey
         wash-and-key = 10
         board = 15
         most-grams = 500
+        sessions = "list"
         cup = { across-bottom = 70, across-top = 90, height = 110 }
         [clock]
         shifts = ["08:00-12:00", "13:00-17:00"]
         temperature = [{ at = "08:00", is = "16 C" }, { at = "14:00", is = "24 C" }]
+        [structure]
+        pressure = "20 kPa"
+        span = 250
+        coupon = { width = 50, span = 400, load = "20 kg" }
+        wood-across = 0.05
+        wood-shear = 0.078
+        wood-poisson = 0.449
+        glass-modulus = "72 GPa"
+        resin-modulus = "3 GPa"
         """;
 
     /// <summary>The same with what only another form of a key leaves room for.</summary>

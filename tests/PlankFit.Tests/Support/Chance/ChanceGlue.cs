@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Layers;
@@ -16,7 +15,7 @@ internal static class ChanceGlue
         var draw = new Draw(seed);
         ImmutableArray<ClothSpec> cloths =
         [
-            new("chance", ClothKind.Stitched, draw.Between(150, 900), [45, -45], [new(1270, 50000)])
+            new("chance", ClothKind.Stitched, 600, [45, -45], [new(1270, 50000)])
             {
                 GlassContent = new(0.4, 0.5, 0.55),
                 MatGlassContent = new(0.25, 0.3, 0.35),
@@ -30,10 +29,19 @@ internal static class ChanceGlue
                 .Select(l => new SheathingSpec(l.Name, "chance")
                 {
                     Keel = new ClothAtKeel.PastCentreLine(0),
-                    SideFirst = draw.OneOf(Side.Starboard, Side.Port),
                 }),
         ];
-        return job with { Glue = Spec(draw), Cloths = cloths, Sheathing = lies };
+        return job with
+        {
+            Glue = Spec(draw),
+            Cloths = cloths,
+            Sheathing = lies,
+            Structure = new()
+            {
+                PressureMPa = draw.Heads() ? 0.02 : null,
+                SpanMm = draw.Heads() ? draw.Between(150, 400) : null,
+            },
+        };
     }
 
     public static GlueSpec Spec(Draw draw)

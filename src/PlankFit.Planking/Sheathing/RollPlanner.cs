@@ -1,0 +1,231 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Planking.Sheathing;
+
+/// <summary>Pieces out of rolls and part rolls: packed as if on one endless roll, then the stretches between which no piece lies shared out over rolls.</summary>
+internal static class RollPlanner
+{
+    /// <summary>Shorter or narrower than this nothing is kept by name, mm. A proposal, no source.</summary>
+    private const double LeastOffcutMm = 150;
+
+    /// <summary>Stretches that are shared out by trying all ways; of more the longest goes first, each where it leaves least.</summary>
+    private const int MostStretches = 12;
+
+    public static RollPlan Of(ClothSpec cloth, IReadOnlyList<ClothPiece> pieces)
+    {
+        double width = cloth.WidestMm;
+        ClothRoll[] rolls = [.. cloth.Rolls.Where(r => r.WidthMm >= width - 0.01)];
+        double longest = rolls.Max(r => r.LengthMm);
+        ClothPiece[] fit = [.. pieces.Where(p => p.LengthMm <= longest + 1e-6)];
+        Stretch[] stretches = Stretches(cloth, fit, width, longest);
+        (List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> shared, List<Stretch> left) =
+            Shared(rolls, stretches);
+        int number = 0;
+        return new(
+            cloth,
+            width,
+            [.. shared.Select(s => Cut(++number, s.Roll, s.OnHand, s.Has, fit, width))],
+            pieces.Sum(p => p.AreaMm2) / width,
+            [.. pieces.Except(fit), .. left.SelectMany(l => l.Pieces.Select(p => fit[p.Piece]))]
+        );
+    }
+
+    /// <summary>Pieces that lie beside or into each other, from where nothing before them reaches to where nothing after them does.</summary>
+    private sealed record Stretch(
+        ImmutableArray<PackedPiece> Pieces,
+        double FromMm,
+        double LengthMm
+    );
+
+    private static Stretch[] Stretches(
+        ClothSpec cloth,
+        ClothPiece[] pieces,
+        double width,
+        double longest
+    )
+    {
+        (ImmutableArray<PackedPiece> packed, _) = RollPacking.Of(
+            [.. pieces.Select(p => p.Outline)],
+            width,
+            cloth.MayTurnOver
+        );
+        Stretch[] found = [.. Divided(packed)];
+        if (found.All(s => s.LengthMm <= longest + 1e-6))
+        {
+            return found;
+        }
+
+        // Head to tail they make one stretch longer than a roll: each by itself.
+        return
+        [
+            .. pieces.SelectMany(
+                (p, i) =>
+                    Divided([
+                        .. RollPacking
+                            .Of([p.Outline], width, cloth.MayTurnOver)
+                            .Pieces.Select(q => q with { Piece = i }),
+                    ])
+            ),
+        ];
+    }
+
+    private static IEnumerable<Stretch> Divided(ImmutableArray<PackedPiece> packed)
+    {
+        const double apartMm = 1e-6;
+        List<PackedPiece> now = [];
+        double from = 0,
+            reach = 0;
+        foreach (
+            PackedPiece piece in packed.OrderBy(p => p.Outline.Min(q => q.X)).ThenBy(p => p.Piece)
+        )
+        {
+            double begins = piece.Outline.Min(p => p.X),
+                ends = piece.Outline.Max(p => p.X);
+            if (now.Count > 0 && begins >= reach - apartMm)
+            {
+                yield return new([.. now], from, reach - from);
+                now = [];
+            }
+
+            from = now.Count == 0 ? begins : from;
+            reach = Math.Max(now.Count == 0 ? ends : reach, ends);
+            now.Add(piece);
+        }
+
+        if (now.Count > 0)
+        {
+            yield return new([.. now], from, reach - from);
+        }
+    }
+
+    /// <summary>Which stretch comes off which roll: those on hand first and the shortest that will do, so that as few as may be are begun.</summary>
+    private static (
+        List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)>,
+        List<Stretch> Left
+    ) Shared(ClothRoll[] rolls, Stretch[] stretches)
+    {
+        List<(ClothRoll Roll, bool OnHand)> onHand =
+        [
+            .. rolls
+                .Where(r => r.Count is not null)
+                .OrderBy(r => r.LengthMm)
+                .SelectMany(r =>
+                    Enumerable.Repeat((r, true), Math.Min(r.Count!.Value, stretches.Length))
+                ),
+        ];
+        ClothRoll? bought = rolls
+            .Where(r => r.Count is null)
+            .OrderBy(r => (r.Price ?? 0) / r.LengthMm)
+            .ThenByDescending(r => r.LengthMm)
+            .FirstOrDefault();
+        List<Stretch> left = [.. stretches.OrderByDescending(s => s.LengthMm)];
+        List<(ClothRoll, bool, List<Stretch>)> shared = [];
+        foreach ((ClothRoll roll, bool hand) in onHand)
+        {
+            Take(roll, hand);
+        }
+
+        while (left.Count > 0 && bought is not null && left[^1].LengthMm <= bought.LengthMm + 1e-6)
+        {
+            Take(bought, false);
+        }
+
+        return (shared, left);
+
+        void Take(ClothRoll roll, bool hand)
+        {
+            List<Stretch> has = Fullest(left, roll.LengthMm);
+            if (has.Count > 0)
+            {
+                left.RemoveAll(has.Contains);
+                shared.Add((roll, hand, [.. has.OrderBy(s => s.FromMm)]));
+            }
+        }
+    }
+
+    /// <summary>Those that together fill a length best: of all ways where they are few, else the longest first.</summary>
+    private static List<Stretch> Fullest(List<Stretch> stretches, double lengthMm)
+    {
+        if (stretches.Count > MostStretches)
+        {
+            List<Stretch> taken = [];
+            double room = lengthMm + 1e-6;
+            foreach (Stretch s in stretches.Where(s => s.LengthMm <= room))
+            {
+                if (s.LengthMm <= room)
+                {
+                    taken.Add(s);
+                    room -= s.LengthMm;
+                }
+            }
+
+            return taken;
+        }
+
+        int best = 0;
+        double most = 0;
+        for (int mask = 1; mask < 1 << stretches.Count; mask++)
+        {
+            double sum = 0;
+            for (int i = 0; i < stretches.Count; i++)
+            {
+                sum += (mask >> i & 1) == 1 ? stretches[i].LengthMm : 0;
+            }
+
+            if (sum <= lengthMm + 1e-6 && sum > most + 1e-9)
+            {
+                (best, most) = (mask, sum);
+            }
+        }
+
+        return [.. stretches.Where((_, i) => (best >> i & 1) == 1)];
+    }
+
+    private static CutRoll Cut(
+        int number,
+        ClothRoll roll,
+        bool onHand,
+        List<Stretch> stretches,
+        ClothPiece[] pieces,
+        double width
+    )
+    {
+        ImmutableArray<PieceOnRoll>.Builder laid = ImmutableArray.CreateBuilder<PieceOnRoll>();
+        ImmutableArray<ClothOffcut>.Builder offcuts = ImmutableArray.CreateBuilder<ClothOffcut>();
+        double at = 0;
+        foreach (Stretch stretch in stretches)
+        {
+            Vec2 shift = new(at - stretch.FromMm, 0);
+            foreach (PackedPiece p in stretch.Pieces)
+            {
+                laid.Add(
+                    new(
+                        pieces[p.Piece],
+                        p.Turned,
+                        p.Over,
+                        p.At + shift,
+                        [.. p.Outline.Select(q => q + shift)]
+                    )
+                );
+            }
+
+            double top = stretch.Pieces.Max(p => p.Outline.Max(q => q.Y));
+            if (width - top >= LeastOffcutMm && stretch.LengthMm >= LeastOffcutMm)
+            {
+                offcuts.Add(
+                    new(
+                        $"R{number}-{(char)('a' + Math.Min(offcuts.Count, 25))}",
+                        new(at, top),
+                        stretch.LengthMm,
+                        width - top
+                    )
+                );
+            }
+
+            at += stretch.LengthMm;
+        }
+
+        return new(number, roll, onHand, laid.ToImmutable(), at, offcuts.ToImmutable());
+    }
+}
