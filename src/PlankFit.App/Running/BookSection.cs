@@ -20,6 +20,7 @@ internal enum InBook
     Cards,
     Behind,
     Fastenings,
+    Cloth,
 }
 
 /// <summary>Sheets that are used together: a section of the bench book, and a PDF of their own where the job asks for single sheets.</summary>

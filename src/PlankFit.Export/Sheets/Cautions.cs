@@ -64,6 +64,11 @@ internal static class Cautions
         "MARK FROM THE PATTERN WHERE AN END IS LEFT LONG OR BEVELLED. Before anything is driven look behind for pipes, wires and tanks, drill one pilot hole from inside, "
         + "and see that it comes out on the line.";
 
+    public const string Cloth =
+        "GLASS CLOTH: sharp shears, fingers clear; loose fibres and the dust of cured glass harm skin, eyes and lungs: gloves, sleeves, mask. The cloth maker's and the "
+        + "resin maker's data sheets prevail. Strength is for local codes and a licensed person. "
+        + Epoxy;
+
     public const string Snap =
         "SNAP ON THE CURED AND SANDED FACE, before glue, and again on the next. Drill a pilot hole from inside at both ends of every line and see it come out on it before "
         + "anything is driven. Sanding: mask. "
