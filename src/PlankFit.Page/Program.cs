@@ -21,12 +21,18 @@ var closed = new Option<bool>("--no-browser")
 {
     Description = "Only print the address, and open nothing.",
 };
+var onNetwork = new Option<bool>("--on-network")
+{
+    Description =
+        "Serve the shop's own network as well, for a phone beside the hull: a code is shown here that lets one browser in.",
+};
 var root = new RootCommand(
-    "A page in the browser on which a bottom is looked at and changed; served to this computer alone."
+    "A page in the browser on which a bottom is looked at and changed; served to this computer alone, unless asked."
 );
 root.Add(job);
 root.Add(port);
 root.Add(closed);
+root.Add(onNetwork);
 root.SetAction(
     async (parsed, stop) =>
     {
@@ -41,11 +47,26 @@ root.SetAction(
             return 1;
         }
 
+        IPAddress? network = parsed.GetValue(onNetwork) ? ShopNetwork.Address() : null;
+        if (parsed.GetValue(onNetwork) && network is null)
+        {
+            await Console.Error.WriteLineAsync(
+                "plankfit-page: this computer is on no network: join it first, or leave --on-network out."
+            );
+            return 1;
+        }
+
+        WebApplication? served = null;
         await using WebApplication app = PageServer.Build(
             shelf,
-            IPAddress.Loopback,
-            parsed.GetValue(port)
+            parsed.GetValue(port),
+            network,
+            code =>
+                Console.WriteLine(
+                    ShopNetwork.Shown(PageServer.Address(served!, network: true), code)
+                )
         );
+        served = app;
         try
         {
             await app.StartAsync(stop);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using Microsoft.AspNetCore.Http;
 
 namespace PlankFit.Pages.Guarding;
@@ -25,7 +26,7 @@ internal static class Guard
         head["Cross-Origin-Opener-Policy"] = "same-origin";
         head["Cross-Origin-Resource-Policy"] = "same-origin";
         head.CacheControl = "no-store";
-        (int Code, string Why)? refused = Refusal(context.Request, context.Connection.LocalPort);
+        (int Code, string Why)? refused = Refusal(context.Request, context.Connection);
         if (refused is { } no)
         {
             answer.StatusCode = no.Code;
@@ -37,13 +38,16 @@ internal static class Guard
     }
 
     /// <summary>Why a request is not answered; null where it is.</summary>
-    private static (int Code, string Why)? Refusal(HttpRequest request, int port)
+    private static (int Code, string Why)? Refusal(HttpRequest request, ConnectionInfo connection)
     {
         // A name that leads here from elsewhere (rebinding) is not ours, whatever address it stands for.
-        string own = string.Create(CultureInfo.InvariantCulture, $"127.0.0.1:{port}"),
-            local = string.Create(CultureInfo.InvariantCulture, $"localhost:{port}"),
+        string port = connection.LocalPort.ToString(CultureInfo.InvariantCulture),
             host = request.Host.Value ?? "";
-        if (host != own && host != local)
+        bool isLocal = IPAddress.Loopback.Equals(connection.LocalIpAddress);
+        if (
+            host != $"{connection.LocalIpAddress}:{port}"
+            && !(isLocal && host == $"localhost:{port}")
+        )
         {
             return (421, "This is not the host that was asked for.");
         }

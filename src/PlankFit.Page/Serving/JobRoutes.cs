@@ -25,6 +25,9 @@ internal sealed record Wish(string? Address, string? Typed)
 /// <param name="Over">The hash of what may be replaced although it is not what was read.</param>
 internal sealed record SaveWish(string? Over);
 
+/// <param name="Forget">It is to be taken off the record.</param>
+internal sealed record SawnWish(string? Plank, bool Forget);
+
 /// <summary>A job's state, its changes, and the news of it.</summary>
 internal static class JobRoutes
 {
@@ -54,6 +57,14 @@ internal static class JobRoutes
                 : job.Session.Save(wish.Over) is { } answer
                     ? Results.Json(answer, statusCode: answer.Saved ? 200 : 409)
                 : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/sawn",
+            async (int number, SawnWish wish, CancellationToken stop) =>
+                jobs.Of(number) is not { } job || wish.Plank is not { } plank ? Results.NotFound()
+                : await job.Marks.Mark(plank, wish.Forget, stop) is var answer && answer.Done
+                    ? Results.Json(answer)
+                : Results.Json(answer, statusCode: 409)
         );
         app.MapGet(
             "/job/{number:int}/news",

@@ -24,7 +24,7 @@ internal sealed class OpenJobs(JobShelf shelf) : IAsyncDisposable
             if (!open.TryGetValue(number, out OpenJob? job))
             {
                 var session = new JobSession(shelf.Paths[number - 1]);
-                open[number] = job = new(session, new PaperTray(session));
+                open[number] = job = new(session, new PaperTray(session), new SawnMarks(session));
             }
 
             return job;
@@ -35,11 +35,12 @@ internal sealed class OpenJobs(JobShelf shelf) : IAsyncDisposable
     {
         foreach (OpenJob job in open.Values)
         {
+            job.Marks.Dispose();
             await job.Papers.DisposeAsync();
             await job.Session.DisposeAsync();
         }
     }
 }
 
-/// <summary>A job with the files that were last written of it.</summary>
-internal sealed record OpenJob(JobSession Session, PaperTray Papers);
+/// <summary>A job with the files that were last written of it, and its record.</summary>
+internal sealed record OpenJob(JobSession Session, PaperTray Papers, SawnMarks Marks);

@@ -19,7 +19,14 @@ internal static class PageServer
     public const int MostConnections = 100;
 
     /// <param name="port">0 for any that is free.</param>
-    public static WebApplication Build(JobShelf shelf, IPAddress address, int port)
+    /// <param name="network">The address of the shop's network that is served as well; null for this computer alone.</param>
+    /// <param name="say">Told every code that lets a browser of that network in.</param>
+    public static WebApplication Build(
+        JobShelf shelf,
+        int port,
+        IPAddress? network = null,
+        Action<string>? say = null
+    )
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
@@ -28,7 +35,11 @@ internal static class PageServer
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
             kestrel.Limits.MaxConcurrentConnections = MostConnections;
-            kestrel.Listen(address, port);
+            kestrel.Listen(IPAddress.Loopback, port);
+            if (network is not null)
+            {
+                kestrel.Listen(network, port);
+            }
         });
         // Whoever closes the terminal does not wait for open pages.
         builder.Services.Configure<Microsoft.Extensions.Hosting.HostOptions>(o =>
@@ -38,6 +49,14 @@ internal static class PageServer
         builder.Services.AddSingleton(_ => new OpenJobs(shelf));
         WebApplication app = builder.Build();
         app.Use(next => context => Guard.Run(context, next));
+        if (network is not null)
+        {
+            var door = new Door(network, say ?? (_ => { }));
+            app.Use(next => context => door.Run(context, next));
+            app.Lifetime.ApplicationStarted.Register(door.Begin);
+            CodeRoutes.Map(app, door);
+        }
+
         OpenJobs jobs = app.Services.GetRequiredService<OpenJobs>();
         string epoch = RandomNumberGenerator.GetHexString(12, lowercase: true);
         RoomRoutes.Map(app, jobs.Shelf);
@@ -48,8 +67,9 @@ internal static class PageServer
     }
 
     /// <summary>Where it serves, once it has started: http://127.0.0.1:41327/.</summary>
-    public static string Address(WebApplication app) =>
+    /// <param name="network">Of the shop's network instead.</param>
+    public static string Address(WebApplication app, bool network = false) =>
         app.Services.GetRequiredService<IServer>()
             .Features.Get<IServerAddressesFeature>()!
-            .Addresses.First() + "/";
+            .Addresses.ElementAt(network ? 1 : 0) + "/";
 }

@@ -20,6 +20,7 @@ internal sealed class JobSession : IAsyncDisposable
     private readonly SemaphoreSlim wishes = new(0, 1);
     private readonly CancellationTokenSource stop = new();
     private readonly Task work;
+    private readonly FolderWatch watch;
     private History history;
     private byte[] onDisk;
     private int turn = 1;
@@ -47,6 +48,7 @@ internal sealed class JobSession : IAsyncDisposable
         }
 
         work = Task.Run(Work);
+        watch = new(System.IO.Path.GetDirectoryName(path)!, Changed);
     }
 
     public string Path { get; }
@@ -91,6 +93,15 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    /// <summary>The same text once more, since what it names has changed.</summary>
+    public void LayAgain()
+    {
+        lock (gate)
+        {
+            Wish();
+        }
+    }
+
     public int Undo()
     {
         lock (gate)
@@ -126,6 +137,7 @@ internal sealed class JobSession : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        watch.Dispose();
         await stop.CancelAsync();
         await work;
         stop.Dispose();
@@ -152,6 +164,11 @@ internal sealed class JobSession : IAsyncDisposable
         }
 
         history = next;
+        return Wish();
+    }
+
+    private int Wish()
+    {
         turn++;
         if (wishes.CurrentCount == 0)
         {
@@ -160,6 +177,34 @@ internal sealed class JobSession : IAsyncDisposable
 
         Listeners.Tell("state");
         return turn;
+    }
+
+    /// <summary>Another program changed a file of the folder. Its text of the job is taken over where nothing is unsaved here; else saving will ask.</summary>
+    private void Changed(string name)
+    {
+        lock (gate)
+        {
+            if (stop.IsCancellationRequested)
+            {
+                return;
+            }
+
+            string job = System.IO.Path.GetFileName(Path);
+            if (name != job)
+            {
+                // The record, the table, readings, boards: what the job names is read at every laying.
+                Wish();
+                return;
+            }
+
+            bool saved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk);
+            var file = TextFile.Read(Path, job);
+            if (saved && file.Text is { } text && !file.Bytes.AsSpan().SequenceEqual(onDisk))
+            {
+                onDisk = file.Bytes;
+                Take(history.With(text, $"{job}, changed by another program", ""));
+            }
+        }
     }
 
     private async Task Work()

@@ -33,8 +33,6 @@ public sealed class Browser : IAsyncLifetime
                     "--disable-background-networking",
                     "--disable-component-update",
                     "--disable-sync",
-                    "--use-angle=swiftshader",
-                    "--enable-unsafe-swiftshader",
                 ],
             }
         );

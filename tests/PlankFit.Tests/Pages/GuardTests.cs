@@ -279,7 +279,7 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
     {
         internal ServedJob Served { get; private set; } = null!;
 
-        public async ValueTask InitializeAsync() => Served = await ServedJob.Of("tender");
+        public async ValueTask InitializeAsync() => Served = await ServedJob.Small();
 
         public async ValueTask DisposeAsync() => await Served.DisposeAsync();
     }

@@ -15,7 +15,7 @@ public sealed class JobSessionTests : IAsyncLifetime
 
     private ServedJob served = null!;
 
-    public async ValueTask InitializeAsync() => served = await ServedJob.Of("tender");
+    public async ValueTask InitializeAsync() => served = await ServedJob.Small();
 
     public ValueTask DisposeAsync() => served.DisposeAsync();
 
@@ -169,8 +169,8 @@ public sealed class JobSessionTests : IAsyncLifetime
             before.Split('\n').Count(l => l.Contains('#')),
             served.OnDisk.Split('\n').Count(l => l.Contains('#'))
         );
-        File.AppendAllText(served.JobPath, "# by another hand\n");
         await served.Change(Width, "96");
+        File.AppendAllText(served.JobPath, "# by another hand\n");
         using HttpResponseMessage asked = await served.Post("job/1/save", new { });
         Assert.Equal(HttpStatusCode.Conflict, asked.StatusCode);
         JsonElement answer = await ServedJob.Read(asked);

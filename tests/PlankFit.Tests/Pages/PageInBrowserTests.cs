@@ -2,23 +2,24 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PlankFit.Pages.Serving;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Pages;
 
-/// <summary>The page as a person has it, in a real browser; each test ends by seeing that the browser had nothing to complain of.</summary>
+/// <summary>The page as a person has it, in a real browser; each test ends by seeing that the browser had nothing to complain of. Some run where PLANKFIT_LONG=1 asks for it.</summary>
 public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
 {
     private const string Width = "[data-address='layer[0].width']";
 
-    /// <summary>Opened, turned, a plank picked by hand; what is picked is picked in the run as well, and is read at the bench.</summary>
+    /// <summary>Opened, turned, a plank picked by hand; what is picked is picked in the run as well, is read at the bench and marked as sawn there.</summary>
     [Fact]
     public async Task OpenedTurnedAndPicked()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;
         await open.Laid();
-        ILocator plank = page.Locator(".sheet g.S3-05 path").Last;
+        ILocator plank = page.Locator(".sheet g.S1-05 path").Last;
         string before = (await plank.GetAttributeAsync("d"))!;
         await page.Locator(".sheet").FocusAsync();
         await page.Keyboard.PressAsync("ArrowRight");
@@ -39,16 +40,23 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
         );
         await page.Mouse.ClickAsync(at[0], at[1]);
         await Expect(page.Locator("[aria-selected=true]"))
-            .ToHaveAttributeAsync("data-plank", "S3-05");
+            .ToHaveAttributeAsync("data-plank", "S1-05");
         await page.Locator("#picked a").ClickAsync();
-        await Expect(page.Locator(".bench .number")).ToContainTextAsync("S3-05");
+        await Expect(page.Locator(".bench .number")).ToContainTextAsync("S1-05");
         ILocator card = page.Locator(".bench img");
         await Expect(card).ToHaveJSPropertyAsync("complete", true);
         Assert.True(await card.EvaluateAsync<int>("i => i.naturalWidth") > 0);
         await page.Locator(".bench summary").ClickAsync();
-        await Expect(page.Locator(".bench pre")).ToContainTextAsync("S3-05: starboard");
-        await page.GetByRole(AriaRole.Button, new() { Name = "The next plank" }).ClickAsync();
-        await Expect(page.Locator(".bench .number")).ToContainTextAsync("S3-06");
+        await Expect(page.Locator(".bench pre")).ToContainTextAsync("S1-05: starboard");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Next" }).ClickAsync();
+        await Expect(page.Locator(".bench .number")).ToContainTextAsync("S1-06");
+        ILocator sawn = page.GetByRole(AriaRole.Button, new() { Name = "Sawn" });
+        await sawn.ClickAsync();
+        await Expect(sawn).ToHaveTextAsync("Sawn. Not after all?");
+        await page.Locator("nav a[href='#bottom']").ClickAsync();
+        await page.Locator("#colour-by").SelectOptionAsync("progress");
+        await Expect(page.Locator("#cell-S1-06")).ToHaveTextAsync("s");
+        await Expect(page.Locator("#cell-S1-05")).ToBeEmptyAsync();
         Assert.Empty(open.Faults);
     }
 
@@ -60,7 +68,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
             RoomFiles.Has(RoomRoutes.Solid),
             "the program was built without Node: install it, or this is not to be seen"
         );
-        await using ServedJob served = await ServedJob.Of("tender");
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address, 900, solid: true);
         IPage page = open.Page;
         await open.Laid();
@@ -76,7 +84,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
         Assert.NotEqual(before, await page.Locator(".sheet canvas").ScreenshotAsync());
         await sheet.ClickAsync();
         await Expect(page.Locator("[aria-selected=true]"))
-            .ToHaveAttributeAsync("data-plank", new Regex("^S3-"));
+            .ToHaveAttributeAsync("data-plank", new Regex("^S1-"));
         int turn = await served.Change("layer[0].width", "80");
         await served.Tried(turn);
         await Expect(sheet).ToHaveAttributeAsync("data-turn", $"{turn}");
@@ -87,7 +95,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task AWidthIsChangedAndUndoneAndASecondBrowserFollows()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage one = await browser.Open(served.Address);
         await using OpenPage two = await browser.Open(served.Address, 900);
         await one.Laid();
@@ -115,7 +123,12 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task DrawingAlongAValueIsOneStep()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address);
         await open.Laid();
         int planks = await open.Planks();
@@ -126,7 +139,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
             y = box.Y + (box.Height / 2);
         await open.Page.Mouse.MoveAsync(x, y);
         await open.Page.Mouse.DownAsync();
-        await open.Page.Mouse.MoveAsync(x + 120, y, new() { Steps = 20 });
+        await open.Page.Mouse.MoveAsync(x + 123, y, new() { Steps = 20 });
         await open.Page.Mouse.UpAsync();
         await Expect(width).ToHaveValueAsync($"{was + 20}");
         await Expect(open.Cells).Not.ToHaveCountAsync(planks);
@@ -140,7 +153,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task OnAPhone()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address, 360, 740);
         IPage page = open.Page;
         await open.Laid();
@@ -175,7 +188,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task ByTheKeyboardAlone()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;
         await open.Laid();
@@ -212,7 +225,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task ABadValueIsToldAndTheLastPictureStays()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;
         await open.Laid();
@@ -236,10 +249,14 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task ABadJobAndANameThatIsMarkup()
     {
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         const string evil = "<img src=x onerror=document.title=1>";
-        await using ServedJob served = await ServedJob.Of(
-            "tender",
-            text => new Regex("(?m)^name *= *\".*\"").Replace(text, $"name = \"{evil}\"", 1)
+        await using ServedJob served = await ServedJob.Small(text =>
+            new Regex("(?m)^name *= *\".*\"").Replace(text, $"name = \"{evil}\"", 1)
         );
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;
@@ -263,7 +280,12 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task PapersAreWrittenAndComeDown()
     {
-        await using ServedJob served = await ServedJob.Of("tender");
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
+        await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(new Uri(served.Address, "job/1/#papers"));
         IPage page = open.Page;
         await page.GetByRole(AriaRole.Button, new() { Name = "Write all files" }).ClickAsync();

@@ -14,11 +14,18 @@ internal sealed class ServedJob : IAsyncDisposable
     private readonly TempFolder folder = new();
     private readonly WebApplication app;
 
-    private ServedJob(string hull, Func<string, string>? changed)
+    private ServedJob(string? hull, Func<string, string>? changed, IPAddress? network)
     {
-        foreach (string file in Directory.EnumerateFiles(DemoTables.Demo(hull)))
+        if (hull is null)
         {
-            File.Copy(file, folder.File(Path.GetFileName(file)));
+            OneLayerTender.In(folder, "# nothing asked for");
+        }
+        else
+        {
+            foreach (string file in Directory.EnumerateFiles(DemoTables.Demo(hull)))
+            {
+                File.Copy(file, folder.File(Path.GetFileName(file)));
+            }
         }
 
         if (changed is not null)
@@ -26,8 +33,11 @@ internal sealed class ServedJob : IAsyncDisposable
             File.WriteAllText(JobPath, changed(File.ReadAllText(JobPath)));
         }
 
-        app = PageServer.Build(new JobShelf([JobPath]), IPAddress.Loopback, 0);
+        app = PageServer.Build(new JobShelf([JobPath]), 0, network, Codes.Add);
     }
+
+    /// <summary>Every code that the terminal showed, the newest last.</summary>
+    public List<string> Codes { get; } = [];
 
     public string JobPath => folder.File("job.toml");
 
@@ -37,9 +47,22 @@ internal sealed class ServedJob : IAsyncDisposable
 
     public HttpClient Client { get; private set; } = null!;
 
-    public static async Task<ServedJob> Of(string hull, Func<string, string>? changed = null)
+    /// <summary>Where the shop's network finds it.</summary>
+    public Uri OnNetwork => new(PageServer.Address(app, network: true));
+
+    /// <summary>One skin of a tender: what is seen on it takes little work.</summary>
+    public static Task<ServedJob> Small(Func<string, string>? changed = null) => Of(null, changed);
+
+    /// <param name="hull">A demo; null for the small one.</param>
+    /// <param name="changed">What is made of its job file.</param>
+    /// <param name="network">Served as the shop's network.</param>
+    public static async Task<ServedJob> Of(
+        string? hull,
+        Func<string, string>? changed = null,
+        IPAddress? network = null
+    )
     {
-        var served = new ServedJob(hull, changed);
+        var served = new ServedJob(hull, changed, network);
         await served.app.StartAsync(Stop);
         served.Address = new(PageServer.Address(served.app));
         served.Client = new() { BaseAddress = served.Address };

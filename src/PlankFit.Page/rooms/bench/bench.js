@@ -2,7 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { fact, neighbour, pick, shop, watch } from "../frame/shop.js";
-import { at, text } from "../frame/wire.js";
+import { at, post, text } from "../frame/wire.js";
 
 /** The four things that are asked first. */
 const FOUR = [
@@ -21,7 +21,8 @@ function end(id, which) {
 }
 
 export function bench(place) {
-  let drawn = "";
+  let drawn = "",
+    said = "";
 
   function paint() {
     if (!shop.facts) {
@@ -33,7 +34,7 @@ export function bench(place) {
     }
     const id = shop.picked,
       turn = shop.facts.turn,
-      now = `${turn} ${id}`;
+      now = `${turn} ${id} ${shop.state.saved}`;
     if (now === drawn || !id) {
       return;
     }
@@ -46,14 +47,16 @@ export function bench(place) {
         "article",
         { class: "bench" },
         el("p", { class: "number" }, id, el("span", {}, ` ${fact(id, "side")}, ${fact(id, "layer name")}, ${fact(id, "kind")}`)),
-        el("div", { class: "card" }, el("img", { src: at(`card/${turn}/${id}`), alt: `Card of ${id}: its flat shape with dimensions` })),
+        el("div", { class: "card", tabindex: "0", role: "region", "aria-label": `Card of ${id}` }, el("img", { src: at(`card/${turn}/${id}`), alt: `Card of ${id}: its flat shape with dimensions` })),
         el("dl", { class: "four" }, FOUR.map(([name, of]) => el("div", {}, el("dt", {}, name), el("dd", {}, String(of(id) ?? ""))))),
         el("p", { class: "bend" }, `Bend: ${fact(id, "bend")}. ${fact(id, "notes") ?? ""}`),
+        el("p", { class: "steps noprint" }, mark(id)),
+        el("p", { class: "marked", role: "status" }, said),
         el(
           "p",
           { class: "steps noprint" },
-          el("button", { class: "big", click: () => go(neighbour(-1)), "aria-label": "The plank before" }, `Before: ${neighbour(-1)}`),
-          el("button", { class: "big main", click: () => go(neighbour(1)), "aria-label": "The next plank" }, `Next: ${neighbour(1)}`),
+          el("button", { class: "big", click: () => go(neighbour(-1)) }, `Before: ${neighbour(-1)}`),
+          el("button", { class: "big main", click: () => go(neighbour(1)) }, `Next: ${neighbour(1)}`),
         ),
         el(
           "p",
@@ -80,12 +83,38 @@ export function bench(place) {
     );
   }
 
+  /** The one button for what comes next to this plank; a plank is written down as it is shown, so the job must be saved. */
+  function mark(id) {
+    const done = shop.facts.done[id];
+    if (done === "fitted") {
+      return el("button", { class: "big", disabled: true }, "Fitted");
+    }
+    if (!done && !shop.state.saved) {
+      return el("button", { class: "big", disabled: true }, "Save the job, then mark it sawn");
+    }
+    return el(
+      "button",
+      {
+        class: done ? "big" : "big main",
+        click: async (event) => {
+          event.target.disabled = true;
+          const answer = await post("sawn", { plank: id, forget: done === "sawn" });
+          said = (answer.told?.words ?? ["The shop's computer did not take it."]).join(" ");
+          drawn = "";
+          paint();
+        },
+      },
+      done ? "Sawn. Not after all?" : "Sawn",
+    );
+  }
+
   function go(id) {
+    said = "";
     location.hash = `#bench/${id}`;
   }
 
   const forget = watch((what) => {
-    if (what === "facts" || what === "picked") {
+    if (what === "facts" || what === "picked" || what === "state") {
       paint();
     }
   });

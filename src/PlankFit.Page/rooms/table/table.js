@@ -47,10 +47,10 @@ export function table(place) {
                 r.cells.map((c, i) => {
                   const found = doubts.get(`${r.line} ${i + 1}`);
                   return el(
-                    i < 2 ? "th" : "td",
+                    i < 2 && c ? "th" : "td",
                     {
                       id: `cell-${r.line}-${i + 1}`,
-                      scope: i < 2 ? "row" : null,
+                      scope: i < 2 && c ? "row" : null,
                       class: found ? "doubt" : null,
                       title: found?.map((d) => d.words).join(" ") ?? null,
                       tabindex: found ? "-1" : null,
