@@ -65,8 +65,8 @@ internal static class Cautions
         + "and see that it comes out on the line.";
 
     public const string Cloth =
-        "GLASS CLOTH: sharp shears, fingers clear; loose fibres and the dust of cured glass harm skin, eyes and lungs: gloves, sleeves, mask. The cloth maker's and the "
-        + "resin maker's data sheets prevail. Strength is for local codes and a licensed person. "
+        "GLASS CLOTH: shears, fingers clear; fibres and the dust of cured glass harm skin, eyes and lungs: gloves, sleeves, mask. THE MAKERS' DATA SHEETS PREVAIL. "
+        + "Strength is for local codes and a licensed person. "
         + Epoxy;
 
     public const string Glue =
