@@ -274,8 +274,9 @@ internal static class RollSheets
         double size = Math.Clamp(room / 2, Letters.Small, Letters.Name),
             length = Math.Min(12, 0.7 * room),
             down =
-                (size / 2)
-                + 1.2
+                // What hangs below the line is kept clear as well.
+                (0.8 * size)
+                + 1
                 + (Math.Abs(bow.Y) * length / 2)
                 + (Math.Abs(bow.X) * head * length);
         Vec2 at = middle - new Vec2(0, down);

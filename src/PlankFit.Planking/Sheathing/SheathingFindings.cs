@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Cloth;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Sheathing;
@@ -135,10 +136,15 @@ internal static class SheathingFindings
 
         string width = LengthText.ForPaper(2 * past.Mm, job.Units),
             twice = LengthText.Fine(2 * layer.ThicknessMm, job.Units);
+        bool planked = job
+            .Layers.SkipWhile(l => l.Name != layer.Name)
+            .Any(l => l is PlankLayerSpec);
         return Note(
             layer,
-            job.Keel.Layers.IsEmpty
-                ? $"port and starboard lap by {width} on the keel, {twice} thick there: the job names no keel layer, so plane the keel down by what laps, or the planks outside it will stand off"
+            !planked
+                    ? $"port and starboard lap by {width} on the keel, {twice} thick there, outside all planks"
+                : job.Keel.Layers.IsEmpty
+                    ? $"port and starboard lap by {width} on the keel, {twice} thick there: the job names no keel layer, so plane the keel down by what laps, or the planks outside it will stand off"
                 : $"port and starboard lap by {width} on the keel, {twice} thick there: keel layers outside it are planned with that, in their faces and half-widths"
         );
     }
