@@ -97,7 +97,7 @@ internal static class SheathingFindings
                 case DrapeVerdict.TooMuch:
                     yield return Warning(
                         layer,
-                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: give another first-along, lay that part as a course of its own, or cut a dart there"
+                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: another first-along takes off the {Degrees(most.Shear.Turning)} that come of its first line, a course of its own there or a dart from the edge the {Degrees(most.Shear.Bulge)} that come of the bottom's curvature"
                     );
                     break;
                 case DrapeVerdict.PlanThePull:
