@@ -141,6 +141,16 @@ public sealed class SheathingPlanTests
                 iter: LongRuns.Of(4, 200)
             );
 
+    /// <summary>At this seed the strip along the stem was lost where all strips were put together without a grid.</summary>
+    [Fact]
+    public void TheStripAlongTheStemIsNotLost() =>
+        Gen.Select(RandomHull.Gen, Gen.Int[1, 1_000_000])
+            .Sample(
+                (job, seed) => Laws(SheathedJobs.ByChance(job, new Draw(seed))),
+                seed: "1b5eIaqURUg1",
+                iter: 1
+            );
+
     private static void Laws(Job job)
     {
         PlanResult planned = BottomPlanner.Plan(job, null, CancellationToken.None);
