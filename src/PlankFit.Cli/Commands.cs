@@ -8,6 +8,7 @@ using PlankFit.App.Laying;
 using PlankFit.App.Marking;
 using PlankFit.App.Nesting;
 using PlankFit.App.Running;
+using PlankFit.App.Sheathing;
 using PlankFit.App.Taping;
 
 namespace PlankFit.Cli;
@@ -25,6 +26,7 @@ internal static class Commands
         root.Add(Nest());
         root.Add(Glue());
         root.Add(Trust());
+        root.Add(Sheathe());
         root.Add(Check());
         root.Add(Explain());
         root.Add(Cut());
@@ -120,6 +122,25 @@ internal static class Commands
             )
         );
         return trust;
+    }
+
+    private static Command Sheathe()
+    {
+        var common = new CommonOptions();
+        var sheathe = new Command(
+            "sheathe",
+            "Lay the cloths of [[sheathing]]: how each lies and is cut from its roll, and the lines to draw before wetting out."
+        );
+        common.AddTo(sheathe);
+        sheathe.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) =>
+                    SheatheRun.Run(request, progress, timings, stop)
+            )
+        );
+        return sheathe;
     }
 
     private static Command Check()

@@ -37,6 +37,7 @@ internal static class LayFiles
             JointFiles.Of(plan),
             FramingFiles.Of(plan),
             FasteningFiles.Of(plan),
+            SheathingFiles.Of(plan),
             TimberFiles.Of(plan),
             GlueFiles.Of(plan),
             StructureFiles.Of(plan),

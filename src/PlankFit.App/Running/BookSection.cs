@@ -20,6 +20,7 @@ internal enum InBook
     Cards,
     Behind,
     Fastenings,
+    Cloth,
     Gluing,
     Structure,
 }

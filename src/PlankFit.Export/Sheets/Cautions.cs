@@ -64,6 +64,11 @@ internal static class Cautions
         "MARK FROM THE PATTERN WHERE AN END IS LEFT LONG OR BEVELLED. Before anything is driven look behind for pipes, wires and tanks, drill one pilot hole from inside, "
         + "and see that it comes out on the line.";
 
+    public const string Cloth =
+        "GLASS CLOTH: sharp shears, fingers clear; loose fibres and the dust of cured glass harm skin, eyes and lungs: gloves, sleeves, mask. The cloth maker's and the "
+        + "resin maker's data sheets prevail. Strength is for local codes and a licensed person. "
+        + Epoxy;
+
     public const string Glue =
         "A FULL POT HEATS, SMOKES AND CAN BURN: shallow tray, outdoors. Epoxy sensitises skin for life: gloves; eyes covered; mask and extraction for dust; no flame, rags spread flat. "
         + "THE PRODUCT'S DATA SHEET PREVAILS over every time, rate and ratio here.";

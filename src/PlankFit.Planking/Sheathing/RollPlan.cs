@@ -45,7 +45,20 @@ public sealed record PieceOnRoll(
     bool Over,
     Vec2 At,
     ImmutableArray<Vec2> Outline
-);
+)
+{
+    /// <summary>Where on the roll a place of the piece as it is drawn by itself lies.</summary>
+    public Vec2 OnRoll(Vec2 place) =>
+        At
+        + new Vec2(
+            Turned ? Piece.LengthMm - place.X : place.X,
+            Turned != Over ? Piece.WidthMm - place.Y : place.Y
+        );
+
+    public double FromMm => At.X;
+
+    public double ToMm => At.X + Piece.LengthMm;
+}
 
 /// <summary>A rectangle left beside pieces, its fibres those of the roll: x along it.</summary>
 public sealed record ClothOffcut(string Id, Vec2 At, double LengthMm, double WidthMm);

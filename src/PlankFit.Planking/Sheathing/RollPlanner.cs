@@ -18,9 +18,18 @@ internal static class RollPlanner
         ClothRoll[] rolls = [.. cloth.Rolls.Where(r => r.WidthMm >= width - 0.01)];
         double longest = rolls.Max(r => r.LengthMm);
         ClothPiece[] fit = [.. pieces.Where(p => p.LengthMm <= longest + 1e-6)];
-        Stretch[] stretches = Stretches(cloth, fit, width, longest);
-        (List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> shared, List<Stretch> left) =
-            Shared(rolls, stretches);
+        (List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> shared, List<Stretch> left) = Ways(
+                cloth,
+                fit,
+                width
+            )
+            .Where((w, i) => i > 0 || w.All(s => s.LengthMm <= longest + 1e-6))
+            .Select(w => Shared(rolls, w))
+            .OrderBy(w => w.Left.Count)
+            .ThenBy(w => w.Shared.Sum(r => r.OnHand ? 0 : r.Roll.Price ?? r.Roll.LengthMm))
+            .ThenBy(w => w.Shared.Where(r => !r.OnHand).Sum(r => r.Has.Sum(h => h.LengthMm)))
+            .ThenBy(w => w.Shared.Sum(r => r.Has.Sum(h => h.LengthMm)))
+            .First();
         int number = 0;
         return new(
             cloth,
@@ -38,26 +47,16 @@ internal static class RollPlanner
         double LengthMm
     );
 
-    private static Stretch[] Stretches(
-        ClothSpec cloth,
-        ClothPiece[] pieces,
-        double width,
-        double longest
-    )
+    /// <summary>Pieces into each other as far as they will, and each by itself, which fits short rolls better.</summary>
+    private static IEnumerable<Stretch[]> Ways(ClothSpec cloth, ClothPiece[] pieces, double width)
     {
-        (ImmutableArray<PackedPiece> packed, _) = RollPacking.Of(
-            [.. pieces.Select(p => p.Outline)],
-            width,
-            cloth.MayTurnOver
-        );
-        Stretch[] found = [.. Divided(packed)];
-        if (found.All(s => s.LengthMm <= longest + 1e-6))
-        {
-            return found;
-        }
-
-        // Head to tail they make one stretch longer than a roll: each by itself.
-        return
+        yield return
+        [
+            .. Divided(
+                RollPacking.Of([.. pieces.Select(p => p.Outline)], width, cloth.MayTurnOver).Pieces
+            ),
+        ];
+        yield return
         [
             .. pieces.SelectMany(
                 (p, i) =>
@@ -101,7 +100,7 @@ internal static class RollPlanner
 
     /// <summary>Which stretch comes off which roll: those on hand first and the shortest that will do, so that as few as may be are begun.</summary>
     private static (
-        List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)>,
+        List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> Shared,
         List<Stretch> Left
     ) Shared(ClothRoll[] rolls, Stretch[] stretches)
     {

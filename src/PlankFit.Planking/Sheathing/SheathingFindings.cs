@@ -27,6 +27,11 @@ internal static class SheathingFindings
                 yield return lap;
             }
 
+            if (NearlyOne(layer, job.Units) is { } nearly)
+            {
+                yield return nearly;
+            }
+
             if (Crossings(layer) is { } crossings)
             {
                 yield return crossings;
@@ -136,6 +141,20 @@ internal static class SheathingFindings
                 ? $"port and starboard lap by {width} on the keel, {twice} thick there: the job names no keel layer, so plane the keel down by what laps, or the planks outside it will stand off"
                 : $"port and starboard lap by {width} on the keel, {twice} thick there: keel layers outside it are planned with that, in their faces and half-widths"
         );
+    }
+
+    /// <summary>A second course that is all but lap is told: a little less all round does without it.</summary>
+    private static Finding? NearlyOne(SheathedLayer layer, LengthUnit unit)
+    {
+        const double nearlyMm = 150;
+        SheathedSide side = layer.Sides[0];
+        double lacks = side.Cut.Max(p => p.Y) - side.Cut.Min(p => p.Y) - layer.Cloth.WidestMm;
+        return side.Courses is { Along: true, JoinsMm.Length: 1 } && lacks is > 0 and < nearlyMm
+            ? Note(
+                layer,
+                $"its roll is only {LengthText.ForPaper(lacks, unit, RoundTo.Up)} too narrow for one course: with so much less past the centre line, round the chine or in excess, or a wider roll, there is no join"
+            )
+            : null;
     }
 
     private static Finding? Crossings(SheathedLayer layer)

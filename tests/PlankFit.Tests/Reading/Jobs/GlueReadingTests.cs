@@ -33,9 +33,19 @@ public sealed class GlueReadingTests
     [Theory]
     [InlineData("density = [1.15, 0.97]", "", "[resin]", "no \"density\"")]
     [InlineData("parts-by-volume = [2, 1]", "", "[resin]", "parts-by-mass")]
-    [InlineData("parts-by-volume = [2, 1]", "parts-by-volume = [2]", "parts-by-volume", "two numbers")]
+    [InlineData(
+        "parts-by-volume = [2, 1]",
+        "parts-by-volume = [2]",
+        "parts-by-volume",
+        "two numbers"
+    )]
     [InlineData("minutes = 80", "minutes = 280", "[[resin.film]]", "lasts longer the warmer")]
-    [InlineData("at = \"30 C\"\nminutes = 80", "at = \"20 C\"\nminutes = 80", "[[resin.film]]", "two temperatures")]
+    [InlineData(
+        "at = \"30 C\"\nminutes = 80",
+        "at = \"20 C\"\nminutes = 80",
+        "[[resin.film]]",
+        "two temperatures"
+    )]
     [InlineData("hands = 3", "", "[crew]", "no \"hands\"")]
     [InlineData("\"08:00-12:00\"", "\"08:00-07:00\"", "\"08:00-07:00\"", "in order")]
     [InlineData("at = \"08:00\"", "at = \"25:00\"", "at = \"25:00\"", "an hour of the day")]
@@ -53,8 +63,7 @@ public sealed class GlueReadingTests
         int at = 1 + Array.FindIndex(lines, l => l.Contains(line, StringComparison.Ordinal));
         Finding fault = Assert.Single(
             read.Findings.Where(f =>
-                f.Severity == Severity.Error
-                && f.Message.Contains(said, StringComparison.Ordinal)
+                f.Severity == Severity.Error && f.Message.Contains(said, StringComparison.Ordinal)
             )
         );
         Assert.Contains($"line {at}", fault.Where, StringComparison.Ordinal);
@@ -89,7 +98,11 @@ public sealed class GlueReadingTests
         string job = EveryName.Job.ReplaceLineEndings("\n");
         Assert.Contains(was, job, StringComparison.Ordinal);
         // The first after the head of its table.
-        int at = job.IndexOf(was, job.IndexOf("[resin]", StringComparison.Ordinal), StringComparison.Ordinal);
+        int at = job.IndexOf(
+            was,
+            job.IndexOf("[resin]", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
         return job[..at] + now + job[(at + was.Length)..];
     }
 

@@ -26,6 +26,10 @@ internal static class ChanceAsked
         {
             path = ChanceJob.Write(seed, temp.File("job"));
             File.AppendAllText(path, oneSided ? OneSided(seed) : "");
+            if (oneSided && seed % 2 == 0)
+            {
+                File.AppendAllText(path, ChanceCloth.Of(seed, File.ReadAllText(path)));
+            }
         }
 
         return JobReader.Read(path) is { Job: { } read }
