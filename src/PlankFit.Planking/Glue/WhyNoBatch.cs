@@ -18,7 +18,8 @@ internal static class WhyNoBatch
         BatchPlacing placing,
         WorkDays days,
         string layer,
-        PlankShare plank
+        PlankShare plank,
+        LengthUnit unit
     )
     {
         CrewSpec crew = placing.Crew;
@@ -41,11 +42,11 @@ internal static class WhyNoBatch
         else
         {
             why.AddRange(
-                Clock(placing, days, "the pot", placing.Mix.Clocks.Pot, plank.Grams, spread)
+                Clock(placing, days, "the pot", unit, placing.Mix.Clocks.Pot, plank.Grams, spread)
             );
         }
 
-        why.AddRange(Clock(placing, days, "the film", placing.Mix.Clocks.Film, null, down));
+        why.AddRange(Clock(placing, days, "the film", unit, placing.Mix.Clocks.Film, null, down));
         double shift = days.Shifts.Max(s => s.To - s.From);
         if (shift < down)
         {
@@ -99,6 +100,7 @@ internal static class WhyNoBatch
         BatchPlacing placing,
         WorkDays days,
         string name,
+        LengthUnit unit,
         ClockLaw law,
         double? grams,
         double wanted
@@ -117,11 +119,7 @@ internal static class WhyNoBatch
         }
 
         yield return $"{name} gives {Whole(best)} minutes at its best hour and {Whole(wanted)} are wanted"
-            + (
-                cooler < MostCooler
-                    ? $", {NumberText.Trimmed(cooler, 1)} degrees cooler would do"
-                    : ""
-            );
+            + (cooler < MostCooler ? $", {ShopHeat.Apart(cooler, unit)} cooler would do" : "");
 
         double Best(double degrees)
         {
