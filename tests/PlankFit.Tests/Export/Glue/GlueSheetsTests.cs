@@ -2,7 +2,6 @@ using System.Text.RegularExpressions;
 using PlankFit.Export.Glue;
 using PlankFit.Export.Structure;
 using PlankFit.Planking.Glue;
-using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -65,8 +64,7 @@ public sealed partial class GlueSheetsTests
     [Fact]
     public void InFeetAndInchesLengthsAndTemperaturesAreNotMetric()
     {
-        Job job = GluedLaunch.Job(3) with { Units = LengthUnit.Foot };
-        BottomPlan plan = GluedLaunch.Of(job);
+        BottomPlan plan = GluedLaunch.Imperial;
         string[] words =
         [
             .. Words(GlueSheets.Of(plan, plan.Glue!)),

@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Glue.Mixing;
-using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
@@ -80,9 +79,8 @@ public sealed class GlueByChanceTests
     [Fact]
     public void MetricAndImperialAgree()
     {
-        Job job = GluedLaunch.Job(3);
-        GluePlan metric = Planned(job).Glue!,
-            imperial = Planned(job with { Units = LengthUnit.Foot }).Glue!;
+        GluePlan metric = GluedLaunch.Plan.Glue!,
+            imperial = GluedLaunch.Imperial.Glue!;
         Assert.Equal(
             metric.Batches.Select(b => (b.Name, b.MixAt, b.Grams)),
             imperial.Batches.Select(b => (b.Name, b.MixAt, b.Grams))
