@@ -4,7 +4,6 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Units;
-using PlankFit.Planking.Wood;
 
 namespace PlankFit.Export.Glue;
 
@@ -37,9 +36,7 @@ public static class GlueWords
 
     /// <summary>18.5 C; 65 F where lengths are in feet and inches.</summary>
     public static string Temperature(double celsius, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Trimmed(celsius, 1) + " C"
-            : NumberText.Trimmed(Moisture.Fahrenheit(celsius), 0) + " F";
+        ShopHeat.Words(celsius, unit);
 
     /// <summary>How much warmer three degrees are.</summary>
     public static string Warmer(LengthUnit unit) =>

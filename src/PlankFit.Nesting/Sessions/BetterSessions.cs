@@ -32,9 +32,7 @@ public static class BetterSessions
                 .AsOrdered()
                 .Select(s => Better(plan, s, masterOf, effort)),
         ];
-        var byName = sessions
-            .SelectMany(s => s.Batches)
-            .ToDictionary(b => b.Name);
+        var byName = sessions.SelectMany(s => s.Batches).ToDictionary(b => b.Name);
         return plan with
         {
             Sessions = sessions,

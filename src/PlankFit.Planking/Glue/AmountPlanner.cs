@@ -85,7 +85,7 @@ internal sealed record AmountPlanner(
         double faces = planks.Sum(p => FaceMm2(p, at)),
             seams = planks.Sum(p => SeamMm2(p, layer));
         string film =
-            $"film of {Range(Spec.FilmMm, 2)} mm, {Grams(mix.Ratio.KgPerLitre)} kg a litre: lift one plank and measure";
+            $"film of {Film()}, {NumberText.Trimmed(mix.Ratio.KgPerLitre, 3)} kg a litre: lift one plank and measure";
         if (faces > 0)
         {
             yield return Line(
@@ -174,7 +174,7 @@ internal sealed record AmountPlanner(
                 mix,
                 0,
                 Estimate.Exactly(litres * mix.Ratio.KgPerLitre),
-                $"{NumberText.Trimmed(fillet.Section.AreaMm2, 1)} mm² of section: the filler's own volume is not taken off"
+                $"hollow of {LengthText.FormatExact(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: the filler's own volume is not taken off"
             );
         }
 
@@ -188,7 +188,7 @@ internal sealed record AmountPlanner(
                 mix,
                 area,
                 Estimate.Exactly(area / Mm2PerM2 * fairing.DepthMm * mix.Ratio.KgPerLitre),
-                $"{NumberText.Trimmed(fairing.DepthMm, 1)} mm deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: the filler's own volume is not taken off"
+                $"{LengthText.FormatExact(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: the filler's own volume is not taken off"
             );
         }
     }
@@ -234,5 +234,9 @@ internal sealed record AmountPlanner(
                 $"{NumberText.Trimmed(e.Usual, decimals)} ({NumberText.Trimmed(e.Least, decimals)} to {NumberText.Trimmed(e.Most, decimals)})"
             );
 
-    private static string Grams(double kgPerLitre) => NumberText.Trimmed(kgPerLitre, 3);
+    /// <summary>0.3 (0.2 to 0.5) mm; 12 (8 to 20) thousandths of an inch.</summary>
+    private string Film() =>
+        LengthUnits.IsMetric(Planked.Job.Units)
+            ? $"{Range(Spec.FilmMm, 2)} mm"
+            : $"{Range(1000 / LengthUnits.MmPerInch * Spec.FilmMm, 0)} thousandths of an inch";
 }

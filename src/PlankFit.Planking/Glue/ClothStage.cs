@@ -49,7 +49,7 @@ internal static class ClothStage
             ];
             if (wetting.Of(share, from, taken) is not { } wetted)
             {
-                findings.Add(WhyNoBatch.OfCloth(placing, days, name, share));
+                findings.Add(WhyNoBatch.OfCloth(wetting, share, amounts.Planked.Job.Units));
                 return null;
             }
 

@@ -21,13 +21,14 @@ internal readonly record struct ClothShare(
 /// </summary>
 internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays Days)
 {
-    /// <summary>A day is looked through in such steps, minutes; and so many days.</summary>
-    private const double StepMinutes = 10;
+    /// <summary>A day is looked through in such steps, minutes.</summary>
+    public double StepMinutes { get; init; } = 10;
 
-    private const double LookMinutes = 10 * DayTemperature.Day;
+    /// <summary>Days are alike: what finds no time within two finds none.</summary>
+    private const double LookMinutes = 2 * DayTemperature.Day;
 
     /// <summary>Two hands wet out.</summary>
-    private const int WetHands = 2;
+    public const int WetHands = 2;
 
     public sealed record WettedSide(ImmutableArray<GlueBatch> Batches, TrimSpan? Trim)
     {
@@ -43,6 +44,11 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
         IReadOnlyList<(double From, double To)> taken
     )
     {
+        if (Placing.Crew.Hands < WetHands)
+        {
+            return null;
+        }
+
         for (
             double at = Days.Working(from);
             at < from + LookMinutes;

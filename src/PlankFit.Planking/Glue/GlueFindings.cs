@@ -18,7 +18,7 @@ internal static class GlueFindings
         {
             if (mix is not null)
             {
-                foreach (Finding finding in OfMix(table, mix, spec))
+                foreach (Finding finding in OfMix(table, mix, spec, amounts.Planked.Job.Units))
                 {
                     yield return finding;
                 }
@@ -61,7 +61,7 @@ internal static class GlueFindings
         }
     }
 
-    private static IEnumerable<Finding> OfMix(string table, Mix mix, GlueSpec spec)
+    private static IEnumerable<Finding> OfMix(string table, Mix mix, GlueSpec spec, LengthUnit unit)
     {
         if (mix.Thinned > 0)
         {
@@ -104,7 +104,7 @@ internal static class GlueFindings
                     {
                         Key = $"{table}.{name}",
                     },
-                    $"{name} is given from {NumberText.Trimmed(law.ColdestCelsius, 1)} to {NumberText.Trimmed(law.WarmestCelsius, 1)} C and the shop goes from {NumberText.Trimmed(coldest, 1)} to {NumberText.Trimmed(warmest, 1)}: its times there are a guess; ask the maker"
+                    $"{name} is given from {ShopHeat.Words(law.ColdestCelsius, unit)} to {ShopHeat.Words(law.WarmestCelsius, unit)} and the shop goes from {ShopHeat.Words(coldest, unit)} to {ShopHeat.Words(warmest, unit)}: its times there are a guess; ask the maker"
                 )
                 {
                     Rank = Rank.Know,

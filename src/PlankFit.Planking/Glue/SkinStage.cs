@@ -67,7 +67,15 @@ internal static class SkinStage
             PlankShare worst = wings
                 .SelectMany(w => w.Planks)
                 .MaxBy(p => p.FastenMinutes + p.SpreadMinutes + (p.Grams / 1e6));
-            findings.Add(WhyNoBatch.OfPlank(ground.Placing, ground.Days, layer.Planks.Name, worst));
+            findings.Add(
+                WhyNoBatch.OfPlank(
+                    ground.Placing,
+                    ground.Days,
+                    layer.Planks.Name,
+                    worst,
+                    ground.Amounts.Planked.Job.Units
+                )
+            );
             return null;
         }
 

@@ -18,7 +18,8 @@ internal static class WhyNoBatch
         BatchPlacing placing,
         WorkDays days,
         string layer,
-        PlankShare plank
+        PlankShare plank,
+        LengthUnit unit
     )
     {
         CrewSpec crew = placing.Crew;
@@ -41,11 +42,11 @@ internal static class WhyNoBatch
         else
         {
             why.AddRange(
-                Clock(placing, days, "the pot", placing.Mix.Clocks.Pot, plank.Grams, spread)
+                Clock(placing, days, "the pot", unit, placing.Mix.Clocks.Pot, plank.Grams, spread)
             );
         }
 
-        why.AddRange(Clock(placing, days, "the film", placing.Mix.Clocks.Film, null, down));
+        why.AddRange(Clock(placing, days, "the film", unit, placing.Mix.Clocks.Film, null, down));
         double shift = days.Shifts.Max(s => s.To - s.From);
         if (shift < down)
         {
@@ -67,28 +68,28 @@ internal static class WhyNoBatch
         };
     }
 
-    public static Finding OfCloth(
-        BatchPlacing placing,
-        WorkDays days,
-        string layer,
-        ClothShare share
-    )
+    public static Finding OfCloth(ClothWetting wetting, ClothShare share, LengthUnit unit)
     {
-        double wet = share.AreaMm2 / 1e6 * placing.Crew.WetMinutesPerM2,
-            shift = days.Shifts.Max(s => s.To - s.From);
+        CrewSpec crew = wetting.Placing.Crew;
+        double wet = (share.AreaMm2 / 1e6 * crew.WetMinutesPerM2) + crew.MixMinutes,
+            shift = wetting.Days.Shifts.Max(s => s.To - s.From);
+        bool alone = crew.Hands < ClothWetting.WetHands;
         string why =
-            wet + placing.Crew.MixMinutes > shift
-                ? $"a side takes {Whole(wet)} minutes to wet out and no shift is so long: {Whole(wet + placing.Crew.MixMinutes - shift)} minutes are wanting, or a crew that is faster by as much"
-            : placing.Mix.Clocks.Tacky is null
-                ? "no batch of it is out of the pot and down in time: cooler, or a slower hardener"
-            : $"no hour of the day leaves {Whole(share.TrimMetres * placing.Crew.TrimMinutesPerM)} minutes of a shift to trim it while all of it is tacky: a cooler shop, another shift, or a faster crew";
+            alone
+                ? $"it is wetted out by {ClothWetting.WetHands} hands, and the crew has {crew.Hands}"
+            : wet > shift
+                ? $"a side takes {Whole(wet)} minutes to wet out without a break and the longest shift has {Whole(shift)}"
+            : wetting.Placing.Mix.Clocks.Tacky is null
+                ? "no batch of it is out of the pot and down in time"
+            : $"no hour of the day leaves {Whole(share.TrimMetres * crew.TrimMinutesPerM)} minutes of a shift to trim it while all of it is tacky, or no batch is down in time";
+        string ways = alone ? "" : string.Join("; or ", ClothGivingWay.Of(wetting, share, unit));
         return new(
             Severity.Warning,
-            Subject.OfLayer(layer) with
+            Subject.OfLayer(wetting.Layer) with
             {
                 Key = "clock.shifts",
             },
-            $"its cloth cannot be laid: {why}; no session is planned from here on"
+            $"its cloth cannot be laid: {why}. {(ways.Length > 0 ? $"By itself would do: {ways}" : "No one of hours, warmth and speed does by itself: lay it in smaller pieces, or take a slower hardener")}; no session is planned from here on"
         )
         {
             Rank = Rank.Know,
@@ -99,6 +100,7 @@ internal static class WhyNoBatch
         BatchPlacing placing,
         WorkDays days,
         string name,
+        LengthUnit unit,
         ClockLaw law,
         double? grams,
         double wanted
@@ -117,11 +119,7 @@ internal static class WhyNoBatch
         }
 
         yield return $"{name} gives {Whole(best)} minutes at its best hour and {Whole(wanted)} are wanted"
-            + (
-                cooler < MostCooler
-                    ? $", {NumberText.Trimmed(cooler, 1)} degrees cooler would do"
-                    : ""
-            );
+            + (cooler < MostCooler ? $", {ShopHeat.Apart(cooler, unit)} cooler would do" : "");
 
         double Best(double degrees)
         {

@@ -30,7 +30,7 @@ internal static class BillPlanner
             layer.Planks.Name,
             volume,
             "m³",
-            $"as it lies on the hull: {NumberText.Padded(area / 1e6, 2)} m² of {NumberText.Trimmed(layer.Planks.ThicknessMm, 1)} mm; what is bought for it, sawing waste and all, is in the plan of cutting"
+            "as it lies on the hull, its area by its thickness; what is bought for it, sawing waste and all, is in the plan of cutting"
         );
     }
 
@@ -48,7 +48,7 @@ internal static class BillPlanner
             .Concat(
                 (ground.Sheathed?.Rolls ?? []).Select(r => new BillRow(
                     "cloth off the roll",
-                    $"{r.Cloth.Name}, {NumberText.Trimmed(r.RollWidthMm, 0)} mm wide",
+                    $"{r.Cloth.Name}, {LengthText.ForPaper(r.RollWidthMm, ground.Planked.Job.Units)} wide",
                     "all of its layers",
                     r.LengthMm / 1000,
                     "m",

@@ -5,7 +5,6 @@ using PlankFit.Planking.Glue;
 using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Timber;
-using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Structure;
 
@@ -35,8 +34,8 @@ internal static class MassPlanner
         LayerTimber? timber = ground.Timber?.Of(layer);
         return new(
             layer.Planks.Name,
-            timber?.KgPerCubicMetre is { } density
-                ? $"{timber.Species.Title}, {NumberText.Trimmed(density, 0)} kg/m³"
+            timber?.KgPerCubicMetre is not null
+                ? $"{timber.Species.Title}, its density as in the list of timber"
                 : "no species with a density is named",
             BothSides.Sum(s => layer.Of(s).AreaMm2),
             timber?.Both
@@ -60,7 +59,7 @@ internal static class MassPlanner
             kg = area / 1e6 * (glass + resin);
         return new(
             name,
-            $"{cloth.Name}: {NumberText.Trimmed(1000 * glass, 0)} g/m² of glass and {NumberText.Trimmed(1000 * resin, 0)} of resin, usual",
+            $"{cloth.Name}: its glass and as much resin as its usual glass content has",
             area,
             Centre(ground, at) is { } centre ? new(kg, centre, 0) : null
         );

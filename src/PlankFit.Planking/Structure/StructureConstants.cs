@@ -21,7 +21,7 @@ internal static class StructureConstants
                 .Where(w => w.Modulus is not null)
                 .Select(w => new ConstantFrom(
                     $"{w.Title}, along the grain",
-                    MPa(w.Modulus!.Value),
+                    Modulus(w.Modulus!.Value, ground.Planked.Job.Units),
                     w.Modulus.Source
                 )),
             new(
@@ -32,14 +32,19 @@ internal static class StructureConstants
                     : "the job"
             ),
             .. Cloths(ground, maker),
-            new(
-                "glass, resin",
-                $"{MPa(spec.Fibres.FibreMPa)}, {MPa(spec.Fibres.ResinMPa)}",
-                spec.Fibres == new FibreSpec() ? "from memory" : "the job"
-            ),
+            .. ground.Sheathed is null
+                ? []
+                : new ConstantFrom[]
+                {
+                    new(
+                        "glass, resin",
+                        $"{Modulus(spec.Fibres.FibreMPa, ground.Planked.Job.Units)}, {Modulus(spec.Fibres.ResinMPa, ground.Planked.Job.Units)}",
+                        spec.Fibres == new FibreSpec() ? "from memory" : "the job"
+                    ),
+                },
             new(
                 "wood in rolling shear",
-                MPa(WoodRatios.RollingMPa),
+                Modulus(WoodRatios.RollingMPa, ground.Planked.Job.Units),
                 "from memory; in the coupon's shear alone"
             ),
         ];
@@ -53,12 +58,23 @@ internal static class StructureConstants
                     .Of(ground.ClothOf(l.Cloth.Name)!, l.Cloth.ThicknessMm)
                     .GroupBy(p => p.Material)
                     .Select(p => new ConstantFrom(
-                        $"{l.Cloth.Name}, {NumberText.Trimmed(l.Cloth.ThicknessMm, 2)} mm: a set of its threads along, across, in shear",
-                        $"{MPa(p.Key.E1)}, {MPa(p.Key.E2)}, {MPa(p.Key.G12)}",
+                        $"{l.Cloth.Name}, {LengthText.FormatExact(l.Cloth.ThicknessMm, ground.Planked.Job.Units)}: a set of its threads along, across, in shear",
+                        string.Join(
+                            ", ",
+                            new[] { p.Key.E1, p.Key.E2, p.Key.G12 }.Select(m =>
+                                Modulus(m, ground.Planked.Job.Units)
+                            )
+                        ),
                         "mixtures and Halpin-Tsai from glass, resin and the job's glass content (method from memory)"
                     ))
             );
 
-    private static string MPa(double value) =>
-        NumberText.Trimmed(Math.Round(value / 10) * 10, 0) + " MPa";
+    /// <summary>To three figures: 13400 MPa, 1.94 Mpsi.</summary>
+    private static string Modulus(double value, LengthUnit unit)
+    {
+        const double mpsi = 6894.757293168361;
+        return LengthUnits.IsMetric(unit)
+            ? NumberText.Trimmed(Math.Round(value / 10) * 10, 0) + " MPa"
+            : NumberText.Trimmed(value / mpsi, value < mpsi / 10 ? 4 : 2) + " Mpsi";
+    }
 }

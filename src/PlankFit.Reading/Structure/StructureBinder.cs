@@ -38,16 +38,19 @@ internal static class StructureBinder
 
     private static CouponSpec CouponOf(TableReader? table, LengthUnit units)
     {
+        CouponSpec usual = LengthUnits.IsMetric(units)
+            ? StructureSpec.Default.Coupon
+            : StructureKeys.InInches;
         if (table is null)
         {
-            return StructureSpec.Default.Coupon;
+            return usual;
         }
 
         CouponSpec coupon = new()
         {
-            WidthMm = table.LengthOrDefault(StructureKeys.Width, units),
-            SpanMm = table.LengthOrDefault(StructureKeys.Rests, units),
-            Newtons = table.Quantity(StructureKeys.Load) ?? StructureSpec.Default.Coupon.Newtons,
+            WidthMm = table.Length(StructureKeys.Width, units) ?? usual.WidthMm,
+            SpanMm = table.Length(StructureKeys.Rests, units) ?? usual.SpanMm,
+            Newtons = table.Quantity(StructureKeys.Load) ?? usual.Newtons,
         };
         table.Close();
         return coupon;

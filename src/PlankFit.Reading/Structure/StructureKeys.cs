@@ -11,6 +11,14 @@ public static class StructureKeys
         NewtonsPerKg = 9.80665,
         NewtonsPerLb = 4.4482216152605;
 
+    /// <summary>The usual coupon where lengths are in feet and inches.</summary>
+    internal static readonly CouponSpec InInches = new()
+    {
+        WidthMm = 2 * 25.4,
+        SpanMm = 16 * 25.4,
+        Newtons = 45 * NewtonsPerLb,
+    };
+
     private const string Handbook = "Douglas-fir, tangential: Wood Handbook, second hand";
     private const string Memory = "from memory";
 
@@ -49,14 +57,14 @@ public static class StructureKeys
     public static readonly LengthKey Width = new("width", "50", "Of the strip.")
     {
         Limits = Limits.Positive,
-        DefaultMm = Usual.Coupon.WidthMm,
+        Otherwise = "50 mm, or 2 in where lengths are in feet and inches",
         Source = KeySources.Proposal,
     };
 
     public static readonly LengthKey Rests = new("span", "400", "Between its two rests.")
     {
         Limits = Limits.Positive,
-        DefaultMm = Usual.Coupon.SpanMm,
+        Otherwise = "400 mm, or 16 in where lengths are in feet and inches",
         Source = KeySources.Proposal,
     };
 
@@ -70,7 +78,7 @@ public static class StructureKeys
         Limits = Limits.MoreThan(0).UpTo(1e5),
         Accepted = "accepted: newtons, or a text with its unit: \"200 N\", \"20 kg\", \"45 lb\"",
         Likely = Likely.OfUnit(1, 20_000, "is an unlikely load on a strip"),
-        Otherwise = "200 N",
+        Otherwise = "200 N, or 45 lb where lengths are in feet and inches",
         Source = KeySources.Proposal,
     };
 

@@ -1,3 +1,4 @@
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support.Chance;
 
@@ -10,9 +11,16 @@ internal static class GluedLaunch
         BottomPlanner.Again(Bare, ChanceGlue.Added(Bare.Job, 3)).Plan!
     );
 
+    private static readonly Lazy<BottomPlan> Feet = new(() =>
+        Of(Plan.Job with { Units = LengthUnit.Foot })
+    );
+
     private static BottomPlan Bare => DemoPlans.Of("survey-launch");
 
     public static BottomPlan Plan => Usual.Value;
+
+    /// <summary>The same shown in feet and inches.</summary>
+    public static BottomPlan Imperial => Feet.Value;
 
     public static Job Job(int seed) => ChanceGlue.Added(Bare.Job, seed);
 

@@ -1,5 +1,8 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
-using PlankFit.Planking.Units;
+using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
@@ -76,9 +79,8 @@ public sealed class GlueByChanceTests
     [Fact]
     public void MetricAndImperialAgree()
     {
-        Job job = GluedLaunch.Job(3);
-        GluePlan metric = Planned(job).Glue!,
-            imperial = Planned(job with { Units = LengthUnit.Foot }).Glue!;
+        GluePlan metric = GluedLaunch.Plan.Glue!,
+            imperial = GluedLaunch.Imperial.Glue!;
         Assert.Equal(
             metric.Batches.Select(b => (b.Name, b.MixAt, b.Grams)),
             imperial.Batches.Select(b => (b.Name, b.MixAt, b.Grams))
@@ -112,6 +114,54 @@ public sealed class GlueByChanceTests
             alone.Findings,
             f => f.Message.Contains("the crew has 1", StringComparison.Ordinal)
         );
+    }
+
+    /// <summary>A cloth that is tacky when nobody is there: what the finding says would do does, and half an hour less does not.</summary>
+    [Fact]
+    public void AClothThatCannotBeTrimmedIsToldWithHowMuchLongerAShiftWouldDo()
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue!;
+        GlueSpec mornings = spec with
+        {
+            Crew = new(4),
+            Resin = spec.Resin! with
+            {
+                Clocks = spec.Resin.Clocks with
+                {
+                    Tacky = new(
+                        ClockLaw.Through([new(15, 400), new(25, 300)])!,
+                        ClockLaw.Through([new(15, 700), new(25, 600)])!
+                    ),
+                },
+            },
+            Clock = spec.Clock! with { Shifts = [(480, 720)] },
+        };
+        GluePlan never = Planned(job with { Glue = mornings }).Glue!;
+        Assert.DoesNotContain(never.Stages, s => s.IsCloth);
+        Finding told = Assert.Single(
+            never.Findings.Where(f =>
+                f.Message.Contains("cannot be laid", StringComparison.Ordinal)
+            )
+        );
+        double longer = double.Parse(
+            Regex.Match(told.Message, @"shift (\d+) minutes longer").Groups[1].Value,
+            CultureInfo.InvariantCulture
+        );
+        Assert.True(Laid(longer));
+        Assert.False(Laid(longer - 60));
+
+        bool Laid(double minutes) =>
+            Planned(
+                job with
+                {
+                    Glue = mornings with
+                    {
+                        Clock = mornings.Clock! with { Shifts = [(480, 720 + minutes)] },
+                    },
+                }
+            )
+                .Glue!.Stages.Any(s => s.IsCloth);
     }
 
     private static BottomPlan Launch() => GluedLaunch.Plan;

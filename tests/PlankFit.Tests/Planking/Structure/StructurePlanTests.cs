@@ -4,7 +4,6 @@ using PlankFit.Planking.Planks;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Structure;
 using PlankFit.Planking.Structure.Laminates;
-using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -122,9 +121,8 @@ public sealed class StructurePlanTests
     [Fact]
     public void MetricAndImperialAgree()
     {
-        Job job = GluedLaunch.Job(3);
-        StructurePlan metric = Planned(job).Structure!,
-            imperial = Planned(job with { Units = LengthUnit.Foot }).Structure!;
+        StructurePlan metric = GluedLaunch.Plan.Structure!,
+            imperial = GluedLaunch.Imperial.Structure!;
         Assert.Equal(
             metric.Stations.Select(s => s.AsPlanned.Laminate.BetweenStringers),
             imperial.Stations.Select(s => s.AsPlanned.Laminate.BetweenStringers)
