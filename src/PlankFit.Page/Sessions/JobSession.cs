@@ -26,6 +26,7 @@ internal sealed class JobSession : IAsyncDisposable
     private int turn = 1;
     private int tried;
     private Laid? good;
+    private ShownJob? goodJob;
     private BottomPlan? beforeGesture;
     private ImmutableArray<Finding> faults = [];
     private string? offsetsPath;
@@ -216,14 +217,14 @@ internal sealed class JobSession : IAsyncDisposable
                 await wishes.WaitAsync(stop.Token);
                 int of;
                 byte[] bytes;
-                BottomPlan? before,
-                    against;
+                ShownJob? before;
+                BottomPlan? against;
                 lock (gate)
                 {
                     (of, bytes, before, against) = (
                         turn,
                         Bytes(history.Present.Text),
-                        good?.Plan,
+                        goodJob,
                         beforeGesture
                     );
                 }
@@ -241,7 +242,9 @@ internal sealed class JobSession : IAsyncDisposable
                 {
                     tried = of;
                     offsetsPath = shown.OffsetsPath ?? offsetsPath;
-                    (good, faults) = laid is null ? (good, shown.Findings) : (laid, []);
+                    (good, goodJob, faults) = laid is null
+                        ? (good, goodJob, shown.Findings)
+                        : (laid, shown, []);
                 }
 
                 Listeners.Tell("laid");
@@ -253,7 +256,7 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    private ShownJob Lay(byte[] bytes, BottomPlan? before)
+    private ShownJob Lay(byte[] bytes, ShownJob? before)
     {
         string file = System.IO.Path.GetFileName(Path);
         try

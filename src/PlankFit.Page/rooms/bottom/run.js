@@ -2,7 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { neighbour, pick, shop } from "../frame/shop.js";
-import { colouring, inkOn } from "./colours.js";
+import { colouring, done, inkOn } from "./colours.js";
 
 export function run(into) {
   const box = el("div", {
@@ -84,7 +84,7 @@ export function run(into) {
                     id: `cell-${p}`,
                     "data-plank": p,
                     title: p,
-                    "aria-label": shop.facts.done[p] ? `${p}, ${shop.facts.done[p]}` : p,
+                    "aria-label": done(p) ? `${p}, ${done(p)}` : p,
                     "aria-selected": String(p === shop.picked),
                   },
                   by.letter(p),

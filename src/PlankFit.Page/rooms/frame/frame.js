@@ -4,6 +4,7 @@ import { papers } from "../papers/papers.js";
 import { table } from "../table/table.js";
 import { ask, el, show } from "./dom.js";
 import { shop, pick, refresh, watch, wish, changed } from "./shop.js";
+import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
 
 const rooms = { bottom, bench, table, papers };
@@ -122,10 +123,13 @@ listen(
     if (lostAt !== null) {
       lostAt = null;
       document.body.classList.remove("lost");
-      say("Together again.");
+      say(notes.waiting > 0 ? `Together again: ${notes.waiting} notes are sent.` : "Together again.");
+      lookAtNotes();
     }
     if (kind === "papers") {
       changed("papers");
+    } else if (kind === "notes") {
+      lookAtNotes();
     } else {
       refresh();
     }
@@ -134,7 +138,7 @@ listen(
     if (lostAt === null) {
       lostAt = new Date().toTimeString().slice(0, 5);
       document.body.classList.add("lost");
-      say(`The shop's computer has not answered since ${lostAt}. You can read; nothing can be changed.`);
+      say(`The shop's computer has not answered since ${lostAt}. You can read and note what is fitted: keep this page open, and it is sent when it is back.`);
     }
   },
 );
@@ -158,3 +162,4 @@ watch(told);
 window.addEventListener("hashchange", enter);
 enter();
 refresh();
+lookAtNotes();
