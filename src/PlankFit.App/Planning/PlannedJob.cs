@@ -29,13 +29,15 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
     }
 
     /// <summary>The same of a job that has been read.</summary>
+    /// <param name="planks">Given the planks before what is worked out from them.</param>
     /// <param name="before">The same job before it was changed; null where there is none.</param>
     public static PlannedJob From(
         ReadResult read,
         PlannedJob? before,
         IProgress<PlanProgress> progress,
         Timings timings,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     )
     {
         if (read.Job is not { } job)
@@ -52,7 +54,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
                 ),
             CancellationToken.None
         );
-        PlanResult planned = Planner.Bottom(before?.Plan, job, progress, timings, stop);
+        PlanResult planned = Planner.Bottom(before?.Plan, job, progress, timings, stop, planks);
         FairnessLook look = judged.GetAwaiter().GetResult();
         ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,

@@ -33,19 +33,18 @@ public static class Planner
     }
 
     /// <summary>The first half of it: all but the boards.</summary>
+    /// <param name="planks">Given the planks before what is worked out from them; see <see cref="BottomPlanner"/>.</param>
     public static PlanResult Bottom(
         BottomPlan? previous,
         Job job,
         IProgress<PlanProgress> progress,
         Timings timings,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     ) =>
         timings.Time(
             "work out every plank",
-            () =>
-                previous is null
-                    ? BottomPlanner.Plan(job, progress, stop)
-                    : BottomPlanner.Again(previous, job, progress, stop)
+            () => BottomPlanner.Again(previous, job, progress, stop, planks)
         );
 
     /// <summary>The second half: where the job names stock, its pieces laid out in the boards.</summary>

@@ -23,16 +23,18 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
     /// <param name="jobPath">Where the job file lies: the files that it names are beside it.</param>
     /// <param name="job">The job file as it is now.</param>
     /// <param name="before">Of the text before, if planks were laid by it: what would be made from the same is taken over from it.</param>
+    /// <param name="planks">Given the planks as soon as they are laid.</param>
     public static ShownJob Of(
         string jobPath,
         TextFile job,
         ShownJob? before,
         IProgress<PlanProgress> progress,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     )
     {
         ReadResult read = JobReader.Read(jobPath, job);
-        var planned = PlannedJob.From(read, before?.Planned, progress, new Timings(), stop);
+        var planned = PlannedJob.From(read, before?.Planned, progress, new Timings(), stop, planks);
         ShownJob shown = planned.Plan is { } plan
             ? new(plan, [.. BeforeYouSaw.All(plan)])
             : new(null, planned.Faults!.Findings);

@@ -146,7 +146,7 @@ internal static class JobRoutes
         return new(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{epoch} {seen.Turn} {seen.Tried} {seen.Good?.Turn ?? 0}"
+                $"{epoch} {seen.Turn} {seen.Tried} {seen.Good?.Turn ?? 0} {seen.Planks?.Turn ?? 0}"
             ),
             news
         );

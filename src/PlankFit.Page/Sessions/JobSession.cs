@@ -26,6 +26,7 @@ internal sealed class JobSession : IAsyncDisposable
     private int turn = 1;
     private int tried;
     private Laid? good;
+    private LaidPlanks? planks;
     private ShownJob? goodJob;
     private BottomPlan? beforeGesture;
     private ImmutableArray<Finding> faults = [];
@@ -64,6 +65,7 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 return new(history, turn, tried, good, faults)
                 {
+                    Planks = planks,
                     OffsetsPath = offsetsPath,
                     IsSaved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk),
                 };
@@ -229,10 +231,24 @@ internal sealed class JobSession : IAsyncDisposable
                     );
                 }
 
-                ShownJob shown = Lay(bytes, before);
+                LaidPlanks? early = null;
+                ShownJob shown = Lay(
+                    bytes,
+                    before,
+                    plan =>
+                    {
+                        early = new(of, plan);
+                        lock (gate)
+                        {
+                            planks = early;
+                        }
+
+                        Listeners.Tell("planks");
+                    }
+                );
                 Laid? laid = shown.Plan is { } plan
                     ? new(
-                        of,
+                        early ?? new(of, plan),
                         plan,
                         shown.Findings,
                         against is null ? [] : PlanChange.Words(against, plan)
@@ -245,6 +261,8 @@ internal sealed class JobSession : IAsyncDisposable
                     (good, goodJob, faults) = laid is null
                         ? (good, goodJob, shown.Findings)
                         : (laid, shown, []);
+                    // Where the rest was refused, its planks are not to be seen either.
+                    planks = good?.Planks;
                 }
 
                 Listeners.Tell("laid");
@@ -256,7 +274,7 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    private ShownJob Lay(byte[] bytes, ShownJob? before)
+    private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
     {
         string file = System.IO.Path.GetFileName(Path);
         try
@@ -266,7 +284,8 @@ internal sealed class JobSession : IAsyncDisposable
                 TextFile.Decode(bytes, file),
                 before,
                 new Progress<PlanProgress>(),
-                stop.Token
+                stop.Token,
+                laid
             );
         }
         catch (Exception e) when (e is not OperationCanceledException)

@@ -36,6 +36,9 @@ public sealed class JobSessionTests : IAsyncLifetime
             plan.AllPlankLayers.Sum(l => l.Layer.Starboard.Length + l.Layer.Port.Length),
             facts.GetProperty("order").GetArrayLength()
         );
+        JsonElement skins = await served.Json("job/1/skins/1");
+        Assert.Equal(facts.GetProperty("order").ToString(), skins.GetProperty("order").ToString());
+        Assert.Equal(facts.GetProperty("runs").ToString(), skins.GetProperty("runs").ToString());
         Assert.Equal(
             facts.GetProperty("order").EnumerateArray().Select(o => o.GetString()),
             facts.GetProperty("planks").EnumerateArray().Select(r => r[0].GetString())

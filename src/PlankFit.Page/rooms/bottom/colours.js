@@ -29,7 +29,7 @@ export const ways = [
 
 /** How planks are coloured now: a colour and, where it is a word, a letter for each, and the lines of the legend. */
 export function colouring() {
-  const { order, runs } = shop.facts;
+  const { order, runs } = shop.shown;
   if (shop.colour === "progress") {
     return {
       of: (id) => DONE[done(id)],

@@ -3,7 +3,7 @@ import { bottom } from "../bottom/bottom.js";
 import { papers } from "../papers/papers.js";
 import { table } from "../table/table.js";
 import { ask, el, show } from "./dom.js";
-import { shop, pick, refresh, watch, wish, changed } from "./shop.js";
+import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
 import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
 
@@ -85,6 +85,9 @@ function say(words) {
 let picturedAt = "";
 
 function told(what) {
+  if (what === "planks") {
+    document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
+  }
   if (what === "facts") {
     picturedAt = new Date().toTimeString().slice(0, 5);
     title();
@@ -100,6 +103,7 @@ function told(what) {
     keep.disabled = shop.state.saved;
     keep.textContent = shop.state.saved ? "Saved" : "Save";
     document.body.classList.toggle("behind", shop.isBehind);
+    document.body.classList.toggle("early", shop.skins?.turn === shop.state.turn);
     faults();
   }
 }
@@ -119,7 +123,7 @@ function faults() {
 let lostAt = null;
 
 listen(
-  (kind) => {
+  (kind, [, , , , planks]) => {
     if (lostAt !== null) {
       lostAt = null;
       document.body.classList.remove("lost");
@@ -128,6 +132,8 @@ listen(
     }
     if (kind === "papers") {
       changed("papers");
+    } else if (kind === "planks") {
+      early(Number(planks));
     } else if (kind === "notes") {
       lookAtNotes();
     } else {
