@@ -34,21 +34,18 @@ public static class Planner
     }
 
     /// <summary>The first half of it: all but the boards.</summary>
+    /// <param name="planks">Given the planks before what is worked out from them; see <see cref="BottomPlanner"/>.</param>
     public static PlanResult Bottom(
         BottomPlan? previous,
         Job job,
         IProgress<PlanProgress> progress,
         Timings timings,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     ) =>
         timings.Time(
             "work out every plank",
-            () =>
-                Searched(
-                    previous is null
-                        ? BottomPlanner.Plan(job, progress, stop)
-                        : BottomPlanner.Again(previous, job, progress, stop)
-                )
+            () => Searched(BottomPlanner.Again(previous, job, progress, stop, planks))
         );
 
     /// <summary>Gluing with its sessions searched, where the job asks for it.</summary>

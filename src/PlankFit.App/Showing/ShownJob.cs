@@ -18,22 +18,34 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
     /// <summary>Where the table of offsets lies; null where the job could not be read as far as that.</summary>
     public string? OffsetsPath { get; init; }
 
+    private PlannedJob? Planned { get; init; }
+
     /// <param name="jobPath">Where the job file lies: the files that it names are beside it.</param>
     /// <param name="job">The job file as it is now.</param>
-    /// <param name="before">The plan of the text before; what would be made from the same is taken over from it.</param>
+    /// <param name="before">Of the text before, if planks were laid by it: what would be made from the same is taken over from it.</param>
+    /// <param name="planks">Given the planks as soon as they are laid.</param>
     public static ShownJob Of(
         string jobPath,
         TextFile job,
-        BottomPlan? before,
+        ShownJob? before,
         IProgress<PlanProgress> progress,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     )
     {
         ReadResult read = JobReader.Read(jobPath, job);
-        var planned = PlannedJob.From(jobPath, read, before, progress, new Timings(), stop);
+        var planned = PlannedJob.From(
+            jobPath,
+            read,
+            before?.Planned,
+            progress,
+            new Timings(),
+            stop,
+            planks
+        );
         ShownJob shown = planned.Plan is { } plan
             ? new(plan, [.. BeforeYouSaw.All(plan)])
             : new(null, planned.Faults!.Findings);
-        return shown with { OffsetsPath = read.OffsetsPath };
+        return shown with { OffsetsPath = read.OffsetsPath, Planned = planned };
     }
 }

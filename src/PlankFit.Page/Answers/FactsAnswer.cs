@@ -18,6 +18,13 @@ internal sealed record RunAnswer(
     ImmutableArray<string> Planks
 );
 
+/// <summary>Planks of which no more is known yet than which there are.</summary>
+internal sealed record SkinsAnswer(
+    int Turn,
+    ImmutableArray<string> Order,
+    ImmutableArray<RunAnswer> Runs
+);
+
 /// <summary>What is known of the planks of a turn, in the words and figures of the lists.</summary>
 internal sealed record FactsAnswer(int Turn, string Name, string Revision)
 {
@@ -41,32 +48,23 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
 
     public required ImmutableArray<FindingAnswer> Findings { get; init; }
 
+    /// <summary>Names and runs of planks, of which no more is known yet.</summary>
+    public static SkinsAnswer Skins(LaidPlanks laid)
+    {
+        Plank[] planks = [.. All(laid.Plan)];
+        return new(laid.Turn, [.. planks.Select(p => p.Id.ToString())], RunsOf(laid.Plan));
+    }
+
     public static FactsAnswer Of(Laid laid)
     {
         BottomPlan plan = laid.Plan;
         Table table = PlankTables.Planks(plan);
-        Plank[] planks =
-        [
-            .. plan.AllPlankLayers.SelectMany(l =>
-                Enum.GetValues<Side>().SelectMany(s => l.Layer.On(s))
-            ),
-        ];
+        Plank[] planks = [.. All(plan)];
         return new(laid.Turn, plan.Job.Name, plan.Job.Revision)
         {
             Units = Planking.Units.LengthUnits.Name(plan.Job.Units),
             Order = [.. planks.Select(p => p.Id.ToString())],
-            Runs =
-            [
-                .. plan.AllPlankLayers.SelectMany(l =>
-                    Enum.GetValues<Side>()
-                        .Select(s => new RunAnswer(
-                            l.Layer.Code,
-                            l.Layer.Spec.Name,
-                            PlankWords.Of(s),
-                            [.. l.Layer.On(s).Select(p => p.Id.ToString())]
-                        ))
-                ),
-            ],
+            Runs = RunsOf(plan),
             Columns = [.. table.Columns.Select(c => c.Name)],
             Planks = [.. table.Rows.Select(r => r.Select(Cell).ToImmutableArray())],
             Done = planks
@@ -76,6 +74,22 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
             Findings = [.. FindingsText.GravestFirst(laid.Findings).Select(FindingAnswer.Of)],
         };
     }
+
+    private static IEnumerable<Plank> All(BottomPlan plan) =>
+        plan.AllPlankLayers.SelectMany(l => Enum.GetValues<Side>().SelectMany(s => l.Layer.On(s)));
+
+    private static ImmutableArray<RunAnswer> RunsOf(BottomPlan plan) =>
+        [
+            .. plan.AllPlankLayers.SelectMany(l =>
+                Enum.GetValues<Side>()
+                    .Select(s => new RunAnswer(
+                        l.Layer.Code,
+                        l.Layer.Spec.Name,
+                        PlankWords.Of(s),
+                        [.. l.Layer.On(s).Select(p => p.Id.ToString())]
+                    ))
+            ),
+        ];
 
     private static object? Cell(TableCell cell) => cell.Text ?? (object?)cell.Number;
 }

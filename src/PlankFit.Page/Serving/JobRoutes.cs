@@ -4,6 +4,7 @@ using System.Runtime.CompilerServices;
 using System.Threading.Channels;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using PlankFit.App.Marking;
 using PlankFit.Pages.Answers;
 using PlankFit.Pages.Sessions;
 
@@ -27,6 +28,9 @@ internal sealed record SaveWish(string? Over);
 
 /// <param name="Forget">It is to be taken off the record.</param>
 internal sealed record SawnWish(string? Plank, bool Forget);
+
+/// <param name="Notes">In the order in which they were noted.</param>
+internal sealed record NotesWish(IReadOnlyList<ProgressTick>? Notes);
 
 /// <summary>A job's state, its changes, and the news of it.</summary>
 internal static class JobRoutes
@@ -64,6 +68,29 @@ internal static class JobRoutes
                 jobs.Of(number) is not { } job || wish.Plank is not { } plank ? Results.NotFound()
                 : await job.Marks.Mark(plank, wish.Forget, stop) is var answer && answer.Done
                     ? Results.Json(answer)
+                : Results.Json(answer, statusCode: 409)
+        );
+        app.MapGet(
+            "/job/{number:int}/notes",
+            (int number) =>
+                jobs.Of(number) is { } job ? Results.Json(job.Notes.Now) : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/notes",
+            (int number, NotesWish wish) =>
+                jobs.Of(number) is not { } job || wish.Notes is not { } notes ? Results.NotFound()
+                : notes.Any(n =>
+                    n
+                        is not {
+                            Client: not null,
+                            Plank: not null,
+                            Field: not null,
+                            Value: not null,
+                            At: not null
+                        }
+                )
+                    ? Results.BadRequest()
+                : job.Notes.Add(notes) is var answer && answer.Written ? Results.Json(answer)
                 : Results.Json(answer, statusCode: 409)
         );
         app.MapGet(
@@ -119,7 +146,7 @@ internal static class JobRoutes
         return new(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{epoch} {seen.Turn} {seen.Tried} {seen.Good?.Turn ?? 0}"
+                $"{epoch} {seen.Turn} {seen.Tried} {seen.Good?.Turn ?? 0} {seen.Planks?.Turn ?? 0}"
             ),
             news
         );

@@ -24,7 +24,12 @@ internal sealed class OpenJobs(JobShelf shelf) : IAsyncDisposable
             if (!open.TryGetValue(number, out OpenJob? job))
             {
                 var session = new JobSession(shelf.Paths[number - 1]);
-                open[number] = job = new(session, new PaperTray(session), new SawnMarks(session));
+                open[number] = job = new(
+                    session,
+                    new PaperTray(session),
+                    new SawnMarks(session),
+                    new Notebook(session)
+                );
             }
 
             return job;
@@ -36,11 +41,17 @@ internal sealed class OpenJobs(JobShelf shelf) : IAsyncDisposable
         foreach (OpenJob job in open.Values)
         {
             job.Marks.Dispose();
+            job.Notes.Dispose();
             await job.Papers.DisposeAsync();
             await job.Session.DisposeAsync();
         }
     }
 }
 
-/// <summary>A job with the files that were last written of it, and its record.</summary>
-internal sealed record OpenJob(JobSession Session, PaperTray Papers, SawnMarks Marks);
+/// <summary>A job with the files that were last written of it, its record and its journal.</summary>
+internal sealed record OpenJob(
+    JobSession Session,
+    PaperTray Papers,
+    SawnMarks Marks,
+    Notebook Notes
+);

@@ -22,8 +22,15 @@ internal static class PlankRoutes
         app.MapGet(
             "/job/{number:int}/planks/{turn:int}",
             (int number, int turn) =>
-                Of(jobs, number, turn) is { } laid
+                PlanksOf(jobs, number, turn) is { } laid
                     ? Results.Bytes(laid.Packed, "application/octet-stream")
+                    : Results.NoContent()
+        );
+        app.MapGet(
+            "/job/{number:int}/skins/{turn:int}",
+            (int number, int turn) =>
+                PlanksOf(jobs, number, turn) is { } laid
+                    ? Results.Json(FactsAnswer.Skins(laid))
                     : Results.NoContent()
         );
         app.MapGet(
@@ -36,7 +43,7 @@ internal static class PlankRoutes
         app.MapGet(
             "/job/{number:int}/picture/{turn:int}",
             (int number, int turn, double turned, double tilted, bool upside, string? layers) =>
-                Of(jobs, number, turn) is { } laid
+                PlanksOf(jobs, number, turn) is { } laid
                     ? Picture(laid, new(turned, tilted, upside), layers)
                     : Results.NoContent()
         );
@@ -64,11 +71,17 @@ internal static class PlankRoutes
         );
     }
 
+    private static LaidPlanks? PlanksOf(OpenJobs jobs, int number, int turn) =>
+        jobs.Of(number)?.Session.Now is not { } seen ? null
+        : seen.Planks?.Turn == turn ? seen.Planks
+        : seen.Good?.Turn == turn ? seen.Good.Planks
+        : null;
+
     private static Laid? Of(OpenJobs jobs, int number, int turn) =>
         jobs.Of(number)?.Session.Now.Good is { } laid && laid.Turn == turn ? laid : null;
 
     /// <param name="layers">Codes of the layers to be seen, with commas between; all where left out.</param>
-    private static IResult Picture(Laid laid, Sight sight, string? layers)
+    private static IResult Picture(LaidPlanks laid, Sight sight, string? layers)
     {
         if (!double.IsFinite(sight.TurnDegrees) || !double.IsFinite(sight.TiltDegrees))
         {

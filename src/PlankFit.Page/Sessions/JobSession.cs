@@ -26,6 +26,8 @@ internal sealed class JobSession : IAsyncDisposable
     private int turn = 1;
     private int tried;
     private Laid? good;
+    private LaidPlanks? planks;
+    private ShownJob? goodJob;
     private BottomPlan? beforeGesture;
     private ImmutableArray<Finding> faults = [];
     private string? offsetsPath;
@@ -63,6 +65,7 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 return new(history, turn, tried, good, faults)
                 {
+                    Planks = planks,
                     OffsetsPath = offsetsPath,
                     IsSaved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk),
                 };
@@ -216,22 +219,36 @@ internal sealed class JobSession : IAsyncDisposable
                 await wishes.WaitAsync(stop.Token);
                 int of;
                 byte[] bytes;
-                BottomPlan? before,
-                    against;
+                ShownJob? before;
+                BottomPlan? against;
                 lock (gate)
                 {
                     (of, bytes, before, against) = (
                         turn,
                         Bytes(history.Present.Text),
-                        good?.Plan,
+                        goodJob,
                         beforeGesture
                     );
                 }
 
-                ShownJob shown = Lay(bytes, before);
+                LaidPlanks? early = null;
+                ShownJob shown = Lay(
+                    bytes,
+                    before,
+                    plan =>
+                    {
+                        early = new(of, plan);
+                        lock (gate)
+                        {
+                            planks = early;
+                        }
+
+                        Listeners.Tell("planks");
+                    }
+                );
                 Laid? laid = shown.Plan is { } plan
                     ? new(
-                        of,
+                        early ?? new(of, plan),
                         plan,
                         shown.Findings,
                         against is null ? [] : PlanChange.Words(against, plan)
@@ -241,7 +258,11 @@ internal sealed class JobSession : IAsyncDisposable
                 {
                     tried = of;
                     offsetsPath = shown.OffsetsPath ?? offsetsPath;
-                    (good, faults) = laid is null ? (good, shown.Findings) : (laid, []);
+                    (good, goodJob, faults) = laid is null
+                        ? (good, goodJob, shown.Findings)
+                        : (laid, shown, []);
+                    // Where the rest was refused, its planks are not to be seen either.
+                    planks = good?.Planks;
                 }
 
                 Listeners.Tell("laid");
@@ -253,7 +274,7 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    private ShownJob Lay(byte[] bytes, BottomPlan? before)
+    private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
     {
         string file = System.IO.Path.GetFileName(Path);
         try
@@ -263,7 +284,8 @@ internal sealed class JobSession : IAsyncDisposable
                 TextFile.Decode(bytes, file),
                 before,
                 new Progress<PlanProgress>(),
-                stop.Token
+                stop.Token,
+                laid
             );
         }
         catch (Exception e) when (e is not OperationCanceledException)

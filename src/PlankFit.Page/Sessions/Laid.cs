@@ -5,20 +5,35 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Pages.Sessions;
 
-/// <summary>A text of the job that planks were laid by: what the picture is of.</summary>
+/// <summary>The planks of a text of the job: all that a picture needs, and there before the rest.</summary>
+/// <param name="Plan">Perhaps of the planks alone.</param>
+internal sealed record LaidPlanks(int Turn, BottomPlan Plan)
+{
+    private readonly Lazy<ImmutableArray<PlankSolid>> solids = new(() => PlanSolids.Of(Plan));
+
+    public ImmutableArray<PlankSolid> Solids => solids.Value;
+
+    /// <summary>The same as bytes.</summary>
+    public byte[] Packed
+    {
+        get
+        {
+            lock (solids)
+            {
+                return field ??= PackedSolids.Of(Solids);
+            }
+        }
+    }
+}
+
+/// <summary>A text of the job that everything was worked out by.</summary>
 /// <param name="Said">What the change did, against the plan before it was begun.</param>
 internal sealed record Laid(
-    int Turn,
+    LaidPlanks Planks,
     BottomPlan Plan,
     ImmutableArray<Finding> Findings,
     ImmutableArray<string> Said
 )
 {
-    private readonly Lazy<ImmutableArray<PlankSolid>> solids = new(() => PlanSolids.Of(Plan));
-    private readonly Lazy<byte[]> packed = new(() => PackedSolids.Of(PlanSolids.Of(Plan)));
-
-    public ImmutableArray<PlankSolid> Solids => solids.Value;
-
-    /// <summary>The same as bytes.</summary>
-    public byte[] Packed => packed.Value;
+    public int Turn => Planks.Turn;
 }

@@ -16,6 +16,9 @@ internal sealed record Seen(
     ImmutableArray<Finding> Faults
 )
 {
+    /// <summary>The newest planks, whether the rest is worked out already or not; null before there are any.</summary>
+    public LaidPlanks? Planks { get; init; }
+
     /// <summary>Where the table of offsets lies; null where no text has named one that could be read.</summary>
     public string? OffsetsPath { get; init; }
 

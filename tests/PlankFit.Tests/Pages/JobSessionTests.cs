@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using PlankFit.App.Showing;
@@ -35,6 +36,9 @@ public sealed class JobSessionTests : IAsyncLifetime
             plan.AllPlankLayers.Sum(l => l.Layer.Starboard.Length + l.Layer.Port.Length),
             facts.GetProperty("order").GetArrayLength()
         );
+        JsonElement skins = await served.Json("job/1/skins/1");
+        Assert.Equal(facts.GetProperty("order").ToString(), skins.GetProperty("order").ToString());
+        Assert.Equal(facts.GetProperty("runs").ToString(), skins.GetProperty("runs").ToString());
         Assert.Equal(
             facts.GetProperty("order").EnumerateArray().Select(o => o.GetString()),
             facts.GetProperty("planks").EnumerateArray().Select(r => r[0].GetString())
@@ -205,6 +209,43 @@ public sealed class JobSessionTests : IAsyncLifetime
 
         using HttpResponseMessage none = await served.Get("job/1/card/1/S9-99");
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+    }
+
+    /// <summary>A misread half-breadth is doubted at its very cell; the rows are those of the file, by its line numbers.</summary>
+    [Fact]
+    public async Task ADoubtStandsAtItsCell()
+    {
+        string table = Path.Combine(Path.GetDirectoryName(served.JobPath)!, "offsets.csv");
+        string[] lines = File.ReadAllLines(table);
+        int row = Array.FindIndex(
+            lines,
+            l => l.StartsWith("chine,half-breadth", StringComparison.Ordinal)
+        );
+        string[] cells = lines[row].Split(',');
+        cells[6] = (decimal.Parse(cells[6], CultureInfo.InvariantCulture) + 60).ToString(
+            CultureInfo.InvariantCulture
+        );
+        lines[row] = string.Join(',', cells);
+        File.WriteAllLines(table, lines);
+        await served.Tried(await served.Change(Width, "95"));
+        JsonElement shown = await served.Json("job/1/table");
+        JsonElement doubt = shown
+            .GetProperty("doubts")
+            .EnumerateArray()
+            .First(d =>
+                d.GetProperty("line").GetInt32() == row + 1
+                && d.GetProperty("column").GetInt32() == 7
+            );
+        Assert.Contains(
+            "half-breadth",
+            doubt.GetProperty("words").GetString()!,
+            StringComparison.Ordinal
+        );
+        JsonElement read = shown
+            .GetProperty("rows")
+            .EnumerateArray()
+            .Single(r => r.GetProperty("line").GetInt32() == row + 1);
+        Assert.Equal(cells[6], read.GetProperty("cells")[6].GetString());
     }
 
     /// <summary>The files are those of the command line, word for word where they are text, and all of them are in the zip.</summary>

@@ -50,7 +50,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
         await Expect(page.Locator(".bench pre")).ToContainTextAsync("S1-05: starboard");
         await page.GetByRole(AriaRole.Button, new() { Name = "Next" }).ClickAsync();
         await Expect(page.Locator(".bench .number")).ToContainTextAsync("S1-06");
-        ILocator sawn = page.GetByRole(AriaRole.Button, new() { Name = "Sawn" });
+        ILocator sawn = page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Sawn") });
         await sawn.ClickAsync();
         await Expect(sawn).ToHaveTextAsync("Sawn. Not after all?");
         await page.Locator("nav a[href='#bottom']").ClickAsync();
@@ -332,7 +332,7 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
         }
     }
 
-    private static ILocatorAssertions Expect(ILocator locator)
+    internal static ILocatorAssertions Expect(ILocator locator)
     {
         Assertions.SetDefaultExpectTimeout(Browser.PatienceMs);
         return Assertions.Expect(locator);

@@ -61,17 +61,16 @@ public sealed class SawnMarksTests
         );
     }
 
-    [Theory]
-    [InlineData("S1-99")]
-    [InlineData("S1-05..S1-09")]
-    [InlineData("../x")]
-    [InlineData("")]
-    public async Task WhatIsNoPlankIsNotMarked(string plank)
+    [Fact]
+    public async Task WhatIsNoPlankIsNotMarked()
     {
         await using ServedJob served = await ServedJob.Small();
-        await served.Tried(1);
-        using HttpResponseMessage answer = await served.Post("job/1/sawn", new { plank });
-        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        foreach (string plank in new[] { "S1-99", "S1-05..S1-09", "../x", "" })
+        {
+            using HttpResponseMessage answer = await served.Post("job/1/sawn", new { plank });
+            Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        }
+
         Assert.Empty(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn);
     }
 

@@ -132,7 +132,7 @@ internal sealed class ServedJob : IAsyncDisposable
         {
             string[] words = line.Split(' ');
             if (
-                words is ["data:", _, _, { } tried, _]
+                words is ["data:", _, _, { } tried, _, _]
                 && int.Parse(tried, System.Globalization.CultureInfo.InvariantCulture) >= turn
             )
             {

@@ -2,6 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { fact, neighbour, pick, shop, watch } from "../frame/shop.js";
+import { note, notes } from "../frame/notes.js";
 import { at, post, text } from "../frame/wire.js";
 
 /** The four things that are asked first. */
@@ -22,7 +23,8 @@ function end(id, which) {
 
 export function bench(place) {
   let drawn = "",
-    said = "";
+    said = "",
+    painted = null;
 
   function paint() {
     if (!shop.facts) {
@@ -34,11 +36,17 @@ export function bench(place) {
     }
     const id = shop.picked,
       turn = shop.facts.turn,
-      now = `${turn} ${id} ${shop.state.saved}`;
+      now = JSON.stringify([turn, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault]);
     if (now === drawn || !id) {
       return;
     }
+    const typing = document.activeElement;
+    if (typing?.id?.startsWith("note-") && typing.value !== typing.defaultValue && shop.picked === painted) {
+      // Somebody is writing: painted when he has done.
+      return;
+    }
     drawn = now;
+    painted = id;
     const story = el("pre", { tabindex: "0" });
     const row = shop.facts.order.indexOf(id);
     show(
@@ -51,7 +59,8 @@ export function bench(place) {
         el("dl", { class: "four" }, FOUR.map(([name, of]) => el("div", {}, el("dt", {}, name), el("dd", {}, String(of(id) ?? ""))))),
         el("p", { class: "bend" }, `Bend: ${fact(id, "bend")}. ${fact(id, "notes") ?? ""}`),
         el("p", { class: "steps noprint" }, mark(id)),
-        el("p", { class: "marked", role: "status" }, said),
+        el("p", { class: "marked", role: "status" }, [said, notes.told, notes.fault, waiting()].filter(Boolean).join(" ")),
+        noted(id),
         el(
           "p",
           { class: "steps noprint" },
@@ -81,31 +90,78 @@ export function bench(place) {
         ),
       ),
     );
+    if (typing?.id) {
+      document.getElementById(typing.id)?.focus();
+    }
   }
 
   /** The one button for what comes next to this plank; a plank is written down as it is shown, so the job must be saved. */
   function mark(id) {
-    const done = shop.facts.done[id];
-    if (done === "fitted") {
-      return el("button", { class: "big", disabled: true }, "Fitted");
+    const done = shop.facts.done[id],
+      state = notes.of.get(id)?.state;
+    if (done) {
+      // What is on the hull already is not taken off the record by a slip of the finger.
+      const next = { fitted: "glued", glued: "" }[state || (done === "fitted" ? "fitted" : "")] ?? "fitted";
+      const steps = [
+        el("button", { class: "big main", click: () => note(id, "state", next) }, next === "" ? "Glued. Not after all?" : next === "glued" ? "Glued" : "Fitted"),
+      ];
+      if (state) {
+        steps.push(el("button", { class: "big", click: () => note(id, "state", "") }, "Not fitted after all"));
+        return steps;
+      }
+      if (done === "fitted") {
+        return steps;
+      }
+      return [...steps, unmark(id)];
     }
     if (!done && !shop.state.saved) {
       return el("button", { class: "big", disabled: true }, "Save the job, then mark it sawn");
     }
+    return sawn(id, false, "Sawn");
+  }
+
+  const unmark = (id) => sawn(id, true, "Sawn. Not after all?");
+
+  function sawn(id, forget, words) {
     return el(
       "button",
       {
-        class: done ? "big" : "big main",
+        class: forget ? "big" : "big main",
         click: async (event) => {
           event.target.disabled = true;
-          const answer = await post("sawn", { plank: id, forget: done === "sawn" });
+          const answer = await post("sawn", { plank: id, forget });
           said = (answer.told?.words ?? ["The shop's computer did not take it."]).join(" ");
           drawn = "";
           paint();
         },
       },
-      done ? "Sawn. Not after all?" : "Sawn",
+      words,
     );
+  }
+
+  const waiting = () =>
+    notes.waiting === 0 ? "" : `${notes.waiting} ${notes.waiting === 1 ? "note waits" : "notes wait"} here to be sent: keep this page open.`;
+
+  /** What was found when the plank was offered up, and anything else. */
+  function noted(id) {
+    const entry = (field, label) =>
+      el(
+        "p",
+        { class: "entry" },
+        el("label", { for: `note-${field}` }, label),
+        el("input", {
+          id: `note-${field}`,
+          type: "text",
+          maxlength: "500",
+          autocomplete: "off",
+          value: notes.of.get(id)?.[field] ?? "",
+          change: (event) => {
+            event.target.defaultValue = event.target.value;
+            note(id, field, event.target.value.trim());
+          },
+        }),
+      );
+    return el("div", { class: "noted" }, entry("off", "Out by, when offered up (3 mm short at chine)"), entry("note", "Note"));
   }
 
   function go(id) {
@@ -114,7 +170,7 @@ export function bench(place) {
   }
 
   const forget = watch((what) => {
-    if (what === "facts" || what === "picked" || what === "state") {
+    if (what === "facts" || what === "picked" || what === "state" || what === "notes") {
       paint();
     }
   });

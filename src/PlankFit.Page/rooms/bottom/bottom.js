@@ -146,7 +146,10 @@ export function bottom(place) {
   const forget = watch((what) => {
     if (what === "state") {
       tell();
-    } else if (what === "facts" || what === "colour") {
+    } else if (what === "planks") {
+      image.paint();
+      line.paint();
+    } else if (what === "facts" || what === "colour" || (what === "notes" && shop.colour === "progress")) {
       paint();
     } else if (what === "picked") {
       image.mark();

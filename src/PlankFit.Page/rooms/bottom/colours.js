@@ -1,9 +1,13 @@
 // What planks are coloured by. Six steps that go from light to dark for every eye and in grey, and a letter where a colour stands for a word.
 
+import { notes } from "../frame/notes.js";
 import { fact, shop } from "../frame/shop.js";
 
 const STEPS = ["#f3ecd2", "#dccd8d", "#b8ab62", "#84904f", "#4d7150", "#1e4a4d"];
-const DONE = { "": STEPS[0], sawn: "#c79a3a", fitted: "#2a5a63" };
+const DONE = { "": STEPS[0], sawn: "#c79a3a", fitted: "#2a5a63", glued: "#3b2a4f" };
+
+/** How far a plank has come: what was noted of it last, else what the record and the job say. */
+export const done = (id) => notes.of.get(id)?.state || shop.facts.done[id] || "";
 const LAYERS = [STEPS[1], STEPS[3], STEPS[5], STEPS[2], STEPS[4], STEPS[0]];
 
 const figures = {
@@ -25,15 +29,16 @@ export const ways = [
 
 /** How planks are coloured now: a colour and, where it is a word, a letter for each, and the lines of the legend. */
 export function colouring() {
-  const { order, runs, done } = shop.facts;
+  const { order, runs } = shop.shown;
   if (shop.colour === "progress") {
     return {
-      of: (id) => DONE[done[id] ?? ""],
-      letter: (id) => (done[id] ?? "").slice(0, 1),
+      of: (id) => DONE[done(id)],
+      letter: (id) => done(id).slice(0, 1),
       legend: [
         [DONE[""], "to saw"],
         [DONE.sawn, "s: sawn"],
         [DONE.fitted, "f: fitted"],
+        [DONE.glued, "g: glued"],
       ],
     };
   }
@@ -70,7 +75,7 @@ function nice(x) {
 
 /** Black or white letters on a colour, whichever is read. */
 export function inkOn(colour) {
-  return STEPS.indexOf(colour) > 3 || colour === DONE.fitted ? "#fffdf7" : "#23211c";
+  return STEPS.indexOf(colour) > 3 || colour === DONE.fitted || colour === DONE.glued ? "#fffdf7" : "#23211c";
 }
 
 /** The colour with the light that falls on it, from 0 to 1. */

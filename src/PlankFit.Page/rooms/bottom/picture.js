@@ -166,14 +166,14 @@ function drawn(sheet, sight) {
     busy = true;
     do {
       again = false;
-      const layers = [...new Set(shop.facts.runs.map((r) => r.layer))].filter((l) => !shop.hidden.has(l)).join(",");
+      const layers = [...new Set(shop.shown.runs.map((r) => r.layer))].filter((l) => !shop.hidden.has(l)).join(",");
       const asked = new URLSearchParams({
         turned: sight.turned.toFixed(1),
         tilted: sight.tilted.toFixed(1),
         upside: sight.upside,
         layers,
       });
-      const got = left ? null : await text(`picture/${shop.facts.turn}?${asked}`).catch(() => null);
+      const got = left ? null : await text(`picture/${shop.shown.turn}?${asked}`).catch(() => null);
       if (got !== null && !left) {
         const read = new DOMParser().parseFromString(got, "image/svg+xml").documentElement;
         picture = document.importNode(read, true);

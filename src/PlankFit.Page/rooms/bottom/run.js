@@ -2,7 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { neighbour, pick, shop } from "../frame/shop.js";
-import { colouring, inkOn } from "./colours.js";
+import { colouring, done, inkOn } from "./colours.js";
 
 export function run(into) {
   const box = el("div", {
@@ -65,7 +65,7 @@ export function run(into) {
     const by = colouring();
     show(
       box,
-      shop.facts.runs
+      shop.shown.runs
         .filter((r) => r.planks.length > 0)
         .map((r) =>
           el(
@@ -84,7 +84,7 @@ export function run(into) {
                     id: `cell-${p}`,
                     "data-plank": p,
                     title: p,
-                    "aria-label": shop.facts.done[p] ? `${p}, ${shop.facts.done[p]}` : p,
+                    "aria-label": done(p) ? `${p}, ${done(p)}` : p,
                     "aria-selected": String(p === shop.picked),
                   },
                   by.letter(p),
@@ -121,7 +121,7 @@ export function run(into) {
 }
 
 function rowOf(id) {
-  const rows = shop.facts.runs.filter((r) => r.planks.length > 0);
+  const rows = shop.shown.runs.filter((r) => r.planks.length > 0);
   return rows.find((r) => r.planks.includes(id)) ?? rows[0];
 }
 
@@ -133,7 +133,7 @@ function along(by) {
 
 /** Over to the next skin or side, as far along as here. */
 function across(by) {
-  const rows = shop.facts.runs.filter((r) => r.planks.length > 0);
+  const rows = shop.shown.runs.filter((r) => r.planks.length > 0);
   const row = rowOf(shop.picked),
     to = rows[Math.max(0, Math.min(rows.length - 1, rows.indexOf(row) + by))];
   const part = Math.max(0, row.planks.indexOf(shop.picked)) / row.planks.length;

@@ -3,7 +3,8 @@ import { bottom } from "../bottom/bottom.js";
 import { papers } from "../papers/papers.js";
 import { table } from "../table/table.js";
 import { ask, el, show } from "./dom.js";
-import { shop, pick, refresh, watch, wish, changed } from "./shop.js";
+import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
+import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
 
 const rooms = { bottom, bench, table, papers };
@@ -84,6 +85,9 @@ function say(words) {
 let picturedAt = "";
 
 function told(what) {
+  if (what === "planks") {
+    document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
+  }
   if (what === "facts") {
     picturedAt = new Date().toTimeString().slice(0, 5);
     title();
@@ -99,6 +103,7 @@ function told(what) {
     keep.disabled = shop.state.saved;
     keep.textContent = shop.state.saved ? "Saved" : "Save";
     document.body.classList.toggle("behind", shop.isBehind);
+    document.body.classList.toggle("early", shop.skins?.turn === shop.state.turn);
     faults();
   }
 }
@@ -118,14 +123,19 @@ function faults() {
 let lostAt = null;
 
 listen(
-  (kind) => {
+  (kind, [, , , , planks]) => {
     if (lostAt !== null) {
       lostAt = null;
       document.body.classList.remove("lost");
-      say("Together again.");
+      say(notes.waiting > 0 ? `Together again: ${notes.waiting} notes are sent.` : "Together again.");
+      lookAtNotes();
     }
     if (kind === "papers") {
       changed("papers");
+    } else if (kind === "planks") {
+      early(Number(planks));
+    } else if (kind === "notes") {
+      lookAtNotes();
     } else {
       refresh();
     }
@@ -134,7 +144,7 @@ listen(
     if (lostAt === null) {
       lostAt = new Date().toTimeString().slice(0, 5);
       document.body.classList.add("lost");
-      say(`The shop's computer has not answered since ${lostAt}. You can read; nothing can be changed.`);
+      say(`The shop's computer has not answered since ${lostAt}. You can read and note what is fitted: keep this page open, and it is sent when it is back.`);
     }
   },
 );
@@ -158,3 +168,4 @@ watch(told);
 window.addEventListener("hashchange", enter);
 enter();
 refresh();
+lookAtNotes();

@@ -5,6 +5,12 @@ import { json, post } from "./wire.js";
 export const shop = {
   state: null,
   facts: null,
+  /** Planks that are laid, of which no more is known yet than which there are. */
+  skins: null,
+  /** What is to be seen: the newest planks. */
+  get shown() {
+    return this.skins !== null && this.skins.turn > (this.facts?.turn ?? 0) ? this.skins : this.facts;
+  },
   picked: null,
   colour: "layer",
   hidden: new Set(),
@@ -52,6 +58,15 @@ export function fact(id, column) {
   return row < 0 || place < 0 ? null : shop.facts.planks[row][place];
 }
 
+/** Fetches planks that are there before the rest of them. */
+export async function early(turn) {
+  const skins = await json(`skins/${turn}`);
+  if (skins !== null && shop.facts !== null && skins.turn > (shop.skins?.turn ?? 0)) {
+    shop.skins = skins;
+    changed("planks");
+  }
+}
+
 let asking = null;
 
 /** Fetches the newest state, and the facts where other planks are laid. One at a time: who asks meanwhile has it asked once more. */
@@ -72,10 +87,16 @@ async function fetchAll() {
   }
   shop.state = state;
   changed("state");
+  if (shop.skins !== null && state.tried >= shop.skins.turn && state.laid !== shop.skins.turn) {
+    // Planks whose rest was refused.
+    shop.skins = null;
+    changed("facts");
+  }
   if (state.laid !== null && state.laid !== shop.facts?.turn) {
     const facts = await json(`facts/${state.laid}`);
     if (facts !== null) {
       shop.facts = facts;
+      shop.skins = null;
       if (!facts.order.includes(shop.picked)) {
         shop.picked = null;
       }

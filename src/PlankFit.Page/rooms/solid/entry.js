@@ -75,10 +75,10 @@ export function drawer(sheet, sight) {
   new ResizeObserver(() => draw(1)).observe(sheet);
 
   async function paint() {
-    const { turn, order } = shop.facts;
+    const { turn, order } = shop.shown;
     if (body?.turn !== turn) {
       const packed = await bytes(`planks/${turn}`).catch(() => null);
-      if (packed === null || shop.facts.turn !== turn) {
+      if (packed === null || shop.shown.turn !== turn) {
         return;
       }
       body = { turn, order, ...unpacked(packed) };
@@ -99,7 +99,7 @@ export function drawer(sheet, sight) {
       return;
     }
     const by = colouring();
-    const layerOf = new Map(shop.facts.runs.flatMap((r) => r.planks.map((p) => [p, r.layer])));
+    const layerOf = new Map(shop.shown.runs.flatMap((r) => r.planks.map((p) => [p, r.layer])));
     const texels = new Uint8Array(4 * Math.max(1, body.order.length));
     const colour = new Color();
     body.order.forEach((id, i) => {

@@ -35,7 +35,7 @@ export function table(place) {
         el(
           "table",
           {},
-          el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "line"), head.cells.map((c) => el("th", { scope: "col" }, c || " ")))),
+          el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "row"), head.cells.map((c) => el("th", { scope: "col" }, c || " ")))),
           el(
             "tbody",
             {},
