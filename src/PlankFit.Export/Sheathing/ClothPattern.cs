@@ -16,6 +16,20 @@ public static class ClothPattern
         SheetCanvas pad = new();
         pad.Closed(piece.Outline, Pens.Cut, Layers.Cut);
         pad.Closed(piece.Trim, Pens.Net, Layers.Net);
+        Vec2 along = piece.FirstAlongRoll ? new(1, 0) : new(0, 1);
+        if (FlatPolygon.Holds(piece.Outline, piece.Cross))
+        {
+            foreach (Vec2 arm in new[] { along, along.Left() })
+            {
+                pad.Line(
+                    piece.Cross - (LettersMm * arm),
+                    piece.Cross + (LettersMm * arm),
+                    Pens.Tick,
+                    Layers.Marks
+                );
+            }
+        }
+
         Vec2 at = Interior.DeepestPoint(piece.Outline, out _);
         pad.Text(at, $"{piece.Id} {piece.Cloth}", LettersMm, Anchor.MiddleCentre);
         ForwardArrow.Draw(pad, at - new Vec2(0, 2 * LettersMm), piece.Bow, 3 * LettersMm);

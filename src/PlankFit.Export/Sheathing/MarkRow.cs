@@ -43,11 +43,35 @@ internal sealed record MarkRow(
                 );
         }
 
+        if (layer.Spec.Keel is ClothAtKeel.PastCentreLine { Mm: > 0 })
+        {
+            foreach (StationMarks m in side.Marks)
+            {
+                double from = (2 * m.KeelHalfMm) - m.TrimAtKeelMm;
+                yield return Row(
+                    "edge of the other side",
+                    At(m),
+                    Math.Abs(from),
+                    null,
+                    from >= 0
+                        ? "over the keel: the cloth of the other side is trimmed there"
+                        : "out over the bottom: the cloth of the other side is trimmed there"
+                );
+            }
+        }
+
         if (side.Marks.FirstOrDefault() is { TrimAtChineMm: > 0 and var round })
         {
             yield return Row("trim round the chine", "all along", null, round, "past the chine");
         }
 
+        yield return Row(
+            "cross on the first line",
+            side.Cross.At.Words(unit),
+            side.Cross.FromKeelMm,
+            side.Cross.FromChineMm,
+            "the cross on the cloth lies on it"
+        );
         foreach (
             IGrouping<
                 (ClothMarkKind Kind, string What),

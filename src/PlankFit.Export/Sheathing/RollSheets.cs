@@ -107,7 +107,7 @@ internal static class RollSheets
             "; ",
             sheathing.Layers.Select(l => $"{SheathingWords.Of(l)}: {SheathingWords.FaceUp(l)}")
         );
-        return $"Unroll it on a clean floor, {faces}. Thick lines are cut, dashed lines are where it is trimmed on the boat; laps are on them and {LengthText.ForPaper(sheathing.Layers.Max(l => l.Spec.ExcessMm), unit)} at most all round to pull on. Threads run as the roll has them: do not turn a piece otherwise than it is drawn. What is left over is rolled, never folded, with its name and an arrow along the roll.";
+        return $"Unroll it on a clean floor, {faces}. Thick lines are cut, dashed lines are where it is trimmed on the boat, the chain is the line that is laid first; laps are on them and {LengthText.ForPaper(sheathing.Layers.Max(l => l.Spec.ExcessMm), unit)} at most all round to pull on. Threads run as the roll has them: do not turn a piece otherwise than it is drawn. What is left over is rolled, never folded, with its name and an arrow along the roll.";
     }
 
     /// <summary>Pieces that reach over each other's ends stay together; stretches are put in one row while they are no longer than the longest.</summary>
@@ -197,6 +197,11 @@ internal static class RollSheets
 
         foreach (PieceOnRoll piece in row.Pieces)
         {
+            First(pad, piece, row.Plan.RollWidthMm, At);
+        }
+
+        foreach (PieceOnRoll piece in row.Pieces)
+        {
             Name(pad, piece, [.. piece.Outline.Select(At)], inside);
         }
 
@@ -220,7 +225,7 @@ internal static class RollSheets
             Arrow(pad, piece, [.. piece.Outline.Select(At)]);
         }
 
-        pad.BreakAroundLetters(Layers.Net, Layers.Cut, Layers.Hull);
+        pad.BreakAroundLetters(Layers.Net, Layers.Cut, Layers.Hull, Layers.Behind);
         double y = foot - 4;
         DimensionLine.Across(
             pad,
@@ -229,6 +234,67 @@ internal static class RollSheets
             y,
             LengthText.ForPaper(row.ToMm - row.FromMm, unit)
         );
+    }
+
+    /// <summary>The first line over the piece, and its cross.</summary>
+    private static void First(
+        SheetCanvas pad,
+        PieceOnRoll piece,
+        double rollMm,
+        Func<Vec2, Vec2> at
+    )
+    {
+        const double armMm = 60;
+        Vec2 cross = piece.OnRoll(piece.Piece.Cross),
+            along = piece.Piece.FirstAlongRoll ? new(1, 0) : new(0, 1);
+        if (Inside(piece.Outline, cross, along) is not { } run)
+        {
+            return;
+        }
+
+        pad.Open(
+            [at(cross + (run.From * along)), at(cross + (run.To * along))],
+            Pens.BehindCentre,
+            Layers.Behind
+        );
+        if (run.From < 0 && run.To > 0)
+        {
+            Vec2 arm = armMm * along.Left();
+            // Not past the roll's edges, below which figures stand.
+            pad.Open(
+                new[] { cross - arm, cross + arm }.Select(p =>
+                    at(new(p.X, Math.Clamp(p.Y, 0, rollMm)))
+                ),
+                Pens.Tick,
+                Layers.Behind
+            );
+        }
+    }
+
+    /// <summary>From where to where a line lies in an outline, from its first crossing to its last; null where it does not come in.</summary>
+    private static (double From, double To)? Inside(
+        ImmutableArray<Vec2> outline,
+        Vec2 through,
+        Vec2 along
+    )
+    {
+        double from = double.PositiveInfinity,
+            to = double.NegativeInfinity;
+        for (int i = 0; i < outline.Length; i++)
+        {
+            Vec2 a = outline[i] - through,
+                b = outline[(i + 1) % outline.Length] - through;
+            double offA = along.Cross(a),
+                offB = along.Cross(b);
+            if (offA * offB < 0)
+            {
+                double at = along.Dot(a + (offA / (offA - offB) * (b - a)));
+                from = Math.Min(from, at);
+                to = Math.Max(to, at);
+            }
+        }
+
+        return to > from ? (from, to) : null;
     }
 
     private static void Name(SheetCanvas pad, PieceOnRoll piece, Vec2[] outline, Box inside)
@@ -274,8 +340,9 @@ internal static class RollSheets
         double size = Math.Clamp(room / 2, Letters.Small, Letters.Name),
             length = Math.Min(12, 0.7 * room),
             down =
-                (size / 2)
-                + 1.2
+                // What hangs below the line is kept clear as well.
+                (0.8 * size)
+                + 1
                 + (Math.Abs(bow.Y) * length / 2)
                 + (Math.Abs(bow.X) * head * length);
         Vec2 at = middle - new Vec2(0, down);

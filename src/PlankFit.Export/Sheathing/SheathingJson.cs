@@ -45,6 +45,8 @@ public static class SheathingJson
                     json.WriteString("cloth", piece.Cloth);
                     numbers.Area("areaMm2", piece.AreaMm2);
                     numbers.Point("bow", piece.Bow);
+                    numbers.Point("cross", piece.Cross);
+                    json.WriteBoolean("firstLineAlongRoll", piece.FirstAlongRoll);
                     numbers.Points("outline", piece.Outline);
                     numbers.Points("trim", piece.Trim);
                     json.WriteEndObject();

@@ -76,6 +76,7 @@ internal static class SheathingLists
             ),
             [
                 "Along the roll from where the piece begins, then square across from the roll's edge that the cutting sheet draws below: its lower edge and its upper edge. A batten through the marks is the line to cut; laps and excess are on it.",
+                .. First(sheathing, unit),
             ],
             [
                 new("piece", 12, false),
@@ -98,6 +99,30 @@ internal static class SheathingLists
                     ),
             ]
         );
+    }
+
+    /// <summary>How the line that is laid first is struck on each piece.</summary>
+    private static IEnumerable<string> First(SheathingPlan sheathing, LengthUnit unit)
+    {
+        string[] told =
+        [
+            .. SheathingTables
+                .Rolls(sheathing)
+                .SelectMany(r => r.Roll.Pieces)
+                .Where(p => SheathingTables.FirstLine(p) is not null)
+                .Select(p =>
+                    $"{p.Piece.Id} {LengthText.ForPaper(SheathingTables.FirstLine(p)!.Value, unit)} across"
+                    + (
+                        SheathingTables.Cross(p) is { } cross
+                            ? $", its cross {LengthText.ForPaper(cross - p.FromMm, unit)} along"
+                            : ""
+                    )
+                ),
+        ];
+        if (told.Length > 0)
+        {
+            yield return $"The line to be laid first, straight along the piece in chalk or thread, and on it a cross to bring it to its place: {string.Join("; ", told)}.";
+        }
     }
 
     public static ListSheet Lines(BottomPlan plan, SheathedLayer layer, SheathedSide side)

@@ -46,6 +46,16 @@ public static class SheathingTables
                 new("wide", 13, r => LengthText.ForPaper(r.Piece.Piece.WidthMm, unit, RoundTo.Up)),
                 new("lies", 24, r => SheathingWords.Lies(r.Piece)),
                 new("bow", 13, r => SheathingWords.Bow(r.Piece)),
+                new(
+                    "first line from the roll's lower edge",
+                    14,
+                    r => FirstLine(r.Piece) is { } mm ? LengthText.ForPaper(mm, unit) : ""
+                ),
+                new(
+                    "its cross along the roll",
+                    14,
+                    r => Cross(r.Piece) is { } mm ? LengthText.ForPaper(mm, unit) : ""
+                ),
                 new("face", 22, r => SheathingWords.FaceUp(Layer(sheathing, r.Piece.Piece))),
                 new("begins mm", 11, r => r.Piece.FromMm, 2),
                 new("long mm", 11, r => r.Piece.Piece.LengthMm, 2),
@@ -125,6 +135,23 @@ public static class SheathingTables
             sheathing.Layers.SelectMany(l => l.Sides.SelectMany(s => s.Bays.Select(b => (l, s, b))))
         );
     }
+
+    /// <summary>Across the roll, of a piece that the first line runs along; null where it does not come on it.</summary>
+    internal static double? FirstLine(PieceOnRoll piece) =>
+        piece.Piece is { FirstAlongRoll: true, Cross.Y: var y }
+        && y >= 0
+        && y <= piece.Piece.WidthMm
+            ? piece.OnRoll(piece.Piece.Cross).Y
+            : null;
+
+    internal static double? Cross(PieceOnRoll piece) =>
+        piece.Piece.Cross is var cross
+        && cross.X >= 0
+        && cross.X <= piece.Piece.LengthMm
+        && cross.Y >= 0
+        && cross.Y <= piece.Piece.WidthMm
+            ? piece.OnRoll(cross).X
+            : null;
 
     internal static IEnumerable<(RollPlan Plan, CutRoll Roll)> Rolls(SheathingPlan sheathing) =>
         sheathing.Rolls.SelectMany(p => p.Rolls.Select(r => (p, r)));

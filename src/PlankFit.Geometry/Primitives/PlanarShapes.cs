@@ -11,6 +11,9 @@ public static class PlanarShapes
 {
     private static readonly GeometryFactory Factory = new();
 
+    /// <summary>Points on a grid of a millionth of a millimetre: without one the overlay loses shapes whose sides all but coincide with their neighbours'.</summary>
+    private static readonly PrecisionModel Grid = new(1e6);
+
     /// <summary>Whether a closed outline (first point not repeated) neither crosses nor touches itself.</summary>
     public static bool IsSimple(IReadOnlyList<Vec2> outline) =>
         outline.Count > 2 && new IsValidOp(Ring(outline)).IsValid;
@@ -48,7 +51,7 @@ public static class PlanarShapes
             taken = Union(less);
         NetTopologySuite.Geometries.Geometry rest = taken.IsEmpty
             ? whole
-            : OverlayNGRobust.Overlay(whole, taken, SpatialFunction.Difference);
+            : OverlayNG.Overlay(whole, taken, SpatialFunction.Difference, Grid);
         return Polygons(rest).MaxBy(p => p.Area) is { } largest ? Outline(largest) : [];
     }
 
@@ -60,7 +63,7 @@ public static class PlanarShapes
     ) =>
         [
             .. Polygons(
-                    OverlayNGRobust.Overlay(Ring(one), Ring(other), SpatialFunction.Intersection)
+                    OverlayNG.Overlay(Ring(one), Ring(other), SpatialFunction.Intersection, Grid)
                 )
                 .Where(p => p.Area > leastMm2)
                 .Select(Outline),
@@ -85,15 +88,19 @@ public static class PlanarShapes
 
     private static NetTopologySuite.Geometries.Geometry Union(
         IEnumerable<IReadOnlyList<Vec2>> shapes
-    ) =>
-        OverlayNGRobust.Union([
+    )
+    {
+        NetTopologySuite.Geometries.Geometry[] all =
+        [
             .. shapes
                 .Select(Ring)
-                .SelectMany(r =>
-                    r.IsValid ? [(NetTopologySuite.Geometries.Geometry)r] : new[] { r.Buffer(0) }
-                )
+                .Select(r => r.IsValid ? r : r.Buffer(0))
                 .Where(g => g.Area > 1e-6),
-        ]) ?? Factory.CreatePolygon();
+        ];
+        return all.Length == 0
+            ? Factory.CreatePolygon()
+            : UnaryUnionNG.Union(Factory.BuildGeometry(all), Grid);
+    }
 
     private static Polygon Ring(IReadOnlyList<Vec2> outline) =>
         Factory.CreatePolygon([

@@ -115,8 +115,9 @@ internal static class ClothDraping
                 nameof(first)
             ),
         };
+        line = square ? line.Halfway() : line;
         ClothNet net =
-            square ? ClothLaying.FromThread(ground, ClothWeave.Square, line.Halfway(), left, mesh)
+            square ? ClothLaying.FromThread(ground, ClothWeave.Square, line, left, mesh)
             : first is FirstLine.Point
                 ? ClothLaying.FromThread(ground, ClothWeave.Diagonal, line, left, mesh)
             : ClothLaying.Along(ground, line, left, mesh);

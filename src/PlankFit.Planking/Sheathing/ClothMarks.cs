@@ -56,6 +56,19 @@ internal static class ClothMarks
         return marks.ToImmutable();
     }
 
+    /// <summary>The cross on the first line.</summary>
+    public static ClothCross Cross(ClothFace face, DrapedCloth draped)
+    {
+        var section = SectionFace.At(face.Hull, face.FaceMm, face.KeelSide);
+        Uv at = draped.Line.At(0);
+        double x = section.PointAt(at).X;
+        return new(
+            FromStation.Of(face.Hull.Stations, x),
+            section.AlongMm(x, section.KeelAt(x), at),
+            section.AlongMm(x, at, section.ChineAt(x))
+        );
+    }
+
     /// <summary>Where cloth is trimmed at the keel, from its edge: over the keel where more than nought.</summary>
     public static double AtKeel(ClothAtKeel keel, double halfMm, double x) =>
         keel switch

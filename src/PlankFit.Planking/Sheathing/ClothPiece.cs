@@ -22,6 +22,12 @@ public sealed record ClothPiece(
     Vec2 Bow
 )
 {
+    /// <summary>Where the cross on the first line lies on it, p and q nought: it may be off the piece where there are several.</summary>
+    public required Vec2 Cross { get; init; }
+
+    /// <summary>The first line runs along the roll, through the cross; across it otherwise.</summary>
+    public required bool FirstAlongRoll { get; init; }
+
     /// <summary>That it takes of the roll's length, mm.</summary>
     public double LengthMm => Outline.Max(p => p.X);
 

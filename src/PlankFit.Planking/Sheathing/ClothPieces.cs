@@ -44,7 +44,11 @@ internal static class ClothPieces
                 [.. outline.Select(p => p - low)],
                 [.. trimmed.Select(p => p - low)],
                 At(new(-1, 0))
-            );
+            )
+            {
+                Cross = At(default) - low,
+                FirstAlongRoll = on.Courses.Along,
+            };
         }
     }
 

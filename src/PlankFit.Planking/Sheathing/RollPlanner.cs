@@ -18,25 +18,22 @@ internal static class RollPlanner
         ClothRoll[] rolls = [.. cloth.Rolls.Where(r => r.WidthMm >= width - 0.01)];
         double longest = rolls.Max(r => r.LengthMm);
         ClothPiece[] fit = [.. pieces.Where(p => p.LengthMm <= longest + 1e-6)];
-        (List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> shared, List<Stretch> left) = Ways(
-                cloth,
-                fit,
-                width
-            )
+        Shares best = Ways(cloth, fit, width)
             .Where((w, i) => i > 0 || w.All(s => s.LengthMm <= longest + 1e-6))
             .Select(w => Shared(rolls, w))
+            .Append(Filled(cloth, rolls, fit, width))
             .OrderBy(w => w.Left.Count)
-            .ThenBy(w => w.Shared.Sum(r => r.OnHand ? 0 : r.Roll.Price ?? r.Roll.LengthMm))
-            .ThenBy(w => w.Shared.Where(r => !r.OnHand).Sum(r => r.Has.Sum(h => h.LengthMm)))
-            .ThenBy(w => w.Shared.Sum(r => r.Has.Sum(h => h.LengthMm)))
+            .ThenBy(w => w.Rolls.Sum(r => r.OnHand ? 0 : r.Roll.Price ?? r.Roll.LengthMm))
+            .ThenBy(w => w.Rolls.Where(r => !r.OnHand).Sum(r => r.Has.Sum(h => h.LengthMm)))
+            .ThenBy(w => w.Rolls.Sum(r => r.Has.Sum(h => h.LengthMm)))
             .First();
         int number = 0;
         return new(
             cloth,
             width,
-            [.. shared.Select(s => Cut(++number, s.Roll, s.OnHand, s.Has, fit, width))],
+            [.. best.Rolls.Select(s => Cut(++number, s.Roll, s.OnHand, s.Has, fit, width))],
             pieces.Sum(p => p.AreaMm2) / width,
-            [.. pieces.Except(fit), .. left.SelectMany(l => l.Pieces.Select(p => fit[p.Piece]))]
+            [.. pieces.Except(fit), .. best.Left.Select(p => fit[p])]
         );
     }
 
@@ -98,48 +95,91 @@ internal static class RollPlanner
         }
     }
 
+    /// <summary>What comes off which roll, and the numbers of the pieces that found none.</summary>
+    private sealed record Shares(
+        List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> Rolls,
+        List<int> Left
+    );
+
     /// <summary>Which stretch comes off which roll: those on hand first and the shortest that will do, so that as few as may be are begun.</summary>
-    private static (
-        List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> Shared,
-        List<Stretch> Left
-    ) Shared(ClothRoll[] rolls, Stretch[] stretches)
+    private static Shares Shared(ClothRoll[] rolls, Stretch[] stretches)
     {
-        List<(ClothRoll Roll, bool OnHand)> onHand =
-        [
-            .. rolls
-                .Where(r => r.Count is not null)
-                .OrderBy(r => r.LengthMm)
-                .SelectMany(r =>
-                    Enumerable.Repeat((r, true), Math.Min(r.Count!.Value, stretches.Length))
-                ),
-        ];
-        ClothRoll? bought = rolls
-            .Where(r => r.Count is null)
-            .OrderBy(r => (r.Price ?? 0) / r.LengthMm)
-            .ThenByDescending(r => r.LengthMm)
-            .FirstOrDefault();
         List<Stretch> left = [.. stretches.OrderByDescending(s => s.LengthMm)];
         List<(ClothRoll, bool, List<Stretch>)> shared = [];
-        foreach ((ClothRoll roll, bool hand) in onHand)
-        {
-            Take(roll, hand);
-        }
-
-        while (left.Count > 0 && bought is not null && left[^1].LengthMm <= bought.LengthMm + 1e-6)
-        {
-            Take(bought, false);
-        }
-
-        return (shared, left);
-
-        void Take(ClothRoll roll, bool hand)
+        foreach ((ClothRoll roll, bool onHand) in InTurn(rolls, stretches.Length))
         {
             List<Stretch> has = Fullest(left, roll.LengthMm);
             if (has.Count > 0)
             {
                 left.RemoveAll(has.Contains);
-                shared.Add((roll, hand, [.. has.OrderBy(s => s.FromMm)]));
+                shared.Add((roll, onHand, [.. has.OrderBy(s => s.FromMm)]));
             }
+        }
+
+        return new(shared, [.. left.SelectMany(l => l.Pieces.Select(p => p.Piece))]);
+    }
+
+    /// <summary>Roll after roll filled with as many pieces as go into each other on it, the longest first.</summary>
+    private static Shares Filled(
+        ClothSpec cloth,
+        ClothRoll[] rolls,
+        ClothPiece[] pieces,
+        double width
+    )
+    {
+        List<int> left =
+        [
+            .. Enumerable.Range(0, pieces.Length).OrderByDescending(i => pieces[i].AreaMm2),
+        ];
+        List<(ClothRoll, bool, List<Stretch>)> shared = [];
+        foreach ((ClothRoll roll, bool onHand) in InTurn(rolls, pieces.Length))
+        {
+            List<int> has = [];
+            ImmutableArray<PackedPiece> packed = [];
+            foreach (int piece in left)
+            {
+                int[] tried = [.. has, piece];
+                (ImmutableArray<PackedPiece> laid, double length) = RollPacking.Of(
+                    [.. tried.Select(i => pieces[i].Outline)],
+                    width,
+                    cloth.MayTurnOver
+                );
+                if (length <= roll.LengthMm + 1e-6)
+                {
+                    has.Add(piece);
+                    packed = [.. laid.Select(p => p with { Piece = tried[p.Piece] })];
+                }
+            }
+
+            if (has.Count > 0)
+            {
+                left.RemoveAll(has.Contains);
+                shared.Add((roll, onHand, [.. Divided(packed)]));
+            }
+        }
+
+        return new(shared, left);
+    }
+
+    /// <summary>Rolls on hand, the shortest first, then as many as may be wanted of that which is cheapest by its length.</summary>
+    private static IEnumerable<(ClothRoll Roll, bool OnHand)> InTurn(ClothRoll[] rolls, int most)
+    {
+        foreach (ClothRoll roll in rolls.Where(r => r.Count is not null).OrderBy(r => r.LengthMm))
+        {
+            for (int i = 0; i < Math.Min(roll.Count!.Value, most); i++)
+            {
+                yield return (roll, true);
+            }
+        }
+
+        ClothRoll? bought = rolls
+            .Where(r => r.Count is null)
+            .OrderBy(r => (r.Price ?? 0) / r.LengthMm)
+            .ThenByDescending(r => r.LengthMm)
+            .FirstOrDefault();
+        for (int i = 0; i < most && bought is not null; i++)
+        {
+            yield return (bought, false);
         }
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Cloth;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Sheathing;
@@ -36,6 +37,19 @@ internal static class SheathingFindings
             {
                 yield return crossings;
             }
+        }
+
+        foreach (
+            RollPlan plan in rolls.Where(r =>
+                r.Cloth.Rolls.Any(o => o.WidthMm < r.RollWidthMm - 0.01)
+            )
+        )
+        {
+            yield return new(
+                Severity.Note,
+                About("cloth.roll"),
+                $"courses of '{plan.Cloth.Name}' are planned for its widest roll, {Length(plan.RollWidthMm, job)}, and rolls narrower than that are not cut from: for those give a [[cloth]] of its own"
+            );
         }
 
         foreach (RollPlan plan in rolls.Where(r => !r.Missing.IsEmpty))
@@ -96,7 +110,7 @@ internal static class SheathingFindings
                 case DrapeVerdict.TooMuch:
                     yield return Warning(
                         layer,
-                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: give another first-along, lay that part as a course of its own, or cut a dart there"
+                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: another first-along takes off the {Degrees(most.Shear.Turning)} that come of its first line, a course of its own there or a dart from the edge the {Degrees(most.Shear.Bulge)} that come of the bottom's curvature"
                     );
                     break;
                 case DrapeVerdict.PlanThePull:
@@ -135,10 +149,15 @@ internal static class SheathingFindings
 
         string width = LengthText.ForPaper(2 * past.Mm, job.Units),
             twice = LengthText.Fine(2 * layer.ThicknessMm, job.Units);
+        bool planked = job
+            .Layers.SkipWhile(l => l.Name != layer.Name)
+            .Any(l => l is PlankLayerSpec);
         return Note(
             layer,
-            job.Keel.Layers.IsEmpty
-                ? $"port and starboard lap by {width} on the keel, {twice} thick there: the job names no keel layer, so plane the keel down by what laps, or the planks outside it will stand off"
+            !planked
+                    ? $"port and starboard lap by {width} on the keel, {twice} thick there, outside all planks"
+                : job.Keel.Layers.IsEmpty
+                    ? $"port and starboard lap by {width} on the keel, {twice} thick there: the job names no keel layer, so plane the keel down by what laps, or the planks outside it will stand off"
                 : $"port and starboard lap by {width} on the keel, {twice} thick there: keel layers outside it are planned with that, in their faces and half-widths"
         );
     }

@@ -68,6 +68,9 @@ public sealed record SheathedSide(
     /// <summary>What is drawn before wetting out, station by station.</summary>
     public ImmutableArray<StationMarks> Marks { get; init; } = [];
 
+    /// <summary>The cross on the first line, where p and q are nought: by it a piece is brought to its place along the line.</summary>
+    public required ClothCross Cross { get; init; }
+
     /// <summary>Where the joins of courses that run across meet keel and chine.</summary>
     public ImmutableArray<JoinAcross> JoinsAcross { get; init; } = [];
 
@@ -145,6 +148,9 @@ public enum ClothMarkKind
     /// <summary>The centre line of something behind, which must show.</summary>
     Behind,
 }
+
+/// <summary>A place on the face, by tape in its own section, mm.</summary>
+public sealed record ClothCross(FromStation At, double FromKeelMm, double FromChineMm);
 
 /// <summary>A join that runs across, where the edge on top meets keel and chine; null where it does not.</summary>
 public sealed record JoinAcross(int Number, FromStation? AtKeel, FromStation? AtChine);

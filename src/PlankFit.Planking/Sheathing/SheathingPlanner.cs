@@ -189,6 +189,7 @@ internal static class SheathingPlanner
         return new(holds, draped.Net, draped.First, RegionArea.Of(face.Region), trim, cut, courses)
         {
             Edges = edges,
+            Cross = ClothMarks.Cross(face, draped),
             Bays = BayShears.Of(face, draped.Net),
             Marks = ClothMarks.Of(face, draped, spec, courses, strips),
             JoinsAcross = ClothMarks.Across(face, draped, spec, courses),

@@ -1,4 +1,5 @@
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.KeelCheck;
@@ -26,7 +27,7 @@ public sealed class DevelopableClothTests
         Job job = PrismaticPlan
             .Build(new Prism(DeadriseDegrees: deadrise, KeelHalfBreadthMm: 30))
             .Job;
-        SheathedSide side = Plan(
+        SheathedLayer layer = Plan(
             SheathedJobs.Outside(
                 job,
                 s =>
@@ -39,9 +40,8 @@ public sealed class DevelopableClothTests
                         FirstAlong = new FirstLine.Straight(0.4, turned),
                     }
             )
-        )
-            .Layers[0]
-            .Sides[0];
+        ).Layers[0];
+        SheathedSide side = layer.Sides[0];
         Assert.True(side.MostShear < 1e-6);
         foreach (FlatEdge edge in side.Edges.Edges)
         {
@@ -70,6 +70,20 @@ public sealed class DevelopableClothTests
             a.Lines[0].FromKeelMm + ((3000 - a.XMm) * Math.Tan(turned * Math.PI / 180)),
             0.1
         );
+
+        // The cross is halfway along; on the piece, as seen from outside, so far from the bow's edge with what goes round the stem and the excess.
+        Assert.Equal(0.4 * girth, side.Cross.FromKeelMm, 0.1);
+        Assert.Equal(girth, side.Cross.FromKeelMm + side.Cross.FromChineMm, 0.1);
+        if (turned == 0)
+        {
+            ClothPiece starboard = layer.Pieces.First(p => p.Side == Side.Starboard),
+                port = layer.Pieces.First(p => p.Side == Side.Port);
+            Assert.Equal(3065, starboard.LengthMm - starboard.Cross.X, 0.5);
+            Assert.Equal(3065, port.Cross.X, 0.5);
+            Assert.Equal((0.4 * girth) + half + 75, starboard.Cross.Y, 0.5);
+            Assert.Equal(new Vec2(1, 0), starboard.Bow);
+            Assert.Equal(new Vec2(-1, 0), port.Bow);
+        }
     }
 
     /// <summary>

@@ -66,7 +66,11 @@ internal static class SheathedJobs
             if (layer is PlankLayerSpec && (draw.Whole(0, 1) == 1 || layer == job.Layers[^1]))
             {
                 string name = $"cloth on {layer.Name}";
-                SheathingSpec spec = Spec(name, draw);
+                SheathingSpec spec = Spec(
+                    name,
+                    draw,
+                    job.Offsets.Stations[job.Offsets.Stations.Length / 2].Name
+                );
                 layers.Add(
                     new ClothLayerSpec(name, draw.Between(0.4, 1.5))
                     {
@@ -87,7 +91,7 @@ internal static class SheathedJobs
         };
     }
 
-    private static SheathingSpec Spec(string layer, Draw draw) =>
+    private static SheathingSpec Spec(string layer, Draw draw, string station) =>
         new(layer, draw.OneOf(Stitched.Name, Woven.Name))
         {
             Keel =
@@ -102,6 +106,7 @@ internal static class SheathedJobs
                 new FirstLine.Best(),
                 new FirstLine.AlongKeel(),
                 new FirstLine.AlongChine(),
+                new FirstLine.Point(station, draw.Between(0.3, 0.7)),
                 new FirstLine.Straight(draw.Between(0.3, 0.7), draw.Between(-3, 3))
             ),
             SideFirst = draw.OneOf(Side.Starboard, Side.Port),
