@@ -68,6 +68,8 @@ internal sealed record BatchPlacing(Mix Mix, CrewSpec Crew, DayTemperature Day)
             grams += plank.Grams;
         }
 
+        grams = Math.Max(grams, Math.Min(Crew.LeastGrams, MostGrams));
+
         double mixed = at + Crew.MixMinutes;
         if (grams > MostGrams || mixed > shiftTo + Hair || !hands.Free(at, mixed, 1))
         {

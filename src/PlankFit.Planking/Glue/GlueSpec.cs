@@ -80,6 +80,9 @@ public sealed record CrewSpec(int Hands)
     /// <summary>The most that a batch may be, g; null for what the clocks allow.</summary>
     public double? MostGrams { get; init; }
 
+    /// <summary>Less is not mixed, since it cannot be measured, g; what is left over is waste.</summary>
+    public double LeastGrams { get; init; } = 20;
+
     /// <summary>Hands that a plank takes to fit and fasten.</summary>
     public const int FastenHands = 2;
 }

@@ -39,6 +39,19 @@ internal static class SheathingFindings
             }
         }
 
+        foreach (
+            RollPlan plan in rolls.Where(r =>
+                r.Cloth.Rolls.Any(o => o.WidthMm < r.RollWidthMm - 0.01)
+            )
+        )
+        {
+            yield return new(
+                Severity.Note,
+                About("cloth.roll"),
+                $"courses of '{plan.Cloth.Name}' are planned for its widest roll, {Length(plan.RollWidthMm, job)}, and rolls narrower than that are not cut from: for those give a [[cloth]] of its own"
+            );
+        }
+
         foreach (RollPlan plan in rolls.Where(r => !r.Missing.IsEmpty))
         {
             double longest = plan.Cloth.Rolls.Max(r => r.LengthMm);

@@ -34,6 +34,7 @@ internal static class CrewBinder
             KeyMinutesPerM2 = table.NumberOrDefault(WorkKeys.WashAndKey),
             BoardMinutesPerM2 = table.NumberOrDefault(WorkKeys.Board),
             MostGrams = table.Number(WorkKeys.MostGrams),
+            LeastGrams = table.NumberOrDefault(WorkKeys.LeastGrams),
             Searched = table.ChoiceOrDefault(WorkKeys.Sessions),
         };
         table.Close();

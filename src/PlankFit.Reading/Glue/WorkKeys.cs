@@ -97,6 +97,19 @@ public static class WorkKeys
         Otherwise = "what the clocks allow, and never more than the largest mass that pot gives",
     };
 
+    public static readonly NumberKey LeastGrams = new(
+        "least-grams",
+        "30",
+        "grams",
+        "The least that is mixed, since less cannot be measured; what is left over is waste and stands in no order."
+    )
+    {
+        Limits = Limits.FromTo(0, 1000),
+        AcceptedWords = "accepted: grams from {least} to {most}",
+        DefaultValue = Usual.LeastGrams,
+        Source = KeySources.Proposal,
+    };
+
     public static readonly ChoiceKey<bool> Sessions = new(
         "sessions",
         [("list", false), ("searched", true)],
@@ -145,6 +158,7 @@ public static class WorkKeys
         WashAndKey,
         Board,
         MostGrams,
+        LeastGrams,
         Sessions,
         Cup
     );

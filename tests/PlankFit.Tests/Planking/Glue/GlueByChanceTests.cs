@@ -45,7 +45,9 @@ public sealed class GlueByChanceTests
         GlueLaws.Hold(plan);
         foreach (GlueStage stage in glue.Stages)
         {
-            double mixed = stage.Batches.Sum(b => b.Grams) / 1000,
+            double mixed =
+                    stage.Batches.Sum(b => b.Planks.IsEmpty ? b.Grams : b.Planks.Sum(p => p.Grams))
+                    / 1000,
                 reckoned = glue
                     .Amounts.Where(a =>
                         a.Where == stage.Layer

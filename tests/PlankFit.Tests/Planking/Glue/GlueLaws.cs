@@ -105,7 +105,7 @@ internal static class GlueLaws
             return;
         }
 
-        Assert.Equal(batch.Grams, batch.Planks.Sum(p => p.Grams), 1e-6);
+        Assert.Equal(batch.Grams, Math.Max(crew.LeastGrams, batch.Planks.Sum(p => p.Grams)), 1e-6);
         Assert.Single(batch.Planks.Select(p => p.Id.Side).Distinct());
         Assert.Equal(batch.Clocks.DownAt, batch.Planks.Max(p => p.DoneAt), Hair);
         double spreadTo = batch.MixAt + crew.MixMinutes;

@@ -46,6 +46,37 @@ public sealed class SheathingPlanTests
         Assert.Contains(keel.Findings, f => f.Message.Contains("stroke it out"));
     }
 
+    /// <summary>A part roll that is too short for two goes first; one that is narrower is not cut from, and that is said.</summary>
+    [Fact]
+    public void PartRollsOnHandGoFirst()
+    {
+        Job job = SheathedJobs.Outside(Launch.Value, s => s);
+        SheathingPlan plan = Plan(
+            job with
+            {
+                Cloths =
+                [
+                    SheathedJobs.Stitched with
+                    {
+                        Rolls =
+                        [
+                            new(1270, 50_000),
+                            new(1270, 9_000) { Count = 1 },
+                            new(1000, 20_000) { Count = 1 },
+                        ],
+                    },
+                ],
+            }
+        );
+        CutRoll[] rolls = [.. Assert.Single(plan.Rolls).Rolls];
+        Assert.Equal(
+            [(true, 9_000.0), (false, 50_000)],
+            rolls.Select(r => (r.OnHand, r.Roll.LengthMm))
+        );
+        Assert.All(rolls, r => Assert.Single(r.Pieces));
+        Assert.Contains(plan.Findings, f => f.Message.Contains("narrower than that"));
+    }
+
     /// <summary>The area of the face on the hull, by quadrature, is that of the flat cloth mesh by mesh, times cos g.</summary>
     [Theory]
     [InlineData(false)]

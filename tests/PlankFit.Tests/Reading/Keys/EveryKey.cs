@@ -442,6 +442,7 @@ internal static class EveryKey
         wash-and-key = 10
         board = 15
         most-grams = 500
+        least-grams = 20
         sessions = "list"
         cup = { across-bottom = 70, across-top = 90, height = 110 }
         [clock]
