@@ -1,12 +1,14 @@
 using System.CommandLine;
 using PlankFit.App.Checking;
 using PlankFit.App.Explaining;
+using PlankFit.App.Gluing;
 using PlankFit.App.Helping;
 using PlankFit.App.Keels;
 using PlankFit.App.Laying;
 using PlankFit.App.Marking;
 using PlankFit.App.Nesting;
 using PlankFit.App.Running;
+using PlankFit.App.Sheathing;
 using PlankFit.App.Taping;
 
 namespace PlankFit.Cli;
@@ -22,7 +24,9 @@ internal static class Commands
         root.Add(Lay());
         root.Add(Keel());
         root.Add(Nest());
+        root.Add(Glue());
         root.Add(Trust());
+        root.Add(Sheathe());
         root.Add(Check());
         root.Add(Explain());
         root.Add(Cut());
@@ -84,6 +88,24 @@ internal static class Commands
         return nest;
     }
 
+    private static Command Glue()
+    {
+        var common = new CommonOptions();
+        var glue = new Command(
+            "glue",
+            "Plan resin and glue: what to order, batches by pot and film on the day's temperature, sessions, hold points, cards to mix by."
+        );
+        common.AddTo(glue);
+        glue.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) => GlueRun.Run(request, progress, timings, stop)
+            )
+        );
+        return glue;
+    }
+
     private static Command Trust()
     {
         var common = new CommonOptions();
@@ -100,6 +122,25 @@ internal static class Commands
             )
         );
         return trust;
+    }
+
+    private static Command Sheathe()
+    {
+        var common = new CommonOptions();
+        var sheathe = new Command(
+            "sheathe",
+            "Lay the cloths of [[sheathing]]: how each lies and is cut from its roll, and the lines to draw before wetting out."
+        );
+        common.AddTo(sheathe);
+        sheathe.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) =>
+                    SheatheRun.Run(request, progress, timings, stop)
+            )
+        );
+        return sheathe;
     }
 
     private static Command Check()

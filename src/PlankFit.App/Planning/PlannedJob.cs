@@ -25,13 +25,15 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             "read the job and its offsets",
             () => JobReader.Read(jobPath)
         );
-        return From(read, null, progress, timings, stop);
+        return From(jobPath, read, null, progress, timings, stop);
     }
 
     /// <summary>The same of a job that has been read.</summary>
+    /// <param name="jobPath">Beside which lies what is glued already.</param>
     /// <param name="planks">Given the planks before what is worked out from them.</param>
     /// <param name="before">The same job before it was changed; null where there is none.</param>
     public static PlannedJob From(
+        string jobPath,
         ReadResult read,
         PlannedJob? before,
         IProgress<PlanProgress> progress,
@@ -40,9 +42,15 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
         Action<BottomPlan>? planks = null
     )
     {
-        if (read.Job is not { } job)
+        if (read.Job is not { } asRead)
         {
             return new(null, RunReport.Faults(read.Findings));
+        }
+
+        (Job job, ImmutableArray<Finding> ofProgress) = ProgressBeside.Of(asRead, jobPath);
+        if (!ofProgress.IsEmpty)
+        {
+            return new(null, RunReport.Faults([.. read.Findings, .. ofProgress]));
         }
 
         // Judged beside the work, since planks can be laid to a table that is not fair, and mostly it is.

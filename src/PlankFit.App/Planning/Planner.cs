@@ -1,4 +1,5 @@
 using PlankFit.App.Running;
+using PlankFit.Nesting.Sessions;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 
@@ -44,8 +45,20 @@ public static class Planner
     ) =>
         timings.Time(
             "work out every plank",
-            () => BottomPlanner.Again(previous, job, progress, stop, planks)
+            () => Searched(BottomPlanner.Again(previous, job, progress, stop, planks))
         );
+
+    /// <summary>Gluing with its sessions searched, where the job asks for it.</summary>
+    private static PlanResult Searched(PlanResult planned) =>
+        planned.Plan is { Glue: { Spec.Crew.Searched: true } glue } plan
+            ? planned with
+            {
+                Plan = plan with
+                {
+                    Glue = BetterSessions.Of(glue, id => plan.LayerOf(id).Of(id.Side).MasterNumber),
+                },
+            }
+            : planned;
 
     /// <summary>The second half: where the job names stock, its pieces laid out in the boards.</summary>
     public static BottomPlan InBoards(

@@ -20,6 +20,9 @@ internal enum InBook
     Cards,
     Behind,
     Fastenings,
+    Cloth,
+    Gluing,
+    Structure,
 }
 
 /// <summary>Sheets that are used together: a section of the bench book, and a PDF of their own where the job asks for single sheets.</summary>

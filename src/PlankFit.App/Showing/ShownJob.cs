@@ -34,7 +34,15 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
     )
     {
         ReadResult read = JobReader.Read(jobPath, job);
-        var planned = PlannedJob.From(read, before?.Planned, progress, new Timings(), stop, planks);
+        var planned = PlannedJob.From(
+            jobPath,
+            read,
+            before?.Planned,
+            progress,
+            new Timings(),
+            stop,
+            planks
+        );
         ShownJob shown = planned.Plan is { } plan
             ? new(plan, [.. BeforeYouSaw.All(plan)])
             : new(null, planned.Faults!.Findings);

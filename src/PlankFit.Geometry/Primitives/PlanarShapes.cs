@@ -1,5 +1,7 @@
 using NetTopologySuite.Algorithm.Locate;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Overlay;
+using NetTopologySuite.Operation.OverlayNG;
 using NetTopologySuite.Operation.Valid;
 
 namespace PlankFit.Geometry.Primitives;
@@ -8,6 +10,9 @@ namespace PlankFit.Geometry.Primitives;
 public static class PlanarShapes
 {
     private static readonly GeometryFactory Factory = new();
+
+    /// <summary>Points on a grid of a millionth of a millimetre: without one the overlay loses shapes whose sides all but coincide with their neighbours'.</summary>
+    private static readonly PrecisionModel Grid = new(1e6);
 
     /// <summary>Whether a closed outline (first point not repeated) neither crosses nor touches itself.</summary>
     public static bool IsSimple(IReadOnlyList<Vec2> outline) =>
@@ -33,6 +38,68 @@ public static class PlanarShapes
         }
 
         return worst;
+    }
+
+    /// <summary>All of some shapes together less all of others: the outer outline of the largest piece of it, counter-clockwise (first point not repeated).</summary>
+    /// <param name="shapes">By their corners; one without area is left out.</param>
+    public static IReadOnlyList<Vec2> Together(
+        IEnumerable<IReadOnlyList<Vec2>> shapes,
+        IEnumerable<IReadOnlyList<Vec2>> less
+    )
+    {
+        NetTopologySuite.Geometries.Geometry whole = Union(shapes),
+            taken = Union(less);
+        NetTopologySuite.Geometries.Geometry rest = taken.IsEmpty
+            ? whole
+            : OverlayNG.Overlay(whole, taken, SpatialFunction.Difference, Grid);
+        return Polygons(rest).MaxBy(p => p.Area) is { } largest ? Outline(largest) : [];
+    }
+
+    /// <summary>What two shapes have in common: the outer outline of each piece of it that is larger than so much, counter-clockwise (first point not repeated).</summary>
+    public static IReadOnlyList<IReadOnlyList<Vec2>> Common(
+        IReadOnlyList<Vec2> one,
+        IReadOnlyList<Vec2> other,
+        double leastMm2
+    ) =>
+        [
+            .. Polygons(
+                    OverlayNG.Overlay(Ring(one), Ring(other), SpatialFunction.Intersection, Grid)
+                )
+                .Where(p => p.Area > leastMm2)
+                .Select(Outline),
+        ];
+
+    private static IEnumerable<Polygon> Polygons(NetTopologySuite.Geometries.Geometry shapes) =>
+        Enumerable.Range(0, shapes.NumGeometries).Select(shapes.GetGeometryN).OfType<Polygon>();
+
+    private static IReadOnlyList<Vec2> Outline(Polygon shape)
+    {
+        Vec2[] outline =
+        [
+            .. shape.ExteriorRing.Coordinates.SkipLast(1).Select(c => new Vec2(c.X, c.Y)),
+        ];
+        if (FlatPolygon.Area(outline) < 0)
+        {
+            Array.Reverse(outline);
+        }
+
+        return outline;
+    }
+
+    private static NetTopologySuite.Geometries.Geometry Union(
+        IEnumerable<IReadOnlyList<Vec2>> shapes
+    )
+    {
+        NetTopologySuite.Geometries.Geometry[] all =
+        [
+            .. shapes
+                .Select(Ring)
+                .Select(r => r.IsValid ? r : r.Buffer(0))
+                .Where(g => g.Area > 1e-6),
+        ];
+        return all.Length == 0
+            ? Factory.CreatePolygon()
+            : UnaryUnionNG.Union(Factory.BuildGeometry(all), Grid);
     }
 
     private static Polygon Ring(IReadOnlyList<Vec2> outline) =>

@@ -104,7 +104,7 @@ internal static class SnapPlanner
     }
 
     /// <summary>Whether the section at x has a keel and a chine on the bottom; beyond a raked transom it has not.</summary>
-    private static bool Holds(SectionFace face, double x)
+    internal static bool Holds(SectionFace face, double x)
     {
         // A normal carries the end stations' own sections a little past the ends of the face; the surface goes on that far.
         const double slackMm = 15;
@@ -114,6 +114,10 @@ internal static class SnapPlanner
             && Math.Max(keel, chine) <= face.ToU + slackMm
             && face.GirthMm(x) > 1;
     }
+
+    /// <summary>Where the centre of a thing along the hull, carried to the face, meets the plane at x; null where it does not.</summary>
+    internal static Uv? PlaceAt(FramingStrip strip, SectionFace face, double x) =>
+        At(strip, [.. strip.Nodes.Select(t => face.PointAt(strip.Centre.At(t)))], face, x);
 
     /// <summary>Where the centre, carried to the face, meets the plane at x.</summary>
     private static Uv? At(FramingStrip strip, Vec3[] on, SectionFace face, double x)

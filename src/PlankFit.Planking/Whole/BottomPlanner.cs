@@ -97,7 +97,7 @@ public static class BottomPlanner
                     .. plan.Findings,
                     .. taped?.Findings ?? [],
                     .. taped is null ? [] : TapedFindings.OtherChoices(plan.Planked),
-                    .. TapedFindings.OfferedUp(job.AsBuilt),
+                    .. TapedFindings.OfferedUp(job.AsBuilt, plan.Planked),
                 ],
             };
             return new(plan, plan.Findings);

@@ -2,12 +2,15 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 
@@ -118,6 +121,18 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>How far table and frames are trusted; null where the job does not ask how sure its planks are.</summary>
     public TrustSpec? Trust { get; init; }
 
+    /// <summary>The cloths that sheathing is cut from.</summary>
+    public ImmutableArray<ClothSpec> Cloths { get; init; } = [];
+
+    /// <summary>How the cloths of the bottom's stack lie; none where the job does not say.</summary>
+    public ImmutableArray<SheathingSpec> Sheathing { get; init; } = [];
+
+    /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
+    public GlueSpec? Glue { get; init; }
+
+    /// <summary>What is asked of stiffness, mass and the bill of materials; null where nothing is.</summary>
+    public StructureSpec? Structure { get; init; }
+
     /// <summary>The tables of the job that are worked out for the bottom alone, of those that it has.</summary>
     public IEnumerable<string> AskedOfTheBottom =>
         new (string Name, bool Asked)[]
@@ -127,6 +142,9 @@ public sealed record Job(PlankingJob Planking)
             ("[fastenings]", Fastenings is not null),
             ("[setting-up]", SettingUp is not null),
             ("[trust]", Trust is not null),
+            ("[[sheathing]]", !Sheathing.IsEmpty),
+            ("[resin] and [glue]", Glue is not null),
+            ("[structure]", Structure is not null),
         }
             .Where(p => p.Asked)
             .Select(p => p.Name);
@@ -142,5 +160,8 @@ public sealed record Job(PlankingJob Planking)
             Framing = [],
             Fastenings = null,
             Trust = null,
+            Sheathing = [],
+            Glue = null,
+            Structure = null,
         };
 }

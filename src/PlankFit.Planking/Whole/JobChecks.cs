@@ -3,6 +3,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
+using PlankFit.Planking.Sheathing;
 
 namespace PlankFit.Planking.Whole;
 
@@ -22,5 +23,6 @@ public static class JobChecks
             .. job.SettingUp is { } settingUp
                 ? SettingUpChecks.Of(settingUp, job.Offsets, job.Hull)
                 : [],
+            .. SheathingChecks.Of(job.Sheathing, job.Cloths, job.Layers, job.Offsets, job.Units),
         ];
 }

@@ -45,6 +45,10 @@ internal static class DraftedJob
             Framing = parts.Behind,
             Fastenings = parts.Fastenings,
             Trust = parts.Trust,
+            Cloths = parts.Cloths,
+            Sheathing = parts.Sheathing,
+            Glue = parts.Glue,
+            Structure = parts.Structure,
         };
     }
 

@@ -56,6 +56,8 @@ internal static class FurtherFaults
                 Keel = keelIsSound ? parts.Keel : KeelSpec.None,
                 SettingUp = Sound(JobKeys.SettingUp) ? parts.SettingUp : null,
                 Behind = Sound(JobKeys.Behind) ? parts.Behind : [],
+                // What it is cut from is looked for among the cloths.
+                Sheathing = Sound(JobKeys.Sheathing) && Sound(JobKeys.Cloth) ? parts.Sheathing : [],
             },
         };
         Job job = DraftedJob.Of(

@@ -2,18 +2,22 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Drafts;
 using PlankFit.Reading.Fastenings;
 using PlankFit.Reading.Framing;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Joints;
 using PlankFit.Reading.Keel;
 using PlankFit.Reading.Keys;
 using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
+using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
+using PlankFit.Reading.Structure;
 using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
@@ -115,7 +119,15 @@ public static class JobBinder
             panel => EndsBinder.OfPanel(endsTable, panel, length),
             faults
         );
-        ImmutableArray<LayerSpec> layers = bottom.Layers;
+        List<NamedLine> clothStations = [];
+        ImmutableArray<TableReader> sheathingTables = root.Tables(JobKeys.Sheathing);
+        ImmutableArray<SheathingSpec> sheathing = SheathingBinder.Bind(
+            sheathingTables,
+            bottom.Layers,
+            length,
+            clothStations
+        );
+        ImmutableArray<LayerSpec> layers = SheathingBinder.Lapped(bottom.Layers, sheathing);
         // A bottom of sheets is not planked; where another panel is, or would be but for a fault of its own, that is no fault.
         if (
             !layers.Any(l => l is PlankLayerSpec)
@@ -159,6 +171,21 @@ public static class JobBinder
             KeelLines = [.. keelLines],
             Nest = NestBinder.Bind(root.Table(JobKeys.Nest), length, allLayers),
             Trust = TrustBinder.Bind(root.Table(JobKeys.Trust), length),
+            Cloths = ClothBinder.Bind(root.Tables(JobKeys.Cloth), length),
+            Sheathing = sheathing,
+            Structure = StructureBinder.Bind(root.Table(JobKeys.Structure), length),
+            Glue = GlueBinder.Bind(
+                new(root.Table(JobKeys.Resin), root.Table(JobKeys.Glue))
+                {
+                    Priming = root.Table(JobKeys.Priming),
+                    Weave = root.Table(JobKeys.Weave),
+                    Fillets = root.Tables(JobKeys.Fillet),
+                    Fairing = root.Table(JobKeys.Fairing),
+                    Crew = root.Table(JobKeys.Crew),
+                    Clock = root.Table(JobKeys.Clock),
+                },
+                length
+            ),
         };
         root.Close();
         return new(
@@ -179,11 +206,11 @@ public static class JobBinder
         {
             Output = output,
             Parts = parts,
-            Stations = [.. settingUp.Stations, .. behind.Stations],
+            Stations = [.. settingUp.Stations, .. behind.Stations, .. clothStations],
             WidthsAt = bottom.WidthsAt,
             Panels = others,
             PanelsFaulty = panels.Nameless || panels.Panels.Length < panels.Called.Count,
-            Places = PlacesInJob.Of(root, layerTables, allLayers),
+            Places = PlacesInJob.Of(root, layerTables, allLayers, sheathingTables),
             Faulty = toml.Whole && toml.HeadsWhole ? Faulty(root, faults) : null,
         };
     }

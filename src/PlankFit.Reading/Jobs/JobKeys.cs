@@ -1,12 +1,15 @@
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Fastenings;
 using PlankFit.Reading.Framing;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Joints;
 using PlankFit.Reading.Keel;
 using PlankFit.Reading.Keys;
 using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
+using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
+using PlankFit.Reading.Structure;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
 using PlankFit.Reading.Trust;
@@ -134,6 +137,78 @@ public static class JobKeys
         TrustKeys.Table
     );
 
+    public static readonly TablesKey Cloth = new(
+        "cloth",
+        "A cloth as it comes off its roll, from which layers are cut.",
+        ClothKeys.Table
+    )
+    {
+        Most = Bounds.Layers,
+    };
+
+    public static readonly TablesKey Sheathing = new(
+        "sheathing",
+        "How the cloth of one layer of the bottom lies: what it is cut from, where it ends, where it is laid first.",
+        SheathingKeys.Table
+    )
+    {
+        Most = Bounds.Layers,
+    };
+
+    public static readonly TableKey Resin = TableKey.Headed(
+        "resin",
+        "The resin that wets out cloth, as its data sheet has it; and the glue, where there is no [glue].",
+        MixKeys.Table("resin")
+    );
+
+    public static readonly TableKey Glue = TableKey.Headed(
+        "glue",
+        "What goes between the layers, as its data sheet has it.",
+        MixKeys.Table("glue")
+    );
+
+    public static readonly TableKey Priming = TableKey.Headed(
+        "priming",
+        "The first coat of resin that wood drinks under cloth.",
+        GlueKeys.Rate
+    );
+
+    public static readonly TableKey Weave = TableKey.Headed(
+        "weave",
+        "What fills the weave of the outermost cloth.",
+        GlueKeys.Rate
+    );
+
+    public static readonly TablesKey Fillet = new(
+        "fillet",
+        "A fillet of thickened glue.",
+        GlueKeys.Fillet
+    );
+
+    public static readonly TableKey Fairing = TableKey.Headed(
+        "fairing",
+        "Filler over the outside, boarded fair.",
+        GlueKeys.Fairing
+    );
+
+    public static readonly TableKey Crew = TableKey.Headed(
+        "crew",
+        "Who glues, and how fast; with [clock] it asks for batches and sessions.",
+        WorkKeys.Crew
+    );
+
+    public static readonly TableKey Clock = TableKey.Headed(
+        "clock",
+        "When they work, and how warm the shop is.",
+        WorkKeys.Clock
+    );
+
+    public static readonly TableKey Structure = TableKey.Headed(
+        "structure",
+        "What the skins come to: stiffness beside the same mass of wood, mass, bill of materials; alone it asks with the usual values.",
+        StructureKeys.Table
+    );
+
     /// <summary>All of it, in the order in which it is told.</summary>
     public static readonly JobTable File = new(
         Job,
@@ -152,6 +227,17 @@ public static class JobKeys
         AsBuilt,
         Timber,
         Fastenings,
-        Trust
+        Trust,
+        Cloth,
+        Sheathing,
+        Resin,
+        Glue,
+        Priming,
+        Weave,
+        Fillet,
+        Fairing,
+        Crew,
+        Clock,
+        Structure
     );
 }

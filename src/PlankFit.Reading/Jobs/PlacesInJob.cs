@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Layers;
 using PlankFit.Reading.Drafts;
+using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
+using PlankFit.Reading.Toml;
 
 namespace PlankFit.Reading.Jobs;
 
@@ -12,7 +14,8 @@ internal static class PlacesInJob
     public static JobPlaces Of(
         TableReader root,
         ImmutableArray<TableReader> layerTables,
-        ImmutableArray<LayerSpec> layers
+        ImmutableArray<LayerSpec> layers,
+        ImmutableArray<TableReader> sheathing
     )
     {
         ImmutableDictionary<(string, string?), Place>.Builder ofLayers =
@@ -23,6 +26,18 @@ internal static class PlacesInJob
             foreach ((string path, Place at) in table.Places())
             {
                 ofLayers[(layer.Name, path)] = at;
+            }
+        }
+
+        foreach (TableReader table in sheathing)
+        {
+            if (table.Find(SheathingKeys.Layer)?.Value is TomlString { Value: var layer })
+            {
+                ofLayers.TryAdd((layer, null), table.At);
+                foreach ((string path, Place at) in table.Places())
+                {
+                    ofLayers[(layer, path)] = at;
+                }
             }
         }
 

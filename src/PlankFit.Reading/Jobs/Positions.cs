@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Sheathing;
 using PlankFit.Reading.Drafts;
 
 namespace PlankFit.Reading.Jobs;
@@ -53,6 +54,21 @@ internal static class Positions
                         FromMm = from - b.ToMm,
                         ToMm = from - b.FromMm,
                     }
+                ),
+            ],
+            Sheathing =
+            [
+                .. parts.Sheathing.Select(s =>
+                    s.Keel is ClothAtKeel.PastCentreLine past
+                        ? s with
+                        {
+                            Keel = past with
+                            {
+                                FromMm = from - past.ToMm,
+                                ToMm = from - past.FromMm,
+                            },
+                        }
+                        : s
                 ),
             ],
         };

@@ -40,3 +40,17 @@ public sealed record PlacesKey(string Name, string Example, string What)
 {
     public override string Kind => "list of positions";
 }
+
+/// <summary>A list of plain numbers: angles, parts.</summary>
+/// <param name="Unit">What each is, in words: degrees, parts of 1.</param>
+public sealed record NumbersKey(string Name, string Example, string Unit, string What)
+    : ListKey(Name, Example, What)
+{
+    /// <summary>That each is held to.</summary>
+    public required Limits Limits { get; init; }
+
+    /// <summary>The end of every message about it.</summary>
+    public required string Accepted { get; init; }
+
+    public override string Kind => $"list of {Unit}";
+}

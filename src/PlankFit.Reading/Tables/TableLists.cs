@@ -53,6 +53,30 @@ internal static class TableLists
         return texts.ToImmutable();
     }
 
+    /// <summary>A list of plain numbers within the key's limits; null where the key is absent or anything in it is wrong, which is then written down.</summary>
+    public static ImmutableArray<double>? Numbers(this TableReader table, NumbersKey key)
+    {
+        if (table.Find(key) is not { } entry)
+        {
+            return null;
+        }
+
+        if (
+            entry.Value is not TomlArray { OfTables: false, Items.Count: > 0 } array
+            || array.Items.Any(i =>
+                i is not TomlNumber { Value: var value } || !key.Limits.Hold(value)
+            )
+        )
+        {
+            table.Wrong(entry, key.Accepted);
+            return null;
+        }
+
+        return table.TooMany(key.Name, array, key.Most)
+            ? null
+            : [.. array.Items.Cast<TomlNumber>().Select(n => n.Value)];
+    }
+
     /// <summary>The tables of [[key]], with their numbers in their names.</summary>
     public static ImmutableArray<TableReader> Tables(this TableReader table, TablesKey key)
     {

@@ -93,6 +93,12 @@ internal sealed class TableReader(
     public TableReader Inner(TomlTable inner, string shownAs, OfTablesKey key) =>
         new(inner, shownAs, path + key.Name + ".", key.Table, faults);
 
+    /// <summary>The table of a key that takes one in braces as well as several.</summary>
+    public TableReader InBraces(TablesKey key) =>
+        Find(key)?.Value is TomlTable inner
+            ? Inner(inner, $"{name} {key.Name}", key)
+            : throw new ArgumentException($"{name} {key.Name} is no table in braces", nameof(key));
+
     public void Wrong(JobKey key, string what)
     {
         if (Find(key) is { } entry)

@@ -10,6 +10,7 @@ using PlankFit.Export.Keel;
 using PlankFit.Export.Panels;
 using PlankFit.Export.Patterns;
 using PlankFit.Export.SettingUp;
+using PlankFit.Export.Sheathing;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Trust;
@@ -138,6 +139,9 @@ internal static class AllSheets
                         .. bottom.Select(l => FasteningPlanView.Of(plan, fastenings, l)),
                     ]
                 )
+                : [],
+            .. plan.Sheathing is { Layers.IsEmpty: false } sheathing
+                ? Named("cloth", SheathingSheets.Of(plan, sheathing))
                 : [],
             .. plan.Trust is { } trust ? Named("how-sure", TrustSheets.Of(plan, trust)) : [],
             .. plan.Timber is { } timber ? Named("timber", TimberSheets.Of(plan, timber)) : [],

@@ -5,6 +5,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Planking.Sheathing;
 using PlankFit.Tests.Support.Chance;
 
 namespace PlankFit.Tests.Planking.Whole;
@@ -102,6 +103,27 @@ internal static class ChangedJob
             (j, d) => j with { Trust = new TrustSpec { FramesMadeWithinMm = d.Between(1, 3) } }
         ),
         ("no trust", (j, _) => j with { Trust = null }),
+        (
+            "cloth",
+            (j, d) =>
+                j.Layers.OfType<ClothLayerSpec>().FirstOrDefault() is { } layer
+                    ? j with
+                    {
+                        Cloths = [SheathedJobs.Stitched],
+                        Sheathing =
+                        [
+                            SheathedJobs.Usual(layer.Name) with
+                            {
+                                ExcessMm = d.Between(10, 40),
+                            },
+                        ],
+                    }
+                    : j
+        ),
+        ("no cloth", (j, _) => j with { Sheathing = [] }),
+        ("glue", (j, d) => ChanceGlue.Added(j, d.Whole(1, 99))),
+        ("structure", (j, d) => j with { Structure = new() { SpanMm = d.Between(150, 400) } }),
+        ("no glue", (j, _) => j with { Glue = null }),
         ("nothing measured", (j, _) => j with { AsBuilt = AsBuiltSpec.None }),
         ("girths", (j, d) => Girths(j, d.Between(-3, 3))),
     ];

@@ -151,6 +151,7 @@ public class KeyDescriptionTests
             FilesKey k => table.Text(new TextKey(k.Name, k.Example, k.What)),
             TextsKey k => Some(table.Texts(k)),
             LengthsKey k => Some(LengthList.Of(table, k, LengthUnit.Millimetre)),
+            NumbersKey k => table.Numbers(k),
             PlacesKey k => Some(PlaceList.Of(table, k, LengthUnit.Millimetre)),
             _ => Choice((dynamic)key, table),
         };

@@ -26,10 +26,23 @@ internal static class ChanceAsked
         {
             path = ChanceJob.Write(seed, temp.File("job"));
             File.AppendAllText(path, oneSided ? OneSided(seed) : "");
+            if (oneSided && seed % 2 == 0)
+            {
+                File.AppendAllText(path, ChanceCloth.Of(seed, File.ReadAllText(path)));
+            }
         }
 
         return JobReader.Read(path) is { Job: { } read }
-            ? BottomPlanner.Plan(read with { Nest = null }, null, CancellationToken.None).Plan
+            ? BottomPlanner
+                .Plan(
+                    (seed % 3 == 1 ? ChanceGlue.Added(read, seed) : read) with
+                    {
+                        Nest = null,
+                    },
+                    null,
+                    CancellationToken.None
+                )
+                .Plan
             : null;
     }
 

@@ -1,0 +1,270 @@
+using System.Collections.Immutable;
+using PlankFit.Geometry.Primitives;
+
+namespace PlankFit.Planking.Sheathing;
+
+/// <summary>Pieces out of rolls and part rolls: packed as if on one endless roll, then the stretches between which no piece lies shared out over rolls.</summary>
+internal static class RollPlanner
+{
+    /// <summary>Shorter or narrower than this nothing is kept by name, mm. A proposal, no source.</summary>
+    private const double LeastOffcutMm = 150;
+
+    /// <summary>Stretches that are shared out by trying all ways; of more the longest goes first, each where it leaves least.</summary>
+    private const int MostStretches = 12;
+
+    public static RollPlan Of(ClothSpec cloth, IReadOnlyList<ClothPiece> pieces)
+    {
+        double width = cloth.WidestMm;
+        ClothRoll[] rolls = [.. cloth.Rolls.Where(r => r.WidthMm >= width - 0.01)];
+        double longest = rolls.Max(r => r.LengthMm);
+        ClothPiece[] fit = [.. pieces.Where(p => p.LengthMm <= longest + 1e-6)];
+        Shares best = Ways(cloth, fit, width)
+            .Where((w, i) => i > 0 || w.All(s => s.LengthMm <= longest + 1e-6))
+            .Select(w => Shared(rolls, w))
+            .Append(Filled(cloth, rolls, fit, width))
+            .OrderBy(w => w.Left.Count)
+            .ThenBy(w => w.Rolls.Sum(r => r.OnHand ? 0 : r.Roll.Price ?? r.Roll.LengthMm))
+            .ThenBy(w => w.Rolls.Where(r => !r.OnHand).Sum(r => r.Has.Sum(h => h.LengthMm)))
+            .ThenBy(w => w.Rolls.Sum(r => r.Has.Sum(h => h.LengthMm)))
+            .First();
+        int number = 0;
+        return new(
+            cloth,
+            width,
+            [.. best.Rolls.Select(s => Cut(++number, s.Roll, s.OnHand, s.Has, fit, width))],
+            pieces.Sum(p => p.AreaMm2) / width,
+            [.. pieces.Except(fit), .. best.Left.Select(p => fit[p])]
+        );
+    }
+
+    /// <summary>Pieces that lie beside or into each other, from where nothing before them reaches to where nothing after them does.</summary>
+    private sealed record Stretch(
+        ImmutableArray<PackedPiece> Pieces,
+        double FromMm,
+        double LengthMm
+    );
+
+    /// <summary>Pieces into each other as far as they will, and each by itself, which fits short rolls better.</summary>
+    private static IEnumerable<Stretch[]> Ways(ClothSpec cloth, ClothPiece[] pieces, double width)
+    {
+        yield return
+        [
+            .. Divided(
+                RollPacking.Of([.. pieces.Select(p => p.Outline)], width, cloth.MayTurnOver).Pieces
+            ),
+        ];
+        yield return
+        [
+            .. pieces.SelectMany(
+                (p, i) =>
+                    Divided([
+                        .. RollPacking
+                            .Of([p.Outline], width, cloth.MayTurnOver)
+                            .Pieces.Select(q => q with { Piece = i }),
+                    ])
+            ),
+        ];
+    }
+
+    private static IEnumerable<Stretch> Divided(ImmutableArray<PackedPiece> packed)
+    {
+        const double apartMm = 1e-6;
+        List<PackedPiece> now = [];
+        double from = 0,
+            reach = 0;
+        foreach (
+            PackedPiece piece in packed.OrderBy(p => p.Outline.Min(q => q.X)).ThenBy(p => p.Piece)
+        )
+        {
+            double begins = piece.Outline.Min(p => p.X),
+                ends = piece.Outline.Max(p => p.X);
+            if (now.Count > 0 && begins >= reach - apartMm)
+            {
+                yield return new([.. now], from, reach - from);
+                now = [];
+            }
+
+            from = now.Count == 0 ? begins : from;
+            reach = Math.Max(now.Count == 0 ? ends : reach, ends);
+            now.Add(piece);
+        }
+
+        if (now.Count > 0)
+        {
+            yield return new([.. now], from, reach - from);
+        }
+    }
+
+    /// <summary>What comes off which roll, and the numbers of the pieces that found none.</summary>
+    private sealed record Shares(
+        List<(ClothRoll Roll, bool OnHand, List<Stretch> Has)> Rolls,
+        List<int> Left
+    );
+
+    /// <summary>Which stretch comes off which roll: those on hand first and the shortest that will do, so that as few as may be are begun.</summary>
+    private static Shares Shared(ClothRoll[] rolls, Stretch[] stretches)
+    {
+        List<Stretch> left = [.. stretches.OrderByDescending(s => s.LengthMm)];
+        List<(ClothRoll, bool, List<Stretch>)> shared = [];
+        foreach ((ClothRoll roll, bool onHand) in InTurn(rolls, stretches.Length))
+        {
+            List<Stretch> has = Fullest(left, roll.LengthMm);
+            if (has.Count > 0)
+            {
+                left.RemoveAll(has.Contains);
+                shared.Add((roll, onHand, [.. has.OrderBy(s => s.FromMm)]));
+            }
+        }
+
+        return new(shared, [.. left.SelectMany(l => l.Pieces.Select(p => p.Piece))]);
+    }
+
+    /// <summary>Roll after roll filled with as many pieces as go into each other on it, the longest first.</summary>
+    private static Shares Filled(
+        ClothSpec cloth,
+        ClothRoll[] rolls,
+        ClothPiece[] pieces,
+        double width
+    )
+    {
+        List<int> left =
+        [
+            .. Enumerable.Range(0, pieces.Length).OrderByDescending(i => pieces[i].AreaMm2),
+        ];
+        List<(ClothRoll, bool, List<Stretch>)> shared = [];
+        foreach ((ClothRoll roll, bool onHand) in InTurn(rolls, pieces.Length))
+        {
+            List<int> has = [];
+            ImmutableArray<PackedPiece> packed = [];
+            foreach (int piece in left)
+            {
+                int[] tried = [.. has, piece];
+                (ImmutableArray<PackedPiece> laid, double length) = RollPacking.Of(
+                    [.. tried.Select(i => pieces[i].Outline)],
+                    width,
+                    cloth.MayTurnOver
+                );
+                if (length <= roll.LengthMm + 1e-6)
+                {
+                    has.Add(piece);
+                    packed = [.. laid.Select(p => p with { Piece = tried[p.Piece] })];
+                }
+            }
+
+            if (has.Count > 0)
+            {
+                left.RemoveAll(has.Contains);
+                shared.Add((roll, onHand, [.. Divided(packed)]));
+            }
+        }
+
+        return new(shared, left);
+    }
+
+    /// <summary>Rolls on hand, the shortest first, then as many as may be wanted of that which is cheapest by its length.</summary>
+    private static IEnumerable<(ClothRoll Roll, bool OnHand)> InTurn(ClothRoll[] rolls, int most)
+    {
+        foreach (ClothRoll roll in rolls.Where(r => r.Count is not null).OrderBy(r => r.LengthMm))
+        {
+            for (int i = 0; i < Math.Min(roll.Count!.Value, most); i++)
+            {
+                yield return (roll, true);
+            }
+        }
+
+        ClothRoll? bought = rolls
+            .Where(r => r.Count is null)
+            .OrderBy(r => (r.Price ?? 0) / r.LengthMm)
+            .ThenByDescending(r => r.LengthMm)
+            .FirstOrDefault();
+        for (int i = 0; i < most && bought is not null; i++)
+        {
+            yield return (bought, false);
+        }
+    }
+
+    /// <summary>Those that together fill a length best: of all ways where they are few, else the longest first.</summary>
+    private static List<Stretch> Fullest(List<Stretch> stretches, double lengthMm)
+    {
+        if (stretches.Count > MostStretches)
+        {
+            List<Stretch> taken = [];
+            double room = lengthMm + 1e-6;
+            foreach (Stretch s in stretches.Where(s => s.LengthMm <= room))
+            {
+                if (s.LengthMm <= room)
+                {
+                    taken.Add(s);
+                    room -= s.LengthMm;
+                }
+            }
+
+            return taken;
+        }
+
+        int best = 0;
+        double most = 0;
+        for (int mask = 1; mask < 1 << stretches.Count; mask++)
+        {
+            double sum = 0;
+            for (int i = 0; i < stretches.Count; i++)
+            {
+                sum += (mask >> i & 1) == 1 ? stretches[i].LengthMm : 0;
+            }
+
+            if (sum <= lengthMm + 1e-6 && sum > most + 1e-9)
+            {
+                (best, most) = (mask, sum);
+            }
+        }
+
+        return [.. stretches.Where((_, i) => (best >> i & 1) == 1)];
+    }
+
+    private static CutRoll Cut(
+        int number,
+        ClothRoll roll,
+        bool onHand,
+        List<Stretch> stretches,
+        ClothPiece[] pieces,
+        double width
+    )
+    {
+        ImmutableArray<PieceOnRoll>.Builder laid = ImmutableArray.CreateBuilder<PieceOnRoll>();
+        ImmutableArray<ClothOffcut>.Builder offcuts = ImmutableArray.CreateBuilder<ClothOffcut>();
+        double at = 0;
+        foreach (Stretch stretch in stretches)
+        {
+            Vec2 shift = new(at - stretch.FromMm, 0);
+            foreach (PackedPiece p in stretch.Pieces)
+            {
+                laid.Add(
+                    new(
+                        pieces[p.Piece],
+                        p.Turned,
+                        p.Over,
+                        p.At + shift,
+                        [.. p.Outline.Select(q => q + shift)]
+                    )
+                );
+            }
+
+            double top = stretch.Pieces.Max(p => p.Outline.Max(q => q.Y));
+            if (width - top >= LeastOffcutMm && stretch.LengthMm >= LeastOffcutMm)
+            {
+                offcuts.Add(
+                    new(
+                        $"R{number}-{(char)('a' + Math.Min(offcuts.Count, 25))}",
+                        new(at, top),
+                        stretch.LengthMm,
+                        width - top
+                    )
+                );
+            }
+
+            at += stretch.LengthMm;
+        }
+
+        return new(number, roll, onHand, laid.ToImmutable(), at, offcuts.ToImmutable());
+    }
+}
