@@ -47,7 +47,7 @@ public static class SpaceThinning
 
     private static (int At, double OffMm) Worst(IReadOnlyList<Vec3> ring, int from, int to)
     {
-        Vec3 a = ring[from],
+        Vec3 a = ring[from % ring.Count],
             b = ring[to % ring.Count],
             chord = b - a;
         double squared = chord.NormSquared,

@@ -34,7 +34,19 @@ internal static class Guard
             return;
         }
 
-        await next(context);
+        try
+        {
+            await next(context);
+        }
+        catch (Exception e)
+            when (e is not (BadHttpRequestException or OperationCanceledException or IOException))
+        {
+            // As the command line has it; whoever asked is told by the number of the answer.
+            await Console.Error.WriteLineAsync(
+                $"plankfit-page: a fault of the program, not of the job: {(Environment.GetEnvironmentVariable("PLANKFIT_TRACE") is null ? e.Message : e)}"
+            );
+            throw;
+        }
     }
 
     /// <summary>Why a request is not answered; null where it is.</summary>

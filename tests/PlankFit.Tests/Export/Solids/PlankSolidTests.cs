@@ -6,6 +6,7 @@ using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Planking;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Export.Solids;
@@ -25,20 +26,35 @@ public sealed class PlankSolidTests
     [InlineData("survey-launch")]
     [InlineData("tender")]
     [InlineData("pilot-skiff")]
-    public void EveryBodyHoldsThePlanksWood(string hull)
+    public void EveryBodyHoldsThePlanksWood(string hull) => HoldTheirWood(DemoPlans.Of(hull));
+
+    /// <summary>The same of hulls by chance, planked with whatever may be asked.</summary>
+    [Fact]
+    public void BodiesOfHullsByChanceHoldTheirWood() =>
+        RandomBackbone.Any.Sample(
+            job =>
+            {
+                if (BottomPlanner.Plan(job).Plan is { } plan)
+                {
+                    HoldTheirWood(plan);
+                }
+            },
+            iter: LongRuns.Of(4, 120)
+        );
+
+    private static void HoldTheirWood(BottomPlan plan)
     {
-        BottomPlan plan = DemoPlans.Of(hull);
         foreach (PlankSolid solid in PlanSolids.Of(plan))
         {
             Plank plank = plan.Find(solid.Id)!;
             double thick = plan.LayerOf(solid.Id).Spec.ThicknessMm,
                 flat = plank.AreaMm2 * thick,
                 volume = Volume(solid);
-            // Edges are thinned by 0.3 mm, which counts most on a sliver.
+            // Edges are thinned by 0.3 mm, which counts most on a sliver; one of no length between bevelled ends is a wedge as long and wide as it is thick.
             double thinned =
                 PlanSolids.ForLooking * 2 * (plank.NetLengthMm + plank.WidestMm) * thick;
             Assert.True(
-                Math.Abs(volume - flat) < (0.02 * flat) + thinned,
+                Math.Abs(volume - flat) < (0.02 * flat) + thinned + Math.Pow(thick, 3),
                 $"{solid.Id}: {volume:0} mm³ for {flat:0} mm³"
             );
         }
@@ -77,13 +93,20 @@ public sealed class PlankSolidTests
     }
 
     /// <summary>No vertex that was left out lies further off the body's edge than was asked for.</summary>
-    [Fact]
-    public void WhatIsLeftOutLiesWithinTheTolerance()
+    [Theory]
+    [InlineData(0)]
+    // What stays first lies behind vertices that must be kept as well: the line goes round past its beginning.
+    [InlineData(11)]
+    public void WhatIsLeftOutLiesWithinTheTolerance(int first)
     {
         foreach (PlankSolid solid in Solids.Where(s => s.Id.Side == Side.Starboard))
         {
             Plank plank = Launch.Find(solid.Id)!;
-            ImmutableArray<int> kept = SpaceThinning.Closed(plank.Outline, i => i % 20 == 0, 0.3);
+            ImmutableArray<int> kept = SpaceThinning.Closed(
+                plank.Outline,
+                i => i % 20 == first,
+                0.3
+            );
             for (int i = 0; i < plank.Outline.Length; i++)
             {
                 double off = kept.Select(
