@@ -1,6 +1,7 @@
 using System.CommandLine;
 using PlankFit.App.Checking;
 using PlankFit.App.Explaining;
+using PlankFit.App.Gluing;
 using PlankFit.App.Helping;
 using PlankFit.App.Keels;
 using PlankFit.App.Laying;
@@ -23,6 +24,7 @@ internal static class Commands
         root.Add(Lay());
         root.Add(Keel());
         root.Add(Nest());
+        root.Add(Glue());
         root.Add(Trust());
         root.Add(Sheathe());
         root.Add(Check());
@@ -84,6 +86,24 @@ internal static class Commands
             )
         );
         return nest;
+    }
+
+    private static Command Glue()
+    {
+        var common = new CommonOptions();
+        var glue = new Command(
+            "glue",
+            "Plan resin and glue: what to order, batches by pot and film on the day's temperature, sessions, hold points, cards to mix by."
+        );
+        common.AddTo(glue);
+        glue.SetAction(parsed =>
+            Terminal.Run(
+                common,
+                parsed,
+                (request, progress, timings, stop) => GlueRun.Run(request, progress, timings, stop)
+            )
+        );
+        return glue;
     }
 
     private static Command Trust()

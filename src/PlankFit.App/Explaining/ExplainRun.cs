@@ -24,11 +24,12 @@ public static class ExplainRun
     )
     {
         var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
-        if (planned.Plan is not { } plan)
-        {
-            return planned.Faults!;
-        }
+        return planned.Plan is { } plan ? Of(plan, plankId, request.Json) : planned.Faults!;
+    }
 
+    /// <summary>The same of a plan in hand.</summary>
+    public static RunReport Of(BottomPlan plan, string plankId, bool json = false)
+    {
         if (PieceId.Parse(plankId) is not { } named || plan.Find(named.Plank) is not { } plank)
         {
             return RunReport.Faults([new(Severity.Error, plankId, NoSuchPlank(plan, plankId))]);
@@ -55,7 +56,7 @@ public static class ExplainRun
             .. PlankStory.Of(plan, layer, plank),
             DxfStep.Of(plan, plank),
         ];
-        string text = request.Json
+        string text = json
             ? Json(plank, steps)
             : string.Join("\n", Lines(plank, layer, named, steps)) + "\n";
         return new(ExitCode.Done, [], [], text);

@@ -24,6 +24,8 @@ public sealed record Topic(string Name, string Title, string Text)
         "setting-up",
         "trust",
         "sheathing",
+        "glue",
+        "structure",
         "nest",
         "as-built",
         "words",

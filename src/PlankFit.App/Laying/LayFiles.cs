@@ -39,6 +39,8 @@ internal static class LayFiles
             FasteningFiles.Of(plan),
             SheathingFiles.Of(plan),
             TimberFiles.Of(plan),
+            GlueFiles.Of(plan),
+            StructureFiles.Of(plan),
             AsBuiltFiles.Of(plan),
             TrustFiles.Of(plan),
             NestFiles.Of(plan),

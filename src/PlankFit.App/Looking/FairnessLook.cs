@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Looking;
@@ -11,8 +12,24 @@ internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Mar
 {
     private const int MostNamed = 4;
 
+    /// <summary>What was looked at.</summary>
+    public LookedAt? Of { get; private init; }
+
+    /// <summary>The very same look where it would be at the same; the table of a job that is being changed mostly stays as it is.</summary>
+    /// <param name="before">Null where there is none.</param>
     /// <param name="offsetsPath">Where the table stands on the disk.</param>
-    public static FairnessLook At(Job job, string offsetsPath)
+    public static FairnessLook Again(FairnessLook? before, Job job, string offsetsPath)
+    {
+        var of = LookedAt.Of(job, File.ReadAllText(offsetsPath), Path.GetFileName(offsetsPath));
+        return before is not null && SameValue.Are(before.Of, of)
+            ? before
+            : At(job, of) with
+            {
+                Of = of,
+            };
+    }
+
+    private static FairnessLook At(Job job, LookedAt of)
     {
         FairnessReport report = FairnessCheck.Judge(job.Offsets, job.WrittenIn);
         return report.Suspicions.IsEmpty && report.Stations.IsEmpty
@@ -20,12 +37,7 @@ internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Mar
             : new(
                 [
                     .. FairnessFindings
-                        .Of(
-                            report,
-                            job,
-                            File.ReadAllText(offsetsPath),
-                            Path.GetFileName(offsetsPath)
-                        )
+                        .Of(report, job, of.Text, of.File)
                         .Where(f => !report.NotJudged.Contains(f)),
                 ],
                 Words(report.StandingOut(job.AsWritten))

@@ -11,6 +11,9 @@ namespace PlankFit.App.Planning;
 /// <summary>A job read and planned, with all that was found on the way; or the report that says why not.</summary>
 internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
 {
+    /// <summary>What was said of the table's fairness; null where the job could not be read.</summary>
+    public FairnessLook? Look { get; private init; }
+
     public static PlannedJob From(
         string jobPath,
         IProgress<PlanProgress> progress,
@@ -22,9 +25,32 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             "read the job and its offsets",
             () => JobReader.Read(jobPath)
         );
-        if (read.Job is not { } job)
+        return From(jobPath, read, null, progress, timings, stop);
+    }
+
+    /// <summary>The same of a job that has been read.</summary>
+    /// <param name="jobPath">Beside which lies what is glued already.</param>
+    /// <param name="planks">Given the planks before what is worked out from them.</param>
+    /// <param name="before">The same job before it was changed; null where there is none.</param>
+    public static PlannedJob From(
+        string jobPath,
+        ReadResult read,
+        PlannedJob? before,
+        IProgress<PlanProgress> progress,
+        Timings timings,
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
+    )
+    {
+        if (read.Job is not { } asRead)
         {
             return new(null, RunReport.Faults(read.Findings));
+        }
+
+        (Job job, ImmutableArray<Finding> ofProgress) = ProgressBeside.Of(asRead, jobPath);
+        if (!ofProgress.IsEmpty)
+        {
+            return new(null, RunReport.Faults([.. read.Findings, .. ofProgress]));
         }
 
         // Judged beside the work, since planks can be laid to a table that is not fair, and mostly it is.
@@ -32,11 +58,11 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             () =>
                 timings.Time(
                     "  judge the fairness of the table",
-                    () => FairnessLook.At(job, read.OffsetsPath!)
+                    () => FairnessLook.Again(before?.Look, job, read.OffsetsPath!)
                 ),
             CancellationToken.None
         );
-        PlanResult planned = Planner.Bottom(null, job, progress, timings, stop);
+        PlanResult planned = Planner.Bottom(before?.Plan, job, progress, timings, stop, planks);
         FairnessLook look = judged.GetAwaiter().GetResult();
         ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,
@@ -44,17 +70,19 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             .. read.Placed(planned.Findings),
             .. read.Placed([.. JobQuestions.Of(job)]),
         ]);
-        return planned.Plan is { } plan && look.Findings.All(f => f.Severity != Severity.Error)
-            ? new(plan.WithMargin(look.Margin) with { Findings = findings }, null)
-            : new(
-                null,
-                RunReport.Faults(
-                    // Of what is laid to a faulty table only the faults are told.
-                    planned.Plan
-                        is null
-                        ? findings
-                        : [.. look.Findings, .. read.Findings]
-                )
-            );
+        PlannedJob made =
+            planned.Plan is { } plan && look.Findings.All(f => f.Severity != Severity.Error)
+                ? new(plan.WithMargin(look.Margin) with { Findings = findings }, null)
+                : new(
+                    null,
+                    RunReport.Faults(
+                        // Of what is laid to a faulty table only the faults are told.
+                        planned.Plan
+                            is null
+                            ? findings
+                            : [.. look.Findings, .. read.Findings]
+                    )
+                );
+        return made with { Look = look };
     }
 }

@@ -1,4 +1,5 @@
 using PlankFit.App.Running;
+using PlankFit.Nesting.Sessions;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 
@@ -33,20 +34,31 @@ public static class Planner
     }
 
     /// <summary>The first half of it: all but the boards.</summary>
+    /// <param name="planks">Given the planks before what is worked out from them; see <see cref="BottomPlanner"/>.</param>
     public static PlanResult Bottom(
         BottomPlan? previous,
         Job job,
         IProgress<PlanProgress> progress,
         Timings timings,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     ) =>
         timings.Time(
             "work out every plank",
-            () =>
-                previous is null
-                    ? BottomPlanner.Plan(job, progress, stop)
-                    : BottomPlanner.Again(previous, job, progress, stop)
+            () => Searched(BottomPlanner.Again(previous, job, progress, stop, planks))
         );
+
+    /// <summary>Gluing with its sessions searched, where the job asks for it.</summary>
+    private static PlanResult Searched(PlanResult planned) =>
+        planned.Plan is { Glue: { Spec.Crew.Searched: true } glue } plan
+            ? planned with
+            {
+                Plan = plan with
+                {
+                    Glue = BetterSessions.Of(glue, id => plan.LayerOf(id).Of(id.Side).MasterNumber),
+                },
+            }
+            : planned;
 
     /// <summary>The second half: where the job names stock, its pieces laid out in the boards.</summary>
     public static BottomPlan InBoards(

@@ -21,6 +21,8 @@ internal enum InBook
     Behind,
     Fastenings,
     Cloth,
+    Gluing,
+    Structure,
 }
 
 /// <summary>Sheets that are used together: a section of the bench book, and a PDF of their own where the job asks for single sheets.</summary>

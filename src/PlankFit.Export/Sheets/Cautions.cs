@@ -65,9 +65,13 @@ internal static class Cautions
         + "and see that it comes out on the line.";
 
     public const string Cloth =
-        "GLASS CLOTH: sharp shears, fingers clear; loose fibres and the dust of cured glass harm skin, eyes and lungs: gloves, sleeves, mask. The cloth maker's and the "
-        + "resin maker's data sheets prevail. Strength is for local codes and a licensed person. "
+        "GLASS CLOTH: shears, fingers clear; fibres and the dust of cured glass harm skin, eyes and lungs: gloves, sleeves, mask. THE MAKERS' DATA SHEETS PREVAIL. "
+        + "Strength is for local codes and a licensed person. "
         + Epoxy;
+
+    public const string Glue =
+        "A FULL POT HEATS, SMOKES AND CAN BURN: shallow tray, outdoors. Epoxy sensitises skin for life: gloves; eyes covered; mask and extraction for dust; no flame, rags spread flat. "
+        + "THE PRODUCT'S DATA SHEET PREVAILS over every time, rate and ratio here.";
 
     public const string Snap =
         "SNAP ON THE CURED AND SANDED FACE, before glue, and again on the next. Drill a pilot hole from inside at both ends of every line and see it come out on it before "

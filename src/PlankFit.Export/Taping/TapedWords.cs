@@ -66,6 +66,17 @@ public static class TapedWords
             ? $"{PlankRuns.Run(b.First, b.Last)}: {from} to {to}"
         : $"{PlankRuns.Run(b.First, b.Last)} a little";
 
+    /// <summary>What is to be taped, as list and drawing have it: letters where it was read already, then numbers.</summary>
+    internal static IEnumerable<(string Name, TapeWish Wish, bool IsAgain)> Numbered(
+        TapeAdvice advice
+    ) =>
+        advice
+            .Again.Select((w, i) => (Letter(i), w, true))
+            .Concat(advice.Wishes.Select((w, i) => ($"{i + 1}", w, false)));
+
+    private static string Letter(int i) =>
+        i < 26 ? $"{(char)('A' + i)}" : Letter((i / 26) - 1) + Letter(i % 26);
+
     /// <summary>One line of the terminal.</summary>
     public static string Told(int number, TapeWish wish, LengthUnit unit) =>
         $"{number}. {Named(wish.Place)}: should read {LengthText.ForPaper(wish.ExpectedMm, unit)}, limit {LengthText.ForPaper(wish.LimitMm, unit, RoundTo.Up)}; {Brings(wish.Brings, unit)}";

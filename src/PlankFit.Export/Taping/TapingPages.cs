@@ -20,9 +20,9 @@ public static class TapingPages
             yield return page;
         }
 
-        if (!advice.Wishes.IsEmpty)
+        if (!advice.Wishes.IsEmpty || !advice.Again.IsEmpty)
         {
-            yield return TapingView.Page(plan, advice.Wishes);
+            yield return TapingView.Page(plan, advice);
         }
 
         if (!advice.Edges.IsEmpty)
@@ -43,9 +43,9 @@ public static class TapingPages
             [
                 .. TapedWords.SawNow(plan, advice),
                 .. advice.Verdicts.Select(v => FitWords.Of(v, plan.Job.Units)),
-                advice.Wishes.IsEmpty
+                advice.Wishes.IsEmpty && advice.Again.IsEmpty
                     ? ""
-                    : $"Tape on frames and keel, where the first layer lies; read everything twice, at another moment, and write both down: a slip shows itself by that. LIMIT: by which a reading may differ from what it should read, 19 times in 20, {TapedWords.If}; beyond it measure again, and look at that frame. A reading within its limit is used all the same: type it into to-tape.csv, and add its rows to measured.csv. Lengths are {SheetWords.Unit(plan.Job.Units)}.",
+                    : $"{(advice.Again.IsEmpty ? "" : "Letters: what was read already, and is to be read again before anything is sawn. ")}Tape on frames and keel, where the first layer lies; read everything twice, at another moment, and write both down: a slip shows itself by that. LIMIT: by which a reading may differ from what it should read, 19 times in 20, {TapedWords.If}; beyond it measure again, and look at that frame. A reading within its limit is used all the same: type it into to-tape.csv, and add its rows to measured.csv. Lengths are {SheetWords.Unit(plan.Job.Units)}.",
             ],
             [
                 new("no.", 4, false),
@@ -58,19 +58,23 @@ public static class TapingPages
                 new("again", 10, false),
             ],
             [
-                .. advice.Wishes.Select(
-                    (w, i) =>
+                .. TapedWords
+                    .Numbered(advice)
+                    .Select(n =>
                         ImmutableArray.Create(
-                            $"{i + 1}",
-                            TapedWords.Of(w.Place) + TapedWords.Marked(w.Marks, plan.Job.Units),
-                            TapedWords.SideOf(w.Place),
-                            LengthText.PaperNumber(w.ExpectedMm, plan.Job.Units),
-                            LengthText.PaperNumber(w.LimitMm, plan.Job.Units, RoundTo.Up),
-                            TapedWords.Brings(w.Brings, plan.Job.Units),
+                            n.Name,
+                            TapedWords.Of(n.Wish.Place)
+                                + TapedWords.Marked(n.Wish.Marks, plan.Job.Units),
+                            TapedWords.SideOf(n.Wish.Place),
+                            LengthText.PaperNumber(n.Wish.ExpectedMm, plan.Job.Units),
+                            LengthText.PaperNumber(n.Wish.LimitMm, plan.Job.Units, RoundTo.Up),
+                            !n.IsAgain ? TapedWords.Brings(n.Wish.Brings, plan.Job.Units)
+                                : n.Wish.IsSlip ? "it was put aside: read it again"
+                                : "it was read once: read it again",
                             "",
                             ""
                         )
-                ),
+                    ),
             ]
         );
 

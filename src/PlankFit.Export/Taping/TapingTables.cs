@@ -11,7 +11,9 @@ namespace PlankFit.Export.Taping;
 /// <summary>Tables of what to tape.</summary>
 public static class TapingTables
 {
-    /// <summary>The rows of measured.csv to type into, each twice; a row left empty counts as not read.</summary>
+    /// <summary>
+    /// The rows of measured.csv to type into: what is to be read again once, what is new twice; a row left empty counts as not read.
+    /// </summary>
     public static Table Blanks(TapeAdvice advice) =>
         TableOf.Build<TapePlace>(
             "to tape",
@@ -21,7 +23,7 @@ public static class TapingTables
                 new("side", 10, p => p.Side is { } side ? PlankWords.Of(side) : ""),
                 new("value", 12, _ => ""),
             ],
-            advice.Wishes.SelectMany(w => new[] { w.Place, w.Place })
+            advice.Again.Concat(advice.Wishes.SelectMany(w => new[] { w, w })).Select(w => w.Place)
         );
 
     /// <summary>What was read, against the hull as drawn and as adjusted.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Views;
 using PlankFit.Export.Words;
@@ -22,7 +21,7 @@ internal static class TapingView
     private static readonly double[] Places = [0.5, 0.38, 0.62, 0.26, 0.74, 0.15, 0.85];
     private static readonly Pen Tape = new(0.7);
 
-    public static SheetPage Page(BottomPlan plan, ImmutableArray<TapeWish> wishes)
+    public static SheetPage Page(BottomPlan plan, TapeAdvice advice)
     {
         var format = SheetFormat.Bench(plan.Job);
         Box inside = Frame.Inside(format).Within(3);
@@ -57,7 +56,7 @@ internal static class TapingView
                         plan,
                         side,
                         (slope, ratio),
-                        [.. wishes.Select((w, i) => (i + 1, w))]
+                        [.. TapedWords.Numbered(advice).Select(n => (n.Name, n.Wish))]
                     );
                 }
             }
@@ -73,7 +72,7 @@ internal static class TapingView
         BottomPlan plan,
         Side side,
         (Vec3 Slope, Ratio Ratio) view,
-        IEnumerable<(int Number, TapeWish Wish)> wishes
+        IEnumerable<(string Name, TapeWish Wish)> wishes
     )
     {
         int turn = side == Side.Starboard ? 1 : -1;
@@ -128,12 +127,12 @@ internal static class TapingView
         }
 
         StationNames.Row(pad, [.. names], row.Top - HeadMm - 3);
-        (int Number, Vec2[] Line)[] lines =
+        (string Name, Vec2[] Line)[] lines =
         [
             .. wishes
                 .Where(w => w.Wish.Place.Side is null || w.Wish.Place.Side == side)
                 .Select(w =>
-                    (w.Number, Line(plan, hull, w.Wish.Place).Select(p => at[Flat(p)]).ToArray())
+                    (w.Name, Line(plan, hull, w.Wish.Place).Select(p => at[Flat(p)]).ToArray())
                 )
                 .Where(l => l.Item2.Length > 0),
         ];
@@ -149,15 +148,15 @@ internal static class TapingView
             }
         }
 
-        // Numbers stand on their lines, and so above them all.
+        // Names stand on their lines, and so above them all.
         List<Vec2> taken = [];
-        foreach ((int number, Vec2[] line) in lines)
+        foreach ((string name, Vec2[] line) in lines)
         {
-            Numbered(pad, line, number, taken);
+            Named(pad, line, name, taken);
         }
     }
 
-    private static void Numbered(SheetCanvas pad, Vec2[] line, int number, List<Vec2> taken)
+    private static void Named(SheetCanvas pad, Vec2[] line, string name, List<Vec2> taken)
     {
         Vec2[] candidates =
             line.Length == 1
@@ -195,7 +194,7 @@ internal static class TapingView
             Pens.Seam,
             fill: 1
         );
-        pad.Text(blob, $"{number}", Letters.Bench, Anchor.MiddleCentre, true);
+        pad.Text(blob, name, Letters.Bench, Anchor.MiddleCentre, true);
     }
 
     private static Vec2 Along(Vec2[] line, double part)

@@ -40,7 +40,7 @@ public static class TrustSheets
         [
             (new("plank", 11), r => r.Plank.Id.ToString()),
             (new("net length", 15), r => LengthText.PaperNumber(r.Plank.NetLengthMm, unit)),
-            (new("length", 11), r => Out(r.Trust.LengthMm)),
+            (new("length", 11), r => Out(r.Trust.LengthMm ?? r.Trust.InPlaceMm)),
             (new("inboard end from its middle", 13), r => Out(r.Trust.InboardMm)),
             (new("outboard end from its middle", 13), r => Out(r.Trust.OutboardMm)),
             (new("angles", 10), r => TrustWords.Angle(r.Trust)),
@@ -111,7 +111,7 @@ public static class TrustSheets
     )
     {
         LengthUnit unit = plan.Job.Units;
-        yield return $"How far each figure may be out either way, {TrustWords.Often}: {(plan.Taped?.LessSureSide is null ? "on the table alone, before anything is taped" : "by the table and what was taped, of the side that is less sure")}. The master is laid by its two seams' marks along {keel} and {chine}, as its card and the check before sawing have them, and every other plank edge to edge from it; laid by its angle instead, the planks are far less sure.";
+        yield return $"How far each figure may be out either way, {TrustWords.Often}: {(plan.Taped?.Tables is null ? "on the table alone, before anything is taped" : "by the table and what was taped, of the side on which it is less sure")}. The master is laid by its two seams' marks along {keel} and {chine}, as its card and the check before sawing have them, and every other plank edge to edge from it; laid by its angle instead, the planks are far less sure.";
         yield return $"To scribe: extra length at one end, so that of such planks one in 20 comes short, or none of the {sure.Planks.Count(p => !p.InPlace)} of a side. Where a plank fits at both ends and the job names no allowance it has {LengthText.ForPaper(PlankEnd.UsualAllowanceMm, unit)}.";
         yield return $"Each end is told from the plank's middle: out at the keel by what the keel is out, at the chine by what the chine is, and what belongs to neither is shared; both together are the length. Planks share their errors: neighbours are wrong together, planks five apart hardly.";
     }

@@ -14,7 +14,8 @@ public static class TrustTables
     public static Table Planks(BottomPlan plan, TrustPlan trust)
     {
         LengthUnit unit = plan.Job.Units;
-        string Length(double? within) => within is { } mm ? PlusMinus.Of(mm, unit) : "fit in place";
+        string Length(PlankTrust of) =>
+            (of.LengthMm ?? of.InPlaceMm) is { } mm ? PlusMinus.Of(mm, unit) : "fit in place";
         ColumnOf<SureRow> Sigma(string head, NumberKind kind, string of) =>
             new(
                 $"{head}, 19 times in 20, {of}",
@@ -28,7 +29,7 @@ public static class TrustTables
                 new("plank", 9, r => r.Plank.Id.ToString()),
                 new("layer", 7, r => LayerNumber.Of(r.Layer)),
                 new("net length", 13, r => LengthText.ForPaper(r.Plank.NetLengthMm, unit)),
-                new("length, 19 times in 20", 13, r => Length(r.Trust.LengthMm)),
+                new("length, 19 times in 20", 13, r => Length(r.Trust)),
                 new("what to do", 40, r => TrustWords.ToDo(r.Plank, r.Trust, unit)),
                 new("scribe, one in twenty short mm", 12, r => r.Trust.OneInTwentyMm, 2),
                 new("scribe, none short mm", 12, r => r.Trust.NoneShortMm, 2),

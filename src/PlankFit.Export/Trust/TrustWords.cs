@@ -36,7 +36,9 @@ internal static class TrustWords
 
         if (trust.InPlace)
         {
-            yield return "How sure its length is cannot be told: fit it in place.";
+            yield return trust.InPlaceMm is { } mm
+                ? $"Its length is {PlusMinus.Of(mm, unit)}, {Often}: fit it in place."
+                : "How sure its length is cannot be told: fit it in place.";
             yield break;
         }
 
@@ -66,6 +68,7 @@ internal static class TrustWords
     public static string ToDo(Plank plank, PlankTrust trust, LengthUnit unit) =>
         plank.IsSawn ? "sawn already"
         : plank.IsFitted ? "fitted already"
+        : trust.InPlaceMm is { } mm ? $"fit in place, {PlusMinus.Of(mm, unit)}"
         : trust.InPlace ? "fit in place"
         : trust.MayFitBothEnds ? "may be sawn to fit at both ends"
         : $"left long at one end, by {More(trust.NoneShortMm!.Value, unit)} or more";

@@ -30,7 +30,7 @@ public sealed record Judged(
     public static double LimitOf(int readings) => ChiSquared.InvCDF(readings, Level);
 
     /// <summary>
-    /// Slips are looked for first: the worst reading alone is put aside and the rest adjusted anew. Where those left still do not go with what was said of the
+    /// Slips are looked for first: the worst reading alone is put aside and the rest adjusted anew, and what goes with the rest after all is taken back. Where those left still do not go with what was said of the
     /// unknowns, that is widened, never the readings.
     /// </summary>
     /// <param name="places">What each is a reading of: two of one place that contradict one another are both put aside where the others do not part them.</param>
@@ -45,6 +45,9 @@ public sealed record Judged(
             SlipRow
         )>();
         ImmutableArray<int> kept = [.. Enumerable.Range(0, readings.Count)];
+        // Of two that contradict one another neither is taken back: by itself either would pass.
+        HashSet<int> notParted = [];
+        bool settled = false;
         while (!kept.IsEmpty)
         {
             Observations left = readings.Only(kept);
@@ -59,6 +62,11 @@ public sealed record Judged(
                         .Range(0, kept.Length)
                         .Where(k => k != worst && IsNotParted(kept[k], k)),
                 ];
+                if (aside.Length > 1)
+                {
+                    notParted.UnionWith(aside.Select(k => kept[k]));
+                }
+
                 slips.AddRange(aside.Select(k => (kept[k], rows[k])));
                 kept = [.. kept.Where((_, k) => !aside.Contains(k))];
                 continue;
@@ -69,6 +77,15 @@ public sealed record Judged(
                     && Math.Sign(rows[k].W) != Math.Sign(rows[worst].W)
                     && Math.Abs(rows[k].W) > SlipTest.Limit
                     && Square(rows[worst].W) - Square(rows[k].W) < Parted;
+            }
+
+            if (!settled)
+            {
+                settled = true;
+                ImmutableArray<int> back = TakenBack(before, readings, kept, slips, notParted);
+                slips.RemoveAll(s => back.Contains(s.Item1));
+                kept = back;
+                continue;
             }
 
             double misfit = adjusted.Misfit,
@@ -83,6 +100,31 @@ public sealed record Judged(
         }
 
         return new(null, before, [], [], slips.ToImmutable(), 1, 0);
+    }
+
+    /// <summary>
+    /// A slip that is read twice bears down on good readings beside it, which are then put aside before it: what goes with all that is kept, once the worst are gone, is
+    /// taken back, the last one put aside first.
+    /// </summary>
+    private static ImmutableArray<int> TakenBack(
+        Estimate before,
+        Observations readings,
+        ImmutableArray<int> kept,
+        IReadOnlyList<(int Reading, SlipRow Row)> slips,
+        HashSet<int> notParted
+    )
+    {
+        foreach ((int reading, _) in slips.Reverse().Where(s => !notParted.Contains(s.Reading)))
+        {
+            ImmutableArray<int> with = [.. kept.Append(reading).Order()];
+            Observations all = readings.Only(with);
+            if (SlipTest.Worst(SlipTest.Rows(Adjustment.Of(before, all), all.Errors)) is null)
+            {
+                kept = with;
+            }
+        }
+
+        return kept;
     }
 
     private static double Scaled(Estimate before, Observations readings, Adjustment adjusted)

@@ -15,7 +15,13 @@ internal sealed class FasteningGround
 
     private FasteningGround() { }
 
+    /// <summary>Layers whose port side is starboard's mirror image.</summary>
+    private readonly HashSet<int> twins = [];
+
     public LayerGround Of(PlankLayerPlan layer, Side side) => layers[(layer.Number, side)];
+
+    /// <summary>Whether a layer's planks to port lie on the mirror image of what those to starboard lie on.</summary>
+    public bool AreTwins(PlankLayerPlan layer) => twins.Contains(layer.Number);
 
     /// <param name="before">Of another job: the ground of a layer of which nothing has changed is taken over.</param>
     public static FasteningGround Of(
@@ -61,6 +67,13 @@ internal sealed class FasteningGround
             }
         }
 
+        ground.twins.UnionWith(
+            planked
+                .PlankLayers.Where(l =>
+                    TwinGrounds.Are(ground.Of(l, Side.Starboard), ground.Of(l, Side.Port))
+                )
+                .Select(l => l.Number)
+        );
         return ground;
     }
 }

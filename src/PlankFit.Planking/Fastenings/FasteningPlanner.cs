@@ -23,29 +23,33 @@ internal static class FasteningPlanner
     {
         ImmutableArray<LayerFastenings> layers = LayerRules.Of(spec, planked, behind);
         ImmutableArray<LayerFastened> were = before?.Fastened ?? [];
-        var sides = new List<LayerFastened>[2];
-        Parallel.For(
-            0,
-            2,
-            new ParallelOptions { CancellationToken = stop },
-            i =>
-                sides[i] = OfSide(
-                    planked,
-                    layers,
-                    ground,
-                    i == 0 ? Side.Starboard : Side.Port,
-                    were,
-                    stop
-                )
-        );
-        ImmutableArray<LayerFastened> fastened = [.. sides.SelectMany(s => s)];
-        var all = fastened.SelectMany(s => s.Planks).ToImmutableDictionary(p => p.PlankId);
+        List<LayerFastened> OnSide(Side side, IReadOnlyList<LayerFastened> twins) =>
+            OfSide((planked, layers, ground), side, twins, were, stop);
+        List<LayerFastened> starboard = [],
+            port = [];
+        if (planked.PlankLayers.FirstOrDefault() is { } first && ground.AreTwins(first))
+        {
+            starboard = OnSide(Side.Starboard, []);
+            PlankLayerPlan[] all = [.. planked.PlankLayers];
+            port = OnSide(Side.Port, [.. starboard.TakeWhile((_, i) => ground.AreTwins(all[i]))]);
+        }
+        else
+        {
+            Parallel.Invoke(
+                new ParallelOptions { CancellationToken = stop },
+                () => starboard = OnSide(Side.Starboard, []),
+                () => port = OnSide(Side.Port, [])
+            );
+        }
+
+        ImmutableArray<LayerFastened> fastened = [.. starboard, .. port];
+        var byPlank = fastened.SelectMany(s => s.Planks).ToImmutableDictionary(p => p.PlankId);
         ImmutableArray<TimberGap> gaps = [.. fastened.SelectMany(s => s.Gaps)];
         return new(
             layers,
-            all,
-            FasteningTotals.Of(planked, layers, all, spec.SparePercent),
-            [.. FasteningFindings.Of(spec, planked, behind, layers, all, fastened)]
+            byPlank,
+            FasteningTotals.Of(planked, layers, byPlank, spec.SparePercent),
+            [.. FasteningFindings.Of(spec, planked, behind, layers, byPlank, fastened)]
         )
         {
             Gaps = gaps,
@@ -54,23 +58,26 @@ internal static class FasteningPlanner
         };
     }
 
+    /// <param name="twins">Of starboard, the first layers, as many as port is the mirror image of: those below as well.</param>
     private static List<LayerFastened> OfSide(
-        Planked planked,
-        ImmutableArray<LayerFastenings> layers,
-        FasteningGround ground,
+        (Planked Planked, ImmutableArray<LayerFastenings> Layers, FasteningGround Ground) of,
         Side side,
+        IReadOnlyList<LayerFastened> twins,
         ImmutableArray<LayerFastened> were,
         CancellationToken stop
     )
     {
         List<LayerFastened> made = [];
-        foreach ((PlankLayerPlan layer, LayerFastenings rule) in planked.PlankLayers.Zip(layers))
+        foreach (
+            (PlankLayerPlan layer, LayerFastenings rule) in of.Planked.PlankLayers.Zip(of.Layers)
+        )
         {
             stop.ThrowIfCancellationRequested();
-            LayerGround here = ground.Of(layer, side);
+            LayerGround here = of.Ground.Of(layer, side);
             LayerFastened? below = made.LastOrDefault();
             made.Add(
                 were.FirstOrDefault(w => w.IsBy(here, rule, below))
+                    ?? twins.ElementAtOrDefault(made.Count)?.Mirrored(here, below)
                     ?? Fastened(here, rule, below, side)
             );
         }

@@ -50,6 +50,12 @@ internal sealed class FramedPlank
 
     public Plank Plank { get; }
 
+    /// <summary>The plank of this name on the other side, of the same shape and in the same place, figure by figure.</summary>
+    public bool IsTwinOf(FramedPlank other) =>
+        Plank.Id == other.Plank.Id.Twin
+        && Net.AsSpan().SequenceEqual(other.Net)
+        && axis.AsSpan().SequenceEqual(other.axis);
+
     /// <summary>The net shape, thinned.</summary>
     public Vec2[] Net { get; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Planks;
 
@@ -29,6 +30,39 @@ internal sealed record LayerFastened(
             }
         );
         return (Below?.Places() ?? []).Concat(places.SelectMany(p => p));
+    }
+
+    /// <summary>Starboard's to port, where that lies on the mirror image of the same (<see cref="TwinGrounds"/>).</summary>
+    public LayerFastened Mirrored(LayerGround port, LayerFastened? below)
+    {
+        var names = Ground
+            .Planks.Zip(port.Planks)
+            .SelectMany(p => p.First.Joints.Zip(p.Second.Joints))
+            .ToDictionary(j => j.First.Name, j => j.Second.Name);
+        Hindrance Named(Hindrance h) => h with { By = names.GetValueOrDefault(h.By, h.By) };
+        return new(
+            port,
+            Rule,
+            below,
+            [
+                .. Planks.Select(p => new PlankFastenings(
+                    p.PlankId.Twin,
+                    [.. p.Points.Select(f => f with { At = new(f.At.X, -f.At.Y) })],
+                    [.. p.Short.Select(s => s with { Hindered = Named(s.Hindered) })]
+                )),
+            ],
+            [
+                .. Gaps.Select(g =>
+                    g with
+                    {
+                        Side = Side.Port,
+                        From = g.From?.Twin,
+                        To = g.To?.Twin,
+                        Hindered = Named(g.Hindered),
+                    }
+                ),
+            ]
+        );
     }
 
     /// <summary>Whether it was set by these: a rule equal by value, on the very same.</summary>

@@ -19,6 +19,9 @@ internal sealed class SkinBelow
     private readonly ImmutableArray<(string What, (Uv Uv, Vec3 At)[] Nodes)> lines;
     private readonly ISurface surface;
 
+    /// <summary>Of the skin that lies on it.</summary>
+    public ISurface Surface => surface;
+
     private SkinBelow(
         ImmutableArray<(string What, (Uv Uv, Vec3 At)[] Nodes)> lines,
         ISurface surface

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Hulls;
 
@@ -50,7 +49,18 @@ public static class HullLoft
             );
         }
 
-        CheckCrossed(table, panel, stations, sections);
+        for (int k = 0; k < sections.Count; k++)
+        {
+            int i = stations[k];
+            SectionChecks.Require(
+                table.Stations[i].Name,
+                panel,
+                [.. panel.Lines.Where((_, l) => lines[l].Has(i))],
+                sections[k],
+                apexMm: k == 0 ? ApexMm : 0
+            );
+        }
+
         LoftedSurface surface = Loft.Through(
             sections,
             Outer(panel, sections),
@@ -111,49 +121,6 @@ public static class HullLoft
 
         Vec3 rise = sections.Select(s => s[^1] - s[0]).MaxBy(r => r.Norm);
         return new(0, rise.Z, -rise.Y);
-    }
-
-    /// <summary>A panel folded back on itself has no outside: the chine of a bottom must not lie inboard of the keel, no other panel's upper edge below its lower one.</summary>
-    private static void CheckCrossed(
-        OffsetTable table,
-        Panel panel,
-        ImmutableArray<int> stations,
-        List<IReadOnlyList<Vec3>> sections
-    )
-    {
-        for (int i = 0; i < sections.Count; i++)
-        {
-            Vec3 lower = sections[i][0],
-                upper = sections[i][^1];
-            bool apex = i == 0 && lower.ChordTo(upper) < ApexMm;
-            if (apex)
-            {
-                continue;
-            }
-
-            Func<LengthUnit, string>? crossed =
-                panel.HasKeel && !(upper.Y >= lower.Y)
-                    ? u =>
-                        $"'{panel.Upper}' at half-breadth {LengthText.ForPaper(upper.Y, u)} is inboard of '{panel.Lower}' at {LengthText.ForPaper(lower.Y, u)}: the lines cross there; correct the table, or name the right lines in [hull]"
-                : !panel.HasKeel && !IsUpward(lower, upper)
-                    ? u =>
-                        $"'{panel.Upper}' at height {LengthText.ForPaper(upper.Z, u)} is below '{panel.Lower}' at {LengthText.ForPaper(lower.Z, u)}: the lines cross there; correct the table, or name the right lines in [[panel]] {panel.Name}"
-                : null;
-            if (crossed is not null)
-            {
-                throw new JobFaultException(
-                    $"offsets, station {table.Stations[stations[i]].Name}",
-                    crossed
-                );
-            }
-        }
-    }
-
-    /// <summary>Up, or outboard and by less than half a right angle down, as a flat along a chine may be.</summary>
-    private static bool IsUpward(Vec3 lower, Vec3 upper)
-    {
-        Vec3 rise = upper - lower;
-        return rise.Z > 0 || rise.Y > -rise.Z;
     }
 
     private static OffsetLine Line(OffsetTable table, string name) =>

@@ -3,22 +3,26 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
-using PlankFit.Planking.Regions;
+using PlankFit.Planking.Planks;
 using PlankFit.Planking.Seams;
 
 namespace PlankFit.Planking.Taping;
 
 /// <summary>Where the edges of planks have their marks on keel and chine: as drawn, or where they were measured.</summary>
-internal static class EdgePlaces
+public static class EdgePlaces
 {
     /// <summary>How far the ends of a fitted plank's edge may lie from where they were drawn, taken along the edge, one standard deviation: our own, no source, mm.</summary>
     private const double NotMeasuredMm = 1;
 
     /// <summary>Those of the edges that run from keel to chine on the hull as drawn.</summary>
     /// <param name="drawn">Laid with nothing measured.</param>
+    /// <param name="asTaped">
+    /// Laid on frames and keel as they were taped; null where they were not. Where that makes other planks, these are what its names are of: sheets are made of them.
+    /// </param>
     public static ImmutableDictionary<TapedEdge, TapedSeamPlace> Of(
         PlankingJob job,
         Planked drawn,
+        Planked? asTaped,
         IEnumerable<TapedEdge> edges
     )
     {
@@ -27,7 +31,7 @@ internal static class EdgePlaces
         var loft = new Lazy<TapedLoft>(() => new(drawn.Job));
         foreach (TapedEdge edge in edges.Distinct())
         {
-            if (Of(job, drawn, loft, edge) is { } place)
+            if (Of(job, (drawn, asTaped), loft, edge) is { } place)
             {
                 places[edge] = place;
             }
@@ -38,25 +42,16 @@ internal static class EdgePlaces
 
     private static TapedSeamPlace? Of(
         PlankingJob job,
-        Planked drawn,
+        (Planked Drawn, Planked? AsTaped) laid,
         Lazy<TapedLoft> loft,
         TapedEdge edge
     )
     {
         PlankId plank = edge.Plank;
-        LaidLayer? layer = drawn.Workings?.Layers.FirstOrDefault(l => l.Number == plank.Layer);
-        int at = layer is null ? -1 : plank.Number - layer.Row.FirstNumber;
-        if (layer is null || at < 0 || at >= layer.Row.Planks)
-        {
-            return null;
-        }
-
-        StationOnHull from = SeamCreeps.From(job, drawn.Hull);
-        Seam? seam = edge.After ? layer.Row.After(at) : layer.Row.Forward(at);
-        if (
-            TapeReadings.Taped(layer.Faces, from, seam)
-            is not { Inboard.At: PanelEdge.Lower, Outboard.At: PanelEdge.Upper } taped
-        )
+        LaidEdge? asDrawnLaid = Laid(job, laid.Drawn, edge),
+            asTapedLaid = laid.AsTaped is null ? null : Laid(job, laid.AsTaped, edge);
+        bool others = asTapedLaid is not null && !AreFellows(asDrawnLaid, asTapedLaid);
+        if ((others ? asTapedLaid : asDrawnLaid) is not var (layer, from, taped))
         {
             return null;
         }
@@ -74,6 +69,17 @@ internal static class EdgePlaces
         if (loft.Value.Between(planned, face) is not { } asDrawn)
         {
             return null;
+        }
+
+        if (others)
+        {
+            // As laid there, less what the frames as taped make of it.
+            if (Loft(laid.AsTaped!, plank.Side).Between(planned, face) is not { } asTaped)
+            {
+                return null;
+            }
+
+            length += asDrawn - asTaped;
         }
 
         if (marks != planned)
@@ -95,6 +101,58 @@ internal static class EdgePlaces
             face,
             length,
             onTheHull && (keel is null || chine is null) ? NotMeasuredMm : 0
-        );
+        )
+        {
+            IsAsTaped = others,
+        };
     }
+
+    private static TapedLoft Loft(Planked planked, Side side) =>
+        new(
+            planked.Job.AsBuilt.Tables is { } tables
+                ? planked.Job with
+                {
+                    Offsets = tables.Of(side),
+                }
+                : planked.Job
+        );
+
+    /// <param name="From">The station that its marks are measured from.</param>
+    private sealed record LaidEdge(LaidLayer Layer, StationOnHull From, TapedSeam Taped);
+
+    /// <summary>An edge from keel to chine where it is laid; null where there is none of its name.</summary>
+    private static LaidEdge? Laid(PlankingJob job, Planked planked, TapedEdge edge)
+    {
+        LaidLayer? layer = LayerOf(planked, edge.Plank);
+        int at = layer is null ? -1 : edge.Plank.Number - layer.Row.FirstNumber;
+        if (layer is null || at < 0 || at >= layer.Row.Planks)
+        {
+            return null;
+        }
+
+        StationOnHull from = SeamCreeps.From(job, planked.HullOf(edge.Plank.Side));
+        return
+            TapeReadings.Taped(
+                layer.Faces,
+                from,
+                edge.After ? layer.Row.After(at) : layer.Row.Forward(at)
+            )
+                is { Inboard.At: PanelEdge.Lower, Outboard.At: PanelEdge.Upper } taped
+            ? new(layer, from, taped)
+            : null;
+    }
+
+    /// <summary>The same plank a little longer or shorter, and not the one beside it that has its number now.</summary>
+    private static bool AreFellows(LaidEdge? one, LaidEdge other) =>
+        one is not null
+        && one.From.Name == other.From.Name
+        && Math.Abs(one.Taped.Inboard.AlongMm - other.Taped.Inboard.AlongMm)
+            < one.Layer.Spec.WidthMm / 2;
+
+    /// <summary>The plank's layer on its side; starboard's where the sides are alike.</summary>
+    private static LaidLayer? LayerOf(Planked? planked, PlankId plank) =>
+        planked
+            ?.Workings?.Layers.Where(l => l.Number == plank.Layer)
+            .OrderByDescending(l => l.From.Side == plank.Side)
+            .FirstOrDefault();
 }

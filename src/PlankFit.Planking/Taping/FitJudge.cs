@@ -234,7 +234,13 @@ public static class FitJudge
         int[] keel = Where(c => c.OfKeel && c.Kind == CellKind.HalfBreadth);
         if (keel.Length > 0)
         {
-            double sigma = TrustSpec.Sigma(ground.Trust.Bends.KeelMm);
+            // Of what was said of it before, as much as is left of the keel's mean half-width after what was taped.
+            Matrix<double> before = TablePrior.Of(ground.Trust, cells);
+            double Mean(Matrix<double> s, int from) =>
+                keel.Sum(i => keel.Sum(k => s[from + i, from + k]));
+            double sigma =
+                TrustSpec.Sigma(ground.Trust.Bends.KeelMm)
+                * Math.Sqrt(Math.Min(1, Mean(ground.Known, first) / Mean(before, 0)));
             yield return new(
                 FitCauseKind.KeelAlong,
                 null,

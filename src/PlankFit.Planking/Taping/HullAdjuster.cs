@@ -62,12 +62,14 @@ public static class HullAdjuster
             observed,
             [.. places.Select(p => Array.FindIndex(places, q => q.Equals(p)))]
         );
-        ImmutableArray<TapedCell> moved = Moved(job, cells, before.Widened(judged.Scale), judged);
+        Estimate widened = before.Widened(judged.Scale);
+        ImmutableArray<TapedCell> moved = Moved(job, cells, widened, judged);
         bool wild = moved.Any(c => c.IsWild && !job.AsBuilt.AsMeasured.Contains(c.Name));
         int n = cells.Count;
         return new(
             Rows(readings, observed, before, judged),
             moved,
+            widened,
             judged.After,
             new(
                 judged.Kept.Length,

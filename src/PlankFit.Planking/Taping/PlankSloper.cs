@@ -67,13 +67,15 @@ public static class PlankSloper
         && of.IndexOf(new(id, NumberKind.Outboard)) is { } outboard
         && of.IndexOf(new(id, NumberKind.InboardAngle)) is { } atKeel
         && of.IndexOf(new(id, NumberKind.OutboardAngle)) is { } atChine
-        && planked.Find(id) is { } plank
+        && planked.Find(id)?.OnHull.Ends.FirstOrDefault(e => e.At == Hulls.PanelEdge.Lower)
+            is { NetLine: [var forward, .., var after] }
             ? new(
                 of.Drawn[inboard],
                 of.Drawn[outboard],
                 of.Drawn[atKeel],
                 of.Drawn[atChine],
-                plank.WidestMm,
+                // A plank that is tapered is not as wide here as at its widest.
+                (after - forward).Norm * Math.Abs(Math.Sin(of.Drawn[atKeel] * Math.PI / 180)),
                 of.J.Row(atKeel)
             )
             : null;

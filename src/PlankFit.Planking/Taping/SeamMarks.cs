@@ -12,4 +12,8 @@ public sealed record TapedSeamPlace(
     double FaceMm,
     double DrawnMm,
     double MarksSigmaMm
-);
+)
+{
+    /// <summary>Its plank is one of those laid on the frames as taped, where the table has others.</summary>
+    public bool IsAsTaped { get; init; }
+}

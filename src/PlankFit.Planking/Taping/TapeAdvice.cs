@@ -16,6 +16,9 @@ public sealed record TapeAdvice(
     ImmutableArray<PlankId> Others
 )
 {
+    /// <summary>What was read and is to be read again before anything is sawn: slips first.</summary>
+    public ImmutableArray<TapeWish> Again { get; init; } = [];
+
     /// <summary>By how much a tape between a plank's marks may differ from the check sheet, 19 times in 20.</summary>
     public ImmutableDictionary<PlankId, CheckLimits> Limits { get; init; } =
         ImmutableDictionary<PlankId, CheckLimits>.Empty;
@@ -32,6 +35,9 @@ public sealed record TapeWish(TapePlace Place, double ExpectedMm, double LimitMm
 {
     /// <summary>Of a seam, where its ends are set out.</summary>
     public SeamMarks? Marks { get; init; }
+
+    /// <summary>It was read already, and the reading put aside.</summary>
+    public bool IsSlip { get; init; }
 }
 
 /// <summary>A run of planks of one side and layer, and how sure the least sure of them is before and after, mm, 19 times in 20.</summary>

@@ -34,10 +34,7 @@ public static class TapeAdvisor
     {
         PlankingJob job = planked.Job with { AsBuilt = AsBuiltSpec.None };
         var cells = TableCells.Of(job);
-        Estimate known = taped?.After ?? Estimate.Around(TwoSides.Of(trust, cells));
-        Estimate applied = taped is { Tables: null }
-            ? Estimate.Around(TwoSides.Of(trust, cells))
-            : known;
+        Estimate applied = taped?.Planked ?? Estimate.Around(TwoSides.Of(trust, cells));
         Plank[] planks = [.. planked.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))];
         var by = slopes.Planks.ToDictionary(p => p.Id);
         // Corner pieces, and planks that end at stem or transom, are no straight function of the table: they are fitted in place.
@@ -142,10 +139,28 @@ public static class TapeAdvisor
             [.. planks.Except(hung).Where(p => !p.IsFixed).Select(p => p.Id)]
         )
         {
+            Again = [.. Again(taped)],
             Limits = Limits(trust, slopes, applied.Covariance),
             Verdicts = FitJudge.Of(planked, trust, slopes, applied.Covariance),
         };
     }
+
+    /// <summary>Places whose reading was put aside, and then those that were read but once; what all else has there.</summary>
+    private static IEnumerable<TapeWish> Again(TapedHull? taped) =>
+        from row in taped?.Rows ?? []
+        group row by row.Reading.Place into place
+        where place.Any(r => !r.IsKept) || place.Count() == 1
+        let worst = place.MaxBy(r => Math.Abs(r.Held.W))
+        orderby place.Any(r => !r.IsKept) descending
+        select new TapeWish(
+            place.Key,
+            worst.Reading.Mm - worst.Held.Slip,
+            TrustSpec.Within * worst.Held.SlipSigma,
+            null
+        )
+        {
+            IsSlip = place.Any(r => !r.IsKept),
+        };
 
     /// <summary>From keel to chine.</summary>
     private static bool IsWhole(Plank plank) =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 using PlankFit.Planking.Seams;
 using PlankFit.Planking.Units;
 
@@ -16,7 +17,8 @@ internal static class TapedFindings
     public static IEnumerable<Finding> Of(
         PlankingJob job,
         TapedHull hull,
-        IEnumerable<TapeReading> leftOut
+        IEnumerable<TapeReading> leftOut,
+        IReadOnlyCollection<PlankId> asTaped
     )
     {
         string Mm(double mm) => LengthText.ForPaper(Math.Abs(mm), job.Units, RoundTo.Up);
@@ -26,6 +28,15 @@ internal static class TapedFindings
                 Severity.Warning,
                 About(reading.Place),
                 "no edge of this name runs from keel to chine on the bottom as drawn: the reading is left out"
+            );
+        }
+
+        if (asTaped.Count > 0)
+        {
+            yield return new(
+                Severity.Warning,
+                "measured.csv",
+                $"the frames as taped are laid with other planks than the table, and {string.Join(", ", asTaped)}, of which an edge was taped, {(asTaped.Count == 1 ? "is" : "are")} taken to be what the sheets after taping call so. Where the plank on the hull was sawn by an older sheet, take its reading out: it is another plank now"
             );
         }
 
@@ -81,16 +92,30 @@ internal static class TapedFindings
     }
 
     /// <summary>Planks that were offered up and do not fit say nothing of the hull by themselves.</summary>
-    public static IEnumerable<Finding> OfferedUp(AsBuiltSpec standing)
+    public static IEnumerable<Finding> OfferedUp(AsBuiltSpec standing, Planked planked)
     {
-        PlankId[] planks =
-        [
-            .. standing
-                .Readings.Where(r => r.Place.IsOfAPlankOfferedUp)
-                .Select(r => r.Place.Edge!.Value.Plank)
-                .Distinct()
-                .Order(),
-        ];
+        PlankId[] named =
+
+            [
+                .. standing
+                    .Readings.Where(r => r.Place.IsOfAPlankOfferedUp)
+                    .Select(r => r.Place.Edge!.Value.Plank)
+                    .Distinct()
+                    .Order(),
+            ],
+            planks = [.. named.Where(p => planked.Find(p) is not null)];
+        foreach (PlankId none in named.Except(planks))
+        {
+            PlankLayerPlan? layer = planked.PlankLayers.FirstOrDefault(l => l.Number == none.Layer);
+            yield return new(
+                Severity.Warning,
+                $"measured.csv, {none}",
+                layer is null
+                    ? "no layer has this number: what is said of the plank is left out; name one of the list"
+                    : $"the layer has no such plank, only {layer.Starboard[0].Number:00} to {layer.Starboard[^1].Number:00}: what is said of it is left out; name one of the list"
+            );
+        }
+
         if (planks.Length > 0)
         {
             yield return new(
@@ -110,14 +135,7 @@ internal static class TapedFindings
         {
             SeamRow now = layer.Row,
                 drawn = layer.From.AsDrawn!.Row;
-            if (
-                now.Held
-                || (
-                    now.Planks == drawn.Planks
-                    && now.Tapered.SetEquals(drawn.Tapered)
-                    && Math.Abs(now.ShiftMm - drawn.ShiftMm) < ShiftMm
-                )
-            )
+            if (now.Held || SeamChoices.AreSame(layer, layer.From.AsDrawn!))
             {
                 continue;
             }
@@ -130,9 +148,6 @@ internal static class TapedFindings
         }
     }
 
-    /// <summary>A master that is moved by less is where it was, mm.</summary>
-    private const double ShiftMm = 0.5;
-
     private static Finding OfSlip(PlankingJob job, TapedHull hull, TapedRow slip)
     {
         string Read(double mm) => LengthText.ForPaper(mm, job.Units);
@@ -140,9 +155,12 @@ internal static class TapedFindings
         [
             .. hull.Rows.Where(r => r != slip && r.Reading.Place.Equals(slip.Reading.Place)),
         ];
-        string said = twins is [{ IsKept: false } twin]
-            ? $"it was read as {Read(slip.Reading.Mm)} and as {Read(twin.Reading.Mm)}, and nothing else says which is the slip: both are put aside. Read it a third time"
-            : $"it was read as {Read(slip.Reading.Mm)}, which all else has at about {Read(slip.Reading.Mm - slip.Held.Slip)}: one good reading in a thousand stands out so far, if [trust] is right. It is put aside; measure it again";
+        bool apart =
+            twins is [{ IsKept: false } other] && Math.Sign(other.Held.W) != Math.Sign(slip.Held.W);
+        string said =
+            apart && twins is [var twin]
+                ? $"it was read as {Read(slip.Reading.Mm)} and as {Read(twin.Reading.Mm)}, and nothing else says which is the slip: both are put aside. Read it a third time"
+                : $"it was read as {Read(slip.Reading.Mm)}, which all else has at about {Read(slip.Reading.Mm - slip.Held.Slip)}: one good reading in a thousand stands out so far, if [trust] is right. It is put aside; measure it again";
         return new(Severity.Warning, About(slip.Reading.Place), said);
     }
 

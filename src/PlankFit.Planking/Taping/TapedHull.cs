@@ -1,18 +1,20 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.LinearAlgebra;
 using PlankFit.Planking.Adjusting;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Trust;
 
 namespace PlankFit.Planking.Taping;
 
 /// <summary>The hull as all readings of a tape together make it likeliest, with the table as drawn and what is trusted of it; and what is to be thought of the readings.</summary>
 /// <param name="Cells">Every cell that moved, both sides.</param>
+/// <param name="Before">What was known of the errors of the table before, as far as the readings do not show it to be too hopeful: widened where they do.</param>
 /// <param name="After">The errors of the table, starboard's cells, then port's.</param>
 /// <param name="Tables">What is planked; null where the corrections are too wild to be taken unasked, or every reading is a slip.</param>
 public sealed record TapedHull(
     ImmutableArray<TapedRow> Rows,
     ImmutableArray<TapedCell> Cells,
+    Estimate Before,
     Estimate After,
     TapedWhole Whole,
     TapedTables? Tables
@@ -20,17 +22,19 @@ public sealed record TapedHull(
 {
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
-    /// <summary>Covariance of one side's cells: of the side that is less sure. What is known where nothing is planked to what was taped is the table's own; null.</summary>
-    public Matrix<double>? LessSureSide
+    /// <summary>What is known of the hull that is planked: where nothing is planked to what was taped, what was known before.</summary>
+    public Estimate Planked => Tables is null ? Before : After;
+
+    /// <summary>The same, a side's cells each: their covariance.</summary>
+    public SidesKnown Sides
     {
         get
         {
-            int n = After.Values.Count / 2;
-            Matrix<double> starboard = After.Covariance.SubMatrix(0, n, 0, n),
-                port = After.Covariance.SubMatrix(n, n, n, n);
-            return Tables is null ? null
-                : starboard.Trace() >= port.Trace() ? starboard
-                : port;
+            int n = Planked.Values.Count / 2;
+            return new(
+                Planked.Covariance.SubMatrix(0, n, 0, n),
+                Planked.Covariance.SubMatrix(n, n, n, n)
+            );
         }
     }
 

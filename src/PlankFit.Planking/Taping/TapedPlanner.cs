@@ -35,13 +35,14 @@ public static class TapedPlanner
                 .AsBuilt.Readings.Where(r => r.Place.Kind == TapeKind.SeamLength)
                 .Select(r => r.Place.Edge!.Value),
         ];
-        // Marks are those of the planks as drawn.
+        // Marks are those of the planks as drawn, or of those laid on the frames as taped where these are others.
         ImmutableDictionary<TapedEdge, TapedSeamPlace> places =
             edges.Length == 0
                 ? ImmutableDictionary<TapedEdge, TapedSeamPlace>.Empty
                 : EdgePlaces.Of(
                     job,
                     PlankingPlanner.Lay(job with { AsBuilt = AsBuiltSpec.None }, null, null, stop),
+                    OnFramesAsTaped(job, trust, stop),
                     edges
                 );
         stop.ThrowIfCancellationRequested();
@@ -63,8 +64,41 @@ public static class TapedPlanner
             },
             hull with
             {
-                Findings = [.. TapedFindings.Of(job, hull, leftOut)],
+                Findings =
+                [
+                    .. TapedFindings.Of(
+                        job,
+                        hull,
+                        leftOut,
+                        [
+                            .. places
+                                .Where(p => p.Value.IsAsTaped)
+                                .Select(p => p.Key.Plank)
+                                .Distinct()
+                                .Order(),
+                        ]
+                    ),
+                ],
             }
         );
     }
+
+    /// <summary>The planks that the frames and the keel as taped make, no edge of a plank among what was read; null where nothing else was.</summary>
+    private static Planked? OnFramesAsTaped(
+        PlankingJob job,
+        TrustSpec trust,
+        CancellationToken stop
+    ) =>
+        HullAdjuster.Of(job, trust, ImmutableDictionary<TapedEdge, TapedSeamPlace>.Empty)
+            is { Tables: { } tables }
+            ? PlankingPlanner.Lay(
+                job with
+                {
+                    AsBuilt = AsBuiltSpec.None with { Tables = tables },
+                },
+                null,
+                null,
+                stop
+            )
+            : null;
 }

@@ -57,6 +57,23 @@ internal sealed class Ground
             )
             : null;
 
+    /// <summary>Own lines, edge to edge, of corner pieces as well: of these half the stock's width from the one seam that they have.</summary>
+    public Seam?[] Lines(int planks) =>
+        [
+            .. Enumerable
+                .Range(0, planks)
+                .Select(i =>
+                    Seam(i - 1) is null && Seam(i) is null
+                        ? null
+                        : Tried.Or(() =>
+                            Crossings.Find(
+                                Middle,
+                                SeamFamily.OwnLine(Middle, spec, Seam(i - 1), Seam(i), tracing)
+                            )
+                        )
+                ),
+        ];
+
     private TapedAt?[] Tape(double hookU)
     {
         var found = new TapedAt?[seams.Length];

@@ -73,6 +73,17 @@ internal sealed class HeldLayer
         }
     }
 
+    /// <summary>The lengths of all its planks on another hull, whichever edges their ends meet there; NaN for one that does not lie on it.</summary>
+    public void LengthsInto(Span<double> lengths, PlankingJob job, HullSurface hull, BuiltKeel keel)
+    {
+        lengths.Fill(double.NaN);
+        Seam?[] own = Tried.Or(() => On(job, hull, keel))?.Lines(lengths.Length) ?? [];
+        for (int i = 0; i < own.Length; i++)
+        {
+            lengths[i] = own[i]?.LengthMm ?? double.NaN;
+        }
+    }
+
     private Ground On(PlankingJob job, HullSurface hull, BuiltKeel keel)
     {
         StackedLayer stacked = Stack.Of(job).Layers[index];

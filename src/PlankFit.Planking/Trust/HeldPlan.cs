@@ -58,6 +58,32 @@ internal sealed class HeldPlan
             .. keel.Select(k => new SureNumber(null, NumberKind.KeelHalfWidth) { Keel = k }),
         ];
 
+    /// <summary>Of starboard, layer by layer.</summary>
+    public ImmutableArray<PlankId> Planks => [.. layers.SelectMany(l => l.Planks)];
+
+    /// <summary>The lengths of all planks on a job a little different from the one drawn, whichever edges their ends meet there, mm.</summary>
+    public double[] LengthsOn(PlankingJob job)
+    {
+        double[] lengths = new double[layers.Sum(l => l.Planks.Length)];
+        if (
+            Tried.Or(() => HullLoft.Build(job.Offsets, job.Hull.Panel)) is not { } hull
+            || Tried.Or(() => BuiltKeel.Of(job, hull, Side.Starboard)) is not { } built
+        )
+        {
+            Array.Fill(lengths, double.NaN);
+            return lengths;
+        }
+
+        int at = 0;
+        foreach (HeldLayer layer in layers)
+        {
+            layer.LengthsInto(lengths.AsSpan(at, layer.Planks.Length), job, hull, built);
+            at += layer.Planks.Length;
+        }
+
+        return lengths;
+    }
+
     /// <summary>The numbers on a job a little different from the one drawn, in order; NaN where a plank does not have one.</summary>
     public double[] On(PlankingJob job)
     {

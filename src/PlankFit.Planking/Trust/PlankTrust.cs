@@ -32,7 +32,10 @@ public sealed record PlankTrust(PlankId Id)
     /// <summary>It may be sawn to fit at both ends: its length is as sure as the job asks for.</summary>
     public bool MayFitBothEnds { get; init; }
 
-    /// <summary>Fitted in place: nothing is told of its length.</summary>
+    /// <summary>Of the net length of one that is fitted in place, by tables drawn by chance, mm; null where it is not there on all of them.</summary>
+    public double? InPlaceMm { get; init; }
+
+    /// <summary>Fitted in place: its length goes by no slope.</summary>
     public bool InPlace => LengthMm is null;
 }
 

@@ -9,6 +9,7 @@ namespace PlankFit.Planking.Trust;
 public sealed class Sureness
 {
     private readonly Dictionary<int, int> rows;
+    private Sureness? other;
 
     private Sureness(
         Sensitivities slopes,
@@ -57,9 +58,23 @@ public sealed class Sureness
         );
     }
 
+    /// <summary>Of two sides that are not known alike: what is told of a number is told of the side on which it is less sure.</summary>
+    public static Sureness OfSides(TrustSpec spec, Sensitivities slopes, SidesKnown known)
+    {
+        Sureness starboard = Of(spec, slopes, known.Starboard);
+        return known.Port.Equals(known.Starboard)
+            ? starboard
+            : new(starboard.Slopes, spec, starboard.Table, starboard.rows, starboard.Covariance)
+            {
+                other = Of(spec, slopes, known.Port),
+            };
+    }
+
     /// <summary>Standard deviation of a number, mm or degrees; null for one without slopes.</summary>
     public double? SigmaOf(SureNumber number) =>
-        Place(number) is { } i ? Math.Sqrt(Math.Max(0, Covariance[i, i])) : null;
+        Place(number) is { } i
+            ? Math.Max(Math.Sqrt(Math.Max(0, Covariance[i, i])), other?.SigmaOf(number) ?? 0)
+            : null;
 
     /// <summary>Within which it is 19 times in 20, either way.</summary>
     public double? WithinOf(SureNumber number) => TrustSpec.Within * SigmaOf(number);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 
@@ -12,25 +13,36 @@ internal static class TrustPlanner
     /// <summary>One in twenty on one side of a normal error.</summary>
     private const double OneInTwenty = 0.05;
 
-    /// <param name="known">Covariance of the errors of the table's cells after what was taped, of the side that is less sure; null where nothing was.</param>
+    /// <param name="known">Of the table's cells after what was taped; null where nothing was.</param>
+    /// <param name="toWhatWasTaped">Whether the planks are laid to what was taped.</param>
     public static TrustPlan Of(
         TrustSpec spec,
         Planked planked,
         Sensitivities slopes,
-        Matrix<double>? known = null
+        SidesKnown? known = null,
+        bool toWhatWasTaped = false,
+        CancellationToken stop = default
     )
     {
         Sureness sure = known is null
             ? Sureness.Of(spec, slopes)
-            : Sureness.Of(spec, slopes, known);
+            : Sureness.OfSides(spec, slopes, known);
+        bool InPlace(PlankId id) => planked.Find(id) is { } plank && !Told(plank, sure);
+        Matrix<double>[] tables = known is null
+            ? [sure.Table]
+            : [.. new[] { known.Starboard, known.Port }.Distinct()];
+        SampledLengths[] samples =
+        [
+            .. tables.Select(t => SampledLengths.Of(planked, slopes.Cells, t, InPlace, stop)),
+        ];
         ImmutableArray<LayerTrust> layers =
         [
-            .. planked.PlankLayers.Select(l => Layer(spec, sure, l)),
+            .. planked.PlankLayers.Select(l => Layer(spec, sure, samples, l)),
         ];
         return new(
             sure,
             layers,
-            [.. TrustFindings.Of(spec, planked, slopes, layers, known is not null)]
+            [.. TrustFindings.Of(spec, planked, slopes, layers, toWhatWasTaped)]
         );
     }
 
@@ -38,7 +50,12 @@ internal static class TrustPlanner
     public static double NoneBeyond(int count) =>
         Normal.InvCDF(0, 1, 1 - (OneInTwenty / Math.Max(1, count)));
 
-    private static LayerTrust Layer(TrustSpec spec, Sureness sure, PlankLayerPlan layer)
+    private static LayerTrust Layer(
+        TrustSpec spec,
+        Sureness sure,
+        SampledLengths[] samples,
+        PlankLayerPlan layer
+    )
     {
         double oneSided = NoneBeyond(1);
         int count = layer.Starboard.Count(p => Told(p, sure));
@@ -56,6 +73,7 @@ internal static class TrustPlanner
                     return new PlankTrust(p.Id)
                     {
                         LengthMm = length,
+                        InPlaceMm = length is null ? samples.Max(s => s.WithinOf(p.Id)) : null,
                         InboardMm = Within(NumberKind.Inboard),
                         OutboardMm = Within(NumberKind.Outboard),
                         InboardDegrees = Within(NumberKind.InboardAngle),

@@ -3,6 +3,7 @@ using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
@@ -12,6 +13,7 @@ using PlankFit.Planking.Planks;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Trust;
@@ -81,6 +83,12 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public FasteningPlan? Fastenings { get; init; }
 
     public TimberPlan? Timber { get; init; }
+
+    /// <summary>Resin, batches and sessions; null where the job names neither resin nor glue.</summary>
+    public GluePlan? Glue { get; init; }
+
+    /// <summary>Stiffness, mass and bill of materials; null where the job does not ask.</summary>
+    public StructurePlan? Structure { get; init; }
 
     /// <summary>Every cloth as it lies and is cut; null where the job does not say how.</summary>
     public SheathingPlan? Sheathing { get; init; }

@@ -24,18 +24,22 @@ public static class BottomPlanner
     /// Plans the bottom of a job that was changed: what would be worked out from the same as in the plan before is taken over from it, planks layer by layer, then part
     /// by part. The plan is the one that <see cref="Plan(Job, IProgress{PlanProgress}?, CancellationToken)"/> gives of the job.
     /// </summary>
+    /// <param name="before">Null where there is none.</param>
+    /// <param name="planks">Given the planks as soon as they are laid, without the parts that are worked out from them, for who has nothing else to look at yet; not called where there are other panels, whose planks come later.</param>
     public static PlanResult Again(
-        BottomPlan before,
+        BottomPlan? before,
         Job job,
         IProgress<PlanProgress>? progress = null,
-        CancellationToken stop = default
-    ) => Plan(job, before, progress, stop);
+        CancellationToken stop = default,
+        Action<BottomPlan>? planks = null
+    ) => Plan(job, before, progress, stop, planks);
 
     private static PlanResult Plan(
         Job job,
         BottomPlan? before,
         IProgress<PlanProgress>? progress,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     )
     {
         // What was laid of the same before had none.
@@ -48,7 +52,7 @@ public static class BottomPlanner
             return new(null, [.. faults, .. OfSoundLayers(job, faults, stop)]);
         }
 
-        return Laid(job, before, progress, stop);
+        return Laid(job, before, progress, stop, planks);
     }
 
     /// <summary>What shows itself only when layers are laid, of those within the first that has a fault already.</summary>
@@ -69,7 +73,8 @@ public static class BottomPlanner
         Job job,
         BottomPlan? before,
         IProgress<PlanProgress>? progress,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
     )
     {
         try
@@ -82,7 +87,7 @@ public static class BottomPlanner
             job = job with { Planking = asTaped };
             BottomPlan bottom = OtherPanels.BottomIsBare(job)
                 ? OtherPanels.Bare(job)
-                : Bottom(job, taped, before, progress, stop);
+                : Bottom(job, taped, before, progress, stop, job.Panels.IsEmpty ? planks : null);
             BottomPlan plan = OtherPanels.With(bottom, job, before, progress, stop);
             plan = plan with
             {
@@ -92,7 +97,7 @@ public static class BottomPlanner
                     .. plan.Findings,
                     .. taped?.Findings ?? [],
                     .. taped is null ? [] : TapedFindings.OtherChoices(plan.Planked),
-                    .. TapedFindings.OfferedUp(job.AsBuilt),
+                    .. TapedFindings.OfferedUp(job.AsBuilt, plan.Planked),
                 ],
             };
             return new(plan, plan.Findings);
@@ -122,7 +127,8 @@ public static class BottomPlanner
         TapedHull? taped,
         BottomPlan? before,
         IProgress<PlanProgress>? progress,
-        CancellationToken stop
+        CancellationToken stop,
+        Action<BottomPlan>? planks
     )
     {
         Planked planked = PlankingPlanner.Lay(
@@ -131,16 +137,8 @@ public static class BottomPlanner
             progress,
             stop
         );
-        return PlanParts.Of(
-            job with
-            {
-                Planking = planked.Job,
-            },
-            planked,
-            before,
-            progress,
-            stop,
-            taped
-        );
+        job = job with { Planking = planked.Job };
+        planks?.Invoke(new(job, planked));
+        return PlanParts.Of(job, planked, before, progress, stop, taped);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Fairness;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
@@ -9,6 +10,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 
@@ -125,6 +127,12 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>How the cloths of the bottom's stack lie; none where the job does not say.</summary>
     public ImmutableArray<SheathingSpec> Sheathing { get; init; } = [];
 
+    /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
+    public GlueSpec? Glue { get; init; }
+
+    /// <summary>What is asked of stiffness, mass and the bill of materials; null where nothing is.</summary>
+    public StructureSpec? Structure { get; init; }
+
     /// <summary>The tables of the job that are worked out for the bottom alone, of those that it has.</summary>
     public IEnumerable<string> AskedOfTheBottom =>
         new (string Name, bool Asked)[]
@@ -135,6 +143,8 @@ public sealed record Job(PlankingJob Planking)
             ("[setting-up]", SettingUp is not null),
             ("[trust]", Trust is not null),
             ("[[sheathing]]", !Sheathing.IsEmpty),
+            ("[resin] and [glue]", Glue is not null),
+            ("[structure]", Structure is not null),
         }
             .Where(p => p.Asked)
             .Select(p => p.Name);
@@ -151,5 +161,7 @@ public sealed record Job(PlankingJob Planking)
             Fastenings = null,
             Trust = null,
             Sheathing = [],
+            Glue = null,
+            Structure = null,
         };
 }

@@ -3,14 +3,17 @@ using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.KeelCheck;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Trust;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Whole;
 
@@ -61,6 +64,62 @@ internal static class PlanParts
         Sensitivities? slopes = job.Trust is null
             ? null
             : made.Of(null, [planked], () => Sensitivities.Of(planked, progress, stop));
+        FasteningPlan? fastenings =
+            job.Fastenings is { } fastened && ground is not null
+                ? made.Of(
+                    fastened,
+                    [planked, behind, ground],
+                    () =>
+                        FasteningPlanner.Of(
+                            fastened,
+                            planked,
+                            behind,
+                            ground,
+                            made.Before<FasteningPlan>(),
+                            stop
+                        )
+                )
+                : null;
+        SheathingPlan? cloth = job.Sheathing.IsEmpty
+            ? null
+            : made.Of(
+                (job.Cloths, job.Sheathing, job.Framing),
+                [planked],
+                () => SheathingPlanner.Of(job.Cloths, job.Sheathing, planked, job.Framing, stop)
+            );
+        GluePlan? glue = job.Glue is { } glued
+            ? made.Of(
+                glued,
+                [planked, behind, fastenings, cloth],
+                () =>
+                    GluePlanner.Of(
+                        glued,
+                        planked,
+                        behind,
+                        id =>
+                            fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent) ?? 0,
+                        cloth,
+                        stop
+                    )
+            )
+            : null;
+        TimberPlan? timber = job.Timber is { } woods
+            ? made.Of(woods, [planked], () => TimberPlanner.Of(woods, planked, stop))
+            : null;
+        StructurePlan? structure = job.Structure is { } asked
+            ? made.Of(
+                asked,
+                [planked, behind, timber, glue, fastenings, cloth],
+                () =>
+                    StructurePlanner.Of(
+                        asked,
+                        new(planked, behind, timber, glue, cloth)
+                        {
+                            Fastenings = Bill(fastenings, job.Units),
+                        }
+                    )
+            )
+            : null;
         var plan = new BottomPlan(job, planked)
         {
             Keel = job.Keel.Layers.IsEmpty
@@ -75,40 +134,27 @@ internal static class PlanParts
                 : null,
             Framing = job.Framing.IsEmpty ? null : behind,
             Joints = joints,
-            Fastenings =
-                job.Fastenings is { } fastened && ground is not null
-                    ? made.Of(
-                        fastened,
-                        [planked, behind, ground],
-                        () =>
-                            FasteningPlanner.Of(
-                                fastened,
-                                planked,
-                                behind,
-                                ground,
-                                made.Before<FasteningPlan>(),
-                                stop
-                            )
-                    )
-                    : null,
-            Timber = job.Timber is { } timber
-                ? made.Of(timber, [planked], () => TimberPlanner.Of(timber, planked, stop))
-                : null,
+            Fastenings = fastenings,
+            Glue = glue,
+            Timber = timber,
+            Structure = structure,
             Trust =
                 job.Trust is { } trust && slopes is not null
                     ? made.Of(
                         trust,
                         [planked, slopes],
-                        () => TrustPlanner.Of(trust, planked, slopes, taped?.LessSureSide)
+                        () =>
+                            TrustPlanner.Of(
+                                trust,
+                                planked,
+                                slopes,
+                                taped?.Sides,
+                                taped?.Tables is not null,
+                                stop
+                            )
                     )
                     : null,
-            Sheathing = job.Sheathing.IsEmpty
-                ? null
-                : made.Of(
-                    (job.Cloths, job.Sheathing, job.Framing),
-                    [planked],
-                    () => SheathingPlanner.Of(job.Cloths, job.Sheathing, planked, job.Framing, stop)
-                ),
+            Sheathing = cloth,
             AsBuilt = planked.Job.AsBuilt.IsEmpty
                 ? null
                 : made.Of(null, [planked], () => AsBuiltPlanner.Of(planked, stop)),
@@ -123,10 +169,29 @@ internal static class PlanParts
             .. plan.Joints?.Findings ?? [],
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
+            .. plan.Glue?.Findings ?? [],
+            .. plan.Structure?.Findings ?? [],
             .. plan.Trust?.Findings ?? [],
             .. plan.Sheathing?.Findings ?? [],
             .. plan.AsBuilt?.Findings ?? [],
         ];
         return plan with { Findings = found };
     }
+
+    /// <summary>What holds planks, as rows of the bill of materials.</summary>
+    private static ImmutableArray<BillRow> Bill(FasteningPlan? plan, LengthUnit unit) =>
+        [
+            .. (plan?.Totals ?? [])
+                .Where(t => t.Use != FasteningUse.Vent && t.WithSpare > 0)
+                .GroupBy(t => (t.Name, t.Shape, t.LengthMm))
+                .Select(g => new BillRow(
+                    "fastenings",
+                    (g.Key.Name ?? g.Key.Shape.ToString().ToLowerInvariant())
+                        + (g.Key.LengthMm is { } mm ? $", {LengthText.FormatExact(mm, unit)}" : ""),
+                    string.Join(", ", g.Select(t => $"layer {t.Layer}").Distinct()),
+                    g.Sum(t => t.WithSpare),
+                    "pieces",
+                    $"counted on every plank, {NumberText.Trimmed(plan!.SparePercent, 0)} % spare: the job's rule"
+                )),
+        ];
 }

@@ -2,12 +2,14 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -105,6 +107,12 @@ public sealed record JobParts(
 
     /// <summary>How the cloths of the bottom's stack lie.</summary>
     public ImmutableArray<SheathingSpec> Sheathing { get; init; } = [];
+
+    /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
+    public GlueSpec? Glue { get; init; }
+
+    /// <summary>What is asked of stiffness and mass; null where nothing is.</summary>
+    public StructureSpec? Structure { get; init; }
 
     public static readonly JobParts None = new(
         KeelSpec.None,

@@ -47,6 +47,8 @@ internal static class DraftedJob
             Trust = parts.Trust,
             Cloths = parts.Cloths,
             Sheathing = parts.Sheathing,
+            Glue = parts.Glue,
+            Structure = parts.Structure,
         };
     }
 

@@ -9,6 +9,7 @@ using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Drafts;
 using PlankFit.Reading.Fastenings;
 using PlankFit.Reading.Framing;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Joints;
 using PlankFit.Reading.Keel;
 using PlankFit.Reading.Keys;
@@ -16,6 +17,7 @@ using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
 using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
+using PlankFit.Reading.Structure;
 using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
@@ -171,6 +173,19 @@ public static class JobBinder
             Trust = TrustBinder.Bind(root.Table(JobKeys.Trust), length),
             Cloths = ClothBinder.Bind(root.Tables(JobKeys.Cloth), length),
             Sheathing = sheathing,
+            Structure = StructureBinder.Bind(root.Table(JobKeys.Structure), length),
+            Glue = GlueBinder.Bind(
+                new(root.Table(JobKeys.Resin), root.Table(JobKeys.Glue))
+                {
+                    Priming = root.Table(JobKeys.Priming),
+                    Weave = root.Table(JobKeys.Weave),
+                    Fillets = root.Tables(JobKeys.Fillet),
+                    Fairing = root.Table(JobKeys.Fairing),
+                    Crew = root.Table(JobKeys.Crew),
+                    Clock = root.Table(JobKeys.Clock),
+                },
+                length
+            ),
         };
         root.Close();
         return new(

@@ -1,6 +1,7 @@
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Fastenings;
 using PlankFit.Reading.Framing;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Joints;
 using PlankFit.Reading.Keel;
 using PlankFit.Reading.Keys;
@@ -8,6 +9,7 @@ using PlankFit.Reading.Panels;
 using PlankFit.Reading.SettingUp;
 using PlankFit.Reading.Sheathing;
 using PlankFit.Reading.Stock;
+using PlankFit.Reading.Structure;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Timber;
 using PlankFit.Reading.Trust;
@@ -153,6 +155,60 @@ public static class JobKeys
         Most = Bounds.Layers,
     };
 
+    public static readonly TableKey Resin = TableKey.Headed(
+        "resin",
+        "The resin that wets out cloth, as its data sheet has it; and the glue, where there is no [glue].",
+        MixKeys.Table("resin")
+    );
+
+    public static readonly TableKey Glue = TableKey.Headed(
+        "glue",
+        "What goes between the layers, as its data sheet has it.",
+        MixKeys.Table("glue")
+    );
+
+    public static readonly TableKey Priming = TableKey.Headed(
+        "priming",
+        "The first coat of resin that wood drinks under cloth.",
+        GlueKeys.Rate
+    );
+
+    public static readonly TableKey Weave = TableKey.Headed(
+        "weave",
+        "What fills the weave of the outermost cloth.",
+        GlueKeys.Rate
+    );
+
+    public static readonly TablesKey Fillet = new(
+        "fillet",
+        "A fillet of thickened glue.",
+        GlueKeys.Fillet
+    );
+
+    public static readonly TableKey Fairing = TableKey.Headed(
+        "fairing",
+        "Filler over the outside, boarded fair.",
+        GlueKeys.Fairing
+    );
+
+    public static readonly TableKey Crew = TableKey.Headed(
+        "crew",
+        "Who glues, and how fast; with [clock] it asks for batches and sessions.",
+        WorkKeys.Crew
+    );
+
+    public static readonly TableKey Clock = TableKey.Headed(
+        "clock",
+        "When they work, and how warm the shop is.",
+        WorkKeys.Clock
+    );
+
+    public static readonly TableKey Structure = TableKey.Headed(
+        "structure",
+        "What the skins come to: stiffness beside the same mass of wood, mass, bill of materials; alone it asks with the usual values.",
+        StructureKeys.Table
+    );
+
     /// <summary>All of it, in the order in which it is told.</summary>
     public static readonly JobTable File = new(
         Job,
@@ -173,6 +229,15 @@ public static class JobKeys
         Fastenings,
         Trust,
         Cloth,
-        Sheathing
+        Sheathing,
+        Resin,
+        Glue,
+        Priming,
+        Weave,
+        Fillet,
+        Fairing,
+        Crew,
+        Clock,
+        Structure
     );
 }

@@ -34,7 +34,15 @@ public static class JobReader
             );
         }
 
-        var job = TextFile.Read(jobPath, jobFile);
+        return Read(jobPath, TextFile.Read(jobPath, jobFile));
+    }
+
+    /// <summary>
+    /// The same of a job file whose text is in hand already, changed perhaps since it was read: the files that it names are those beside <paramref name="jobPath"/>.
+    /// </summary>
+    public static ReadResult Read(string jobPath, TextFile job)
+    {
+        string jobFile = Path.GetFileName(jobPath);
         if (job.Text is null)
         {
             return new(null, [job.Fault!]);

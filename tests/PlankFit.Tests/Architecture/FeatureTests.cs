@@ -83,14 +83,14 @@ public sealed class FeatureTests
     private static Dictionary<(string From, string To), string> Read() =>
         Arrows
             .Across(
-                new[] { "Planking", "Nesting", "Reading", "Export", "App", "Cli" }.Select(p =>
-                    (
-                        Path.GetFullPath(Path.Combine(HouseRules.Root(), "src", $"PlankFit.{p}")),
-                        Path.Combine(
-                            AppContext.BaseDirectory,
-                            p == "Cli" ? "plankfit.dll" : $"PlankFit.{p}.dll"
+                new[] { "Planking", "Nesting", "Reading", "Export", "App", "Cli", "Page" }.Select(
+                    p =>
+                        (
+                            Path.GetFullPath(
+                                Path.Combine(HouseRules.Root(), "src", $"PlankFit.{p}")
+                            ),
+                            Path.Combine(AppContext.BaseDirectory, HouseRules.AssemblyOf(p))
                         )
-                    )
                 )
             )
             .Why;

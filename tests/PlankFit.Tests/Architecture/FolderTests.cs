@@ -8,7 +8,17 @@ public sealed class FolderTests
     private const int MostFilesInACircle = 4;
 
     public static TheoryData<string> Projects =>
-        ["Geometry", "Planking", "Nesting", "Reading", "Draughting", "Export", "App", "Cli"];
+        [
+            "Geometry",
+            "Planking",
+            "Nesting",
+            "Reading",
+            "Draughting",
+            "Export",
+            "App",
+            "Cli",
+            "Page",
+        ];
 
     [Theory]
     [MemberData(nameof(Projects))]
@@ -56,10 +66,7 @@ public sealed class FolderTests
     private static Arrows Of(string project) =>
         Arrows.Of(
             Path.Combine(DemoTables.Folder("tender"), "..", "..", "src", $"PlankFit.{project}"),
-            Path.Combine(
-                AppContext.BaseDirectory,
-                project == "Cli" ? "plankfit.dll" : $"PlankFit.{project}.dll"
-            )
+            Path.Combine(AppContext.BaseDirectory, HouseRules.AssemblyOf(project))
         );
 
     private static string Told(Dictionary<(string From, string To), string> why)

@@ -19,6 +19,9 @@ public sealed partial class HouseRules
     private static readonly Assembly Export = typeof(PlankFit.Export.Tables.Csv).Assembly;
     private static readonly Assembly App = typeof(PlankFit.App.Laying.LayRun).Assembly;
 
+    private static readonly Assembly Cli = Assembly.Load("plankfit");
+    private static readonly Assembly Page = typeof(PlankFit.Pages.Serving.PageServer).Assembly;
+
     private static readonly ArchUnitNET.Domain.Architecture House = new ArchLoader()
         .LoadAssemblies(Geometry, Planking, Nesting, Reading, Draughting, Export, App)
         .Build();
@@ -34,6 +37,15 @@ public sealed partial class HouseRules
         "PlankFit.App",
         "PlankFit.Geometry PlankFit.Planking PlankFit.Nesting PlankFit.Reading PlankFit.Draughting PlankFit.Export"
     )]
+    // Two ways in, neither of which knows the other.
+    [InlineData(
+        "plankfit",
+        "PlankFit.Geometry PlankFit.Planking PlankFit.Draughting PlankFit.Export PlankFit.App"
+    )]
+    [InlineData(
+        "plankfit-page",
+        "PlankFit.Planking PlankFit.Reading PlankFit.Draughting PlankFit.Export PlankFit.App"
+    )]
     public void EachProjectKnowsOnlyThoseBelowIt(string project, string mayKnow)
     {
         Assembly assembly = new[]
@@ -45,11 +57,13 @@ public sealed partial class HouseRules
             Draughting,
             Export,
             App,
+            Cli,
+            Page,
         }.Single(a => a.GetName().Name == project);
         IEnumerable<string> known = assembly
             .GetReferencedAssemblies()
             .Select(a => a.Name!)
-            .Where(n => n.StartsWith("PlankFit.", StringComparison.Ordinal));
+            .Where(n => n.StartsWith("PlankFit", StringComparison.OrdinalIgnoreCase));
         Assert.Subset(
             mayKnow.Split(' ', StringSplitOptions.RemoveEmptyEntries).ToHashSet(),
             known.ToHashSet()
@@ -172,6 +186,30 @@ public sealed partial class HouseRules
             );
         Assert.Subset(agreed.ToHashSet(), there.ToHashSet()!);
     }
+
+    /// <summary>The command line does without the web, and the page without geometry of its own: it names no surface, no curve and no strip.</summary>
+    [Fact]
+    public void TheWebIsThePagesAloneAndGeometryIsNot()
+    {
+        Assert.All(
+            new[] { Geometry, Planking, Nesting, Reading, Draughting, Export, App, Cli },
+            a =>
+                Assert.DoesNotContain(
+                    a.GetReferencedAssemblies(),
+                    r => r.Name!.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal)
+                )
+        );
+        Assert.DoesNotContain(Page.GetReferencedAssemblies(), r => r.Name == "PlankFit.Geometry");
+    }
+
+    /// <summary>The file that a project is built to.</summary>
+    internal static string AssemblyOf(string project) =>
+        project switch
+        {
+            "Cli" => "plankfit.dll",
+            "Page" => "plankfit-page.dll",
+            _ => $"PlankFit.{project}.dll",
+        };
 
     internal static IEnumerable<string> SourceFiles() =>
         Directory

@@ -22,6 +22,7 @@ public sealed class SizeTests
             typeof(PlankFit.Draughting.Drawing),
             typeof(PlankFit.Export.Tables.Csv),
             typeof(PlankFit.App.Laying.LayRun),
+            typeof(PlankFit.Pages.Serving.PageServer),
         }
             .SelectMany(t => t.Assembly.GetTypes())
             .Where(t => !Made(t)),

@@ -14,9 +14,11 @@ namespace PlankFit.Tests.Export;
 /// <summary>What to tape and what the tape said, on paper, in millimetres and in feet and inches.</summary>
 public sealed partial class TapingSheetsTests
 {
+    public static TheoryData<LengthUnit> Units =>
+        LongRuns.FirstOf(LengthUnit.Foot, LengthUnit.Millimetre);
+
     [Theory]
-    [InlineData(LengthUnit.Millimetre)]
-    [InlineData(LengthUnit.Foot)]
+    [MemberData(nameof(Units))]
     public void EverySheetCanBeReadAndPromisesNothing(LengthUnit unit)
     {
         var hulls = new TapedHulls(TapedHulls.Launch, TrustSpec.Default, 9);

@@ -19,5 +19,8 @@ internal static class LongRuns
             ? times
             : 1;
 
+    /// <summary>The first case of a theory by default, all of them where long runs are asked for.</summary>
+    public static TheoryData<T> FirstOf<T>(params T[] cases) => Asked ? [.. cases] : [cases[0]];
+
     public static int Of(int usual, int asked) => Said ?? (Asked ? asked : Times * usual);
 }

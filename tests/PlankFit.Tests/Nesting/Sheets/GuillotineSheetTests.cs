@@ -109,7 +109,7 @@ public sealed class GuillotineSheetTests
     [Fact]
     public void ASheetOfManyPiecesGivesAnAnswerAndABound()
     {
-        ImmutableArray<SheetItem> items = Planks(40);
+        ImmutableArray<SheetItem> items = Planks(Long.IsAsked ? 40 : 28);
         SheetCutting cutting = Best(2440, 1220, items, 3);
         Assert.Empty(SheetLaws.Broken(2440, 1220, items, 3, cutting));
         Assert.True(cutting.Value <= 2440 * 1220);

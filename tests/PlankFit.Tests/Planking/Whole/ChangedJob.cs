@@ -121,6 +121,9 @@ internal static class ChangedJob
                     : j
         ),
         ("no cloth", (j, _) => j with { Sheathing = [] }),
+        ("glue", (j, d) => ChanceGlue.Added(j, d.Whole(1, 99))),
+        ("structure", (j, d) => j with { Structure = new() { SpanMm = d.Between(150, 400) } }),
+        ("no glue", (j, _) => j with { Glue = null }),
         ("nothing measured", (j, _) => j with { AsBuilt = AsBuiltSpec.None }),
         ("girths", (j, d) => Girths(j, d.Between(-3, 3))),
     ];

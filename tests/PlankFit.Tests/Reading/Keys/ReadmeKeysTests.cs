@@ -119,7 +119,7 @@ public sealed partial class ReadmeKeysTests
     private static partial Regex Head();
 
     [GeneratedRegex(
-        @"(?<![\w-])([a-z][a-z-]*) *= *(\[?\{[^}]*\}|""[^""]*""|\[[^\]]*\]|[^\s,;#}]+)"
+        @"(?<![\w-])([a-z][a-z-]*) *= *(\[?\{[^}]*\}(?:, \{[^}]*\})*|""[^""]*""|\[[^\]]*\]|[^\s,;#}]+)"
     )]
     private static partial Regex Key();
 

@@ -135,6 +135,44 @@ internal static class EveryName
         layer = "outside cloth"
         cloth = "finishing"
         first-along = { station = "2", part = 0.5 }
+        [resin]
+        name = "slow epoxy"
+        parts-by-volume = [2, 1]
+        density = [1.15, 0.97]
+        [[resin.pot]]
+        at = "20 C"
+        mass = 100
+        minutes = 60
+        [[resin.pot]]
+        at = "30 C"
+        mass = 100
+        minutes = 32
+        [[resin.film]]
+        at = "20 C"
+        minutes = 150
+        [[resin.film]]
+        at = "30 C"
+        minutes = 80
+        [[resin.sandable]]
+        at = "20 C"
+        minutes = 1440
+        [[resin.sandable]]
+        at = "30 C"
+        minutes = 700
+        [[fillet]]
+        along = "chine log"
+        radius = 12
+        length = 8000
+        [crew]
+        hands = 3
+        [clock]
+        shifts = [
+            "08:00-12:00",
+            "13:00-17:00",
+        ]
+        [[clock.temperature]]
+        at = "08:00"
+        is = "16 C"
         """;
 
     /// <summary>The same job with its topside to a sheer line, the one key that the other form leaves no room for.</summary>

@@ -33,7 +33,16 @@ internal static class ChanceAsked
         }
 
         return JobReader.Read(path) is { Job: { } read }
-            ? BottomPlanner.Plan(read with { Nest = null }, null, CancellationToken.None).Plan
+            ? BottomPlanner
+                .Plan(
+                    (seed % 3 == 1 ? ChanceGlue.Added(read, seed) : read) with
+                    {
+                        Nest = null,
+                    },
+                    null,
+                    CancellationToken.None
+                )
+                .Plan
             : null;
     }
 

@@ -1,0 +1,48 @@
+namespace PlankFit.App.Marking;
+
+/// <summary>One thing that somebody noted of one plank.</summary>
+/// <param name="Client">The browser that it was noted in, by a name of its own making.</param>
+/// <param name="N">Counts what that browser noted: the same one twice is the same note.</param>
+/// <param name="Field">Of <see cref="ProgressField"/>.</param>
+/// <param name="Seen">The place in the journal of the newest that the browser knew of.</param>
+/// <param name="At">When, in words, by that browser's clock.</param>
+public sealed record ProgressTick(
+    string Client,
+    long N,
+    string Plank,
+    string Field,
+    string Value,
+    long Seen,
+    string At
+)
+{
+    /// <summary>Its place in the journal, from 1; given when it is written.</summary>
+    public long Seq { get; init; }
+}
+
+/// <summary>What is noted of a plank besides that it is sawn, which the record of sawn planks has.</summary>
+public static class ProgressField
+{
+    /// <summary>How far it has come: fitted, glued, or neither.</summary>
+    public const string State = "state";
+
+    public const string Note = "note";
+
+    /// <summary>What it lacks or has too much when it is offered up, in words: "3 mm short at chine".</summary>
+    public const string Off = "off";
+
+    public const int LongestText = 500;
+
+    /// <summary>Why that will not do as a value of the field; null where it will.</summary>
+    public static string? Fault(string field, string value) =>
+        field switch
+        {
+            State when value is "" or "fitted" or "glued" => null,
+            State => "a plank is fitted, glued, or neither",
+            Note or Off when value.Length > LongestText =>
+                $"a note has up to {LongestText} letters",
+            Note or Off when value.Any(char.IsControl) => "a note is one line",
+            Note or Off => null,
+            _ => "there is nothing of that name to note",
+        };
+}

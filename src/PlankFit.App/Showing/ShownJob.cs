@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using PlankFit.App.Planning;
+using PlankFit.App.Running;
+using PlankFit.Export.Summary;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.App.Showing;
+
+/// <summary>What comes of a job's text while somebody is changing it: read, judged and planned by the same code as `lay`, boards apart.</summary>
+/// <param name="Plan">Null where there are faults.</param>
+/// <param name="Findings">What a person should know of the plan; or the faults, with their lines.</param>
+public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings)
+{
+    /// <summary>Where the table of offsets lies; null where the job could not be read as far as that.</summary>
+    public string? OffsetsPath { get; init; }
+
+    private PlannedJob? Planned { get; init; }
+
+    /// <param name="jobPath">Where the job file lies: the files that it names are beside it.</param>
+    /// <param name="job">The job file as it is now.</param>
+    /// <param name="before">Of the text before, if planks were laid by it: what would be made from the same is taken over from it.</param>
+    /// <param name="planks">Given the planks as soon as they are laid.</param>
+    public static ShownJob Of(
+        string jobPath,
+        TextFile job,
+        ShownJob? before,
+        IProgress<PlanProgress> progress,
+        CancellationToken stop,
+        Action<BottomPlan>? planks = null
+    )
+    {
+        ReadResult read = JobReader.Read(jobPath, job);
+        var planned = PlannedJob.From(
+            jobPath,
+            read,
+            before?.Planned,
+            progress,
+            new Timings(),
+            stop,
+            planks
+        );
+        ShownJob shown = planned.Plan is { } plan
+            ? new(plan, [.. BeforeYouSaw.All(plan)])
+            : new(null, planned.Faults!.Findings);
+        return shown with { OffsetsPath = read.OffsetsPath, Planned = planned };
+    }
+}

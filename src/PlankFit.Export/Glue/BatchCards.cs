@@ -1,0 +1,189 @@
+using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Glue;
+
+/// <summary>Cards to cut out and take to the mixing table, four a page: what goes into the cup, to which marks, onto which planks and by when.</summary>
+internal static class BatchCards
+{
+    private const int Across = 2;
+    private const int Down = 2;
+    private const double CupMm = 26;
+
+    /// <summary>Below it a mark is no measure.</summary>
+    private const double LeastMarkMm = 10;
+
+    public static IReadOnlyList<SheetPage> Pages(BottomPlan plan, GluePlan glue)
+    {
+        (GlueStage Stage, GlueBatch Batch)[] all =
+        [
+            .. glue.Stages.SelectMany(s => s.Batches.Select(b => (s, b))),
+        ];
+        var block = new TitleBlock(
+            "Batch cards",
+            "to cut out, in the order of mixing",
+            "figures",
+            null,
+            Cautions.Glue
+        )
+        {
+            Arrow = "",
+        };
+        return
+        [
+            .. all.Chunk(Across * Down)
+                .Select(page => new SheetPage(
+                    SheetFormat.Bench(plan.Job),
+                    block,
+                    (pad, inside) => Page(pad, inside.Within(2), plan.Job, glue.Spec, page)
+                )),
+        ];
+    }
+
+    private static void Page(
+        SheetCanvas pad,
+        Box box,
+        Job job,
+        GlueSpec spec,
+        (GlueStage Stage, GlueBatch Batch)[] cards
+    )
+    {
+        for (int i = 0; i < cards.Length; i++)
+        {
+            Box row = box.Row(i / Across, Down);
+            double width = row.Width / Across;
+            Box card = row with
+            {
+                Left = row.Left + (i % Across * width),
+                Right = row.Left + (((i % Across) + 1) * width),
+            };
+            pad.Rectangle(card, Pens.Measure);
+            Card(pad, card.Within(2.5), job.Units, spec, cards[i]);
+        }
+    }
+
+    private static void Card(
+        SheetCanvas pad,
+        Box box,
+        LengthUnit unit,
+        GlueSpec spec,
+        (GlueStage Stage, GlueBatch Batch) of
+    )
+    {
+        (GlueStage stage, GlueBatch batch) = of;
+        pad.Text(
+            box.Left,
+            box.Top - Letters.Name,
+            $"{batch.Name}   {GlueWords.When(batch.MixAt)}",
+            Letters.Name,
+            bold: true
+        );
+        pad.Text(
+            box.Right,
+            box.Top - Letters.Name,
+            $"at {GlueWords.Temperature(batch.Celsius, unit)}",
+            Letters.Heading,
+            Anchor.BaselineRight
+        );
+        double width = box.Width - (spec.Cup is { } drawn && Marked(drawn, batch) ? CupMm + 2 : 0),
+            top = box.Top - Letters.Name - 3;
+        foreach (string line in Lines(stage, batch, spec, unit))
+        {
+            top = pad.Paragraph(box.Left, top, width, line, Letters.Bench) - 0.5;
+        }
+
+        if (spec.Cup is { } cup && Marked(cup, batch))
+        {
+            CupMarks(
+                pad,
+                new(box.Right - CupMm, box.Top - 48, box.Right, box.Top - 10),
+                cup,
+                batch,
+                unit
+            );
+        }
+
+        double caution =
+            Letters.Wrap(GlueWords.Caution, Letters.Small, box.Width).Count
+            * Letters.Small
+            * Letters.Leading;
+        pad.Paragraph(box.Left, box.Bottom + caution, box.Width, GlueWords.Caution, Letters.Small);
+    }
+
+    private static IEnumerable<string> Lines(
+        GlueStage stage,
+        GlueBatch batch,
+        GlueSpec spec,
+        LengthUnit unit
+    )
+    {
+        MixParts parts = batch.Parts;
+        yield return $"{stage.Layer}, {PlankWords.Of(batch.Side)}: "
+            + (
+                batch.Planks.IsEmpty
+                    ? $"{PlanWords.Area(batch.ClothMm2, unit)} of cloth, part {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+                    : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}"
+            )
+            + ".";
+        yield return $"{stage.Mix.Name}, {GlueWords.Grams(batch.Grams, unit)}: resin {GlueWords.Grams(1000 * parts.ResinKg, unit)} = {GlueWords.Millilitres(parts.ResinLitres, unit)}, then hardener {GlueWords.Grams(1000 * parts.HardenerKg, unit)} = {GlueWords.Millilitres(parts.HardenerLitres, unit)}.";
+        if (spec.Cup is { } cup)
+        {
+            yield return !Marked(cup, batch)
+                ? "Too little to be measured by marks: weigh it."
+                : $"Mark 1 {LengthText.FormatExact(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.FormatExact(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
+        }
+
+        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
+        yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
+        yield return $"{GlueWords.Warmer(unit)}: down by {GlueWords.Hour(batch.Clocks.DownByWarmer)}. Mixed later: later by as much. Warm pot: leave it, outdoors.";
+    }
+
+    private static bool Marked(Cup cup, GlueBatch batch) =>
+        cup.HeightMm(batch.Parts.ResinLitres) >= LeastMarkMm;
+
+    private static LengthUnit Fine(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit;
+
+    /// <summary>The cup to scale, with both marks.</summary>
+    private static void CupMarks(
+        SheetCanvas pad,
+        Box box,
+        Cup cup,
+        GlueBatch batch,
+        LengthUnit unit
+    )
+    {
+        double second = cup.HeightMm(batch.Parts.Litres),
+            first = cup.HeightMm(batch.Parts.ResinLitres),
+            high = double.IsFinite(cup.RimMm) ? cup.RimMm : second * 1.15;
+        double RadiusAt(double h) => cup.BottomRadiusMm + (cup.Slope * h);
+        double scale = Math.Min(
+            (box.Height - 4) / high,
+            (box.Width - 12) / 2 / Math.Max(RadiusAt(0), RadiusAt(high))
+        );
+        double middle = box.Left + (scale * Math.Max(RadiusAt(0), RadiusAt(high))) + 4,
+            foot = box.Bottom + 2;
+        Vec2 At(double side, double h) =>
+            new(middle + (side * scale * RadiusAt(h)), foot + (scale * h));
+        pad.Open([At(-1, high), At(-1, 0), At(1, 0), At(1, high)], Pens.Outer);
+        // One to either side: where there is little hardener they stand close to each other.
+        foreach (
+            (double h, string name, double side) in new[] { (first, "1", -1.0), (second, "2", 1.0) }
+        )
+        {
+            pad.Line(At(-1, h).X, At(-1, h).Y, At(1, h).X, At(1, h).Y, Pens.Cut);
+            pad.Text(
+                At(side, h) + new Vec2(1.2 * side, -Letters.Bench / 2),
+                name,
+                Letters.Bench,
+                side < 0 ? Anchor.BaselineRight : Anchor.BaselineLeft,
+                true
+            );
+        }
+    }
+}

@@ -1,0 +1,172 @@
+using System.Text.Json;
+using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Glue;
+
+/// <summary>glue.json, schema plankfit-glue/1: amounts, batches, sessions and hold points. Times are minutes from midnight of the first day.</summary>
+public static class GlueJson
+{
+    private const string Schema = "plankfit-glue/1";
+
+    public static void Write(Job job, GluePlan glue, Stream stream) =>
+        JsonFile.Write(
+            (Schema, job),
+            false,
+            stream,
+            (json, numbers) =>
+            {
+                Products(json, numbers, glue);
+                Amounts(json, numbers, glue);
+                Stages(json, numbers, glue);
+                Sessions(json, numbers, glue);
+                JsonFile.Findings(json, glue.Findings);
+            }
+        );
+
+    private static void Products(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
+    {
+        json.WriteStartArray("products");
+        foreach (MixTotal total in glue.Totals)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", total.Mix.Name);
+            numbers.Number("resinPerHardenerByVolume", total.Mix.Ratio.ResinPerHardener, 6);
+            numbers.Number("resinPerHardenerByMass", total.Mix.Ratio.ResinPerHardenerByMass, 6);
+            Range(json, numbers, "boundsKg", total.Bounds);
+            Range(json, numbers, "likelyKg", total.Likely);
+            numbers.Number("orderResinKg", total.Order.ResinKg, 4);
+            numbers.Number("orderHardenerKg", total.Order.HardenerKg, 4);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Amounts(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
+    {
+        json.WriteStartArray("amounts");
+        foreach (AmountLine line in glue.Amounts)
+        {
+            json.WriteStartObject();
+            json.WriteString("where", line.Where);
+            json.WriteString("for", GlueWords.Of(line.Use));
+            json.WriteString("product", line.Mix.Name);
+            numbers.Number("areaMm2", line.AreaMm2, 0);
+            Range(json, numbers, "kg", line.Kg);
+            json.WriteString("rate", line.Rate);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Stages(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
+    {
+        json.WriteStartArray("stages");
+        foreach (GlueStage stage in glue.Stages)
+        {
+            json.WriteStartObject();
+            json.WriteString("layer", stage.Layer);
+            json.WriteString("product", stage.Mix.Name);
+            Points(json, numbers, "before", stage.Before);
+            json.WriteStartArray("batches");
+            foreach (GlueBatch batch in stage.Batches)
+            {
+                Batch(json, numbers, batch);
+            }
+
+            json.WriteEndArray();
+            Points(json, numbers, "after", stage.After);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Batch(Utf8JsonWriter json, JsonNumbers numbers, GlueBatch batch)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", batch.Name);
+        json.WriteString("side", PlankWords.Of(batch.Side));
+        numbers.Number("start", batch.MixAt, 2);
+        numbers.Number("celsius", batch.Celsius, 2);
+        numbers.Number("grams", batch.Grams, 2);
+        numbers.Number("resinKg", batch.Parts.ResinKg, 5);
+        numbers.Number("hardenerKg", batch.Parts.HardenerKg, 5);
+        numbers.Number("outAt", batch.Clocks.OutAt, 2);
+        numbers.Number("outBy", batch.Clocks.OutBy, 2);
+        numbers.Number("end", batch.Clocks.DownAt, 2);
+        numbers.Number("byWhen", batch.Clocks.DownBy, 2);
+        numbers.Number("byWhenThreeDegreesWarmer", batch.Clocks.DownByWarmer, 2);
+        json.WriteStartArray("planks");
+        foreach (PlankTimes plank in batch.Planks)
+        {
+            json.WriteStartObject();
+            json.WriteString("id", plank.Id.ToString());
+            numbers.Number("grams", plank.Grams, 2);
+            numbers.Number("spread", plank.SpreadAt, 2);
+            numbers.Number("start", plank.SetAt, 2);
+            numbers.Number("end", plank.DoneAt, 2);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Points(
+        Utf8JsonWriter json,
+        JsonNumbers numbers,
+        string name,
+        IEnumerable<HoldPoint> points
+    )
+    {
+        json.WriteStartArray(name);
+        foreach (HoldPoint point in points)
+        {
+            json.WriteStartObject();
+            json.WriteString("what", point.What);
+            numbers.NumberOrNull("notBefore", point.NotBefore, 2);
+            numbers.NumberOrNull("notAfter", point.NotAfter, 2);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Sessions(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
+    {
+        json.WriteStartArray("sessions");
+        foreach (GlueSession session in glue.Sessions)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", session.Number);
+            json.WriteString("layer", session.Layer);
+            numbers.Number("start", session.From, 2);
+            numbers.Number("end", session.To, 2);
+            json.WriteStartArray("batches");
+            foreach (GlueBatch batch in session.Batches)
+            {
+                json.WriteStringValue(batch.Name);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Range(Utf8JsonWriter json, JsonNumbers numbers, string name, Estimate range)
+    {
+        json.WriteStartObject(name);
+        numbers.Number("least", range.Least, 4);
+        numbers.Number("usual", range.Usual, 4);
+        numbers.Number("most", range.Most, 4);
+        json.WriteEndObject();
+    }
+}

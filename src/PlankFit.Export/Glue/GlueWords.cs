@@ -1,0 +1,109 @@
+using System.Globalization;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Export.Glue;
+
+/// <summary>What sheets, tables and the terminal say of glue, worded once for all of them.</summary>
+public static class GlueWords
+{
+    private const double GramsPerOunce = 28.349523125,
+        KgPerPound = 0.45359237,
+        MillilitresPerOunce = 29.5735295625,
+        LitresPerGallon = 3.785411784;
+
+    /// <summary>What belongs on everything that is mixed by.</summary>
+    public const string Caution =
+        "A FULL POT HEATS, SMOKES AND CAN BURN: into a shallow tray, outdoors. Epoxy sensitises skin for life: gloves, no bare skin, no solvent on skin. Eyes covered. Dust of "
+        + "part-cured resin and of glass: mask, extraction. Shears: away from the hand. Solvent vapour burns: no flame, rags spread flat outdoors. THE PRODUCT'S DATA SHEET PREVAILS.";
+
+    /// <summary>08:35.</summary>
+    public static string Hour(double minute)
+    {
+        int whole = (int)Math.Floor(minute + 1e-6) % (int)DayTemperature.Day;
+        return string.Create(CultureInfo.InvariantCulture, $"{whole / 60:00}:{whole % 60:00}");
+    }
+
+    /// <summary>day 2, 08:35.</summary>
+    public static string When(double minute) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"day {(int)Math.Floor((minute + 1e-6) / DayTemperature.Day) + 1}, {Hour(minute)}"
+        );
+
+    /// <summary>18.5 C; 65 F where lengths are in feet and inches.</summary>
+    public static string Temperature(double celsius, LengthUnit unit) =>
+        ShopHeat.Words(celsius, unit);
+
+    /// <summary>How much warmer three degrees are.</summary>
+    public static string Warmer(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? "3 degrees C warmer" : "5 degrees F warmer";
+
+    /// <summary>231 g; 97.4 g; with ounces where lengths are in feet and inches.</summary>
+    public static string Grams(double grams, LengthUnit unit)
+    {
+        string metric = NumberText.Padded(grams, grams < 100 ? 1 : 0) + " g";
+        return LengthUnits.IsMetric(unit)
+            ? metric
+            : $"{metric} ({NumberText.Padded(grams / GramsPerOunce, 2)} oz)";
+    }
+
+    public static string Millilitres(double litres, LengthUnit unit)
+    {
+        string metric = NumberText.Padded(1000 * litres, 0) + " ml";
+        return LengthUnits.IsMetric(unit)
+            ? metric
+            : $"{metric} ({NumberText.Padded(1000 * litres / MillilitresPerOunce, 1)} fl oz)";
+    }
+
+    public static string Kg(double kg, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? NumberText.Padded(kg, 2) + " kg"
+            : NumberText.Padded(kg / KgPerPound, 2) + " lb";
+
+    public static string Litres(double litres, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? NumberText.Padded(litres, 2) + " l"
+            : NumberText.Padded(litres / LitresPerGallon, 3) + " US gal";
+
+    /// <summary>12.5 (10.2 to 18.7) kg.</summary>
+    public static string Range(Estimate kg, LengthUnit unit) =>
+        kg.Least == kg.Most
+            ? Kg(kg.Usual, unit)
+            : $"{Kg(kg.Usual, unit)} ({Kg(kg.Least, unit)} to {Kg(kg.Most, unit)})";
+
+    /// <summary>2 : 1 by volume, 100 : 42.2 by mass.</summary>
+    public static string Ratio(MixRatio ratio) =>
+        $"{NumberText.Trimmed(ratio.ResinPerHardener, 2)} : 1 by volume, 100 : {NumberText.Padded(ratio.HardenerTo100, 1)} by mass";
+
+    public static string Of(GlueUse use) =>
+        use switch
+        {
+            GlueUse.Priming => "priming the wood",
+            GlueUse.WettingOut => "wetting out the cloth",
+            GlueUse.BetweenLayers => "glue on the layer below",
+            GlueUse.Seams => "glue in the seams",
+            GlueUse.Behind => "glue on what lies behind",
+            GlueUse.Weave => "filling the weave",
+            GlueUse.Fillet => "fillet",
+            _ => "fairing",
+        };
+
+    /// <summary>S2-07 to 12; port, cloth 2 of 5.</summary>
+    public static string What(GlueBatch batch, GlueStage stage)
+    {
+        string side = PlankWords.Of(batch.Side);
+        return batch.Planks.IsEmpty
+            ? $"{side}, cloth {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+            : PlankRuns.Of(batch.Planks.Select(p => p.Id));
+    }
+
+    /// <summary>Planks in the order in which they go down.</summary>
+    public static string InOrder(GlueBatch batch) =>
+        string.Join(", ", batch.Planks.Select(p => p.Id.ToString()));
+
+    public static string Percent(double part) => NumberText.Trimmed(100 * part, 1) + " %";
+}

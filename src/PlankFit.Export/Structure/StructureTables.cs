@@ -1,0 +1,80 @@
+using PlankFit.Export.Tables;
+using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
+using PlankFit.Planking.Whole;
+
+namespace PlankFit.Export.Structure;
+
+/// <summary>Bill of materials, stiffness and mass as data.</summary>
+public static class StructureTables
+{
+    public static Table Bill(BottomPlan plan, StructurePlan structure) =>
+        TableOf.Build<BillRow>(
+            "bill of materials",
+            [
+                new("what", 12, r => r.Kind),
+                new("item", 24, r => r.Item),
+                new("for", 24, r => r.For),
+                new("amount", 12, r => r.Amount, 4),
+                new("unit", 8, r => r.Unit),
+                new("cost", 12, r => r.Cost, 2),
+                new("source", 60, r => r.Source),
+            ],
+            Rows(plan, structure)
+        );
+
+    /// <summary>What is bought for the planks goes with it where the planks lie in boards with a price.</summary>
+    internal static IEnumerable<BillRow> Rows(BottomPlan plan, StructurePlan structure)
+    {
+        IEnumerable<BillRow> rows = structure.Bill;
+        return plan.Nest is { Measure: NestMeasure.Cost } nest
+            ? rows.Append(
+                new(
+                    "timber",
+                    "boards to buy",
+                    "all planks",
+                    nest.Boards.Length,
+                    "boards",
+                    "the plan of cutting, sawing waste with it; boards in the rack are counted and not paid"
+                )
+                {
+                    Cost = nest.Value,
+                }
+            )
+            : rows;
+    }
+
+    public static Table Stiffness(StructurePlan structure) =>
+        TableOf.Build<(StationStiffness Station, LaidUp Lay)>(
+            "stiffness",
+            [
+                new("station", 10, r => r.Station.Station),
+                new("deadrise degrees", 10, r => r.Station.Deadrise, 3),
+                new("stack", 40, r => r.Lay.Name),
+                new("thickness mm", 10, r => r.Lay.Laminate.ThicknessMm, 3),
+                new("mass kg/m2", 10, r => r.Lay.Laminate.KgPerM2, 3),
+                new("EI strip along, free, N mm2/mm", 14, r => r.Lay.Laminate.FreeStripAlong, 0),
+                new("EI strip along, held, N mm2/mm", 14, r => r.Lay.Laminate.TwistHeldAlong, 0),
+                new("EI strip across, free, N mm2/mm", 14, r => r.Lay.Laminate.FreeStripAcross, 0),
+                new("D between stringers, N mm", 14, r => r.Lay.Laminate.BetweenStringers, 0),
+                new("span mm", 10, r => r.Station.SpanMm, 1),
+                new("deflection mm", 10, r => r.Lay.DeflectionMm, 4),
+            ],
+            structure.Stations.SelectMany(s => s.Lays.Select(l => (s, l)))
+        );
+
+    public static Table Mass(StructurePlan structure) =>
+        TableOf.Build<LayerMass>(
+            "mass",
+            [
+                new("layer", 24, l => l.Layer),
+                new("area m2", 10, l => l.AreaMm2 / 1e6, 3),
+                new("mass kg", 10, l => l.Mass?.Kg, 2),
+                new("centre x mm", 10, l => l.Mass?.Centre.X, 1),
+                new("centre y mm", 10, l => l.Mass?.Centre.Y, 1),
+                new("centre z mm", 10, l => l.Mass?.Centre.Z, 1),
+                new("how", 50, l => l.Of),
+            ],
+            structure.Layers
+        );
+}

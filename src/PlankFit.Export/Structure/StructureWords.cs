@@ -1,0 +1,99 @@
+using PlankFit.Planking.Structure;
+using PlankFit.Planking.Structure.Laminates;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Export.Structure;
+
+/// <summary>Stiffness and mass in the words of the bench.</summary>
+internal static class StructureWords
+{
+    private const double KgPerLb = 0.45359237,
+        LbIn2OfNmm2 = 1 / (4.4482216152605 * 25.4 * 25.4),
+        MPaOfPsi = 0.006894757293168361;
+
+    public const string Never =
+        "A comparison by nominal constants of clear wood and sound laminate, and never an approval. Knots, slope of grain, moisture, voids, joints, blows and the bond decide what a bottom bears: "
+        + "have it judged by the standard that applies where you are (ISO 12215-5 and the like) and by a qualified person.";
+
+    /// <summary>EI of N mm² for each mm of width, as <see cref="StiffnessUnit"/> says.</summary>
+    public static string Stiffness(double nmm2PerMm, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? NumberText.Padded(nmm2PerMm / 1e6, 3)
+            : NumberText.Padded(nmm2PerMm * 25.4 * LbIn2OfNmm2 / 1000, 2);
+
+    public static string StiffnessUnit(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? "kN m² for a metre of width"
+            : "thousands of lb in² for an inch of width";
+
+    public static string PerArea(double kgPerM2, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Padded(kgPerM2, 2)} kg/m²"
+            : $"{NumberText.Padded(kgPerM2 / KgPerLb / 10.7639104167, 2)} lb/sq ft";
+
+    /// <summary>An amount of the bill with its unit: lengths in feet and inches have square feet, cubic feet and pounds.</summary>
+    public static (string Amount, string Unit) Amount(BillRow row, LengthUnit unit)
+    {
+        (double factor, string shown, int decimals) = (row.Unit, LengthUnits.IsMetric(unit)) switch
+        {
+            ("m³", true) => (1, "m³", 3),
+            ("m³", false) => (35.3146667215, "cu ft", 2),
+            ("m²", false) => (10.7639104167, "sq ft", 1),
+            ("kg", false) => (1 / KgPerLb, "lb", 2),
+            ("m", true) => (1, "m", 2),
+            ("m", false) => (3.28083989501, "ft", 1),
+            ("m²" or "kg", true) => (1, row.Unit, 2),
+            _ => (1, row.Unit, 0),
+        };
+        return (NumberText.Padded(factor * row.Amount, decimals), shown);
+    }
+
+    public static string Mass(double kg, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Padded(kg, 1)} kg"
+            : $"{NumberText.Padded(kg / KgPerLb, 1)} lb";
+
+    /// <summary>A deflection, mm to 1/100, inches to 1/1000: it is compared and not measured.</summary>
+    public static string Deflection(double? mm, LengthUnit unit) =>
+        mm is not { } d ? "-"
+        : LengthUnits.IsMetric(unit) ? NumberText.Padded(d, 2) + " mm"
+        : NumberText.Padded(d / LengthUnits.MmPerInch, 4) + " in";
+
+    public static string Pressure(double mpa, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Trimmed(1000 * mpa, 1)} kPa"
+            : $"{NumberText.Trimmed(mpa / MPaOfPsi, 2)} psi";
+
+    public static string Load(double newtons, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Trimmed(newtons, 0)} N, which is {NumberText.Trimmed(newtons / 9.80665, 1)} kg"
+            : $"{NumberText.Trimmed(newtons / 4.4482216152605, 1)} lb";
+
+    /// <summary>A part of the first's, as planned 100 %.</summary>
+    public static string Against(double value, double first) =>
+        NumberText.Padded(100 * value / first, 0) + " %";
+
+    /// <summary>What a coupon of a stack gives way by: free, held from twisting, and what shear adds to either.</summary>
+    public static (double Free, double Held, double Shear) Coupon(
+        CouponSpec coupon,
+        Laminate laminate
+    ) =>
+        (
+            Bend(laminate.FreeStripAlong, coupon),
+            Bend(laminate.TwistHeldAlong, coupon),
+            Deflections.CouponShearMm(
+                coupon.Newtons,
+                coupon.SpanMm,
+                coupon.WidthMm,
+                laminate.ThicknessMm,
+                WoodShear(laminate)
+            )
+        );
+
+    /// <summary>At 45 degrees, the mean of shear along the grain and of rolling shear.</summary>
+    private static double WoodShear(Laminate laminate) =>
+        (laminate.Plies.MaxBy(p => p.ThicknessMm)!.Material.G12 + WoodRatios.RollingMPa) / 2;
+
+    private static double Bend(double stiffness, CouponSpec coupon) =>
+        Deflections.CouponMm(coupon.Newtons, coupon.SpanMm, coupon.WidthMm, stiffness);
+}

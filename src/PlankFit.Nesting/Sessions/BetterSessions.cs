@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Sessions;
+
+namespace PlankFit.Nesting.Sessions;
+
+/// <summary>
+/// The last session of each skin searched by itself, and taken where it ends sooner than the list has it: what holds points up is when a skin is done, and the sessions
+/// before fill their shifts.
+/// </summary>
+public static class BetterSessions
+{
+    /// <summary>For less nobody is given another card, minutes.</summary>
+    private const double WorthMinutes = 1;
+
+    /// <summary>Of one session, in the solver's own measure.</summary>
+    public const double Effort = 1;
+
+    /// <param name="masterOf">The number of the master plank of a layer's side.</param>
+    public static GluePlan Of(GluePlan plan, Func<PlankId, int> masterOf, double effort = Effort)
+    {
+        if (plan.Spec is not { Crew.Searched: true, Clock: not null })
+        {
+            return plan;
+        }
+
+        ImmutableArray<GlueSession> sessions =
+        [
+            .. plan
+                .Sessions.AsParallel()
+                .AsOrdered()
+                .Select(s => Better(plan, s, masterOf, effort)),
+        ];
+        var byName = sessions.SelectMany(s => s.Batches).ToDictionary(b => b.Name);
+        return plan with
+        {
+            Sessions = sessions,
+            Stages =
+            [
+                .. plan.Stages.Select(s =>
+                    s with
+                    {
+                        Batches = [.. s.Batches.Select(b => byName[b.Name])],
+                    }
+                ),
+            ],
+        };
+    }
+
+    private static GlueSession Better(
+        GluePlan plan,
+        GlueSession session,
+        Func<PlankId, int> masterOf,
+        double effort
+    )
+    {
+        if (session.Planks == 0 || plan.Sessions.Last(s => s.Layer == session.Layer) != session)
+        {
+            return session;
+        }
+
+        GlueStage stage = plan.Stages.First(s => s.Layer == session.Layer);
+        var tasks = new SessionTasks(plan.Spec, stage.Mix, session, Nearer);
+        double list = session.To - session.From;
+        if (
+            Chains.BoundMinutes(tasks.Problem.Tasks, tasks.Problem.Hands) > list - WorthMinutes
+            || SessionSearch.Of(tasks.Problem, list, tasks.First, effort).Table is not { } table
+            || table.EndMinutes > list - WorthMinutes
+        )
+        {
+            return session;
+        }
+
+        ImmutableArray<GlueBatch> moved = tasks.Moved(plan.Spec, stage.Mix, table);
+        return session with
+        {
+            Batches = moved,
+            From = moved.Min(b => b.MixAt),
+            To = moved.Max(b => b.Clocks.DownAt),
+        };
+
+        PlankId? Nearer(PlankId plank)
+        {
+            int to = Math.Sign(masterOf(plank) - plank.Number);
+            return to == 0 ? null : plank with { Number = plank.Number + to };
+        }
+    }
+}

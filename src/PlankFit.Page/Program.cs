@@ -1,0 +1,94 @@
+using System.CommandLine;
+using System.Net;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.Hosting;
+using PlankFit.Pages.Serving;
+using PlankFit.Pages.Shelf;
+
+var job = new Argument<string?>("JOB")
+{
+    Description =
+        "The job file, such as hulls/survey-launch/job.toml; where none is named, those of this folder are offered.",
+    Arity = ArgumentArity.ZeroOrOne,
+};
+var port = new Option<int>("--port")
+{
+    Description = "Where to serve; any that is free where left out.",
+    DefaultValueFactory = _ => 0,
+    HelpName = "NUMBER",
+};
+var closed = new Option<bool>("--no-browser")
+{
+    Description = "Only print the address, and open nothing.",
+};
+var onNetwork = new Option<bool>("--on-network")
+{
+    Description =
+        "Serve the shop's own network as well, for a phone beside the hull: a code is shown here that lets one browser in.",
+};
+var root = new RootCommand(
+    "A page in the browser on which a bottom is looked at and changed; served to this computer alone, unless asked."
+);
+root.Add(job);
+root.Add(port);
+root.Add(closed);
+root.Add(onNetwork);
+root.SetAction(
+    async (parsed, stop) =>
+    {
+        JobShelf shelf;
+        try
+        {
+            shelf = JobShelf.Of(parsed.GetValue(job), Environment.CurrentDirectory);
+        }
+        catch (FileNotFoundException e)
+        {
+            await Console.Error.WriteLineAsync($"plankfit-page: {e.Message}");
+            return 1;
+        }
+
+        IPAddress? network = parsed.GetValue(onNetwork) ? ShopNetwork.Address() : null;
+        if (parsed.GetValue(onNetwork) && network is null)
+        {
+            await Console.Error.WriteLineAsync(
+                "plankfit-page: this computer is on no network: join it first, or leave --on-network out."
+            );
+            return 1;
+        }
+
+        WebApplication? served = null;
+        await using WebApplication app = PageServer.Build(
+            shelf,
+            parsed.GetValue(port),
+            network,
+            code =>
+                Console.WriteLine(
+                    ShopNetwork.Shown(PageServer.Address(served!, network: true), code)
+                )
+        );
+        served = app;
+        try
+        {
+            await app.StartAsync(stop);
+        }
+        catch (IOException e)
+        {
+            await Console.Error.WriteLineAsync(
+                $"plankfit-page: {e.Message} Name another with --port, or none."
+            );
+            return 1;
+        }
+
+        string address = PageServer.Address(app);
+        Console.WriteLine(address);
+        Console.WriteLine("Open that address in a browser on this computer. Ctrl-C ends it.");
+        if (!parsed.GetValue(closed))
+        {
+            Desktop.Open(address);
+        }
+
+        await app.WaitForShutdownAsync(stop);
+        return 0;
+    }
+);
+return await root.Parse(args).InvokeAsync();

@@ -1,0 +1,154 @@
+using System.Globalization;
+using System.Net.ServerSentEvents;
+using System.Runtime.CompilerServices;
+using System.Threading.Channels;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using PlankFit.App.Marking;
+using PlankFit.Pages.Answers;
+using PlankFit.Pages.Sessions;
+
+namespace PlankFit.Pages.Serving;
+
+/// <summary>What a page asks for: one of undo, redo, a field with what was typed in it, or the whole text.</summary>
+internal sealed record Wish(string? Address, string? Typed)
+{
+    /// <summary>The same for all changes of one movement of the hand.</summary>
+    public string? Gesture { get; init; }
+
+    public bool Undo { get; init; }
+
+    public bool Redo { get; init; }
+
+    public string? Text { get; init; }
+}
+
+/// <param name="Over">The hash of what may be replaced although it is not what was read.</param>
+internal sealed record SaveWish(string? Over);
+
+/// <param name="Forget">It is to be taken off the record.</param>
+internal sealed record SawnWish(string? Plank, bool Forget);
+
+/// <param name="Notes">In the order in which they were noted.</param>
+internal sealed record NotesWish(IReadOnlyList<ProgressTick>? Notes);
+
+/// <summary>A job's state, its changes, and the news of it.</summary>
+internal static class JobRoutes
+{
+    public static void Map(WebApplication app, OpenJobs jobs, string epoch)
+    {
+        app.MapGet(
+            "/job/{number:int}/state",
+            (int number) =>
+                jobs.Of(number) is { } job
+                    ? Results.Json(StateAnswer.Of(epoch, job.Session.Now))
+                    : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/wish",
+            (int number, Wish wish) =>
+                jobs.Of(number) is not { } job ? Results.NotFound()
+                : Taken(job.Session, wish) is { } turn ? Results.Json(new { Turn = turn })
+                : Results.Json(
+                    new { Message = "there is no such value to change, or this is not one value" },
+                    statusCode: 422
+                )
+        );
+        app.MapPost(
+            "/job/{number:int}/save",
+            (int number, SaveWish wish) =>
+                jobs.Of(number) is not { } job ? Results.NotFound()
+                : job.Session.Save(wish.Over) is { } answer
+                    ? Results.Json(answer, statusCode: answer.Saved ? 200 : 409)
+                : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/sawn",
+            async (int number, SawnWish wish, CancellationToken stop) =>
+                jobs.Of(number) is not { } job || wish.Plank is not { } plank ? Results.NotFound()
+                : await job.Marks.Mark(plank, wish.Forget, stop) is var answer && answer.Done
+                    ? Results.Json(answer)
+                : Results.Json(answer, statusCode: 409)
+        );
+        app.MapGet(
+            "/job/{number:int}/notes",
+            (int number) =>
+                jobs.Of(number) is { } job ? Results.Json(job.Notes.Now) : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/notes",
+            (int number, NotesWish wish) =>
+                jobs.Of(number) is not { } job || wish.Notes is not { } notes ? Results.NotFound()
+                : notes.Any(n =>
+                    n
+                        is not {
+                            Client: not null,
+                            Plank: not null,
+                            Field: not null,
+                            Value: not null,
+                            At: not null
+                        }
+                )
+                    ? Results.BadRequest()
+                : job.Notes.Add(notes) is var answer && answer.Written ? Results.Json(answer)
+                : Results.Json(answer, statusCode: 409)
+        );
+        app.MapGet(
+            "/job/{number:int}/news",
+            IResult (int number, HttpContext context) =>
+                jobs.Of(number) is not { } job ? Results.NotFound()
+                : job.Session.Listeners.Join() is not { } channel ? Results.StatusCode(503)
+                : TypedResults.ServerSentEvents(
+                    News(job.Session, channel, epoch, context.RequestAborted)
+                )
+        );
+    }
+
+    private static int? Taken(JobSession session, Wish wish) =>
+        wish switch
+        {
+            { Undo: true } => session.Undo(),
+            { Redo: true } => session.Redo(),
+            { Text: { } text } => session.Rewrite(text),
+            { Address: { } address, Typed: { } typed } => session.Change(
+                address,
+                typed,
+                wish.Gesture ?? ""
+            ),
+            _ => null,
+        };
+
+    /// <summary>First what stands, since whoever comes back has missed the steps between and needs none of them.</summary>
+    private static async IAsyncEnumerable<SseItem<string>> News(
+        JobSession session,
+        Channel<string> channel,
+        string epoch,
+        [EnumeratorCancellation] CancellationToken stop
+    )
+    {
+        try
+        {
+            yield return Item(session, "state", epoch);
+            await foreach (string news in channel.Reader.ReadAllAsync(stop))
+            {
+                yield return Item(session, news, epoch);
+            }
+        }
+        finally
+        {
+            session.Listeners.Leave(channel);
+        }
+    }
+
+    private static SseItem<string> Item(JobSession session, string news, string epoch)
+    {
+        Seen seen = session.Now;
+        return new(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{epoch} {seen.Turn} {seen.Tried} {seen.Good?.Turn ?? 0} {seen.Planks?.Turn ?? 0}"
+            ),
+            news
+        );
+    }
+}

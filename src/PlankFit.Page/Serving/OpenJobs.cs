@@ -1,0 +1,57 @@
+using PlankFit.Pages.Sessions;
+using PlankFit.Pages.Shelf;
+
+namespace PlankFit.Pages.Serving;
+
+/// <summary>A session for every job that somebody has opened, by its number on the shelf.</summary>
+internal sealed class OpenJobs(JobShelf shelf) : IAsyncDisposable
+{
+    private readonly Lock gate = new();
+    private readonly Dictionary<int, OpenJob> open = [];
+
+    public JobShelf Shelf => shelf;
+
+    /// <summary>Null where there is no such number.</summary>
+    public OpenJob? Of(int number)
+    {
+        if (number < 1 || number > shelf.Paths.Length)
+        {
+            return null;
+        }
+
+        lock (gate)
+        {
+            if (!open.TryGetValue(number, out OpenJob? job))
+            {
+                var session = new JobSession(shelf.Paths[number - 1]);
+                open[number] = job = new(
+                    session,
+                    new PaperTray(session),
+                    new SawnMarks(session),
+                    new Notebook(session)
+                );
+            }
+
+            return job;
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (OpenJob job in open.Values)
+        {
+            job.Marks.Dispose();
+            job.Notes.Dispose();
+            await job.Papers.DisposeAsync();
+            await job.Session.DisposeAsync();
+        }
+    }
+}
+
+/// <summary>A job with the files that were last written of it, its record and its journal.</summary>
+internal sealed record OpenJob(
+    JobSession Session,
+    PaperTray Papers,
+    SawnMarks Marks,
+    Notebook Notes
+);

@@ -1,0 +1,38 @@
+using System.Net;
+using System.Net.NetworkInformation;
+using System.Net.Sockets;
+using QRCoder;
+
+namespace PlankFit.Pages.Serving;
+
+/// <summary>The network of the shop, as far as this computer is on it.</summary>
+internal static class ShopNetwork
+{
+    /// <summary>The first address by which others on the network reach this computer; null where there is none.</summary>
+    public static IPAddress? Address() =>
+        NetworkInterface
+            .GetAllNetworkInterfaces()
+            .Where(n =>
+                n.OperationalStatus == OperationalStatus.Up
+                && n.NetworkInterfaceType != NetworkInterfaceType.Loopback
+            )
+            .OrderByDescending(n => n.GetIPProperties().GatewayAddresses.Count)
+            .SelectMany(n => n.GetIPProperties().UnicastAddresses)
+            .Select(a => a.Address)
+            .FirstOrDefault(a => a.AddressFamily == AddressFamily.InterNetwork);
+
+    /// <summary>What the terminal shows of a code: where to go, the code, and both as a square to be photographed.</summary>
+    public static string Shown(string address, string code)
+    {
+        using QRCodeData data = QRCodeGenerator.GenerateQrCode(
+            $"{address}code#{code}",
+            QRCodeGenerator.ECCLevel.L
+        );
+        using var square = new AsciiQRCode(data);
+        return $"""
+
+            On the shop's network: {address}   code {code}   (plain http: who watches this network can read it)
+            {square.GetGraphicSmall()}
+            """;
+    }
+}

@@ -1,0 +1,46 @@
+namespace PlankFit.Pages.Sessions;
+
+/// <summary>Tells of files beside a job that another program has changed: the table in a spreadsheet, the record of sawn planks by the command line.</summary>
+internal sealed class FolderWatch : IDisposable
+{
+    private readonly FileSystemWatcher? watcher;
+
+    /// <param name="told">Given the file's name; on a thread of its own, once or several times a change.</param>
+    public FolderWatch(string folder, Action<string> told)
+    {
+        try
+        {
+            watcher = new(folder)
+            {
+                NotifyFilter =
+                    NotifyFilters.FileName | NotifyFilters.LastWrite | NotifyFilters.Size,
+            };
+            watcher.Changed += (_, e) => Tell(e.Name, told);
+            watcher.Created += (_, e) => Tell(e.Name, told);
+            watcher.Deleted += (_, e) => Tell(e.Name, told);
+            watcher.Renamed += (_, e) => Tell(e.Name, told);
+            watcher.EnableRaisingEvents = true;
+        }
+        catch (Exception e) when (e is IOException or ArgumentException)
+        {
+            // More folders are watched on this machine than it allows: changes are seen at the next laying.
+            watcher?.Dispose();
+            watcher = null;
+        }
+    }
+
+    public void Dispose() => watcher?.Dispose();
+
+    private static void Tell(string? name, Action<string> told)
+    {
+        // What is being written has a hidden name until it is whole.
+        if (
+            name is { Length: > 0 }
+            && !name.StartsWith('.')
+            && Path.GetExtension(name) is ".toml" or ".csv" or ".json"
+        )
+        {
+            told(name);
+        }
+    }
+}

@@ -1,0 +1,306 @@
+using System.Collections.Immutable;
+using System.Text;
+using PlankFit.App.Showing;
+using PlankFit.Export.Summary;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Editing;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Pages.Sessions;
+
+/// <summary>
+/// A job that is looked at and changed. Its text is the state: a change is another text, which is read and laid as `lay` reads and lays a file. One text is laid at a
+/// time and never given up, since whoever drags a value would else see nothing until he stops; the newest waits, and what came between is passed over.
+/// </summary>
+internal sealed class JobSession : IAsyncDisposable
+{
+    private readonly Lock gate = new();
+    private readonly SemaphoreSlim wishes = new(0, 1);
+    private readonly CancellationTokenSource stop = new();
+    private readonly Task work;
+    private readonly FolderWatch watch;
+    private History history;
+    private byte[] onDisk;
+    private int turn = 1;
+    private int tried;
+    private Laid? good;
+    private LaidPlanks? planks;
+    private ShownJob? goodJob;
+    private BottomPlan? beforeGesture;
+    private ImmutableArray<Finding> faults = [];
+    private string? offsetsPath;
+
+    /// <param name="path">The job file.</param>
+    public JobSession(string path)
+    {
+        Path = path;
+        var file = TextFile.Read(path, System.IO.Path.GetFileName(path));
+        onDisk = file.Bytes;
+        history = History.Of(file.Text ?? "");
+        if (file.Fault is { } fault)
+        {
+            // Nothing to lay: the fault is all that there is to show.
+            (faults, tried) = ([fault], turn);
+        }
+        else
+        {
+            wishes.Release();
+        }
+
+        work = Task.Run(Work);
+        watch = new(System.IO.Path.GetDirectoryName(path)!, Changed);
+    }
+
+    public string Path { get; }
+
+    public Listeners Listeners { get; } = new();
+
+    public Seen Now
+    {
+        get
+        {
+            lock (gate)
+            {
+                return new(history, turn, tried, good, faults)
+                {
+                    Planks = planks,
+                    OffsetsPath = offsetsPath,
+                    IsSaved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk),
+                };
+            }
+        }
+    }
+
+    /// <summary>Puts a value into the newest text.</summary>
+    /// <param name="gesture">The same for all changes of one movement of the hand; empty for a change by itself.</param>
+    /// <returns>The turn of the new text; null where there is no such field, or what was typed is no value.</returns>
+    public int? Change(string address, string typed, string gesture)
+    {
+        lock (gate)
+        {
+            string text = history.Present.Text;
+            return JobChange.Of(text, address, typed) is { } changed
+                ? Take(history.With(changed, $"{address} = {typed.Trim()}", gesture))
+                : null;
+        }
+    }
+
+    /// <summary>The whole text anew.</summary>
+    public int Rewrite(string text)
+    {
+        lock (gate)
+        {
+            return Take(history.With(text, "the text of the job", ""));
+        }
+    }
+
+    /// <summary>The same text once more, since what it names has changed.</summary>
+    public void LayAgain()
+    {
+        lock (gate)
+        {
+            Wish();
+        }
+    }
+
+    public int Undo()
+    {
+        lock (gate)
+        {
+            return Take(history.Undone());
+        }
+    }
+
+    public int Redo()
+    {
+        lock (gate)
+        {
+            return Take(history.Redone());
+        }
+    }
+
+    /// <summary>Writes the newest text over the job file, whole or not at all.</summary>
+    /// <param name="over">What stands there, as its hash, where it is to be replaced although it is not what was read.</param>
+    public SaveAnswer Save(string? over)
+    {
+        lock (gate)
+        {
+            byte[] bytes = Bytes(history.Present.Text);
+            SaveAnswer answer = JobSaving.Save(Path, bytes, onDisk, over);
+            if (answer.Saved)
+            {
+                onDisk = bytes;
+            }
+
+            return answer;
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        watch.Dispose();
+        await stop.CancelAsync();
+        await work;
+        stop.Dispose();
+        wishes.Dispose();
+    }
+
+    /// <summary>The mark that a file may begin with is no part of the text and stays where it was.</summary>
+    private byte[] Bytes(string text)
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(text);
+        return onDisk is [0xEF, 0xBB, 0xBF, ..] ? [0xEF, 0xBB, 0xBF, .. bytes] : bytes;
+    }
+
+    private int Take(History next)
+    {
+        if (ReferenceEquals(next, history))
+        {
+            return turn;
+        }
+
+        if (next.Gesture.Length == 0 || next.Gesture != history.Gesture)
+        {
+            beforeGesture = good?.Plan;
+        }
+
+        history = next;
+        return Wish();
+    }
+
+    private int Wish()
+    {
+        turn++;
+        if (wishes.CurrentCount == 0)
+        {
+            wishes.Release();
+        }
+
+        Listeners.Tell("state");
+        return turn;
+    }
+
+    /// <summary>Another program changed a file of the folder. Its text of the job is taken over where nothing is unsaved here; else saving will ask.</summary>
+    private void Changed(string name)
+    {
+        lock (gate)
+        {
+            if (stop.IsCancellationRequested)
+            {
+                return;
+            }
+
+            string job = System.IO.Path.GetFileName(Path);
+            if (name != job)
+            {
+                // The record, the table, readings, boards: what the job names is read at every laying.
+                Wish();
+                return;
+            }
+
+            bool saved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk);
+            var file = TextFile.Read(Path, job);
+            if (saved && file.Text is { } text && !file.Bytes.AsSpan().SequenceEqual(onDisk))
+            {
+                onDisk = file.Bytes;
+                Take(history.With(text, $"{job}, changed by another program", ""));
+            }
+        }
+    }
+
+    private async Task Work()
+    {
+        try
+        {
+            while (true)
+            {
+                await wishes.WaitAsync(stop.Token);
+                int of;
+                byte[] bytes;
+                ShownJob? before;
+                BottomPlan? against;
+                lock (gate)
+                {
+                    (of, bytes, before, against) = (
+                        turn,
+                        Bytes(history.Present.Text),
+                        goodJob,
+                        beforeGesture
+                    );
+                }
+
+                LaidPlanks? early = null;
+                ShownJob shown = Lay(
+                    bytes,
+                    before,
+                    plan =>
+                    {
+                        early = new(of, plan);
+                        lock (gate)
+                        {
+                            planks = early;
+                        }
+
+                        Listeners.Tell("planks");
+                    }
+                );
+                Laid? laid = shown.Plan is { } plan
+                    ? new(
+                        early ?? new(of, plan),
+                        plan,
+                        shown.Findings,
+                        against is null ? [] : PlanChange.Words(against, plan)
+                    )
+                    : null;
+                lock (gate)
+                {
+                    tried = of;
+                    offsetsPath = shown.OffsetsPath ?? offsetsPath;
+                    (good, goodJob, faults) = laid is null
+                        ? (good, goodJob, shown.Findings)
+                        : (laid, shown, []);
+                    // Where the rest was refused, its planks are not to be seen either.
+                    planks = good?.Planks;
+                }
+
+                Listeners.Tell("laid");
+            }
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            // The server ends.
+        }
+    }
+
+    private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
+    {
+        string file = System.IO.Path.GetFileName(Path);
+        try
+        {
+            return ShownJob.Of(
+                Path,
+                TextFile.Decode(bytes, file),
+                before,
+                new Progress<PlanProgress>(),
+                stop.Token,
+                laid
+            );
+        }
+        catch (Exception e) when (e is not OperationCanceledException)
+        {
+            // As on the command line: the page lives on, with the picture that it had.
+            return new(
+                null,
+                [
+                    new(
+                        Severity.Error,
+                        file,
+                        $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
+                    ),
+                ]
+            );
+        }
+    }
+}

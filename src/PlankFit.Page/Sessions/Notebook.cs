@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using PlankFit.App.Marking;
+using PlankFit.Draughting.Files;
+
+namespace PlankFit.Pages.Sessions;
+
+/// <summary>What stands in the journal of a job.</summary>
+/// <param name="Newest">The place of the newest note.</param>
+/// <param name="Fault">Why nothing can be noted; empty where it can.</param>
+internal sealed record NotebookAnswer(
+    long Newest,
+    ImmutableArray<ProgressTick> Notes,
+    string Fault
+);
+
+/// <param name="Written">All of it is on the disk.</param>
+/// <param name="Told">What a person should be told of it.</param>
+internal sealed record NotedAnswer(bool Written, ImmutableArray<string> Told);
+
+/// <summary>The journal of what was noted of a job's planks, held open while the job is; a file is made of it with the first note.</summary>
+internal sealed class Notebook(JobSession session) : IDisposable
+{
+    private readonly Lock gate = new();
+    private readonly string path = Path.Combine(
+        Path.GetDirectoryName(session.Path)!,
+        ProgressJournal.FileName
+    );
+    private ProgressJournal? journal;
+
+    public NotebookAnswer Now
+    {
+        get
+        {
+            lock (gate)
+            {
+                if (journal is null && !File.Exists(path))
+                {
+                    return new(0, [], "");
+                }
+
+                try
+                {
+                    journal ??= ProgressJournal.Open(path);
+                    return new(journal.Newest, [.. journal.Last.Values.OrderBy(t => t.Seq)], "");
+                }
+                catch (OutputException e)
+                {
+                    return new(0, [], e.Message);
+                }
+            }
+        }
+    }
+
+    public NotedAnswer Add(IReadOnlyList<ProgressTick> notes)
+    {
+        lock (gate)
+        {
+            try
+            {
+                journal ??= ProgressJournal.Open(path);
+                (bool written, ImmutableArray<string> told) = journal.Add(notes);
+                if (written)
+                {
+                    session.Listeners.Tell("notes");
+                }
+
+                return new(written, told);
+            }
+            catch (OutputException e)
+            {
+                return new(false, [e.Message]);
+            }
+        }
+    }
+
+    public void Dispose()
+    {
+        lock (gate)
+        {
+            journal?.Dispose();
+        }
+    }
+}

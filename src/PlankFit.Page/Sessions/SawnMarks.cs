@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using PlankFit.App.Marking;
+using PlankFit.App.Running;
+using PlankFit.Draughting.Files;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+
+namespace PlankFit.Pages.Sessions;
+
+/// <param name="Words">What was done, or why not.</param>
+internal sealed record MarkAnswer(bool Done, ImmutableArray<string> Words);
+
+/// <summary>Marks planks as sawn on the one record that there is: that of the command line, by its own code.</summary>
+internal sealed class SawnMarks(JobSession session) : IDisposable
+{
+    private readonly SemaphoreSlim one = new(1, 1);
+
+    /// <param name="forget">It is taken off the record.</param>
+    public async Task<MarkAnswer> Mark(string plank, bool forget, CancellationToken stop)
+    {
+        if (PlankId.Parse(plank) is not { } id)
+        {
+            return new(false, [$"{PlainText.Of(plank)} is no plank"]);
+        }
+
+        if (!session.Now.IsSaved)
+        {
+            return new(
+                false,
+                [
+                    "The job on the disk is not the one that is shown here: save it first, so that the plank is written down as it is shown.",
+                ]
+            );
+        }
+
+        await one.WaitAsync(stop);
+        try
+        {
+            var request = new RunRequest(session.Path, null, false);
+            var progress = new Progress<PlanProgress>();
+            RunReport report = forget
+                ? SawnRun.Forget(request, [id.ToString()], progress, stop)
+                : SawnRun.Run(request, [id.ToString()], progress, new Timings(), stop);
+            session.LayAgain();
+            return report.Exit == ExitCode.Done
+                ? new(true, report.Lines)
+                : new(false, [.. report.Findings.Select(FindingsText.Words)]);
+        }
+        catch (OutputException e)
+        {
+            return new(false, [e.Message]);
+        }
+        finally
+        {
+            one.Release();
+        }
+    }
+
+    public void Dispose() => one.Dispose();
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+
+namespace PlankFit.Pages.Sessions;
+
+/// <summary>A session at one moment.</summary>
+/// <param name="Turn">Of the newest text.</param>
+/// <param name="Tried">The newest text that was laid, or could not be.</param>
+/// <param name="Good">What the picture is of; null before anything could be laid.</param>
+/// <param name="Faults">Of the text of <paramref name="Tried"/>; empty where planks are laid by it.</param>
+internal sealed record Seen(
+    History History,
+    int Turn,
+    int Tried,
+    Laid? Good,
+    ImmutableArray<Finding> Faults
+)
+{
+    /// <summary>The newest planks, whether the rest is worked out already or not; null before there are any.</summary>
+    public LaidPlanks? Planks { get; init; }
+
+    /// <summary>Where the table of offsets lies; null where no text has named one that could be read.</summary>
+    public string? OffsetsPath { get; init; }
+
+    /// <summary>The newest text is the one on the disk, as far as this program knows.</summary>
+    public bool IsSaved { get; init; }
+}

@@ -1,0 +1,171 @@
+// A value of the job as a field in a sentence. It is changed by typing, by arrows, and by drawing the finger along it; while it moves all is one step.
+
+import { el } from "../frame/dom.js";
+import { shop, wish } from "../frame/shop.js";
+
+let gestures = 0;
+const page = crypto.getRandomValues(new Uint32Array(1))[0].toString(36);
+const newGesture = () => `${page}-${++gestures}`;
+
+/** The fields of the state by address, from the same state only once. */
+let read = { of: null, fields: new Map() };
+export function fieldAt(address) {
+  if (read.of !== shop.state) {
+    read = { of: shop.state, fields: new Map(shop.state.fields.map((f) => [f.address, f])) };
+  }
+  return read.fields.get(address) ?? null;
+}
+
+/** @param label what the field is called for who does not see the sentence */
+export function field(address, label) {
+  const of = fieldAt(address);
+  if (of === null) {
+    return null;
+  }
+  const id = `field-${address}`;
+  const about = [of.what, `It takes ${of.kind}${of.limits ? `, ${of.limits}` : ""}.`, of.usual ? `Left out: ${of.usual}.` : ""]
+    .filter(Boolean)
+    .join(" ");
+  const common = { id, title: about, "aria-label": label, "data-address": address };
+  const made = of.sort === "choice" ? choice(of, common) : entry(of, common);
+  return el("span", { class: "field" }, made);
+}
+
+/** Brings a field that is there already to the newest state, unless somebody is typing in it. */
+export function renew(made) {
+  const of = fieldAt(made.dataset.address);
+  if (of === null) {
+    return;
+  }
+  const now = of.written ?? "";
+  // What is being typed, and what the hand has moved on while the news of where it was is on its way, stays.
+  const typing = made === document.activeElement && made.value !== made.dataset.was;
+  if (!typing && !made.dataset.sending && !made.dataset.dragged) {
+    made.value = now;
+    made.dataset.was = now;
+    fit(made);
+  }
+  const wrong = shop.state.faults.find((f) => new RegExp(`, line ${of.line}\\b`).test(f.words));
+  made.toggleAttribute("aria-invalid", Boolean(wrong));
+  if (wrong) {
+    made.setAttribute("aria-invalid", "true");
+  }
+}
+
+function choice(of, common) {
+  const made = el(
+    "select",
+    { ...common, change: () => send(made, newGesture()) },
+    of.written === null || !of.words.includes(of.written) ? el("option", { value: of.written ?? "" }, of.written ?? of.usual ?? "") : null,
+    of.words.map((w) => el("option", { value: w }, w)),
+  );
+  made.value = made.dataset.was = of.written ?? "";
+  return made;
+}
+
+function entry(of, common) {
+  const isNumber = of.sort === "number";
+  const made = el("input", {
+    ...common,
+    type: "text",
+    autocomplete: "off",
+    spellcheck: "false",
+    inputmode: isNumber ? "decimal" : null,
+    class: isNumber ? "number" : null,
+    placeholder: of.usual ?? "as usual",
+    change: () => send(made, newGesture()),
+    input: () => fit(made),
+    keydown: (event) => {
+      if (event.key === "Escape") {
+        made.value = made.dataset.was;
+        fit(made);
+      } else if (isNumber && (event.key === "ArrowUp" || event.key === "ArrowDown")) {
+        event.preventDefault();
+        step(made, (event.key === "ArrowUp" ? 1 : -1) * (event.shiftKey ? 10 : 1), stepping(made));
+      }
+    },
+    blur: () => delete made.dataset.gesture,
+  });
+  made.value = made.dataset.was = of.written ?? "";
+  fit(made);
+  if (isNumber) {
+    made.addEventListener("pointerdown", (event) => drag(made, event));
+  }
+  return made;
+}
+
+/** All steps until the field is left are one. */
+function stepping(made) {
+  made.dataset.gesture ??= newGesture();
+  return made.dataset.gesture;
+}
+
+/** By so many of the last digit that is shown: 45 by ones, 7.5 by tenths. */
+function step(made, by, gesture) {
+  const match = made.value.match(/^(\D*?)(-?\d+(?:\.(\d+))?)(.*)$/s);
+  if (!match || by === 0) {
+    return;
+  }
+  const digits = match[3]?.length ?? 0;
+  const now = (Number(match[2]) + by * 10 ** -digits).toFixed(digits);
+  made.value = match[1] + now + match[4];
+  fit(made);
+  send(made, gesture);
+}
+
+function drag(made, down) {
+  if (made === document.activeElement) {
+    return;
+  }
+  let from = down.clientX,
+    moved = false;
+  const gesture = newGesture();
+  const move = (event) => {
+    const steps = Math.trunc((event.clientX - from) / 6);
+    if (steps !== 0) {
+      moved = true;
+      made.dataset.dragged = "";
+      from += steps * 6;
+      step(made, steps, gesture);
+    }
+  };
+  const up = () => {
+    window.removeEventListener("pointermove", move);
+    window.removeEventListener("pointerup", up);
+    window.removeEventListener("pointercancel", up);
+    delete made.dataset.dragged;
+    if (moved) {
+      made.blur();
+    }
+  };
+  window.addEventListener("pointermove", move);
+  window.addEventListener("pointerup", up);
+  window.addEventListener("pointercancel", up);
+}
+
+async function send(made, gesture) {
+  if (made.value === made.dataset.was || (made.value.trim() === "" && made.dataset.was === "")) {
+    return;
+  }
+  const typed = made.value;
+  made.dataset.was = typed;
+  made.dataset.sending = Number(made.dataset.sending ?? 0) + 1;
+  const wrong = await wish({ address: made.dataset.address, typed, gesture }, () => made.value === typed);
+  if (made.dataset.sending === "1") {
+    delete made.dataset.sending;
+  } else {
+    made.dataset.sending -= 1;
+  }
+  made.setCustomValidity(wrong ?? "");
+  if (wrong) {
+    made.setAttribute("aria-invalid", "true");
+    made.reportValidity();
+  }
+}
+
+/** As wide as what stands in it. */
+function fit(made) {
+  if (made.tagName === "INPUT") {
+    made.size = Math.max(2, Math.min(40, (made.value || made.placeholder).length));
+  }
+}

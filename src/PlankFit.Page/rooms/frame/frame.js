@@ -1,0 +1,171 @@
+import { bench } from "../bench/bench.js";
+import { bottom } from "../bottom/bottom.js";
+import { papers } from "../papers/papers.js";
+import { table } from "../table/table.js";
+import { ask, el, show } from "./dom.js";
+import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
+import { look as lookAtNotes, notes } from "./notes.js";
+import { listen, post } from "./wire.js";
+
+const rooms = { bottom, bench, table, papers };
+const names = { bottom: "Bottom", bench: "Bench", table: "Table", papers: "Papers" };
+const byId = (id) => document.getElementById(id);
+const place = byId("room");
+let leave = () => {};
+
+function enter() {
+  const [name, plank] = location.hash.slice(1).split("/");
+  if (name === "room") {
+    return;
+  }
+  const room = rooms[name] ? name : "bottom";
+  if (plank) {
+    pick(decodeURIComponent(plank));
+  }
+  if (document.body.dataset.room !== room) {
+    leave();
+    document.body.dataset.room = room;
+    leave = rooms[room](place) ?? (() => {});
+  }
+  show(
+    byId("rooms"),
+    Object.keys(rooms).map((r) => el("a", { href: `#${r}`, "aria-current": r === room ? "page" : null }, names[r])),
+  );
+  title();
+}
+
+function title() {
+  const name = shop.facts?.name ?? "Planks";
+  byId("name").textContent = name;
+  document.title = `${names[document.body.dataset.room ?? "bottom"]}: ${name}`;
+}
+
+const undo = el("button", { click: () => wish({ undo: true }), "aria-keyshortcuts": "Control+Z" }, "Undo");
+const redo = el("button", { click: () => wish({ redo: true }), "aria-keyshortcuts": "Control+Shift+Z" }, "Redo");
+const keep = el("button", { class: "main", click: () => save(null) }, "Save");
+byId("doing").append(undo, redo, keep);
+
+async function save(over) {
+  const answer = await post("save", { over });
+  if (answer.ok) {
+    say("Saved as the job file, comments and order kept.");
+    await refresh();
+    return;
+  }
+  const told = answer.told ?? { message: "The shop's computer did not take it." };
+  if (told.hash === null || told.hash === undefined) {
+    say(`Not saved: ${told.message}`);
+    return;
+  }
+  const taken = await ask(
+    [
+      el("h2", {}, `Not saved yet: ${told.message}.`),
+      el("p", {}, "This stands there now:"),
+      el("pre", { tabindex: "0" }, told.theirs),
+      el("p", {}, "This would stand there instead:"),
+      el("pre", { tabindex: "0" }, shop.state.text),
+    ],
+    [["replace", "Replace it by this page's"], ["", "Leave it as it is"]],
+  );
+  if (taken === "replace") {
+    await save(told.hash);
+  }
+}
+
+let spoken = 0;
+
+/** One polite line, once the hand rests. */
+function say(words) {
+  clearTimeout(spoken);
+  spoken = setTimeout(() => {
+    byId("word").textContent = words;
+  }, 300);
+}
+
+let picturedAt = "";
+
+function told(what) {
+  if (what === "planks") {
+    document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
+  }
+  if (what === "facts") {
+    picturedAt = new Date().toTimeString().slice(0, 5);
+    title();
+    const { said, undo: done } = shop.state;
+    const back = done === null ? "" : `${done}: `;
+    say(said.length > 0 ? `${back}${said.join(", ")}.` : `${back}${shop.facts.order.length} planks.`);
+  }
+  if (what === "state") {
+    undo.disabled = shop.state.undo === null;
+    undo.title = shop.state.undo === null ? "" : `Take back ${shop.state.undo}`;
+    redo.disabled = shop.state.redo === null;
+    redo.title = shop.state.redo === null ? "" : `Once more ${shop.state.redo}`;
+    keep.disabled = shop.state.saved;
+    keep.textContent = shop.state.saved ? "Saved" : "Save";
+    document.body.classList.toggle("behind", shop.isBehind);
+    document.body.classList.toggle("early", shop.skins?.turn === shop.state.turn);
+    faults();
+  }
+}
+
+function faults() {
+  const found = shop.state.faults;
+  show(
+    byId("trouble"),
+    found.slice(0, 5).map((f) => el("p", {}, f.words)),
+    found.length > 5 ? el("p", {}, `and ${found.length - 5} more`) : null,
+    found.length > 0
+      ? el("p", { class: "aside" }, picturedAt ? `The picture is of ${picturedAt}, before that.` : "No planks yet.")
+      : null,
+  );
+}
+
+let lostAt = null;
+
+listen(
+  (kind, [, , , , planks]) => {
+    if (lostAt !== null) {
+      lostAt = null;
+      document.body.classList.remove("lost");
+      say(notes.waiting > 0 ? `Together again: ${notes.waiting} notes are sent.` : "Together again.");
+      lookAtNotes();
+    }
+    if (kind === "papers") {
+      changed("papers");
+    } else if (kind === "planks") {
+      early(Number(planks));
+    } else if (kind === "notes") {
+      lookAtNotes();
+    } else {
+      refresh();
+    }
+  },
+  () => {
+    if (lostAt === null) {
+      lostAt = new Date().toTimeString().slice(0, 5);
+      document.body.classList.add("lost");
+      say(`The shop's computer has not answered since ${lostAt}. You can read and note what is fitted: keep this page open, and it is sent when it is back.`);
+    }
+  },
+);
+
+document.addEventListener("keydown", (event) => {
+  const field = event.target.closest?.("input, textarea");
+  // In a field that is being typed in the keys are the field's own.
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z" || (field && field.value !== field.dataset.was)) {
+    return;
+  }
+  event.preventDefault();
+  wish(event.shiftKey ? { redo: true } : { undo: true });
+});
+
+byId("skip").addEventListener("click", (event) => {
+  event.preventDefault();
+  place.focus();
+});
+
+watch(told);
+window.addEventListener("hashchange", enter);
+enter();
+refresh();
+lookAtNotes();

@@ -1,0 +1,92 @@
+// What was noted of planks: fitted, glued, a note, what it lacks. A note is kept in this browser until the shop's computer has it, so that none is lost where the network is, and
+// each has a number by which it is known, so that none is written twice.
+
+import { changed } from "./shop.js";
+import { json, post } from "./wire.js";
+
+const KEY = `plankfit notes ${location.pathname}`;
+
+/** By plank: its state, note and what it is off by, as the shop's computer has them and with what waits here on top. */
+export const notes = { of: new Map(), waiting: 0, fault: "", told: "" };
+
+let kept = load(),
+  known = [],
+  newest = 0,
+  sending = false;
+
+function load() {
+  try {
+    const read = JSON.parse(localStorage.getItem(KEY));
+    if (typeof read?.client === "string" && Array.isArray(read.waiting)) {
+      return read;
+    }
+  } catch {
+    // Nothing that could be read is kept here.
+  }
+  return { client: [...crypto.getRandomValues(new Uint8Array(12))].map((b) => b.toString(16).padStart(2, "0")).join(""), n: 0, waiting: [] };
+}
+
+function keep() {
+  localStorage.setItem(KEY, JSON.stringify(kept));
+}
+
+function gather() {
+  notes.of = new Map();
+  for (const { plank, field, value } of [...known, ...kept.waiting]) {
+    notes.of.set(plank, { ...notes.of.get(plank), [field]: value });
+  }
+  notes.waiting = kept.waiting.length;
+  changed("notes");
+}
+
+export async function look() {
+  const read = await json("notes").catch(() => null);
+  if (read !== null) {
+    [known, newest, notes.fault] = [read.notes, read.newest, read.fault];
+  }
+  gather();
+  await send();
+}
+
+export function note(plank, field, value) {
+  kept.n += 1;
+  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: new Date().toTimeString().slice(0, 5) });
+  keep();
+  gather();
+  send();
+}
+
+async function send() {
+  if (sending || kept.waiting.length === 0) {
+    return;
+  }
+  sending = true;
+  try {
+    while (kept.waiting.length > 0) {
+      const batch = kept.waiting.slice(0, 50);
+      const answer = await post("notes", { notes: batch });
+      if (!answer.ok && answer.code !== 409) {
+        break;
+      }
+      // What was refused is said and let go, or it would stand in the way of all that follows.
+      notes.told = (answer.told?.told ?? []).join(" ");
+      kept.waiting = kept.waiting.slice(batch.length);
+      keep();
+    }
+  } catch {
+    // Not in reach: what waits is sent when it is again.
+  } finally {
+    sending = false;
+    gather();
+  }
+}
+
+window.addEventListener("beforeunload", (event) => {
+  if (kept.waiting.length > 0) {
+    event.preventDefault();
+  }
+});
+
+// Whether the network is back is told by the browser, by the news, and at the latest by trying.
+window.addEventListener("online", send);
+setInterval(send, 5000);

@@ -1,0 +1,125 @@
+// What all rooms look at: the newest state, the facts of what is laid, what is picked and how it is coloured. Rooms are told when any of it changes.
+
+import { json, post } from "./wire.js";
+
+export const shop = {
+  state: null,
+  facts: null,
+  /** Planks that are laid, of which no more is known yet than which there are. */
+  skins: null,
+  /** What is to be seen: the newest planks. */
+  get shown() {
+    return this.skins !== null && this.skins.turn > (this.facts?.turn ?? 0) ? this.skins : this.facts;
+  },
+  picked: null,
+  colour: "layer",
+  hidden: new Set(),
+  /** The hand moves: what is shown may be behind. */
+  get isBehind() {
+    return this.state !== null && this.state.laid !== this.state.turn && this.state.tried !== this.state.turn;
+  },
+};
+
+const watchers = new Set();
+
+export function watch(watcher) {
+  watchers.add(watcher);
+  return () => watchers.delete(watcher);
+}
+
+/** @param what of "state", "facts", "picked", "colour" */
+export function changed(what) {
+  for (const watcher of [...watchers]) {
+    watcher(what);
+  }
+}
+
+export function pick(id) {
+  if (shop.picked !== id) {
+    shop.picked = id;
+    changed("picked");
+  }
+}
+
+/** The plank so many places further in the list; the first where none is picked. */
+export function neighbour(by) {
+  const order = shop.facts?.order ?? [];
+  if (order.length === 0) {
+    return null;
+  }
+  const here = order.indexOf(shop.picked);
+  return here < 0 ? order[0] : order[(here + by + order.length) % order.length];
+}
+
+/** What the list of planks has of one, by the name of the column. */
+export function fact(id, column) {
+  const row = shop.facts.order.indexOf(id),
+    place = shop.facts.columns.indexOf(column);
+  return row < 0 || place < 0 ? null : shop.facts.planks[row][place];
+}
+
+/** Fetches planks that are there before the rest of them. */
+export async function early(turn) {
+  const skins = await json(`skins/${turn}`);
+  if (skins !== null && shop.facts !== null && skins.turn > (shop.skins?.turn ?? 0)) {
+    shop.skins = skins;
+    changed("planks");
+  }
+}
+
+let asking = null;
+
+/** Fetches the newest state, and the facts where other planks are laid. One at a time: who asks meanwhile has it asked once more. */
+export function refresh() {
+  asking = (asking ?? Promise.resolve()).then(fetchAll, fetchAll);
+  return asking;
+}
+
+async function fetchAll() {
+  const state = await json("state");
+  if (state === null) {
+    return;
+  }
+  if (shop.state && shop.state.epoch !== state.epoch) {
+    // Another run of the server: nothing that is shown here belongs to it.
+    location.reload();
+    return;
+  }
+  shop.state = state;
+  changed("state");
+  if (shop.skins !== null && state.tried >= shop.skins.turn && state.laid !== shop.skins.turn) {
+    // Planks whose rest was refused.
+    shop.skins = null;
+    changed("facts");
+  }
+  if (state.laid !== null && state.laid !== shop.facts?.turn) {
+    const facts = await json(`facts/${state.laid}`);
+    if (facts !== null) {
+      shop.facts = facts;
+      shop.skins = null;
+      if (!facts.order.includes(shop.picked)) {
+        shop.picked = null;
+      }
+      changed("facts");
+    }
+  }
+}
+
+let before = Promise.resolve();
+
+/**
+ * Asks for a change; gives what was wrong with it, or null. One after the other, since two on their way at once may come in turned about.
+ *
+ * @param stands whether it is still wanted when its turn comes; what the hand has passed over meanwhile is not sent
+ */
+export function wish(what, stands = () => true) {
+  const mine = before.then(async () => {
+    if (!stands()) {
+      return null;
+    }
+    const answer = await post("wish", what).catch(() => null);
+    return answer?.ok ? null : (answer?.told?.message ?? "The shop's computer did not take it.");
+  });
+  before = mine;
+  return mine;
+}

@@ -1,0 +1,51 @@
+// All that goes over the wire. The job's number stands in the page's own address.
+
+const base = location.pathname.replace(/\/?$/, "/");
+
+export const at = (path) => base + path;
+
+/** What a turn that is shown no more has to give is nothing: a newer one is told of already. */
+async function got(path) {
+  const answer = await fetch(at(path));
+  return answer.ok && answer.status !== 204 ? answer : null;
+}
+
+export const json = async (path) => (await got(path))?.json() ?? null;
+
+export const text = async (path) => (await got(path))?.text() ?? null;
+
+export const bytes = async (path) => (await got(path))?.arrayBuffer() ?? null;
+
+export async function post(path, body = {}) {
+  const answer = await fetch(at(path), {
+    method: "POST",
+    headers: { "Content-Type": "application/json", "X-PlankFit": "1" },
+    body: JSON.stringify(body),
+  });
+  const told = answer.headers.get("Content-Type")?.includes("json") ? await answer.json() : null;
+  return { ok: answer.ok, code: answer.status, told };
+}
+
+/** Listens to the news while the page is looked at: a browser has six lines to a server, and hidden pages must not hold them. */
+export function listen(heard, lost) {
+  let source = null;
+  function open() {
+    source = new EventSource(at("news"));
+    for (const kind of ["state", "planks", "laid", "papers", "notes"]) {
+      source.addEventListener(kind, (event) => heard(kind, event.data.split(" ")));
+    }
+    source.onerror = () => lost();
+  }
+
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden) {
+      source?.close();
+      source = null;
+    } else if (!source) {
+      open();
+    }
+  });
+  if (!document.hidden) {
+    open();
+  }
+}

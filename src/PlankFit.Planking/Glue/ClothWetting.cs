@@ -1,0 +1,183 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue.Mixing;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>One side's cloth to wet out.</summary>
+/// <param name="AreaMm2">Of cloth.</param>
+/// <param name="GramsPerM2">Of mix, priming and waste among it.</param>
+/// <param name="TrimMetres">Of edge to trim.</param>
+internal readonly record struct ClothShare(
+    Side Side,
+    double AreaMm2,
+    double GramsPerM2,
+    double TrimMetres
+);
+
+/// <summary>
+/// A cloth on both sides: a side is wetted out without a break, batch upon batch, and trimmed while all of it is tacky: no earlier than the last course allows and no
+/// later than the first.
+/// </summary>
+internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays Days)
+{
+    /// <summary>A day is looked through in such steps, minutes.</summary>
+    public double StepMinutes { get; init; } = 10;
+
+    /// <summary>Days are alike: what finds no time within two finds none.</summary>
+    private const double LookMinutes = 2 * DayTemperature.Day;
+
+    /// <summary>Two hands wet out.</summary>
+    public const int WetHands = 2;
+
+    public sealed record WettedSide(ImmutableArray<GlueBatch> Batches, TrimSpan? Trim)
+    {
+        public double FirstAt => Batches[0].Clocks.OutAt;
+
+        public double LastAt => Batches[^1].Clocks.OutAt;
+    }
+
+    /// <summary>Null where no shift is long enough to wet a side out, or none falls so that it can be trimmed.</summary>
+    public WettedSide? Of(
+        ClothShare share,
+        double from,
+        IReadOnlyList<(double From, double To)> taken
+    )
+    {
+        if (Placing.Crew.Hands < WetHands)
+        {
+            return null;
+        }
+
+        for (
+            double at = Days.Working(from);
+            at < from + LookMinutes;
+            at = Days.Working(at + StepMinutes)
+        )
+        {
+            if (At(share, at, taken) is { } side)
+            {
+                return side;
+            }
+        }
+
+        return null;
+    }
+
+    private WettedSide? At(
+        ClothShare share,
+        double at,
+        IReadOnlyList<(double From, double To)> taken
+    )
+    {
+        (_, double shiftTo) = Days.ShiftAt(at);
+        ImmutableArray<GlueBatch> batches = Batches(share, at);
+        if (
+            batches.IsEmpty
+            || batches[^1].Clocks.DownAt > shiftTo
+            || Meets(at, batches[^1].Clocks.DownAt)
+        )
+        {
+            return null;
+        }
+
+        if (Placing.Mix.Clocks.Tacky is not { } tacky)
+        {
+            return new(batches, null);
+        }
+
+        double first = batches[0].Clocks.OutAt,
+            last = batches[^1].Clocks.OutAt,
+            minutes = share.TrimMetres * Placing.Crew.TrimMinutesPerM,
+            notBefore = last + Math.Ceiling(ClockRun.Minutes(tacky.From, null, Placing.Day, last)),
+            notAfter = first + Math.Floor(ClockRun.Minutes(tacky.To, null, Placing.Day, first));
+        for (
+            double? trim = Days.Unbroken(notBefore, minutes);
+            trim is { } t && t + minutes <= notAfter;
+            trim = Days.Unbroken(t + StepMinutes, minutes)
+        )
+        {
+            if (!Meets(t, t + minutes))
+            {
+                return new(batches, new(share.Side, notBefore, notAfter, t, t + minutes));
+            }
+        }
+
+        return null;
+
+        // With a hand to spare one trims while the others wet out.
+        bool Meets(double start, double end) =>
+            Placing.Crew.Hands <= WetHands && taken.Any(s => s.From < end && s.To > start);
+    }
+
+    /// <summary>As few as both clocks hold, all alike; none where not even small ones do.</summary>
+    private ImmutableArray<GlueBatch> Batches(ClothShare share, double at)
+    {
+        double area = share.AreaMm2 / 1e6;
+        const int Most = 200;
+        for (int n = 1; n <= Most; n++)
+        {
+            double wet = area / n * Placing.Crew.WetMinutesPerM2,
+                grams = area / n * share.GramsPerM2,
+                mix = Placing.Crew.MixMinutes;
+            if (grams > Placing.MostGrams)
+            {
+                continue;
+            }
+
+            // With a third hand the next is mixed while the last is spread.
+            double apart = Math.Ceiling(
+                Placing.Crew.Hands > WetHands ? Math.Max(wet, mix) : wet + mix
+            );
+            ImmutableArray<GlueBatch>.Builder batches = ImmutableArray.CreateBuilder<GlueBatch>(n);
+            for (int i = 0; i < n; i++)
+            {
+                double mixAt = at + (i * apart),
+                    outAt = mixAt + mix + wet,
+                    outBy = mixAt + Placing.Life(Placing.Mix.Clocks.Pot, grams, Placing.Day, mixAt),
+                    downBy =
+                        mixAt + Placing.Life(Placing.Mix.Clocks.Film, null, Placing.Day, mixAt);
+                if (outAt > Math.Min(outBy, downBy))
+                {
+                    break;
+                }
+
+                batches.Add(
+                    new(
+                        "",
+                        Layer,
+                        share.Side,
+                        mixAt,
+                        grams,
+                        Placing.Mix.Ratio.Parts(grams / 1000),
+                        new(
+                            outAt,
+                            outBy,
+                            outAt,
+                            downBy,
+                            mixAt
+                                + Placing.Life(
+                                    Placing.Mix.Clocks.Film,
+                                    null,
+                                    Placing.Day.Warmer(BatchPlacing.WarmerDegrees),
+                                    mixAt
+                                )
+                        )
+                    )
+                    {
+                        ClothMm2 = share.AreaMm2 / n,
+                        Celsius = Placing.Day.Celsius(mixAt),
+                        Course = i + 1,
+                    }
+                );
+            }
+
+            if (batches.Count == n)
+            {
+                return batches.MoveToImmutable();
+            }
+        }
+
+        return [];
+    }
+}

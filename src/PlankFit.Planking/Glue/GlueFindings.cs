@@ -1,0 +1,115 @@
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>What a person should know of mixes and clocks before anything is mixed.</summary>
+internal static class GlueFindings
+{
+    /// <summary>So far outside the data sheet's temperatures a clock is not trusted, degrees: a proposal, no source.</summary>
+    private const double OutsideDegrees = 3;
+
+    public static IEnumerable<Finding> Of(AmountPlanner amounts)
+    {
+        GlueSpec spec = amounts.Spec;
+        foreach ((string table, Mix? mix) in new[] { ("resin", spec.Resin), ("glue", spec.Glue) })
+        {
+            if (mix is not null)
+            {
+                foreach (Finding finding in OfMix(table, mix, spec, amounts.Planked.Job.Units))
+                {
+                    yield return finding;
+                }
+            }
+        }
+
+        if (spec.Crew is null || spec.Clock is null)
+        {
+            yield return new(
+                Severity.Note,
+                spec.Crew is null ? "[crew]" : "[clock]",
+                $"not given, so that there are amounts and no batches or sessions: add {(spec.Crew is null ? "[crew] with hands" : "[clock] with shifts and temperature")}"
+            );
+        }
+
+        foreach (ClothLayerPlan cloth in amounts.Planked.Layers.OfType<ClothLayerPlan>())
+        {
+            if (amounts.ClothOf(cloth.Cloth.Name) is null)
+            {
+                yield return new(
+                    Severity.Warning,
+                    Subject.OfLayer(cloth.Cloth.Name),
+                    "no [[sheathing]] says what it is cut from: its resin is not reckoned and it has no session"
+                )
+                {
+                    Rank = Rank.Know,
+                };
+            }
+            else if (spec.Resin is null)
+            {
+                yield return new(
+                    Severity.Warning,
+                    Subject.OfLayer(cloth.Cloth.Name),
+                    "the job has no [resin] to wet it out with: it is not reckoned and has no session"
+                )
+                {
+                    Rank = Rank.Know,
+                };
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> OfMix(string table, Mix mix, GlueSpec spec, LengthUnit unit)
+    {
+        if (mix.Thinned > 0)
+        {
+            yield return new(
+                Severity.Warning,
+                Subject.Of($"[{table}]") with
+                {
+                    Key = $"{table}.thinned-percent",
+                },
+                $"thinned by {NumberText.Trimmed(100 * mix.Thinned, 1)} %: only where its data sheet allows it; solvent vapour burns, cure slows, strength and moisture barrier suffer, and the clocks here no longer hold"
+            )
+            {
+                Rank = Rank.Know,
+            };
+        }
+
+        if (spec.Clock is not { } clock)
+        {
+            yield break;
+        }
+
+        double coldest = clock.Temperature.At.Min(p => p.Celsius),
+            warmest = clock.Temperature.Warmest;
+        foreach (
+            (string name, ClockLaw law) in new[]
+            {
+                ("pot", mix.Clocks.Pot),
+                ("film", mix.Clocks.Film),
+            }
+        )
+        {
+            if (
+                coldest < law.ColdestCelsius - OutsideDegrees
+                || warmest > law.WarmestCelsius + OutsideDegrees
+            )
+            {
+                yield return new(
+                    Severity.Warning,
+                    Subject.Of($"[{table}]") with
+                    {
+                        Key = $"{table}.{name}",
+                    },
+                    $"{name} is given from {ShopHeat.Words(law.ColdestCelsius, unit)} to {ShopHeat.Words(law.WarmestCelsius, unit)} and the shop goes from {ShopHeat.Words(coldest, unit)} to {ShopHeat.Words(warmest, unit)}: its times there are a guess; ask the maker"
+                )
+                {
+                    Rank = Rank.Know,
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue.Mixing;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>Resin, glue and the order of work: what to buy, what to mix when, what must be so before what.</summary>
+public sealed record GluePlan(
+    GlueSpec Spec,
+    ImmutableArray<AmountLine> Amounts,
+    ImmutableArray<GlueStage> Stages,
+    ImmutableArray<Finding> Findings
+)
+{
+    public ImmutableArray<MixTotal> Totals { get; } = MixTotal.Of(Amounts);
+
+    /// <summary>Of all stages, in the order in which they are mixed.</summary>
+    public IEnumerable<GlueBatch> Batches => Stages.SelectMany(s => s.Batches);
+
+    /// <summary>Batches by the shift in which they are mixed.</summary>
+    public ImmutableArray<GlueSession> Sessions { get; init; } = [];
+}
+
+/// <summary>One layer's work: the planks of a skin, or a cloth on both sides; what must be so before it begins and once it is done.</summary>
+/// <param name="Layer">Its name.</param>
+/// <param name="Batches">In the order in which they are mixed.</param>
+/// <param name="Before">To be ticked before the first batch is mixed; <paramref name="After"/> once the last is down.</param>
+public sealed record GlueStage(
+    string Layer,
+    Mix Mix,
+    ImmutableArray<GlueBatch> Batches,
+    ImmutableArray<HoldPoint> Before,
+    ImmutableArray<HoldPoint> After
+)
+{
+    /// <summary>Trimming of a cloth while it is tacky, a side each; none of a skin.</summary>
+    public ImmutableArray<TrimSpan> Trims { get; init; } = [];
+
+    /// <summary>When the first part of it was on and when the last was, those that were so before the plan among them.</summary>
+    public (double First, double Last)? OnAt { get; init; }
+
+    /// <summary>Minutes of work that no order with these hands can do without; 0 for a cloth.</summary>
+    public double BoundMinutes { get; init; }
+
+    /// <summary>Minutes of shifts from the first batch until the last is down.</summary>
+    public double WorkMinutes { get; init; }
+
+    /// <summary>When the next stage may begin, as far as clocks say.</summary>
+    public double ReadyAt =>
+        Batches
+            .Select(b => b.Clocks.DownAt)
+            .Concat(Trims.Select(t => t.DoneAt))
+            .Concat(After.Select(h => h.NotBefore ?? 0))
+            .Append(OnAt?.Last ?? 0)
+            .Max();
+
+    public required bool IsCloth { get; init; }
+}
+
+/// <summary>One batch.</summary>
+/// <param name="Name">B07.</param>
+/// <param name="MixAt">When mixing begins, minutes from midnight of the first day, like all times here.</param>
+/// <param name="Grams">Of resin and hardener together.</param>
+/// <param name="Clocks">When it must be out of the pot and down, and when it is.</param>
+public sealed record GlueBatch(
+    string Name,
+    string Layer,
+    Side Side,
+    double MixAt,
+    double Grams,
+    MixParts Parts,
+    BatchTimes Clocks
+)
+{
+    /// <summary>In the order in which they go down; none for cloth.</summary>
+    public ImmutableArray<PlankTimes> Planks { get; init; } = [];
+
+    /// <summary>Of cloth that it wets out; 0 for planks.</summary>
+    public double ClothMm2 { get; init; }
+
+    /// <summary>In the shop as mixing begins.</summary>
+    public double Celsius { get; init; }
+
+    /// <summary>Which of the side's batches of this cloth, from 1; 0 for planks.</summary>
+    public int Course { get; init; }
+}
+
+/// <param name="OutAt">The pot is empty.</param>
+/// <param name="OutBy">It must be empty.</param>
+/// <param name="DownAt">The last is down.</param>
+/// <param name="DownBy">It must be down.</param>
+/// <param name="DownByWarmer">The same where the shop is three degrees warmer than planned.</param>
+public readonly record struct BatchTimes(
+    double OutAt,
+    double OutBy,
+    double DownAt,
+    double DownBy,
+    double DownByWarmer
+);
+
+/// <summary>When the glue for a plank is spread and the plank goes down.</summary>
+public readonly record struct PlankTimes(PlankId Id, double SpreadAt, double SetAt, double DoneAt)
+{
+    public double Grams { get; init; }
+
+    public int Fastenings { get; init; }
+}
+
+/// <summary>A side's cloth is trimmed: not before and not after, and when it is done.</summary>
+public readonly record struct TrimSpan(
+    Side Side,
+    double NotBefore,
+    double NotAfter,
+    double At,
+    double DoneAt
+);
+
+/// <summary>What a session may not pass.</summary>
+/// <param name="What">In the builder's words, after which there is a box to tick.</param>
+/// <param name="NotBefore">Null where no clock says.</param>
+/// <param name="NotAfter">Null where it may wait.</param>
+public sealed record HoldPoint(string What, double? NotBefore = null, double? NotAfter = null);
+
+/// <summary>What is glued between two breaks.</summary>
+/// <param name="From">When the first batch is mixed; <paramref name="To"/> when the last is down.</param>
+/// <param name="ShiftTo">When the shift ends.</param>
+public sealed record GlueSession(
+    int Number,
+    string Layer,
+    double From,
+    double To,
+    double ShiftTo,
+    ImmutableArray<GlueBatch> Batches
+)
+{
+    public int Planks => Batches.Sum(b => b.Planks.Length);
+
+    public int Fastenings => Batches.Sum(b => b.Planks.Sum(p => p.Fastenings));
+}

@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Framing;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Sheathing;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>Amounts, batches, sessions and hold points of a bottom.</summary>
+internal static class GluePlanner
+{
+    /// <param name="fastenings">How many a plank has.</param>
+    /// <param name="cloth">As it lies; null where the job does not say.</param>
+    public static GluePlan Of(
+        GlueSpec spec,
+        Planked planked,
+        FramingPlan framing,
+        Func<PlankId, int> fastenings,
+        SheathingPlan? cloth,
+        CancellationToken stop
+    )
+    {
+        var amounts = new AmountPlanner(spec, planked, framing, cloth);
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+        findings.AddRange(GlueFindings.Of(amounts));
+        ImmutableArray<GlueStage> stages = spec is { Crew: { } crew, Clock: { } clock }
+            ? Stages(amounts, (crew, clock), fastenings, findings, stop)
+            : [];
+        return new(spec, amounts.Lines(), stages, findings.ToImmutable())
+        {
+            Sessions = SessionsOf(stages, spec.Clock),
+        };
+    }
+
+    /// <summary>Batches of one layer that are mixed in one shift.</summary>
+    internal static ImmutableArray<GlueSession> SessionsOf(
+        ImmutableArray<GlueStage> stages,
+        ClockSpec? clock
+    )
+    {
+        if (clock is null)
+        {
+            return [];
+        }
+
+        var days = new WorkDays(clock.Shifts);
+        return
+        [
+            .. stages
+                .SelectMany(s =>
+                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, g))
+                )
+                .OrderBy(s => s.g.Min(b => b.MixAt))
+                .Select(
+                    (s, i) =>
+                        new GlueSession(
+                            i + 1,
+                            s.Layer,
+                            s.g.Min(b => b.MixAt),
+                            s.g.Max(b => b.Clocks.DownAt),
+                            s.g.Key.To,
+                            [.. s.g]
+                        )
+                ),
+        ];
+    }
+
+    private static ImmutableArray<GlueStage> Stages(
+        AmountPlanner amounts,
+        (CrewSpec Crew, ClockSpec Clock) work,
+        Func<PlankId, int> fastenings,
+        ImmutableArray<Finding>.Builder findings,
+        CancellationToken stop
+    )
+    {
+        var days = new WorkDays(work.Clock.Shifts);
+        ImmutableArray<GlueStage>.Builder stages = ImmutableArray.CreateBuilder<GlueStage>();
+        GlueProgress done = amounts.Spec.Done;
+        double ready = days.Working(done.Latest ?? 0);
+        Planked planked = amounts.Planked;
+        for (int i = 0; i < planked.Layers.Length; i++)
+        {
+            Mix? mix =
+                planked.Layers[i] is PlankLayerPlan
+                    ? amounts.Spec.BetweenLayers
+                    : amounts.Spec.Resin;
+            if (mix is null)
+            {
+                continue;
+            }
+
+            var placing = new BatchPlacing(
+                mix,
+                InCup(work.Crew, amounts.Spec.Cup, mix),
+                work.Clock.Temperature
+            );
+            GlueStage? stage = planked.Layers[i] switch
+            {
+                PlankLayerPlan planks => SkinStage.Of(
+                    new(amounts, placing, days, fastenings),
+                    planks,
+                    i,
+                    stages.LastOrDefault(),
+                    ready,
+                    findings,
+                    stop
+                ),
+                _ => ClothStage.Of(amounts, placing, days, i, ready, findings),
+            };
+            if (stage is null)
+            {
+                // What comes after it has no time before it has one.
+                break;
+            }
+
+            stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
+            ready = Math.Max(ready, stage.ReadyAt);
+        }
+
+        return stages.ToImmutable();
+    }
+
+    /// <summary>No batch is larger than the cup can be stirred with.</summary>
+    private static CrewSpec InCup(CrewSpec crew, Cup? cup, Mix mix) =>
+        cup is { RimMm: < double.PositiveInfinity }
+            ? crew with
+            {
+                MostGrams = Math.Min(
+                    crew.MostGrams ?? double.PositiveInfinity,
+                    1000 * mix.Ratio.KgPerLitre * cup.Litres(Cup.FilledTo * cup.RimMm)
+                ),
+            }
+            : crew;
+
+    private static GlueStage Named(GlueStage stage, int before) =>
+        stage with
+        {
+            Batches =
+            [
+                .. stage
+                    .Batches.OrderBy(b => b.MixAt)
+                    .Select(
+                        (b, i) =>
+                            b with
+                            {
+                                Name = FormattableString.Invariant($"B{before + i + 1:00}"),
+                            }
+                    ),
+            ],
+        };
+}

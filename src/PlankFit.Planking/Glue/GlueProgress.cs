@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlankFit.Planking.Findings;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>What is down already: the rest is planned from there on.</summary>
+public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
+{
+    public static readonly GlueProgress None = new([]);
+
+    /// <summary>When the last of it was down, minutes from midnight of the first day; null where nothing is.</summary>
+    public double? Latest => Rows.IsEmpty ? null : Rows.Max(r => r.At);
+
+    /// <summary>The highest number of a batch that was mixed, as in B07; 0 where none is named so.</summary>
+    public int LastBatch =>
+        Rows.Select(r =>
+                r.Batch is ['B' or 'b', .. var number]
+                && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int n)
+                    ? n
+                    : 0
+            )
+            .DefaultIfEmpty(0)
+            .Max();
+
+    public double? DownAt(PlankId plank) => Last(Rows.Where(r => r.Plank == plank));
+
+    /// <summary>When a cloth's side was wetted out; null where it is still to be.</summary>
+    public double? WettedAt(string cloth, Side side) =>
+        Last(Rows.Where(r => r.Cloth == cloth && r.Side == side));
+
+    private static double? Last(IEnumerable<GlueDone> rows) => rows.Max(r => (double?)r.At);
+}
+
+/// <summary>A plank that is down, or a cloth's side that is wetted out.</summary>
+/// <param name="Plank">Null for cloth.</param>
+/// <param name="Cloth">The layer's name; null for a plank.</param>
+/// <param name="At">When, minutes from midnight of the first day.</param>
+public sealed record GlueDone(PlankId? Plank, string? Cloth, Side Side, double At)
+{
+    public string Batch { get; init; } = "";
+
+    /// <summary>In the shop; null where it was not written down.</summary>
+    public double? Celsius { get; init; }
+}

@@ -1,0 +1,190 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Planks;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>With what a layer's stage is planned.</summary>
+internal sealed record StageGround(
+    AmountPlanner Amounts,
+    BatchPlacing Placing,
+    WorkDays Days,
+    Func<PlankId, int> Fastenings
+);
+
+/// <summary>A skin's stage: on a cloth that still bonds if all of it goes down in time, else on one that is cured, washed, dry and keyed.</summary>
+internal static class SkinStage
+{
+    /// <summary>From washed and keyed until it may be called dry: a proposal, no source.</summary>
+    private const double DryMinutes = 60;
+
+    /// <summary>Nothing is glued down with less.</summary>
+    private const double LeastGrams = 0.1;
+
+    public static GlueStage? Of(
+        StageGround ground,
+        PlankLayerPlan layer,
+        int at,
+        GlueStage? under,
+        double ready,
+        ImmutableArray<Finding>.Builder findings,
+        CancellationToken stop
+    )
+    {
+        GlueProgress done = ground.Amounts.Spec.Done;
+        ImmutableArray<PlankWing> wings = PlankWing.Of(layer, Share, IsDown);
+        double? downAt = layer.Starboard.Concat(layer.Port).Max(p => done.DownAt(p.Id));
+        if (wings.IsEmpty)
+        {
+            return new(
+                layer.Planks.Name,
+                ground.Placing.Mix,
+                [],
+                [],
+                HoldPoints.AfterSkin(ground, layer, downAt ?? ready)
+            )
+            {
+                IsCloth = false,
+            };
+        }
+
+        var gluing = new SkinGluing(layer.Planks.Name, ground.Placing, ground.Days);
+        ImmutableArray<GlueBatch> batches = [];
+        ImmutableArray<HoldPoint> onCloth = [];
+        if (under is { IsCloth: true, OnAt: not null } cloth && downAt is null)
+        {
+            (batches, onCloth) = OnCloth(ground, layer, cloth, gluing, (wings, ready), stop);
+        }
+        else
+        {
+            (batches, ImmutableArray<PlankShare> left) = gluing.Of(wings, ready, stop);
+            batches = left.IsEmpty ? batches : [];
+        }
+
+        if (batches.IsEmpty)
+        {
+            PlankShare worst = wings
+                .SelectMany(w => w.Planks)
+                .MaxBy(p => p.FastenMinutes + p.SpreadMinutes + (p.Grams / 1e6));
+            findings.Add(
+                WhyNoBatch.OfPlank(
+                    ground.Placing,
+                    ground.Days,
+                    layer.Planks.Name,
+                    worst,
+                    ground.Amounts.Planked.Job.Units
+                )
+            );
+            return null;
+        }
+
+        double from = batches.Min(b => b.MixAt),
+            to = batches.Max(b => b.Clocks.DownAt);
+        return new(
+            layer.Planks.Name,
+            ground.Placing.Mix,
+            batches,
+            [
+                .. HoldPoints.BeforeSkin(layer.Planks, at, ground.Amounts.Planked.Job.Units),
+                .. onCloth,
+            ],
+            HoldPoints.AfterSkin(ground, layer, to)
+        )
+        {
+            IsCloth = false,
+            BoundMinutes = SkinGluing.BoundMinutes(wings, ground.Placing.Crew),
+            WorkMinutes = ground.Days.Between(from, to),
+        };
+
+        PlankShare Share(Plank plank) =>
+            new(
+                plank.Id,
+                Math.Max(
+                    LeastGrams,
+                    Math.Round(
+                        1000 * ground.Amounts.PlankKg(ground.Placing.Mix, plank, layer, at),
+                        1
+                    )
+                ),
+                ground.Placing.Crew.SpreadMinutes,
+                ground.Placing.Crew.FastenMinutes,
+                ground.Fastenings(plank.Id)
+            );
+
+        bool IsDown(PlankId id) =>
+            done.DownAt(id) is not null || layer.On(id.Side).First(p => p.Id == id).IsFitted;
+    }
+
+    private static (ImmutableArray<GlueBatch>, ImmutableArray<HoldPoint>) OnCloth(
+        StageGround ground,
+        PlankLayerPlan layer,
+        GlueStage cloth,
+        SkinGluing gluing,
+        (ImmutableArray<PlankWing> Wings, double Ready) work,
+        CancellationToken stop
+    )
+    {
+        MixClocks clocks = cloth.Mix.Clocks;
+        DayTemperature day = ground.Placing.Day;
+        (double first, double last) = cloth.OnAt!.Value;
+        if (clocks.Recoat is { } recoat)
+        {
+            // Counted from the last course for its beginning, and from the first for its end.
+            double from = last + Math.Ceiling(ClockRun.Minutes(recoat.From, null, day, last)),
+                to = first + Math.Floor(ClockRun.Minutes(recoat.To, null, day, first)),
+                trimmed = cloth.Trims.Select(t => t.DoneAt).DefaultIfEmpty(last).Max();
+            (ImmutableArray<GlueBatch> soon, ImmutableArray<PlankShare> late) = gluing.Of(
+                work.Wings,
+                Math.Max(from, trimmed),
+                stop
+            );
+            if (late.IsEmpty && soon.Max(b => b.Clocks.DownAt) <= to)
+            {
+                return (
+                    soon,
+                    [
+                        new(
+                            "the cloth is firm and still bonds: nothing washed, nothing keyed, nothing touched with bare hands",
+                            from,
+                            to
+                        ),
+                    ]
+                );
+            }
+        }
+
+        double cured = Math.Max(
+                work.Ready,
+                clocks.Sandable is { } sandable
+                    ? last + Math.Ceiling(ClockRun.Minutes(sandable, null, day, last))
+                    : last
+            ),
+            keyed = ground.Days.Done(
+                cured,
+                2
+                    * layer.AreaMm2
+                    / 1e6
+                    * ground.Placing.Crew.KeyMinutesPerM2
+                    / ground.Placing.Crew.Hands
+            ),
+            dry = keyed + DryMinutes;
+        (ImmutableArray<GlueBatch> batches, ImmutableArray<PlankShare> left) = gluing.Of(
+            work.Wings,
+            dry,
+            stop
+        );
+        return left.IsEmpty
+            ? (
+                batches,
+                [
+                    new("the cloth has cured", cured),
+                    new("stitching and ridges are scraped off"),
+                    new("washed of blush, and of any water or soap used to slick it"),
+                    new("keyed: dull all over, dust off", keyed),
+                    new("dry", dry),
+                ]
+            )
+            : ([], []);
+    }
+}

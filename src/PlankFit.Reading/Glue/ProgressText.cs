@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Layers;
+using PlankFit.Reading.AsBuilt;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.Reading.Glue;
+
+/// <summary>progress.csv: a plank or a run of planks that is down, or a side of a cloth that is wetted out, a row, with when, in which batch and how warm it was.</summary>
+public static class ProgressText
+{
+    public const string UsualName = "progress.csv";
+
+    private static readonly string[] Columns = ["id", "done-at", "batch", "temperature"];
+
+    private const string IdAccepted =
+        "a plank's number, S1-10, a run of them, S1-08..S1-12, or a layer of cloth with its side, core cloth starboard";
+    private const string TimeAccepted =
+        "accepted: day and hour as on the sheets, day 2, 11:57, in quotes, or without its comma";
+
+    /// <param name="layers">The bottom's.</param>
+    public static (GlueProgress Progress, ImmutableArray<Finding> Findings) Read(
+        string text,
+        string file,
+        ImmutableArray<LayerSpec> layers
+    )
+    {
+        List<Finding> findings = [];
+        ImmutableArray<CsvRow> rows = CsvRows.Read(text, file, findings);
+        int[] places = rows.IsEmpty ? [] : [.. Columns.Select(c => rows[0].Cells.IndexOf(c))];
+        if (rows.IsEmpty || places[0] < 0 || places[1] < 0)
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    $"{file}, line 1",
+                    "its first line names the columns: id,done-at,batch,temperature; the first two are needed"
+                )
+            );
+            return (GlueProgress.None, [.. findings]);
+        }
+
+        ImmutableArray<GlueDone>.Builder done = ImmutableArray.CreateBuilder<GlueDone>();
+        foreach (CsvRow row in rows.Skip(1).Where(r => !r.IsBlank))
+        {
+            string Cell(int column) =>
+                places[column] >= 0 && places[column] < row.Cells.Length
+                    ? row.Cells[places[column]]
+                    : "";
+            void Wrong(int column, string what) =>
+                findings.Add(
+                    new(
+                        Severity.Error,
+                        FormattableString.Invariant($"{file}, line {row.Line}, {Columns[column]}"),
+                        $"{Quoted.Of(Cell(column))}: {what}"
+                    )
+                );
+
+            double? at = Moment(Cell(1));
+            if (at is null)
+            {
+                Wrong(1, TimeAccepted);
+            }
+
+            double? celsius = Cell(3).Length == 0 ? null : Temperatures.Read(Cell(3));
+            if (Cell(3).Length > 0 && celsius is null)
+            {
+                Wrong(3, Temperatures.Accepted);
+            }
+
+            ImmutableArray<GlueDone> what = Of(Cell(0), layers);
+            if (what.IsEmpty)
+            {
+                Wrong(0, IdAccepted);
+            }
+
+            done.AddRange(
+                what.Select(d => d with { At = at ?? 0, Batch = Cell(2), Celsius = celsius })
+            );
+        }
+
+        return (new(done.ToImmutable()), [.. findings]);
+    }
+
+    private static ImmutableArray<GlueDone> Of(string id, ImmutableArray<LayerSpec> layers)
+    {
+        (ImmutableArray<PlankId> planks, _) = PlankIds.Expand(id);
+        if (!planks.IsEmpty)
+        {
+            return [.. planks.Select(p => new GlueDone(p, null, p.Side, 0))];
+        }
+
+        foreach (ClothLayerSpec cloth in layers.OfType<ClothLayerSpec>())
+        {
+            foreach (Side side in new[] { Side.Starboard, Side.Port })
+            {
+                if (
+                    id.Equals(
+                        $"{cloth.Name} {(side == Side.Port ? "port" : "starboard")}",
+                        StringComparison.OrdinalIgnoreCase
+                    )
+                )
+                {
+                    return [new(null, cloth.Name, side, 0)];
+                }
+            }
+        }
+
+        return [];
+    }
+
+    /// <summary>Minutes of "day 2, 11:57".</summary>
+    private static double? Moment(string text)
+    {
+        string[] words = text.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        return
+            words is ["day" or "Day", var day, var hour]
+            && int.TryParse(day, NumberStyles.None, CultureInfo.InvariantCulture, out int d)
+            && d is >= 1 and < 10_000
+            && CrewBinder.Hour(hour) is { } minute
+            ? ((d - 1) * 1440) + minute
+            : null;
+    }
+}

@@ -1,0 +1,205 @@
+using PlankFit.Planking.Glue;
+using PlankFit.Reading.Keys;
+
+namespace PlankFit.Reading.Glue;
+
+/// <summary>[crew] and [clock]: who glues, how fast, when, and how warm it is.</summary>
+public static class WorkKeys
+{
+    private static readonly CrewSpec Usual = new(CrewSpec.FastenHands);
+
+    public static readonly NumberKey Hands = new(
+        "hands",
+        "4",
+        "whole number",
+        "How many people work; a plank takes two of them to fit and fasten."
+    )
+    {
+        Required = true,
+        Whole = true,
+        Limits = Limits.FromTo(1, 50),
+        AcceptedWords = "accepted: a whole number from {least} to {most}",
+    };
+
+    public static readonly NumberKey MixMinutes = Minutes(
+        "mix",
+        "4",
+        "minutes a batch",
+        "To weigh, mix and carry a batch, one hand.",
+        Usual.MixMinutes
+    );
+
+    public static readonly NumberKey Spread = Minutes(
+        "spread",
+        "3",
+        "minutes a plank",
+        "To spread the glue for a plank, one hand.",
+        Usual.SpreadMinutes
+    );
+
+    public static readonly NumberKey Fasten = Minutes(
+        "fit-and-fasten",
+        "12",
+        "minutes a plank",
+        "To fit a plank and fasten it, two hands.",
+        Usual.FastenMinutes
+    );
+
+    public static readonly NumberKey Wait = Minutes(
+        "wait",
+        "10",
+        "minutes",
+        "How long a plank's glue may lie open before the plank goes down.",
+        Usual.WaitMinutes
+    );
+
+    public static readonly NumberKey Wet = Minutes(
+        "wet",
+        "6",
+        "minutes a square metre",
+        "To wet out cloth, two hands.",
+        Usual.WetMinutesPerM2
+    );
+
+    public static readonly NumberKey Trim = Minutes(
+        "trim",
+        "2",
+        "minutes a metre",
+        "To trim cloth while it is tacky, one hand.",
+        Usual.TrimMinutesPerM
+    );
+
+    public static readonly NumberKey WashAndKey = Minutes(
+        "wash-and-key",
+        "10",
+        "minutes a square metre",
+        "To wash and key what has cured, one hand.",
+        Usual.KeyMinutesPerM2
+    );
+
+    public static readonly NumberKey Board = Minutes(
+        "board",
+        "15",
+        "minutes a square metre",
+        "To board a skin fair, one hand.",
+        Usual.BoardMinutesPerM2
+    );
+
+    public static readonly NumberKey MostGrams = new(
+        "most-grams",
+        "500",
+        "grams",
+        "The most that one batch may be."
+    )
+    {
+        Limits = Limits.FromTo(10, 100_000),
+        AcceptedWords = "accepted: grams from {least} to {most}",
+        Otherwise = "what the clocks allow, and never more than the largest mass that pot gives",
+    };
+
+    public static readonly ChoiceKey<bool> Sessions = new(
+        "sessions",
+        [("list", false), ("searched", true)],
+        "Whether sessions are those of the list, or the last of each skin is searched for a sooner end, which takes some seconds."
+    )
+    {
+        DefaultChoice = false,
+    };
+
+    public static readonly LengthKey AcrossBottom = Inside(
+        "across-bottom",
+        "70",
+        "Across its bottom, inside."
+    );
+
+    public static readonly LengthKey AcrossTop = Inside(
+        "across-top",
+        "90",
+        "Across its rim, inside."
+    );
+
+    public static readonly LengthKey Height = Inside(
+        "height",
+        "110",
+        "From its bottom to its rim."
+    );
+
+    public static readonly TableKey Cup = new(
+        "cup",
+        "{ across-bottom = 70, across-top = 90, height = 110 }",
+        "The mixing cup, for the marks on its side.",
+        new(AcrossBottom, AcrossTop, Height)
+    )
+    {
+        Otherwise = "cards say grams and millilitres and no marks",
+    };
+
+    public static readonly JobTable Crew = new(
+        Hands,
+        MixMinutes,
+        Spread,
+        Fasten,
+        Wait,
+        Wet,
+        Trim,
+        WashAndKey,
+        Board,
+        MostGrams,
+        Sessions,
+        Cup
+    );
+
+    public static readonly TextsKey Shifts = new(
+        "shifts",
+        "[\"08:00-12:00\", \"13:00-17:00\"]",
+        "When they work, every day alike."
+    )
+    {
+        Required = true,
+        Most = 10,
+    };
+
+    public static readonly TextKey Time = new("at", "\"14:00\"", "The hour.")
+    {
+        AskedFor = "the hour: \"14:00\"",
+    };
+
+    public static readonly TextKey Degrees = new(
+        "is",
+        "\"24 C\"",
+        "The temperature in the shop, with its scale."
+    )
+    {
+        AskedFor = Temperatures.Accepted,
+    };
+
+    public static readonly TablesKey Temperature = new(
+        "clock.temperature",
+        "How warm the shop is through the day, straight between the hours given and from the last on to the next day's first; each in braces in a list.",
+        new(Time, Degrees)
+    )
+    {
+        Required = true,
+        Most = 48,
+    };
+
+    public static readonly JobTable Clock = new(Shifts, Temperature);
+
+    private static NumberKey Minutes(
+        string name,
+        string example,
+        string unit,
+        string what,
+        double usual
+    ) =>
+        new(name, example, unit, what)
+        {
+            Limits = Limits.MoreThan(0).UpTo(600),
+            AcceptedWords = "accepted: minutes, more than {least} and no more than {most}",
+            DefaultValue = usual,
+            Source = KeySources.Proposal,
+        };
+
+    private static LengthKey Inside(string name, string example, string what) =>
+        new(name, example, what) { Required = true, Limits = Limits.Positive };
+}

@@ -1,0 +1,162 @@
+using CsCheck;
+using PlankFit.App.Marking;
+using PlankFit.Draughting.Files;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.App;
+
+/// <summary>What is noted of planks is lost by no crash, doubled by no repetition, and settled the same way whoever was first.</summary>
+public sealed class ProgressJournalTests
+{
+    private static ProgressTick Tick(
+        string client,
+        long n,
+        string plank = "S1-07",
+        string value = "fitted",
+        string field = ProgressField.State,
+        long seen = 0
+    ) => new(client, n, plank, field, value, seen, "14:02");
+
+    /// <summary>Cut off at every byte of its last lines, a journal opens with every note that was whole, and the next is written behind it.</summary>
+    [Fact]
+    public void ACrashAtAnyByteLosesNothingThatWasAnswered()
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        using (var journal = ProgressJournal.Open(path))
+        {
+            journal.Add([Tick("a", 1), Tick("a", 2, "S1-08", "glued")]);
+            journal.Add([Tick("b", 1, "S1-09", "3 mm short at chine ⅜", ProgressField.Off)]);
+        }
+
+        byte[] whole = File.ReadAllBytes(path);
+        for (int cut = 0; cut <= whole.Length; cut++)
+        {
+            File.WriteAllBytes(path, whole[..cut]);
+            int lines = whole[..cut].Count(b => b == '\n');
+            using (var journal = ProgressJournal.Open(path))
+            {
+                Assert.Equal(lines, journal.Last.Count);
+                Assert.Equal(lines, journal.Newest);
+                Assert.True(
+                    journal.Add([Tick("c", 1, "P1-01", "note", ProgressField.Note)]).Written
+                );
+            }
+
+            using var again = ProgressJournal.Open(path);
+            Assert.Equal(lines + 1, again.Last.Count);
+            Assert.Equal("note", again.Last[("P1-01", ProgressField.Note)].Value);
+        }
+    }
+
+    /// <summary>Two browsers that send their notes by chance, in pieces, turned about and again, leave what each has noted last and seen, and each note once.</summary>
+    [Fact]
+    public void SentTwiceAndTurnedAboutItIsTheSame() =>
+        Gen.Select(
+                Gen.Int[0, 1],
+                Gen.Int[1, 4],
+                Gen.Int[0, 2].Select(i => new[] { "", "fitted", "glued" }[i])
+            )
+            .Array[1, 20]
+            .Select(Gen.Int[1, 5])
+            .Sample(
+                (noted, piece) =>
+                {
+                    using var folder = new TempFolder();
+                    string path = folder.File(ProgressJournal.FileName);
+                    ProgressTick[] ticks =
+                    [
+                        .. noted.Select(
+                            (t, i) => Tick($"client {t.Item1}", i, $"S1-0{t.Item2}", t.Item3)
+                        ),
+                    ];
+                    using (var journal = ProgressJournal.Open(path))
+                    {
+                        foreach (ProgressTick[] sent in ticks.Chunk(piece))
+                        {
+                            journal.Add(sent);
+                            // The answer was lost, so it is sent once more.
+                            journal.Add([.. sent.Reverse()]);
+                        }
+                    }
+
+                    Assert.Equal(ticks.Length, File.ReadLines(path).Count());
+                    using var read = ProgressJournal.Open(path);
+                    Assert.Equal(ticks.Length, read.Newest);
+                    foreach (IGrouping<string, ProgressTick> plank in ticks.GroupBy(t => t.Plank))
+                    {
+                        Assert.Equal(
+                            plank.Last().Value,
+                            read.Last[(plank.Key, ProgressField.State)].Value
+                        );
+                    }
+                },
+                iter: LongRuns.Of(20, 500)
+            );
+
+    /// <summary>A note that takes the place of one that its writer had not seen holds, and is told of; one that says the same, or was seen, is not.</summary>
+    [Fact]
+    public void WhatWasNotSeenIsTold()
+    {
+        using var folder = new TempFolder();
+        using var journal = ProgressJournal.Open(folder.File(ProgressJournal.FileName));
+        Assert.Empty(journal.Add([Tick("a", 1, value: "fitted")]).Told);
+        Assert.Empty(journal.Add([Tick("b", 1, value: "fitted")]).Told);
+        string told = Assert.Single(journal.Add([Tick("c", 1, value: "glued")]).Told);
+        Assert.Contains("\"fitted\"", told, StringComparison.Ordinal);
+        Assert.Contains("14:02", told, StringComparison.Ordinal);
+        Assert.Empty(journal.Add([Tick("a", 2, value: "", seen: journal.Newest)]).Told);
+        Assert.Equal("", journal.Last[("S1-07", ProgressField.State)].Value);
+    }
+
+    /// <summary>One that will not do keeps the others of its batch out as well, and the file as it was.</summary>
+    [Theory]
+    [InlineData("S1-07", "state", "sawn twice")]
+    [InlineData("../x", "state", "fitted")]
+    [InlineData("S1-07", "colour", "red")]
+    [InlineData("S1-07", "note", "two\nlines")]
+    public void WhatWillNotDoIsNotWritten(string plank, string field, string value)
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        using var journal = ProgressJournal.Open(path);
+        Assert.False(journal.Add([Tick("a", 1), Tick("a", 2, plank, value, field)]).Written);
+        Assert.Empty(journal.Last);
+        Assert.Equal(0, new FileInfo(path).Length);
+        Assert.False(
+            journal.Add([Tick("a", 1, value: new string('x', 501), field: "note")]).Written
+        );
+    }
+
+    /// <summary>Two programs do not write one journal.</summary>
+    [Fact]
+    public void OnlyOneWrites()
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        using var journal = ProgressJournal.Open(path);
+        Assert.Throws<OutputException>(() => ProgressJournal.Open(path));
+    }
+
+    /// <summary>A line of another hand's stays, and is no note.</summary>
+    [Fact]
+    public void WhatIsNoNoteIsPassedOver()
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        File.WriteAllText(path, "{\"plank\": 3}\nnothing\n\nnull\n{}\n");
+        using (var journal = ProgressJournal.Open(path))
+        {
+            Assert.Empty(journal.Last);
+            journal.Add([Tick("a", 1)]);
+        }
+
+        Assert.StartsWith(
+            "{\"plank\": 3}\nnothing\n",
+            File.ReadAllText(path),
+            StringComparison.Ordinal
+        );
+        using var again = ProgressJournal.Open(path);
+        Assert.Single(again.Last);
+    }
+}

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Glue;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Glue;
+
+/// <summary>As work goes on: what is down stays, and the rest is planned from there.</summary>
+public sealed class PlannedAgainTests
+{
+    [Theory]
+    [InlineData(3, 5)]
+    [InlineData(6, 30)]
+    [InlineData(6, 1)]
+    [InlineData(12, 70)]
+    public void TheRestIsPlannedFromWhatIsDown(int seed, int batches)
+    {
+        Job job = GluedLaunch.Job(seed);
+        GluePlan first = Planned(job).Glue!;
+        GlueBatch[] mixed = [.. first.Batches.OrderBy(b => b.MixAt).Take(batches)];
+        var done = new GlueProgress([
+            .. mixed.SelectMany(b =>
+                b.Planks.Select(p => new GlueDone(p.Id, null, b.Side, p.DoneAt) { Batch = b.Name })
+            ),
+        ]);
+        BottomPlan plan = Planned(job with { Glue = job.Glue! with { Done = done } });
+        GluePlan again = plan.Glue!;
+
+        GlueLaws.Hold(plan);
+        PlankId[] down = [.. done.Rows.Select(r => r.Plank!.Value)];
+        PlankId[] left = [.. again.Batches.SelectMany(b => b.Planks).Select(p => p.Id)];
+        Assert.Empty(down.Intersect(left));
+        Assert.Equal(
+            first.Batches.SelectMany(b => b.Planks).Select(p => p.Id).Order(),
+            down.Concat(left).Order()
+        );
+        Assert.All(again.Batches, b => Assert.True(b.MixAt >= done.Latest));
+        Assert.Equal(done.LastBatch + 1, int.Parse(again.Batches.MinBy(b => b.MixAt)!.Name[1..]));
+        Assert.Equal(first.Amounts.Select(a => a.Kg), again.Amounts.Select(a => a.Kg));
+    }
+
+    [Fact]
+    public void AClothThatIsOnIsNotWettedAgain()
+    {
+        Job job = GluedLaunch.Job(3);
+        PlankId[] inner =
+        [
+            .. DemoPlans
+                .Of("survey-launch")
+                .PlankLayers.First()
+                .Starboard.Concat(DemoPlans.Of("survey-launch").PlankLayers.First().Port)
+                .Select(p => p.Id),
+        ];
+        var done = new GlueProgress([
+            .. inner.Select(p => new GlueDone(p, null, p.Side, 900)),
+            new(null, "core cloth", Side.Starboard, 5000),
+            new(null, "core cloth", Side.Port, 5100),
+        ]);
+        BottomPlan plan = Planned(job with { Glue = job.Glue! with { Done = done } });
+        GlueStage cloth = plan.Glue!.Stages.Single(s => s.Layer == "core cloth");
+        Assert.Empty(cloth.Batches);
+        Assert.Equal((5000, 5100), cloth.OnAt);
+        GlueStage outer = plan.Glue.Stages.Single(s => s.Layer == "outer");
+        Assert.NotEmpty(outer.Batches);
+        Assert.All(outer.Batches, b => Assert.True(b.MixAt >= 5100));
+    }
+
+    [Fact]
+    public void TheFileIsReadWithItsLines()
+    {
+        ImmutableArray<LayerSpec> layers = DemoPlans.Of("survey-launch").Job.Layers;
+        (GlueProgress progress, ImmutableArray<Finding> findings) = ProgressText.Read(
+            "id,done-at,batch,temperature\nS1-20..S1-22,\"day 2, 11:57\",B07,64 F\ncore cloth port,day 3 08:05,,\n",
+            "progress.csv",
+            layers
+        );
+        Assert.Empty(findings);
+        Assert.Equal(4, progress.Rows.Length);
+        Assert.Equal(1440 + 717, progress.Rows[2].At);
+        Assert.Equal(17.78, progress.Rows[0].Celsius!.Value, 0.01);
+        Assert.Equal(7, progress.LastBatch);
+        Assert.Equal(2880 + 485, progress.WettedAt("core cloth", Side.Port));
+        Assert.Null(progress.WettedAt("core cloth", Side.Starboard));
+    }
+
+    [Theory]
+    [InlineData("S1-20,11:57,,", "line 2, done-at")]
+    [InlineData("S1-2x,day 1 11:57,,", "line 2, id")]
+    [InlineData("core cloth,day 1 11:57,,", "line 2, id")]
+    [InlineData("S1-20,day 1 11:57,,warm", "line 2, temperature")]
+    public void WhatIsWrongIsToldAtItsCell(string row, string where)
+    {
+        (_, ImmutableArray<Finding> findings) = ProgressText.Read(
+            $"id,done-at,batch,temperature\n{row}\n",
+            "progress.csv",
+            DemoPlans.Of("survey-launch").Job.Layers
+        );
+        Assert.Contains(where, Assert.Single(findings).Where, StringComparison.Ordinal);
+    }
+
+    private static BottomPlan Planned(Job job) => GluedLaunch.Of(job);
+}

@@ -1,0 +1,148 @@
+using PlankFit.Planking.Jobs;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Structure;
+using PlankFit.Planking.Structure.Laminates;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Structure;
+
+/// <summary>Stiffness and mass of whole bottoms: a plane one by hand, the launch by its areas, and both units alike.</summary>
+public sealed class StructurePlanTests
+{
+    /// <summary>On a plane bottom planks lie at the angle asked for, one skin against the other, and the stack is one laminate all along.</summary>
+    [Theory]
+    [InlineData(45)]
+    [InlineData(55)]
+    public void APrismHasTheAnglesThatWereAskedFor(double angle)
+    {
+        var prism = new Prism(DeadriseDegrees: 20, KeelHalfBreadthMm: 0, AngleDegrees: angle);
+        Job job = PrismaticPlan.Build(prism).Job with
+        {
+            Timber = TimberSpec.Default with { Species = "douglas-fir" },
+            Structure = new() { SpanMm = 250, PressureMPa = 0.02 },
+        };
+        BottomPlan plan = WholeBottomTests.Planned(job);
+        StructurePlan structure = plan.Structure!;
+        Assert.NotEmpty(structure.Stations);
+        foreach (StationStiffness station in structure.Stations)
+        {
+            Assert.Equal(20, station.Deadrise, 0.01);
+            foreach ((PlankLayerPlan layer, double at) in plan.PlankLayers.Zip(station.Angles))
+            {
+                double wanted = layer.Planks.Heads == Heads.Aft ? angle : 180 - angle;
+                Assert.Equal(wanted, at, 0.05);
+            }
+
+            LaidUp lay = station.AsPlanned;
+            Laminate byHand = new([
+                .. plan.PlankLayers.Select(l => new Ply(
+                    new(13400, 0.05 * 13400, 0.078 * 13400, 0.449),
+                    l.Planks.ThicknessMm,
+                    l.Planks.Heads == Heads.Aft ? angle : -angle
+                )),
+            ]);
+            Assert.Equal(
+                byHand.BetweenStringers,
+                lay.Laminate.BetweenStringers,
+                2e-3 * byHand.BetweenStringers
+            );
+            Assert.Equal(
+                0.02 * Math.Pow(250, 4) / (384 * lay.Laminate.BetweenStringers),
+                lay.DeflectionMm!.Value,
+                1e-9
+            );
+        }
+    }
+
+    [Fact]
+    public void TheLeastDeadriseStandsFirst()
+    {
+        StructurePlan structure = Launch().Structure!;
+        Assert.True(structure.Stations.Length > 5);
+        Assert.Equal(
+            structure.Stations.Select(s => s.Deadrise).Order(),
+            structure.Stations.Select(s => s.Deadrise)
+        );
+    }
+
+    /// <summary>Planks by their own areas, cloth by the surface, the whole by its parts; every stack of the same mass has it.</summary>
+    [Fact]
+    public void MassesAreAreasTimesDensities()
+    {
+        BottomPlan plan = Launch();
+        StructurePlan structure = plan.Structure!;
+        PlankLayerPlan inner = plan.PlankLayers.First();
+        double density = plan.Timber!.Of(inner)!.KgPerCubicMetre!.Value,
+            kg = 2 * inner.AreaMm2 * inner.Planks.ThicknessMm * density * 1e-9;
+        Assert.Equal(kg, structure.Layers[0].Mass!.Kg, 1e-3 * kg);
+        ClothSpec cloth = plan.Job.Cloths[0];
+        LayerMass glass = structure.Layers.Single(l => l.Layer == "core cloth");
+        Assert.Equal(
+            glass.AreaMm2 / 1e6 * cloth.MassGsm / 1000 / cloth.GlassContent.Usual,
+            glass.Mass!.Kg,
+            1e-9
+        );
+        Assert.Equal(structure.Layers.Sum(l => l.Mass!.Kg), structure.Whole!.Kg, 1e-9);
+        Assert.Equal(0, structure.Whole.Centre.Y, 1e-6);
+        foreach (StationStiffness station in structure.Stations)
+        {
+            double[] same =
+            [
+                .. station
+                    .Lays.Where(l => l.Name.StartsWith("the same mass", StringComparison.Ordinal))
+                    .Select(l => l.Laminate.KgPerM2),
+            ];
+            Assert.Equal(2, same.Length);
+            Assert.All(same, s => Assert.Equal(station.AsPlanned.Laminate.KgPerM2, s, 1e-9));
+        }
+    }
+
+    [Fact]
+    public void TheBillHasWhatTheOtherListsHave()
+    {
+        BottomPlan plan = Launch();
+        StructurePlan structure = plan.Structure!;
+        Assert.Equal(
+            plan.Glue!.Totals.Sum(t => t.Order.Kg),
+            structure.Bill.Where(r => r.Kind is "resin" or "hardener").Sum(r => r.Amount),
+            1e-9
+        );
+        Assert.Equal(
+            plan.Fastenings!.Totals.Sum(t => t.WithSpare),
+            structure.Bill.Where(r => r.Kind == "fastenings").Sum(r => r.Amount)
+        );
+        Assert.All(structure.Bill, r => Assert.NotEmpty(r.Source));
+        Assert.All(structure.Constants, c => Assert.NotEmpty(c.Source));
+    }
+
+    [Fact]
+    public void MetricAndImperialAgree()
+    {
+        StructurePlan metric = GluedLaunch.Plan.Structure!,
+            imperial = GluedLaunch.Imperial.Structure!;
+        Assert.Equal(
+            metric.Stations.Select(s => s.AsPlanned.Laminate.BetweenStringers),
+            imperial.Stations.Select(s => s.AsPlanned.Laminate.BetweenStringers)
+        );
+        Assert.Equal(metric.Whole!.Kg, imperial.Whole!.Kg);
+    }
+
+    [Fact]
+    public void WithoutASpeciesThereIsNoStiffnessAndThatIsSaid()
+    {
+        Job job = GluedLaunch.Job(3) with { Timber = null };
+        StructurePlan structure = Planned(job).Structure!;
+        Assert.Empty(structure.Stations);
+        Assert.Contains(
+            structure.Findings,
+            f => f.Message.Contains("no stiffness is reckoned", StringComparison.Ordinal)
+        );
+    }
+
+    private static BottomPlan Launch() => GluedLaunch.Plan;
+
+    private static BottomPlan Planned(Job job) => GluedLaunch.Of(job);
+}
