@@ -209,7 +209,9 @@ public sealed class DevelopableClothTests
                 read.Job is not null,
                 string.Join('\n', read.Findings.Select(f => f.Message))
             );
-            KeelPlan keel = BottomPlanner.Plan(read.Job, null, CancellationToken.None).Plan!.Keel!;
+            KeelPlan keel = BottomPlanner
+                .Plan(new Job(read.Job.Planking), null, CancellationToken.None)
+                .Plan!.Keel!;
             return [.. keel.Layers.SelectMany(l => l.Stations).Select(s => s.WantedHalfWidthMm)];
         }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Whole;
@@ -36,6 +37,10 @@ internal static class SheathedJobs
         new(layer, Stitched.Name) { Keel = new ClothAtKeel.PastCentreLine(50) };
 
     /// <summary>The job with one cloth more, outside all else, laid so.</summary>
+    /// <summary>A demo's planking alone, one skin of it: what is laid on it is cloth, and the rest takes the time.</summary>
+    public static Job Bare(Job job) =>
+        new(job.Planking with { Layers = [job.Layers[0]], Keel = KeelSpec.None });
+
     public static Job Outside(Job job, Func<SheathingSpec, SheathingSpec> how)
     {
         const string name = "cloth outside";
