@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Laying;
@@ -39,6 +40,41 @@ public sealed class NamedEdgeTests
         Assert.Equal(first.Marks, now.Marks);
         Assert.Equal(first.DrawnMm, now.DrawnMm, 0.001);
         Assert.True(Math.Abs(first.DrawnMm - was.DrawnMm) > 5);
+    }
+
+    /// <summary>The frames as taped are wider by 10 mm and have other planks: of their seam's length what the frames make of it is taken off again.</summary>
+    [Fact]
+    public void WhatATapeReadsThereIsToldOfTheTable()
+    {
+        PlankingJob job = At(0),
+            turned = At(+12);
+        OffsetTable wider = job.Offsets with
+        {
+            Lines =
+            [
+                .. job.Offsets.Lines.Select(l =>
+                    l.Name == job.Hull.Panel.Upper
+                        ? l with
+                        {
+                            HalfBreadthsMm = [.. l.HalfBreadthsMm.Select(b => b + 10)],
+                        }
+                        : l
+                ),
+            ],
+        };
+        Planked drawn = Lay(job),
+            as0 = Lay(turned),
+            as10 = Lay(turned with { Offsets = wider });
+        var edge = new TapedEdge(drawn.PlankLayers.First().Starboard[4].Id, true);
+        TapedSeamPlace Of(Planked asTaped) => EdgePlaces.Of(job, drawn, asTaped, [edge])[edge];
+        TapedSeamPlace same = Of(as0),
+            more = Of(as10);
+        Assert.True(same.IsAsTaped && more.IsAsTaped);
+        double longer =
+            as10.Find(edge.Plank)!.AfterEdge.SeamLengthMm
+            - as0.Find(edge.Plank)!.AfterEdge.SeamLengthMm;
+        Assert.True(longer > 5, $"{longer}");
+        Assert.Equal(same.DrawnMm, more.DrawnMm, 0.6 * longer);
     }
 
     /// <summary>Where the master was moved off a sliver as drawn it stands there as taped: nothing is told of other planks.</summary>
