@@ -30,7 +30,7 @@ public sealed class KilledRunsTests : IDisposable
     [MemberData(nameof(Verbs))]
     public void ARunKilledAtAnyMomentLeavesTheOldOrTheNew(string verb)
     {
-        int kills = Long ? 15 : 2;
+        int kills = Long ? 15 : 1;
         string old = temp.File("old");
         SmallJob.Run("lay", before, old);
         File.WriteAllText(Path.Combine(old, "my notes"), "mine");
@@ -77,7 +77,7 @@ public sealed class KilledRunsTests : IDisposable
     [Fact]
     public void ARunKilledWhileItMovesItsFilesIsFinishedByTheNext()
     {
-        int wanted = Long ? 20 : 6,
+        int wanted = Long ? 20 : 4,
             within = 0;
         string old = temp.File("old");
         using (var many = OutputFolder.Begin(old, "keel", TestContext.Current.CancellationToken))
@@ -123,7 +123,7 @@ public sealed class KilledRunsTests : IDisposable
     [Fact]
     public void CutKilledAtAnyMomentLeavesTheOldRecordOrTheNew()
     {
-        int kills = Long ? 15 : 2;
+        int kills = Long ? 15 : 1;
         File.AppendAllText(before, "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
         string template = Path.GetDirectoryName(before)!,
             record = Path.Combine(template, "sawn-planks.json");

@@ -210,6 +210,8 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
     [Fact]
     public async Task TooManyAtOnceAreTurnedAway()
     {
+        // A server of its own: connections of the other tests may still be counted.
+        await using ServedJob alone = await ServedJob.Small();
         List<TcpClient> open = [];
         try
         {
@@ -217,14 +219,14 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
             for (int i = 0; i < PageServer.MostConnections + 5; i++)
             {
                 var one = new TcpClient();
-                await one.ConnectAsync(IPAddress.Loopback, served.Address.Port, ServedJob.Stop);
+                await one.ConnectAsync(IPAddress.Loopback, alone.Address.Port, ServedJob.Stop);
                 open.Add(one);
                 try
                 {
                     await one.GetStream()
                         .WriteAsync(
                             Encoding.ASCII.GetBytes(
-                                $"GET /favicon.ico HTTP/1.1\r\nHost: 127.0.0.1:{served.Address.Port}\r\n\r\n"
+                                $"GET /favicon.ico HTTP/1.1\r\nHost: 127.0.0.1:{alone.Address.Port}\r\n\r\n"
                             ),
                             ServedJob.Stop
                         );
@@ -249,16 +251,18 @@ public sealed class GuardTests(GuardTests.OneServer one) : IClassFixture<GuardTe
     [Fact]
     public async Task TooManyListenersAreTurnedAway()
     {
+        // A server of its own: connections of the other tests may still be counted.
+        await using ServedJob alone = await ServedJob.Small();
         List<HttpResponseMessage> open = [];
         try
         {
             for (int i = 0; i < 64; i++)
             {
-                open.Add(await served.Get("job/1/news", HttpCompletionOption.ResponseHeadersRead));
+                open.Add(await alone.Get("job/1/news", HttpCompletionOption.ResponseHeadersRead));
                 Assert.Equal(HttpStatusCode.OK, open[^1].StatusCode);
             }
 
-            using HttpResponseMessage last = await served.Get(
+            using HttpResponseMessage last = await alone.Get(
                 "job/1/news",
                 HttpCompletionOption.ResponseHeadersRead
             );

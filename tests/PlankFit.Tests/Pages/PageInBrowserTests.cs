@@ -95,6 +95,12 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task AWidthIsChangedAndUndoneAndASecondBrowserFollows()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         await using ServedJob served = await ServedJob.Small();
         await using OpenPage one = await browser.Open(served.Address);
         await using OpenPage two = await browser.Open(served.Address, 900);
@@ -153,6 +159,12 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task OnAPhone()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address, 360, 740);
         IPage page = open.Page;
@@ -188,6 +200,12 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task ByTheKeyboardAlone()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;
@@ -225,6 +243,12 @@ public sealed class PageInBrowserTests(Browser browser) : IClassFixture<Browser>
     [Fact]
     public async Task ABadValueIsToldAndTheLastPictureStays()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         await using ServedJob served = await ServedJob.Small();
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;

@@ -25,6 +25,12 @@ public sealed class CoverageTests
     [InlineData("", 0.4)]
     public void WhatIsToldHolds(string demo, double linearMm)
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         using var folder = new TempFolder();
         BottomPlan plan = demo.Length > 0 ? DemoPlans.Of(demo) : NoDemo(folder);
         Sensitivities j =
@@ -101,6 +107,12 @@ public sealed class CoverageTests
     [InlineData("pilot-skiff", 1)]
     public void ItHoldsAtStemAndTransom(string demo, double rmsMm)
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         BottomPlan plan = DemoPlans.Of(demo);
         Sensitivities j = Slopes.Of(demo);
         var chance = new Random(21);
