@@ -101,8 +101,8 @@ function stepping(made) {
 }
 
 /** By so many of the last digit that is shown: 45 by ones, 7.5 by tenths. */
-function step(made, by, gesture) {
-  const match = made.value.match(/^(\D*?)(-?\d+(?:\.(\d+))?)(.*)$/s);
+function step(made, by, gesture, from = made.value) {
+  const match = from.match(/^(\D*?)(-?\d+(?:\.(\d+))?)(.*)$/s);
   if (!match || by === 0) {
     return;
   }
@@ -117,16 +117,25 @@ function drag(made, down) {
   if (made === document.activeElement) {
     return;
   }
-  let from = down.clientX,
+  // Counted from where the hand began: what comes from the server meanwhile takes no step away.
+  const from = down.clientX,
+    began = made.value,
+    gesture = newGesture();
+  let last = 0,
     moved = false;
-  const gesture = newGesture();
   const move = (event) => {
     const steps = Math.trunc((event.clientX - from) / 6);
-    if (steps !== 0) {
+    if (steps !== last) {
       moved = true;
+      last = steps;
       made.dataset.dragged = "";
-      from += steps * 6;
-      step(made, steps, gesture);
+      if (steps === 0) {
+        made.value = began;
+        fit(made);
+        send(made, gesture);
+      } else {
+        step(made, steps, gesture, began);
+      }
     }
   };
   const up = () => {
