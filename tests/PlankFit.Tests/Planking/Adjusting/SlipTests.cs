@@ -60,6 +60,16 @@ public sealed class SlipTests
         Assert.Equal(1.3397, SlipTest.Rows(rest, left).Max(r => Math.Abs(r.W)), 1e-4);
     }
 
+    /// <summary>Read too short it stands out as read too long.</summary>
+    [Fact]
+    public void ASlipIsOneEitherWay()
+    {
+        SlipRow At(double w) => new(w, 0.5, w, 1, 4);
+        Assert.Equal(1, SlipTest.Worst([At(1), At(-5), At(3.5)]));
+        Assert.Equal(2, SlipTest.Worst([At(1), At(-3.4), At(3.5)]));
+        Assert.Null(SlipTest.Worst([At(1), At(-3.2), At(3.2)]));
+    }
+
     /// <summary>Twice the error that was said, by chance: told by the whole in most draws, widened to about four times the covariance, and never where all is as said.</summary>
     [Fact]
     public void TooHopefulIsWidened()
