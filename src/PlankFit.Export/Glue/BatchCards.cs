@@ -140,7 +140,7 @@ internal static class BatchCards
 
         yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
         yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
-        yield return $"{GlueWords.Warmer(unit)}: down by {GlueWords.Hour(batch.Clocks.DownByWarmer)}. Mixed later: later by as much. Warm pot: leave it, outdoors.";
+        yield return $"{GlueWords.Warmer(unit)}: down by {GlueWords.Hour(batch.Clocks.DownByWarmer)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
     }
 
     private static bool Marked(Cup cup, GlueBatch batch) =>

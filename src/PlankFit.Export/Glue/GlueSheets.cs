@@ -130,13 +130,14 @@ public static class GlueSheets
                         $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Cloth is not null), "side")} of cloth are done by progress.csv; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
                     }
                     : [],
+                .. GlueWords.NotPlanned(glue),
                 "Outwards from the master plank both ways, both sides by turns, so that one can be reached from over the other; no plank before its neighbour nearer the master is down. Served first is the run of planks with the longest work left (list scheduling).",
                 .. glue
                     .Stages.Where(s => s.BoundMinutes > 0)
                     .Select(s =>
                         $"{s.Layer}: {Minutes(s.WorkMinutes)} of shifts from the first batch until the last plank is down; with these hands no order does it in less than {Minutes(s.BoundMinutes)}, mixing and clocks not counted."
                     ),
-                "TOO HOT: reckon the day again with the warmer temperature, and mix the smaller batches that come of it; pour into a shallow tray at once; then a slower hardener; then an earlier hour. In this order. A card's times hold for its temperature: three degrees warmer are on each.",
+                $"TOO HOT: reckon the day again with the warmer temperature, and mix the smaller batches that come of it; pour into a shallow tray at once; then a slower hardener; then an earlier hour. In this order. A card's times hold for its temperature: {GlueWords.Warmer(job.Units)} is on each.",
             ],
             [
                 new("session", 9),

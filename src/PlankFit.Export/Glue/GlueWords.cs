@@ -34,6 +34,15 @@ public static class GlueWords
             $"day {(int)Math.Floor((minute + 1e-6) / DayTemperature.Day) + 1}, {Hour(minute)}"
         );
 
+    /// <summary>What the sessions leave out, for whoever reads only them; nothing where they are whole.</summary>
+    public static IEnumerable<string> NotPlanned(GluePlan glue) =>
+        glue.NotPlanned.IsEmpty
+            ? []
+            :
+            [
+                $"NOT ALL IS PLANNED: no time was found for {string.Join(", ", glue.NotPlanned)}, and these sessions end before it. Why, and what would do, stands in before-you-saw.pdf; mix nothing before that is settled.",
+            ];
+
     /// <summary>18.5 C; 65 F where lengths are in feet and inches.</summary>
     public static string Temperature(double celsius, LengthUnit unit) =>
         ShopHeat.Words(celsius, unit);

@@ -19,26 +19,47 @@ internal static class SessionChart
     public static IEnumerable<SheetPage> Pages(Job job, GluePlan glue)
     {
         var format = SheetFormat.Bench(job);
-        int rows = Math.Max(1, (int)((Frame.Inside(format).Within(3).Height - 14) / RowMm));
+        int rows = Math.Max(
+            1,
+            (int)(
+                (Frame.Inside(format).Within(3).Height - (glue.NotPlanned.IsEmpty ? 14 : 24))
+                / RowMm
+            )
+        );
         foreach (GlueSession[] page in glue.Sessions.Chunk(rows))
         {
             yield return new(
                 format,
                 GlueSheets.Block("Gluing: chart of sessions", "a row a session, a bar a batch"),
-                (pad, inside) => Page(pad, inside.Within(3), job.Units, page)
+                (pad, inside) =>
+                    Page(
+                        pad,
+                        inside.Within(3),
+                        job.Units,
+                        page,
+                        [
+                            "Each bar from the beginning of mixing until its last plank is down, the thick part until the pot is empty; starboard above, port below.",
+                            .. GlueWords.NotPlanned(glue),
+                        ]
+                    )
             );
         }
     }
 
-    private static void Page(SheetCanvas pad, Box box, LengthUnit unit, GlueSession[] sessions)
+    private static void Page(
+        SheetCanvas pad,
+        Box box,
+        LengthUnit unit,
+        GlueSession[] sessions,
+        string[] words
+    )
     {
-        double top = pad.Paragraph(
-            box.Left,
-            box.Top,
-            box.Width,
-            "Each bar from the beginning of mixing until its last plank is down, the thick part until the pot is empty; starboard above, port below.",
-            Letters.Bench
-        );
+        double top = box.Top;
+        foreach (string paragraph in words)
+        {
+            top = pad.Paragraph(box.Left, top, box.Width, paragraph, Letters.Bench);
+        }
+
         for (int i = 0; i < sessions.Length; i++)
         {
             double head = top - 2 - (i * RowMm);

@@ -19,6 +19,9 @@ public sealed record GluePlan(
 
     /// <summary>Batches by the shift in which they are mixed.</summary>
     public ImmutableArray<GlueSession> Sessions { get; init; } = [];
+
+    /// <summary>Layers that no session was found for, the first for the reason that its finding tells, the others because they come after it.</summary>
+    public ImmutableArray<string> NotPlanned { get; init; } = [];
 }
 
 /// <summary>One layer's work: the planks of a skin, or a cloth on both sides; what must be so before it begins and once it is done.</summary>

@@ -25,12 +25,14 @@ internal static class GluePlanner
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
-        ImmutableArray<GlueStage> stages = spec is { Crew: { } crew, Clock: { } clock }
+        (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
+            is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), fastenings, findings, stop)
-            : [];
+            : ([], []);
         return new(spec, amounts.Lines(), stages, findings.ToImmutable())
         {
             Sessions = SessionsOf(stages, spec.Clock),
+            NotPlanned = not,
         };
     }
 
@@ -67,7 +69,7 @@ internal static class GluePlanner
         ];
     }
 
-    private static ImmutableArray<GlueStage> Stages(
+    private static (ImmutableArray<GlueStage> Stages, ImmutableArray<string> Not) Stages(
         AmountPlanner amounts,
         (CrewSpec Crew, ClockSpec Clock) work,
         Func<PlankId, int> fastenings,
@@ -112,14 +114,14 @@ internal static class GluePlanner
             if (stage is null)
             {
                 // What comes after it has no time before it has one.
-                break;
+                return (stages.ToImmutable(), [.. planked.Job.Layers.Skip(i).Select(l => l.Name)]);
             }
 
             stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
         }
 
-        return stages.ToImmutable();
+        return (stages.ToImmutable(), []);
     }
 
     /// <summary>No batch is larger than the cup can be stirred with.</summary>
