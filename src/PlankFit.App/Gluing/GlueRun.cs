@@ -58,7 +58,7 @@ public static class GlueRun
             glue.Findings,
             [
                 .. glue.Totals.Select(t =>
-                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, plan.Job.Units)} likely; order {GlueWords.Kg(t.Order.ResinKg, plan.Job.Units)} of resin and {GlueWords.Kg(t.Order.HardenerKg, plan.Job.Units)} of hardener."
+                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, plan.Job.Units)} likely; order {GlueWords.Order(t.Order.ResinKg, plan.Job.Units)} of resin and {GlueWords.Order(t.Order.HardenerKg, plan.Job.Units)} of hardener."
                 ),
                 .. glue.Stages.Where(s => !s.Batches.IsEmpty).Select(Line),
                 $"{written.Count} files are in {request.Folder}: start with sheets/gluing.pdf.",

@@ -18,6 +18,9 @@ internal static class BatchCards
     /// <summary>Below it a mark is no measure.</summary>
     private const double LeastMarkMm = 10;
 
+    /// <summary>The same where marks are told to 1/32": an inch, of which that is 3 in a hundred.</summary>
+    private const double LeastMarkInInchesMm = LengthUnits.MmPerInch;
+
     public static IReadOnlyList<SheetPage> Pages(BottomPlan plan, GluePlan glue)
     {
         (GlueStage Stage, GlueBatch Batch)[] all =
@@ -90,14 +93,15 @@ internal static class BatchCards
             Letters.Heading,
             Anchor.BaselineRight
         );
-        double width = box.Width - (spec.Cup is { } drawn && Marked(drawn, batch) ? CupMm + 2 : 0),
+        double width =
+                box.Width - (spec.Cup is { } drawn && Marked(drawn, batch, unit) ? CupMm + 2 : 0),
             top = box.Top - Letters.Name - 3;
         foreach (string line in Lines(stage, batch, spec, unit))
         {
             top = pad.Paragraph(box.Left, top, width, line, Letters.Bench) - 0.5;
         }
 
-        if (spec.Cup is { } cup && Marked(cup, batch))
+        if (spec.Cup is { } cup && Marked(cup, batch, unit))
         {
             CupMarks(
                 pad,
@@ -133,18 +137,24 @@ internal static class BatchCards
         yield return $"{stage.Mix.Name}, {GlueWords.Grams(batch.Grams, unit)}: resin {GlueWords.Grams(1000 * parts.ResinKg, unit)} = {GlueWords.Millilitres(parts.ResinLitres, unit)}, then hardener {GlueWords.Grams(1000 * parts.HardenerKg, unit)} = {GlueWords.Millilitres(parts.HardenerLitres, unit)}.";
         if (spec.Cup is { } cup)
         {
-            yield return !Marked(cup, batch)
+            yield return !Marked(cup, batch, unit)
                 ? "Too little to be measured by marks: weigh it."
                 : $"Mark 1 {LengthText.FormatExact(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.FormatExact(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
         yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
         yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
-        yield return $"{GlueWords.Warmer(unit)}: down by {GlueWords.Hour(batch.Clocks.DownByWarmer)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
+        yield return $"{GlueWords.Warmer(unit)}: out by {GlueWords.Hour(batch.Clocks.Warmer.OutBy)}, down by {GlueWords.Hour(batch.Clocks.Warmer.DownBy)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
     }
 
-    private static bool Marked(Cup cup, GlueBatch batch) =>
-        cup.HeightMm(batch.Parts.ResinLitres) >= LeastMarkMm;
+    /// <summary>Whether both parts stand high enough in the cup to be read: the resin, and the hardener above it, which is the smaller and matters more.</summary>
+    internal static bool Marked(Cup cup, GlueBatch batch, LengthUnit unit)
+    {
+        double resin = cup.HeightMm(batch.Parts.ResinLitres),
+            hardener = cup.HeightMm(batch.Parts.Litres) - resin,
+            least = LengthUnits.IsMetric(unit) ? LeastMarkMm : LeastMarkInInchesMm;
+        return resin >= least && hardener >= least;
+    }
 
     private static LengthUnit Fine(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit;

@@ -101,7 +101,8 @@ public static class GlueJson
         numbers.Number("outBy", batch.Clocks.OutBy, 2);
         numbers.Number("end", batch.Clocks.DownAt, 2);
         numbers.Number("byWhen", batch.Clocks.DownBy, 2);
-        numbers.Number("byWhenThreeDegreesWarmer", batch.Clocks.DownByWarmer, 2);
+        numbers.Number("outByThreeDegreesWarmer", batch.Clocks.Warmer.OutBy, 2);
+        numbers.Number("byWhenThreeDegreesWarmer", batch.Clocks.Warmer.DownBy, 2);
         json.WriteStartArray("planks");
         foreach (PlankTimes plank in batch.Planks)
         {

@@ -64,10 +64,10 @@ public static class GlueSheets
                         GlueWords.Kg(t.Bounds.Least, unit),
                         GlueWords.Kg(t.Likely.Least, unit),
                         GlueWords.Kg(t.Likely.Usual, unit),
-                        GlueWords.Kg(t.Likely.Most, unit),
-                        GlueWords.Kg(t.Bounds.Most, unit),
-                        $"{GlueWords.Kg(t.Order.ResinKg, unit)}, {GlueWords.Litres(t.Order.ResinLitres, unit)}",
-                        $"{GlueWords.Kg(t.Order.HardenerKg, unit)}, {GlueWords.Litres(t.Order.HardenerLitres, unit)}",
+                        GlueWords.Order(t.Likely.Most, unit),
+                        GlueWords.Order(t.Bounds.Most, unit),
+                        $"{GlueWords.Order(t.Order.ResinKg, unit)}, {GlueWords.Litres(t.Order.ResinLitres, unit)}",
+                        $"{GlueWords.Order(t.Order.HardenerKg, unit)}, {GlueWords.Litres(t.Order.HardenerLitres, unit)}",
                         $"{(t.Mix.Ratio.TooMuchIfWeighed > 0 ? "+" : "")}{GlueWords.Percent(t.Mix.Ratio.TooMuchIfWeighed)}"
                     )
                 ),

@@ -51,7 +51,8 @@ public static class GlueTables
                 new("out of the pot by", 14, r => GlueWords.When(r.Batch.Clocks.OutBy)),
                 new("down at", 14, r => GlueWords.When(r.Batch.Clocks.DownAt)),
                 new("down by", 14, r => GlueWords.When(r.Batch.Clocks.DownBy)),
-                new("3 C warmer, down by", 14, r => GlueWords.When(r.Batch.Clocks.DownByWarmer)),
+                new("3 C warmer, out by", 14, r => GlueWords.When(r.Batch.Clocks.Warmer.OutBy)),
+                new("3 C warmer, down by", 14, r => GlueWords.When(r.Batch.Clocks.Warmer.DownBy)),
             ],
             glue.Stages.SelectMany(s => s.Batches.Select(b => (s, b)))
         );

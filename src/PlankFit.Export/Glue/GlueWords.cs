@@ -62,7 +62,7 @@ public static class GlueWords
 
     public static string Millilitres(double litres, LengthUnit unit)
     {
-        string metric = NumberText.Padded(1000 * litres, 0) + " ml";
+        string metric = NumberText.Padded(1000 * litres, litres < 0.1 ? 1 : 0) + " ml";
         return LengthUnits.IsMetric(unit)
             ? metric
             : $"{metric} ({NumberText.Padded(1000 * litres / MillilitresPerOunce, 1)} fl oz)";
@@ -77,6 +77,15 @@ public static class GlueWords
         LengthUnits.IsMetric(unit)
             ? NumberText.Padded(litres, 2) + " l"
             : NumberText.Padded(litres / LitresPerGallon, 3) + " US gal";
+
+    /// <summary>What is to be ordered: up to the next hundredth of a kilogram or a pound.</summary>
+    public static string Order(double kg, LengthUnit unit) =>
+        Kg(
+            LengthUnits.IsMetric(unit)
+                ? Math.Ceiling((100 * kg) - 1e-6) / 100
+                : Math.Ceiling((100 * kg / KgPerPound) - 1e-6) / 100 * KgPerPound,
+            unit
+        );
 
     /// <summary>12.5 (10.2 to 18.7) kg.</summary>
     public static string Range(Estimate kg, LengthUnit unit) =>

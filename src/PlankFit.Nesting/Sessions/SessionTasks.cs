@@ -109,7 +109,14 @@ internal sealed class SessionTasks
                         By(mix.Clocks.Pot, batch.Grams, day),
                         planks.Max(p => p.DoneAt),
                         By(mix.Clocks.Film, null, day),
-                        By(mix.Clocks.Film, null, day.Warmer(3))
+                        new(
+                            By(
+                                mix.Clocks.Pot,
+                                batch.Grams,
+                                day.Warmer(DayTemperature.WarmerDegrees)
+                            ),
+                            By(mix.Clocks.Film, null, day.Warmer(DayTemperature.WarmerDegrees))
+                        )
                     ),
                 }
             );

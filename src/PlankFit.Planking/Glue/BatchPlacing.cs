@@ -10,9 +10,6 @@ namespace PlankFit.Planking.Glue;
 /// </summary>
 internal sealed record BatchPlacing(Mix Mix, CrewSpec Crew, DayTemperature Day)
 {
-    /// <summary>Where the shop is warmer than planned, by how much cards say it, degrees.</summary>
-    public const double WarmerDegrees = 3;
-
     private const double Hair = 1e-6;
 
     /// <summary>Planks as they would go down, in a batch that holds.</summary>
@@ -96,7 +93,7 @@ internal sealed record BatchPlacing(Mix Mix, CrewSpec Crew, DayTemperature Day)
                     outBy,
                     found[^1].DoneAt,
                     downBy,
-                    at + Life(Mix.Clocks.Film, null, Day.Warmer(WarmerDegrees), at)
+                    Warmer(grams, at)
                 )
             )
             : null;
@@ -112,6 +109,16 @@ internal sealed record BatchPlacing(Mix Mix, CrewSpec Crew, DayTemperature Day)
             hands.Take(times.SpreadAt, times.SpreadAt + planks[i].SpreadMinutes, 1);
             hands.Take(times.SetAt, times.DoneAt, CrewSpec.FastenHands);
         }
+    }
+
+    /// <summary>By when a batch must be out and down where the whole day is warmer by <see cref="DayTemperature.WarmerDegrees"/>.</summary>
+    public ByWhen Warmer(double grams, double at)
+    {
+        DayTemperature warmer = Day.Warmer(DayTemperature.WarmerDegrees);
+        return new(
+            at + Life(Mix.Clocks.Pot, grams, warmer, at),
+            at + Life(Mix.Clocks.Film, null, warmer, at)
+        );
     }
 
     /// <summary>Minutes of a clock that may be used.</summary>

@@ -63,7 +63,7 @@ internal static class ClothStage
             name,
             placing.Mix,
             [.. sides.SelectMany(s => s.Batches)],
-            HoldPoints.BeforeCloth(amounts.Spec, amounts.OnWood(at)),
+            HoldPoints.BeforeCloth(amounts.Spec, amounts.OnWood(at), amounts.Planked.Job.Units),
             HoldPoints.AfterCloth(
                 placing,
                 trims,

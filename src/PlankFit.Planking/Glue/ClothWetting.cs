@@ -105,9 +105,9 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
 
         return null;
 
-        // With a hand to spare one trims while the others wet out.
+        // With a hand to spare beside those that wet out and the one that mixes the next, one trims meanwhile.
         bool Meets(double start, double end) =>
-            Placing.Crew.Hands <= WetHands && taken.Any(s => s.From < end && s.To > start);
+            Placing.Crew.Hands <= WetHands + 1 && taken.Any(s => s.From < end && s.To > start);
     }
 
     /// <summary>As few as both clocks hold, all alike; none where not even small ones do.</summary>
@@ -150,19 +150,7 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
                         mixAt,
                         grams,
                         Placing.Mix.Ratio.Parts(grams / 1000),
-                        new(
-                            outAt,
-                            outBy,
-                            outAt,
-                            downBy,
-                            mixAt
-                                + Placing.Life(
-                                    Placing.Mix.Clocks.Film,
-                                    null,
-                                    Placing.Day.Warmer(BatchPlacing.WarmerDegrees),
-                                    mixAt
-                                )
-                        )
+                        new(outAt, outBy, outAt, downBy, Placing.Warmer(grams, mixAt))
                     )
                     {
                         ClothMm2 = share.AreaMm2 / n,

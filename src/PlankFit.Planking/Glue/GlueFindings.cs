@@ -86,11 +86,16 @@ internal static class GlueFindings
         double coldest = clock.Temperature.At.Min(p => p.Celsius),
             warmest = clock.Temperature.Warmest;
         foreach (
-            (string name, ClockLaw law) in new[]
+            (string name, ClockLaw law) in new (string, ClockLaw?)[]
             {
                 ("pot", mix.Clocks.Pot),
                 ("film", mix.Clocks.Film),
+                ("sandable", mix.Clocks.Sandable),
+                ("tacky", mix.Clocks.Tacky?.From),
+                ("recoat", mix.Clocks.Recoat?.To),
             }
+                .Where(l => l.Item2 is not null)
+                .Select(l => (l.Item1, l.Item2!))
         )
         {
             if (

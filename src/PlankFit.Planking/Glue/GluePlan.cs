@@ -92,14 +92,17 @@ public sealed record GlueBatch(
 /// <param name="OutBy">It must be empty.</param>
 /// <param name="DownAt">The last is down.</param>
 /// <param name="DownBy">It must be down.</param>
-/// <param name="DownByWarmer">The same where the shop is three degrees warmer than planned.</param>
+/// <param name="Warmer">Both where the shop is three degrees warmer than planned.</param>
 public readonly record struct BatchTimes(
     double OutAt,
     double OutBy,
     double DownAt,
     double DownBy,
-    double DownByWarmer
+    ByWhen Warmer
 );
+
+/// <summary>When a batch must be out of the pot, and down.</summary>
+public readonly record struct ByWhen(double OutBy, double DownBy);
 
 /// <summary>When the glue for a plank is spread and the plank goes down.</summary>
 public readonly record struct PlankTimes(PlankId Id, double SpreadAt, double SetAt, double DoneAt)

@@ -25,9 +25,7 @@ internal static class HoldPoints
             new(
                 $"every plank below {NumberText.Trimmed(Moisture.GluePercent, 0)} % moisture by meter"
             ),
-            new(
-                $"dry fit passed: {LengthText.ForPaper(DryFitMm, unit)} at seams and keel (a proposal)"
-            ),
+            new($"dry fit passed: {NoMore(DryFitMm, unit)} at seams and keel (a proposal)"),
             new(
                 "planks in their racks in gluing order, ids and arrows in pencil on the outer face, nothing stuck on a glue face"
             ),
@@ -37,6 +35,12 @@ internal static class HoldPoints
                     : "what lies behind is fair, dry and keyed"
             ),
         ];
+
+    /// <summary>A bound too small for 1/32": 0.5 mm; 0.019 in, never more than was meant.</summary>
+    private static string NoMore(double mm, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? LengthText.ForPaper(mm, unit)
+            : $"{NumberText.Padded(Math.Floor(1000 * mm / LengthUnits.MmPerInch) / 1000, 3)} in";
 
     /// <summary>Of a skin that is begun already.</summary>
     public static ImmutableArray<HoldPoint> GoingOn(int at) =>
@@ -64,20 +68,24 @@ internal static class HoldPoints
             2 * layer.AreaMm2 / 1e6 * crew.BoardMinutesPerM2 / crew.Hands
         );
         LengthUnit unit = ground.Amounts.Planked.Job.Units;
-        string left = LengthText.ForPaper(layer.Planks.ThicknessMm - BoardedMm, unit);
+        string left = LengthText.ForPaper(layer.Planks.ThicknessMm - BoardedMm, unit, RoundTo.Up);
         return
         [
             new("the glue has cured", cured),
             new("fastenings that do not stay are out, squeeze-out scraped off"),
             new(
-                $"boarded fair: no more than {LengthText.ForPaper(BoardedMm, unit)} off (a proposal), no thinner than {left} anywhere",
+                $"boarded fair: no more than {NoMore(BoardedMm, unit)} off (a proposal), no thinner than {left} anywhere",
                 boarded
             ),
             new("dust off, inspected, low places filled"),
         ];
     }
 
-    public static ImmutableArray<HoldPoint> BeforeCloth(GlueSpec spec, bool onWood) =>
+    public static ImmutableArray<HoldPoint> BeforeCloth(
+        GlueSpec spec,
+        bool onWood,
+        LengthUnit unit
+    ) =>
         [
             new(
                 $"the wood below {NumberText.Trimmed(Moisture.GluePercent, 0)} % moisture by meter"
@@ -89,7 +97,9 @@ internal static class HoldPoints
                     new("the wood is primed, and the cloth goes on while it is wet or tacky"),
                 }
                 : [],
-            new("the shop is three degrees above the dew point or more (from memory)"),
+            new(
+                $"the shop is {ShopHeat.AtLeastApart(3, unit)} above the dew point or more (from memory)"
+            ),
         ];
 
     public static ImmutableArray<HoldPoint> AfterCloth(

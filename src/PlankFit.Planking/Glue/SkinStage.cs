@@ -52,7 +52,7 @@ internal static class SkinStage
         var gluing = new SkinGluing(layer.Planks.Name, ground.Placing, ground.Days);
         ImmutableArray<GlueBatch> batches = [];
         ImmutableArray<HoldPoint> onCloth = [];
-        if (under is { IsCloth: true, OnAt: not null } cloth && downAt is null)
+        if (under is { IsCloth: true, OnAt: not null } cloth)
         {
             (batches, onCloth) = OnCloth(ground, layer, cloth, gluing, (wings, ready), stop);
         }
@@ -86,7 +86,9 @@ internal static class SkinStage
             ground.Placing.Mix,
             batches,
             [
-                .. HoldPoints.BeforeSkin(layer.Planks, at, ground.Amounts.Planked.Job.Units),
+                .. downAt is null
+                    ? HoldPoints.BeforeSkin(layer.Planks, at, ground.Amounts.Planked.Job.Units)
+                    : HoldPoints.GoingOn(at),
                 .. onCloth,
             ],
             HoldPoints.AfterSkin(ground, layer, to)
@@ -136,7 +138,7 @@ internal static class SkinStage
                 trimmed = cloth.Trims.Select(t => t.DoneAt).DefaultIfEmpty(last).Max();
             (ImmutableArray<GlueBatch> soon, ImmutableArray<PlankShare> late) = gluing.Of(
                 work.Wings,
-                Math.Max(from, trimmed),
+                Math.Max(work.Ready, Math.Max(from, trimmed)),
                 stop
             );
             if (late.IsEmpty && soon.Max(b => b.Clocks.DownAt) <= to)

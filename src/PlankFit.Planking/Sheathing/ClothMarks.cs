@@ -43,7 +43,7 @@ internal static class ClothMarks
                     AtKeel(spec.Keel, half, x),
                     spec.RoundChineMm,
                     [
-                        .. Flat(section, draped, courses, x, keel, chine),
+                        .. Flat(section, draped, (courses, spec.JoinLapMm), x, keel, chine),
                         .. behind
                             .Select(strip => Behind(section, strip, x))
                             .OfType<ClothMark>()
@@ -124,7 +124,7 @@ internal static class ClothMarks
     private static IEnumerable<ClothMark> Flat(
         SectionFace section,
         DrapedCloth draped,
-        ClothCourses courses,
+        (ClothCourses Courses, double JoinLapMm) of,
         double x,
         Uv keel,
         Uv chine
@@ -133,8 +133,11 @@ internal static class ClothMarks
         (ClothMarkKind Kind, string What, double Q)[] lines =
         [
             (ClothMarkKind.FirstLine, "first line", 0),
-            .. courses.Along
-                ? courses.JoinsMm.Select((q, i) => (ClothMarkKind.Join, $"join {i + 1}", q))
+            // The edge that lies on top is half a lap beyond the middle of the lap.
+            .. of.Courses.Along
+                ? of.Courses.JoinsMm.Select(
+                    (q, i) => (ClothMarkKind.Join, $"join {i + 1}", q + (of.JoinLapMm / 2))
+                )
                 : [],
         ];
         double girth = section.AlongMm(x, keel, chine);

@@ -9,6 +9,9 @@ namespace PlankFit.Planking.Glue.Mixing;
 /// <param name="At">Minutes after midnight and degrees Celsius, by time, at least one, none twice.</param>
 public sealed record DayTemperature(ImmutableArray<(double Minute, double Celsius)> At)
 {
+    /// <summary>Where the shop is warmer than planned, by how much cards say it, degrees.</summary>
+    public const double WarmerDegrees = 3;
+
     public const double Day = 1440;
 
     public double Warmest => At.Max(p => p.Celsius);

@@ -94,7 +94,23 @@ internal static class GlueLaws
         );
         Assert.True(batch.Clocks.OutAt <= batch.Clocks.OutBy + Hair);
         Assert.True(batch.Clocks.DownAt <= batch.Clocks.DownBy + Hair);
-        Assert.True(batch.Clocks.DownByWarmer <= batch.Clocks.DownBy);
+        // In a shop three degrees warmer each clock is used up by the time on the card to a minute, and not beyond.
+        GlueSpec warmer = spec with
+        {
+            Clock = spec.Clock! with { Temperature = spec.Clock.Temperature.Warmer(3) },
+        };
+        foreach (
+            (ClockLaw law, double? grams, double by) in new[]
+            {
+                (mix.Clocks.Pot, (double?)batch.Grams, batch.Clocks.Warmer.OutBy),
+                (mix.Clocks.Film, null, batch.Clocks.Warmer.DownBy),
+            }
+        )
+        {
+            Assert.True(Used(warmer, law, grams, batch.MixAt, by) <= mix.UsePart + 1e-6);
+            Assert.True(Used(warmer, law, grams, batch.MixAt, by + 1.05) > mix.UsePart);
+        }
+
         // By the time on its card the clock has not run beyond its part.
         Assert.True(
             Used(spec, mix.Clocks.Film, null, batch.MixAt, batch.Clocks.DownBy)

@@ -78,6 +78,49 @@ public sealed class SheathingPlanTests
         Assert.Contains(plan.Findings, f => f.Message.Contains("narrower than that"));
     }
 
+    /// <summary>Of two courses out of a roll of 800 the marked join is an edge of one of them, half a lap from the lap's middle, as far from the first line on the hull as flat.</summary>
+    [Fact]
+    public void AJoinIsMarkedWhereACourseEnds()
+    {
+        Job job = SheathedJobs.Outside(
+            Launch.Value,
+            s => s with { FirstAlong = new FirstLine.AlongKeel() }
+        );
+        SheathedSide side = Plan(
+            job with
+            {
+                Cloths = [SheathedJobs.Stitched with { Rolls = [new(800, 50_000)] }],
+            }
+        )
+            .Layers[0]
+            .Sides[0];
+        Assert.True(side.Courses.Along);
+        double middle = Assert.Single(side.Courses.JoinsMm),
+            edge = middle + (job.Sheathing[0].JoinLapMm / 2);
+        Assert.Contains(
+            side.Courses.Parts,
+            c =>
+                Math.Abs(c.Outline.Max(v => v.Y) - edge) < 0.01
+                || Math.Abs(c.Outline.Min(v => v.Y) - edge) < 0.01
+        );
+        // Aft, where the bottom hardly shears the cloth.
+        (double Join, double First)[] aft =
+        [
+            .. side
+                .Marks.TakeLast(4)
+                .Select(m =>
+                    (
+                        m.Lines.FirstOrDefault(k => k.Kind == ClothMarkKind.Join),
+                        m.Lines.FirstOrDefault(k => k.Kind == ClothMarkKind.FirstLine)
+                    )
+                )
+                .Where(m => m.Item1 is not null)
+                .Select(m => (m.Item1!.FromKeelMm, m.Item2?.FromKeelMm ?? 0)),
+        ];
+        Assert.NotEmpty(aft);
+        Assert.All(aft, a => Assert.Equal(edge, a.Join - a.First, 6.0));
+    }
+
     /// <summary>The area of the face on the hull, by quadrature, is that of the flat cloth mesh by mesh, times cos g.</summary>
     [Theory]
     [InlineData(false)]
