@@ -24,16 +24,18 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
     /// <param name="job">The job file as it is now.</param>
     /// <param name="before">Of the text before, if planks were laid by it: what would be made from the same is taken over from it.</param>
     /// <param name="planks">Given the planks as soon as they are laid.</param>
+    /// <param name="mayRead">Which of the files that the text names may be read; null where all may.</param>
     public static ShownJob Of(
         string jobPath,
         TextFile job,
         ShownJob? before,
         IProgress<PlanProgress> progress,
         CancellationToken stop,
-        Action<BottomPlan>? planks = null
+        Action<BottomPlan>? planks = null,
+        Func<string, bool>? mayRead = null
     )
     {
-        ReadResult read = JobReader.Read(jobPath, job);
+        ReadResult read = JobReader.Read(jobPath, job, mayRead);
         var planned = PlannedJob.From(
             jobPath,
             read,

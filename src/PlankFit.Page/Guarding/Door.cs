@@ -24,6 +24,9 @@ internal sealed class Door(IPAddress network, Action<string> say)
     /// <summary>Wrong codes in all, after which there is another: of a hundred million a guess so finds one of three million times.</summary>
     public const int MostInAll = 30;
 
+    /// <summary>So often another code is drawn for wrong ones; then the door stays shut until the program is started again. 90 guesses in all: less than one in a million.</summary>
+    public const int MostRounds = 3;
+
     private const int TokenBytes = 32;
 
     /// <summary>What may be seen without a code: the page that asks for it.</summary>
@@ -40,6 +43,7 @@ internal sealed class Door(IPAddress network, Action<string> say)
     private readonly Dictionary<IPAddress, int> wrong = [];
     private readonly List<byte[]> known = [];
     private string code = "";
+    private int rounds;
 
     /// <summary>Makes the first code.</summary>
     public void Begin()
@@ -85,18 +89,23 @@ internal sealed class Door(IPAddress network, Action<string> say)
             int tries = wrong.GetValueOrDefault(from);
             // Compared whole and as hashes, so that neither time nor length tells anything.
             bool same = CryptographicOperations.FixedTimeEquals(Hash(said ?? ""), Hash(code));
-            if (same && tries < MostFromOne)
+            if (same && tries < MostFromOne && rounds < MostRounds)
             {
                 token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(TokenBytes));
                 known.Add(Hash(token));
+                rounds = 0;
                 Renew();
             }
             else
             {
                 wrong[from] = tries + 1;
-                if (wrong.Values.Sum() >= MostInAll)
+                if (rounds < MostRounds && wrong.Values.Sum() >= MostInAll)
                 {
-                    Renew();
+                    rounds++;
+                    if (rounds < MostRounds)
+                    {
+                        Renew();
+                    }
                 }
             }
         }

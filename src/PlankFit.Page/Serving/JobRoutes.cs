@@ -27,7 +27,8 @@ internal sealed record Wish(string? Address, string? Typed)
 internal sealed record SaveWish(string? Over);
 
 /// <param name="Forget">It is to be taken off the record.</param>
-internal sealed record SawnWish(string? Plank, bool Forget);
+/// <param name="Turn">Of the planks that its card was drawn of.</param>
+internal sealed record SawnWish(string? Plank, bool Forget, int? Turn);
 
 /// <param name="Notes">In the order in which they were noted.</param>
 internal sealed record NotesWish(IReadOnlyList<ProgressTick>? Notes);
@@ -66,7 +67,8 @@ internal static class JobRoutes
             "/job/{number:int}/sawn",
             async (int number, SawnWish wish, CancellationToken stop) =>
                 jobs.Of(number) is not { } job || wish.Plank is not { } plank ? Results.NotFound()
-                : await job.Marks.Mark(plank, wish.Forget, stop) is var answer && answer.Done
+                : await job.Marks.Mark(plank, wish.Forget, wish.Turn, stop) is var answer
+                && answer.Done
                     ? Results.Json(answer)
                 : Results.Json(answer, statusCode: 409)
         );

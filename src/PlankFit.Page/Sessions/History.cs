@@ -15,6 +15,28 @@ internal sealed record History(
     string Gesture
 )
 {
+    /// <summary>Of all texts that undo can come back to, signs: some thousands of steps of a job of usual length.</summary>
+    private const int MostSigns = 16_000_000;
+
+    /// <summary>The newest that there is room for, one at the least.</summary>
+    private static ImmutableStack<Step> Bounded(ImmutableStack<Step> past)
+    {
+        int signs = 0,
+            kept = 0;
+        foreach (Step step in past)
+        {
+            signs += step.Text.Length;
+            if (signs > MostSigns && kept > 0)
+            {
+                return ImmutableStack.CreateRange(past.Take(kept).Reverse());
+            }
+
+            kept++;
+        }
+
+        return past;
+    }
+
     public static History Of(string text) =>
         new(ImmutableStack<Step>.Empty, new(text, ""), ImmutableStack<Step>.Empty, "");
 
@@ -29,7 +51,7 @@ internal sealed record History(
                     Future = ImmutableStack<Step>.Empty,
                 }
             : text == Present.Text ? this
-            : new(Past.Push(Present), present, ImmutableStack<Step>.Empty, gesture);
+            : new(Bounded(Past.Push(Present)), present, ImmutableStack<Step>.Empty, gesture);
     }
 
     /// <summary>Itself where there is nothing before.</summary>

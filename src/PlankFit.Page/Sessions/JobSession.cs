@@ -6,6 +6,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
+using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Sessions;
@@ -32,12 +33,16 @@ internal sealed class JobSession : IAsyncDisposable
     private ImmutableArray<Finding> faults = [];
     private string? offsetsPath;
 
+    /// <summary>Files outside the job's folder that the job named on the disk, where its builder wrote them: no text from a browser adds to them.</summary>
+    private ImmutableHashSet<string> trusted;
+
     /// <param name="path">The job file.</param>
     public JobSession(string path)
     {
         Path = path;
         var file = TextFile.Read(path, System.IO.Path.GetFileName(path));
         onDisk = file.Bytes;
+        trusted = [.. JobReader.Named(file)];
         history = History.Of(file.Text ?? "");
         if (file.Fault is { } fault)
         {
@@ -205,6 +210,7 @@ internal sealed class JobSession : IAsyncDisposable
             if (saved && file.Text is { } text && !file.Bytes.AsSpan().SequenceEqual(onDisk))
             {
                 onDisk = file.Bytes;
+                trusted = [.. JobReader.Named(file)];
                 Take(history.With(text, $"{job}, changed by another program", ""));
             }
         }
@@ -274,6 +280,14 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    private bool LiesInFolder(string named)
+    {
+        string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!;
+        return System
+            .IO.Path.GetFullPath(named, folder)
+            .StartsWith(folder + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    }
+
     private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
     {
         string file = System.IO.Path.GetFileName(Path);
@@ -285,7 +299,8 @@ internal sealed class JobSession : IAsyncDisposable
                 before,
                 new Progress<PlanProgress>(),
                 stop.Token,
-                laid
+                laid,
+                named => trusted.Contains(named) || LiesInFolder(named)
             );
         }
         catch (Exception e) when (e is not OperationCanceledException)

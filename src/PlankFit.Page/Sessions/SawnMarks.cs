@@ -14,29 +14,56 @@ internal sealed record MarkAnswer(bool Done, ImmutableArray<string> Words);
 /// <summary>Marks planks as sawn on the one record that there is: that of the command line, by its own code.</summary>
 internal sealed class SawnMarks(JobSession session) : IDisposable
 {
+    /// <summary>What was changed last is laid within a moment: so often it is looked for, ms apart.</summary>
+    private const int MostWaits = 400,
+        WaitMs = 25;
+
     private readonly SemaphoreSlim one = new(1, 1);
 
     /// <param name="forget">It is taken off the record.</param>
-    public async Task<MarkAnswer> Mark(string plank, bool forget, CancellationToken stop)
+    /// <param name="turn">Of the planks that its card was drawn of; null where that is not known.</param>
+    public async Task<MarkAnswer> Mark(string plank, bool forget, int? turn, CancellationToken stop)
     {
         if (PlankId.Parse(plank) is not { } id)
         {
             return new(false, [$"{PlainText.Of(plank)} is no plank"]);
         }
 
-        if (!session.Now.IsSaved)
-        {
-            return new(
-                false,
-                [
-                    "The job on the disk is not the one that is shown here: save it first, so that the plank is written down as it is shown.",
-                ]
-            );
-        }
-
         await one.WaitAsync(stop);
         try
         {
+            Seen seen = session.Now;
+            for (int i = 0; i < MostWaits && seen.Tried != seen.Turn; i++)
+            {
+                await Task.Delay(WaitMs, stop);
+                seen = session.Now;
+            }
+
+            if (seen.Tried != seen.Turn || !seen.Faults.IsEmpty)
+            {
+                return new(false, ["The job as it is now is not laid: mend it first."]);
+            }
+
+            if (!seen.IsSaved)
+            {
+                return new(
+                    false,
+                    [
+                        "The job on the disk is not the one that is shown here: save it first, so that the plank is written down as it is shown.",
+                    ]
+                );
+            }
+
+            if (!forget && turn is { } drawn && seen.Good?.Turn != drawn)
+            {
+                return new(
+                    false,
+                    [
+                        "The planks were laid again since this card was drawn: look at it once more, then mark it.",
+                    ]
+                );
+            }
+
             var request = new RunRequest(session.Path, null, false);
             var progress = new Progress<PlanProgress>();
             RunReport report = forget

@@ -40,7 +40,11 @@ public static class JobReader
     /// <summary>
     /// The same of a job file whose text is in hand already, changed perhaps since it was read: the files that it names are those beside <paramref name="jobPath"/>.
     /// </summary>
-    public static ReadResult Read(string jobPath, TextFile job)
+    /// <param name="mayRead">
+    /// Asked of every file that the job names, by its name as it stands there; null where the text is the builder's own. Who takes the text from somewhere else says which
+    /// files of this computer it may name, since what is wrong with a file is told with words out of it.
+    /// </param>
+    public static ReadResult Read(string jobPath, TextFile job, Func<string, bool>? mayRead = null)
     {
         string jobFile = Path.GetFileName(jobPath);
         if (job.Text is null)
@@ -52,6 +56,21 @@ public static class JobReader
         if (draft.OffsetsPath is not { } offsetsFile)
         {
             return new(null, findings);
+        }
+
+        Finding[] outside =
+        [
+            .. Named(draft)
+                .Where(n => mayRead is not null && !mayRead(n))
+                .Select(n => new Finding(
+                    Severity.Error,
+                    jobFile,
+                    $"names {n}, which is not in the job's folder: only what lies there is read here. Put it there, or name it with an editor in the file itself"
+                )),
+        ];
+        if (outside.Length > 0)
+        {
+            return new(null, [.. findings, .. outside]);
         }
 
         string folder = Path.GetDirectoryName(jobPath) ?? "",
@@ -130,6 +149,22 @@ public static class JobReader
                 OffsetsPath = offsetsPath,
             };
     }
+
+    /// <summary>The files that a job names, as they stand in it; none where it cannot be read so far.</summary>
+    public static ImmutableArray<string> Named(TextFile job) =>
+        job.Text is { } text ? Named(JobBinder.Read(text, "").Item1) : [];
+
+    private static ImmutableArray<string> Named(JobDraft draft) =>
+        [
+            .. new[]
+            {
+                draft.OffsetsPath,
+                draft.Parts.AsBuilt.MeasuredPath,
+                draft.Parts.AsBuilt.SawnPath,
+            }
+                .OfType<string>()
+                .Concat((draft.Parts.Nest?.Files ?? []).Select(f => f.Text)),
+        ];
 
     /// <summary>The same from texts in memory; the revision is that of the texts as UTF-8.</summary>
     public static ReadResult Read(

@@ -24,6 +24,7 @@ function end(id, which) {
 export function bench(place) {
   let drawn = "",
     said = "",
+    drawnOf = null,
     painted = null;
 
   function paint() {
@@ -46,6 +47,7 @@ export function bench(place) {
       return;
     }
     drawn = now;
+    drawnOf = turn;
     painted = id;
     const story = el("pre", { tabindex: "0" });
     const row = shop.facts.order.indexOf(id);
@@ -129,7 +131,7 @@ export function bench(place) {
         class: forget ? "big" : "big main",
         click: async (event) => {
           event.target.disabled = true;
-          const answer = await post("sawn", { plank: id, forget });
+          const answer = await post("sawn", { plank: id, forget, turn: drawnOf });
           said = (answer.told?.words ?? ["The shop's computer did not take it."]).join(" ");
           drawn = "";
           paint();

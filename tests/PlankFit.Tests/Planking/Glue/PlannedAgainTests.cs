@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Glue;
 using PlankFit.Tests.Support;
@@ -66,6 +67,38 @@ public sealed class PlannedAgainTests
         GlueStage outer = plan.Glue.Stages.Single(s => s.Layer == "outer");
         Assert.NotEmpty(outer.Batches);
         Assert.All(outer.Batches, b => Assert.True(b.MixAt >= 5100));
+    }
+
+    /// <summary>Where planks lie on the cloth already the rest of the skin bonds to it as the first did: within the recoat window, or after cure, keying and drying.</summary>
+    [Fact]
+    public void ASkinBegunOnClothKeepsTheClothsClocks()
+    {
+        Job job = GluedLaunch.Job(3);
+        PlankLayerPlan[] layers = [.. DemoPlans.Of("survey-launch").PlankLayers];
+        GlueDone[] before =
+        [
+            .. layers[0]
+                .Starboard.Concat(layers[0].Port)
+                .Select(p => new GlueDone(p.Id, null, p.Side, 900)),
+            new(null, "core cloth", Side.Starboard, 5000),
+            new(null, "core cloth", Side.Port, 5100),
+        ];
+        GlueStage Outer(params GlueDone[] more) =>
+            Planned(job with { Glue = job.Glue! with { Done = new([.. before, .. more]) } })
+                .Glue!.Stages.Single(s => s.Layer == "outer");
+        GlueStage bare = Outer();
+        PlankTimes first = bare.Batches.SelectMany(b => b.Planks).MinBy(p => p.DoneAt);
+        GlueStage begun = Outer(new GlueDone(first.Id, null, first.Id.Side, 5150));
+        // Those of the cloth stand before the rest as well, and none of it is mixed sooner than they allow.
+        double? notBefore = begun.Before.Max(h => h.NotBefore);
+        Assert.NotNull(notBefore);
+        Assert.True(notBefore > 5100);
+        Assert.All(begun.Batches, b => Assert.True(b.MixAt >= notBefore - 1e-6));
+        Assert.Contains(
+            begun.Before,
+            h => h.What.Contains("still to come", StringComparison.Ordinal)
+        );
+        Assert.DoesNotContain(begun.Batches.SelectMany(b => b.Planks), p => p.Id == first.Id);
     }
 
     [Fact]
