@@ -3,7 +3,6 @@ using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Export.Glue;
 using PlankFit.Export.Words;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Laying;
 
@@ -12,63 +11,32 @@ namespace PlankFit.App.Gluing;
 /// <summary>Resin, batches and sessions alone.</summary>
 public static class GlueRun
 {
+    private static readonly PartOfPlan<GluePlan> Part = new(
+        "glue",
+        "write the gluing files",
+        "the job names neither resin nor glue: add [resin] or [glue] with its ratio, densities, pot, film and sandable as on its data sheet; see plankfit help glue",
+        plan => plan.Glue
+    )
+    {
+        Files = GlueFiles.Of,
+        Findings = glue => glue.Findings,
+        Lines = (job, glue) =>
+            glue
+                .Totals.Select(t =>
+                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, job.Units)} likely; order {GlueWords.Order(t.Order.ResinKg, job.Units)} of resin and {GlueWords.Order(t.Order.HardenerKg, job.Units)} of hardener."
+                )
+                .Concat(glue.Stages.Where(s => !s.Batches.IsEmpty).Select(Line))
+                .Concat(GlueWords.NotPlanned(glue)),
+        StartWith = ("sheets/gluing.pdf", "No file was written: see what was found."),
+        Json = GlueJson.Write,
+    };
+
     public static RunReport Run(
         RunRequest request,
         IProgress<PlanProgress> progress,
         Timings timings,
         CancellationToken stop
-    )
-    {
-        var planned = PlannedJob.From(request.JobPath, progress, timings, stop);
-        if (planned.Plan is not { } plan)
-        {
-            return planned.Faults!;
-        }
-
-        if (plan.Glue is not { } glue)
-        {
-            return RunReport.Faults([
-                new(
-                    Severity.Error,
-                    Path.GetFileName(request.JobPath),
-                    "the job names neither resin nor glue: add [resin] or [glue] with its ratio, densities, pot, film and sandable as on its data sheet; see plankfit help glue"
-                ),
-            ]);
-        }
-
-        FeatureFiles files = GlueFiles.Of(plan);
-        IReadOnlyList<string> written = timings.Time(
-            "write the gluing files",
-            () =>
-                WrittenFiles.Write(
-                    request.Folder,
-                    "glue",
-                    [
-                        .. files.Files,
-                        .. files.Sheets.Select(s => MadeFiles.SingleSheets(plan.Job, s)),
-                        .. MadeFiles.Csvs(files.Tables),
-                    ],
-                    progress,
-                    timings,
-                    stop
-                )
-        );
-        return new(
-            ExitCode.Done,
-            glue.Findings,
-            [
-                .. glue.Totals.Select(t =>
-                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, plan.Job.Units)} likely; order {GlueWords.Order(t.Order.ResinKg, plan.Job.Units)} of resin and {GlueWords.Order(t.Order.HardenerKg, plan.Job.Units)} of hardener."
-                ),
-                .. glue.Stages.Where(s => !s.Batches.IsEmpty).Select(Line),
-                $"{written.Count} files are in {request.Folder}: start with sheets/gluing.pdf.",
-            ],
-            request.Json ? WrittenFiles.Text(s => GlueJson.Write(plan.Job, glue, s)) : null
-        )
-        {
-            First = NestTold.First(plan),
-        };
-    }
+    ) => PartRun.Of(Part, request, progress, timings, stop);
 
     private static string Line(GlueStage stage)
     {

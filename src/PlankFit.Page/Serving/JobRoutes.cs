@@ -93,7 +93,7 @@ internal static class JobRoutes
                 )
                     ? Results.BadRequest()
                 : job.Notes.Add(notes) is var answer && answer.Written ? Results.Json(answer)
-                : Results.Json(answer, statusCode: 409)
+                : Results.Json(answer, statusCode: answer.IsHeldUp ? 503 : 409)
         );
         app.MapGet(
             "/job/{number:int}/news",

@@ -303,7 +303,7 @@ internal sealed class JobSession : IAsyncDisposable
                 named => trusted.Contains(named) || LiesInFolder(named)
             );
         }
-        catch (Exception e) when (e is not OperationCanceledException)
+        catch (Exception e) when (!stop.IsCancellationRequested)
         {
             // As on the command line: the page lives on, with the picture that it had.
             return new(

@@ -15,7 +15,11 @@ internal sealed record NotebookAnswer(
 
 /// <param name="Written">All of it is on the disk.</param>
 /// <param name="Told">What a person should be told of it.</param>
-internal sealed record NotedAnswer(bool Written, ImmutableArray<string> Told);
+internal sealed record NotedAnswer(bool Written, ImmutableArray<string> Told)
+{
+    /// <summary>Nothing is wrong with the notes: the file could not be written just now, and they are to be sent again.</summary>
+    public bool IsHeldUp { get; init; }
+}
 
 /// <summary>The journal of what was noted of a job's planks, held open while the job is; a file is made of it with the first note.</summary>
 internal sealed class Notebook(JobSession session) : IDisposable
@@ -68,7 +72,7 @@ internal sealed class Notebook(JobSession session) : IDisposable
             }
             catch (OutputException e)
             {
-                return new(false, [e.Message]);
+                return new(false, [e.Message]) { IsHeldUp = true };
             }
         }
     }

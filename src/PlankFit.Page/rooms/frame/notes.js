@@ -66,6 +66,8 @@ async function send() {
       const batch = kept.waiting.slice(0, 50);
       const answer = await post("notes", { notes: batch });
       if (!answer.ok && answer.code !== 409) {
+        // Held up on the shop's computer, a full disk or a file in use: they wait here.
+        notes.told = (answer.told?.told ?? []).join(" ");
         break;
       }
       // What was refused is said and let go, or it would stand in the way of all that follows.

@@ -22,7 +22,7 @@ export function table(place) {
       return;
     }
     const doubts = Map.groupBy(read.doubts, (d) => `${d.line} ${d.column}`);
-    const [head, ...rows] = read.rows;
+    const [head = { cells: [] }, ...rows] = read.rows;
     show(
       box,
       el("h2", {}, read.file),
