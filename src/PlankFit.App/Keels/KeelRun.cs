@@ -1,5 +1,5 @@
 using PlankFit.App.Laying;
-using PlankFit.App.Planning;
+using PlankFit.App.Parts;
 using PlankFit.App.Running;
 using PlankFit.Export.Keel;
 using PlankFit.Export.Words;

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
+using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 
-namespace PlankFit.App.Planning;
+namespace PlankFit.App.Parts;
 
 /// <summary>One part of a plan that has a command of its own: the keel, the cloth, the glue.</summary>
 /// <param name="Name">As the command is called: what an earlier run of it wrote is known by it.</param>
