@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using System.Text;
+using PlankFit.Hashing;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Whole;
@@ -37,7 +37,7 @@ internal static class ProgressBeside
             job with
             {
                 Glue = glue with { Done = progress },
-                Revision = Convert.ToHexStringLower(SHA256.HashData(both))[..6],
+                Revision = Sha256Hash.HexOf(both)[..6],
             },
             findings
         );
