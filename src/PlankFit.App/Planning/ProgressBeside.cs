@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using PlankFit.App.Noting;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
+using PlankFit.Hashing;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Whole;
@@ -82,7 +82,7 @@ internal static class ProgressBeside
         return job with
         {
             Glue = job.Glue! with { Done = progress },
-            Revision = Convert.ToHexStringLower(SHA256.HashData(both))[..6],
+            Revision = Sha256Hash.HexOf(both)[..6],
         };
     }
 

@@ -1,11 +1,11 @@
 using System.Net;
-using System.Security.Cryptography;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using PlankFit.Hashing;
 using PlankFit.Pages.Guarding;
 using PlankFit.Pages.Shelf;
 
@@ -58,7 +58,7 @@ internal static class PageServer
         }
 
         OpenJobs jobs = app.Services.GetRequiredService<OpenJobs>();
-        string epoch = RandomNumberGenerator.GetHexString(12, lowercase: true);
+        string epoch = Convert.ToHexStringLower(Unguessable.Bytes(6));
         RoomRoutes.Map(app, jobs.Shelf);
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
