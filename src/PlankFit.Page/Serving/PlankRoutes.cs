@@ -48,6 +48,16 @@ internal static class PlankRoutes
                     : Results.NoContent()
         );
         app.MapGet(
+            "/job/{number:int}/parts/{turn:int}",
+            (int number, int turn) =>
+                Of(jobs, number, turn) is { } laid
+                    ? Results.Bytes(
+                        PackedParts.Of(ShownParts.Of(laid.Plan)),
+                        "application/octet-stream"
+                    )
+                    : Results.NoContent()
+        );
+        app.MapGet(
             "/job/{number:int}/shape/{turn:int}",
             (int number, int turn) =>
                 Of(jobs, number, turn) is { } laid ? Shape(laid) : Results.NoContent()
