@@ -48,7 +48,7 @@ internal static class PageServer
         // Made by the container, so that it is closed by it.
         builder.Services.AddSingleton(_ => new OpenJobs(shelf));
         WebApplication app = builder.Build();
-        app.Use(next => context => Guard.Run(context, next));
+        app.Use(next => context => Guard.Run(context, next, app.Lifetime.ApplicationStopping));
         if (network is not null)
         {
             var door = new Door(network, say ?? (_ => { }));

@@ -147,6 +147,7 @@ public static class JobReader
             ) with
             {
                 OffsetsPath = offsetsPath,
+                OffsetsText = offsets.Text,
             };
     }
 
