@@ -59,7 +59,8 @@ internal static class PageServer
 
         OpenJobs jobs = app.Services.GetRequiredService<OpenJobs>();
         string epoch = Convert.ToHexStringLower(Unguessable.Bytes(6));
-        RoomRoutes.Map(app, jobs.Shelf);
+        RoomRoutes.Map(app, jobs);
+        NewHullRoutes.Map(app, jobs);
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
