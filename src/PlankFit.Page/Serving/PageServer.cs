@@ -64,6 +64,7 @@ internal static class PageServer
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
+        OthersRoutes.Map(app, jobs);
         return app;
     }
 

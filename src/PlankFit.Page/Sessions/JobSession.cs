@@ -108,6 +108,31 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    /// <summary>The newest text made into another, as one step.</summary>
+    /// <param name="done">What undoing it takes back.</param>
+    public int Rewrite(Func<string, string> change, string done)
+    {
+        lock (gate)
+        {
+            return Take(history.With(change(history.Present.Text), done, ""));
+        }
+    }
+
+    /// <summary>The newest text as a file would have it, and its turn.</summary>
+    public (int Turn, TextFile Text) Newest
+    {
+        get
+        {
+            lock (gate)
+            {
+                return (
+                    turn,
+                    TextFile.Decode(Bytes(history.Present.Text), System.IO.Path.GetFileName(Path))
+                );
+            }
+        }
+    }
+
     /// <summary>The same text once more, since what it names has changed.</summary>
     public void LayAgain()
     {
@@ -302,13 +327,8 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    private bool LiesInFolder(string named)
-    {
-        string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!;
-        return System
-            .IO.Path.GetFullPath(named, folder)
-            .StartsWith(folder + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
-    }
+    /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
+    public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
 
     private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
     {
@@ -322,7 +342,7 @@ internal sealed class JobSession : IAsyncDisposable
                 new Progress<PlanProgress>(),
                 stop.Token,
                 laid,
-                named => trusted.Contains(named) || LiesInFolder(named)
+                MayRead
             );
         }
         catch (Exception e) when (!stop.IsCancellationRequested)
