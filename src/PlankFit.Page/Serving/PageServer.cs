@@ -63,6 +63,7 @@ internal static class PageServer
         NewHullRoutes.Map(app, jobs);
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
+        TableRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
         OthersRoutes.Map(app, jobs);
         return app;
