@@ -136,6 +136,12 @@ export function picture(into) {
       turn(0, 0);
     },
     zoom,
+    /** Whether what is not planks can be shown too. */
+    hasParts: () => Boolean(drawer.besides),
+    besides: async () => {
+      await drawer.besides?.();
+      drawer.mark();
+    },
     /** Another drawer in the place of this one. */
     drawnBy: (other) => {
       drawer.leave();

@@ -14,6 +14,10 @@ export const shop = {
   picked: null,
   colour: "layer",
   hidden: new Set(),
+  /** The seams of the skin below are seen through the one above. */
+  ghost: false,
+  /** Of what may be shown besides planks, what to add to the job where it is not there. */
+  lacking: null,
   /** The hand moves: what is shown may be behind. */
   get isBehind() {
     return this.state !== null && this.state.laid !== this.state.turn && this.state.tried !== this.state.turn;
@@ -117,8 +121,8 @@ export function wish(what, stands = () => true) {
     if (!stands()) {
       return null;
     }
-    const answer = await post("wish", what).catch(() => null);
-    return answer?.ok ? null : (answer?.told?.message ?? "The shop's computer did not take it.");
+    const answer = await post("wish", what);
+    return answer.ok ? null : (answer.told?.message ?? "The shop's computer did not take it.");
   });
   before = mine;
   return mine;
