@@ -25,7 +25,7 @@ public static class Trying
     /// <param name="job">Its text, which may have been changed since.</param>
     /// <param name="found">Given what is laid so far, each time that a lay-out is added; from one thread at a time.</param>
     /// <param name="stop">Ends the trying with what is laid by then; nothing is thrown for it.</param>
-    /// <param name="mayRead">Which of the files that the text names may be read; null where all may.</param>
+    /// <param name="files">Of the files that the text names; null where all are read as they lie.</param>
     public static Tried Of(
         string jobPath,
         TextFile job,
@@ -33,10 +33,10 @@ public static class Trying
         IProgress<PlanProgress> progress,
         CancellationToken stop,
         Action<Comparison>? found = null,
-        Func<string, bool>? mayRead = null
+        JobFiles? files = null
     )
     {
-        ReadResult read = JobReader.Read(jobPath, job, mayRead);
+        ReadResult read = JobReader.Read(jobPath, job, files?.MayRead, files?.Table);
         if (read.Job is not { } asRead)
         {
             return new(null, read.Findings);
@@ -81,7 +81,7 @@ public static class Trying
             asked.BoardRounds,
             all.Length,
             (progress, found),
-            mayRead
+            files
         );
         search.Lay(all, stop);
         return new(search.Now, findings);
@@ -112,7 +112,7 @@ public static class Trying
         int? boardRounds,
         int asked,
         (IProgress<PlanProgress> Progress, Action<Comparison>? Found) told,
-        Func<string, bool>? mayRead
+        JobFiles? files
     )
     {
         /// <summary>The lesser part of the golden section: steps of it round a ring come everywhere soon.</summary>
@@ -206,7 +206,7 @@ public static class Trying
                     before,
                     Unseen,
                     stop,
-                    mayRead: mayRead
+                    files: files
                 );
                 if (made.Plan is not { } plan)
                 {

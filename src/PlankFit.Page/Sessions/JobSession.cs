@@ -364,8 +364,20 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    /// <summary>How the files that the newest text names are read: the table as it was mended here, if it was.</summary>
+    public JobFiles Files
+    {
+        get
+        {
+            lock (gate)
+            {
+                return new(MayRead, history.Present.Table);
+            }
+        }
+    }
+
     /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
-    public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
+    private bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
 
     private ShownJob Lay(
         byte[] bytes,
