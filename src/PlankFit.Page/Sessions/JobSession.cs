@@ -3,7 +3,6 @@ using System.Text;
 using PlankFit.App.Showing;
 using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Jobs;
@@ -321,10 +320,11 @@ internal sealed class JobSession : IAsyncDisposable
                 }
 
                 LaidPlanks? early = null;
-                ShownJob shown = Lay(
-                    bytes,
-                    table,
+                ShownJob shown = TextLaying.Of(
+                    (Path, bytes),
+                    new(MayRead, table),
                     before,
+                    stop.Token,
                     plan =>
                     {
                         early = new(of, plan);
@@ -378,40 +378,4 @@ internal sealed class JobSession : IAsyncDisposable
 
     /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
     private bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
-
-    private ShownJob Lay(
-        byte[] bytes,
-        TableInHand? table,
-        ShownJob? before,
-        Action<BottomPlan> laid
-    )
-    {
-        string file = System.IO.Path.GetFileName(Path);
-        try
-        {
-            return ShownJob.Of(
-                Path,
-                TextFile.Decode(bytes, file),
-                before,
-                new Progress<PlanProgress>(),
-                stop.Token,
-                laid,
-                new(MayRead, table)
-            );
-        }
-        catch (Exception e) when (!stop.IsCancellationRequested)
-        {
-            // As on the command line: the page lives on, with the picture that it had.
-            return new(
-                null,
-                [
-                    new(
-                        Severity.Error,
-                        file,
-                        $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
-                    ),
-                ]
-            );
-        }
-    }
 }

@@ -56,6 +56,46 @@ public sealed class TableMendingTests
         return await ServedJob.Turn(answer);
     }
 
+    /// <summary>Other lay-outs are laid to the table as it is mended, not as it lies on the disk: the job as it stands has the figures of the picture.</summary>
+    [Fact]
+    public async Task OtherLayoutsGoByTheMendedTable()
+    {
+        (ServedJob served, int line, int column, string was, string slip) = await Spoiled();
+        await using (served)
+        {
+            await served.Tried(await Mend(served, line, column, slip, was));
+            async Task<string> AsItStands()
+            {
+                using HttpResponseMessage begun = await served.Post(
+                    "job/1/others",
+                    new { width = "90" }
+                );
+                Assert.Equal(HttpStatusCode.OK, begun.StatusCode);
+                using Stream news = await served.Client.GetStreamAsync(
+                    "job/1/news",
+                    ServedJob.Stop
+                );
+                using var lines = new StreamReader(news);
+                JsonElement now = await served.Json("job/1/others");
+                while (now.GetProperty("isBusy").GetBoolean())
+                {
+                    Assert.NotNull(await lines.ReadLineAsync(ServedJob.Stop));
+                    now = await served.Json("job/1/others");
+                }
+
+                JsonElement own = now.GetProperty("layouts")
+                    .EnumerateArray()
+                    .Single(l => l.GetProperty("number").GetInt32() == 0);
+                return own.GetProperty("cells").GetRawText();
+            }
+
+            string mended = await AsItStands();
+            using HttpResponseMessage undone = await served.Post("job/1/wish", new { undo = true });
+            await served.Tried(await ServedJob.Turn(undone));
+            Assert.NotEqual(mended, await AsItStands());
+        }
+    }
+
     private static string Cell(JsonElement table, int line, int column) =>
         table
             .GetProperty("rows")
