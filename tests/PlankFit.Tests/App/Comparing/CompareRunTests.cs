@@ -88,6 +88,29 @@ public sealed class CompareRunTests : IDisposable
         Assert.False(Directory.Exists(folder.File("out")));
     }
 
+    /// <summary>A table that is not fair is told before anything else, and on every sheet.</summary>
+    [Fact]
+    public void WhatIsAmissWithTheTableIsTold()
+    {
+        string job = ComparedJobs.Launch(folder),
+            table = folder.File("offsets.csv");
+        File.WriteAllText(
+            table,
+            File.ReadAllText(table).Replace("632,767,897", "632,760,897", StringComparison.Ordinal)
+        );
+        RunReport report = Run(job, "out", new());
+        string told = Assert.Single(report.First);
+        Comparison found = ComparedJobs.Laid(job, new());
+        Assert.All(
+            CompareSheets.Of(found),
+            s =>
+                Assert.Contains(
+                    s.Shapes.OfType<PlankFit.Draughting.Lettering>(),
+                    l => l.Text == told
+                )
+        );
+    }
+
     /// <summary>Two jobs as they stand, without a range.</summary>
     [Fact]
     public void JobsAreHeldAgainstEachOther()

@@ -239,6 +239,18 @@ public sealed class TryingTests : IDisposable
         Assert.All(found.Unbeaten, n => Assert.InRange(n, 0, 1));
     }
 
+    [Fact]
+    public void WhoAsksForNothingIsToldWhatToName()
+    {
+        Tried tried = ComparedJobs.Try(ComparedJobs.Prism(folder), new());
+        Assert.Single(tried.Comparison!.Layouts);
+        Assert.Contains(
+            "name values to try",
+            Assert.Single(tried.Findings).Message,
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>Stopped from within, after so many: what is laid is kept, and it is said.</summary>
     [Fact]
     public void WhoStopsKeepsWhatIsFound()
