@@ -56,7 +56,7 @@ public sealed class TableMendingTests
         return await ServedJob.Turn(answer);
     }
 
-    /// <summary>Other lay-outs are laid to the table as it is mended, not as it lies on the disk: the job as it stands has the figures of the picture.</summary>
+    /// <summary>Other lay-outs are laid to the table as it is mended, not as it lies on the disk, where nothing can be laid to it.</summary>
     [Fact]
     public async Task OtherLayoutsGoByTheMendedTable()
     {
@@ -64,13 +64,13 @@ public sealed class TableMendingTests
         await using (served)
         {
             await served.Tried(await Mend(served, line, column, slip, was));
-            async Task<string> AsItStands()
+            async Task<bool> IsLaid()
             {
                 using HttpResponseMessage begun = await served.Post(
                     "job/1/others",
                     new { width = "90" }
                 );
-                Assert.Equal(HttpStatusCode.OK, begun.StatusCode);
+                Assert.True(begun.IsSuccessStatusCode);
                 using Stream news = await served.Client.GetStreamAsync(
                     "job/1/news",
                     ServedJob.Stop
@@ -83,16 +83,16 @@ public sealed class TableMendingTests
                     now = await served.Json("job/1/others");
                 }
 
-                JsonElement own = now.GetProperty("layouts")
+                return now.GetProperty("layouts")
                     .EnumerateArray()
-                    .Single(l => l.GetProperty("number").GetInt32() == 0);
-                return own.GetProperty("cells").GetRawText();
+                    .Any(l => l.GetProperty("number").GetInt32() == 0);
             }
 
-            string mended = await AsItStands();
+            Assert.True(await IsLaid());
             using HttpResponseMessage undone = await served.Post("job/1/wish", new { undo = true });
             await served.Tried(await ServedJob.Turn(undone));
-            Assert.NotEqual(mended, await AsItStands());
+            // So far out of fair nothing is laid.
+            Assert.False(await IsLaid());
         }
     }
 
