@@ -10,6 +10,7 @@ using PlankFit.Export.Cards;
 using PlankFit.Export.Checks;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Patterns;
+using PlankFit.Export.Solids;
 using PlankFit.Export.Summary;
 using PlankFit.Export.Views;
 using PlankFit.Export.Whole;
@@ -72,6 +73,9 @@ internal static class PlankFiles
             [
                 .. plan.AllPlankLayers.SelectMany(l => OfLayer(drawn, l.Panel, l.Layer)),
                 MadeFiles.File("planking.json", s => PlankingJson.Write(OnPlanks.Of(plan), s)),
+                .. plan.Job.Output.ShapeAsGlb
+                    ? [MadeFiles.File(ShapeFile.Name, s => ShapeFile.Write(plan, s))]
+                    : Array.Empty<FileWork>(),
                 .. views.Select(v => MadeFiles.Picture(v.Name, plan.Job, () => v.Drawing.Value)),
                 MadeFiles.File(
                     "summary.txt",

@@ -42,7 +42,7 @@ internal static class ProgressBeside
 
         if (!File.Exists(path))
         {
-            return noted.Rows.IsEmpty ? (job, []) : (With(job, noted), [Said(noted)]);
+            return noted.Rows.IsEmpty ? (job, []) : (Noted(job, noted), [Said(noted)]);
         }
 
         var file = TextFile.Read(path, ProgressText.UsualName);
@@ -62,7 +62,7 @@ internal static class ProgressBeside
         );
     }
 
-    private static Job With(Job job, GluedByNotes noted) =>
+    private static Job Noted(Job job, GluedByNotes noted) =>
         With(
             job,
             new GlueProgress(noted.Rows) { Source = ProgressJournal.FileName },

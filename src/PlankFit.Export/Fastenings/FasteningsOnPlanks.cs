@@ -10,6 +10,8 @@ namespace PlankFit.Export.Fastenings;
 /// <summary>Fastenings on a plank's card, patterns and in planking.json.</summary>
 internal sealed class FasteningsOnPlanks(FasteningPlan fastenings, LengthUnit unit) : IOnPlanks
 {
+    public FasteningSpec? Asked { get; init; }
+
     public IEnumerable<string> OnCard(Plank plank) =>
         fastenings.On(plank.Id) is { } made ? FasteningWords.OnCard(made, unit) : [];
 
@@ -32,6 +34,23 @@ internal sealed class FasteningsOnPlanks(FasteningPlan fastenings, LengthUnit un
 
     public IEnumerable<Vec2> Places(Plank plank) =>
         fastenings.On(plank.Id) is { } made ? made.Points.Select(f => f.At) : [];
+
+    public IEnumerable<(Vec2 At, PointUse Use)> Points(Plank plank) =>
+        fastenings.On(plank.Id) is { } made
+            ? made.Points.Select(f =>
+                (
+                    f.At,
+                    f.Use switch
+                    {
+                        FasteningUse.Backing => PointUse.Timber,
+                        FasteningUse.PullDown => PointUse.SkinBelow,
+                        _ => PointUse.Hole,
+                    }
+                )
+            )
+            : [];
+
+    public double? DepthBehindMm(string name) => Asked?.DepthOf(name);
 
     public void Write(Utf8JsonWriter json, Plank plank)
     {

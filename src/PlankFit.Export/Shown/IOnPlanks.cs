@@ -25,6 +25,25 @@ internal interface IOnPlanks
     /// <summary>Places on which no words may stand.</summary>
     IEnumerable<Vec2> Places(Plank plank) => [];
 
+    /// <summary>What is put through the plank, each where it is and what it is there for.</summary>
+    IEnumerable<(Vec2 At, PointUse Use)> Points(Plank plank) => [];
+
+    /// <summary>How deep what lies behind under that name is, mm; null where this feature does not know.</summary>
+    double? DepthBehindMm(string name) => null;
+
     /// <summary>Its own property of the plank in planking.json.</summary>
     void Write(Utf8JsonWriter json, Plank plank) { }
+}
+
+/// <summary>What a point of a plank is there for.</summary>
+public enum PointUse
+{
+    /// <summary>To hold it to the timber behind.</summary>
+    Timber,
+
+    /// <summary>To pull it down to the skin below.</summary>
+    SkinBelow,
+
+    /// <summary>To let air and glue out.</summary>
+    Hole,
 }

@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 
@@ -13,7 +12,7 @@ namespace PlankFit.Export.Solids;
 public static class PackedSolids
 {
     private const int HeadBytes = 4 + (4 * 4) + (6 * 4);
-    private const int VertexBytes = 12;
+    private const int VertexBytes = PackedWriter.VertexBytes;
 
     public static byte[] Of(ImmutableArray<PlankSolid> solids)
     {
@@ -25,14 +24,14 @@ public static class PackedSolids
             HeadBytes + (8 * solids.Length) + (VertexBytes * vertices) + (4 * (triangles + lines))
         ];
         (Vec3 least, Vec3 most) = Box(solids);
-        var head = new Writer(bytes, 0);
+        var head = new PackedWriter(bytes, 0);
         head.Raw("PFS1"u8);
         head.Int(solids.Length, vertices, triangles, lines);
         head.Real(least.X, least.Y, least.Z, most.X, most.Y, most.Z);
         int at = HeadBytes + (8 * solids.Length);
-        var vertex = new Writer(bytes, at);
-        var triangle = new Writer(bytes, at + (VertexBytes * vertices));
-        var line = new Writer(bytes, at + (VertexBytes * vertices) + (4 * triangles));
+        var vertex = new PackedWriter(bytes, at);
+        var triangle = new PackedWriter(bytes, at + (VertexBytes * vertices));
+        var line = new PackedWriter(bytes, at + (VertexBytes * vertices) + (4 * triangles));
         int triangleAt = 0,
             lineAt = 0,
             first = 0;
@@ -42,7 +41,7 @@ public static class PackedSolids
             int n = s.Outer.Length;
             head.Int(triangleAt, lineAt);
             void Vertex(Vec3 point, Vec3 normal) =>
-                vertex.Vertex(Scaled(point, least, most), p, normal);
+                vertex.Vertex(PackedWriter.Scaled(point, least, most), p, normal);
             for (int i = 0; i < n; i++)
             {
                 Vertex(s.Outer[i], s.Normals[i]);
@@ -88,67 +87,6 @@ public static class PackedSolids
         return out_.Norm > 0 ? out_.Unit() : s.Normals[i];
     }
 
-    private static (Vec3 Least, Vec3 Most) Box(ImmutableArray<PlankSolid> solids)
-    {
-        Vec3 least = new(double.MaxValue, double.MaxValue, double.MaxValue),
-            most = -least;
-        foreach (Vec3 p in solids.SelectMany(s => s.Outer.Concat(s.Inner)))
-        {
-            least = new(Math.Min(least.X, p.X), Math.Min(least.Y, p.Y), Math.Min(least.Z, p.Z));
-            most = new(Math.Max(most.X, p.X), Math.Max(most.Y, p.Y), Math.Max(most.Z, p.Z));
-        }
-
-        return solids.IsEmpty ? (Vec3.Zero, Vec3.Zero) : (least, most);
-    }
-
-    private static Vec3 Scaled(Vec3 p, Vec3 least, Vec3 most)
-    {
-        static double Part(double x, double from, double to) =>
-            to > from ? 65535 * (x - from) / (to - from) : 0;
-        return new(
-            Part(p.X, least.X, most.X),
-            Part(p.Y, least.Y, most.Y),
-            Part(p.Z, least.Z, most.Z)
-        );
-    }
-
-    private sealed class Writer(byte[] bytes, int at)
-    {
-        public void Raw(ReadOnlySpan<byte> raw)
-        {
-            raw.CopyTo(bytes.AsSpan(at));
-            at += raw.Length;
-        }
-
-        public void Int(params ReadOnlySpan<int> numbers)
-        {
-            foreach (int number in numbers)
-            {
-                BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(at), number);
-                at += 4;
-            }
-        }
-
-        public void Real(params ReadOnlySpan<double> numbers)
-        {
-            foreach (double number in numbers)
-            {
-                BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(at), (float)number);
-                at += 4;
-            }
-        }
-
-        public void Vertex(Vec3 part, int plank, Vec3 normal)
-        {
-            Span<byte> to = bytes.AsSpan(at, VertexBytes);
-            BinaryPrimitives.WriteUInt16LittleEndian(to, (ushort)Math.Round(part.X));
-            BinaryPrimitives.WriteUInt16LittleEndian(to[2..], (ushort)Math.Round(part.Y));
-            BinaryPrimitives.WriteUInt16LittleEndian(to[4..], (ushort)Math.Round(part.Z));
-            BinaryPrimitives.WriteUInt16LittleEndian(to[6..], (ushort)plank);
-            to[8] = (byte)(sbyte)Math.Round(127 * normal.X);
-            to[9] = (byte)(sbyte)Math.Round(127 * normal.Y);
-            to[10] = (byte)(sbyte)Math.Round(127 * normal.Z);
-            at += VertexBytes;
-        }
-    }
+    private static (Vec3 Least, Vec3 Most) Box(ImmutableArray<PlankSolid> solids) =>
+        PackedWriter.Box(solids.SelectMany(s => s.Outer.Concat(s.Inner)));
 }

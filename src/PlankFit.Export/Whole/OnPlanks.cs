@@ -14,7 +14,10 @@ public static class OnPlanks
     {
         if (plan.Fastenings is { } fastenings)
         {
-            yield return new FasteningsOnPlanks(fastenings, plan.Job.Units);
+            yield return new FasteningsOnPlanks(fastenings, plan.Job.Units)
+            {
+                Asked = plan.Job.Fastenings,
+            };
         }
 
         if (plan.Trust is { } trust)

@@ -44,6 +44,9 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
     /// <summary>Planks that are not to be sawn any more, by name: sawn, or fitted.</summary>
     public required ImmutableDictionary<string, string> Done { get; init; }
 
+    /// <summary>By how much each plank's length is sure, 19 times in 20, mm, in the same order; none where the job does not ask. Nothing for one whose length nobody can tell.</summary>
+    public required ImmutableArray<double?> Sure { get; init; }
+
     public required ImmutableArray<string> Summary { get; init; }
 
     public required ImmutableArray<FindingAnswer> Findings { get; init; }
@@ -70,10 +73,18 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
             Done = planks
                 .Where(p => p.IsFixed)
                 .ToImmutableDictionary(p => p.Id.ToString(), p => p.IsFitted ? "fitted" : "sawn"),
+            Sure = plan.Trust is { } trust ? [.. planks.Select(p => SureMm(trust, p.Id))] : [],
             Summary = [.. PlanSummary.Of(plan).Lines(plan.Job.Units)],
             Findings = [.. FindingsText.GravestFirst(laid.Findings).Select(FindingAnswer.Of)],
         };
     }
+
+    /// <summary>Port is alike to starboard.</summary>
+    private static double? SureMm(Planking.Trust.TrustPlan trust, PlankId id) =>
+        trust.Layers.SelectMany(l => l.Planks).FirstOrDefault(t => t.Id == id || t.Id == id.Twin)
+            is { } sure
+            ? sure.LengthMm ?? sure.InPlaceMm
+            : null;
 
     private static IEnumerable<Plank> All(BottomPlan plan) =>
         plan.AllPlankLayers.SelectMany(l => Enum.GetValues<Side>().SelectMany(s => l.Layer.On(s)));

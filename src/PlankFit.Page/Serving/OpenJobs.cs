@@ -50,7 +50,8 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
                     session,
                     new PaperTray(session),
                     new SawnMarks(session),
-                    new Notebook(session)
+                    new Notebook(session),
+                    new OtherLayouts(session)
                 );
             }
 
@@ -64,16 +65,18 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
         {
             job.Marks.Dispose();
             job.Notes.Dispose();
+            await job.Others.DisposeAsync();
             await job.Papers.DisposeAsync();
             await job.Session.DisposeAsync();
         }
     }
 }
 
-/// <summary>A job with the files that were last written of it, its record and its journal.</summary>
+/// <summary>A job with the files that were last written of it, its record and its journal, and what was tried of it.</summary>
 internal sealed record OpenJob(
     JobSession Session,
     PaperTray Papers,
     SawnMarks Marks,
-    Notebook Notes
+    Notebook Notes,
+    OtherLayouts Others
 );

@@ -34,6 +34,13 @@ internal static class PlankRoutes
                     : Results.NoContent()
         );
         app.MapGet(
+            "/job/{number:int}/masters/{turn:int}",
+            (int number, int turn) =>
+                PlanksOf(jobs, number, turn) is { } laid
+                    ? Results.Json(MasterAnswer.Of(laid.Plan))
+                    : Results.NoContent()
+        );
+        app.MapGet(
             "/job/{number:int}/facts/{turn:int}",
             (int number, int turn) =>
                 Of(jobs, number, turn) is { } laid
@@ -46,6 +53,21 @@ internal static class PlankRoutes
                 PlanksOf(jobs, number, turn) is { } laid
                     ? Picture(laid, new(turned, tilted, upside), layers)
                     : Results.NoContent()
+        );
+        app.MapGet(
+            "/job/{number:int}/parts/{turn:int}",
+            (int number, int turn) =>
+                Of(jobs, number, turn) is { } laid
+                    ? Results.Bytes(
+                        PackedParts.Of(ShownParts.Of(laid.Plan)),
+                        "application/octet-stream"
+                    )
+                    : Results.NoContent()
+        );
+        app.MapGet(
+            "/job/{number:int}/shape/{turn:int}",
+            (int number, int turn) =>
+                Of(jobs, number, turn) is { } laid ? Shape(laid) : Results.NoContent()
         );
         app.MapGet(
             "/job/{number:int}/card/{turn:int}/{plank}",
@@ -91,6 +113,14 @@ internal static class PlankRoutes
                 id => codes is null || codes.Contains($"{id.Panel}{id.Layer}")
             )
         );
+    }
+
+    /// <summary>The same file as `lay` writes where it is asked for.</summary>
+    private static IResult Shape(Laid laid)
+    {
+        using var stream = new MemoryStream();
+        ShapeFile.Write(laid.Plan, stream);
+        return Results.Bytes(stream.ToArray(), "model/gltf-binary", ShapeFile.Name);
     }
 
     private static IResult Drawn(Draughting.Drawing drawing)

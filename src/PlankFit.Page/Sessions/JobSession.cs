@@ -3,7 +3,6 @@ using System.Text;
 using PlankFit.App.Showing;
 using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Jobs;
@@ -118,12 +117,43 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    /// <summary>Puts a place along the hull into the newest text, in the sense and the unit of the job's own file.</summary>
+    public int? Place(string address, double xMm, string gesture) =>
+        Now.Planks is { } laid && PositionText.Of(laid.Plan.Job, xMm) is { } typed
+            ? Change(address, typed, gesture)
+            : null;
+
     /// <summary>The whole text anew.</summary>
     public int Rewrite(string text)
     {
         lock (gate)
         {
             return Take(history.With(text, "the text of the job", ""));
+        }
+    }
+
+    /// <summary>The newest text made into another, as one step.</summary>
+    /// <param name="done">What undoing it takes back.</param>
+    public int Rewrite(Func<string, string> change, string done)
+    {
+        lock (gate)
+        {
+            return Take(history.With(change(history.Present.Text), done, ""));
+        }
+    }
+
+    /// <summary>The newest text as a file would have it, and its turn.</summary>
+    public (int Turn, TextFile Text) Newest
+    {
+        get
+        {
+            lock (gate)
+            {
+                return (
+                    turn,
+                    TextFile.Decode(Bytes(history.Present.Text), System.IO.Path.GetFileName(Path))
+                );
+            }
         }
     }
 
@@ -290,10 +320,12 @@ internal sealed class JobSession : IAsyncDisposable
                 }
 
                 LaidPlanks? early = null;
-                ShownJob shown = Lay(
+                ShownJob shown = TextLaying.Of(
+                    Path,
                     bytes,
-                    table,
+                    new(MayRead, table),
                     before,
+                    stop.Token,
                     plan =>
                     {
                         early = new(of, plan);
@@ -333,47 +365,18 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    private bool LiesInFolder(string named)
-    {
-        string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!;
-        return System
-            .IO.Path.GetFullPath(named, folder)
-            .StartsWith(folder + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
-    }
+    /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
+    public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
 
-    private ShownJob Lay(
-        byte[] bytes,
-        TableInHand? table,
-        ShownJob? before,
-        Action<BottomPlan> laid
-    )
+    /// <summary>What is to be known of the files that the newest text names, a table that is being mended among them.</summary>
+    public JobFiles Files
     {
-        string file = System.IO.Path.GetFileName(Path);
-        try
+        get
         {
-            return ShownJob.Of(
-                Path,
-                TextFile.Decode(bytes, file),
-                before,
-                new Progress<PlanProgress>(),
-                stop.Token,
-                laid,
-                new(named => trusted.Contains(named) || LiesInFolder(named), table)
-            );
-        }
-        catch (Exception e) when (!stop.IsCancellationRequested)
-        {
-            // As on the command line: the page lives on, with the picture that it had.
-            return new(
-                null,
-                [
-                    new(
-                        Severity.Error,
-                        file,
-                        $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
-                    ),
-                ]
-            );
+            lock (gate)
+            {
+                return new(MayRead, history.Present.Table);
+            }
         }
     }
 }

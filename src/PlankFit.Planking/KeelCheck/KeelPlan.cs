@@ -48,6 +48,9 @@ public sealed record KeelStation(
     /// <summary>Along the layer's outer face as it lies on the hull, from the first station, mm: what a batten or a tape shows.</summary>
     public double AlongMm { get; init; }
 
+    /// <summary>Of the layer's outer face, which is level athwart, mm.</summary>
+    public double HeightMm { get; init; }
+
     /// <summary>What to plane off the side (positive) or make up (negative) to bring the edge to the mitre, mm.</summary>
     public double TakeOffSideMm => HalfWidthMm - WantedHalfWidthMm;
 

@@ -185,7 +185,10 @@ internal static class KeelPlanner
             half,
             (half - wanted) * Math.Tan(deadrise),
             measured
-        );
+        )
+        {
+            HeightMm = layer.HeightAt(x),
+        };
     }
 
     private static double Deadrise(Vec3 normal) => Math.Atan2(normal.Y, -normal.Z);

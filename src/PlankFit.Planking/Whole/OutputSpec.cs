@@ -19,6 +19,9 @@ public sealed record OutputSpec(DxfUnits DxfUnits, PaperSize Paper)
     /// <summary>The drawings as PNG beside SVG.</summary>
     public bool DrawingsAsPng { get; init; }
 
+    /// <summary>Planks and keel as bodies in one file besides.</summary>
+    public bool ShapeAsGlb { get; init; }
+
     /// <summary>Inches alone where a job in feet or inches has its lengths told: 59 5/16" for 4'-11 5/16".</summary>
     public bool InchesAlone { get; init; }
 

@@ -253,6 +253,7 @@ public static class JobBinder
             Dxf = output.ChoiceOrDefault(OutputKeys.Dxf),
             SingleSheets = output.ChoiceOrDefault(OutputKeys.Sheets),
             DrawingsAsPng = output.ChoiceOrDefault(OutputKeys.Drawings),
+            ShapeAsGlb = output.ChoiceOrDefault(OutputKeys.Shape),
         };
         output.Close();
         return spec;

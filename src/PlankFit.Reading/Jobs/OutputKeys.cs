@@ -87,6 +87,15 @@ public static class OutputKeys
         DefaultChoice = OutputSpec.Default.DrawingsAsPng,
     };
 
+    public static readonly ChoiceKey<bool> Shape = new(
+        "shape",
+        [("none", false), ("glb", true)],
+        "All planks and the keel's layers as bodies in one file, shape.glb (glTF 2.0, metres, y up), for a program that shows or measures shapes."
+    )
+    {
+        DefaultChoice = OutputSpec.Default.ShapeAsGlb,
+    };
+
     public static readonly JobTable Table = new(
         Dxf,
         DxfUnit,
@@ -96,6 +105,7 @@ public static class OutputKeys
         Patterns,
         Cards,
         Sheets,
-        Drawings
+        Drawings,
+        Shape
     );
 }

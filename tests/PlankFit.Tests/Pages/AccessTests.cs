@@ -7,7 +7,7 @@ namespace PlankFit.Tests.Pages;
 /// <summary>Whether everybody can use the page, as far as a program can tell: axe-core, a rule book of the web's guidelines (WCAG 2.2 A and AA among its tags), on every room.</summary>
 public sealed class AccessTests(Browser browser) : IClassFixture<Browser>
 {
-    private static string Axe =>
+    internal static string Axe =>
         Path.Combine(
             HouseRules.Root(),
             "src",
@@ -51,7 +51,8 @@ public sealed class AccessTests(Browser browser) : IClassFixture<Browser>
         await Told(page, "a fault");
     }
 
-    private static async Task Told(IPage page, string where)
+    /// <summary>Where axe has been evaluated in the page.</summary>
+    internal static async Task Told(IPage page, string where)
     {
         JsonElement broken = await page.EvaluateAsync<JsonElement>(
             "async () => (await axe.run()).violations.map(v => `${v.id} (${v.impact}): ${v.nodes.map(n => n.html.slice(0, 160)).slice(0, 4).join(' | ')}`)"

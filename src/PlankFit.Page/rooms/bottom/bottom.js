@@ -2,6 +2,7 @@ import { el, show } from "../frame/dom.js";
 import { changed, fact, neighbour, pick, shop, watch } from "../frame/shop.js";
 import { colouring, ways } from "./colours.js";
 import { renew } from "./fields.js";
+import { partsChooser, partsLegend } from "./parts.js";
 import { picture } from "./picture.js";
 import { run, toBench } from "./run.js";
 import { others, sentences } from "./sentences.js";
@@ -41,6 +42,10 @@ export function bottom(place) {
       skins,
     ),
     legend,
+  );
+  const besides = partsChooser(
+    () => image.besides().then(paint),
+    (on) => image.movesMaster(on),
   );
   const line = run(rows);
   const picked = el("div", { class: "picked", id: "picked" });
@@ -99,10 +104,11 @@ export function bottom(place) {
     );
     image.paint();
     line.paint();
+    besides.tell();
     show(
       legend,
-      colouring().legend.map(([colour, meaning]) => {
-        const patch = el("span", { class: "patch", "aria-hidden": "true" });
+      [...colouring().legend, ...(image.hasParts() ? partsLegend() : [])].map(([colour, meaning, shape = ""]) => {
+        const patch = el("span", { class: `patch ${shape}`, "aria-hidden": "true" });
         patch.style.backgroundColor = colour;
         return el("li", {}, patch, meaning);
       }),
@@ -164,6 +170,7 @@ export function bottom(place) {
   import("/rooms/solid/solid.js").then((solid) => {
     if (solid.canDraw()) {
       image.drawnBy(solid.drawer);
+      legend.before(besides.box, besides.lacks);
     } else {
       view.append(el("p", { class: "aside noprint" }, solid.why));
     }

@@ -11,7 +11,7 @@ export const done = (id) => notes.of.get(id)?.state || shop.facts.done[id] || ""
 const LAYERS = [STEPS[1], STEPS[3], STEPS[5], STEPS[2], STEPS[4], STEPS[0]];
 
 const figures = {
-  bend: ["Bend", "fibre strain %", "% strain", (id) => fact(id, "fibre strain %")],
+  bend: ["Bend", "fibre strain %", "% strain", (id) => fact(id, "fibre strain %") ?? 0],
   twist: ["Twist", "twist deg/m", "degrees a metre", (id) => Math.abs(fact(id, "twist deg/m") ?? 0)],
   gap: [
     "Gap of straight edges",
@@ -19,6 +19,7 @@ const figures = {
     "mm",
     (id) => Math.max(fact(id, "widest gap mm") ?? 0, fact(id, "widest overlap mm") ?? 0),
   ],
+  sure: ["Sureness of length", null, "mm either way, 19 times in 20", (id) => shop.facts.sure[shop.facts.order.indexOf(id)] ?? null],
 };
 
 export const ways = [
@@ -26,6 +27,9 @@ export const ways = [
   ...Object.entries(figures).map(([way, [name]]) => [way, name]),
   ["progress", "Progress"],
 ];
+
+/** Of what is not told of a plank. */
+const UNTOLD = "#fffdf7";
 
 /** How planks are coloured now: a colour and, where it is a word, a letter for each, and the lines of the legend. */
 export function colouring() {
@@ -51,19 +55,32 @@ export function colouring() {
       legend: codes.map((c, i) => [LAYERS[i % LAYERS.length], `${c}: ${runs.find((r) => r.layer === c).name}`]),
     };
   }
+  if (shop.colour === "sure" && (shop.facts.sure ?? []).length === 0) {
+    return plain("The job does not ask how sure its planks are: add [trust] (plankfit help trust).");
+  }
   const [, , unit, value] = figures[shop.colour];
-  const values = new Map(order.map((id) => [id, value(id) ?? 0]));
-  const most = Math.max(...values.values(), 1e-9);
+  return stepped(new Map(order.map((id) => [id, value(id)])), unit);
+}
+
+/** All in one colour, and why. */
+const plain = (why) => ({ of: () => UNTOLD, letter: () => "", legend: [[UNTOLD, why]] });
+
+/** Six steps from nought, from light to dark; what has no figure is told so. */
+function stepped(values, unit) {
+  const most = Math.max(...[...values.values()].filter((v) => v !== null), 1e-9);
   const step = nice(most / STEPS.length);
   const place = (v) => Math.min(STEPS.length - 1, Math.floor(v / step));
   const digits = Math.max(0, Math.ceil(-Math.log10(step)));
   return {
-    of: (id) => STEPS[place(values.get(id))],
-    letter: () => "",
-    legend: STEPS.slice(0, place(most) + 1).map((c, i) => [
-      c,
-      `${(i * step).toFixed(digits)} to ${((i + 1) * step).toFixed(digits)} ${unit}`,
-    ]),
+    of: (id) => (values.get(id) === null ? UNTOLD : STEPS[place(values.get(id) ?? 0)]),
+    letter: (id) => (values.get(id) === null ? "?" : ""),
+    legend: [
+      ...STEPS.slice(0, place(most) + 1).map((c, i) => [
+        c,
+        `${(i * step).toFixed(digits)} to ${((i + 1) * step).toFixed(digits)} ${unit}`,
+      ]),
+      ...([...values.values()].includes(null) ? [[UNTOLD, "?: not told, to be fitted in place"]] : []),
+    ],
   };
 }
 

@@ -1,5 +1,6 @@
 import { bench } from "../bench/bench.js";
 import { bottom } from "../bottom/bottom.js";
+import { others } from "../others/others.js";
 import { papers } from "../papers/papers.js";
 import { table } from "../table/table.js";
 import { ask, el, show } from "./dom.js";
@@ -7,8 +8,8 @@ import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
 import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
 
-const rooms = { bottom, bench, table, papers };
-const names = { bottom: "Bottom", bench: "Bench", table: "Table", papers: "Papers" };
+const rooms = { bottom, others, bench, table, papers };
+const names = { bottom: "Bottom", others: "Try others", bench: "Bench", table: "Table", papers: "Papers" };
 const byId = (id) => document.getElementById(id);
 const place = byId("room");
 let leave = () => {};
@@ -139,8 +140,8 @@ listen(
       say(notes.waiting > 0 ? `Together again: ${notes.waiting} notes are sent.` : "Together again.");
       lookAtNotes();
     }
-    if (kind === "papers") {
-      changed("papers");
+    if (kind === "papers" || kind === "others") {
+      changed(kind);
     } else if (kind === "planks") {
       early(Number(planks));
     } else if (kind === "notes") {

@@ -59,6 +59,9 @@ export function papers(place) {
             el("button", { class: "main", click: () => post("papers").then(look), disabled: !shop.facts || (tray.turn !== null && !old) },
               tray.turn === null ? "Write all files" : old ? "Write them anew" : "All files are written"),
           ),
+      shop.facts
+        ? el("p", {}, el("a", { href: at(`shape/${shop.facts.turn}`) }, "The shape of every plank, shape.glb"), " for a program that shows shapes (glTF, metres).")
+        : null,
       tray.fault ? el("p", { class: "fault" }, tray.fault) : null,
       old ? el("p", { class: "fault" }, "These are from before the last change: do not saw by them beside newer ones.") : null,
       tray.turn === null

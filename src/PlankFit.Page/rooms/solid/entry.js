@@ -1,25 +1,13 @@
 // The picture drawn by the browser itself: all planks as one body, lit at their vertices by a lamp at the eye, in one colour a plank. Bundled with what it uses of three
 // at the build; what it shares with the drawn picture it takes from the page.
 
-import {
-  BufferAttribute,
-  BufferGeometry,
-  Color,
-  DataTexture,
-  LineSegments,
-  Mesh,
-  NearestFilter,
-  OrthographicCamera,
-  Raycaster,
-  Scene,
-  ShaderMaterial,
-  Vector2,
-  Vector3,
-  WebGLRenderer,
-} from "three";
+import { LineSegments, Mesh, OrthographicCamera, Raycaster, Scene, Vector2, Vector3, WebGLRenderer } from "three";
 import { colouring } from "/rooms/bottom/colours.js";
 import { shop } from "/rooms/frame/shop.js";
 import { bytes } from "/rooms/frame/wire.js";
+import { besides } from "./parts.js";
+import { geometry, material, rgb, texture } from "./shade.js";
+import { planks as unpacked } from "./unpack.js";
 
 export const why = "This browser cannot draw in three dimensions: the picture is drawn by the shop's computer.";
 
@@ -27,47 +15,31 @@ export function canDraw() {
   return document.createElement("canvas").getContext("webgl2") !== null;
 }
 
-const VERTEX = `
-  attribute float plank;
-  uniform sampler2D colours;
-  uniform vec3 eye;
-  uniform float shade;
-  varying vec3 colour;
-  void main() {
-    vec4 own = texelFetch(colours, ivec2(int(plank + 0.5), 0), 0);
-    float light = 0.42 + 0.58 * abs(dot(normalize(normal), eye));
-    colour = mix(own.rgb * light, vec3(0.12), shade);
-    gl_Position = own.a < 0.5 ? vec4(2.0, 2.0, 2.0, 1.0) : projectionMatrix * modelViewMatrix * vec4(position, 1.0);
-  }`;
-const FRAGMENT = `
-  varying vec3 colour;
-  void main() {
-    gl_FragColor = vec4(colour, 1.0);
-  }`;
-
 /** While it is turned every second pixel will do: what draws in software keeps up. */
 const TURNING = 0.6;
 
-export function drawer(sheet, sight) {
+/** Seams of the skin below are seen through so much wood, mm. */
+const THROUGH_MM = 40;
+const GHOST = rgb("#3c4f8f");
+const NOTHING = { positions: new Uint16Array(0), bodies: new Float32Array(0), normals: new Int8Array(0) };
+
+export function drawer(sheet, sight, onDrawn) {
   const renderer = new WebGLRenderer({ antialias: false, alpha: true });
   renderer.domElement.setAttribute("aria-hidden", "true");
   sheet.append(renderer.domElement);
   const scene = new Scene();
   const camera = new OrthographicCamera();
-  const uniforms = { colours: { value: null }, eye: { value: new Vector3() } };
-  const material = (shade) =>
-    new ShaderMaterial({
-      vertexShader: VERTEX,
-      fragmentShader: FRAGMENT,
-      uniforms: { ...uniforms, shade: { value: shade } },
-      polygonOffset: shade === 0,
-      polygonOffsetFactor: 1,
-      polygonOffsetUnits: 1,
-    });
-  const solid = new Mesh(new BufferGeometry(), material(0));
-  const lines = new LineSegments(new BufferGeometry(), material(0.75));
-  solid.frustumCulled = lines.frustumCulled = false;
-  scene.add(solid, lines);
+  const solid = new Mesh(geometry(NOTHING, new Uint32Array(0)), material(0));
+  const lines = new LineSegments(geometry(NOTHING, new Uint32Array(0)), material(0.75));
+  const ghost = new LineSegments(geometry(NOTHING, new Uint32Array(0)), material(2));
+  solid.frustumCulled = lines.frustumCulled = ghost.frustumCulled = false;
+  scene.add(solid, lines, ghost);
+  const parts = besides(scene, () => draw(1));
+  const materials = [solid.material, lines.material, ghost.material, ...parts.materials];
+  const eye = new Vector3();
+  for (const of of materials) {
+    of.uniforms.eye.value = eye;
+  }
   let body = null,
     asked = false,
     rest = 0,
@@ -82,7 +54,7 @@ export function drawer(sheet, sight) {
         return;
       }
       body = { turn, order, ...unpacked(packed) };
-      for (const [of, index] of [[solid, body.triangles], [lines, body.lines]]) {
+      for (const [of, index] of [[solid, body.triangles], [lines, body.lines], [ghost, body.lines]]) {
         of.geometry.dispose();
         of.geometry = geometry(body, index);
         of.position.copy(body.least);
@@ -91,6 +63,7 @@ export function drawer(sheet, sight) {
       }
     }
     mark();
+    parts.paint();
   }
 
   /** A texel a plank: its colour, and whether it is to be seen. */
@@ -100,22 +73,20 @@ export function drawer(sheet, sight) {
     }
     const by = colouring();
     const layerOf = new Map(shop.shown.runs.flatMap((r) => r.planks.map((p) => [p, r.layer])));
-    const texels = new Uint8Array(4 * Math.max(1, body.order.length));
-    const colour = new Color();
-    body.order.forEach((id, i) => {
-      colour.set(id === shop.picked ? "#3f7be0" : (by.of(id) ?? "#cccccc"));
-      // Colours are meant as they are written, with no working space between.
-      const hex = colour.getHex();
-      texels.set([hex >> 16, (hex >> 8) & 255, hex & 255, shop.hidden.has(layerOf.get(id)) ? 0 : 255], 4 * i);
-    });
-    uniforms.colours.value?.dispose();
-    const texture = new DataTexture(texels, texels.length / 4, 1);
-    texture.magFilter = texture.minFilter = NearestFilter;
-    texture.needsUpdate = true;
-    uniforms.colours.value = texture;
-    for (const of of [solid, lines]) {
-      of.material.uniforms.colours.value = texture;
-    }
+    const of = solid.material.uniforms.colours;
+    of.value = texture(
+      body.order.map((id) => [
+        ...rgb(id === shop.picked ? "#3f7be0" : (by.of(id) ?? "#cccccc")),
+        shop.hidden.has(layerOf.get(id)) ? 0 : 255,
+      ]),
+      of.value,
+    );
+    lines.material.uniforms.colours.value = of.value;
+    const under = shop.ghost ? below() : new Set();
+    ghost.visible = under.size > 0;
+    const shades = ghost.material.uniforms.colours;
+    shades.value = texture(body.order.map((id) => [...GHOST, under.has(layerOf.get(id)) ? 255 : 0]), shades.value);
+    parts.mark();
     draw(1);
   }
 
@@ -153,6 +124,8 @@ export function drawer(sheet, sight) {
     sheet.dataset.frames = ++frames;
     sheet.dataset.triangles = renderer.info.render.triangles;
     sheet.dataset.turn = body.turn;
+    sheet.dataset.points = parts.count();
+    onDrawn?.();
   }
 
   const part = (of) => (of === 1 ? Math.min(2, window.devicePixelRatio) : of);
@@ -181,10 +154,9 @@ export function drawer(sheet, sight) {
     camera.lookAt(centre);
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld();
-    uniforms.eye.value.copy(towards);
-    for (const of of [solid, lines]) {
-      of.material.uniforms.eye.value = uniforms.eye.value;
-    }
+    eye.copy(towards);
+    parts.scale(part(ratio) / mm);
+    ghost.material.uniforms.nearer.value = THROUGH_MM / (deep + 1);
   }
 
   function at(event) {
@@ -197,50 +169,33 @@ export function drawer(sheet, sight) {
       new Vector2(((event.clientX - box.left) / box.width) * 2 - 1, 1 - ((event.clientY - box.top) / box.height) * 2),
       camera,
     );
-    const planks = solid.geometry.getAttribute("plank");
-    const isSeen = (hit) => uniforms.colours.value.image.data[4 * planks.getX(hit.face.a) + 3] > 0;
+    const planks = solid.geometry.getAttribute("body");
+    const isSeen = (hit) => solid.material.uniforms.colours.value.image.data[4 * planks.getX(hit.face.a) + 3] > 0;
     const hit = ray.intersectObject(solid).find(isSeen);
     return hit ? body.order[planks.getX(hit.face.a)] : null;
   }
 
-  return { paint, turn, mark, at };
-}
-
-function geometry(body, index) {
-  const made = new BufferGeometry();
-  made.setAttribute("position", new BufferAttribute(body.positions, 3, true));
-  made.setAttribute("plank", new BufferAttribute(body.planks, 1));
-  made.setAttribute("normal", new BufferAttribute(body.normals, 3, true));
-  made.setIndex(new BufferAttribute(index, 1));
-  return made;
-}
-
-/** As PackedSolids writes it. */
-function unpacked(buffer) {
-  const view = new DataView(buffer);
-  if (view.getUint32(0, false) !== 0x50465331) {
-    throw new Error("these are no planks");
-  }
-  const [planks, vertices, triangles, lines] = [4, 8, 12, 16].map((at) => view.getUint32(at, true));
-  const box = [0, 1, 2, 3, 4, 5].map((i) => view.getFloat32(20 + 4 * i, true));
-  const from = 44 + 8 * planks;
-  const words = new Uint16Array(buffer, from, 6 * vertices);
-  const small = new Int8Array(buffer, from, 12 * vertices);
-  const body = {
-    least: new Vector3(box[0], box[1], box[2]),
-    size: new Vector3(box[3] - box[0], box[4] - box[1], box[5] - box[2]),
-    positions: new Uint16Array(3 * vertices),
-    planks: new Float32Array(vertices),
-    normals: new Int8Array(3 * vertices),
-    triangles: new Uint32Array(buffer, from + 12 * vertices, triangles),
-    lines: new Uint32Array(buffer, from + 12 * vertices + 4 * triangles, lines),
-  };
-  for (let v = 0; v < vertices; v++) {
-    for (let i = 0; i < 3; i++) {
-      body.positions[3 * v + i] = words[6 * v + i];
-      body.normals[3 * v + i] = small[12 * v + 8 + i];
+  /** Where a place of the hull is on the sheet, pixels from its upper left corner; null before anything is drawn. */
+  function project([x, y, z]) {
+    if (body === null) {
+      return null;
     }
-    body.planks[v] = words[6 * v + 3];
+    const seen = new Vector3(x, y, z).project(camera);
+    return [((seen.x + 1) / 2) * sheet.clientWidth, ((1 - seen.y) / 2) * sheet.clientHeight];
   }
-  return body;
+
+  return { paint, turn, mark, at, project, besides: parts.paint };
+}
+
+/** Skins that lie under the outermost one that is shown, panel by panel. */
+function below() {
+  const under = new Set();
+  const codes = [...new Set(shop.shown.runs.map((r) => r.layer))];
+  for (const of of Map.groupBy(codes, (code) => code.replace(/\d+$/, "")).values()) {
+    const outermost = of.findLastIndex((code) => !shop.hidden.has(code));
+    if (outermost > 0) {
+      under.add(of[outermost - 1]);
+    }
+  }
+  return under;
 }

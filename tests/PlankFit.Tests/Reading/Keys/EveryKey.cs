@@ -117,6 +117,7 @@ internal static class EveryKey
         dxf = "both"
         sheets = "book-and-single"
         drawings = "svg-png"
+        shape = "glb"
         [[behind]]
         name = "stringer A"
         kind = "stringer"
