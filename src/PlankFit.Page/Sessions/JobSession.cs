@@ -93,12 +93,6 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    /// <summary>Puts a place along the hull into the newest text, in the sense and the unit of the job's own file.</summary>
-    public int? Place(string address, double xMm, string gesture) =>
-        Now.Planks is { } laid && PositionText.Of(laid.Plan.Job, xMm) is { } typed
-            ? Change(address, typed, gesture)
-            : null;
-
     /// <summary>A cell of the table of offsets anew, in the same history as the job's text.</summary>
     /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
     /// <param name="was">What stands there as far as the page knows.</param>
@@ -122,6 +116,12 @@ internal sealed class JobSession : IAsyncDisposable
                 : null;
         }
     }
+
+    /// <summary>Puts a place along the hull into the newest text, in the sense and the unit of the job's own file.</summary>
+    public int? Place(string address, double xMm, string gesture) =>
+        Now.Planks is { } laid && PositionText.Of(laid.Plan.Job, xMm) is { } typed
+            ? Change(address, typed, gesture)
+            : null;
 
     /// <summary>The whole text anew.</summary>
     public int Rewrite(string text)
@@ -321,7 +321,8 @@ internal sealed class JobSession : IAsyncDisposable
 
                 LaidPlanks? early = null;
                 ShownJob shown = TextLaying.Of(
-                    (Path, bytes),
+                    Path,
+                    bytes,
                     new(MayRead, table),
                     before,
                     stop.Token,
@@ -364,7 +365,10 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    /// <summary>How the files that the newest text names are read: the table as it was mended here, if it was.</summary>
+    /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
+    public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
+
+    /// <summary>What is to be known of the files that the newest text names, a table that is being mended among them.</summary>
     public JobFiles Files
     {
         get
@@ -375,7 +379,4 @@ internal sealed class JobSession : IAsyncDisposable
             }
         }
     }
-
-    /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
-    private bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
 }

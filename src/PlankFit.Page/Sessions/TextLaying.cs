@@ -6,27 +6,26 @@ using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Sessions;
 
-/// <summary>A text of a job laid, whatever comes of it.</summary>
+/// <summary>A text of a job laid, whatever becomes of it.</summary>
 internal static class TextLaying
 {
-    /// <param name="job">Where the job file lies, and what would stand in it.</param>
-    /// <param name="before">As <see cref="ShownJob"/> has it.</param>
+    /// <param name="path">Of the job file, of which <paramref name="bytes"/> is what it would hold.</param>
     /// <param name="laid">Given the planks as soon as there are any.</param>
-    /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static ShownJob Of(
-        (string Path, byte[] Bytes) job,
+        string path,
+        byte[] bytes,
         JobFiles files,
         ShownJob? before,
         CancellationToken stop,
         Action<BottomPlan> laid
     )
     {
-        string file = Path.GetFileName(job.Path);
+        string file = Path.GetFileName(path);
         try
         {
             return ShownJob.Of(
-                job.Path,
-                TextFile.Decode(job.Bytes, file),
+                path,
+                TextFile.Decode(bytes, file),
                 before,
                 new Progress<PlanProgress>(),
                 stop,
