@@ -43,7 +43,7 @@ public sealed record ShownParts(
         {
             yield return (
                 Keel,
-                "The job has no keel layers: add a [[keel.layer]] for each (plankfit help keel)."
+                "The job has no keel layers: add a [[keel-layer]] for each (plankfit help keel)."
             );
         }
 

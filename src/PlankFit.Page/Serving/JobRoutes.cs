@@ -16,6 +16,9 @@ internal sealed record Wish(string? Address, string? Typed)
     /// <summary>The same for all changes of one movement of the hand.</summary>
     public string? Gesture { get; init; }
 
+    /// <summary>A place along the hull for the field, mm aft, in the place of what was typed.</summary>
+    public double? X { get; init; }
+
     public bool Undo { get; init; }
 
     public bool Redo { get; init; }
@@ -112,6 +115,7 @@ internal static class JobRoutes
             { Undo: true } => session.Undo(),
             { Redo: true } => session.Redo(),
             { Text: { } text } => session.Rewrite(text),
+            { Address: { } address, X: { } x } => session.Place(address, x, wish.Gesture ?? ""),
             { Address: { } address, Typed: { } typed } => session.Change(
                 address,
                 typed,

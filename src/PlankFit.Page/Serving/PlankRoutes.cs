@@ -34,6 +34,13 @@ internal static class PlankRoutes
                     : Results.NoContent()
         );
         app.MapGet(
+            "/job/{number:int}/masters/{turn:int}",
+            (int number, int turn) =>
+                PlanksOf(jobs, number, turn) is { } laid
+                    ? Results.Json(MasterAnswer.Of(laid.Plan))
+                    : Results.NoContent()
+        );
+        app.MapGet(
             "/job/{number:int}/facts/{turn:int}",
             (int number, int turn) =>
                 Of(jobs, number, turn) is { } laid

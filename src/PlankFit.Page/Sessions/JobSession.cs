@@ -93,6 +93,12 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    /// <summary>Puts a place along the hull into the newest text, in the sense and the unit of the job's own file.</summary>
+    public int? Place(string address, double xMm, string gesture) =>
+        Now.Planks is { } laid && PositionText.Of(laid.Plan.Job, xMm) is { } typed
+            ? Change(address, typed, gesture)
+            : null;
+
     /// <summary>The whole text anew.</summary>
     public int Rewrite(string text)
     {

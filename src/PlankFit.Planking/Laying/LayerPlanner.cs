@@ -194,7 +194,11 @@ internal static class LayerPlanner
             spec,
             new(stacked.MiddleMm, region.Surface),
             RegionArea.Of(region),
-            new(row.Master + row.FirstNumber, baseShift + row.ShiftMm),
+            new(
+                row.Master + row.FirstNumber,
+                baseShift + row.ShiftMm,
+                MasterLine.AskedX(region, spec)
+            ),
             RegionArea.Outline(region, 120),
             starboard,
             [.. starboard.Select(PortTwin.Of)]

@@ -19,7 +19,8 @@ public sealed record LayerMiddle(double OffsetMm, ISurface Surface);
 
 /// <summary>The plank that a layer is laid out from.</summary>
 /// <param name="ShiftMm">By how much it was moved (aft positive) to avoid a sliver at a corner.</param>
-public readonly record struct MasterPlank(int Number, double ShiftMm);
+/// <param name="AskedMm">The x at which the job has it cross the middle of its panel, mm.</param>
+public readonly record struct MasterPlank(int Number, double ShiftMm, double AskedMm);
 
 /// <param name="Number">Counts plank layers only, from 1, from the inside out.</param>
 /// <param name="AreaMm2">Of the layer's region, one side, on its mid-thickness surface.</param>

@@ -12,6 +12,19 @@ namespace PlankFit.Planking.Seams;
 /// <summary>The master plank's own line: it crosses mid-bottom at the x asked for and meets the keel at the angle asked for.</summary>
 internal static class MasterLine
 {
+    /// <summary>Where the job has it cross the middle of the panel, x in mm; halfway along that where the job is silent.</summary>
+    public static double AskedX(LayerRegion region, PlankLayerSpec spec)
+    {
+        (double from, double to) = Reach(region);
+        return spec.MasterMm ?? ((from + to) / 2);
+    }
+
+    private static (double From, double To) Reach(LayerRegion region) =>
+        (
+            region.PointAt(new(region.UFrom, region.UpperV(region.UFrom) / 2)).X,
+            region.PointAt(new(region.UTo, region.UpperV(region.UTo) / 2)).X
+        );
+
     public static Seam Find(
         LayerRegion region,
         PlankLayerSpec spec,
@@ -19,9 +32,8 @@ internal static class MasterLine
         Tracing tracing
     )
     {
-        double keelX0 = region.PointAt(new(region.UFrom, region.UpperV(region.UFrom) / 2)).X;
-        double keelX1 = region.PointAt(new(region.UTo, region.UpperV(region.UTo) / 2)).X;
-        double x = (spec.MasterMm ?? ((keelX0 + keelX1) / 2)) + shiftMm;
+        (double keelX0, double keelX1) = Reach(region);
+        double x = AskedX(region, spec) + shiftMm;
         Uv middle =
             region.MiddleAt(x)
             ?? throw new JobFaultException(

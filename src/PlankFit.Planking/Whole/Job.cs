@@ -46,6 +46,9 @@ public sealed record Job(PlankingJob Planking)
         init => written = value;
     }
 
+    /// <summary>Where positions grow forward in the job's files: x = this minus the position, mm. Null where the position is x.</summary>
+    public double? PositionsFromMm { get; init; }
+
     public OffsetTable Offsets
     {
         get => Planking.Offsets;

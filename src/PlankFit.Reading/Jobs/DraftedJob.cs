@@ -36,6 +36,7 @@ internal static class DraftedJob
         {
             Name = draft.Name ?? "",
             WrittenIn = draft.Units!.Value,
+            PositionsFromMm = from,
             Revision = revision,
             AsWritten = new([.. draft.Offsets.AsWritten.Select(c => c.Cell)]),
             Panels = [.. draft.Panels.Select(p => Planking(p, planking, from))],

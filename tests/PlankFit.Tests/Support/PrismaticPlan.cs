@@ -166,7 +166,7 @@ internal static class PrismaticPlan
             spec,
             new(offsetMm, new PrismSide(prism, offsetMm)),
             end * (chine - keel),
-            new(starboard.Single(p => p.Kind == PlankKind.Master).Number, 0),
+            new(starboard.Single(p => p.Kind == PlankKind.Master).Number, 0, prism.MasterMm),
             [
                 prism.Point(0, keel, offsetMm),
                 prism.Point(0, chine, offsetMm),

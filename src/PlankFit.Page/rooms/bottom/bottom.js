@@ -43,7 +43,10 @@ export function bottom(place) {
     ),
     legend,
   );
-  const besides = partsChooser(() => image.besides().then(paint));
+  const besides = partsChooser(
+    () => image.besides().then(paint),
+    (on) => image.movesMaster(on),
+  );
   const line = run(rows);
   const picked = el("div", { class: "picked", id: "picked" });
   const found = el("section", { class: "found", "aria-label": "What a person should know" });

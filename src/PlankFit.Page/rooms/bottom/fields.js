@@ -5,7 +5,7 @@ import { shop, wish } from "../frame/shop.js";
 
 let gestures = 0;
 const page = crypto.getRandomValues(new Uint32Array(1))[0].toString(36);
-const newGesture = () => `${page}-${++gestures}`;
+export const newGesture = () => `${page}-${++gestures}`;
 
 /** The fields of the state by address, from the same state only once. */
 let read = { of: null, fields: new Map() };

@@ -32,7 +32,7 @@ export const uses = [
 ];
 
 /** A box to tick for each; of what the job does not have, what to add to it. */
-export function partsChooser(repaint) {
+export function partsChooser(repaint, moveMaster) {
   const box = el("fieldset", { class: "skins parts" });
   const lacks = el("p", { class: "aside", id: "lacking", role: "status" });
 
@@ -60,6 +60,7 @@ export function partsChooser(repaint) {
       tick("ghost", "Seams of the skin below", shop.ghost, (on) => {
         shop.ghost = on;
       }),
+      tick("master", "Move the master plank", false, moveMaster),
     );
     tell();
   }

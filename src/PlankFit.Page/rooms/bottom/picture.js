@@ -4,6 +4,7 @@ import { el, show } from "../frame/dom.js";
 import { neighbour, pick, shop } from "../frame/shop.js";
 import { text } from "../frame/wire.js";
 import { colouring, lit } from "./colours.js";
+import { masterHandle } from "./master.js";
 import { toBench } from "./run.js";
 
 export const FIRST = { turned: 35, tilted: -28, upside: false, zoom: 1 };
@@ -25,7 +26,9 @@ export function picture(into) {
       zoom(event.deltaY < 0 ? 1.1 : 1 / 1.1);
     },
   });
-  into.append(sheet, words);
+  const stage = el("div", { class: "stage" }, sheet);
+  into.append(stage, words);
+  const master = masterHandle(stage, sheet, sight);
   let drawer = drawn(sheet, sight);
 
   function zoom(by) {
@@ -121,10 +124,12 @@ export function picture(into) {
   return {
     paint: () => {
       drawer.paint();
+      master.fetch();
       describe();
     },
     mark: () => {
       drawer.mark();
+      master.draw();
       describe();
     },
     upside: () => {
@@ -136,6 +141,8 @@ export function picture(into) {
       turn(0, 0);
     },
     zoom,
+    /** The master plank is moved by hand, or not. */
+    movesMaster: (on) => master.turnOn(on, drawer.project),
     /** Whether what is not planks can be shown too. */
     hasParts: () => Boolean(drawer.besides),
     besides: async () => {
@@ -146,7 +153,7 @@ export function picture(into) {
     drawnBy: (other) => {
       drawer.leave();
       show(sheet);
-      drawer = other(sheet, sight);
+      drawer = other(sheet, sight, master.draw);
       if (shop.facts) {
         drawer.paint();
       }
