@@ -26,6 +26,9 @@ public sealed record CompareAsked
     /// <summary>Rounds of the search for a plan of cutting, of each lay-out; null where none is wanted.</summary>
     public int? BoardRounds { get; init; }
 
+    /// <summary>So many are laid side by side, one at the least.</summary>
+    public int AtOnce { get; init; } = Environment.ProcessorCount;
+
     /// <summary>What stands before the name of each of these where its value is told of: two hyphens on the command line.</summary>
     public string Mark { get; init; } = "--";
 

@@ -67,7 +67,11 @@ public static class Trying
                 (path, i) =>
                     new Variant(
                         variants.Length + 1 + i,
-                        path,
+                        // A folder may have a name that no sheet can show.
+                        Name.Fault(path)
+                            is null
+                            ? path
+                            : $"job {i + 2}",
                         [],
                         path,
                         TextFile.Read(path, Path.GetFileName(path))
@@ -85,14 +89,7 @@ public static class Trying
             );
         }
 
-        var search = new Search(
-            asRead,
-            measures,
-            asked.BoardRounds,
-            all.Length,
-            (progress, found),
-            files
-        );
+        var search = new Search(asRead, measures, asked, all.Length, (progress, found), files);
         search.Lay(all, stop);
         return new(search.Now, findings);
     }
@@ -119,7 +116,7 @@ public static class Trying
     private sealed class Search(
         Job job,
         CompareMeasures measures,
-        int? boardRounds,
+        CompareAsked wanted,
         int asked,
         (IProgress<PlanProgress> Progress, Action<Comparison>? Found) told,
         JobFiles? files
@@ -157,7 +154,7 @@ public static class Trying
                     Spread(all.Length - 1).Select(i => all[i + 1]),
                     EnumerablePartitionerOptions.NoBuffering
                 ),
-                new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+                new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, wanted.AtOnce) },
                 variant =>
                     Add(variant, variant.JobPath == all[0].JobPath ? first : null, stop, _ => { })
             );
@@ -269,7 +266,7 @@ public static class Trying
 
         private BottomPlan? InBoards(BottomPlan plan, CancellationToken stop)
         {
-            if (boardRounds is not { } rounds || plan.Job.Nest is not { } nest)
+            if (wanted.BoardRounds is not { } rounds || plan.Job.Nest is not { } nest)
             {
                 return plan;
             }

@@ -25,6 +25,9 @@ internal static class Variants
 {
     public const int Most = 1000;
 
+    /// <summary>Nearer than this two values are one, mm or degrees.</summary>
+    private const double Same = 1e-6;
+
     /// <summary>In the order in which they are named and told; the last changes fastest.</summary>
     private static readonly ImmutableArray<(JobKey Key, Func<CompareAsked, string?> Of)> Keys =
     [
@@ -89,8 +92,14 @@ internal static class Variants
         }
 
         ImmutableArray<Variant>.Builder variants = ImmutableArray.CreateBuilder<Variant>();
-        foreach (ImmutableArray<(JobKey Key, string Typed)> values in Each([.. ranges]))
+        foreach (ImmutableArray<(JobKey Key, RangeValue Value)> each in Each([.. ranges]))
         {
+            if (each.All(v => Stands(v.Key, v.Value, layers, units)))
+            {
+                continue;
+            }
+
+            (JobKey Key, string Typed)[] values = [.. each.Select(v => (v.Key, v.Value.Typed))];
             string changed = values.Aggregate(text, (t, v) => With(t, layers, v.Key, v.Typed));
             if (changed != text)
             {
@@ -128,7 +137,22 @@ internal static class Variants
                 ) ?? t
         );
 
-    private static IEnumerable<ImmutableArray<(JobKey Key, string Typed)>> Each(
+    /// <summary>Whether all the layers have that value already, however it is written there.</summary>
+    private static bool Stands(
+        JobKey key,
+        RangeValue value,
+        ImmutableArray<VariedLayer> layers,
+        LengthUnit units
+    ) =>
+        key == LayerKeys.Heading
+            ? layers[0].Heads == value.Typed
+            : layers.All(l =>
+                l.Written.GetValueOrDefault(key.Name) is { } written
+                && ValueRange.Read(key, written, units, "").Values is [var there]
+                && Math.Abs(there.Figure - value.Figure) < Same
+            );
+
+    private static IEnumerable<ImmutableArray<(JobKey Key, RangeValue Value)>> Each(
         ImmutableArray<(JobKey Key, ImmutableArray<RangeValue> Values)> ranges
     ) =>
         ranges.IsEmpty
@@ -138,7 +162,7 @@ internal static class Variants
             ]
             : Each(ranges[..^1])
                 .SelectMany(before =>
-                    ranges[^1].Values.Select(v => before.Add((ranges[^1].Key, v.Typed)))
+                    ranges[^1].Values.Select(v => before.Add((ranges[^1].Key, v)))
                 );
 
     private static string Named(JobKey key, string typed, LengthUnit units) =>

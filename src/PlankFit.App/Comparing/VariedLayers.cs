@@ -11,14 +11,17 @@ namespace PlankFit.App.Comparing;
 /// <param name="Name">As messages call it.</param>
 /// <param name="Panel">The panel that it names; null for the bottom.</param>
 /// <param name="Number">From the inside out among the planks of its panel, from 1.</param>
-/// <param name="Heads">As it stands there.</param>
+/// <param name="Written">The values that stand there, by key.</param>
 internal sealed record VariedLayer(
     string Table,
     string Name,
     string? Panel,
     int Number,
-    string? Heads
-);
+    ImmutableDictionary<string, string> Written
+)
+{
+    public string? Heads => Written.GetValueOrDefault(LayerKeys.Heading.Name);
+}
 
 /// <summary>Which layers of a job's text are changed.</summary>
 internal static class VariedLayers
@@ -90,7 +93,9 @@ internal static class VariedLayers
                 Of(LayerKeys.Name.Name) ?? $"layer {table}",
                 panel,
                 number,
-                Of(LayerKeys.Heading.Name)
+                layer
+                    .Where(f => f.Written is not null && f.Address == $"{layer.Key}.{f.Key.Name}")
+                    .ToImmutableDictionary(f => f.Key.Name, f => f.Written!)
             );
         }
     }

@@ -9,6 +9,7 @@ public static class CompareWords
 {
     /// <summary>Rows of the terminal's table beyond those that nothing beats are in the list.</summary>
     private const int MostRows = 40;
+    private const int MostNotLaid = 8;
 
     /// <summary>What is shown of each: what they are held by, and the rest where it has figures.</summary>
     public static ImmutableArray<Measure> Columns(Comparison c) =>
@@ -35,9 +36,21 @@ public static class CompareWords
             ? c.By[0].Head
             : string.Join(", ", c.By.SkipLast(1).Select(m => m.Head)) + " and " + c.By[^1].Head;
 
-    /// <summary>A reason a line: "angle 178: …".</summary>
-    public static IEnumerable<string> NotLaid(Comparison c) =>
-        c.NotLaid.Select(l => $"{l.Name} cannot be laid: {string.Join("; ", l.Why)}.");
+    /// <summary>The first reason of each, a line each; all reasons are in the list's own file.</summary>
+    public static IEnumerable<string> NotLaid(Comparison c)
+    {
+        foreach (Layout l in c.NotLaid.Take(MostNotLaid))
+        {
+            string more = l.Why.Length > 1 ? $" ({l.Why.Length - 1} more of it in the list)" : "";
+            yield return $"{l.Name} cannot be laid: {l.Why[0]}{more}.";
+        }
+
+        int rest = c.NotLaid.Count() - MostNotLaid;
+        if (rest > 0)
+        {
+            yield return $"and {rest} more that cannot be laid: see the list.";
+        }
+    }
 
     /// <summary>What nothing beats and the job as it stands as a table for the terminal; all is in the list.</summary>
     public static IEnumerable<string> Table(Comparison c)

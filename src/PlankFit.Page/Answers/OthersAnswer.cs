@@ -82,7 +82,7 @@ internal sealed record OthersAnswer(int Search, int Turn, bool IsBusy, int Tried
             Told =
             [
                 .. now.Told.Select(FindingsText.Words),
-                .. found is null ? [] : CompareWords.NotLaid(found).Take(MostRows),
+                .. found is null ? [] : CompareWords.NotLaid(found),
             ],
             Measures = [.. Measure.All.Select(m => new NamedAnswer(m.Name, m.Head))],
         };

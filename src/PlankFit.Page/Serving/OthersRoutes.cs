@@ -34,6 +34,8 @@ internal sealed record OthersWish(string? Angle, string? Width, string? Master, 
                 Layers = [.. Layers ?? []],
                 BoardRounds = Boards,
                 Mark = "",
+                // Whoever changes the job meanwhile is to see his planks soon.
+                AtOnce = Environment.ProcessorCount - 1,
             };
 
     private static string? Typed(string? text) => string.IsNullOrWhiteSpace(text) ? null : text;

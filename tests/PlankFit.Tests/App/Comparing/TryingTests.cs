@@ -3,6 +3,7 @@ using System.Text.Json;
 using PlankFit.App.Comparing;
 using PlankFit.App.Planning;
 using PlankFit.App.Running;
+using PlankFit.Draughting.Skia;
 using PlankFit.Export.Comparing;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
@@ -237,6 +238,45 @@ public sealed class TryingTests : IDisposable
         Assert.Contains("99999", found.NotLaid.First().Why[0], StringComparison.Ordinal);
         Assert.Equal(2, CompareWords.NotLaid(found).Count());
         Assert.All(found.Unbeaten, n => Assert.InRange(n, 0, 1));
+    }
+
+    /// <summary>However it is written: what the job has already is laid once, as it stands.</summary>
+    [Fact]
+    public void WhatTheJobHasAlreadyIsNotTriedTwice()
+    {
+        string job = ComparedJobs.Prism(folder);
+        Assert.Equal(
+            ["angle 45°, width 120 mm"],
+            Variants
+                .Of(
+                    job,
+                    File.ReadAllText(job),
+                    LengthUnit.Millimetre,
+                    new() { Angle = "45.0,45", Width = "6 in,120" }
+                )
+                .Variants.Select(v => v.Name.Replace("45.0", "45", StringComparison.Ordinal))
+        );
+    }
+
+    /// <summary>The folder of another job may be called as it pleases: sheets show what they can.</summary>
+    [Fact]
+    public void AFolderWithAnyNameIsShown()
+    {
+        string odd = Directory.CreateDirectory(folder.File("\u0007 \U0001F6F6")).FullName;
+        string job = ComparedJobs.Prism(folder);
+        foreach (string file in new[] { "job.toml", "offsets.csv" })
+        {
+            File.Copy(folder.File(file), Path.Combine(odd, file));
+        }
+
+        Comparison found = ComparedJobs.Laid(
+            job,
+            new() { Others = [Path.Combine(odd, "job.toml")] }
+        );
+        Assert.Equal(2, found.Laid.Count());
+        using var pdf = new MemoryStream();
+        PdfWriter.Write(pdf, CompareSheets.Of(found), "any", TestContext.Current.CancellationToken);
+        Assert.True(pdf.Length > 1000);
     }
 
     [Fact]
