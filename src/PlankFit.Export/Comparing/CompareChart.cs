@@ -19,7 +19,6 @@ public static class CompareChart
     private const double PointMm = 1.2;
     private const double RingMm = 0.9;
     private const double LegendMm = 7;
-    private const int MostSteps = 8;
     private const string Grid = "grid";
 
     private static readonly Pen Beaten = new(0.25, 0.45);
@@ -56,16 +55,12 @@ public static class CompareChart
         }
 
         double In(Measure m, Layout l) => m.Of(l.Figures!)!.Value / m.OnAxis(unit).Worth;
-        (double From, double To, double Step) x = Steps(
-                [.. shown.Select(l => In(along, l))],
-                along,
-                unit
-            ),
-            y = Steps([.. shown.Select(l => In(up, l))], up, unit);
+        FigureScale x = FigureScale.Of([.. shown.Select(l => In(along, l))], along, unit),
+            y = FigureScale.Of([.. shown.Select(l => In(up, l))], up, unit);
         Vec2 At(Layout l) =>
             new(
-                plot.Left + ((In(along, l) - x.From) / (x.To - x.From) * plot.Width),
-                plot.Bottom + ((In(up, l) - y.From) / (y.To - y.From) * plot.Height)
+                plot.Left + (x.Part(In(along, l)) * plot.Width),
+                plot.Bottom + (y.Part(In(up, l)) * plot.Height)
             );
         Scales(pad, plot, (along, x), (up, y), unit);
         Legend(pad, box);
@@ -188,14 +183,14 @@ public static class CompareChart
     private static void Scales(
         SheetCanvas pad,
         Box plot,
-        (Measure Of, (double From, double To, double Step) Steps) x,
-        (Measure Of, (double From, double To, double Step) Steps) y,
+        (Measure Of, FigureScale Scale) x,
+        (Measure Of, FigureScale Scale) y,
         LengthUnit unit
     )
     {
-        foreach (double v in Levels(x.Steps))
+        foreach (double v in x.Scale.Levels())
         {
-            double at = plot.Left + ((v - x.Steps.From) / (x.Steps.To - x.Steps.From) * plot.Width);
+            double at = plot.Left + (x.Scale.Part(v) * plot.Width);
             // From the ends where no point lies, so that what is broken is not begun within a number.
             pad.Line(new(at, plot.Top), new(at, plot.Bottom), Pens.Rule, Grid);
             pad.Text(
@@ -206,10 +201,9 @@ public static class CompareChart
             );
         }
 
-        foreach (double v in Levels(y.Steps))
+        foreach (double v in y.Scale.Levels())
         {
-            double at =
-                plot.Bottom + ((v - y.Steps.From) / (y.Steps.To - y.Steps.From) * plot.Height);
+            double at = plot.Bottom + (y.Scale.Part(v) * plot.Height);
             pad.Line(new(plot.Right, at), new(plot.Left, at), Pens.Rule, Grid);
             pad.Text(
                 new(plot.Left - 1.5, at),
@@ -285,35 +279,5 @@ public static class CompareChart
             pad.Text(new(left + 4, y), text, Letters.Small, Anchor.MiddleLeft);
             left += 9 + Letters.Width(text, Letters.Small);
         }
-    }
-
-    private static IEnumerable<double> Levels((double From, double To, double Step) steps)
-    {
-        int count = (int)Math.Round((steps.To - steps.From) / steps.Step);
-        for (int i = 0; i <= count; i++)
-        {
-            yield return steps.From + (i * steps.Step);
-        }
-    }
-
-    /// <summary>Whole steps of one, two or five that hold all values; what does not show in lists is not made much of, and a count has no parts.</summary>
-    private static (double From, double To, double Step) Steps(
-        double[] values,
-        Measure of,
-        LengthUnit unit
-    )
-    {
-        double least = values.Min(),
-            most = values.Max(),
-            shows = of.Step / of.OnAxis(unit).Worth,
-            span = Math.Max(most - least, 4 * shows),
-            ten = Math.Pow(10, Math.Floor(Math.Log10(span / MostSteps))),
-            step = Math.Max(
-                of.Step == 1 ? 1 : 0,
-                new[] { 1, 2, 5, 10 }.Select(s => s * ten).First(s => span / s <= MostSteps)
-            ),
-            from = Math.Max(0, Math.Floor((least / step) - 0.25) * step),
-            to = Math.Ceiling((Math.Max(most, least + span) / step) + 0.25) * step;
-        return (from, to, step);
     }
 }
