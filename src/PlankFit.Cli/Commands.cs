@@ -23,6 +23,7 @@ internal static class Commands
         );
         root.Add(Lay());
         root.Add(Keel());
+        root.Add(CompareCommand.Build());
         root.Add(Nest());
         root.Add(Glue());
         root.Add(Trust());

@@ -61,7 +61,7 @@ public static class CheckRun
         ImmutableArray<Finding> unfair = FairnessFindings.Of(
             fairness,
             job,
-            File.ReadAllText(read.OffsetsPath!),
+            read.OffsetsText!,
             Path.GetFileName(read.OffsetsPath!)
         );
         ImmutableArray<Finding> findings =

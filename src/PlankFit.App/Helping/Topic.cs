@@ -27,6 +27,7 @@ public sealed record Topic(string Name, string Title, string Text)
         "glue",
         "structure",
         "nest",
+        "compare",
         "as-built",
         "words",
         "cautions",

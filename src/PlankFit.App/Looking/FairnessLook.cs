@@ -17,17 +17,8 @@ internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Mar
 
     /// <summary>The very same look where it would be at the same; the table of a job that is being changed mostly stays as it is.</summary>
     /// <param name="before">Null where there is none.</param>
-    /// <param name="offsetsPath">Where the table stands on the disk.</param>
-    public static FairnessLook Again(FairnessLook? before, Job job, string offsetsPath)
-    {
-        var of = LookedAt.Of(job, File.ReadAllText(offsetsPath), Path.GetFileName(offsetsPath));
-        return before is not null && SameValue.Are(before.Of, of)
-            ? before
-            : At(job, of) with
-            {
-                Of = of,
-            };
-    }
+    public static FairnessLook Again(FairnessLook? before, LookedAt of, Job job) =>
+        before is not null && SameValue.Are(before.Of, of) ? before : At(job, of) with { Of = of };
 
     private static FairnessLook At(Job job, LookedAt of)
     {

@@ -1,5 +1,5 @@
-using System.Security.Cryptography;
 using PlankFit.Draughting.Files;
+using PlankFit.Hashing;
 using PlankFit.Planking.Laying;
 
 namespace PlankFit.App.Marking;
@@ -14,8 +14,6 @@ internal sealed class RecordLock : IDisposable
 
     /// <summary>A minute.</summary>
     public const int MostWaits = 600;
-
-    private const int MostMark = 1 << 24;
 
     private readonly FileStream held;
     private readonly string path;
@@ -101,7 +99,7 @@ internal sealed class RecordLock : IDisposable
         }
 
         // Whoever held it may have deleted it between our opening it and our locking it. Then it is nobody's lock: what stands under its name is not what we hold.
-        int mark = RandomNumberGenerator.GetInt32(1, MostMark);
+        int mark = 1 + BitConverter.ToInt32([.. Unguessable.Bytes(3), 0]);
         stream.SetLength(mark);
         if (new FileInfo(path) is { Exists: true } there && there.Length == mark)
         {

@@ -48,7 +48,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
         }
 
         (Job job, ImmutableArray<Finding> ofProgress) = ProgressBeside.Of(asRead, jobPath);
-        if (!ofProgress.IsEmpty)
+        if (ofProgress.Any(f => f.Severity == Severity.Error))
         {
             return new(null, RunReport.Faults([.. read.Findings, .. ofProgress]));
         }
@@ -58,7 +58,16 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
             () =>
                 timings.Time(
                     "  judge the fairness of the table",
-                    () => FairnessLook.Again(before?.Look, job, read.OffsetsPath!)
+                    () =>
+                        FairnessLook.Again(
+                            before?.Look,
+                            LookedAt.Of(
+                                job,
+                                read.OffsetsText!,
+                                Path.GetFileName(read.OffsetsPath!)
+                            ),
+                            job
+                        )
                 ),
             CancellationToken.None
         );
@@ -67,6 +76,7 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
         ImmutableArray<Finding> findings = Finding.CausesRaised([
             .. look.Findings,
             .. read.Findings,
+            .. ofProgress,
             .. read.Placed(planned.Findings),
             .. read.Placed([.. JobQuestions.Of(job)]),
         ]);

@@ -35,7 +35,40 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
         Func<string, bool>? mayRead = null
     )
     {
-        ReadResult read = JobReader.Read(jobPath, job, mayRead);
+        return Of(jobPath, JobReader.Read(jobPath, job, mayRead), before, progress, stop, planks);
+    }
+
+    /// <summary>The same of a job that lies nowhere yet: its text and its table's are all that there is of it.</summary>
+    /// <param name="folder">Where it would lie; nothing need be there, and nothing is written.</param>
+    public static ShownJob Of(
+        string folder,
+        string job,
+        string table,
+        string tableName,
+        CancellationToken stop
+    ) =>
+        Of(
+            Path.Combine(folder, "job.toml"),
+            JobReader.Read(job, "job.toml", table, tableName) with
+            {
+                OffsetsPath = Path.Combine(folder, tableName),
+                OffsetsText = table,
+            },
+            null,
+            new Progress<PlanProgress>(),
+            stop,
+            null
+        );
+
+    private static ShownJob Of(
+        string jobPath,
+        ReadResult read,
+        ShownJob? before,
+        IProgress<PlanProgress> progress,
+        CancellationToken stop,
+        Action<BottomPlan>? planks
+    )
+    {
         var planned = PlannedJob.From(
             jobPath,
             read,

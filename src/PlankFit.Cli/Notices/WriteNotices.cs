@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml;
 using Microsoft.Build.Framework;
 using Microsoft.Build.Utilities;
@@ -19,6 +20,12 @@ public sealed class WriteNotices : Task
     /// <summary>Folders of packages of which something is carried inside the program.</summary>
     public ITaskItem[] Downloads { get; set; }
 
+    /// <summary>Folders of packages of the runtime, where it lies beside the program.</summary>
+    public ITaskItem[] Runtimes { get; set; } = Array.Empty<ITaskItem>();
+
+    /// <summary>Folders of npm's packages of which something is bundled into the program.</summary>
+    public ITaskItem[] Scripts { get; set; } = Array.Empty<ITaskItem>();
+
     /// <summary>Folder of the standard texts.</summary>
     public string Texts { get; set; }
 
@@ -32,10 +39,16 @@ public sealed class WriteNotices : Task
             IGrouping<string, ITaskItem> package in Files
                 .GroupBy(Folder)
                 .Concat(Downloads.GroupBy(d => d.ItemSpec))
+                .Concat(Runtimes.GroupBy(d => d.ItemSpec))
                 .OrderBy(g => g.Key, StringComparer.OrdinalIgnoreCase)
         )
         {
             Package(package.Key, package, written, standard);
+        }
+
+        foreach (string folder in Scripts.Select(s => s.ItemSpec))
+        {
+            Script(folder, written);
         }
 
         string carried = Text("Carried");
@@ -60,6 +73,7 @@ public sealed class WriteNotices : Task
             written.Append(Rule('=')).Append($"The text of {licence}\n\n").Append(Text(licence));
         }
 
+        Directory.CreateDirectory(Path.GetDirectoryName(Output));
         File.WriteAllText(Output, written.ToString(), new UTF8Encoding(false));
         return !Log.HasLoggedErrors;
     }
@@ -102,9 +116,10 @@ public sealed class WriteNotices : Task
             .OrderBy(n => n, StringComparer.Ordinal)
             .ToArray();
         written.Append(
-            names.Length == 0
-                ? "Carried inside PlankFit.Draughting.dll\n"
-                : "Files: " + string.Join(", ", names) + "\n"
+            names.Length > 0 ? "Files: " + string.Join(", ", names) + "\n"
+            : Runtimes.Any(r => r.ItemSpec == folder)
+                ? "The runtime: all files beside the program that are named nowhere else here\n"
+            : "Carried inside PlankFit.Draughting.dll\n"
         );
         string[] own = Directory
             .GetFiles(folder)
@@ -132,6 +147,30 @@ public sealed class WriteNotices : Task
         {
             standard.Add(licence.InnerText);
         }
+    }
+
+    /// <summary>What npm's package says of itself, and its own text of its licence, which every one that is bundled must have.</summary>
+    private void Script(string folder, StringBuilder written)
+    {
+        string spec = File.ReadAllText(Path.Combine(folder, "package.json"));
+        string Of(string name) =>
+            Regex
+                .Match(spec, $"^  \"{name}\": \"([^\"]*)\"", RegexOptions.Multiline)
+                .Groups[1]
+                .Value;
+        string text = Directory.GetFiles(folder, "LICEN*").OrderBy(f => f).FirstOrDefault();
+        if (text == null)
+        {
+            Log.LogError($"{folder}: the package has no text of its licence");
+            return;
+        }
+
+        written
+            .Append(Rule('-'))
+            .Append($"{Of("name")} {Of("version")}\nLicence: {Of("license")}\n")
+            .Append("Carried inside plankfit-page.dll\n\n")
+            .Append(File.ReadAllText(text).Replace("\r\n", "\n").Trim())
+            .Append('\n');
     }
 
     private static string Folder(ITaskItem file)

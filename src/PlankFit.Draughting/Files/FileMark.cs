@@ -1,5 +1,5 @@
 using System.Globalization;
-using System.Security.Cryptography;
+using PlankFit.Hashing;
 
 namespace PlankFit.Draughting.Files;
 
@@ -12,7 +12,7 @@ public sealed record FileMark(long Bytes, string Sha256)
     {
         if (new FileInfo(path).Length == 0)
         {
-            return new(0, Convert.ToHexStringLower(SHA256.HashData([])));
+            return new(0, Sha256Hash.HexOf([]));
         }
 
         using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
@@ -23,7 +23,7 @@ public sealed record FileMark(long Bytes, string Sha256)
     public static FileMark Of(Stream stream)
     {
         stream.Position = 0;
-        return new(stream.Length, Convert.ToHexStringLower(SHA256.HashData(stream)));
+        return new(stream.Length, Convert.ToHexStringLower(Sha256Hash.Of(stream)));
     }
 
     /// <summary>Two fields of a line, tab between them.</summary>
@@ -31,7 +31,7 @@ public sealed record FileMark(long Bytes, string Sha256)
 
     public static FileMark? Parse(string bytes, string sha256) =>
         long.TryParse(bytes, NumberStyles.None, CultureInfo.InvariantCulture, out long size)
-        && sha256.Length == 2 * SHA256.HashSizeInBytes
+        && sha256.Length == 2 * Sha256Hash.SizeInBytes
         && sha256.All(char.IsAsciiHexDigitLower)
             ? new(size, sha256)
             : null;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using System.Text;
+using PlankFit.Hashing;
 
 namespace PlankFit.Draughting.Files;
 
@@ -71,6 +71,5 @@ internal sealed record MoveJournal(
         return new(moves.ToImmutable(), folders.ToImmutable());
     }
 
-    private static string Sum(string text) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+    private static string Sum(string text) => Sha256Hash.HexOf(Encoding.UTF8.GetBytes(text));
 }

@@ -126,9 +126,12 @@ internal sealed class StageFolder : IDisposable
 
     private void SayWho(string command)
     {
+        // A system without a list of users has no name for this one, and that is no reason to stop.
+        string user = "a user without a name";
+        AtomicFile.Quietly(() => user = Environment.UserName);
         string who = string.Create(
             CultureInfo.InvariantCulture,
-            $"plankfit {command}, process {Environment.ProcessId} of {Environment.UserName} on {Environment.MachineName}"
+            $"plankfit {command}, process {Environment.ProcessId} of {user} on {Environment.MachineName}"
         );
         AtomicFile.Quietly(() =>
             File.WriteAllText(System.IO.Path.Combine(Path, WhoName), who, new UTF8Encoding(false))

@@ -34,22 +34,21 @@ internal sealed partial record TableAnswer(
 
         string file = Path.GetFileName(path);
         return TextFile.Read(path, file).Text is { } text
-            ? new(
-                file,
-                [
-                    .. TableCells
-                        .Of(text)
-                        .Words.Select((cells, i) => new RowAnswer(i + 1, cells))
-                        .Where(r => !r.Cells.IsEmpty),
-                ],
-                [
-                    .. seen
-                        .Faults.Concat(seen.Good?.Findings ?? [])
-                        .SelectMany(f => DoubtsOf(file, f)),
-                ]
-            )
+            ? Of(file, TableCells.Of(text), seen.Faults.Concat(seen.Good?.Findings ?? []))
             : null;
     }
+
+    /// <param name="found">Of the job; what is not said of a cell of this file is left out.</param>
+    public static TableAnswer Of(string file, TableCells table, IEnumerable<Finding> found) =>
+        new(
+            file,
+            [
+                .. table
+                    .Words.Select((cells, i) => new RowAnswer(i + 1, cells))
+                    .Where(r => !r.Cells.IsEmpty),
+            ],
+            [.. found.SelectMany(f => DoubtsOf(file, f))]
+        );
 
     private static IEnumerable<DoubtAnswer> DoubtsOf(string file, Finding finding)
     {

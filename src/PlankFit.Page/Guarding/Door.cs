@@ -3,6 +3,7 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.AspNetCore.Http;
+using PlankFit.Hashing;
 
 namespace PlankFit.Pages.Guarding;
 
@@ -91,7 +92,7 @@ internal sealed class Door(IPAddress network, Action<string> say)
             bool same = CryptographicOperations.FixedTimeEquals(Hash(said ?? ""), Hash(code));
             if (same && tries < MostFromOne && rounds < MostRounds)
             {
-                token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(TokenBytes));
+                token = Convert.ToHexStringLower(Unguessable.Bytes(TokenBytes));
                 known.Add(Hash(token));
                 rounds = 0;
                 Renew();
@@ -148,10 +149,10 @@ internal sealed class Door(IPAddress network, Action<string> say)
 
     private void Renew()
     {
-        code = RandomNumberGenerator.GetString("0123456789", Digits);
+        code = Unguessable.Digits(Digits);
         wrong.Clear();
         say(code);
     }
 
-    private static byte[] Hash(string text) => SHA256.HashData(Encoding.UTF8.GetBytes(text));
+    private static byte[] Hash(string text) => Sha256Hash.Of(Encoding.UTF8.GetBytes(text));
 }

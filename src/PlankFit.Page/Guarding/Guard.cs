@@ -16,7 +16,12 @@ internal static class Guard
         "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self' data: blob:; "
         + "base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-    public static async Task Run(HttpContext context, RequestDelegate next)
+    /// <param name="stopping">Set when the server ends: what is still asked of it then finds it half gone, which is no fault.</param>
+    public static async Task Run(
+        HttpContext context,
+        RequestDelegate next,
+        CancellationToken stopping
+    )
     {
         HttpResponse answer = context.Response;
         IHeaderDictionary head = answer.Headers;
@@ -39,7 +44,9 @@ internal static class Guard
             await next(context);
         }
         catch (Exception e)
-            when (e is not (BadHttpRequestException or OperationCanceledException or IOException))
+            when (e is not (BadHttpRequestException or OperationCanceledException or IOException)
+                && !stopping.IsCancellationRequested
+            )
         {
             // As the command line has it; whoever asked is told by the number of the answer.
             await Console.Error.WriteLineAsync(

@@ -4,7 +4,7 @@ using System.Runtime.CompilerServices;
 using System.Threading.Channels;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using PlankFit.App.Marking;
+using PlankFit.App.Noting;
 using PlankFit.Pages.Answers;
 using PlankFit.Pages.Sessions;
 
@@ -102,7 +102,7 @@ internal static class JobRoutes
             "/job/{number:int}/news",
             IResult (int number, HttpContext context) =>
                 jobs.Of(number) is not { } job ? Results.NotFound()
-                : job.Session.Listeners.Join() is not { } channel ? Results.StatusCode(503)
+                : Joined(job.Session, context) is not { } channel ? Results.StatusCode(503)
                 : TypedResults.ServerSentEvents(
                     News(job.Session, channel, epoch, context.RequestAborted)
                 )
@@ -124,6 +124,22 @@ internal static class JobRoutes
             _ => null,
         };
 
+    /// <summary>Left when the answer has ended, whether anything was read of it or not.</summary>
+    private static Channel<string>? Joined(JobSession session, HttpContext context)
+    {
+        Channel<string>? channel = session.Listeners.Join();
+        if (channel is not null)
+        {
+            context.Response.OnCompleted(() =>
+            {
+                session.Listeners.Leave(channel);
+                return Task.CompletedTask;
+            });
+        }
+
+        return channel;
+    }
+
     /// <summary>First what stands, since whoever comes back has missed the steps between and needs none of them.</summary>
     private static async IAsyncEnumerable<SseItem<string>> News(
         JobSession session,
@@ -132,17 +148,10 @@ internal static class JobRoutes
         [EnumeratorCancellation] CancellationToken stop
     )
     {
-        try
+        yield return Item(session, "state", epoch);
+        await foreach (string news in channel.Reader.ReadAllAsync(stop))
         {
-            yield return Item(session, "state", epoch);
-            await foreach (string news in channel.Reader.ReadAllAsync(stop))
-            {
-                yield return Item(session, news, epoch);
-            }
-        }
-        finally
-        {
-            session.Listeners.Leave(channel);
+            yield return Item(session, news, epoch);
         }
     }
 

@@ -4,23 +4,45 @@ using PlankFit.Pages.Shelf;
 namespace PlankFit.Pages.Serving;
 
 /// <summary>A session for every job that somebody has opened, by its number on the shelf.</summary>
-internal sealed class OpenJobs(JobShelf shelf) : IAsyncDisposable
+internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
 {
     private readonly Lock gate = new();
     private readonly Dictionary<int, OpenJob> open = [];
 
-    public JobShelf Shelf => shelf;
+    private JobShelf shelf = offered;
+
+    public JobShelf Shelf
+    {
+        get
+        {
+            lock (gate)
+            {
+                return shelf;
+            }
+        }
+    }
+
+    /// <summary>Puts a job on the shelf.</summary>
+    /// <returns>Its number.</returns>
+    public int Add(string path)
+    {
+        lock (gate)
+        {
+            shelf = shelf.With(path);
+            return shelf.Paths.Length;
+        }
+    }
 
     /// <summary>Null where there is no such number.</summary>
     public OpenJob? Of(int number)
     {
-        if (number < 1 || number > shelf.Paths.Length)
-        {
-            return null;
-        }
-
         lock (gate)
         {
+            if (number < 1 || number > shelf.Paths.Length)
+            {
+                return null;
+            }
+
             if (!open.TryGetValue(number, out OpenJob? job))
             {
                 var session = new JobSession(shelf.Paths[number - 1]);

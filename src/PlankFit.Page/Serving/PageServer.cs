@@ -1,11 +1,11 @@
 using System.Net;
-using System.Security.Cryptography;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using PlankFit.Hashing;
 using PlankFit.Pages.Guarding;
 using PlankFit.Pages.Shelf;
 
@@ -48,7 +48,7 @@ internal static class PageServer
         // Made by the container, so that it is closed by it.
         builder.Services.AddSingleton(_ => new OpenJobs(shelf));
         WebApplication app = builder.Build();
-        app.Use(next => context => Guard.Run(context, next));
+        app.Use(next => context => Guard.Run(context, next, app.Lifetime.ApplicationStopping));
         if (network is not null)
         {
             var door = new Door(network, say ?? (_ => { }));
@@ -58,8 +58,9 @@ internal static class PageServer
         }
 
         OpenJobs jobs = app.Services.GetRequiredService<OpenJobs>();
-        string epoch = RandomNumberGenerator.GetHexString(12, lowercase: true);
-        RoomRoutes.Map(app, jobs.Shelf);
+        string epoch = Convert.ToHexStringLower(Unguessable.Bytes(6));
+        RoomRoutes.Map(app, jobs);
+        NewHullRoutes.Map(app, jobs);
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);

@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using PlankFit.Pages.Sessions;
@@ -33,48 +32,55 @@ internal static class PaperRoutes
         app.MapGet(
             "/job/{number:int}/papers/{turn:int}/{place:int}",
             (int number, int turn, int place) =>
-                jobs.Of(number)?.Papers.Find(turn, place) is { } file
-                    ? Results.File(file.Path, Kind(file.Name), Path.GetFileName(file.Name))
+                jobs.Of(number)?.Papers is { } papers
+                    ? OneOf(papers, turn, place)
                     : Results.NotFound()
         );
         app.MapGet(
             "/job/{number:int}/papers/{turn:int}/all",
-            (int number, int turn) =>
-                jobs.Of(number)?.Papers is { } papers && papers.Now.Turn == turn
-                    ? Results.File(Zip(papers, turn), "application/zip", "planks.zip")
+            (int number, int turn, CancellationToken stop) =>
+                jobs.Of(number)?.Papers is { } papers
+                    ? AllOf(papers, turn, stop)
                     : Results.NotFound()
         );
     }
 
-    /// <summary>Into a file that goes when it has been sent, so that its size is known and a long one takes no memory.</summary>
-    private static FileStream Zip(PaperTray papers, int turn)
+    private static IResult OneOf(PaperTray papers, int turn, int place)
     {
-        var to = new FileStream(
-            Path.GetTempFileName(),
-            new FileStreamOptions
-            {
-                Mode = FileMode.Open,
-                Access = FileAccess.ReadWrite,
-                Options = FileOptions.DeleteOnClose,
-            }
-        );
-        using var zip = new ZipArchive(to, ZipArchiveMode.Create, leaveOpen: true);
-        for (int place = 0; papers.Find(turn, place) is { } file; place++)
+        if (papers.Open(turn) is not var (folder, reading))
         {
-            ZipArchiveEntry entry = zip.CreateEntry(
-                file.Name.Replace('\\', '/'),
-                CompressionLevel.Fastest
-            );
-            // As the program's own packed files have it: the same files make the same zip.
-            entry.LastWriteTime = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
-            using Stream into = entry.Open();
-            using FileStream from = File.OpenRead(file.Path);
-            from.CopyTo(into);
+            return Results.NotFound();
         }
 
-        zip.Dispose();
-        to.Position = 0;
-        return to;
+        using (reading)
+        {
+            return place >= 0 && place < folder.Names.Length
+                ? Results.File(
+                    // Once it is open it may be taken away; what is sent is the whole of it.
+                    new FileStream(
+                        folder.At(place),
+                        FileMode.Open,
+                        FileAccess.Read,
+                        FileShare.Read | FileShare.Delete
+                    ),
+                    Kind(folder.Names[place]),
+                    Path.GetFileName(folder.Names[place])
+                )
+                : Results.NotFound();
+        }
+    }
+
+    private static IResult AllOf(PaperTray papers, int turn, CancellationToken stop)
+    {
+        if (papers.Open(turn) is not var (folder, reading))
+        {
+            return Results.NotFound();
+        }
+
+        using (reading)
+        {
+            return Results.File(PaperZip.Of(folder, stop), "application/zip", "planks.zip");
+        }
     }
 
     private static string Kind(string name) =>

@@ -12,30 +12,33 @@ internal static class RoomRoutes
     public const string Solid = "solid/solid.js";
     private const string NoSolid = "solid/none.js";
 
-    public static void Map(WebApplication app, JobShelf shelf)
+    public static void Map(WebApplication app, OpenJobs jobs)
     {
         app.MapGet(
             "/",
             () =>
-                shelf.Paths.Length == 1
+                jobs.Shelf is { Paths.Length: 1, NewOnesGoTo: null }
                     ? Results.Redirect("/job/1/")
                     : RoomFiles.Of("choose/choose.html")
         );
         app.MapGet(
             "/jobs",
             () =>
-                Enumerable
+            {
+                JobShelf shelf = jobs.Shelf;
+                return Enumerable
                     .Range(1, shelf.Paths.Length)
                     .Select(n => new
                     {
                         Address = string.Create(CultureInfo.InvariantCulture, $"/job/{n}/"),
                         Name = shelf.NameOf(n),
-                    })
+                    });
+            }
         );
         app.MapGet(
             "/job/{number:int}/",
             (int number) =>
-                number >= 1 && number <= shelf.Paths.Length
+                number >= 1 && number <= jobs.Shelf.Paths.Length
                     ? RoomFiles.Of("frame/frame.html")
                     : TypedResults.NotFound()
         );

@@ -5,8 +5,8 @@ internal sealed class FolderWatch : IDisposable
 {
     private readonly FileSystemWatcher? watcher;
 
-    /// <param name="told">Given the file's name; on a thread of its own, once or several times a change.</param>
-    public FolderWatch(string folder, Action<string> told)
+    /// <param name="told">Given the file's name, or null where so much has changed that any may have; on a thread of its own, once or several times a change.</param>
+    public FolderWatch(string folder, Action<string?> told)
     {
         try
         {
@@ -19,6 +19,7 @@ internal sealed class FolderWatch : IDisposable
             watcher.Created += (_, e) => Tell(e.Name, told);
             watcher.Deleted += (_, e) => Tell(e.Name, told);
             watcher.Renamed += (_, e) => Tell(e.Name, told);
+            watcher.Error += (_, _) => told(null);
             watcher.EnableRaisingEvents = true;
         }
         catch (Exception e) when (e is IOException or ArgumentException)
@@ -31,7 +32,7 @@ internal sealed class FolderWatch : IDisposable
 
     public void Dispose() => watcher?.Dispose();
 
-    private static void Tell(string? name, Action<string> told)
+    private static void Tell(string? name, Action<string?> told)
     {
         // What is being written has a hidden name until it is whole.
         if (

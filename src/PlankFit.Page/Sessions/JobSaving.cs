@@ -1,5 +1,5 @@
-using System.Security.Cryptography;
 using PlankFit.Draughting.Files;
+using PlankFit.Hashing;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Sessions;
@@ -24,7 +24,7 @@ internal static class JobSaving
         try
         {
             byte[] there = File.Exists(real) ? File.ReadAllBytes(real) : [];
-            string hash = Convert.ToHexStringLower(SHA256.HashData(there));
+            string hash = Sha256Hash.HexOf(there);
             if (!there.AsSpan().SequenceEqual(read) && hash != over)
             {
                 return new(

@@ -18,6 +18,7 @@ namespace PlankFit.Pages.Sessions;
 internal sealed class JobSession : IAsyncDisposable
 {
     private readonly Lock gate = new();
+    private readonly Lock saving = new();
     private readonly SemaphoreSlim wishes = new(0, 1);
     private readonly CancellationTokenSource stop = new();
     private readonly Task work;
@@ -136,13 +137,23 @@ internal sealed class JobSession : IAsyncDisposable
     /// <param name="over">What stands there, as its hash, where it is to be replaced although it is not what was read.</param>
     public SaveAnswer Save(string? over)
     {
-        lock (gate)
+        // Two that save wait for one another; who looks or changes meanwhile does not wait for the disk.
+        lock (saving)
         {
-            byte[] bytes = Bytes(history.Present.Text);
-            SaveAnswer answer = JobSaving.Save(Path, bytes, onDisk, over);
+            byte[] bytes,
+                was;
+            lock (gate)
+            {
+                (bytes, was) = (Bytes(history.Present.Text), onDisk);
+            }
+
+            SaveAnswer answer = JobSaving.Save(Path, bytes, was, over);
             if (answer.Saved)
             {
-                onDisk = bytes;
+                lock (gate)
+                {
+                    onDisk = bytes;
+                }
             }
 
             return answer;
@@ -194,7 +205,8 @@ internal sealed class JobSession : IAsyncDisposable
     }
 
     /// <summary>Another program changed a file of the folder. Its text of the job is taken over where nothing is unsaved here; else saving will ask.</summary>
-    private void Changed(string name)
+    /// <param name="name">Null where it may be any.</param>
+    private void Changed(string? name)
     {
         lock (gate)
         {
@@ -208,6 +220,10 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 // The record, the table, readings, boards: what the job names is read at every laying.
                 Wish();
+            }
+
+            if (name is not null && name != job)
+            {
                 return;
             }
 

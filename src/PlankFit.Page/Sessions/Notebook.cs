@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using PlankFit.App.Marking;
+using PlankFit.App.Noting;
 using PlankFit.Draughting.Files;
 
 namespace PlankFit.Pages.Sessions;
@@ -66,6 +66,16 @@ internal sealed class Notebook(JobSession session) : IDisposable
                 if (written)
                 {
                     session.Listeners.Tell("notes");
+                }
+
+                if (
+                    written
+                    && notes.Any(n => n.Field == ProgressField.State)
+                    && session.Now.Good?.Plan.Job.Glue is { Crew: not null, Clock: not null }
+                )
+                {
+                    // The rest is planned from what is glued.
+                    session.LayAgain();
                 }
 
                 return new(written, told);

@@ -22,7 +22,7 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
 {
     private readonly Lock gate = new();
     private Tray tray = new(null, [], null, 0, "");
-    private string? folder;
+    private PaperFolder? folder;
     private CancellationTokenSource? stop;
     private Task work = Task.CompletedTask;
 
@@ -52,6 +52,7 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
                 return false;
             }
 
+            stop?.Dispose();
             stop = new();
             tray = tray with { What = "", Part = 0, Fault = "" };
             CancellationToken stopped = stop.Token;
@@ -68,15 +69,12 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
         }
     }
 
-    /// <summary>The file at that place, of that turn; null where there is none.</summary>
-    public (string Path, string Name)? Find(int turn, int place)
+    /// <summary>The files of that turn, none of which goes until the reading is disposed of, whatever is written meanwhile; null where they are there no more.</summary>
+    public (PaperFolder Folder, IDisposable Reading)? Open(int turn)
     {
         lock (gate)
         {
-            return
-                folder is not null && tray.Turn == turn && place >= 0 && place < tray.Names.Length
-                ? (System.IO.Path.Combine(folder, tray.Names[place]), tray.Names[place])
-                : null;
+            return folder is { } files && tray.Turn == turn ? (files, files.Read()) : null;
         }
     }
 
@@ -84,7 +82,8 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
     {
         Stop();
         await work;
-        Remove(folder);
+        stop?.Dispose();
+        folder?.GiveUp();
     }
 
     private void Write(Laid laid, CancellationToken stopped)
@@ -93,18 +92,19 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
         try
         {
             IReadOnlyList<string> names = Papers.Write(laid.Plan, into, new Told(this), stopped);
-            string? old;
+            var written = new PaperFolder(into, [.. names.Order(StringComparer.Ordinal)]);
+            PaperFolder? old;
             lock (gate)
             {
-                (old, folder) = (folder, into);
-                tray = new(laid.Turn, [.. names.Order(StringComparer.Ordinal)], null, 1, "");
+                (old, folder) = (folder, written);
+                tray = new(laid.Turn, written.Names, null, 1, "");
             }
 
-            Remove(old);
+            old?.GiveUp();
         }
         catch (Exception e)
         {
-            Remove(into);
+            PaperFolder.Remove(into);
             lock (gate)
             {
                 tray = tray with
@@ -116,21 +116,6 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
         }
 
         session.Listeners.Tell("papers");
-    }
-
-    private static void Remove(string? folder)
-    {
-        try
-        {
-            if (folder is not null)
-            {
-                Directory.Delete(folder, recursive: true);
-            }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // It lies among the system's temporary files, which the system clears.
-        }
     }
 
     private sealed class Told(PaperTray of) : IProgress<PlanProgress>

@@ -8,8 +8,11 @@ internal sealed record JobShelf(ImmutableArray<string> Paths)
     private const string Usual = "job.toml";
     private const int MostOffered = 200;
 
+    /// <summary>Where a new hull's folder is made; null where one job was named, and no other is to be had.</summary>
+    public string? NewOnesGoTo { get; private init; }
+
     /// <param name="named">The job that was asked for; null for all that lie in the folder, in a folder of it, and in those of its hulls.</param>
-    /// <exception cref="FileNotFoundException">There is no such job, or none at all.</exception>
+    /// <exception cref="FileNotFoundException">There is no such job.</exception>
     public static JobShelf Of(string? named, string folder)
     {
         if (named is not null)
@@ -38,12 +41,11 @@ internal sealed record JobShelf(ImmutableArray<string> Paths)
                 .Order(StringComparer.Ordinal)
                 .Take(MostOffered),
         ];
-        return paths.IsEmpty
-            ? throw new FileNotFoundException(
-                $"there is no {Usual} here, nor in a folder of this one: name one."
-            )
-            : new(paths);
+        return new(paths) { NewOnesGoTo = Directory.Exists(hulls) ? hulls : folder };
     }
+
+    /// <summary>With one more, the last.</summary>
+    public JobShelf With(string path) => this with { Paths = Paths.Add(path) };
 
     /// <summary>What a person tells a job by: the folder that it lies in, and its name where that is not the usual one.</summary>
     public string NameOf(int number)

@@ -25,6 +25,7 @@ internal static class GluePlanner
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
+        findings.AddRange(ProgressFindings.Of(spec.Done, planked));
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), fastenings, findings, stop)

@@ -9,6 +9,9 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
 {
     public static readonly GlueProgress None = new([]);
 
+    /// <summary>The file that says so.</summary>
+    public string Source { get; init; } = "progress.csv";
+
     /// <summary>When the last of it was down, minutes from midnight of the first day; null where nothing is.</summary>
     public double? Latest => Rows.IsEmpty ? null : Rows.Max(r => r.At);
 

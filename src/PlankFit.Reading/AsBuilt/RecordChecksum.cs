@@ -1,6 +1,6 @@
-using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using PlankFit.Hashing;
 
 namespace PlankFit.Reading.AsBuilt;
 
@@ -36,8 +36,7 @@ internal static partial class RecordChecksum
             : "its checksum does not agree with what it holds: it was damaged, or changed by hand, since `plankfit sawn` wrote it, and a plank may be other than the one that was sawn";
     }
 
-    private static string Of(string text) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+    private static string Of(string text) => Sha256Hash.HexOf(Encoding.UTF8.GetBytes(text));
 
     [GeneratedRegex("\"checksum\": \"([0-9a-f]{64})\"", RegexOptions.CultureInvariant)]
     private static partial Regex Member();

@@ -44,7 +44,7 @@ public static partial class JobChange
     }
 
     /// <summary>As it stands in the file: a number bare where the key takes one, a list as it is typed, anything else in quotes.</summary>
-    private static string? Value(JobKey key, string typed) =>
+    internal static string? Value(JobKey key, string typed) =>
         key switch
         {
             ListKey when typed.StartsWith('[') => IsOneValue(typed) ? typed : null,

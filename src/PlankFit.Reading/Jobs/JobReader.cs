@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
+using PlankFit.Hashing;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Stock;
@@ -147,6 +147,7 @@ public static class JobReader
             ) with
             {
                 OffsetsPath = offsetsPath,
+                OffsetsText = offsets.Text,
             };
     }
 
@@ -321,14 +322,14 @@ public static class JobReader
 
     private static string Revision(byte[] job, byte[] offsets, ImmutableArray<byte[]?> others)
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(job);
-        hash.AppendData(offsets);
+        var hash = new Sha256Hash();
+        hash.Append(job);
+        hash.Append(offsets);
         foreach (byte[] other in others.OfType<byte[]>())
         {
-            hash.AppendData(other);
+            hash.Append(other);
         }
 
-        return Convert.ToHexStringLower(hash.GetHashAndReset())[..6];
+        return Convert.ToHexStringLower(hash.Finish())[..6];
     }
 }

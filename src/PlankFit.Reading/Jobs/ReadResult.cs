@@ -11,6 +11,9 @@ public sealed record ReadResult(Job? Job, ImmutableArray<Finding> Findings)
     /// <summary>Where the table of offsets stands on the disk; null where the job was read from memory.</summary>
     public string? OffsetsPath { get; init; }
 
+    /// <summary>The table's text as it was read; null where the job was read from memory.</summary>
+    public string? OffsetsText { get; init; }
+
     /// <summary>Where the job file says what.</summary>
     public JobPlaces Places { get; init; } = JobPlaces.None;
 

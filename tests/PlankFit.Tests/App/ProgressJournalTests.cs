@@ -1,5 +1,5 @@
 using CsCheck;
-using PlankFit.App.Marking;
+using PlankFit.App.Noting;
 using PlankFit.Draughting.Files;
 using PlankFit.Tests.Support;
 
@@ -144,7 +144,10 @@ public sealed class ProgressJournalTests
     {
         using var folder = new TempFolder();
         string path = folder.File(ProgressJournal.FileName);
-        File.WriteAllText(path, "{\"plank\": 3}\nnothing\n\nnull\n{}\n");
+        File.WriteAllText(
+            path,
+            "{\"plank\": 3}\nnothing\n\nnull\n{}\n{\"client\":\"a\",\"n\":1,\"plank\":\"S1-07\",\"field\":\"state\",\"value\":\"glued\"}\n"
+        );
         using (var journal = ProgressJournal.Open(path))
         {
             Assert.Empty(journal.Last);

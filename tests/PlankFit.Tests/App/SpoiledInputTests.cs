@@ -23,7 +23,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
     private const int Each = 84;
 
     /// <summary>Of the inputs that the reader accepts every so many are planned, and of those every so many go through the whole command, which is many times the work.</summary>
-    private static int PlanEach => Long ? 1 : 8;
+    private static int PlanEach => Long ? 1 : 16;
 
     private static int WholeEach => Long ? 20 : 16;
 

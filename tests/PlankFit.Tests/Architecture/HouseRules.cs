@@ -10,6 +10,7 @@ namespace PlankFit.Tests.Architecture;
 /// <summary>The rules of the house, held by machine: one direction, small files, values that do not change, no clock and no chance in the source.</summary>
 public sealed partial class HouseRules
 {
+    private static readonly Assembly Hashing = typeof(PlankFit.Hashing.Sha256Hash).Assembly;
     private static readonly Assembly Geometry = typeof(PlankFit.Geometry.Primitives.Vec3).Assembly;
     private static readonly Assembly Planking = typeof(PlankFit.Planking.Whole.Job).Assembly;
     private static readonly Assembly Nesting =
@@ -27,15 +28,16 @@ public sealed partial class HouseRules
         .Build();
 
     [Theory]
+    [InlineData("PlankFit.Hashing", "")]
     [InlineData("PlankFit.Geometry", "")]
     [InlineData("PlankFit.Planking", "PlankFit.Geometry")]
     [InlineData("PlankFit.Nesting", "PlankFit.Geometry PlankFit.Planking")]
-    [InlineData("PlankFit.Reading", "PlankFit.Geometry PlankFit.Planking")]
-    [InlineData("PlankFit.Draughting", "PlankFit.Geometry")]
+    [InlineData("PlankFit.Reading", "PlankFit.Hashing PlankFit.Geometry PlankFit.Planking")]
+    [InlineData("PlankFit.Draughting", "PlankFit.Hashing PlankFit.Geometry")]
     [InlineData("PlankFit.Export", "PlankFit.Geometry PlankFit.Planking PlankFit.Draughting")]
     [InlineData(
         "PlankFit.App",
-        "PlankFit.Geometry PlankFit.Planking PlankFit.Nesting PlankFit.Reading PlankFit.Draughting PlankFit.Export"
+        "PlankFit.Hashing PlankFit.Geometry PlankFit.Planking PlankFit.Nesting PlankFit.Reading PlankFit.Draughting PlankFit.Export"
     )]
     // Two ways in, neither of which knows the other.
     [InlineData(
@@ -44,12 +46,13 @@ public sealed partial class HouseRules
     )]
     [InlineData(
         "plankfit-page",
-        "PlankFit.Planking PlankFit.Reading PlankFit.Draughting PlankFit.Export PlankFit.App"
+        "PlankFit.Hashing PlankFit.Planking PlankFit.Reading PlankFit.Draughting PlankFit.Export PlankFit.App"
     )]
     public void EachProjectKnowsOnlyThoseBelowIt(string project, string mayKnow)
     {
         Assembly assembly = new[]
         {
+            Hashing,
             Geometry,
             Planking,
             Nesting,
@@ -153,6 +156,19 @@ public sealed partial class HouseRules
         Assert.Empty(found);
     }
 
+    /// <summary>On Linux the runtime's own hashes and random numbers are OpenSSL's, and where that is wanting the program ends: only the comparison in constant time is used.</summary>
+    [Fact]
+    public void NothingAsksForOpenSsl()
+    {
+        IEnumerable<string?> found = SourceFiles()
+            .Where(f =>
+                Path.GetFileName(f) != "Unguessable.cs"
+                && NeedsOpenSsl().IsMatch(File.ReadAllText(f))
+            )
+            .Select(Path.GetFileName);
+        Assert.Empty(found);
+    }
+
     [Fact]
     public void NothingIsLeftForLater()
     {
@@ -238,6 +254,11 @@ public sealed partial class HouseRules
         @"DateTime(Offset)?\.(Now|UtcNow|Today)|new Random\(\)|Random\.Shared|Guid\.NewGuid"
     )]
     private static partial Regex Banned();
+
+    [GeneratedRegex(
+        @"\b(SHA\d+|MD5|HMAC\w*|Aes|Rfc2898\w*|IncrementalHash|RandomNumberGenerator)\b"
+    )]
+    private static partial Regex NeedsOpenSsl();
 
     [GeneratedRegex(@"NotImplemented|\bTODO\b|\bFIXME\b|\bHACK\b")]
     private static partial Regex Unfinished();

@@ -16,7 +16,7 @@ public sealed class EmptyBoardTests
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Hold(plan.Spec, plan.Boards);
             },
-            iter: LongRuns.Of(12, 1500),
+            iter: LongRuns.Of(6, 300),
             threads: 2
         );
 

@@ -13,7 +13,7 @@ public sealed class RandomCuttingTests
     public void EveryPlanKeepsTheLaws() =>
         FixedDraws.Keep(
             RandomCutting.Gen,
-            20,
+            12,
             1000,
             job =>
             {

@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using Microsoft.Playwright;
-using PlankFit.App.Marking;
+using PlankFit.App.Noting;
 
 namespace PlankFit.Tests.Pages;
 

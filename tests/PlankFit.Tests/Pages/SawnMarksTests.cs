@@ -114,7 +114,7 @@ public sealed class SawnMarksTests
             {
                 lock (names)
                 {
-                    names.Add(name);
+                    names.Add(name!);
                 }
 
                 heard.Release();

@@ -13,6 +13,15 @@ const byId = (id) => document.getElementById(id);
 const place = byId("room");
 let leave = () => {};
 
+/** A name in the address, which may have been typed. */
+function named(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
 function enter() {
   const [name, plank] = location.hash.slice(1).split("/");
   if (name === "room") {
@@ -20,7 +29,7 @@ function enter() {
   }
   const room = rooms[name] ? name : "bottom";
   if (plank) {
-    pick(decodeURIComponent(plank));
+    pick(named(plank));
   }
   if (document.body.dataset.room !== room) {
     leave();

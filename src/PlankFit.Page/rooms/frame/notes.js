@@ -26,6 +26,13 @@ function load() {
   return { client: [...crypto.getRandomValues(new Uint8Array(12))].map((b) => b.toString(16).padStart(2, "0")).join(""), n: 0, waiting: [] };
 }
 
+/** By this browser's clock, the day as well: which day of the work a plank was glued on is planned by. */
+function moment() {
+  const now = new Date();
+  const two = (n) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;
+}
+
 function keep() {
   localStorage.setItem(KEY, JSON.stringify(kept));
 }
@@ -40,7 +47,7 @@ function gather() {
 }
 
 export async function look() {
-  const read = await json("notes").catch(() => null);
+  const read = await json("notes");
   if (read !== null) {
     [known, newest, notes.fault] = [read.notes, read.newest, read.fault];
   }
@@ -50,7 +57,7 @@ export async function look() {
 
 export function note(plank, field, value) {
   kept.n += 1;
-  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: new Date().toTimeString().slice(0, 5) });
+  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: moment() });
   keep();
   gather();
   send();
@@ -61,26 +68,30 @@ async function send() {
     return;
   }
   sending = true;
-  try {
-    while (kept.waiting.length > 0) {
-      const batch = kept.waiting.slice(0, 50);
-      const answer = await post("notes", { notes: batch });
-      if (!answer.ok && answer.code !== 409) {
-        // Held up on the shop's computer, a full disk or a file in use: they wait here.
-        notes.told = (answer.told?.told ?? []).join(" ");
-        break;
-      }
-      // What was refused is said and let go, or it would stand in the way of all that follows.
-      notes.told = (answer.told?.told ?? []).join(" ");
-      kept.waiting = kept.waiting.slice(batch.length);
-      keep();
+  let atOnce = 50;
+  while (kept.waiting.length > 0) {
+    const batch = kept.waiting.slice(0, atOnce);
+    const answer = await post("notes", { notes: batch });
+    if (answer.code === 0) {
+      // Not in reach: what waits is sent when it is again.
+      break;
     }
-  } catch {
-    // Not in reach: what waits is sent when it is again.
-  } finally {
-    sending = false;
-    gather();
+    notes.told = (answer.told?.told ?? []).join(" ");
+    if (!answer.ok && answer.code !== 409) {
+      // Held up on the shop's computer, a full disk or a file in use: they wait here.
+      break;
+    }
+    if (!answer.ok && batch.length > 1) {
+      // One of them will not do, and keeps none of the others out when they go one by one.
+      atOnce = 1;
+      continue;
+    }
+    // What was refused is said and let go, or it would stand in the way of all that follows.
+    kept.waiting = kept.waiting.slice(batch.length);
+    keep();
   }
+  sending = false;
+  gather();
 }
 
 window.addEventListener("beforeunload", (event) => {

@@ -121,8 +121,8 @@ export function wish(what, stands = () => true) {
     if (!stands()) {
       return null;
     }
-    const answer = await post("wish", what).catch(() => null);
-    return answer?.ok ? null : (answer?.told?.message ?? "The shop's computer did not take it.");
+    const answer = await post("wish", what);
+    return answer.ok ? null : (answer.told?.message ?? "The shop's computer did not take it.");
   });
   before = mine;
   return mine;

@@ -4,26 +4,38 @@ const base = location.pathname.replace(/\/?$/, "/");
 
 export const at = (path) => base + path;
 
-/** What a turn that is shown no more has to give is nothing: a newer one is told of already. */
-async function got(path) {
-  const answer = await fetch(at(path));
-  return answer.ok && answer.status !== 204 ? answer : null;
+/**
+ * What a turn that is shown no more has to give is nothing: a newer one is told of already. So is what a server out of reach, or gone in the middle of its answer, has to
+ * give: that it is lost is told by the news.
+ */
+async function got(path, read) {
+  try {
+    const answer = await fetch(at(path));
+    return answer.ok && answer.status !== 204 ? await read(answer) : null;
+  } catch {
+    return null;
+  }
 }
 
-export const json = async (path) => (await got(path))?.json() ?? null;
+export const json = (path) => got(path, (answer) => answer.json());
 
-export const text = async (path) => (await got(path))?.text() ?? null;
+export const text = (path) => got(path, (answer) => answer.text());
 
-export const bytes = async (path) => (await got(path))?.arrayBuffer() ?? null;
+export const bytes = (path) => got(path, (answer) => answer.arrayBuffer());
 
+/** @returns with the code 0 where the server is out of reach, or was gone before it had answered */
 export async function post(path, body = {}) {
-  const answer = await fetch(at(path), {
-    method: "POST",
-    headers: { "Content-Type": "application/json", "X-PlankFit": "1" },
-    body: JSON.stringify(body),
-  });
-  const told = answer.headers.get("Content-Type")?.includes("json") ? await answer.json() : null;
-  return { ok: answer.ok, code: answer.status, told };
+  try {
+    const answer = await fetch(at(path), {
+      method: "POST",
+      headers: { "Content-Type": "application/json", "X-PlankFit": "1" },
+      body: JSON.stringify(body),
+    });
+    const told = answer.headers.get("Content-Type")?.includes("json") ? await answer.json() : null;
+    return { ok: answer.ok, code: answer.status, told };
+  } catch {
+    return { ok: false, code: 0, told: null };
+  }
 }
 
 /** Listens to the news while the page is looked at: a browser has six lines to a server, and hidden pages must not hold them. */

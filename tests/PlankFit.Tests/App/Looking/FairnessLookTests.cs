@@ -1,6 +1,5 @@
 using System.Globalization;
 using PlankFit.App.Looking;
-using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 
@@ -16,8 +15,13 @@ public sealed class FairnessLookTests
         string job = OneLayerTender.In(folder, ""),
             table = folder.File("offsets.csv"),
             text = File.ReadAllText(table);
-        Job Read() => JobReader.Read(job).Job!;
-        FairnessLook Look(FairnessLook? before) => FairnessLook.Again(before, Read(), table);
+        FairnessLook Look(FairnessLook? before)
+        {
+            ReadResult read = JobReader.Read(job);
+            var of = LookedAt.Of(read.Job!, read.OffsetsText!, "offsets.csv");
+            return FairnessLook.Again(before, of, read.Job!);
+        }
+
         FairnessLook first = Look(null);
         File.WriteAllText(
             job,

@@ -24,9 +24,9 @@ namespace PlankFit.Tests.Export.Sheets;
 /// </summary>
 public sealed class SheetsByChanceTests
 {
-    /// <summary>Seeds at which a law was broken once; in feet-inches-eighths, millimetres and inches.</summary>
-    private static readonly int[] Few = [7, 62];
-    private const int Many = 60;
+    /// <summary>A seed at which laws were broken once; a long run has it among the others.</summary>
+    private static readonly int[] Few = [62];
+    private const int Many = 63;
 
     [Fact]
     public void EverySheetOfAnyJobCanBeRead()

@@ -23,7 +23,7 @@ public sealed class SawnThenChangedTests
         Gen.Select(Gen.Int[0, 2], Gen.Int[0, 1000], Gen.Int[1, 12], Gen.Int[1, 3], Gen.Int[0, 2]);
 
     [Fact]
-    public void TheTenderIsPlannedWhateverChanges() => Hold(Tender, 4);
+    public void TheTenderIsPlannedWhateverChanges() => Hold(Tender, 3);
 
     [Fact]
     public void HullsByChanceArePlannedWhateverChanges() => Hold(RandomHull.Gen, 3);

@@ -1,11 +1,11 @@
-namespace PlankFit.App.Marking;
+namespace PlankFit.App.Noting;
 
 /// <summary>One thing that somebody noted of one plank.</summary>
 /// <param name="Client">The browser that it was noted in, by a name of its own making.</param>
 /// <param name="N">Counts what that browser noted: the same one twice is the same note.</param>
 /// <param name="Field">Of <see cref="ProgressField"/>.</param>
 /// <param name="Seen">The place in the journal of the newest that the browser knew of.</param>
-/// <param name="At">When, in words, by that browser's clock.</param>
+/// <param name="At">When, by that browser's clock, as "2026-05-03 14:02".</param>
 public sealed record ProgressTick(
     string Client,
     long N,

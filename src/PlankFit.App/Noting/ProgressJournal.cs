@@ -4,7 +4,7 @@ using System.Text.Json;
 using PlankFit.Draughting.Files;
 using PlankFit.Planking.Findings;
 
-namespace PlankFit.App.Marking;
+namespace PlankFit.App.Noting;
 
 /// <summary>
 /// What was noted of planks, in a file beside the job to which lines are only ever added, a note a line. The last note of a plank and field holds. A note is on the
@@ -18,12 +18,14 @@ public sealed class ProgressJournal : IDisposable
 
     private readonly Lock gate = new();
     private readonly FileStream file;
+    private readonly FileStream held;
     private long whole;
     private readonly HashSet<(string Client, long N)> known = [];
     private ImmutableDictionary<(string Plank, string Field), ProgressTick> last =
         ImmutableDictionary<(string, string), ProgressTick>.Empty;
 
-    private ProgressJournal(FileStream file) => this.file = file;
+    private ProgressJournal(FileStream file, FileStream held) =>
+        (this.file, this.held) = (file, held);
 
     /// <summary>The place of the newest note; 0 where there is none.</summary>
     public long Newest { get; private set; }
@@ -43,17 +45,61 @@ public sealed class ProgressJournal : IDisposable
     /// <exception cref="OutputException">Another program has it open, or it cannot be read or written.</exception>
     public static ProgressJournal Open(string path)
     {
-        FileStream? file = null;
+        FileStream? file = null,
+            held = null;
         try
         {
-            file = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            var journal = new ProgressJournal(file);
+            // Held by a file of its own, so that whoever only looks at the journal may look at any time.
+            held = new(
+                Path.Combine(Path.GetDirectoryName(path) ?? "", $".{Path.GetFileName(path)}.held"),
+                FileMode.OpenOrCreate,
+                FileAccess.Write,
+                FileShare.None,
+                bufferSize: 1,
+                FileOptions.DeleteOnClose
+            );
+            file = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
+            var journal = new ProgressJournal(file, held);
             journal.ReadAll();
             return journal;
         }
         catch (Exception e) when (OutputException.IsOne(e))
         {
             file?.Dispose();
+            held?.Dispose();
+            throw OutputException.From(e, path);
+        }
+    }
+
+    /// <summary>What holds by the journal, whoever writes in it; empty where there is none. A line that is being written is not there yet.</summary>
+    /// <exception cref="OutputException">It cannot be read.</exception>
+    public static ImmutableDictionary<(string Plank, string Field), ProgressTick> Peek(string path)
+    {
+        try
+        {
+            using var file = new FileStream(
+                path,
+                FileMode.Open,
+                FileAccess.Read,
+                FileShare.ReadWrite | FileShare.Delete
+            );
+            ImmutableDictionary<(string, string), ProgressTick> last = ImmutableDictionary<
+                (string, string),
+                ProgressTick
+            >.Empty;
+            foreach (ProgressTick tick in Ticks(file).Ticks)
+            {
+                last = last.SetItem((tick.Plank, tick.Field), tick);
+            }
+
+            return last;
+        }
+        catch (FileNotFoundException)
+        {
+            return ImmutableDictionary<(string, string), ProgressTick>.Empty;
+        }
+        catch (Exception e) when (OutputException.IsOne(e))
+        {
             throw OutputException.From(e, path);
         }
     }
@@ -110,7 +156,11 @@ public sealed class ProgressJournal : IDisposable
         }
     }
 
-    public void Dispose() => file.Dispose();
+    public void Dispose()
+    {
+        file.Dispose();
+        held.Dispose();
+    }
 
     private void Write(List<ProgressTick> ticks)
     {
@@ -147,22 +197,30 @@ public sealed class ProgressJournal : IDisposable
 
     private void ReadAll()
     {
+        // A line that was torn off is overwritten by the next note.
+        (List<ProgressTick> ticks, whole) = Ticks(file);
+        ticks.ForEach(Take);
+    }
+
+    /// <summary>The notes of all whole lines, and where these end.</summary>
+    private static (List<ProgressTick> Ticks, long Whole) Ticks(FileStream file)
+    {
         byte[] bytes = new byte[file.Length];
         file.ReadExactly(bytes);
+        List<ProgressTick> ticks = [];
         int from = 0;
         while (Array.IndexOf(bytes, (byte)'\n', from) is var to && to >= 0)
         {
             // A line that is none is another hand's: it is passed over and stays.
             if (Read(bytes.AsSpan(from, to - from)) is { } tick)
             {
-                Take(tick);
+                ticks.Add(tick);
             }
 
             from = to + 1;
         }
 
-        // A line that was torn off is overwritten by the next note.
-        whole = from;
+        return (ticks, from);
     }
 
     private static ProgressTick? Read(ReadOnlySpan<byte> line)
@@ -175,7 +233,8 @@ public sealed class ProgressJournal : IDisposable
                         Plank: { } plank,
                         Field: { } field,
                         Value: { } value,
-                        Client: not null
+                        Client: not null,
+                        At: not null
                     } tick
                 && PlankId.Parse(plank) is not null
                 && ProgressField.Fault(field, value) is null

@@ -1,0 +1,268 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using PlankFit.App.Planning;
+using PlankFit.App.Running;
+using PlankFit.App.Showing;
+using PlankFit.Export.Comparing;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Text;
+
+namespace PlankFit.App.Comparing;
+
+/// <summary>What came of trying; the findings are faults where there is no comparison, and else what is to be known of what was asked.</summary>
+public sealed record Tried(Comparison? Comparison, ImmutableArray<Finding> Findings);
+
+/// <summary>A job beside itself with other values, and beside other jobs: each is read, judged and laid as `lay` does it.</summary>
+public static class Trying
+{
+    private static readonly IProgress<PlanProgress> Unseen = new Silent();
+
+    /// <param name="jobPath">Where the job lies; the files that it names lie beside it.</param>
+    /// <param name="job">Its text, which may have been changed since.</param>
+    /// <param name="found">Given what is laid so far, each time that a lay-out is added; from one thread at a time.</param>
+    /// <param name="stop">Ends the trying with what is laid by then; nothing is thrown for it.</param>
+    /// <param name="mayRead">Which of the files that the text names may be read; null where all may.</param>
+    public static Tried Of(
+        string jobPath,
+        TextFile job,
+        CompareAsked asked,
+        IProgress<PlanProgress> progress,
+        CancellationToken stop,
+        Action<Comparison>? found = null,
+        Func<string, bool>? mayRead = null
+    )
+    {
+        ReadResult read = JobReader.Read(jobPath, job, mayRead);
+        if (read.Job is not { } asRead)
+        {
+            return new(null, read.Findings);
+        }
+
+        (ImmutableArray<Variant> variants, ImmutableArray<Finding> findings) = Variants.Of(
+            jobPath,
+            job.Text!,
+            asRead.WrittenIn,
+            asked
+        );
+        (CompareMeasures? measures, ImmutableArray<Finding> ofMeasures) = CompareMeasures.Of(
+            asked,
+            asRead
+        );
+        findings = [.. findings, .. ofMeasures];
+        if (measures is null || findings.Any(f => f.Severity == Severity.Error))
+        {
+            return new(null, findings);
+        }
+
+        string asItStands = "as it stands";
+        var own = new Variant(0, asItStands, [], jobPath, job);
+        ImmutableArray<Variant> all =
+        [
+            own,
+            .. variants,
+            .. asked.Others.Select(
+                (path, i) =>
+                    new Variant(
+                        variants.Length + 1 + i,
+                        path,
+                        [],
+                        path,
+                        TextFile.Read(path, Path.GetFileName(path))
+                    )
+            ),
+        ];
+        var search = new Search(
+            asRead,
+            measures,
+            asked.BoardRounds,
+            all.Length,
+            (progress, found),
+            mayRead
+        );
+        search.Lay(all, stop);
+        return new(search.Now, findings);
+    }
+
+    private sealed class Silent : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) { }
+    }
+
+    /// <summary>The laying of all of them, on all cores, each lay-out taking over from the job as it stands what is the same.</summary>
+    private sealed class Search(
+        Job job,
+        CompareMeasures measures,
+        int? boardRounds,
+        int asked,
+        (IProgress<PlanProgress> Progress, Action<Comparison>? Found) told,
+        Func<string, bool>? mayRead
+    )
+    {
+        /// <summary>The lesser part of the golden section: steps of it round a ring come everywhere soon.</summary>
+        private const double Golden = 0.3819660112501051;
+
+        private readonly Lock gate = new();
+        private readonly SortedDictionary<int, Layout> laid = [];
+
+        public Comparison Now
+        {
+            get
+            {
+                lock (gate)
+                {
+                    return new(job, [.. laid.Values], asked, measures.By) { Axes = measures.Axes };
+                }
+            }
+        }
+
+        public void Lay(ImmutableArray<Variant> all, CancellationToken stop)
+        {
+            ShownJob? first = null;
+            Add(all[0], null, stop, shown => first = shown);
+            _ = Parallel.ForEach(
+                Partitioner.Create(
+                    Spread(all.Length - 1).Select(i => all[i + 1]),
+                    EnumerablePartitionerOptions.NoBuffering
+                ),
+                new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+                variant => Add(variant, first, stop, _ => { })
+            );
+        }
+
+        /// <summary>All places once, those after each other far apart, so that whoever stops has seen something of every range.</summary>
+        private static IEnumerable<int> Spread(int count)
+        {
+            int step = Math.Max(1, (int)Math.Round(Golden * count));
+            while (Divisor(step, count) > 1)
+            {
+                step++;
+            }
+
+            for (int i = 0, at = 0; i < count; i++, at = (at + step) % count)
+            {
+                yield return at;
+            }
+        }
+
+        private static int Divisor(int a, int b) => b == 0 ? a : Divisor(b, a % b);
+
+        private void Add(
+            Variant variant,
+            ShownJob? before,
+            CancellationToken stop,
+            Action<ShownJob> shown
+        )
+        {
+            if (
+                stop.IsCancellationRequested || Laid(variant, before, stop, shown) is not { } layout
+            )
+            {
+                return;
+            }
+
+            lock (gate)
+            {
+                laid.Add(layout.Number, layout);
+                told.Progress.Report(
+                    new(
+                        $"{laid.Count} of {asked} lay-outs, the last {layout.Name} (Ctrl-C keeps what is found)",
+                        (double)laid.Count / asked
+                    )
+                );
+                told.Found?.Invoke(Now);
+            }
+        }
+
+        /// <summary>Null where it was stopped before its end.</summary>
+        private Layout? Laid(
+            Variant variant,
+            ShownJob? before,
+            CancellationToken stop,
+            Action<ShownJob> shown
+        )
+        {
+            try
+            {
+                var made = ShownJob.Of(
+                    variant.JobPath,
+                    variant.Text,
+                    before,
+                    Unseen,
+                    stop,
+                    mayRead: mayRead
+                );
+                if (made.Plan is not { } plan)
+                {
+                    return NotLaid(variant, made.Findings);
+                }
+
+                shown(made);
+                if (InBoards(plan, stop) is not { } nested)
+                {
+                    return null;
+                }
+
+                return new(
+                    variant.Number,
+                    variant.Name,
+                    variant.Changed,
+                    LaidFigures.Of(nested, made.Findings),
+                    []
+                )
+                {
+                    Picture = SmallPicture.Of(nested),
+                };
+            }
+            catch (OperationCanceledException) when (stop.IsCancellationRequested)
+            {
+                return null;
+            }
+            catch (Exception e) when (e is not OperationCanceledException)
+            {
+                // One lay-out that the program fails at must not cost the others.
+                return NotLaid(
+                    variant,
+                    [
+                        new(
+                            Severity.Error,
+                            Path.GetFileName(variant.JobPath),
+                            $"a fault of the program, not of the job: {e.Message} Please report it"
+                        ),
+                    ]
+                );
+            }
+        }
+
+        private BottomPlan? InBoards(BottomPlan plan, CancellationToken stop)
+        {
+            if (boardRounds is not { } rounds || plan.Job.Nest is not { } nest)
+            {
+                return plan;
+            }
+
+            BottomPlan bounded = plan with
+            {
+                Job = plan.Job with { Nest = nest with { Rounds = rounds } },
+            };
+            BottomPlan nested = Planner.InBoards(bounded, null, Unseen, new Timings(), stop);
+            // A search that was cut short is no measure beside others.
+            return stop.IsCancellationRequested ? null : nested;
+        }
+
+        private static Layout NotLaid(Variant variant, ImmutableArray<Finding> faults) =>
+            new(
+                variant.Number,
+                variant.Name,
+                variant.Changed,
+                null,
+                [
+                    .. faults
+                        .Where(f => f.Severity == Severity.Error)
+                        .Select(f => $"{f.Where}: {f.Message}"),
+                ]
+            );
+    }
+}

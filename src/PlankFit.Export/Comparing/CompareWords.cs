@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Export.Comparing;
+
+/// <summary>What lists, sheets and the terminal say of lay-outs side by side.</summary>
+public static class CompareWords
+{
+    /// <summary>Rows of the terminal's table beyond those that nothing beats are in the list.</summary>
+    private const int MostRows = 40;
+
+    /// <summary>What is shown of each: what they are held by, and the rest where it has figures.</summary>
+    public static ImmutableArray<Measure> Columns(Comparison c) =>
+        [
+            .. Measure.All.Where(m => c.Laid.Any(l => m.Of(l.Figures!) is not null)),
+            .. new[] { Measure.Refused, Measure.DoNotSaw }.Where(m =>
+                c.Laid.Any(l => m.Of(l.Figures!) > 0)
+            ),
+        ];
+
+    /// <summary>45 lay-outs, 7 of which nothing beats by planks, waste, tapers.</summary>
+    public static string Head(Comparison c)
+    {
+        int laid = c.Laid.Count();
+        string stopped = c.IsStopped
+            ? $"Stopped after {c.Layouts.Length} of {c.Asked}: these are kept. "
+            : "";
+        string not = c.NotLaid.Any() ? $", {c.NotLaid.Count()} cannot be laid" : "";
+        return $"{stopped}{PlanWords.Count(laid, "lay-out")}{not}; of {c.Unbeaten.Count} nothing is as good in all of {By(c)} and better in one.";
+    }
+
+    public static string By(Comparison c) =>
+        c.By.Length == 1
+            ? c.By[0].Head
+            : string.Join(", ", c.By.SkipLast(1).Select(m => m.Head)) + " and " + c.By[^1].Head;
+
+    /// <summary>A reason a line: "angle 178: …".</summary>
+    public static IEnumerable<string> NotLaid(Comparison c) =>
+        c.NotLaid.Select(l => $"{l.Name} cannot be laid: {string.Join("; ", l.Why)}.");
+
+    /// <summary>What nothing beats and the job as it stands as a table for the terminal; all is in the list.</summary>
+    public static IEnumerable<string> Table(Comparison c)
+    {
+        ImmutableArray<Measure> columns = Columns(c);
+        Layout[] rows =
+        [
+            .. c.Laid.Where(l => c.Unbeaten.Contains(l.Number) || l.Number == 0).Take(MostRows),
+        ];
+        ImmutableArray<string>[] cells =
+        [
+            ["", "lay-out", .. columns.Select(m => m.Head)],
+            .. rows.Select(l => Row(c, l, columns)),
+        ];
+        int[] widths = [.. cells[0].Select((_, i) => cells.Max(r => r[i].Length))];
+        foreach (ImmutableArray<string> row in cells)
+        {
+            yield return string.Join("  ", row.Select((cell, i) => cell.PadRight(widths[i])))
+                .TrimEnd();
+        }
+
+        int more = c.Unbeaten.Count - rows.Count(l => c.Unbeaten.Contains(l.Number));
+        if (more > 0)
+        {
+            yield return $"and {more} more that nothing beats: see the list.";
+        }
+    }
+
+    /// <summary>The number, with a star where nothing beats it; the name; the figures.</summary>
+    public static ImmutableArray<string> Row(
+        Comparison c,
+        Layout l,
+        ImmutableArray<Measure> columns
+    ) =>
+        [
+            (c.Unbeaten.Contains(l.Number) ? "*" : "") + (l.Number == 0 ? "" : $"{l.Number}"),
+            l.Name,
+            .. columns.Select(m => m.Words(l.Figures!, c.Job.Units)),
+        ];
+
+    /// <summary>In a few words below its picture.</summary>
+    public static ImmutableArray<string> Brief(Layout l, LengthUnit unit)
+    {
+        LaidFigures f = l.Figures!;
+        return
+        [
+            $"{PlanWords.Count(f.Planks, "plank")}, {PlanWords.Stock(f.StockMm, unit)} of stock, waste {Measure.Waste.Words(f, unit)}"
+                + (f.Boards is null ? "" : $"; boards: {Measure.Boards.Words(f, unit)}"),
+            $"{f.Tapered} tapered; bend {Measure.Bend.Words(f, unit)}",
+            $"gap {Measure.Gap.Words(f, unit)}; drift {Measure.Drift.Words(f, unit)}"
+                + (f.Refused > 0 ? $"; {PlanWords.Count(f.Refused, "plank")} REFUSED" : "")
+                + (f.DoNotSaw > 0 ? $"; {PlanWords.Count(f.DoNotSaw, "finding")} DO NOT SAW" : ""),
+        ];
+    }
+}

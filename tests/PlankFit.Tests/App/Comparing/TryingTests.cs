@@ -1,0 +1,301 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using PlankFit.App.Comparing;
+using PlankFit.App.Planning;
+using PlankFit.App.Running;
+using PlankFit.Export.Comparing;
+using PlankFit.Export.Lists;
+using PlankFit.Export.Summary;
+using PlankFit.Export.Whole;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.App.Comparing;
+
+/// <summary>Lay-outs side by side: their figures are those of `lay`, and of arithmetic where a hull has any.</summary>
+public sealed class TryingTests : IDisposable
+{
+    private readonly TempFolder folder = new();
+
+    /// <summary>Read back from planking.json and from the summary, which `lay` writes.</summary>
+    [Fact]
+    public void TheJobAsItStandsHasTheFiguresThatLayGives()
+    {
+        string job = ComparedJobs.Launch(folder);
+        LaidFigures figures = Assert
+            .Single(ComparedJobs.Laid(job, new() { Angle = "45" }).Layouts)
+            .Figures!;
+        BottomPlan plan = PlannedJob
+            .From(
+                job,
+                new Progress<PlanProgress>(),
+                new Timings(),
+                TestContext.Current.CancellationToken
+            )
+            .Plan!;
+        var summary = PlanSummary.Of(plan);
+        Assert.Equal(summary.Layers.Sum(l => l.Starboard + l.Port), figures.Planks);
+        Assert.Equal(summary.Layers.Sum(l => l.Tapered), figures.Tapered);
+        Assert.Equal(summary.StockMm, figures.StockMm, 1e-9);
+        Assert.Equal(summary.WorstBend!.Id, figures.Bend.At);
+        Assert.Equal(summary.WorstBend.Bend.Verdict, figures.Verdict);
+        // The summary is silent of what nobody sees.
+        Assert.Equal(summary.WidestGap?.Id, figures.Gap.Value > 0.005 ? figures.Gap.At : null);
+        using var json = JsonDocument.Parse(
+            WrittenFiles.Text(s => PlankingJson.Write(OnPlanks.Of(plan), s))
+        );
+        JsonElement[] planks = [.. json.RootElement.GetProperty("planks").EnumerateArray()];
+        Assert.Equal(planks.Length, figures.Planks);
+        // A plank in pieces takes what its pieces take.
+        double stock = planks.Sum(p =>
+            p.TryGetProperty("pieces", out JsonElement pieces) && pieces.GetArrayLength() > 0
+                ? pieces.EnumerateArray().Sum(piece => piece.GetProperty("lengthMm").GetDouble())
+                : p.GetProperty("cutLengthMm").GetDouble()
+        );
+        Assert.Equal(stock, figures.StockMm, 0.1);
+        Assert.Equal(150 * stock, figures.StockMm2, 20.0);
+        Assert.Equal(
+            (150 * stock) - planks.Sum(p => p.GetProperty("areaMm2").GetDouble()),
+            figures.WasteMm2,
+            60.0
+        );
+        Assert.Equal(
+            planks.Max(p =>
+                p.GetProperty("keelAngleDegrees") is { ValueKind: JsonValueKind.Number } angle
+                    ? Math.Abs(angle.GetDouble() - 45)
+                    : 0
+            ),
+            figures.Drift.Value,
+            1e-3
+        );
+    }
+
+    /// <summary>
+    /// On a plane strip L long and C wide planks at an angle a lie between parallel lines w apart, over L sin a + C cos a. Where the corners leave no sliver the master
+    /// stays where it is, and how many there are is counted on the fingers; else one more or less.
+    /// </summary>
+    [Fact]
+    public void PlanksOfAPlaneAreCountedByArithmetic()
+    {
+        string job = ComparedJobs.Prism(folder, layer: "master = 3000");
+        Comparison found = ComparedJobs.Laid(
+            job,
+            new() { Angle = "38..62:4", Width = "90..170:16" }
+        );
+        Assert.Equal(1 + (7 * 6), found.Layouts.Length);
+        double slope = Math.Atan2(406.4 - 10.16, 1016 - 25.4),
+            chine = 1016 / Math.Cos(slope),
+            // The keel's side is plumb, and the middle of the skin lies half a thickness within.
+            keel = (25.4 / Math.Cos(slope)) + (9.525 / 2 * Math.Tan(slope)),
+            across = chine - keel;
+        int counted = 0;
+        foreach (Layout layout in found.Layouts.Where(l => l.Number > 0))
+        {
+            double a = double.DegreesToRadians(Number(layout, "angle")),
+                w = Number(layout, "width"),
+                master = (3000 * Math.Sin(a)) - (across / 2 * Math.Cos(a)),
+                forward = (master - (w / 2) + (across * Math.Cos(a))) / w,
+                aft = ((6096 * Math.Sin(a)) - master - (w / 2)) / w;
+            int planks = 1 + (int)Math.Ceiling(forward) + (int)Math.Ceiling(aft);
+            bool roomy = Part(forward) is > 0.55 and < 0.98 && Part(aft) is > 0.55 and < 0.98;
+            counted += roomy ? 1 : 0;
+            Assert.InRange(
+                layout.Figures!.Planks,
+                2 * (planks - (roomy ? 0 : 1)),
+                2 * (planks + (roomy ? 0 : 1))
+            );
+            Assert.Equal(0, layout.Figures.Tapered);
+            Assert.Equal(0, layout.Figures.Gap.Value, 1e-3);
+            Assert.Equal(0, layout.Figures.Drift.Value, 1e-3);
+            Assert.Equal(0, layout.Figures.Bend.Value, 1e-4);
+            // What the planks themselves take is the strip, whatever they are sawn from.
+            Assert.Equal(
+                2 * 6096 * across,
+                layout.Figures.StockMm2 - layout.Figures.WasteMm2,
+                30.0
+            );
+        }
+
+        Assert.InRange(counted, 5, 42);
+    }
+
+    [Fact]
+    public void MetricAndImperialAgree()
+    {
+        using var other = new TempFolder();
+        Comparison metric = ComparedJobs.Laid(
+                ComparedJobs.Prism(folder),
+                new()
+                {
+                    Width = "101.6..152.4:12.7",
+                    Angle = "45,50",
+                    Master = "2540,3048",
+                }
+            ),
+            imperial = ComparedJobs.Laid(
+                ComparedJobs.Prism(other, "in", 25.4m),
+                new()
+                {
+                    Width = "4..6:1/2 in",
+                    Angle = "45,50",
+                    Master = "100,10'",
+                }
+            );
+        Assert.Equal(metric.Layouts.Length, imperial.Layouts.Length);
+        foreach ((Layout m, Layout i) in metric.Layouts.Zip(imperial.Layouts))
+        {
+            Assert.Equal(m.Figures!.Planks, i.Figures!.Planks);
+            Assert.Equal(m.Figures.StockMm, i.Figures.StockMm, 1e-3);
+            Assert.Equal(m.Figures.WasteMm2, i.Figures.WasteMm2, 1.0);
+        }
+
+        Assert.Equal(metric.Unbeaten.Order(), imperial.Unbeaten.Order());
+        Assert.Contains(imperial.Layouts, l => l.Name == "angle 50°, width 5 1/2\", master 10'");
+    }
+
+    /// <summary>The values are in the text as a person would have put them there; all else is as it was.</summary>
+    [Fact]
+    public void OnlyTheLayersNamedAreChangedAndCrossingSkinsStayCrossed()
+    {
+        string job = ComparedJobs.Launch(folder),
+            text = File.ReadAllText(job);
+        (ImmutableArray<Variant> variants, ImmutableArray<Finding> findings) = Variants.Of(
+            job,
+            text,
+            LengthUnit.Millimetre,
+            new() { Width = "130", Layers = ["outer"] }
+        );
+        Assert.Empty(findings);
+        int at = text.IndexOf("name = \"outer\"", StringComparison.Ordinal);
+        Assert.Equal(
+            text[..at] + text[at..].Replace("width = 150", "width = 130"),
+            Assert.Single(variants).Text.Text
+        );
+        string turned = Variants
+            .Of(job, text, LengthUnit.Millimetre, new() { Heads = "aft,forward" })
+            .Variants.Single()
+            .Text.Text!;
+        Assert.Equal(
+            text.Replace("heads = \"aft\"", "heads = \"x\"")
+                .Replace("heads = \"forward\"", "heads = \"aft\"")
+                .Replace("heads = \"x\"", "heads = \"forward\""),
+            turned
+        );
+        Assert.Equal(
+            Variants
+                .Of(job, text, LengthUnit.Millimetre, new() { Width = "130", Layers = ["2"] })
+                .Variants[0]
+                .Text.Text,
+            variants[0].Text.Text
+        );
+    }
+
+    [Theory]
+    [InlineData("--width 0", "must be greater than 0")]
+    [InlineData("--layer middle", "has no layer of planks of this name or number; it has \"skin\"")]
+    [InlineData("--by speed", "accepted: planks, stock")]
+    [InlineData("--chart planks", "names two things")]
+    [InlineData("--boards 3", "[nest]")]
+    [InlineData("--angle --width", "these are 27180 lay-outs")]
+    public void WhatIsAskedWronglyIsToldBeforeAnythingIsLaid(string where, string why)
+    {
+        string job = ComparedJobs.Prism(folder);
+        CompareAsked asked = where switch
+        {
+            "--width 0" => new() { Width = "0,120" },
+            "--layer middle" => new() { Width = "120", Layers = ["middle"] },
+            "--by speed" => new() { Width = "120", By = "speed" },
+            "--chart planks" => new() { Width = "120", Chart = "planks" },
+            "--boards 3" => new() { Width = "120", BoardRounds = 3 },
+            _ => new() { Angle = "30..60:0.2", Width = "100..189.5:0.5" },
+        };
+        Tried tried = ComparedJobs.Try(job, asked);
+        Assert.Null(tried.Comparison);
+        Finding fault = Assert.Single(tried.Findings);
+        Assert.StartsWith(where.Split(' ')[0], fault.Where, StringComparison.Ordinal);
+        Assert.Contains(why, $"{fault.Where} {fault.Message}", StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatCannotBeLaidIsNamedWithItsReason()
+    {
+        Comparison found = ComparedJobs.Laid(
+            ComparedJobs.Prism(folder),
+            new() { Master = "3000,99999", Others = [folder.File("none.toml")] }
+        );
+        Assert.Equal(4, found.Layouts.Length);
+        Assert.Equal(
+            ["master 99999 mm", folder.File("none.toml")],
+            found.NotLaid.Select(l => l.Name)
+        );
+        Assert.All(found.NotLaid, l => Assert.Contains(".toml", Assert.Single(l.Why)));
+        Assert.Contains("99999", found.NotLaid.First().Why[0], StringComparison.Ordinal);
+        Assert.Equal(2, CompareWords.NotLaid(found).Count());
+        Assert.All(found.Unbeaten, n => Assert.InRange(n, 0, 1));
+    }
+
+    /// <summary>Stopped from within, after so many: what is laid is kept, and it is said.</summary>
+    [Fact]
+    public void WhoStopsKeepsWhatIsFound()
+    {
+        using var stop = new CancellationTokenSource();
+        Comparison found = ComparedJobs
+            .Try(
+                ComparedJobs.Prism(folder),
+                new() { Angle = "40..50", Width = "100..150" },
+                so => Cancel(stop, so.Layouts.Length >= 5),
+                stop.Token
+            )
+            .Comparison!;
+        Assert.Equal(122, found.Asked);
+        // What the other cores had in hand may be there as well.
+        Assert.InRange(found.Layouts.Length, 5, 5 + Environment.ProcessorCount);
+        Assert.NotEmpty(found.Unbeaten);
+        Assert.StartsWith(
+            $"Stopped after {found.Layouts.Length} of 122",
+            CompareWords.Head(found),
+            StringComparison.Ordinal
+        );
+        // Those laid first lie all over the ranges, and not in their first corner.
+        Assert.True(found.Layouts.Select(l => l.Of("angle")).Distinct().Count() > 3);
+    }
+
+    private static void Cancel(CancellationTokenSource stop, bool now)
+    {
+        if (now)
+        {
+            stop.Cancel();
+        }
+    }
+
+    /// <summary>A lay-out with refused planks beats none that has fewer, whatever else it is better in.</summary>
+    [Fact]
+    public void NothingIsBetterForPlanksThatAreRefused()
+    {
+        Comparison laid = ComparedJobs.Laid(ComparedJobs.Prism(folder), new() { Angle = "45" });
+        LaidFigures fair = laid.Layouts[0].Figures!;
+        var found = new Comparison(
+            laid.Job,
+            [
+                new(0, "fair", [], fair, []),
+                new(1, "refused", [], fair with { Planks = 1, Refused = 1 }, []),
+                new(2, "doubtful", [], fair with { Planks = 1, DoNotSaw = 1 }, []),
+                new(3, "worse", [], fair with { Planks = fair.Planks + 1 }, []),
+                new(4, "short", [], fair with { Planks = 1, Boards = new(0, 0, 1) }, []),
+            ],
+            5,
+            [Measure.Planks]
+        );
+        Assert.Equal([0, 1, 2, 4], found.Unbeaten.Order());
+    }
+
+    private static double Part(double n) => n - Math.Floor(n);
+
+    private static double Number(Layout layout, string key) =>
+        double.Parse(layout.Of(key), System.Globalization.CultureInfo.InvariantCulture);
+
+    public void Dispose() => folder.Dispose();
+}

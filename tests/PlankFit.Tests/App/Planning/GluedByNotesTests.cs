@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using PlankFit.App.Noting;
+using PlankFit.App.Planning;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.App.Planning;
+
+/// <summary>What the page has as glued is down for whoever plans the rest, the command line as well, and also while the page is open.</summary>
+public sealed class GluedByNotesTests
+{
+    private static readonly PlankId First = PlankId.Parse("S1-20")!.Value,
+        Second = PlankId.Parse("P1-21")!.Value;
+
+    private static ProgressTick Tick(
+        long n,
+        PlankId plank,
+        string at,
+        string value = "glued",
+        string field = ProgressField.State
+    ) => new("a", n, plank.ToString(), field, value, 0, at);
+
+    /// <summary>Days are counted from that of the first plank; a note that was taken back, or is of something else, is none.</summary>
+    [Fact]
+    public void TheJournalIsReadWhileThePageHoldsIt()
+    {
+        using var folder = new TempFolder();
+        Job job = GluedLaunch.Job(3);
+        string path = folder.File("job.toml");
+        Assert.Equal((job, []), ProgressBeside.Of(job, path));
+        using var page = ProgressJournal.Open(folder.File(ProgressJournal.FileName));
+        page.Add([
+            Tick(1, First, "2026-05-03 14:02"),
+            Tick(2, Second, "2026-05-05 09:30"),
+            Tick(3, PlankId.Parse("S1-22")!.Value, "2026-05-02 09:30"),
+            Tick(4, PlankId.Parse("S1-22")!.Value, "2026-05-05 09:31", "fitted"),
+            Tick(5, PlankId.Parse("S1-23")!.Value, "2026-05-01 09:31", "glued", ProgressField.Note),
+            Tick(6, PlankId.Parse("ST1-03")!.Value, "2026-05-03 09:31"),
+        ]);
+        (Job with, ImmutableArray<Finding> told) = ProgressBeside.Of(job, path);
+        GlueProgress done = with.Glue!.Done;
+        Assert.Equal([First, Second], done.Rows.Select(r => r.Plank!.Value).Order());
+        Assert.Equal((14 * 60) + 2, done.DownAt(First));
+        Assert.Equal((2 * 1440) + (9 * 60) + 30, done.DownAt(Second));
+        Assert.Equal(ProgressJournal.FileName, done.Source);
+        Assert.Contains("2026-05-03", Assert.Single(told).Message, StringComparison.Ordinal);
+        Assert.NotEqual(job.Revision, with.Revision);
+
+        // A note that gluing does not go by leaves the revision as it is.
+        page.Add([Tick(7, First, "2026-05-06 09:30", "3 mm short", ProgressField.Off)]);
+        Assert.Equal(with.Revision, ProgressBeside.Of(job, path).Job.Revision);
+    }
+
+    /// <summary>progress.csv goes before it; what it lacks is told and is not put in by half.</summary>
+    [Fact]
+    public void TheFileGoesBeforeAndWhatItLacksIsTold()
+    {
+        using var folder = new TempFolder();
+        Job job = GluedLaunch.Job(3);
+        using (var page = ProgressJournal.Open(folder.File(ProgressJournal.FileName)))
+        {
+            page.Add([Tick(1, First, "14:02"), Tick(2, Second, "14:10")]);
+        }
+
+        (Job with, ImmutableArray<Finding> told) = ProgressBeside.Of(job, folder.File("job.toml"));
+        Assert.Equal((14 * 60) + 10, with.Glue!.Done.Latest);
+        Assert.Contains("on day 1", Assert.Single(told).Message, StringComparison.Ordinal);
+
+        File.WriteAllText(
+            folder.File("progress.csv"),
+            $"id,done-at,batch,temperature\n{First},\"day 2, 09:00\",B01,\n"
+        );
+        (with, told) = ProgressBeside.Of(job, folder.File("job.toml"));
+        Assert.Equal(1440 + 540, with.Glue!.Done.Latest);
+        Assert.Null(with.Glue.Done.DownAt(Second));
+        Finding lacking = Assert.Single(told);
+        Assert.Equal((Severity.Warning, "progress.csv"), (lacking.Severity, lacking.Where));
+        Assert.Contains($"{Second}, which is glued", lacking.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A plank that the bottom does not have is told by name, whichever file has it.</summary>
+    [Fact]
+    public void APlankThatIsNoneIsTold()
+    {
+        Job job = GluedLaunch.Job(3);
+        PlankId strange = PlankId.Parse("S1-94")!.Value;
+        var done = new GlueProgress([
+            new(strange, null, Side.Starboard, 600),
+            new(First, null, Side.Starboard, 600),
+        ]);
+        BottomPlan plan = GluedLaunch.Of(job with { Glue = job.Glue! with { Done = done } });
+        Finding told = Assert.Single(
+            plan.Glue!.Findings,
+            f => f.Message.Contains("no such plank", StringComparison.Ordinal)
+        );
+        Assert.StartsWith("S1-94: ", told.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AJournalThatCannotBeReadIsAFaultAndNotPassedOver()
+    {
+        using var folder = new TempFolder();
+        Directory.CreateDirectory(folder.File(ProgressJournal.FileName));
+        (_, ImmutableArray<Finding> told) = ProgressBeside.Of(
+            GluedLaunch.Job(3),
+            folder.File("job.toml")
+        );
+        Assert.Equal(Severity.Error, Assert.Single(told).Severity);
+    }
+}
