@@ -50,7 +50,8 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
                     session,
                     new PaperTray(session),
                     new SawnMarks(session),
-                    new Notebook(session)
+                    new Notebook(session),
+                    new BoardSearch(session)
                 );
             }
 
@@ -65,15 +66,17 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
             job.Marks.Dispose();
             job.Notes.Dispose();
             await job.Papers.DisposeAsync();
+            await job.Boards.DisposeAsync();
             await job.Session.DisposeAsync();
         }
     }
 }
 
-/// <summary>A job with the files that were last written of it, its record and its journal.</summary>
+/// <summary>A job with the files that were last written of it, its record, its journal and the search for its boards.</summary>
 internal sealed record OpenJob(
     JobSession Session,
     PaperTray Papers,
     SawnMarks Marks,
-    Notebook Notes
+    Notebook Notes,
+    BoardSearch Boards
 );

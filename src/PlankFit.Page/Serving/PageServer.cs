@@ -64,6 +64,7 @@ internal static class PageServer
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
+        SheetRoutes.Map(app, jobs);
         return app;
     }
 

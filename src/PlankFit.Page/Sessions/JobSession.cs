@@ -3,7 +3,6 @@ using System.Text;
 using PlankFit.App.Showing;
 using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Jobs;
@@ -249,20 +248,24 @@ internal sealed class JobSession : IAsyncDisposable
                 byte[] bytes;
                 ShownJob? before;
                 BottomPlan? against;
+                ImmutableHashSet<string> outside;
                 lock (gate)
                 {
-                    (of, bytes, before, against) = (
+                    (of, bytes, before, against, outside) = (
                         turn,
                         Bytes(history.Present.Text),
                         goodJob,
-                        beforeGesture
+                        beforeGesture,
+                        trusted
                     );
                 }
 
                 LaidPlanks? early = null;
-                ShownJob shown = Lay(
+                ShownJob shown = TextLaying.Of(
+                    Path,
                     bytes,
                     before,
+                    outside,
                     plan =>
                     {
                         early = new(of, plan);
@@ -272,7 +275,8 @@ internal sealed class JobSession : IAsyncDisposable
                         }
 
                         Listeners.Tell("planks");
-                    }
+                    },
+                    stop.Token
                 );
                 Laid? laid = shown.Plan is { } plan
                     ? new(
@@ -281,6 +285,10 @@ internal sealed class JobSession : IAsyncDisposable
                         shown.Findings,
                         against is null ? [] : PlanChange.Words(against, plan)
                     )
+                    {
+                        Shown = shown,
+                        Against = against,
+                    }
                     : null;
                 lock (gate)
                 {
@@ -299,45 +307,6 @@ internal sealed class JobSession : IAsyncDisposable
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
             // The server ends.
-        }
-    }
-
-    private bool LiesInFolder(string named)
-    {
-        string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!;
-        return System
-            .IO.Path.GetFullPath(named, folder)
-            .StartsWith(folder + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
-    }
-
-    private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
-    {
-        string file = System.IO.Path.GetFileName(Path);
-        try
-        {
-            return ShownJob.Of(
-                Path,
-                TextFile.Decode(bytes, file),
-                before,
-                new Progress<PlanProgress>(),
-                stop.Token,
-                laid,
-                named => trusted.Contains(named) || LiesInFolder(named)
-            );
-        }
-        catch (Exception e) when (!stop.IsCancellationRequested)
-        {
-            // As on the command line: the page lives on, with the picture that it had.
-            return new(
-                null,
-                [
-                    new(
-                        Severity.Error,
-                        file,
-                        $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
-                    ),
-                ]
-            );
         }
     }
 }
