@@ -8,6 +8,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Panels;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.App.Comparing;
@@ -85,6 +86,19 @@ public static class Trying
         search.Lay(all, stop);
         return new(search.Now, findings);
     }
+
+    /// <summary>A job's text with the values of a lay-out in the layers that were varied: what else was changed since stays.</summary>
+    public static string Taken(string text, CompareAsked asked, Layout layout) =>
+        layout.Changed.Aggregate(
+            text,
+            (t, change) =>
+                Variants.With(
+                    t,
+                    VariedLayers.Of(t, asked.Layers).Layers,
+                    LayerKeys.Table.Find(change.Key)!,
+                    change.Value
+                )
+        );
 
     private sealed class Silent : IProgress<PlanProgress>
     {

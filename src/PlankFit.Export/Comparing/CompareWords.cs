@@ -19,7 +19,7 @@ public static class CompareWords
             ),
         ];
 
-    /// <summary>45 lay-outs, 7 of which nothing beats by planks, waste, tapers.</summary>
+    /// <summary>45 lay-outs. Nothing beats 7 of them in planks to saw and waste taken together.</summary>
     public static string Head(Comparison c)
     {
         int laid = c.Laid.Count();
@@ -27,7 +27,7 @@ public static class CompareWords
             ? $"Stopped after {c.Layouts.Length} of {c.Asked}: these are kept. "
             : "";
         string not = c.NotLaid.Any() ? $", {c.NotLaid.Count()} cannot be laid" : "";
-        return $"{stopped}{PlanWords.Count(laid, "lay-out")}{not}; of {c.Unbeaten.Count} nothing is as good in all of {By(c)} and better in one.";
+        return $"{stopped}{PlanWords.Count(laid, "lay-out")}{not}. Nothing beats {c.Unbeaten.Count} of them in {By(c)}{(c.By.Length > 1 ? " taken together" : "")}.";
     }
 
     public static string By(Comparison c) =>

@@ -51,6 +51,7 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
                     new PaperTray(session),
                     new SawnMarks(session),
                     new Notebook(session),
+                    new OtherLayouts(session),
                     new BoardSearch(session)
                 );
             }
@@ -65,6 +66,7 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
         {
             job.Marks.Dispose();
             job.Notes.Dispose();
+            await job.Others.DisposeAsync();
             await job.Papers.DisposeAsync();
             await job.Boards.DisposeAsync();
             await job.Session.DisposeAsync();
@@ -72,11 +74,12 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
     }
 }
 
-/// <summary>A job with the files that were last written of it, its record, its journal and the search for its boards.</summary>
+/// <summary>A job with the files that were last written of it, its record and its journal, what was tried of it and the search for its boards.</summary>
 internal sealed record OpenJob(
     JobSession Session,
     PaperTray Papers,
     SawnMarks Marks,
     Notebook Notes,
+    OtherLayouts Others,
     BoardSearch Boards
 );

@@ -107,6 +107,31 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
+    /// <summary>The newest text made into another, as one step.</summary>
+    /// <param name="done">What undoing it takes back.</param>
+    public int Rewrite(Func<string, string> change, string done)
+    {
+        lock (gate)
+        {
+            return Take(history.With(change(history.Present.Text), done, ""));
+        }
+    }
+
+    /// <summary>The newest text as a file would have it, and its turn.</summary>
+    public (int Turn, TextFile Text) Newest
+    {
+        get
+        {
+            lock (gate)
+            {
+                return (
+                    turn,
+                    TextFile.Decode(Bytes(history.Present.Text), System.IO.Path.GetFileName(Path))
+                );
+            }
+        }
+    }
+
     /// <summary>The same text once more, since what it names has changed.</summary>
     public void LayAgain()
     {
@@ -248,15 +273,13 @@ internal sealed class JobSession : IAsyncDisposable
                 byte[] bytes;
                 ShownJob? before;
                 BottomPlan? against;
-                ImmutableHashSet<string> outside;
                 lock (gate)
                 {
-                    (of, bytes, before, against, outside) = (
+                    (of, bytes, before, against) = (
                         turn,
                         Bytes(history.Present.Text),
                         goodJob,
-                        beforeGesture,
-                        trusted
+                        beforeGesture
                     );
                 }
 
@@ -265,7 +288,7 @@ internal sealed class JobSession : IAsyncDisposable
                     Path,
                     bytes,
                     before,
-                    outside,
+                    MayRead,
                     plan =>
                     {
                         early = new(of, plan);
@@ -309,4 +332,7 @@ internal sealed class JobSession : IAsyncDisposable
             // The server ends.
         }
     }
+
+    /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
+    public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PlankFit.App.Showing;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
@@ -11,13 +10,13 @@ namespace PlankFit.Pages.Sessions;
 internal static class TextLaying
 {
     /// <param name="path">Where the job file lies.</param>
-    /// <param name="trusted">Files outside its folder that may be read.</param>
+    /// <param name="mayRead">Which of the files that the text names may be read.</param>
     /// <param name="laid">Given the planks before the rest.</param>
     public static ShownJob Of(
         string path,
         byte[] bytes,
         ShownJob? before,
-        ImmutableHashSet<string> trusted,
+        Func<string, bool> mayRead,
         Action<BottomPlan> laid,
         CancellationToken stop
     )
@@ -32,7 +31,7 @@ internal static class TextLaying
                 new Progress<PlanProgress>(),
                 stop,
                 laid,
-                named => trusted.Contains(named) || LiesBeside(path, named)
+                mayRead
             );
         }
         catch (Exception e) when (!stop.IsCancellationRequested)
@@ -49,12 +48,5 @@ internal static class TextLaying
                 ]
             );
         }
-    }
-
-    private static bool LiesBeside(string path, string named)
-    {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        return Path.GetFullPath(named, folder)
-            .StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using PlankFit.Draughting.Dxf;
 using PlankFit.Draughting.Skia;
@@ -8,7 +9,6 @@ using PlankFit.Planking.Panels;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
-using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Support;
 using UglyToad.PdfPig;
 
@@ -19,13 +19,16 @@ public sealed class PanelSheetsTests
 {
     public static TheoryData<string> Hulls => [.. DemoTables.All.Select(d => d.Hull)];
 
+    private static readonly ConcurrentDictionary<string, Lazy<PanelPlan>> Developed = new();
+
     private static (Job Job, PanelPlan Panel, BottomPlan Plan) Develop(string hull)
     {
-        Job job = JobReader.Read(Path.Combine(DemoTables.Folder(hull), "job.toml")).Job!;
-        BottomPlan plan = BottomPlanner
-            .Plan(job, null, TestContext.Current.CancellationToken)
-            .Plan!;
-        return (job, BottomPanel.Develop(plan.Planked, PanelOptions.Usual), plan);
+        BottomPlan plan = DemoPlans.Of(hull);
+        Lazy<PanelPlan> panel = Developed.GetOrAdd(
+            hull,
+            _ => new(() => BottomPanel.Develop(plan.Planked, PanelOptions.Usual))
+        );
+        return (plan.Job, panel.Value, plan);
     }
 
     [Theory]

@@ -44,7 +44,9 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
             }
         }
 
-        foreach (string none in new[] { "fairness/0/99", "fairness/9/0", "fairness/-1/0", "nothing/0/0" })
+        foreach (
+            string none in new[] { "fairness/0/99", "fairness/9/0", "fairness/-1/0", "nothing/0/0" }
+        )
         {
             using HttpResponseMessage answer = await served.Get($"job/1/rooms/1/{none}");
             Assert.Equal(System.Net.HttpStatusCode.NotFound, answer.StatusCode);

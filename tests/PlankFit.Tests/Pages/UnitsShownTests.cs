@@ -84,7 +84,11 @@ public sealed class UnitsShownTests(Browser browser) : IClassFixture<Browser>
             );
             Assert.Equal(System.Net.HttpStatusCode.OK, answer.StatusCode);
             JsonElement state = await served.State();
-            Assert.Contains(stands, state.GetProperty("text").GetString(), StringComparison.Ordinal);
+            Assert.Contains(
+                stands,
+                state.GetProperty("text").GetString(),
+                StringComparison.Ordinal
+            );
         }
     }
 

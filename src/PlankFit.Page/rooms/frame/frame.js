@@ -1,5 +1,6 @@
 import { bench } from "../bench/bench.js";
 import { bottom } from "../bottom/bottom.js";
+import { others } from "../others/others.js";
 import { papers } from "../papers/papers.js";
 import { lookForBoards } from "../sheets/boards.js";
 import { sheets } from "../sheets/sheets.js";
@@ -10,8 +11,8 @@ import { turnUnits, units } from "./units.js";
 import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
 
-const rooms = { bottom, bench, table, sheets, papers };
-const names = { bottom: "Bottom", bench: "Bench", table: "Table", sheets: "Sheets", papers: "Papers" };
+const rooms = { bottom, others, bench, table, sheets, papers };
+const names = { bottom: "Bottom", others: "Try others", bench: "Bench", table: "Table", sheets: "Sheets", papers: "Papers" };
 const byId = (id) => document.getElementById(id);
 const place = byId("room");
 let leave = () => {};
@@ -159,7 +160,7 @@ listen(
       say(notes.waiting > 0 ? `Together again: ${notes.waiting} notes are sent.` : "Together again.");
       lookAtNotes();
     }
-    if (kind === "papers" || kind === "boards") {
+    if (kind === "papers" || kind === "others" || kind === "boards") {
       changed(kind);
       if (kind === "boards") {
         lookForBoards();

@@ -57,7 +57,7 @@ public sealed class CompareRunTests : IDisposable
         // The job's own width of 150 at 45 degrees is the job as it stands, and is laid once.
         Assert.Equal(4, layouts.Length);
         Assert.Contains(
-            $"of {layouts.Count(l => l.GetProperty("unbeaten").GetBoolean())} nothing is as good",
+            $"Nothing beats {layouts.Count(l => l.GetProperty("unbeaten").GetBoolean())} of them",
             first.Lines[0],
             StringComparison.Ordinal
         );
@@ -99,8 +99,12 @@ public sealed class CompareRunTests : IDisposable
             "out",
             new() { Others = [second], By = "planks,waste" }
         );
-        Assert.StartsWith("2 lay-outs; of ", report.Lines[0], StringComparison.Ordinal);
-        Assert.Contains("planks to saw and waste", report.Lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("2 lay-outs. Nothing beats ", report.Lines[0], StringComparison.Ordinal);
+        Assert.Contains(
+            "planks to saw and waste taken together",
+            report.Lines[0],
+            StringComparison.Ordinal
+        );
         using var json = JsonDocument.Parse(report.Result!);
         Assert.Equal(
             ["as it stands", second],

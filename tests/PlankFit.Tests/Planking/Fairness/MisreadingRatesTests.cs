@@ -14,7 +14,7 @@ public class MisreadingRatesTests
 {
     private const double Reading = 0.8;
     private static readonly int Trials =
-        Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? 3000 : 400;
+        Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1" ? 3000 : 250;
     private const double Length = 6000;
 
     /// <summary>A chine in plan twice, a keel, a chine in profile, a sheer, an entrance by a hyperbolic tangent, a run that tucks in; t from 0 to 1.</summary>

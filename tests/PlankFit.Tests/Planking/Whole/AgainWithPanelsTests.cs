@@ -11,7 +11,8 @@ public sealed class AgainWithPanelsTests
 {
     private static readonly BottomPlan Day = DemoPlans.Of("day-launch");
 
-    public static TheoryData<string> Changes => [.. Changed.Keys];
+    public static TheoryData<string> Changes =>
+        LongRuns.Asked ? [.. Changed.Keys] : [.. Changed.Keys.Where((_, i) => i % 2 == 0)];
 
     private static readonly Dictionary<string, Func<Job, Job>> Changed = new()
     {

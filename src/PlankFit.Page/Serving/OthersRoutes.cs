@@ -1,0 +1,115 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using PlankFit.App.Comparing;
+using PlankFit.Draughting;
+using PlankFit.Draughting.Svg;
+using PlankFit.Export.Comparing;
+using PlankFit.Pages.Answers;
+
+namespace PlankFit.Pages.Serving;
+
+/// <summary>What a page wants tried, as it was typed; it names no file, and no other job.</summary>
+internal sealed record OthersWish(string? Angle, string? Width, string? Master, string? Heads)
+{
+    private const int LongestText = 400;
+    private const int MostRounds = 50;
+
+    public IReadOnlyList<string>? Layers { get; init; }
+
+    public string? By { get; init; }
+
+    public string? Chart { get; init; }
+
+    public int? Boards { get; init; }
+
+    /// <summary>Null where it is more than anybody types.</summary>
+    public CompareAsked? Asked =>
+        new[] { Angle, Width, Master, Heads, By, Chart }
+            .Concat(Layers ?? [])
+            .Any(t => t?.Length > LongestText)
+        || Layers?.Count > 100
+        || Boards is < 0 or > MostRounds
+            ? null
+            : new()
+            {
+                Angle = Typed(Angle),
+                Width = Typed(Width),
+                Master = Typed(Master),
+                Heads = Typed(Heads),
+                Layers = [.. Layers ?? []],
+                By = Typed(By),
+                Chart = Typed(Chart),
+                BoardRounds = Boards,
+            };
+
+    private static string? Typed(string? text) => string.IsNullOrWhiteSpace(text) ? null : text;
+}
+
+/// <param name="Keep">False where it is to be kept no longer.</param>
+internal sealed record LayoutWish(int Search, int Number, bool Keep);
+
+/// <summary>Other values of a job tried beside it. A lay-out is asked for by its numbers, and what is drawn of it is the very drawing that the command line writes.</summary>
+internal static class OthersRoutes
+{
+    public static void Map(WebApplication app, OpenJobs jobs)
+    {
+        app.MapGet(
+            "/job/{number:int}/others",
+            (int number) =>
+                jobs.Of(number) is { } job
+                    ? Results.Json(OthersAnswer.Of(job.Others.Now))
+                    : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/others",
+            (int number, OthersWish wish) =>
+                jobs.Of(number) is not { } job ? Results.NotFound()
+                : wish.Asked is not { } asked ? Results.BadRequest()
+                : job.Others.Begin(asked) ? Results.Json(OthersAnswer.Of(job.Others.Now))
+                : Results.Conflict()
+        );
+        app.MapPost(
+            "/job/{number:int}/others/stop",
+            (int number) =>
+            {
+                jobs.Of(number)?.Others.Stop();
+                return Results.NoContent();
+            }
+        );
+        app.MapPost(
+            "/job/{number:int}/others/keep",
+            (int number, LayoutWish wish) =>
+                jobs.Of(number) is { } job && job.Others.Keep(wish.Search, wish.Number, wish.Keep)
+                    ? Results.Json(OthersAnswer.Of(job.Others.Now))
+                    : Results.NotFound()
+        );
+        app.MapPost(
+            "/job/{number:int}/others/take",
+            (int number, LayoutWish wish) =>
+                jobs.Of(number)?.Others.Take(wish.Search, wish.Number) is { } turn
+                    ? Results.Json(new { Turn = turn })
+                    : Results.NotFound()
+        );
+        app.MapGet(
+            "/job/{number:int}/others/{search:int}/chart",
+            (int number, int search) =>
+                jobs.Of(number)?.Others.Now is { Found: { } found } now && now.Search == search
+                    ? Drawn(CompareChart.Of(found))
+                    : Results.NoContent()
+        );
+        app.MapGet(
+            "/job/{number:int}/others/{search:int}/{layout:int}",
+            (int number, int search, int layout) =>
+                jobs.Of(number)?.Others.Find(search, layout)?.Layout is { Picture: { } picture } of
+                    ? Drawn(picture.Alone(of.Name))
+                    : Results.NoContent()
+        );
+    }
+
+    private static IResult Drawn(Drawing drawing)
+    {
+        var stream = new MemoryStream();
+        SvgWriter.Write(stream, drawing);
+        return Results.Bytes(stream.ToArray(), "image/svg+xml");
+    }
+}
