@@ -5,6 +5,7 @@ using PlankFit.App.Running;
 using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Offsets;
@@ -30,6 +31,24 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
     public ImmutableArray<MeantCell> Meant => Planned?.Look?.Meant ?? [];
 
     private PlannedJob? Planned { get; init; }
+
+    private (string Path, ReadResult Read)? From { get; init; }
+
+    /// <summary>The same planned with lengths told in other units: every word of it is made by what makes it, and nothing else of it changes.</summary>
+    public ShownJob In(LengthUnit unit, CancellationToken stop) =>
+        Plan is not null && From is ({ } path, { Job: { } job } read) && job.Units != unit
+            ? Of(
+                path,
+                read with
+                {
+                    Job = job.ShownIn(unit),
+                },
+                this,
+                new Progress<PlanProgress>(),
+                stop,
+                null
+            )
+            : this;
 
     /// <param name="jobPath">Where the job file lies: the files that it names are beside it.</param>
     /// <param name="job">The job file as it is now.</param>
@@ -108,6 +127,7 @@ public sealed record ShownJob(BottomPlan? Plan, ImmutableArray<Finding> Findings
                 : null,
             Job = read.Job,
             Planned = planned,
+            From = (jobPath, read),
         };
     }
 }

@@ -27,8 +27,9 @@ public sealed record MasterPlace(
     /// <summary>Nearer than this it was laid where it was asked for, mm.</summary>
     private const double SameMm = 0.05;
 
-    /// <summary>Null where the layer has no master any more, all of its planks being held by what is sawn.</summary>
-    public static MasterPlace? Of(BottomPlan plan, PlankLayerPlan layer)
+    /// <param name="unit">In which it is told.</param>
+    /// <returns>Null where the layer has no master any more, all of its planks being held by what is sawn.</returns>
+    public static MasterPlace? Of(BottomPlan plan, PlankLayerPlan layer, LengthUnit unit)
     {
         if (layer.Starboard.FirstOrDefault(p => p.Number == layer.MasterNumber) is not { } master)
         {
@@ -62,7 +63,7 @@ public sealed record MasterPlace(
                         )
                     ),
             ],
-            Math.Abs(layer.MasterShiftMm) < SameMm ? "" : Reason(plan.Job.Units, layer)
+            Math.Abs(layer.MasterShiftMm) < SameMm ? "" : Reason(unit, layer)
         );
     }
 

@@ -44,6 +44,9 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
     /// <summary>Planks that are not to be sawn any more, by name: sawn, or fitted.</summary>
     public required ImmutableDictionary<string, string> Done { get; init; }
 
+    /// <summary>What the last change did, what is lost by it first.</summary>
+    public required ImmutableArray<string> Said { get; init; }
+
     /// <summary>By how much each plank's length is sure, 19 times in 20, mm, in the same order; none where the job does not ask. Nothing for one whose length nobody can tell.</summary>
     public required ImmutableArray<double?> Sure { get; init; }
 
@@ -74,6 +77,7 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
                 .Where(p => p.IsFixed)
                 .ToImmutableDictionary(p => p.Id.ToString(), p => p.IsFitted ? "fitted" : "sawn"),
             Sure = plan.Trust is { } trust ? [.. planks.Select(p => SureMm(trust, p.Id))] : [],
+            Said = laid.Said,
             Summary = [.. PlanSummary.Of(plan).Lines(plan.Job.Units)],
             Findings = [.. FindingsText.GravestFirst(laid.Findings).Select(FindingAnswer.Of)],
         };

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Export.Solids;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
 
@@ -28,9 +29,10 @@ internal sealed record MasterAnswer(
 
     public required string Why { get; init; }
 
-    public static ImmutableArray<MasterAnswer> Of(BottomPlan plan)
+    public static ImmutableArray<MasterAnswer> Of(BottomPlan plan, string? units)
     {
         ImmutableArray<MasterAnswer>.Builder masters = ImmutableArray.CreateBuilder<MasterAnswer>();
+        LengthUnit unit = ShownLength.Unit(plan.Job, units);
         // The layers of all other panels are counted through, as their heads stand in the file.
         int before = 0;
         foreach ((BottomPlan panel, int n) in plan.Panels.Select((p, n) => (p, n)))
@@ -46,10 +48,10 @@ internal sealed record MasterAnswer(
                         );
                 if (
                     panel.Layers[i] is PlankLayerPlan layer
-                    && MasterPlace.Of(panel, layer) is { } master
+                    && MasterPlace.Of(panel, layer, unit) is { } master
                 )
                 {
-                    masters.Add(Of(plan.Job, layer.Code, $"{table}.master", master));
+                    masters.Add(Of(plan.Job, unit, layer.Code, $"{table}.master", master));
                 }
             }
 
@@ -59,12 +61,18 @@ internal sealed record MasterAnswer(
         return masters.ToImmutable();
     }
 
-    private static MasterAnswer Of(Job job, string layer, string address, MasterPlace master) =>
+    private static MasterAnswer Of(
+        Job job,
+        LengthUnit unit,
+        string layer,
+        string address,
+        MasterPlace master
+    ) =>
         new(layer, address, master.Plank.ToString(), master.AskedMm, master.LaidMm, master.Middle)
         {
             Across = master.Across,
-            Asked = PositionText.Of(job, master.AskedMm) ?? "",
-            Laid = PositionText.Of(job, master.LaidMm) ?? "",
+            Asked = PositionText.Shown(job, master.AskedMm, unit),
+            Laid = PositionText.Shown(job, master.LaidMm, unit),
             Why = master.Why,
         };
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Words;
 using PlankFit.Pages.Sessions;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Keys;
 
@@ -27,6 +28,9 @@ internal sealed record FieldAnswer(string Address, string Table, string Name, st
     public string? Usual { get; init; }
 
     public int Line { get; init; }
+
+    /// <summary>A length in the units that are shown, where these are not the job's own.</summary>
+    public string? Shown { get; init; }
 
     public static FieldAnswer Of(JobField field) =>
         new(field.Address, field.Table, field.Key.Name, field.Written)
@@ -72,22 +76,45 @@ internal sealed record StateAnswer(string Epoch, int Turn, int Tried, int? Laid)
 
     public required ImmutableArray<FindingAnswer> Faults { get; init; }
 
-    public required ImmutableArray<string> Said { get; init; }
-
     /// <summary>What undoing takes back; null where there is nothing.</summary>
     public string? Undo { get; init; }
 
     public string? Redo { get; init; }
 
-    public static StateAnswer Of(string epoch, Seen seen) =>
+    /// <param name="units">In which lengths are shown: mm, or ft for feet and inches; null for the job's own.</param>
+    public static StateAnswer Of(string epoch, Seen seen, string? units) =>
         new(epoch, seen.Turn, seen.Tried, seen.Good?.Turn)
         {
             Text = seen.History.Present.Text,
             Saved = seen.IsSaved,
-            Fields = [.. JobFields.Of(seen.History.Present.Text).Select(FieldAnswer.Of)],
+            Fields = FieldsOf(JobFields.Of(seen.History.Present.Text), units),
             Faults = [.. FindingsText.GravestFirst(seen.Faults).Select(FindingAnswer.Of)],
-            Said = seen.Good?.Said ?? [],
             Undo = seen.History.Past.IsEmpty ? null : seen.History.Present.Done,
             Redo = seen.History.Future.IsEmpty ? null : seen.History.Future.Peek().Done,
         };
+
+    private static ImmutableArray<FieldAnswer> FieldsOf(
+        ImmutableArray<JobField> fields,
+        string? units
+    )
+    {
+        LengthUnit? written = ShownLength.Written(fields);
+        LengthUnit? shown =
+            units is "mm" or "ft" && written is { } own
+                ? ShownLength.Unit(own, units == "mm", inchesAlone: false)
+                : null;
+        return
+        [
+            .. fields.Select(f =>
+                FieldAnswer.Of(f) with
+                {
+                    Shown =
+                        shown is { } unit
+                        && LengthUnits.IsMetric(unit) != LengthUnits.IsMetric(written!.Value)
+                            ? ShownLength.Of(f, written.Value, unit)
+                            : null,
+                }
+            ),
+        ];
+    }
 }

@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Http;
 using PlankFit.App.Noting;
 using PlankFit.Pages.Answers;
 using PlankFit.Pages.Sessions;
+using PlankFit.Reading.Editing;
 
 namespace PlankFit.Pages.Serving;
 
@@ -18,6 +19,12 @@ internal sealed record Wish(string? Address, string? Typed)
 
     /// <summary>A place along the hull for the field, mm aft, in the place of what was typed.</summary>
     public double? X { get; init; }
+
+    /// <summary>In which lengths are shown, and so typed: mm or ft; the job's own where left out.</summary>
+    public string? Units { get; init; }
+
+    /// <summary>So many steps more than what was typed.</summary>
+    public int By { get; init; }
 
     public bool Undo { get; init; }
 
@@ -43,9 +50,9 @@ internal static class JobRoutes
     {
         app.MapGet(
             "/job/{number:int}/state",
-            (int number) =>
+            (int number, string? units) =>
                 jobs.Of(number) is { } job
-                    ? Results.Json(StateAnswer.Of(epoch, job.Session.Now))
+                    ? Results.Json(StateAnswer.Of(epoch, job.Session.Now, units))
                     : Results.NotFound()
         );
         app.MapPost(
@@ -116,6 +123,16 @@ internal static class JobRoutes
             { Redo: true } => session.Redo(),
             { Text: { } text } => session.Rewrite(text),
             { Address: { } address, X: { } x } => session.Place(address, x, wish.Gesture ?? ""),
+            { Address: { } address, Typed: { } typed, Units: { } units } => session.Change(
+                address,
+                ShownLength.Typed(
+                    session.Now.History.Present.Text,
+                    address,
+                    typed,
+                    (units, wish.By)
+                ),
+                wish.Gesture ?? ""
+            ),
             { Address: { } address, Typed: { } typed } => session.Change(
                 address,
                 typed,

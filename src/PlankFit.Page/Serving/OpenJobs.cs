@@ -51,7 +51,8 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
                     new PaperTray(session),
                     new SawnMarks(session),
                     new Notebook(session),
-                    new OtherLayouts(session)
+                    new OtherLayouts(session),
+                    new BoardSearch(session)
                 );
             }
 
@@ -67,16 +68,18 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
             job.Notes.Dispose();
             await job.Others.DisposeAsync();
             await job.Papers.DisposeAsync();
+            await job.Boards.DisposeAsync();
             await job.Session.DisposeAsync();
         }
     }
 }
 
-/// <summary>A job with the files that were last written of it, its record and its journal, and what was tried of it.</summary>
+/// <summary>A job with the files that were last written of it, its record and its journal, what was tried of it and the search for its boards.</summary>
 internal sealed record OpenJob(
     JobSession Session,
     PaperTray Papers,
     SawnMarks Marks,
     Notebook Notes,
-    OtherLayouts Others
+    OtherLayouts Others,
+    BoardSearch Boards
 );

@@ -65,6 +65,7 @@ internal static class PageServer
         PlankRoutes.Map(app, jobs);
         TableRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
+        SheetRoutes.Map(app, jobs);
         OthersRoutes.Map(app, jobs);
         return app;
     }

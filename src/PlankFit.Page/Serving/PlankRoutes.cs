@@ -35,15 +35,15 @@ internal static class PlankRoutes
         );
         app.MapGet(
             "/job/{number:int}/masters/{turn:int}",
-            (int number, int turn) =>
+            (int number, int turn, string? units) =>
                 PlanksOf(jobs, number, turn) is { } laid
-                    ? Results.Json(MasterAnswer.Of(laid.Plan))
+                    ? Results.Json(MasterAnswer.Of(laid.Plan, units))
                     : Results.NoContent()
         );
         app.MapGet(
             "/job/{number:int}/facts/{turn:int}",
-            (int number, int turn) =>
-                Of(jobs, number, turn) is { } laid
+            (int number, int turn, string? units) =>
+                Of(jobs, number, turn)?.In(units) is { } laid
                     ? Results.Json(FactsAnswer.Of(laid))
                     : Results.NoContent()
         );
@@ -71,15 +71,15 @@ internal static class PlankRoutes
         );
         app.MapGet(
             "/job/{number:int}/card/{turn:int}/{plank}",
-            (int number, int turn, string plank) =>
-                Of(jobs, number, turn) is not { } laid ? Results.NoContent()
+            (int number, int turn, string plank, string? units) =>
+                Of(jobs, number, turn)?.In(units) is not { } laid ? Results.NoContent()
                 : laid.Plan.Find(plank) is { } found ? Drawn(ShownPlank.Card(laid.Plan, found))
                 : Results.NotFound()
         );
         app.MapGet(
             "/job/{number:int}/story/{turn:int}/{plank}",
-            (int number, int turn, string plank) =>
-                Of(jobs, number, turn) is not { } laid ? Results.NoContent()
+            (int number, int turn, string plank, string? units) =>
+                Of(jobs, number, turn)?.In(units) is not { } laid ? Results.NoContent()
                 : laid.Plan.Find(plank) is { } found
                     ? Results.Text(ShownPlank.Story(laid.Plan, found), "text/plain")
                 : Results.NotFound()

@@ -344,6 +344,10 @@ internal sealed class JobSession : IAsyncDisposable
                         shown.Findings,
                         against is null ? [] : PlanChange.Words(against, plan)
                     )
+                    {
+                        Shown = shown,
+                        Against = against,
+                    }
                     : null;
                 lock (gate)
                 {

@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
+using PlankFit.App.Showing;
 using PlankFit.Export.Solids;
+using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.Editing;
 
 namespace PlankFit.Pages.Sessions;
 
@@ -35,5 +39,45 @@ internal sealed record Laid(
     ImmutableArray<string> Said
 )
 {
+    private readonly Dictionary<LengthUnit, Laid> inOthers = [];
+
     public int Turn => Planks.Turn;
+
+    /// <summary>What it was laid as, by which it is told in other units.</summary>
+    public required ShownJob Shown { get; init; }
+
+    /// <summary>The plan before the change; null where there was none.</summary>
+    public BottomPlan? Against { get; init; }
+
+    /// <summary>The same told in other units, the planks as they are; worked out when it is first asked for.</summary>
+    /// <param name="units">mm, or ft for feet and inches; the job's own where it is neither.</param>
+    public Laid In(string? units)
+    {
+        Job job = Plan.Job;
+        LengthUnit unit = ShownLength.Unit(job, units);
+        lock (inOthers)
+        {
+            if (unit == job.Units)
+            {
+                return this;
+            }
+
+            if (!inOthers.TryGetValue(unit, out Laid? other))
+            {
+                ShownJob shown = Shown.In(unit, CancellationToken.None);
+                BottomPlan plan = shown.Plan ?? Plan;
+                inOthers[unit] = other = new(
+                    Planks,
+                    plan,
+                    shown.Findings,
+                    Against is null ? [] : PlanChange.Words(Against, plan)
+                )
+                {
+                    Shown = shown,
+                };
+            }
+
+            return other;
+        }
+    }
 }

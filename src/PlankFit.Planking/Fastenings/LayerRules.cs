@@ -17,7 +17,7 @@ internal static class LayerRules
         ImmutableArray<LayerFastenings>.Builder rules =
             ImmutableArray.CreateBuilder<LayerFastenings>();
         string[] backings = [.. behind.Carrying];
-        double step = FasteningLengths.StepMm(planked.Job.Units),
+        double step = FasteningLengths.StepMm(planked.Job.WrittenIn),
             whole = 0,
             since = 0;
         foreach (LayerPlan layer in planked.Layers)

@@ -15,6 +15,15 @@ public sealed record PlankingJob(
     BendLimits Limits
 )
 {
+    private readonly LengthUnit? written;
+
+    /// <summary>In which the job is written, and so what is bought for it comes in, whatever lengths are shown in.</summary>
+    public LengthUnit WrittenIn
+    {
+        get => written ?? Units;
+        init => written = value;
+    }
+
     /// <summary>The keel's layers; none where the job names none.</summary>
     public KeelSpec Keel { get; init; } = KeelSpec.None;
 

@@ -19,8 +19,6 @@ namespace PlankFit.Planking.Whole;
 /// <summary>A job as it was asked for, all lengths in millimetres, angles in degrees as the builder states them: what planks are laid by, and what is wanted besides.</summary>
 public sealed record Job(PlankingJob Planking)
 {
-    private readonly LengthUnit? written;
-
     public string Name { get; init; } = "";
 
     /// <summary>Six hexadecimal digits that change when any input file changes; printed on every sheet.</summary>
@@ -42,9 +40,24 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>In which the job, its table and its stock are written; what is to be read back is written so.</summary>
     public LengthUnit WrittenIn
     {
-        get => written ?? Units;
-        init => written = value;
+        get => Planking.WrittenIn;
+        init => Planking = Planking with { WrittenIn = value };
     }
+
+    /// <summary>The same job with lengths shown in that unit; what it is written in, and what comes of it, stays.</summary>
+    public Job ShownIn(LengthUnit unit) =>
+        this with
+        {
+            Planking = Shown(Planking, unit),
+            Panels = [.. Panels.Select(p => Shown(p, unit))],
+        };
+
+    private static PlankingJob Shown(PlankingJob planking, LengthUnit unit) =>
+        planking with
+        {
+            Units = unit,
+            WrittenIn = planking.WrittenIn,
+        };
 
     /// <summary>Where positions grow forward in the job's files: x = this minus the position, mm. Null where the position is x.</summary>
     public double? PositionsFromMm { get; init; }

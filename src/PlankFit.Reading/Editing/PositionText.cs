@@ -10,10 +10,17 @@ public static class PositionText
     /// <param name="xMm">Growing aft.</param>
     public static string? Of(Job job, double xMm)
     {
-        double position = job.PositionsFromMm is { } from ? from - xMm : xMm;
+        double position = Position(job, xMm);
         return !(Math.Abs(position) < 1e6) ? null
             : LengthUnits.IsMetric(job.WrittenIn)
                 ? NumberText.Trimmed(Math.Round(position) / LengthUnits.MmPer(job.WrittenIn), 3)
             : LengthText.ForPaper(position, LengthUnit.Foot).Replace('\u2212', '-');
     }
+
+    /// <summary>The same for people, in any unit.</summary>
+    public static string Shown(Job job, double xMm, LengthUnit unit) =>
+        LengthText.FormatExact(Position(job, xMm), unit);
+
+    private static double Position(Job job, double xMm) =>
+        job.PositionsFromMm is { } from ? from - xMm : xMm;
 }

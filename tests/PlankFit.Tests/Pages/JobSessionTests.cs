@@ -76,7 +76,7 @@ public sealed class JobSessionTests : IAsyncLifetime
         int turn = await served.Change(Width, "80");
         JsonElement changed = await served.Tried(turn);
         Assert.Contains(
-            changed.GetProperty("said").EnumerateArray(),
+            (await served.Json($"job/1/facts/{turn}")).GetProperty("said").EnumerateArray(),
             s => s.GetString()!.EndsWith("planks more", StringComparison.Ordinal)
         );
         Assert.False(changed.GetProperty("saved").GetBoolean());

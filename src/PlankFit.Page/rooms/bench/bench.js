@@ -3,6 +3,7 @@
 import { el, show } from "../frame/dom.js";
 import { fact, neighbour, pick, shop, watch } from "../frame/shop.js";
 import { note, notes } from "../frame/notes.js";
+import { inUnits, units } from "../frame/units.js";
 import { at, post, text } from "../frame/wire.js";
 
 /** The four things that are asked first. */
@@ -37,7 +38,7 @@ export function bench(place) {
     }
     const id = shop.picked,
       turn = shop.facts.turn,
-      now = JSON.stringify([turn, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault]);
+      now = JSON.stringify([turn, units.shown, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault]);
     if (now === drawn || !id) {
       return;
     }
@@ -57,7 +58,7 @@ export function bench(place) {
         "article",
         { class: "bench" },
         el("p", { class: "number" }, id, el("span", {}, ` ${fact(id, "side")}, ${fact(id, "layer name")}, ${fact(id, "kind")}`)),
-        el("div", { class: "card", tabindex: "0", role: "region", "aria-label": `Card of ${id}` }, el("img", { src: at(`card/${turn}/${id}`), alt: `Card of ${id}: its flat shape with dimensions` })),
+        el("div", { class: "card", tabindex: "0", role: "region", "aria-label": `Card of ${id}` }, el("img", { src: at(inUnits(`card/${turn}/${id}`)), alt: `Card of ${id}: its flat shape with dimensions` })),
         el("dl", { class: "four" }, FOUR.map(([name, of]) => el("div", {}, el("dt", {}, name), el("dd", {}, String(of(id) ?? ""))))),
         el("p", { class: "bend" }, `Bend: ${fact(id, "bend")}. ${fact(id, "notes") ?? ""}`),
         el("p", { class: "steps noprint" }, mark(id)),
@@ -73,7 +74,7 @@ export function bench(place) {
           "p",
           { class: "noprint" },
           `${row + 1} of ${shop.facts.order.length}, revision ${shop.facts.revision}. `,
-          el("a", { href: at(`card/${turn}/${id}`), target: "_blank" }, "The card alone"),
+          el("a", { href: at(inUnits(`card/${turn}/${id}`)), target: "_blank" }, "The card alone"),
           " ",
           el("button", { click: () => window.print() }, "Print"),
         ),
@@ -83,7 +84,7 @@ export function bench(place) {
             class: "noprint",
             toggle: async (event) => {
               if (event.target.open && story.textContent === "") {
-                story.textContent = (await text(`story/${turn}/${id}`)) ?? "The planks have changed meanwhile.";
+                story.textContent = (await text(inUnits(`story/${turn}/${id}`))) ?? "The planks have changed meanwhile.";
               }
             },
           },

@@ -136,7 +136,7 @@ export function bottom(place) {
       id
         ? [
             el("h2", {}, id),
-            el("p", {}, ["kind", "length to cut", "widest", "bend"].map((c) => fact(id, c)).filter((w) => w !== null).join(", "), ". ", fact(id, "notes") ?? ""),
+            el("p", {}, ["kind", "length to cut", "widest", "bend"].map((c) => fact(id, c)).filter((w) => w !== null).join(", "), ". ", shop.boards?.[id] ? `Out of ${shop.boards[id]}. ` : "", fact(id, "notes") ?? ""),
             el("p", {}, el("a", { href: `#bench/${id}` }, `${id} at the bench`)),
           ]
         : el("p", { class: "aside" }, "Touch a plank, or step along the run with the arrow keys."),

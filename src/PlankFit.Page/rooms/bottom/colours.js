@@ -25,6 +25,7 @@ const figures = {
 export const ways = [
   ["layer", "Skin"],
   ...Object.entries(figures).map(([way, [name]]) => [way, name]),
+  ["board", "Board"],
   ["progress", "Progress"],
 ];
 
@@ -46,6 +47,9 @@ export function colouring() {
       ],
     };
   }
+  if (shop.colour === "board") {
+    return byBoard();
+  }
   if (!figures[shop.colour]) {
     const codes = [...new Set(runs.map((r) => r.layer))];
     const of = new Map(runs.flatMap((r) => r.planks.map((p) => [p, LAYERS[codes.indexOf(r.layer) % LAYERS.length]])));
@@ -60,6 +64,24 @@ export function colouring() {
   }
   const [, , unit, value] = figures[shop.colour];
   return stepped(new Map(order.map((id) => [id, value(id)])), unit);
+}
+
+/** Boards are many: colours go round, and each plank's own is told where it is pointed at or picked. */
+function byBoard() {
+  if (shop.boards === null) {
+    return plain("No plan of cutting of these planks: search for one under Sheets, Boards.");
+  }
+  const names = [...new Set(Object.values(shop.boards))].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
+  const place = (id) => names.indexOf(shop.boards[id]);
+  return {
+    of: (id) => (place(id) < 0 ? UNTOLD : STEPS[place(id) % STEPS.length]),
+    letter: () => "",
+    words: (id) => (place(id) < 0 ? "in no board" : `out of ${shop.boards[id]}`),
+    legend: [
+      ...names.map((name, i) => [STEPS[i % STEPS.length], name]),
+      ...(shop.shown.order.some((id) => place(id) < 0) ? [[UNTOLD, "in no board"]] : []),
+    ],
+  };
 }
 
 /** All in one colour, and why. */

@@ -2,6 +2,7 @@
 
 import { el } from "../frame/dom.js";
 import { shop, wish } from "../frame/shop.js";
+import { units } from "../frame/units.js";
 
 let gestures = 0;
 const page = crypto.getRandomValues(new Uint32Array(1))[0].toString(36);
@@ -37,7 +38,7 @@ export function renew(made) {
   if (of === null) {
     return;
   }
-  const now = of.written ?? "";
+  const now = shownOf(of);
   // What is being typed, and what the hand has moved on while the news of where it was is on its way, stays.
   const typing = made === document.activeElement && made.value !== made.dataset.was;
   if (!typing && !made.dataset.sending && !made.dataset.dragged) {
@@ -51,6 +52,9 @@ export function renew(made) {
     made.setAttribute("aria-invalid", "true");
   }
 }
+
+/** As it stands in the file, or in the units that are shown. */
+const shownOf = (of) => of.shown ?? of.written ?? "";
 
 function choice(of, common) {
   const made = el(
@@ -84,9 +88,12 @@ function entry(of, common) {
         step(made, (event.key === "ArrowUp" ? 1 : -1) * (event.shiftKey ? 10 : 1), stepping(made));
       }
     },
-    blur: () => delete made.dataset.gesture,
+    blur: () => {
+      delete made.dataset.gesture;
+      delete made.dataset.steps;
+    },
   });
-  made.value = made.dataset.was = of.written ?? "";
+  made.value = made.dataset.was = shownOf(of);
   fit(made);
   if (isNumber) {
     made.addEventListener("pointerdown", (event) => drag(made, event));
@@ -102,6 +109,17 @@ function stepping(made) {
 
 /** By so many of the last digit that is shown: 45 by ones, 7.5 by tenths. */
 function step(made, by, gesture, from = made.value) {
+  if (fieldAt(made.dataset.address)?.shown) {
+    // In other units than the file's own what a step is, and how it is written, is the server's to know.
+    // Steps are counted from where they began, since the answer comes later than the next one.
+    const isDragged = made.dataset.dragged !== undefined;
+    if (made.dataset.steps === undefined || isDragged) {
+      [made.dataset.base, made.dataset.steps] = [from, 0];
+    }
+    made.dataset.steps = Number(made.dataset.steps) + by;
+    wish({ address: made.dataset.address, typed: made.dataset.base, by: Number(made.dataset.steps), units: units.shown, gesture });
+    return;
+  }
   const match = from.match(/^(\D*?)(-?\d+(?:\.(\d+))?)(.*)$/s);
   if (!match || by === 0) {
     return;
@@ -143,6 +161,7 @@ function drag(made, down) {
     window.removeEventListener("pointerup", up);
     window.removeEventListener("pointercancel", up);
     delete made.dataset.dragged;
+    delete made.dataset.steps;
     if (moved) {
       made.blur();
     }
@@ -159,7 +178,8 @@ async function send(made, gesture) {
   const typed = made.value;
   made.dataset.was = typed;
   made.dataset.sending = Number(made.dataset.sending ?? 0) + 1;
-  const wrong = await wish({ address: made.dataset.address, typed, gesture }, () => made.value === typed);
+  const shown = units.shown ? { units: units.shown } : {};
+  const wrong = await wish({ address: made.dataset.address, typed, gesture, ...shown }, () => made.value === typed);
   if (made.dataset.sending === "1") {
     delete made.dataset.sending;
   } else {

@@ -3,6 +3,7 @@
 
 import { el, show, svg } from "../frame/dom.js";
 import { shop, wish } from "../frame/shop.js";
+import { inUnits, units } from "../frame/units.js";
 import { json } from "../frame/wire.js";
 import { fieldAt, newGesture } from "./fields.js";
 
@@ -59,15 +60,15 @@ export function masterHandle(stage, sheet, sight) {
 
   async function fetchIt() {
     const turn = shop.shown?.turn;
-    if (!isOn || asking || !turn || masters.turn === turn) {
+    if (!isOn || asking || !turn || (masters.turn === turn && masters.units === units.shown)) {
       draw();
       return;
     }
     asking = true;
-    const of = await json(`masters/${turn}`).catch(() => null);
+    const of = await json(inUnits(`masters/${turn}`)).catch(() => null);
     asking = false;
     if (of !== null) {
-      masters = { turn, of };
+      masters = { turn, units: units.shown, of };
       // What the hand asked for has come: from here on it is what the job says.
       if (!began && hand !== null && Math.abs((master()?.askedX ?? hand) - hand) < 1) {
         hand = null;
@@ -117,7 +118,7 @@ export function masterHandle(stage, sheet, sight) {
     grip.setAttribute("aria-valuemax", Math.round(to));
     grip.setAttribute("aria-valuenow", Math.round(asked));
     // In the words of the job's own file; what is laid follows a moment later.
-    const words = `asked ${fieldAt(m.address)?.written ?? m.asked}`;
+    const words = `asked ${fieldAt(m.address)?.shown ?? fieldAt(m.address)?.written ?? m.asked}`;
     const isNew = masters.turn === shop.state?.turn && hand === null;
     const where = !isNew ? `${words}, being laid` : m.why ? `${words}, laid ${m.laid}: ${m.why}` : `${words}, laid there`;
     grip.setAttribute("aria-valuetext", `Skin ${m.layer}, ${where}`);

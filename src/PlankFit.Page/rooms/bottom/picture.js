@@ -5,6 +5,7 @@ import { neighbour, pick, shop } from "../frame/shop.js";
 import { text } from "../frame/wire.js";
 import { colouring, lit } from "./colours.js";
 import { masterHandle } from "./master.js";
+import { placeMark } from "./place.js";
 import { toBench } from "./run.js";
 
 export const FIRST = { turned: 35, tilted: -28, upside: false, zoom: 1 };
@@ -29,6 +30,7 @@ export function picture(into) {
   const stage = el("div", { class: "stage" }, sheet);
   into.append(stage, words);
   const master = masterHandle(stage, sheet, sight);
+  const mark = placeMark(stage);
   let drawer = drawn(sheet, sight);
 
   function zoom(by) {
@@ -153,7 +155,10 @@ export function picture(into) {
     drawnBy: (other) => {
       drawer.leave();
       show(sheet);
-      drawer = other(sheet, sight, master.draw);
+      drawer = other(sheet, sight, () => {
+        master.draw();
+        mark.draw(drawer);
+      });
       if (shop.facts) {
         drawer.paint();
       }

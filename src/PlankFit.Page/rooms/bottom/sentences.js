@@ -12,7 +12,7 @@ export function sentences() {
     return field(address, label) ?? el("span", { class: "aside" }, "(not said)");
   };
   const unit = fieldAt("job.units")?.written ?? "";
-  const lengthOf = (address) => (/^-?[\d.]+$/.test(fieldAt(address)?.written ?? "") && unit !== "ft-in-8" ? ` ${unit}` : "");
+  const lengthOf = (address) => (/^-?[\d.]+$/.test(fieldAt(address)?.shown ?? fieldAt(address)?.written ?? "") && unit !== "ft-in-8" ? ` ${unit}` : "");
   const length = (address, label) => [f(address, label), lengthOf(address)];
   const paragraphs = [
     el(

@@ -2,14 +2,17 @@ import { bench } from "../bench/bench.js";
 import { bottom } from "../bottom/bottom.js";
 import { others } from "../others/others.js";
 import { papers } from "../papers/papers.js";
+import { lookForBoards } from "../sheets/boards.js";
+import { sheets } from "../sheets/sheets.js";
 import { table } from "../table/table.js";
 import { ask, el, show } from "./dom.js";
-import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
+import { shop, pick, early, refresh, tellAnew, watch, wish, changed } from "./shop.js";
+import { turnUnits, units } from "./units.js";
 import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
 
-const rooms = { bottom, others, bench, table, papers };
-const names = { bottom: "Bottom", others: "Try others", bench: "Bench", table: "Table", papers: "Papers" };
+const rooms = { bottom, others, bench, table, sheets, papers };
+const names = { bottom: "Bottom", others: "Try others", bench: "Bench", table: "Table", sheets: "Sheets", papers: "Papers" };
 const byId = (id) => document.getElementById(id);
 const place = byId("room");
 let leave = () => {};
@@ -29,13 +32,14 @@ function enter() {
     return;
   }
   const room = rooms[name] ? name : "bottom";
-  if (plank) {
+  if (plank && room !== "sheets") {
     pick(named(plank));
   }
   if (document.body.dataset.room !== room) {
     leave();
     document.body.dataset.room = room;
     leave = rooms[room](place) ?? (() => {});
+    window.scrollTo(0, 0);
   }
   show(
     byId("rooms"),
@@ -53,7 +57,21 @@ function title() {
 const undo = el("button", { click: () => wish({ undo: true }), "aria-keyshortcuts": "Control+Z" }, "Undo");
 const redo = el("button", { click: () => wish({ redo: true }), "aria-keyshortcuts": "Control+Shift+Z" }, "Redo");
 const keep = el("button", { class: "main", click: () => save(null) }, "Save");
-byId("doing").append(undo, redo, keep);
+const measure = el("button", { id: "units", click: () => measureIn(measure.value) });
+byId("doing").append(measure, undo, redo, keep);
+
+async function measureIn(to) {
+  turnUnits(to);
+  await tellAnew();
+  say(to === "mm" ? "Lengths in millimetres." : "Lengths in feet and inches.");
+}
+
+/** What a touch turns to: the other of the two. */
+function tellUnits() {
+  const inFeet = units.shown === "ft" || (units.shown === null && /^(in|ft)/.test(shop.facts?.units ?? ""));
+  measure.value = inFeet ? "mm" : "ft";
+  measure.textContent = inFeet ? "Show mm" : "Show ft in";
+}
 
 async function save(over) {
   const answer = await post("save", { over });
@@ -99,9 +117,11 @@ function told(what) {
     document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
   }
   if (what === "facts") {
+    tellUnits();
     picturedAt = new Date().toTimeString().slice(0, 5);
     title();
-    const { said, undo: done } = shop.state;
+    const { undo: done } = shop.state,
+      { said } = shop.facts;
     const back = done === null ? "" : `${done}: `;
     say(said.length > 0 ? `${back}${said.join(", ")}.` : `${back}${shop.facts.order.length} planks.`);
   }
@@ -140,8 +160,11 @@ listen(
       say(notes.waiting > 0 ? `Together again: ${notes.waiting} notes are sent.` : "Together again.");
       lookAtNotes();
     }
-    if (kind === "papers" || kind === "others") {
+    if (kind === "papers" || kind === "others" || kind === "boards") {
       changed(kind);
+      if (kind === "boards") {
+        lookForBoards();
+      }
     } else if (kind === "planks") {
       early(Number(planks));
     } else if (kind === "notes") {
@@ -179,3 +202,4 @@ window.addEventListener("hashchange", enter);
 enter();
 refresh();
 lookAtNotes();
+lookForBoards();

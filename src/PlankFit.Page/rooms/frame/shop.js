@@ -1,5 +1,6 @@
 // What all rooms look at: the newest state, the facts of what is laid, what is picked and how it is coloured. Rooms are told when any of it changes.
 
+import { inUnits } from "./units.js";
 import { json, post } from "./wire.js";
 
 export const shop = {
@@ -18,6 +19,10 @@ export const shop = {
   hidden: new Set(),
   /** The seams of the skin below are seen through the one above. */
   ghost: false,
+  /** By plank the boards that it comes out of; null where no plan of cutting is known of what is laid. */
+  boards: null,
+  /** A place along the hull that is pointed at: x in mm, as the tables have it, and what it is. */
+  place: null,
   /** Of what may be shown besides planks, what to add to the job where it is not there. */
   lacking: null,
   /** The hand moves: what is shown may be behind. */
@@ -82,7 +87,7 @@ export function refresh() {
 }
 
 async function fetchAll() {
-  const state = await json("state");
+  const state = await json(inUnits("state"));
   if (state === null) {
     return;
   }
@@ -103,7 +108,7 @@ async function fetchAll() {
     changed("facts");
   }
   if (state.laid !== null && state.laid !== shop.facts?.turn) {
-    const facts = await json(`facts/${state.laid}`);
+    const facts = await json(inUnits(`facts/${state.laid}`));
     if (facts !== null) {
       shop.facts = facts;
       shop.skins = null;
@@ -113,6 +118,14 @@ async function fetchAll() {
       changed("facts");
     }
   }
+}
+
+/** The same in other units. */
+export async function tellAnew() {
+  if (shop.facts) {
+    shop.facts = { ...shop.facts, turn: 0 };
+  }
+  await refresh();
 }
 
 let before = Promise.resolve();

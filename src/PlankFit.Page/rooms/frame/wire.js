@@ -43,7 +43,7 @@ export function listen(heard, lost) {
   let source = null;
   function open() {
     source = new EventSource(at("news"));
-    for (const kind of ["state", "planks", "laid", "papers", "notes", "others"]) {
+    for (const kind of ["state", "planks", "laid", "papers", "notes", "others", "boards"]) {
       source.addEventListener(kind, (event) => heard(kind, event.data.split(" ")));
     }
     source.onerror = () => lost();

@@ -184,7 +184,10 @@ export function drawer(sheet, sight, onDrawn) {
     return [((seen.x + 1) / 2) * sheet.clientWidth, ((1 - seen.y) / 2) * sheet.clientHeight];
   }
 
-  return { paint, turn, mark, at, project, besides: parts.paint };
+  /** The least and the greatest corner of all planks, mm. */
+  const box = () => (body === null ? null : { least: body.least.toArray(), most: body.least.clone().add(body.size).toArray() });
+
+  return { paint, turn, mark, at, project, box, besides: parts.paint };
 }
 
 /** Skins that lie under the outermost one that is shown, panel by panel. */

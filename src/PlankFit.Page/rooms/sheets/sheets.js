@@ -1,0 +1,187 @@
+// Keel, boards, fairness, joints, fastenings, wood and the hull as it stands: the sheets and tables of the command line. Every plank that they name leads to its place on
+// the hull, and every station's row to where it stands.
+
+import { el, show } from "../frame/dom.js";
+import { pick, shop, watch } from "../frame/shop.js";
+import { inUnits, units } from "../frame/units.js";
+import { json, text } from "../frame/wire.js";
+import { boards } from "./boards.js";
+
+const ROOMS = [
+  ["keel", "Keel"],
+  ["boards", "Boards"],
+  ["fairness", "Fairness"],
+  ["joints", "Joints"],
+  ["fastenings", "Fastenings"],
+  ["wood", "Wood"],
+  ["as-it-stands", "As it stands"],
+];
+
+/** Rows of a table that are shown at first. */
+const FIRST = 60;
+
+const PLANK = /\b[A-Z]?[SP]\d+-\d+/;
+
+export function sheets(place) {
+  const tabs = el("nav", { class: "tabs", "aria-label": "Sheets" });
+  const search = el("div", {});
+  const box = el("div", { class: "sheets-of" });
+  show(place, el("section", { class: "sheets", "aria-label": "Sheets" }, tabs, search, box));
+  let shown = "",
+    isHere = true,
+    searching = null;
+
+  const room = () => ROOMS.find(([name]) => location.hash === `#sheets/${name}`)?.[0] ?? "keel";
+
+  async function look() {
+    const name = room(),
+      turn = shop.facts?.turn;
+    show(tabs, ROOMS.map(([r, title]) => el("a", { href: `#sheets/${r}`, "aria-current": r === name ? "page" : null }, title)));
+    if (name === "boards") {
+      searching ??= boards(search, () => {
+        shown = "";
+        look();
+      });
+    } else if (searching) {
+      searching.leave();
+      searching = null;
+      show(search);
+    }
+    const now = `${name} ${turn} ${units.shown}`;
+    if (!turn || shown === now) {
+      return;
+    }
+    shown = now;
+    box.setAttribute("aria-busy", "true");
+    const read = await json(inUnits(`rooms/${turn}/${name}`));
+    if (!isHere || shown !== now) {
+      return;
+    }
+    box.removeAttribute("aria-busy");
+    if (read === null) {
+      shown = "";
+      return;
+    }
+    show(
+      box,
+      el("h2", {}, read.title),
+      read.lacks ? el("p", {}, read.lacks) : null,
+      read.sheets.map((s, i) => sheet(read, s, i)),
+      read.tables.filter((t) => t.rows.length > 0).map(table),
+    );
+  }
+
+  /** Pages of a sheet, the first at once and each other one when it is turned to. */
+  function sheet(read, { title, pages }, place) {
+    const page = el("div", { class: "page", tabindex: "0", role: "region", "aria-label": title });
+    const count = el("span", { class: "aside" });
+    let at = 0;
+    async function turnTo(n) {
+      at = Math.max(0, Math.min(pages - 1, n));
+      count.textContent = pages > 1 ? ` page ${at + 1} of ${pages} ` : "";
+      const got = await text(inUnits(`rooms/${read.turn}/${read.name}/${place}/${at}`));
+      if (got !== null && isHere) {
+        const drawn = document.importNode(new DOMParser().parseFromString(got, "image/svg+xml").documentElement, true);
+        drawn.removeAttribute("width");
+        drawn.removeAttribute("height");
+        drawn.setAttribute("role", "img");
+        drawn.setAttribute("aria-label", `${title}${pages > 1 ? `, page ${at + 1}` : ""}`);
+        leads(drawn);
+        show(page, drawn);
+      }
+    }
+    if (pages > 0) {
+      turnTo(0);
+    }
+    return el(
+      "figure",
+      {},
+      el(
+        "figcaption",
+        {},
+        el("b", {}, title),
+        pages > 1
+          ? [el("button", { click: () => turnTo(at - 1), "aria-label": `${title}: page before` }, "‹"), count, el("button", { click: () => turnTo(at + 1), "aria-label": `${title}: next page` }, "›")]
+          : null,
+      ),
+      page,
+    );
+  }
+
+  /** Names of planks on a drawing are touched to see the plank. */
+  function leads(drawn) {
+    for (const word of drawn.querySelectorAll("text")) {
+      const id = plankIn(word.textContent);
+      if (id) {
+        word.classList.add("to-plank");
+        word.addEventListener("click", () => toPlank(id));
+      }
+    }
+  }
+
+  function table({ title, columns, rows }) {
+    const body = el("tbody", {});
+    const position = columns.findIndex((c) => /^position mm$/.test(c));
+    const station = columns.indexOf("station");
+    const fill = (to) =>
+      show(
+        body,
+        rows.slice(0, to).map((cells) =>
+          el(
+            "tr",
+            {},
+            cells.map((cell, i) => {
+              const words = cell === null ? "" : String(cell);
+              const id = typeof cell === "string" ? plankIn(cell) : null;
+              const here = i === station && position >= 0 && typeof cells[position] === "number";
+              return el(
+                "td",
+                { class: typeof cell === "number" ? "number" : null },
+                id ? el("button", { class: "link", click: () => toPlank(id), "aria-label": `${words}: show ${id}` }, words)
+                : here ? el("button", { class: "link", click: () => toPlace(cells[position], `${columns[station]} ${words}`), "aria-label": `station ${words}: show it` }, words || "between")
+                : words,
+              );
+            }),
+          ),
+        ),
+        rows.length > to ? el("tr", {}, el("td", { colspan: String(columns.length) }, el("button", { click: () => fill(rows.length) }, `All ${rows.length} rows`))) : null,
+      );
+    fill(FIRST);
+    return el(
+      "details",
+      {},
+      el("summary", {}, `Table: ${title} `, el("span", { class: "aside" }, `${rows.length} rows`)),
+      el(
+        "div",
+        { class: "wide", tabindex: "0", role: "region", "aria-label": title },
+        el("table", {}, el("thead", {}, el("tr", {}, columns.map((c) => el("th", { scope: "col" }, c)))), body),
+      ),
+    );
+  }
+
+  const plankIn = (words) => {
+    const id = words.match(PLANK)?.[0];
+    return id && shop.facts?.order.includes(id) ? id : null;
+  };
+
+  function toPlank(id) {
+    shop.place = null;
+    pick(id);
+    location.hash = "#bottom";
+  }
+
+  function toPlace(x, words) {
+    shop.place = { x, words };
+    location.hash = "#bottom";
+  }
+
+  const forget = watch((what) => what === "facts" && look());
+  window.addEventListener("hashchange", look);
+  look();
+  return () => {
+    isHere = false;
+    searching?.leave();
+    window.removeEventListener("hashchange", look);
+    forget();
+  };
+}
