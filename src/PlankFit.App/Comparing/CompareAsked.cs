@@ -26,6 +26,9 @@ public sealed record CompareAsked
     /// <summary>Rounds of the search for a plan of cutting, of each lay-out; null where none is wanted.</summary>
     public int? BoardRounds { get; init; }
 
+    /// <summary>What stands before the name of each of these where its value is told of: two hyphens on the command line.</summary>
+    public string Mark { get; init; } = "--";
+
     /// <summary>Other jobs, which are held against this one as they stand.</summary>
     public ImmutableArray<string> Others { get; init; } = [];
 }

@@ -21,7 +21,7 @@ internal sealed record CompareMeasures(ImmutableArray<Measure> By, (Measure Alon
             findings.Add(
                 new(
                     Severity.Error,
-                    "--boards",
+                    asked.Mark + "boards",
                     "the job names no stock: add [nest] with stock = \"stock.csv\", the boards on hand, or buy = \"yard.csv\", what may be bought"
                 )
             );
@@ -32,7 +32,7 @@ internal sealed record CompareMeasures(ImmutableArray<Measure> By, (Measure Alon
             findings.Add(
                 new(
                     Severity.Error,
-                    $"--boards {asked.BoardRounds}",
+                    $"{asked.Mark}boards {asked.BoardRounds}",
                     "rounds of a search cannot be fewer than none"
                 )
             );
@@ -48,14 +48,14 @@ internal sealed record CompareMeasures(ImmutableArray<Measure> By, (Measure Alon
                     .Select(n => Find(n, option, boards, findings))
                     .OfType<Measure>(),
             ];
-        ImmutableArray<Measure> by = Named(asked.By, "--by"),
-            axes = Named(asked.Chart, "--chart");
+        ImmutableArray<Measure> by = Named(asked.By, asked.Mark + "by"),
+            axes = Named(asked.Chart, asked.Mark + "chart");
         if (asked.Chart is not null && axes.Length != 2 && findings.Count == 0)
         {
             findings.Add(
                 new(
                     Severity.Error,
-                    $"--chart {asked.Chart}",
+                    $"{asked.Mark}chart {asked.Chart}",
                     "names two things, what stands along the chart and what up it: planks,waste"
                 )
             );
@@ -100,7 +100,7 @@ internal sealed record CompareMeasures(ImmutableArray<Measure> By, (Measure Alon
                 new(
                     Severity.Error,
                     $"{option} {name}",
-                    "boards are counted only with --boards, which makes a plan of cutting of each lay-out"
+                    "boards are counted only where rounds of a plan of cutting are asked for as well (--boards)"
                 )
             );
         }

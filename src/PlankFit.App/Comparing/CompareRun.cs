@@ -4,6 +4,7 @@ using PlankFit.Draughting.Skia;
 using PlankFit.Draughting.Svg;
 using PlankFit.Export.Comparing;
 using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Reading.Text;
@@ -70,7 +71,10 @@ public static class CompareRun
                 $"{written.Count} files are in {request.Folder}: start with {Sheets}.",
             ],
             request.Json ? WrittenFiles.Text(s => CompareJson.Write(comparison, s)) : null
-        );
+        )
+        {
+            First = PlanWords.InMargin(comparison.Job) is { Length: > 0 } unfair ? [unfair] : [],
+        };
     }
 
     private const string Sheets = "sheets/compare.pdf";

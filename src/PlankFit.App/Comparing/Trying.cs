@@ -58,8 +58,7 @@ public static class Trying
             return new(null, findings);
         }
 
-        string asItStands = "as it stands";
-        var own = new Variant(0, asItStands, [], jobPath, job);
+        var own = new Variant(0, "as it stands", [], jobPath, job);
         ImmutableArray<Variant> all =
         [
             own,
@@ -75,6 +74,17 @@ public static class Trying
                     )
             ),
         ];
+        if (all.Length == 1)
+        {
+            findings = findings.Add(
+                new(
+                    Severity.Note,
+                    Path.GetFileName(jobPath),
+                    "is laid by itself: name values to try beside it, of its angle, width, master or heads, and it is known which lay-out nothing beats"
+                )
+            );
+        }
+
         var search = new Search(
             asRead,
             measures,
@@ -94,7 +104,7 @@ public static class Trying
             (t, change) =>
                 Variants.With(
                     t,
-                    VariedLayers.Of(t, asked.Layers).Layers,
+                    VariedLayers.Of(t, asked).Layers,
                     LayerKeys.Table.Find(change.Key)!,
                     change.Value
                 )
@@ -135,14 +145,21 @@ public static class Trying
         public void Lay(ImmutableArray<Variant> all, CancellationToken stop)
         {
             ShownJob? first = null;
-            Add(all[0], null, stop, shown => first = shown);
+            Add(
+                all[0],
+                null,
+                stop,
+                // What is amiss with its table stands on every sheet.
+                shown => (first, job) = (shown, shown.Plan!.Job)
+            );
             _ = Parallel.ForEach(
                 Partitioner.Create(
                     Spread(all.Length - 1).Select(i => all[i + 1]),
                     EnumerablePartitionerOptions.NoBuffering
                 ),
                 new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
-                variant => Add(variant, first, stop, _ => { })
+                variant =>
+                    Add(variant, variant.JobPath == all[0].JobPath ? first : null, stop, _ => { })
             );
         }
 

@@ -45,7 +45,7 @@ internal static class Variants
     {
         (ImmutableArray<VariedLayer> layers, ImmutableArray<Finding> found) = VariedLayers.Of(
             text,
-            asked.Layers
+            asked
         );
         List<Finding> findings = [.. found];
         List<(JobKey Key, ImmutableArray<RangeValue> Values)> ranges = [];
@@ -54,7 +54,7 @@ internal static class Variants
             if (of(asked) is { } written)
             {
                 (ImmutableArray<RangeValue> values, ImmutableArray<Finding> ofRange) =
-                    ValueRange.Read(key, written, units, $"--{key.Name}");
+                    ValueRange.Read(key, written, units, asked.Mark + key.Name);
                 findings.AddRange(ofRange);
                 ranges.Add((key, values));
             }
@@ -66,7 +66,7 @@ internal static class Variants
             findings.Add(
                 new(
                     Severity.Error,
-                    string.Join(" ", ranges.Select(r => $"--{r.Key.Name}")),
+                    string.Join(" ", ranges.Select(r => asked.Mark + r.Key.Name)),
                     $"these are {NumberText.Trimmed(count, 0)} lay-outs, and no more than {Most} are tried at once: take wider steps, or fewer values"
                 )
             );

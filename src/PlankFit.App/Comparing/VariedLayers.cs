@@ -23,14 +23,14 @@ internal sealed record VariedLayer(
 /// <summary>Which layers of a job's text are changed.</summary>
 internal static class VariedLayers
 {
-    /// <param name="named">By whoever asks; where none is, all planks of the bottom are meant, or of the panels where the bottom is bare.</param>
+    /// <param name="asked">Names them; where it names none, all planks of the bottom are meant, or of the panels where the bottom is bare.</param>
     public static (ImmutableArray<VariedLayer> Layers, ImmutableArray<Finding> Findings) Of(
         string text,
-        ImmutableArray<string> named
+        CompareAsked asked
     )
     {
         VariedLayer[] all = [.. All(text)];
-        if (named.IsEmpty)
+        if (asked.Layers.IsEmpty)
         {
             VariedLayer[] bottom = [.. all.Where(l => l.Panel is null)];
             return ([.. bottom.Length > 0 ? bottom : all], []);
@@ -38,7 +38,7 @@ internal static class VariedLayers
 
         List<VariedLayer> found = [];
         List<Finding> faults = [];
-        foreach (string name in named.Select(n => n.Trim()))
+        foreach (string name in asked.Layers.Select(n => n.Trim()))
         {
             VariedLayer[] meant =
             [
@@ -50,7 +50,7 @@ internal static class VariedLayers
                 faults.Add(
                     new(
                         Severity.Error,
-                        $"--layer {name}",
+                        $"{asked.Mark}layer {name}",
                         $"the job has no layer of planks of this name or number; it has {string.Join(", ", all.Select(l => Quoted.Of(l.Name)))}"
                     )
                 );

@@ -35,6 +35,11 @@ public sealed class Comparison(
     /// <summary>The numbers of the lay-outs that nothing beats. Planks that are refused or have no board, and findings that stand before any sawing, count whatever they are held by.</summary>
     public ImmutableHashSet<int> Unbeaten => field ??= Best([.. Laid], [.. Measure.Always, .. By]);
 
+    /// <summary>The same lay-outs held against each other by something else, or charted otherwise: nothing is laid for it.</summary>
+    /// <param name="held">None for what they are held by now.</param>
+    public Comparison Seen(ImmutableArray<Measure> held, (Measure Along, Measure Up)? axes) =>
+        new(job, layouts, asked, held.IsEmpty ? by : held) { Axes = axes ?? Axes };
+
     private static ImmutableHashSet<int> Best(Layout[] laid, ImmutableArray<Measure> by) =>
         [
             .. Planking

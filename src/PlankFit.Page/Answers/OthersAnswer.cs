@@ -41,9 +41,9 @@ internal sealed record OthersAnswer(int Search, int Turn, bool IsBusy, int Tried
     /// <summary>What may be held against each other and what may stand along the chart: names, and how each is called.</summary>
     public required ImmutableArray<NamedAnswer> Measures { get; init; }
 
-    public static OthersAnswer Of(TriedNow now)
+    /// <param name="found">What was found, seen as the page asks for.</param>
+    public static OthersAnswer Of(TriedNow now, Comparison? found)
     {
-        Comparison? found = now.Found;
         ImmutableArray<Measure> columns = [.. found is null ? [] : CompareWords.Columns(found)];
         // What is kept may have figures that the present search has not.
         columns =

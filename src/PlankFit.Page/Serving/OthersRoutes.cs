@@ -5,6 +5,7 @@ using PlankFit.Draughting;
 using PlankFit.Draughting.Svg;
 using PlankFit.Export.Comparing;
 using PlankFit.Pages.Answers;
+using PlankFit.Pages.Sessions;
 
 namespace PlankFit.Pages.Serving;
 
@@ -16,17 +17,11 @@ internal sealed record OthersWish(string? Angle, string? Width, string? Master, 
 
     public IReadOnlyList<string>? Layers { get; init; }
 
-    public string? By { get; init; }
-
-    public string? Chart { get; init; }
-
     public int? Boards { get; init; }
 
     /// <summary>Null where it is more than anybody types.</summary>
     public CompareAsked? Asked =>
-        new[] { Angle, Width, Master, Heads, By, Chart }
-            .Concat(Layers ?? [])
-            .Any(t => t?.Length > LongestText)
+        new[] { Angle, Width, Master, Heads }.Concat(Layers ?? []).Any(t => t?.Length > LongestText)
         || Layers?.Count > 100
         || Boards is < 0 or > MostRounds
             ? null
@@ -37,9 +32,8 @@ internal sealed record OthersWish(string? Angle, string? Width, string? Master, 
                 Master = Typed(Master),
                 Heads = Typed(Heads),
                 Layers = [.. Layers ?? []],
-                By = Typed(By),
-                Chart = Typed(Chart),
                 BoardRounds = Boards,
+                Mark = "",
             };
 
     private static string? Typed(string? text) => string.IsNullOrWhiteSpace(text) ? null : text;
@@ -55,9 +49,9 @@ internal static class OthersRoutes
     {
         app.MapGet(
             "/job/{number:int}/others",
-            (int number) =>
+            (int number, string? by, string? along, string? up) =>
                 jobs.Of(number) is { } job
-                    ? Results.Json(OthersAnswer.Of(job.Others.Now))
+                    ? Results.Json(Answer(job.Others.Now, by, along, up))
                     : Results.NotFound()
         );
         app.MapPost(
@@ -65,7 +59,7 @@ internal static class OthersRoutes
             (int number, OthersWish wish) =>
                 jobs.Of(number) is not { } job ? Results.NotFound()
                 : wish.Asked is not { } asked ? Results.BadRequest()
-                : job.Others.Begin(asked) ? Results.Json(OthersAnswer.Of(job.Others.Now))
+                : job.Others.Begin(asked) ? Results.NoContent()
                 : Results.Conflict()
         );
         app.MapPost(
@@ -80,7 +74,7 @@ internal static class OthersRoutes
             "/job/{number:int}/others/keep",
             (int number, LayoutWish wish) =>
                 jobs.Of(number) is { } job && job.Others.Keep(wish.Search, wish.Number, wish.Keep)
-                    ? Results.Json(OthersAnswer.Of(job.Others.Now))
+                    ? Results.NoContent()
                     : Results.NotFound()
         );
         app.MapPost(
@@ -92,9 +86,9 @@ internal static class OthersRoutes
         );
         app.MapGet(
             "/job/{number:int}/others/{search:int}/chart",
-            (int number, int search) =>
-                jobs.Of(number)?.Others.Now is { Found: { } found } now && now.Search == search
-                    ? Drawn(CompareChart.Of(found))
+            (int number, int search, string? by, string? along, string? up) =>
+                jobs.Of(number)?.Others.Drawn is { Found: { } found } now && now.Search == search
+                    ? Drawn(CompareChart.Of(Seen(found, by, along, up)))
                     : Results.NoContent()
         );
         app.MapGet(
@@ -103,6 +97,24 @@ internal static class OthersRoutes
                 jobs.Of(number)?.Others.Find(search, layout)?.Layout is { Picture: { } picture } of
                     ? Drawn(picture.Alone(of.Name))
                     : Results.NoContent()
+        );
+    }
+
+    private static OthersAnswer Answer(TriedNow now, string? by, string? along, string? up) =>
+        OthersAnswer.Of(now, now.Found is { } found ? Seen(found, by, along, up) : null);
+
+    /// <summary>By the figures that the page names; what is no figure, or none of these lay-outs', is left out.</summary>
+    private static Comparison Seen(Comparison found, string? by, string? along, string? up)
+    {
+        Measure? Named(string? name) =>
+            name is not null
+            && Measure.Find(name) is { } m
+            && found.Laid.All(l => m.Of(l.Figures!) is not null)
+                ? m
+                : null;
+        return found.Seen(
+            [.. (by ?? "").Split(',').Select(Named).OfType<Measure>().Distinct()],
+            Named(along) is { } x && Named(up) is { } y ? (x, y) : null
         );
     }
 

@@ -50,6 +50,18 @@ internal sealed class OtherLayouts(JobSession session) : IAsyncDisposable
         }
     }
 
+    /// <summary>The same for what is only drawn: who has not asked for <see cref="Now"/> is told all the same.</summary>
+    public TriedNow Drawn
+    {
+        get
+        {
+            lock (gate)
+            {
+                return now;
+            }
+        }
+    }
+
     /// <summary>Begins; false while another search is on.</summary>
     public bool Begin(CompareAsked asked)
     {

@@ -20,12 +20,21 @@ public sealed class OthersInBrowserTests(Browser browser) : IClassFixture<Browse
         ILocator width = page.GetByLabel("Width of the stock");
         await width.FillAsync("80,0");
         await width.PressAsync("Enter");
-        await Expect(page.Locator(".told")).ToContainTextAsync("--width 0");
+        await Expect(page.Locator(".told")).ToContainTextAsync("width 0:");
         await width.FillAsync("80,110,120");
         await width.PressAsync("Enter");
         await Expect(page.Locator(".head")).ToContainTextAsync("4 lay-outs");
         await Expect(page.Locator(".told")).ToBeEmptyAsync();
         Assert.Equal(4, await page.Locator(".chart g[class^='layout-']").CountAsync());
+        // Held against each other by planks alone, and charted otherwise, at once.
+        await page.Locator(".others summary").ClickAsync();
+        await page.GetByLabel("planks to saw", new() { Exact = true }).CheckAsync();
+        await Expect(page.Locator(".head"))
+            .ToContainTextAsync("Nothing beats 1 of them in planks to saw.");
+        await page.GetByLabel("and up it").SelectOptionAsync("drift");
+        await Expect(page.Locator(".chart")).ToContainTextAsync("drift of angle");
+        await page.GetByLabel("planks to saw", new() { Exact = true }).UncheckAsync();
+        await Expect(page.Locator(".head")).ToContainTextAsync("taken together");
         ILocator cards = page.Locator(".cards li");
         int best = await cards.CountAsync();
         ILocator picture = cards.Nth(best - 1).Locator("img");

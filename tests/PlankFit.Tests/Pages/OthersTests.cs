@@ -13,7 +13,7 @@ public sealed class OthersTests
         using Stream news = await served.Client.GetStreamAsync("job/1/news", ServedJob.Stop);
         using var lines = new StreamReader(news);
         using HttpResponseMessage begun = await served.Post("job/1/others", wish);
-        Assert.Equal(HttpStatusCode.OK, begun.StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, begun.StatusCode);
         JsonElement now = await served.Json("job/1/others");
         while (now.GetProperty("isBusy").GetBoolean())
         {
@@ -37,7 +37,9 @@ public sealed class OthersTests
         await using ServedJob served = await ServedJob.Small();
         await served.Tried(1);
         string before = (await served.State()).GetProperty("text").GetString()!;
-        JsonElement now = await Done(served, new { width = "80,110", by = "planks" });
+        JsonElement now = await Done(served, new { width = "80,110" });
+        // Held against each other by something else nothing is laid again.
+        now = await served.Json("job/1/others?by=planks,speed");
         Assert.Equal(3, now.GetProperty("tried").GetInt32());
         JsonElement best = now.GetProperty("layouts")
             .EnumerateArray()
@@ -45,6 +47,10 @@ public sealed class OthersTests
         int search = best.GetProperty("search").GetInt32();
         string chart = await served.Text($"job/1/others/{search}/chart");
         Assert.Contains($"layout-{Number(best)}", chart, StringComparison.Ordinal);
+        string other = await served.Text(
+            $"job/1/others/{search}/chart?by=planks&along=bend&up=drift"
+        );
+        Assert.Contains("worst bend", other, StringComparison.Ordinal);
         string picture = await served.Text($"job/1/others/{search}/{Number(best)}");
         Assert.StartsWith("<?xml", picture, StringComparison.Ordinal);
         var which = new
@@ -54,7 +60,7 @@ public sealed class OthersTests
             keep = true,
         };
         using HttpResponseMessage kept = await served.Post("job/1/others/keep", which);
-        Assert.Equal(HttpStatusCode.OK, kept.StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, kept.StatusCode);
         using HttpResponseMessage taken = await served.Post("job/1/others/take", which);
         JsonElement state = await served.Tried(await ServedJob.Turn(taken));
         Assert.Equal(
@@ -81,7 +87,7 @@ public sealed class OthersTests
         JsonElement now = await Done(served, new { width = "0..100" });
         Assert.Equal(0, now.GetProperty("tried").GetInt32());
         Assert.Contains(
-            "--width 0",
+            "width 0:",
             Assert.Single(now.GetProperty("told").EnumerateArray()).GetString()
         );
     }
@@ -134,7 +140,7 @@ public sealed class OthersTests
                 new { width = "100", layers = new[] { path } },
                 new { width = "100", others = new[] { path } },
                 new { heads = "../" + path },
-                new { by = path },
+                new { master = path },
             }
         )
         {

@@ -56,6 +56,46 @@ public sealed class TableMendingTests
         return await ServedJob.Turn(answer);
     }
 
+    /// <summary>Other lay-outs are laid to the table as it is mended, not as it lies on the disk, where nothing can be laid to it.</summary>
+    [Fact]
+    public async Task OtherLayoutsGoByTheMendedTable()
+    {
+        (ServedJob served, int line, int column, string was, string slip) = await Spoiled();
+        await using (served)
+        {
+            await served.Tried(await Mend(served, line, column, slip, was));
+            async Task<bool> IsLaid()
+            {
+                using HttpResponseMessage begun = await served.Post(
+                    "job/1/others",
+                    new { width = "90" }
+                );
+                Assert.True(begun.IsSuccessStatusCode);
+                using Stream news = await served.Client.GetStreamAsync(
+                    "job/1/news",
+                    ServedJob.Stop
+                );
+                using var lines = new StreamReader(news);
+                JsonElement now = await served.Json("job/1/others");
+                while (now.GetProperty("isBusy").GetBoolean())
+                {
+                    Assert.NotNull(await lines.ReadLineAsync(ServedJob.Stop));
+                    now = await served.Json("job/1/others");
+                }
+
+                return now.GetProperty("layouts")
+                    .EnumerateArray()
+                    .Any(l => l.GetProperty("number").GetInt32() == 0);
+            }
+
+            Assert.True(await IsLaid());
+            using HttpResponseMessage undone = await served.Post("job/1/wish", new { undo = true });
+            await served.Tried(await ServedJob.Turn(undone));
+            // So far out of fair nothing is laid.
+            Assert.False(await IsLaid());
+        }
+    }
+
     private static string Cell(JsonElement table, int line, int column) =>
         table
             .GetProperty("rows")

@@ -11,8 +11,16 @@ const RANGES = [
 
 const typed = { angle: "", width: "", master: "", heads: "", boards: "", along: "planks", up: "waste", layers: new Set(), by: new Set() };
 
-/** @param start given what is asked, to be sent as it is */
-export function asking(start) {
+/** How what is found is to be looked at: by what it is held against each other, and what the chart shows. */
+export function seen() {
+  return new URLSearchParams({ by: [...typed.by].join(","), along: typed.along, up: typed.up });
+}
+
+/**
+ * @param start given what is asked, to be sent as it is
+ * @param look called where what is found is to be looked at otherwise
+ */
+export function asking(start, look) {
   const ranges = el("div", { class: "ranges" }),
     layers = el("div"),
     by = el("div"),
@@ -47,8 +55,6 @@ export function asking(start) {
       master: whole("master"),
       heads: whole("heads"),
       layers: chosen.length === 0 || chosen.length === of.length ? [] : chosen.map((s) => s.name),
-      by: typed.by.size === 0 ? null : [...typed.by].join(","),
-      chart: `${typed.along},${typed.up}`,
       boards: /^\d+$/.test(typed.boards.trim()) ? Number(typed.boards) : null,
     };
   }
@@ -140,7 +146,10 @@ export function asking(start) {
         type: "checkbox",
         id: `others-${id}`,
         checked: set.has(value),
-        change: (event) => (event.target.checked ? set.add(value) : set.delete(value)),
+        change: (event) => {
+          event.target.checked ? set.add(value) : set.delete(value);
+          look();
+        },
       }),
       words,
     );
@@ -178,7 +187,7 @@ export function asking(start) {
       el("label", { for: `others-${name}` }, label),
       el(
         "select",
-        { id: `others-${name}`, change: (event) => (typed[name] = event.target.value) },
+        { id: `others-${name}`, change: (event) => { typed[name] = event.target.value; look(); } },
         shown.map((m) => el("option", { value: m.name, selected: m.name === typed[name] }, m.head)),
       ),
     ];

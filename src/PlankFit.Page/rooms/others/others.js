@@ -3,7 +3,7 @@
 import { el, show } from "../frame/dom.js";
 import { shop, watch } from "../frame/shop.js";
 import { at, json, post, text } from "../frame/wire.js";
-import { asking } from "./asking.js";
+import { asking, seen } from "./asking.js";
 
 export function others(place) {
   let isHere = true,
@@ -15,16 +15,18 @@ export function others(place) {
   const told = el("div", { role: "alert", class: "told" }),
     progress = el("div", { class: "progress" }),
     chart = el("div", { class: "wide chart", tabindex: "0", role: "region", "aria-label": "Chart" }),
-    found = el("div"),
-    kept = el("div"),
-    form = asking((what) => send("others", what));
+    head = el("p", { class: "head" }),
+    old = el("p", { class: "aside", hidden: true }, "These are of the job as it was before its last change."),
+    found = sideBySide(null, "What nothing beats"),
+    kept = sideBySide("Kept side by side", "Kept side by side"),
+    form = asking((what) => send("others", what), () => look());
   show(
     place,
     el(
       "section",
       { class: "others", "aria-label": "Try others" },
       el("div", {}, el("h2", {}, "Try others"), form.made, progress, told),
-      el("div", {}, kept, chart, found),
+      el("div", {}, kept.made, chart, head, old, found.made),
     ),
   );
 
@@ -45,7 +47,7 @@ export function others(place) {
     busy = true;
     do {
       again = false;
-      const now = await json("others").catch(() => null);
+      const now = await json(`others?${seen()}`).catch(() => null);
       if (!isHere || now === null) {
         break;
       }
@@ -81,18 +83,10 @@ export function others(place) {
     );
     const isOld = now.search > 0 && shop.state !== null && now.turn !== shop.state.turn;
     const best = now.layouts.filter((l) => l.isUnbeaten || l.number === 0);
-    show(
-      found,
-      now.head ? el("p", { class: "head" }, now.head) : null,
-      isOld && best.length > 0 ? el("p", { class: "aside" }, "These are of the job as it was before its last change.") : null,
-      best.length > 0 ? [table(now, best, "What nothing beats"), el("ul", { class: "cards" }, best.map(card))] : null,
-    );
-    show(
-      kept,
-      now.kept.length > 0
-        ? [el("h2", {}, "Kept side by side"), table(now, now.kept, "Kept side by side"), el("ul", { class: "cards" }, now.kept.map(card))]
-        : null,
-    );
+    head.textContent = now.head;
+    old.hidden = !isOld || best.length === 0;
+    found.fill(now.columns, best);
+    kept.fill(now.columns, now.kept);
     mark();
   }
 
@@ -100,27 +94,57 @@ export function others(place) {
     return layout.number === 0 ? layout.name : `${layout.number}: ${layout.name}`;
   }
 
-  function table(now, rows, label) {
-    return el(
-      "div",
-      { class: "wide", tabindex: "0", role: "region", "aria-label": label },
-      el(
-        "table",
+  /** A table and cards of lay-outs. What is there already stays where it is, so that no button is taken from under the hand while others come. */
+  function sideBySide(title, label) {
+    const heads = el("tr"),
+      rows = el("tbody"),
+      cards = el("ul", { class: "cards" }),
+      made = el(
+        "div",
         {},
-        el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "lay-out"), now.columns.map((c) => el("th", { scope: "col" }, c)))),
-        el(
-          "tbody",
-          {},
-          rows.map((l) =>
-            el(
-              "tr",
-              { "data-layout": `${l.search}-${l.number}` },
-              el("th", { scope: "row" }, named(l)),
-              l.cells.map((c) => el("td", {}, c)),
-            ),
-          ),
-        ),
-      ),
+        title ? el("h2", {}, title) : null,
+        el("div", { class: "wide", tabindex: "0", role: "region", "aria-label": label }, el("table", {}, el("thead", {}, heads), rows)),
+        cards,
+      );
+    let columns = "",
+      there = new Map();
+
+    function fill(names, layouts) {
+      made.hidden = layouts.length === 0;
+      if (JSON.stringify(names) !== columns) {
+        columns = JSON.stringify(names);
+        there = new Map();
+        show(heads, el("th", { scope: "col" }, "lay-out"), names.map((c) => el("th", { scope: "col" }, c)));
+      }
+      const now = new Map(layouts.map((l) => [JSON.stringify(l), l]));
+      there = new Map([...now].map(([key, l]) => [key, there.get(key) ?? [row(l), card(l)]]));
+      settle(rows, [...there.values()].map(([r]) => r));
+      settle(cards, [...there.values()].map(([, c]) => c));
+    }
+
+    made.hidden = true;
+    return { made, fill };
+  }
+
+  function settle(parent, nodes) {
+    for (const old of [...parent.children]) {
+      if (!nodes.includes(old)) {
+        old.remove();
+      }
+    }
+    nodes.forEach((node, i) => {
+      if (parent.children[i] !== node) {
+        parent.insertBefore(node, parent.children[i] ?? null);
+      }
+    });
+  }
+
+  function row(l) {
+    return el(
+      "tr",
+      { "data-layout": `${l.search}-${l.number}` },
+      el("th", { scope: "row" }, named(l)),
+      l.cells.map((c) => el("td", {}, c)),
     );
   }
 
@@ -128,7 +152,7 @@ export function others(place) {
     const which = { search: l.search, number: l.number };
     return el(
       "li",
-      { "data-layout": `${l.search}-${l.number}` },
+      { "data-layout": `${l.search}-${l.number}`, focusin: () => point(l.search, l.number) },
       el("h3", {}, named(l)),
       el("img", { src: at(`others/${l.search}/${l.number}`), alt: `The planks of ${l.name}, forward to the left, port above`, loading: "lazy" }),
       l.brief.map((b) => el("p", {}, b)),
@@ -151,7 +175,7 @@ export function others(place) {
 
   /** The very drawing that the command line writes; a point of it picks its lay-out. */
   async function draw(now) {
-    const which = `${now.search} ${now.tried} ${now.isBusy}`;
+    const which = `${now.search} ${now.tried} ${seen()}`;
     if (which === chartOf || now.tried === 0) {
       if (now.tried === 0) {
         show(chart);
@@ -159,7 +183,7 @@ export function others(place) {
       }
       return;
     }
-    const got = await text(`others/${now.search}/chart`).catch(() => null);
+    const got = await text(`others/${now.search}/chart?${seen()}`).catch(() => null);
     if (got === null || !isHere) {
       return;
     }
@@ -178,10 +202,14 @@ export function others(place) {
     mark();
   }
 
-  function pickOf(search, number) {
+  function point(search, number) {
     picked = `${search}-${number}`;
     mark();
-    found.querySelector(`li[data-layout="${picked}"]`)?.scrollIntoView({ block: "nearest" });
+  }
+
+  function pickOf(search, number) {
+    point(search, number);
+    found.made.querySelector(`li[data-layout="${picked}"]`)?.scrollIntoView({ block: "nearest" });
   }
 
   function mark() {

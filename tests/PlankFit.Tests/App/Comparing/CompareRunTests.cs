@@ -12,7 +12,7 @@ public sealed class CompareRunTests : IDisposable
 {
     private readonly TempFolder folder = new();
 
-    private static readonly CompareAsked Asked = new() { Angle = "40,45", Width = "110,150" };
+    private static readonly CompareAsked Asked = new() { Angle = "40,45", Width = "100,120" };
 
     private RunReport Run(
         string job,
@@ -32,7 +32,7 @@ public sealed class CompareRunTests : IDisposable
     [Fact]
     public void TwoRunsWriteTheSameBytes()
     {
-        string job = ComparedJobs.Launch(folder);
+        string job = OneLayerTender.In(folder, "# nothing asked for");
         RunReport first = Run(job, "a", Asked),
             second = Run(job, "b", Asked);
         Assert.Equal(ExitCode.Done, first.Exit);
@@ -54,7 +54,7 @@ public sealed class CompareRunTests : IDisposable
         );
         using var json = JsonDocument.Parse(first.Result!);
         JsonElement[] layouts = [.. json.RootElement.GetProperty("layouts").EnumerateArray()];
-        // The job's own width of 150 at 45 degrees is the job as it stands, and is laid once.
+        // The job's own width of 100 at 45 degrees is the job as it stands, and is laid once.
         Assert.Equal(4, layouts.Length);
         Assert.Contains(
             $"Nothing beats {layouts.Count(l => l.GetProperty("unbeaten").GetBoolean())} of them",
@@ -86,6 +86,29 @@ public sealed class CompareRunTests : IDisposable
             Run(ComparedJobs.Prism(folder), "out", Asked, stop.Token)
         );
         Assert.False(Directory.Exists(folder.File("out")));
+    }
+
+    /// <summary>A table that is not fair is told before anything else, and on every sheet.</summary>
+    [Fact]
+    public void WhatIsAmissWithTheTableIsTold()
+    {
+        string job = ComparedJobs.Launch(folder),
+            table = folder.File("offsets.csv");
+        File.WriteAllText(
+            table,
+            File.ReadAllText(table).Replace("632,767,897", "632,760,897", StringComparison.Ordinal)
+        );
+        RunReport report = Run(job, "out", new());
+        string told = Assert.Single(report.First);
+        Comparison found = ComparedJobs.Laid(job, new());
+        Assert.All(
+            CompareSheets.Of(found),
+            s =>
+                Assert.Contains(
+                    s.Shapes.OfType<PlankFit.Draughting.Lettering>(),
+                    l => l.Text == told
+                )
+        );
     }
 
     /// <summary>Two jobs as they stand, without a range.</summary>
@@ -124,7 +147,7 @@ public sealed class CompareRunTests : IDisposable
         );
         string job = ComparedJobs.Prism(folder);
         File.AppendAllText(job, "\n[nest]\nstock = \"stock.csv\"\n");
-        Comparison found = ComparedJobs.Laid(job, new() { Width = "120,152.4", BoardRounds = 0 });
+        Comparison found = ComparedJobs.Laid(job, new() { Width = "152.4", BoardRounds = 0 });
         Assert.All(
             found.Layouts,
             l =>
