@@ -8,6 +8,7 @@ import { toCell } from "./rows.js";
 export function table(place) {
   let isHere = true,
     shape = "",
+    drawn = "",
     read = null;
   /** By line and column: the field of a cell. */
   const fields = new Map();
@@ -157,12 +158,27 @@ export function table(place) {
             }),
           ),
     );
-    const drawn = read.lines === null ? null : at(`lines/${read.lines}`);
-    if (drawn !== null && lines.firstChild?.getAttribute("src") !== drawn) {
-      show(lines, el("img", { src: drawn, alt: "The lines of the table: profile, half-breadths and sections" }));
-    } else if (drawn === null) {
-      show(lines, el("p", { class: "aside" }, "No lines can be drawn of it as it is."));
+    draw(read.lines === null ? null : at(`lines/${read.lines}`));
+  }
+
+  /** The lines before stay until the new ones are there; those of a turn that is passed over never come. */
+  function draw(from) {
+    if (from === drawn) {
+      return;
     }
+    drawn = from;
+    if (from === null) {
+      show(lines, el("p", { class: "aside" }, "No lines can be drawn of it as it is."));
+      return;
+    }
+    const img = el("img", {
+      src: from,
+      alt: "The lines of the table: profile, half-breadths and sections",
+      load: () => drawn === from && show(lines, img),
+      error: () => {
+        drawn = drawn === from ? "" : drawn;
+      },
+    });
   }
 
   const take = (line, column, value) => send(fields.get(`${line} ${column}`), value);
