@@ -62,9 +62,12 @@ root.SetAction(
             parsed.GetValue(port),
             network,
             code =>
+            {
+                string at = PageServer.Address(served!, network: true);
                 Console.WriteLine(
-                    ShopNetwork.Shown(PageServer.Address(served!, network: true), code)
-                )
+                    code is null ? ShopNetwork.Shut(at) : ShopNetwork.Shown(at, code)
+                );
+            }
         );
         served = app;
         try

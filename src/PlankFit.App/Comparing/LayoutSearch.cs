@@ -17,7 +17,7 @@ internal sealed class LayoutSearch(
     CompareAsked wanted,
     int asked,
     (IProgress<PlanProgress> Progress, Action<Comparison>? Found) told,
-    Func<string, bool>? mayRead
+    JobFiles? files
 )
 {
     private static readonly IProgress<PlanProgress> Unseen = new Silent();
@@ -118,7 +118,7 @@ internal sealed class LayoutSearch(
                 before,
                 Unseen,
                 stop,
-                mayRead: mayRead
+                files: files
             );
             if (made.Plan is not { } plan)
             {

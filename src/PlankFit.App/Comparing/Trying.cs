@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.App.Showing;
 using PlankFit.Export.Comparing;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
@@ -18,7 +19,7 @@ public static class Trying
     /// <param name="job">Its text, which may have been changed since.</param>
     /// <param name="found">Given what is laid so far, each time that a lay-out is added; from one thread at a time.</param>
     /// <param name="stop">Ends the trying with what is laid by then; nothing is thrown for it.</param>
-    /// <param name="mayRead">Which of the files that the text names may be read; null where all may.</param>
+    /// <param name="files">Of the files that the text names; null where all are read as they lie.</param>
     public static Tried Of(
         string jobPath,
         TextFile job,
@@ -26,10 +27,10 @@ public static class Trying
         IProgress<PlanProgress> progress,
         CancellationToken stop,
         Action<Comparison>? found = null,
-        Func<string, bool>? mayRead = null
+        JobFiles? files = null
     )
     {
-        ReadResult read = JobReader.Read(jobPath, job, mayRead);
+        ReadResult read = JobReader.Read(jobPath, job, files?.MayRead, files?.Table);
         if (read.Job is not { } asRead)
         {
             return new(null, read.Findings);
@@ -88,7 +89,7 @@ public static class Trying
             asked,
             all.Length,
             (progress, found),
-            mayRead
+            files
         );
         search.Lay(all, stop);
         return new(search.Now, findings);

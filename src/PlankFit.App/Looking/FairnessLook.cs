@@ -12,6 +12,9 @@ internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Mar
 {
     private const int MostNamed = 4;
 
+    /// <summary>What was probably meant, where that is known.</summary>
+    public ImmutableArray<MeantCell> Meant { get; private init; } = [];
+
     /// <summary>What was looked at.</summary>
     public LookedAt? Of { get; private init; }
 
@@ -32,7 +35,10 @@ internal sealed record FairnessLook(ImmutableArray<Finding> Findings, string Mar
                         .Where(f => !report.NotJudged.Contains(f)),
                 ],
                 Words(report.StandingOut(job.AsWritten))
-            );
+            )
+            {
+                Meant = MeantCell.Of(report, job, of.Text),
+            };
     }
 
     private static string Words(ImmutableArray<string> stations) =>

@@ -130,7 +130,7 @@ internal static class BatchCards
         yield return $"{stage.Layer}, {PlankWords.Of(batch.Side)}: "
             + (
                 batch.Planks.IsEmpty
-                    ? $"{PlanWords.Area(batch.ClothMm2, unit)} of cloth, part {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+                    ? $"{PlanWords.Area(batch.ClothMm2, unit)} {(stage.Coat > 0 ? "to coat" : "of cloth")}, part {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
                     : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}"
             )
             + ".";
@@ -142,7 +142,7 @@ internal static class BatchCards
                 : $"Mark 1 {LengthText.FormatExact(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.FormatExact(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
-        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
+        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Coat > 0 ? "Pour it out in lines over the cloth at once, roll it thin." : batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
         yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
         yield return $"{GlueWords.Warmer(unit)}: out by {GlueWords.Hour(batch.Clocks.Warmer.OutBy)}, down by {GlueWords.Hour(batch.Clocks.Warmer.DownBy)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
     }

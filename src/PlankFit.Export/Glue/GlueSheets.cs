@@ -167,7 +167,7 @@ public static class GlueSheets
                         $"{GlueWords.Temperature(s.Batches.Min(b => b.Celsius), job.Units)}, {GlueWords.Temperature(s.Batches.Max(b => b.Celsius), job.Units)}",
                         s.Planks > 0
                             ? PlankRuns.Of(s.Batches.SelectMany(b => b.Planks).Select(p => p.Id))
-                            : $"cloth, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}"
+                            : $"{(s.IsCoat ? "coat" : "cloth")}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}"
                     )
                 ),
             ]

@@ -115,7 +115,7 @@ public static class GlueWords
     {
         string side = PlankWords.Of(batch.Side);
         return batch.Planks.IsEmpty
-            ? $"{side}, cloth {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+            ? $"{side}, {(stage.Coat > 0 ? "coat, part" : "cloth")} {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
             : PlankRuns.Of(batch.Planks.Select(p => p.Id));
     }
 

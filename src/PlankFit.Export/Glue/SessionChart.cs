@@ -78,7 +78,10 @@ internal static class SessionChart
             Letters.Heading,
             bold: true
         );
-        string what = session.Planks > 0 ? PlanWords.Count(session.Planks, "plank") : "cloth";
+        string what =
+            session.Planks > 0 ? PlanWords.Count(session.Planks, "plank")
+            : session.IsCoat ? "coat"
+            : "cloth";
         double y = row.Top - Letters.Heading - 5;
         foreach (
             string line in new[]

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PlankFit.App.Looking;
 using PlankFit.Export.Words;
 using PlankFit.Pages.Sessions;
 using PlankFit.Planking.Findings;
 using PlankFit.Reading.Offsets;
-using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Answers;
 
@@ -17,25 +17,41 @@ internal sealed record DoubtAnswer(int Line, int Column, string Words);
 /// <param name="Line">Of the file, from 1.</param>
 internal sealed record RowAnswer(int Line, ImmutableArray<string> Cells);
 
-/// <summary>The table of offsets as it stands in its file, and what is doubted of it.</summary>
+/// <summary>The table of offsets as it stands in its file, or as it was mended since, and what is doubted of it.</summary>
 internal sealed partial record TableAnswer(
     string File,
     ImmutableArray<RowAnswer> Rows,
     ImmutableArray<DoubtAnswer> Doubts
 )
 {
+    /// <summary>It was mended, and is not saved.</summary>
+    public bool IsMended { get; init; }
+
+    /// <summary>What was probably meant, by line and column.</summary>
+    public ImmutableArray<MeantCell> Meant { get; init; } = [];
+
+    /// <summary>The turn that its lines are drawn of; null where the job could not be read so far.</summary>
+    public int? Lines { get; init; }
+
     /// <summary>Null where no job has named a table that can be read.</summary>
     public static TableAnswer? Of(Seen seen)
     {
-        if (seen.OffsetsPath is not { } path)
+        if (seen.Table is not { } table)
         {
             return null;
         }
 
-        string file = Path.GetFileName(path);
-        return TextFile.Read(path, file).Text is { } text
-            ? Of(file, TableCells.Of(text), seen.Faults.Concat(seen.Good?.Findings ?? []))
-            : null;
+        // Findings name the file alone, whatever folder it lies in.
+        return Of(
+            Path.GetFileName(table.File),
+            TableCells.Of(table.Text),
+            seen.Faults.Concat(seen.Good?.Turn == seen.Tried ? seen.Good.Findings : [])
+        ) with
+        {
+            IsMended = TableMending.Applies(seen.History.Present.Text, seen.History.Present.Table),
+            Meant = seen.Read?.Meant ?? [],
+            Lines = seen.Read?.Job is null ? null : seen.Tried,
+        };
     }
 
     /// <param name="found">Of the job; what is not said of a cell of this file is left out.</param>

@@ -12,8 +12,8 @@ namespace PlankFit.Pages.Guarding;
 /// browser in; then, and after too many wrong ones, there is another. This computer itself needs none.
 /// </summary>
 /// <param name="network">The address that is served besides this computer's own.</param>
-/// <param name="say">Told every new code.</param>
-internal sealed class Door(IPAddress network, Action<string> say)
+/// <param name="say">Told every new code; null once there is none any more, since too many were guessed at.</param>
+internal sealed class Door(IPAddress network, Action<string?> say)
 {
     public const string Cookie = "plankfit";
     public const string Path = "/code";
@@ -106,6 +106,10 @@ internal sealed class Door(IPAddress network, Action<string> say)
                     if (rounds < MostRounds)
                     {
                         Renew();
+                    }
+                    else
+                    {
+                        say(null);
                     }
                 }
             }

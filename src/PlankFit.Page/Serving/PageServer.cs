@@ -20,12 +20,12 @@ internal static class PageServer
 
     /// <param name="port">0 for any that is free.</param>
     /// <param name="network">The address of the shop's network that is served as well; null for this computer alone.</param>
-    /// <param name="say">Told every code that lets a browser of that network in.</param>
+    /// <param name="say">Told every code that lets a browser of that network in; null once the door is shut for good.</param>
     public static WebApplication Build(
         JobShelf shelf,
         int port,
         IPAddress? network = null,
-        Action<string>? say = null
+        Action<string?>? say = null
     )
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
@@ -63,6 +63,7 @@ internal static class PageServer
         NewHullRoutes.Map(app, jobs);
         JobRoutes.Map(app, jobs, epoch);
         PlankRoutes.Map(app, jobs);
+        TableRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
         OthersRoutes.Map(app, jobs);
         return app;

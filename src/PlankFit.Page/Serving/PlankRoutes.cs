@@ -70,13 +70,6 @@ internal static class PlankRoutes
                 Of(jobs, number, turn) is { } laid ? Shape(laid) : Results.NoContent()
         );
         app.MapGet(
-            "/job/{number:int}/table",
-            (int number) =>
-                jobs.Of(number) is { } job && TableAnswer.Of(job.Session.Now) is { } table
-                    ? Results.Json(table)
-                    : Results.NotFound()
-        );
-        app.MapGet(
             "/job/{number:int}/card/{turn:int}/{plank}",
             (int number, int turn, string plank) =>
                 Of(jobs, number, turn) is not { } laid ? Results.NoContent()

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.NetworkInformation;
 using System.Net.Sockets;
+using PlankFit.Pages.Guarding;
 using QRCoder;
 
 namespace PlankFit.Pages.Serving;
@@ -20,6 +21,15 @@ internal static class ShopNetwork
             .SelectMany(n => n.GetIPProperties().UnicastAddresses)
             .Select(a => a.Address)
             .FirstOrDefault(a => a.AddressFamily == AddressFamily.InterNetwork);
+
+    /// <summary>What the terminal shows once the door is shut.</summary>
+    public static string Shut(string address) =>
+        $"""
+
+            On the shop's network: {address}   SHUT: {Door.MostRounds
+                * Door.MostInAll} wrong codes were tried. Nobody else gets in until this program is started again;
+            who was let in stays in, and this computer is served as before. Somebody on the network is guessing: find out who before you open it again.
+            """;
 
     /// <summary>What the terminal shows of a code: where to go, the code, and both as a square to be photographed.</summary>
     public static string Shown(string address, string code)

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using PlankFit.Reading.Offsets;
 
 namespace PlankFit.Pages.Sessions;
 
 /// <summary>A text that the job had, and what was done to come to it.</summary>
-internal sealed record Step(string Text, string Done);
+/// <param name="Table">The table of offsets where it was mended and is not saved yet; null where the file's holds.</param>
+internal sealed record Step(string Text, string Done, TableInHand? Table = null);
 
 /// <summary>The texts of a job, one after the other: a change is a text, and undoing it is the text before.</summary>
 /// <param name="Past">The newest first.</param>
@@ -25,7 +27,7 @@ internal sealed record History(
             kept = 0;
         foreach (Step step in past)
         {
-            signs += step.Text.Length;
+            signs += step.Text.Length + (step.Table?.Text.Length ?? 0);
             if (signs > MostSigns && kept > 0)
             {
                 return ImmutableStack.CreateRange(past.Take(kept).Reverse());
@@ -43,7 +45,7 @@ internal sealed record History(
     /// <param name="gesture">Empty for a change by itself.</param>
     public History With(string text, string done, string gesture)
     {
-        Step present = new(text, done);
+        Step present = new(text, done, Present.Table);
         return gesture.Length > 0 && gesture == Gesture
                 ? this with
                 {
@@ -53,6 +55,11 @@ internal sealed record History(
             : text == Present.Text ? this
             : new(Bounded(Past.Push(Present)), present, ImmutableStack<Step>.Empty, gesture);
     }
+
+    /// <summary>The table anew.</summary>
+    /// <param name="table">Null where what stands on the disk holds again.</param>
+    public History WithTable(string text, TableInHand? table, string done) =>
+        new(Bounded(Past.Push(Present)), new(text, done, table), ImmutableStack<Step>.Empty, "");
 
     /// <summary>Itself where there is nothing before.</summary>
     public History Undone() =>

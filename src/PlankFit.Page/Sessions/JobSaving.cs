@@ -9,15 +9,72 @@ namespace PlankFit.Pages.Sessions;
 /// <param name="Hash">Of what stands there.</param>
 internal sealed record SaveAnswer(bool Saved, string Message, string? Theirs, string? Hash)
 {
-    public static readonly SaveAnswer Done = new(true, "", null, null);
+    public static SaveAnswer Done(string told) => new(true, told, null, null);
+
+    public static SaveAnswer No(string why) => new(false, why, null, null);
 }
 
 /// <summary>Saves a job file: nothing that another program wrote there meanwhile is lost without having been seen.</summary>
 internal static class JobSaving
 {
+    /// <summary>Saves a table that was mended first, so that the job names a file that is there; where the job then is not saved, it is as if nothing had been.</summary>
+    /// <param name="bytes">Makes a text what stands in the file.</param>
+    /// <returns>With the text that was saved, which names the new table.</returns>
+    public static (SaveAnswer Answer, string Text) Save(
+        string path,
+        Step step,
+        Func<string, byte[]> bytes,
+        byte[] read,
+        string? over
+    )
+    {
+        if (!TableMending.Applies(step.Text, step.Table))
+        {
+            return (Save(path, bytes(step.Text), read, over, ""), step.Text);
+        }
+
+        try
+        {
+            (string name, bool isNew) = TableMending.Save(path, step.Table!);
+            if (TableMending.Named(step.Text, name) is not { } text)
+            {
+                return (SaveAnswer.No("the job cannot be read as it is"), step.Text);
+            }
+
+            SaveAnswer answer = Save(
+                path,
+                bytes(text),
+                read,
+                over,
+                $"the mended table saved as {name}"
+            );
+            if (!answer.Saved && isNew)
+            {
+                File.Delete(Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, name));
+            }
+
+            return (answer, text);
+        }
+        catch (OutputException e)
+        {
+            return (SaveAnswer.No(e.Message), step.Text);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return (SaveAnswer.No(e.Message), step.Text);
+        }
+    }
+
     /// <param name="read">What was read from the disk, or written there, last.</param>
     /// <param name="over">The hash of what may be replaced although it is not that.</param>
-    public static SaveAnswer Save(string path, byte[] bytes, byte[] read, string? over)
+    /// <param name="told">What is told of it where it is saved.</param>
+    private static SaveAnswer Save(
+        string path,
+        byte[] bytes,
+        byte[] read,
+        string? over,
+        string told
+    )
     {
         string real = LinkedFile.Real(path),
             name = Path.GetFileName(path);
@@ -36,15 +93,15 @@ internal static class JobSaving
             }
 
             DurableFile.Write(real, bytes);
-            return SaveAnswer.Done;
+            return SaveAnswer.Done(told);
         }
         catch (OutputException e)
         {
-            return new(false, e.Message, null, null);
+            return SaveAnswer.No(e.Message);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new(false, $"{name} cannot be read: {e.Message}", null, null);
+            return SaveAnswer.No($"{name} cannot be read: {e.Message}");
         }
     }
 }

@@ -3,10 +3,10 @@ using System.Text;
 using PlankFit.App.Showing;
 using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Jobs;
+using PlankFit.Reading.Offsets;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Sessions;
@@ -32,7 +32,7 @@ internal sealed class JobSession : IAsyncDisposable
     private ShownJob? goodJob;
     private BottomPlan? beforeGesture;
     private ImmutableArray<Finding> faults = [];
-    private string? offsetsPath;
+    private ShownJob? read;
 
     /// <summary>Files outside the job's folder that the job named on the disk, where its builder wrote them: no text from a browser adds to them.</summary>
     private ImmutableHashSet<string> trusted;
@@ -72,8 +72,8 @@ internal sealed class JobSession : IAsyncDisposable
                 return new(history, turn, tried, good, faults)
                 {
                     Planks = planks,
-                    OffsetsPath = offsetsPath,
-                    IsSaved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk),
+                    Read = read,
+                    IsSaved = IsSaved,
                 };
             }
         }
@@ -89,6 +89,30 @@ internal sealed class JobSession : IAsyncDisposable
             string text = history.Present.Text;
             return JobChange.Of(text, address, typed) is { } changed
                 ? Take(history.With(changed, $"{address} = {typed.Trim()}", gesture))
+                : null;
+        }
+    }
+
+    /// <summary>A cell of the table of offsets anew, in the same history as the job's text.</summary>
+    /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
+    /// <param name="was">What stands there as far as the page knows.</param>
+    /// <returns>Null where there is no such cell, it holds something else by now, or what was typed is no cell's value.</returns>
+    public int? Mend(int line, int column, string was, string typed)
+    {
+        lock (gate)
+        {
+            return
+                Now.Table is { } table
+                && TableMending.With(table, line, column, was, typed) is { } mended
+                ? Take(
+                    mended == table
+                        ? history
+                        : history.WithTable(
+                            history.Present.Text,
+                            mended,
+                            $"{(was.Length > 0 ? was : "nothing")} to {(typed.Length > 0 ? typed.Trim() : "nothing")} in {table.File}"
+                        )
+                )
                 : null;
         }
     }
@@ -158,26 +182,30 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    /// <summary>Writes the newest text over the job file, whole or not at all.</summary>
+    /// <summary>Writes the newest text over the job file, whole or not at all; before it a table that was mended, under a name of its own.</summary>
     /// <param name="over">What stands there, as its hash, where it is to be replaced although it is not what was read.</param>
     public SaveAnswer Save(string? over)
     {
         // Two that save wait for one another; who looks or changes meanwhile does not wait for the disk.
         lock (saving)
         {
-            byte[] bytes,
-                was;
+            byte[] was;
+            Step step;
             lock (gate)
             {
-                (bytes, was) = (Bytes(history.Present.Text), onDisk);
+                (step, was) = (history.Present, onDisk);
             }
 
-            SaveAnswer answer = JobSaving.Save(Path, bytes, was, over);
+            (SaveAnswer answer, string text) = JobSaving.Save(Path, step, Bytes, was, over);
             if (answer.Saved)
             {
                 lock (gate)
                 {
-                    onDisk = bytes;
+                    onDisk = Bytes(text);
+                    if (step.Table is not null && ReferenceEquals(step, history.Present))
+                    {
+                        Take(history.WithTable(text, null, answer.Message));
+                    }
                 }
             }
 
@@ -193,6 +221,11 @@ internal sealed class JobSession : IAsyncDisposable
         stop.Dispose();
         wishes.Dispose();
     }
+
+    /// <summary>What is shown is what stands on the disk, the table too.</summary>
+    private bool IsSaved =>
+        Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk)
+        && !TableMending.Applies(history.Present.Text, history.Present.Table);
 
     /// <summary>The mark that a file may begin with is no part of the text and stays where it was.</summary>
     private byte[] Bytes(string text)
@@ -252,7 +285,7 @@ internal sealed class JobSession : IAsyncDisposable
                 return;
             }
 
-            bool saved = Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk);
+            bool saved = IsSaved;
             var file = TextFile.Read(Path, job);
             if (saved && file.Text is { } text && !file.Bytes.AsSpan().SequenceEqual(onDisk))
             {
@@ -274,20 +307,25 @@ internal sealed class JobSession : IAsyncDisposable
                 byte[] bytes;
                 ShownJob? before;
                 BottomPlan? against;
+                TableInHand? table;
                 lock (gate)
                 {
-                    (of, bytes, before, against) = (
+                    (of, bytes, table, before, against) = (
                         turn,
                         Bytes(history.Present.Text),
+                        history.Present.Table,
                         goodJob,
                         beforeGesture
                     );
                 }
 
                 LaidPlanks? early = null;
-                ShownJob shown = Lay(
+                ShownJob shown = TextLaying.Of(
+                    Path,
                     bytes,
+                    new(MayRead, table),
                     before,
+                    stop.Token,
                     plan =>
                     {
                         early = new(of, plan);
@@ -310,7 +348,7 @@ internal sealed class JobSession : IAsyncDisposable
                 lock (gate)
                 {
                     tried = of;
-                    offsetsPath = shown.OffsetsPath ?? offsetsPath;
+                    read = shown.Table is null ? read : shown;
                     (good, goodJob, faults) = laid is null
                         ? (good, goodJob, shown.Findings)
                         : (laid, shown, []);
@@ -330,34 +368,15 @@ internal sealed class JobSession : IAsyncDisposable
     /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
     public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
 
-    private ShownJob Lay(byte[] bytes, ShownJob? before, Action<BottomPlan> laid)
+    /// <summary>What is to be known of the files that the newest text names, a table that is being mended among them.</summary>
+    public JobFiles Files
     {
-        string file = System.IO.Path.GetFileName(Path);
-        try
+        get
         {
-            return ShownJob.Of(
-                Path,
-                TextFile.Decode(bytes, file),
-                before,
-                new Progress<PlanProgress>(),
-                stop.Token,
-                laid,
-                MayRead
-            );
-        }
-        catch (Exception e) when (!stop.IsCancellationRequested)
-        {
-            // As on the command line: the page lives on, with the picture that it had.
-            return new(
-                null,
-                [
-                    new(
-                        Severity.Error,
-                        file,
-                        $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
-                    ),
-                ]
-            );
+            lock (gate)
+            {
+                return new(MayRead, history.Present.Table);
+            }
         }
     }
 }

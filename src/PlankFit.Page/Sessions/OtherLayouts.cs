@@ -161,7 +161,7 @@ internal sealed class OtherLayouts(JobSession session) : IAsyncDisposable
                 new Progress<PlanProgress>(),
                 stopped,
                 Found,
-                session.MayRead
+                session.Files
             );
         }
         catch (Exception e)

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using PlankFit.App.Showing;
 using PlankFit.Planking.Findings;
+using PlankFit.Reading.Offsets;
 
 namespace PlankFit.Pages.Sessions;
 
@@ -19,8 +21,15 @@ internal sealed record Seen(
     /// <summary>The newest planks, whether the rest is worked out already or not; null before there are any.</summary>
     public LaidPlanks? Planks { get; init; }
 
-    /// <summary>Where the table of offsets lies; null where no text has named one that could be read.</summary>
-    public string? OffsetsPath { get; init; }
+    /// <summary>What was read last of which the table of offsets could be read; null where no text has named one.</summary>
+    public ShownJob? Read { get; init; }
+
+    /// <summary>The table of offsets as it is now, mended perhaps; null where none could be read.</summary>
+    public TableInHand? Table =>
+        History.Present.Table is { } mended
+        && (Read?.Table is not { } read || read.File == mended.File)
+            ? mended
+            : Read?.Table;
 
     /// <summary>The newest text is the one on the disk, as far as this program knows.</summary>
     public bool IsSaved { get; init; }

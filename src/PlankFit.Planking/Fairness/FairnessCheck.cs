@@ -95,7 +95,10 @@ public static class FairnessCheck
             Math.Min(1, judged.Gains[cell.Point] / judged.Energy),
             SlipWords.Of(table, rows, slip, cell, unit),
             slip.OrEnd is { } end ? table.Stations[row.Stations[end]].Name : null
-        );
+        )
+        {
+            MeantMm = slip.Station is null ? cell.MeantMm : null,
+        };
     }
 
     private static string? WhyNot(OffsetRow row)

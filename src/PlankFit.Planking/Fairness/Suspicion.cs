@@ -20,6 +20,9 @@ public sealed record Suspicion(
     string? OrEnd
 )
 {
+    /// <summary>What the likeliest slip would have had, to be looked up before it is taken; null where none is known.</summary>
+    public double? MeantMm { get; init; }
+
     public string Line => Cell.Line;
 
     public Measure Measure => Cell.Measure;

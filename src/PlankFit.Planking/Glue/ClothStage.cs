@@ -69,7 +69,8 @@ internal static class ClothStage
                 trims,
                 last,
                 at + 1 < amounts.Planked.Layers.Length
-                    && amounts.Planked.Layers[at + 1] is PlankLayerPlan
+                    ? amounts.Planked.Layers[at + 1] is PlankLayerPlan
+                    : new WeaveStages(amounts, placing, days).AreAsked
             )
         )
         {

@@ -7,7 +7,7 @@ namespace PlankFit.Planking.Glue;
 /// <summary>One side's cloth to wet out.</summary>
 /// <param name="AreaMm2">Of cloth.</param>
 /// <param name="GramsPerM2">Of mix, priming and waste among it.</param>
-/// <param name="TrimMetres">Of edge to trim.</param>
+/// <param name="TrimMetres">Of edge to trim; 0 for a coat on cloth that is trimmed already.</param>
 internal readonly record struct ClothShare(
     Side Side,
     double AreaMm2,
@@ -81,7 +81,7 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
             return null;
         }
 
-        if (Placing.Mix.Clocks.Tacky is not { } tacky)
+        if (share.TrimMetres <= 0 || Placing.Mix.Clocks.Tacky is not { } tacky)
         {
             return new(batches, null);
         }

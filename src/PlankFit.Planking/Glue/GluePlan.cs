@@ -58,6 +58,9 @@ public sealed record GlueStage(
             .Max();
 
     public required bool IsCloth { get; init; }
+
+    /// <summary>Which coat over the outermost cloth it is, from 1; 0 where it is none.</summary>
+    public int Coat { get; init; }
 }
 
 /// <summary>One batch.</summary>
@@ -139,6 +142,9 @@ public sealed record GlueSession(
     ImmutableArray<GlueBatch> Batches
 )
 {
+    /// <summary>A coat over cloth that is on.</summary>
+    public bool IsCoat { get; init; }
+
     public int Planks => Batches.Sum(b => b.Planks.Length);
 
     public int Fastenings => Batches.Sum(b => b.Planks.Sum(p => p.Fastenings));

@@ -53,7 +53,7 @@ internal static class GluePlanner
         [
             .. stages
                 .SelectMany(s =>
-                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, g))
+                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, s.Coat, g))
                 )
                 .OrderBy(s => s.g.Min(b => b.MixAt))
                 .Select(
@@ -66,6 +66,9 @@ internal static class GluePlanner
                             s.g.Key.To,
                             [.. s.g]
                         )
+                        {
+                            IsCoat = s.Coat > 0,
+                        }
                 ),
         ];
     }
@@ -120,6 +123,20 @@ internal static class GluePlanner
 
             stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
+            if (stage.IsCloth && i == planked.Layers.Length - 1)
+            {
+                (ImmutableArray<GlueStage> coats, ImmutableArray<string> wanting) = new WeaveStages(
+                    amounts,
+                    placing,
+                    days
+                ).After(stage, ready, findings);
+                foreach (GlueStage coat in coats)
+                {
+                    stages.Add(Named(coat, done.LastBatch + stages.Sum(s => s.Batches.Length)));
+                }
+
+                return (stages.ToImmutable(), wanting);
+            }
         }
 
         return (stages.ToImmutable(), []);

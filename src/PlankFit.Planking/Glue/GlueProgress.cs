@@ -29,8 +29,11 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
     public double? DownAt(PlankId plank) => Last(Rows.Where(r => r.Plank == plank));
 
     /// <summary>When a cloth's side was wetted out; null where it is still to be.</summary>
-    public double? WettedAt(string cloth, Side side) =>
-        Last(Rows.Where(r => r.Cloth == cloth && r.Side == side));
+    public double? WettedAt(string cloth, Side side) => CoatedAt(cloth, 0, side);
+
+    /// <summary>When a coat was on, over the outermost cloth; 0 for the cloth itself.</summary>
+    public double? CoatedAt(string cloth, int coat, Side side) =>
+        Last(Rows.Where(r => r.Cloth == cloth && r.Coat == coat && r.Side == side));
 
     private static double? Last(IEnumerable<GlueDone> rows) => rows.Max(r => (double?)r.At);
 }
@@ -42,6 +45,9 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
 public sealed record GlueDone(PlankId? Plank, string? Cloth, Side Side, double At)
 {
     public string Batch { get; init; } = "";
+
+    /// <summary>Which coat over that cloth; 0 for the cloth itself.</summary>
+    public int Coat { get; init; }
 
     /// <summary>In the shop; null where it was not written down.</summary>
     public double? Celsius { get; init; }

@@ -19,6 +19,11 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
     /// <summary>To fill the weave of the outermost cloth, g/m², all coats; null where none is asked for.</summary>
     public Estimate? WeaveGsm { get; init; }
 
+    /// <summary>In so many coats: a proposal, no source.</summary>
+    public int WeaveCoats { get; init; } = UsualWeaveCoats;
+
+    public const int UsualWeaveCoats = 2;
+
     public ImmutableArray<FilletSpec> Fillets { get; init; } = [];
 
     public FairingSpec? Fairing { get; init; }
@@ -64,6 +69,9 @@ public sealed record CrewSpec(int Hands)
 
     /// <summary>To wet out a square metre of cloth, two hands.</summary>
     public double WetMinutesPerM2 { get; init; } = 6;
+
+    /// <summary>To roll a coat over a square metre of cloth, two hands.</summary>
+    public double CoatMinutesPerM2 { get; init; } = 3;
 
     /// <summary>To trim a metre of cloth while it is tacky, one hand.</summary>
     public double TrimMinutesPerM { get; init; } = 2;

@@ -106,7 +106,7 @@ internal static class HoldPoints
         BatchPlacing placing,
         TrimSpan[] trims,
         double last,
-        bool underPlanks
+        bool goesOn
     ) =>
         [
             .. trims.Length == 0
@@ -122,8 +122,8 @@ internal static class HoldPoints
                     t.NotAfter
                 )),
             new("no dry or white places, no air under it; what is found is marked"),
-            // Under planks what holds is said before these.
-            .. underPlanks
+            // Under planks and under coats what holds is said before these.
+            .. goesOn
                 ? []
                 : new HoldPoint[]
                 {

@@ -16,9 +16,6 @@ internal sealed record StageGround(
 /// <summary>A skin's stage: on a cloth that still bonds if all of it goes down in time, else on one that is cured, washed, dry and keyed.</summary>
 internal static class SkinStage
 {
-    /// <summary>From washed and keyed until it may be called dry: a proposal, no source.</summary>
-    private const double DryMinutes = 60;
-
     /// <summary>Nothing is glued down with less.</summary>
     private const double LeastGrams = 0.1;
 
@@ -156,37 +153,19 @@ internal static class SkinStage
             }
         }
 
-        double cured = Math.Max(
-                work.Ready,
-                clocks.Sandable is { } sandable
-                    ? last + Math.Ceiling(ClockRun.Minutes(sandable, null, day, last))
-                    : last
-            ),
-            keyed = ground.Days.Done(
-                cured,
-                2
-                    * layer.AreaMm2
-                    / 1e6
-                    * ground.Placing.Crew.KeyMinutesPerM2
-                    / ground.Placing.Crew.Hands
-            ),
-            dry = keyed + DryMinutes;
+        var keyed = KeyedCloth.Of(
+            clocks,
+            ground.Placing,
+            ground.Days,
+            last,
+            work.Ready,
+            2 * layer.AreaMm2
+        );
         (ImmutableArray<GlueBatch> batches, ImmutableArray<PlankShare> left) = gluing.Of(
             work.Wings,
-            dry,
+            keyed.Dry,
             stop
         );
-        return left.IsEmpty
-            ? (
-                batches,
-                [
-                    new("the cloth has cured", cured),
-                    new("stitching and ridges are scraped off"),
-                    new("washed of blush, and of any water or soap used to slick it"),
-                    new("keyed: dull all over, dust off", keyed),
-                    new("dry", dry),
-                ]
-            )
-            : ([], []);
+        return left.IsEmpty ? (batches, keyed.Points) : ([], []);
     }
 }

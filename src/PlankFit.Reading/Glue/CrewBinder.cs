@@ -30,6 +30,7 @@ internal static class CrewBinder
             FastenMinutes = table.NumberOrDefault(WorkKeys.Fasten),
             WaitMinutes = table.NumberOrDefault(WorkKeys.Wait),
             WetMinutesPerM2 = table.NumberOrDefault(WorkKeys.Wet),
+            CoatMinutesPerM2 = table.NumberOrDefault(WorkKeys.Coat),
             TrimMinutesPerM = table.NumberOrDefault(WorkKeys.Trim),
             KeyMinutesPerM2 = table.NumberOrDefault(WorkKeys.WashAndKey),
             BoardMinutesPerM2 = table.NumberOrDefault(WorkKeys.Board),

@@ -15,8 +15,9 @@ internal static class GlueBinder
         Estimate film = GlueSpec.UsualFilmMm;
         Mix? resin = MixOf(tables.Resin, "resin", units, ref film),
             glue = MixOf(tables.Glue, "glue", units, ref film);
-        Estimate? priming = Rate(tables.Priming),
-            weave = Rate(tables.Weave);
+        Estimate? priming = Rate(tables.Priming);
+        double coats = tables.Weave?.NumberOrDefault(GlueKeys.Coats) ?? GlueSpec.UsualWeaveCoats;
+        Estimate? weave = Rate(tables.Weave);
         ImmutableArray<FilletSpec> fillets =
         [
             .. tables.Fillets.Select(t => Fillet(t, units)).OfType<FilletSpec>(),
@@ -42,6 +43,7 @@ internal static class GlueBinder
             FilmMm = film,
             PrimingGsm = priming,
             WeaveGsm = weave,
+            WeaveCoats = (int)Math.Clamp(coats, 1, 9),
             Fillets = fillets,
             Fairing = fairing,
             Crew = crew,

@@ -1,3 +1,4 @@
+using PlankFit.Planking.Glue;
 using PlankFit.Reading.Keys;
 
 namespace PlankFit.Reading.Glue;
@@ -20,6 +21,21 @@ public static class GlueKeys
     };
 
     public static readonly JobTable Rate = new(GramsPerM2);
+
+    public static readonly NumberKey Coats = new(
+        "coats",
+        "2",
+        "",
+        "In so many coats, each on the one before while that still bonds."
+    )
+    {
+        Limits = Limits.FromTo(1, 9),
+        Whole = true,
+        DefaultValue = GlueSpec.UsualWeaveCoats,
+        Source = KeySources.Proposal,
+    };
+
+    public static readonly JobTable Weave = new(GramsPerM2, Coats);
 
     public static readonly TextKey Along = new(
         "along",

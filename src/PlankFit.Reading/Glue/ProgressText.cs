@@ -3,6 +3,7 @@ using System.Globalization;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Text;
 
@@ -16,9 +17,11 @@ public static class ProgressText
     private static readonly string[] Columns = ["id", "done-at", "batch", "temperature"];
 
     private const string IdAccepted =
-        "a plank's number, S1-10, a run of them, S1-08..S1-12, or a layer of cloth with its side, core cloth starboard";
+        "a plank's number, S1-10, a run of them, S1-08..S1-12, a layer of cloth with its side, core cloth starboard, or a coat over it, outside cloth coat 1 starboard";
     private const string TimeAccepted =
         "accepted: day and hour as on the sheets, day 2, 11:57, in quotes, or without its comma";
+
+    private const int MostCoats = 9;
 
     /// <param name="layers">The bottom's.</param>
     public static (GlueProgress Progress, ImmutableArray<Finding> Findings) Read(
@@ -96,14 +99,18 @@ public static class ProgressText
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
-                if (
-                    id.Equals(
-                        $"{cloth.Name} {(side == Side.Port ? "port" : "starboard")}",
-                        StringComparison.OrdinalIgnoreCase
-                    )
-                )
+                for (int coat = 0; coat <= MostCoats; coat++)
                 {
-                    return [new(null, cloth.Name, side, 0)];
+                    string words = coat == 0 ? "" : $"coat {NumberText.Trimmed(coat, 0)} ";
+                    if (
+                        id.Equals(
+                            $"{cloth.Name} {words}{(side == Side.Port ? "port" : "starboard")}",
+                            StringComparison.OrdinalIgnoreCase
+                        )
+                    )
+                    {
+                        return [new(null, cloth.Name, side, 0) { Coat = coat }];
+                    }
                 }
             }
         }

@@ -61,6 +61,14 @@ public static class WorkKeys
         Usual.WetMinutesPerM2
     );
 
+    public static readonly NumberKey Coat = Minutes(
+        "coat",
+        "3",
+        "minutes a square metre",
+        "To roll a coat over cloth, two hands.",
+        Usual.CoatMinutesPerM2
+    );
+
     public static readonly NumberKey Trim = Minutes(
         "trim",
         "2",
@@ -154,6 +162,7 @@ public static class WorkKeys
         Fasten,
         Wait,
         Wet,
+        Coat,
         Trim,
         WashAndKey,
         Board,

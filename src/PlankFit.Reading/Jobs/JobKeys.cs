@@ -176,7 +176,7 @@ public static class JobKeys
     public static readonly TableKey Weave = TableKey.Headed(
         "weave",
         "What fills the weave of the outermost cloth.",
-        GlueKeys.Rate
+        GlueKeys.Weave
     );
 
     public static readonly TablesKey Fillet = new(

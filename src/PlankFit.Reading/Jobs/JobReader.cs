@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using PlankFit.Hashing;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
@@ -44,7 +45,13 @@ public static class JobReader
     /// Asked of every file that the job names, by its name as it stands there; null where the text is the builder's own. Who takes the text from somewhere else says which
     /// files of this computer it may name, since what is wrong with a file is told with words out of it.
     /// </param>
-    public static ReadResult Read(string jobPath, TextFile job, Func<string, bool>? mayRead = null)
+    /// <param name="table">Read instead of the file that it stands for.</param>
+    public static ReadResult Read(
+        string jobPath,
+        TextFile job,
+        Func<string, bool>? mayRead = null,
+        TableInHand? table = null
+    )
     {
         string jobFile = Path.GetFileName(jobPath);
         if (job.Text is null)
@@ -116,7 +123,10 @@ public static class JobReader
                     }
                 ),
         ];
-        var offsets = TextFile.Read(offsetsPath, offsetsFile);
+        TextFile offsets =
+            table?.File == offsetsFile
+                ? TextFile.Decode(Encoding.UTF8.GetBytes(table.Text), offsetsFile)
+                : TextFile.Read(offsetsPath, offsetsFile);
         return offsets.Text is null
             ? new(
                 null,
@@ -147,6 +157,7 @@ public static class JobReader
             ) with
             {
                 OffsetsPath = offsetsPath,
+                OffsetsFile = offsetsFile,
                 OffsetsText = offsets.Text,
             };
     }
@@ -180,8 +191,7 @@ public static class JobReader
     {
         (JobDraft draft, ImmutableArray<Finding> findings) = JobBinder.Read(jobText, jobFile);
         ImmutableArray<string?> stock = stockTexts.IsDefault ? [] : [.. stockTexts];
-        byte[]? Utf8(string? text) =>
-            text is null ? null : System.Text.Encoding.UTF8.GetBytes(text);
+        byte[]? Utf8(string? text) => text is null ? null : Encoding.UTF8.GetBytes(text);
         string revision = Revision(
             Utf8(jobText)!,
             Utf8(offsetsText)!,

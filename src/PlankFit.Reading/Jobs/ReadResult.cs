@@ -11,6 +11,9 @@ public sealed record ReadResult(Job? Job, ImmutableArray<Finding> Findings)
     /// <summary>Where the table of offsets stands on the disk; null where the job was read from memory.</summary>
     public string? OffsetsPath { get; init; }
 
+    /// <summary>The table's name as the job has it; null where the job was read from memory.</summary>
+    public string? OffsetsFile { get; init; }
+
     /// <summary>The table's text as it was read; null where the job was read from memory.</summary>
     public string? OffsetsText { get; init; }
 

@@ -64,18 +64,47 @@ public sealed record TableCells(
             ? OffsetRows.Cell(file, row + 1, column - 2, station)
             : null;
 
+    /// <summary>The text with one cell written anew, all else as it stands; a line that ends before the cell gets what it lacks.</summary>
+    /// <param name="row">From 0; of a line with cells.</param>
+    /// <param name="column">From 0.</param>
+    /// <exception cref="ArgumentException">There is no such line, or the value would be more than a cell.</exception>
+    public string With(int row, int column, string value)
+    {
+        if (
+            row < 0
+            || row >= Words.Length
+            || Words[row].IsEmpty
+            || column < 0
+            || value.Any(char.IsControl)
+            || (column == 0 && value.StartsWith('#'))
+        )
+        {
+            throw new ArgumentException($"line {row + 1} has no cell {column + 1} for {value}");
+        }
+
+        string[] raw = [.. Lines];
+        for (int more = Words[row].Length; more <= column; more++)
+        {
+            raw[row] += Separator;
+        }
+
+        (int from, int to) = CsvLines.Cells(raw[row], Separator)[column];
+        string written =
+            value.Contains(Separator, StringComparison.Ordinal) || value.StartsWith('"')
+                ? $"\"{value.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+                : value;
+        raw[row] = raw[row][..from] + written + raw[row][to..];
+        return string.Join(NewLine, raw);
+    }
+
     private static ImmutableArray<string> WordsOf(string line, char separator) =>
         string.IsNullOrWhiteSpace(line)
             ? []
-            :
-            [
-                .. CsvLines
-                    .Cells(line, separator)
-                    .Select(c =>
-                        line[c.From..c.To]
-                            .Trim()
-                            .Trim('"')
-                            .Replace("\"\"", "\"", StringComparison.Ordinal)
-                    ),
-            ];
+            : [.. CsvLines.Cells(line, separator).Select(c => Unquoted(line[c.From..c.To].Trim()))];
+
+    /// <summary>Quotes belong to the cell that begins with one; a mark at the end of another is an inch mark.</summary>
+    private static string Unquoted(string cell) =>
+        cell.Length > 1 && cell[0] == '"' && cell[^1] == '"'
+            ? cell[1..^1].Replace("\"\"", "\"", StringComparison.Ordinal)
+            : cell;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Net;
 using System.Text.Json;
 using PlankFit.Pages.Guarding;
+using PlankFit.Pages.Serving;
 using PlankFit.Pages.Sessions;
 using PlankFit.Tests.Support;
 
@@ -92,12 +93,12 @@ public sealed class OutsideTests
         Assert.Equal(HttpStatusCode.OK, fresh.StatusCode);
     }
 
-    /// <summary>After three codes that were guessed at thirty times each the door stays shut, also for the right one.</summary>
+    /// <summary>After three codes that were guessed at thirty times each the door stays shut, also for the right one; the terminal is told once.</summary>
     [Fact]
     public void TheDoorStaysShutAfterThreeCodes()
     {
-        List<string> codes = [];
-        var door = new Door(IPAddress.Loopback, codes.Add);
+        List<string?> told = [];
+        var door = new Door(IPAddress.Loopback, told.Add);
         door.Begin();
         Microsoft.AspNetCore.Http.DefaultHttpContext From(int address) =>
             new() { Connection = { RemoteIpAddress = new IPAddress([10, 0, 0, (byte)address]) } };
@@ -106,8 +107,16 @@ public sealed class OutsideTests
             Assert.False(door.Enter(From(1 + (i / Door.MostFromOne)), "x"));
         }
 
-        Assert.Equal(Door.MostRounds, codes.Count);
-        Assert.False(door.Enter(From(200), codes[^1]));
+        Assert.Equal(Door.MostRounds + 1, told.Count);
+        Assert.All(told.SkipLast(1), Assert.NotNull);
+        Assert.Null(told[^1]);
+        Assert.False(door.Enter(From(200), told[^2]));
+        Assert.Equal(Door.MostRounds + 1, told.Count);
+        Assert.Contains(
+            "SHUT: 90 wrong codes",
+            ShopNetwork.Shut("http://192.168.0.7:1/"),
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>Texts to come back to are kept as far as there is room for them, the newest always.</summary>

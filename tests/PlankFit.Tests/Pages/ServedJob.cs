@@ -33,11 +33,14 @@ internal sealed class ServedJob : IAsyncDisposable
             File.WriteAllText(JobPath, changed(File.ReadAllText(JobPath)));
         }
 
-        app = PageServer.Build(new JobShelf([JobPath]), 0, network, Codes.Add);
+        app = PageServer.Build(new JobShelf([JobPath]), 0, network, Said);
     }
 
     /// <summary>Every code that the terminal showed, the newest last.</summary>
     public List<string> Codes { get; } = [];
+
+    /// <summary>So often the terminal showed that the door is shut.</summary>
+    public int Shut { get; private set; }
 
     public string JobPath => folder.File("job.toml");
 
@@ -49,6 +52,18 @@ internal sealed class ServedJob : IAsyncDisposable
 
     /// <summary>Where the shop's network finds it.</summary>
     public Uri OnNetwork => new(PageServer.Address(app, network: true));
+
+    private void Said(string? code)
+    {
+        if (code is null)
+        {
+            Shut++;
+        }
+        else
+        {
+            Codes.Add(code);
+        }
+    }
 
     /// <summary>One skin of a tender: what is seen on it takes little work.</summary>
     public static Task<ServedJob> Small(Func<string, string>? changed = null) => Of(null, changed);

@@ -58,7 +58,7 @@ byId("doing").append(undo, redo, keep);
 async function save(over) {
   const answer = await post("save", { over });
   if (answer.ok) {
-    say("Saved as the job file, comments and order kept.");
+    say(`Saved as the job file, comments and order kept${answer.told?.message ? `; ${answer.told.message}` : ""}.`);
     await refresh();
     return;
   }

@@ -1,7 +1,7 @@
 // What was noted of planks: fitted, glued, a note, what it lacks. A note is kept in this browser until the shop's computer has it, so that none is lost where the network is, and
 // each has a number by which it is known, so that none is written twice.
 
-import { changed } from "./shop.js";
+import { changed, shop } from "./shop.js";
 import { json, post } from "./wire.js";
 
 const KEY = `plankfit notes ${location.pathname}`;
@@ -86,6 +86,10 @@ async function send() {
       atOnce = 1;
       continue;
     }
+    if (answer.ok) {
+      // It is known from now on, whether news of it comes or was sent before this page listened.
+      known = [...known, ...batch];
+    }
     // What was refused is said and let go, or it would stand in the way of all that follows.
     kept.waiting = kept.waiting.slice(batch.length);
     keep();
@@ -95,7 +99,7 @@ async function send() {
 }
 
 window.addEventListener("beforeunload", (event) => {
-  if (kept.waiting.length > 0) {
+  if (kept.waiting.length > 0 && !shop.isLeaving) {
     event.preventDefault();
   }
 });

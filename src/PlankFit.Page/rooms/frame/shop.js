@@ -12,6 +12,8 @@ export const shop = {
     return this.skins !== null && this.skins.turn > (this.facts?.turn ?? 0) ? this.skins : this.facts;
   },
   picked: null,
+  /** The page loads itself anew: what waits in it is kept by the browser and sent by what comes, so that nobody need be asked. */
+  isLeaving: false,
   colour: "layer",
   hidden: new Set(),
   /** The seams of the skin below are seen through the one above. */
@@ -85,7 +87,11 @@ async function fetchAll() {
     return;
   }
   if (shop.state && shop.state.epoch !== state.epoch) {
-    // Another run of the server: nothing that is shown here belongs to it.
+    // Another run of the server: nothing that is shown here belongs to it but the plank that somebody stands before.
+    if (shop.picked !== null) {
+      history.replaceState(null, "", `#${location.hash.slice(1).split("/")[0] || "bottom"}/${encodeURIComponent(shop.picked)}`);
+    }
+    shop.isLeaving = true;
     location.reload();
     return;
   }

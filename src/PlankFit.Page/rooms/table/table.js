@@ -1,77 +1,185 @@
-// The table of offsets as it stands in its file, doubts first. It is mended in the file; what is doubted there is marked here.
+// The table of offsets, to be mended: doubts first, each with what was probably meant, at a touch; the lines beside it. It is saved as a new table.
 
 import { el, show } from "../frame/dom.js";
 import { watch } from "../frame/shop.js";
-import { json } from "../frame/wire.js";
+import { at, json, post } from "../frame/wire.js";
+import { toCell } from "./rows.js";
 
 export function table(place) {
   let isHere = true,
-    painted = "";
+    shape = "",
+    read = null;
+  /** By line and column: the field of a cell. */
+  const fields = new Map();
+  const head = el("h2", {}),
+    told = el("p", { role: "status" }),
+    doubts = el("div"),
+    grid = el("div", { class: "wide", role: "region", "aria-label": "Rows of the table" }),
+    lines = el("div", { class: "lines" });
   const box = el("section", { class: "offsets", "aria-label": "Table of offsets" });
   show(place, box);
 
   async function look() {
-    const read = await json("table");
-    const now = JSON.stringify(read);
-    if (!isHere || now === painted) {
+    const now = await json("table");
+    if (!isHere) {
       return;
     }
-    painted = now;
+    read = now;
     if (read === null) {
+      shape = "";
       show(box, el("p", {}, "No table of offsets could be read: see what is said above."));
       return;
     }
-    const doubts = Map.groupBy(read.doubts, (d) => `${d.line} ${d.column}`);
-    const [head = { cells: [] }, ...rows] = read.rows;
+    const shaped = JSON.stringify(read.rows.map((r) => [r.line, r.cells.length]));
+    if (shaped !== shape) {
+      shape = shaped;
+      show(box, head, told, el("div", { class: "beside" }, el("div", {}, doubts, grid), lines));
+      build();
+    }
+    renew();
+  }
+
+  /** Every row as wide as the head: a cell that is left out can be written in. */
+  function build() {
+    fields.clear();
+    const [first = { line: 1, cells: [] }, ...rest] = read.rows;
     show(
-      box,
-      el("h2", {}, read.file),
-      read.doubts.length === 0
-        ? el("p", {}, "Nothing in it stands out.")
-        : el("ol", { class: "doubts" }, read.doubts.map((d) => el("li", {}, el("a", { href: `#cell-${d.line}-${d.column}`, click: to }, d.words)))),
+      grid,
       el(
-        "div",
-        { class: "wide", tabindex: "0", role: "region", "aria-label": "Rows of the table" },
+        "table",
+        {},
+        el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "row"), first.cells.map((_, i) => cell("th", first.line, i, { scope: "col" })))),
         el(
-          "table",
+          "tbody",
           {},
-          el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "row"), head.cells.map((c) => el("th", { scope: "col" }, c || " ")))),
-          el(
-            "tbody",
-            {},
-            rows.map((r) =>
-              el(
-                "tr",
-                {},
-                el("td", { class: "aside" }, String(r.line)),
-                r.cells.map((c, i) => {
-                  const found = doubts.get(`${r.line} ${i + 1}`);
-                  return el(
-                    i < 2 && c ? "th" : "td",
-                    {
-                      id: `cell-${r.line}-${i + 1}`,
-                      scope: i < 2 && c ? "row" : null,
-                      class: found ? "doubt" : null,
-                      title: found?.map((d) => d.words).join(" ") ?? null,
-                      tabindex: found ? "-1" : null,
-                    },
-                    c,
-                    found ? el("span", { class: "hidden" }, " (doubted)") : null,
-                  );
-                }),
-              ),
-            ),
-          ),
+          rest.map((r) => el("tr", {}, el("td", { class: "aside" }, String(r.line)), first.cells.map((_, i) => cell(i < 2 ? "th" : "td", r.line, i, i < 2 ? { scope: "row" } : {})))),
         ),
       ),
     );
+    reach(fields.get(`${rest[0]?.line} 3`) ?? [...fields.values()][0]);
   }
 
-  function to(event) {
+  function cell(tag, line, i, more) {
+    const field = el("input", {
+      type: "text",
+      class: i < 2 ? "word" : null,
+      autocomplete: "off",
+      spellcheck: "false",
+      tabindex: "-1",
+      change: () => send(field, field.value),
+      focus: () => reach(field),
+      input: () => fit(field),
+      keydown: keys,
+    });
+    field.dataset.line = line;
+    field.dataset.column = i + 1;
+    fields.set(`${line} ${i + 1}`, field);
+    return el(tag, { id: `cell-${line}-${i + 1}`, ...more }, field);
+  }
+
+  /** One cell is reached by the tab key; from it the arrows lead on. */
+  function reach(field) {
+    for (const other of fields.values()) {
+      other.tabIndex = other === field ? 0 : -1;
+    }
+  }
+
+  function keys(event) {
+    const field = event.currentTarget,
+      isOwn = field.value !== field.dataset.was,
+      atEnd = field.selectionStart === field.value.length,
+      atStart = field.selectionEnd === 0;
+    const step = { ArrowUp: [-1, 0], ArrowDown: [1, 0], Enter: [1, 0], ArrowLeft: atStart || !isOwn ? [0, -1] : null, ArrowRight: atEnd || !isOwn ? [0, 1] : null }[event.key];
+    if (event.key === "Escape") {
+      field.value = field.dataset.was;
+      fit(field);
+    }
+    if (!step || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) {
+      return;
+    }
+    const order = read.rows.map((r) => r.line),
+      line = order[order.indexOf(Number(field.dataset.line)) + step[0]],
+      next = fields.get(`${line} ${Number(field.dataset.column) + step[1]}`);
     event.preventDefault();
-    const cell = document.getElementById(event.currentTarget.hash.slice(1));
-    cell?.scrollIntoView({ block: "center", inline: "center" });
-    cell?.focus();
+    if (next) {
+      next.focus();
+      next.select();
+    } else {
+      field.blur();
+    }
+  }
+
+  function fit(field) {
+    field.size = Math.max(field.value.length, 3);
+  }
+
+  function renew() {
+    const byCell = Map.groupBy(read.doubts, (d) => `${d.line} ${d.column}`),
+      meant = new Map(read.meant.map((m) => [`${m.line} ${m.column}`, m.value])),
+      [first = { cells: [] }] = read.rows;
+    show(head, read.isMended ? `${read.file}, mended and not saved` : read.file);
+    told.textContent = read.isMended
+      ? "Save writes it as a new table beside the old one, which stays, and has the job name the new one."
+      : "A value that you change is laid at once; nothing is written before you save, and then as a new table.";
+    for (const row of read.rows) {
+      for (let i = 0; i < first.cells.length; i++) {
+        const key = `${row.line} ${i + 1}`,
+          field = fields.get(key),
+          now = row.cells[i] ?? "",
+          found = byCell.get(key);
+        // What is being typed stays.
+        if (field.value === (field.dataset.was ?? "") || document.activeElement !== field) {
+          field.value = now;
+        }
+        field.dataset.was = now;
+        fit(field);
+        const name = row === first ? (i < 2 ? `Head, column ${i + 1}` : `Name of station ${i - 1}`) : i < 2 ? (i === 0 ? `Line of row ${row.line}` : `Measure of row ${row.line}`) : `${[row.cells[0], row.cells[1]].filter(Boolean).join(" ")}, station ${first.cells[i]}`;
+        field.setAttribute("aria-label", found ? `${name}, doubted` : name);
+        field.parentElement.classList.toggle("doubt", Boolean(found));
+        field.title = found?.map((d) => d.words).join(" ") ?? "";
+      }
+    }
+    show(
+      doubts,
+      read.doubts.length === 0
+        ? el("p", {}, "Nothing in it stands out.")
+        : el(
+            "ol",
+            { class: "doubts" },
+            read.doubts.map((d) => {
+              const value = meant.get(`${d.line} ${d.column}`);
+              return el(
+                "li",
+                {},
+                el("a", { href: `#cell-${d.line}-${d.column}`, click: toCell }, d.words),
+                value === undefined ? null : [" ", el("button", { class: "take", click: () => take(d.line, d.column, value) }, `Take ${value}`)],
+              );
+            }),
+          ),
+    );
+    const drawn = read.lines === null ? null : at(`lines/${read.lines}`);
+    if (drawn !== null && lines.firstChild?.getAttribute("src") !== drawn) {
+      show(lines, el("img", { src: drawn, alt: "The lines of the table: profile, half-breadths and sections" }));
+    } else if (drawn === null) {
+      show(lines, el("p", { class: "aside" }, "No lines can be drawn of it as it is."));
+    }
+  }
+
+  const take = (line, column, value) => send(fields.get(`${line} ${column}`), value);
+
+  async function send(field, typed) {
+    const was = field.dataset.was;
+    if (typed.trim() === was) {
+      field.value = was;
+      return;
+    }
+    field.value = typed;
+    const answer = await post("table", { line: Number(field.dataset.line), column: Number(field.dataset.column), was, typed }).catch(() => null);
+    if (!answer?.ok) {
+      told.textContent = `Not taken: ${answer?.told?.message ?? "the shop's computer does not answer"}.`;
+      field.value = field.dataset.was;
+      fit(field);
+    }
   }
 
   const forget = watch((what) => (what === "facts" || what === "state") && look());

@@ -424,6 +424,7 @@ internal static class EveryKey
         grams = [100, 150, 200]
         [weave]
         grams = [100, 200, 300]
+        coats = 3
         [[fillet]]
         along = "chine log"
         radius = 12
@@ -439,6 +440,7 @@ internal static class EveryKey
         fit-and-fasten = 12
         wait = 10
         wet = 6
+        coat = 4
         trim = 2
         wash-and-key = 10
         board = 15

@@ -1,0 +1,98 @@
+using System.Globalization;
+using System.Text;
+using PlankFit.Draughting.Files;
+using PlankFit.Reading.Editing;
+using PlankFit.Reading.Offsets;
+
+namespace PlankFit.Pages.Sessions;
+
+/// <summary>A cell of the table of offsets written anew, and the table that comes of it saved beside the old one.</summary>
+internal static class TableMending
+{
+    /// <summary>No value of a table is so long, signs.</summary>
+    private const int Longest = 200;
+
+    private const string Offsets = "hull.offsets";
+
+    /// <summary>So many of them nobody keeps.</summary>
+    private const int MostCopies = 1000;
+
+    /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
+    /// <param name="was">What stands in the cell as far as is known where it was typed.</param>
+    /// <returns>Null where there is no such cell, it holds something else by now, or what was typed is no cell's value.</returns>
+    public static TableInHand? With(
+        TableInHand table,
+        int line,
+        int column,
+        string was,
+        string typed
+    )
+    {
+        var cells = TableCells.Of(table.Text);
+        int row = line - 1,
+            at = column - 1;
+        if (
+            row < 0
+            || row >= cells.Words.Length
+            || cells.Words[row].IsEmpty
+            || at < 0
+            || at >= cells.Words[cells.Head].Length
+            || typed.Length > Longest
+            || typed.Any(char.IsControl)
+            // A line that begins so is a comment.
+            || (at == 0 && typed.TrimStart().StartsWith('#'))
+        )
+        {
+            return null;
+        }
+
+        string there = at < cells.Words[row].Length ? cells.Words[row][at] : "";
+        return there == was ? table with { Text = cells.With(row, at, typed.Trim()) } : null;
+    }
+
+    /// <summary>Writes a mended table under a name that is free, beside the one that it was made of; one that is there already with the same text serves.</summary>
+    /// <param name="jobPath">Beside which names are.</param>
+    /// <returns>The name, as the job is to have it, and whether the file is a new one.</returns>
+    /// <exception cref="OutputException">The disk refused.</exception>
+    public static (string Name, bool IsNew) Save(string jobPath, TableInHand table)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!,
+            of = Path.GetFileNameWithoutExtension(table.File),
+            end = Path.GetExtension(table.File);
+        byte[] bytes = Encoding.UTF8.GetBytes(table.Text);
+        for (int i = 1; i <= MostCopies; i++)
+        {
+            string number = i == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"-{i}"),
+                name = $"{of}-mended{number}{end}",
+                path = Path.Combine(folder, name);
+            var there = new FileInfo(path);
+            if (there.LinkTarget is null && !Path.Exists(path))
+            {
+                DurableFile.Write(path, bytes);
+                return (name, true);
+            }
+
+            if (
+                there is { LinkTarget: null, Exists: true }
+                && there.Length == bytes.Length
+                && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+            )
+            {
+                return (name, false);
+            }
+        }
+
+        throw new OutputException(
+            $"There are {MostCopies} mended copies of {table.File} already: take some away.",
+            folder
+        );
+    }
+
+    /// <summary>The job's text with that name as its table's; null where the text cannot be read.</summary>
+    public static string? Named(string job, string name) => JobChange.Of(job, Offsets, name);
+
+    /// <summary>Whether a job's text names the table that was mended.</summary>
+    public static bool Applies(string job, TableInHand? table) =>
+        table is not null
+        && JobFields.Of(job).Any(f => f.Address == Offsets && f.Written == table.File);
+}

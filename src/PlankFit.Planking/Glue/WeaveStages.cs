@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Planks;
+using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Planking.Glue;
+
+/// <summary>
+/// The coats that fill the weave of the outermost cloth, a stage each: on what is under it while it still bonds, if all of the coat can be on in that time, or else once
+/// it has cured, is washed, keyed and dry.
+/// </summary>
+internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, WorkDays Days)
+{
+    /// <summary>Null where nothing is to be filled.</summary>
+    private (SheathedLayer Cloth, Estimate Gsm, int Coats)? Asked =>
+        Amounts.Planked.Layers[^1] is ClothLayerPlan outer
+        && Amounts.ClothOf(outer.Cloth.Name) is { } cloth
+        && Amounts.Spec.WeaveGsm is { } gsm
+            ? (cloth, gsm, Amounts.Spec.WeaveCoats)
+            : null;
+
+    public bool AreAsked => Asked is not null;
+
+    /// <param name="cloth">The stage of the cloth itself.</param>
+    /// <returns>As many as were found a time for; what was not in words of the stages that are wanting.</returns>
+    public (ImmutableArray<GlueStage> Stages, ImmutableArray<string> Not) After(
+        GlueStage cloth,
+        double ready,
+        ImmutableArray<Finding>.Builder findings
+    )
+    {
+        if (Asked is not var (on, gsm, coats) || cloth.OnAt is null)
+        {
+            return ([], []);
+        }
+
+        ImmutableArray<GlueStage>.Builder stages = ImmutableArray.CreateBuilder<GlueStage>();
+        GlueStage under = cloth;
+        for (int coat = 1; coat <= coats; coat++)
+        {
+            double grams = 1000 * Placing.Mix.WithWaste(gsm.Usual / 1000 / coats);
+            if (Of(on, under, (coat, coats), grams, ready, findings) is not { } stage)
+            {
+                return (
+                    stages.ToImmutable(),
+                    [.. Enumerable.Range(coat, coats - coat + 1).Select(n => Name(on, n, coats))]
+                );
+            }
+
+            stages.Add(stage);
+            ready = Math.Max(ready, stage.ReadyAt);
+            under = stage;
+        }
+
+        return (stages.ToImmutable(), []);
+    }
+
+    private GlueStage? Of(
+        SheathedLayer cloth,
+        GlueStage under,
+        (int Number, int Of) coat,
+        double grams,
+        double ready,
+        ImmutableArray<Finding>.Builder findings
+    )
+    {
+        // As cloth is wetted out, at the roller's pace, and nothing to trim.
+        var rolling = new ClothWetting(
+            Name(cloth, coat.Number, coat.Of),
+            Placing with
+            {
+                Crew = Placing.Crew with { WetMinutesPerM2 = Placing.Crew.CoatMinutesPerM2 },
+            },
+            Days
+        );
+        (Side Side, double At)[] done =
+        [
+            .. AmountPlanner
+                .BothSides.Select(s => (s, Amounts.Spec.Done.CoatedAt(cloth.Name, coat.Number, s)))
+                .Where(d => d.Item2 is not null)
+                .Select(d => (d.s, d.Item2!.Value)),
+        ];
+        ClothShare[] shares =
+        [
+            .. AmountPlanner
+                .BothSides.Where(s => done.All(d => d.Side != s))
+                .OrderBy(s => s == cloth.Spec.SideFirst ? 0 : 1)
+                .Select(s => new ClothShare(s, cloth.Of(s).LaidMm2, grams, 0)),
+        ];
+        (double first, double last) = under.OnAt!.Value;
+        if (shares.Length > 0 && under.Mix.Clocks.Recoat is { } recoat && Placing.Day is var day)
+        {
+            double from = last + Math.Ceiling(ClockRun.Minutes(recoat.From, null, day, last)),
+                to = first + Math.Floor(ClockRun.Minutes(recoat.To, null, day, first));
+            ImmutableArray<ClothWetting.WettedSide> soon = Sides(
+                rolling,
+                shares,
+                Math.Max(ready, from)
+            );
+            if (soon.Length == shares.Length && soon[^1].LastAt <= to)
+            {
+                return Stage(
+                    rolling,
+                    coat,
+                    soon,
+                    done,
+                    [
+                        new(
+                            "what is under it is firm and still bonds: nothing washed, nothing touched with bare hands",
+                            from,
+                            to
+                        ),
+                    ]
+                );
+            }
+        }
+
+        var keyed = KeyedCloth.Of(
+            under.Mix.Clocks,
+            Placing,
+            Days,
+            last,
+            ready,
+            shares.Sum(s => s.AreaMm2)
+        );
+        ImmutableArray<ClothWetting.WettedSide> sides = Sides(rolling, shares, keyed.Dry);
+        if (sides.Length < shares.Length)
+        {
+            findings.Add(
+                WhyNoBatch.OfCloth(rolling, shares[sides.Length], Amounts.Planked.Job.Units)
+            );
+            return null;
+        }
+
+        return Stage(rolling, coat, sides, done, shares.Length > 0 ? keyed.Points : []);
+    }
+
+    private static ImmutableArray<ClothWetting.WettedSide> Sides(
+        ClothWetting rolling,
+        ClothShare[] shares,
+        double from
+    )
+    {
+        ImmutableArray<ClothWetting.WettedSide>.Builder sides =
+            ImmutableArray.CreateBuilder<ClothWetting.WettedSide>();
+        foreach (ClothShare share in shares)
+        {
+            if (rolling.Of(share, from, []) is not { } side)
+            {
+                break;
+            }
+
+            sides.Add(side);
+            from = side.LastAt;
+        }
+
+        return sides.ToImmutable();
+    }
+
+    private GlueStage Stage(
+        ClothWetting rolling,
+        (int Number, int Of) coat,
+        ImmutableArray<ClothWetting.WettedSide> sides,
+        (Side Side, double At)[] done,
+        ImmutableArray<HoldPoint> before
+    )
+    {
+        double[] on =
+        [
+            .. sides.SelectMany(s => new[] { s.FirstAt, s.LastAt }),
+            .. done.Select(d => d.At),
+        ];
+        return new(
+            rolling.Layer,
+            Placing.Mix,
+            [.. sides.SelectMany(s => s.Batches)],
+            before,
+            [
+                new("no runs, no dry places; what is found is marked"),
+                .. coat.Number < coat.Of
+                    ? []
+                    : new HoldPoint[]
+                    {
+                        new("the weave shows nowhere: else one coat more"),
+                        new(
+                            "cured",
+                            Placing.Mix.Clocks.Sandable is { } sandable
+                                ? on.Max()
+                                    + Math.Ceiling(
+                                        ClockRun.Minutes(sandable, null, Placing.Day, on.Max())
+                                    )
+                                : null
+                        ),
+                    },
+            ]
+        )
+        {
+            IsCloth = true,
+            Coat = coat.Number,
+            OnAt = (on.Min(), on.Max()),
+            WorkMinutes = sides.IsEmpty
+                ? 0
+                : Days.Between(sides[0].Batches[0].MixAt, sides[^1].LastAt),
+        };
+    }
+
+    private static string Name(SheathedLayer cloth, int coat, int of) =>
+        $"{cloth.Name}, weave coat {NumberText.Trimmed(coat, 0)} of {NumberText.Trimmed(of, 0)}";
+}

@@ -1,0 +1,128 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using PlankFit.Reading.Offsets;
+using PlankFit.Tests.Architecture;
+using PlankFit.Tests.Support;
+using static PlankFit.Tests.Pages.PageInBrowserTests;
+
+namespace PlankFit.Tests.Pages;
+
+/// <summary>The table as a person mends it: what was meant is taken at a touch, a cell is typed in, undone by the keys, and saved as a new table.</summary>
+public sealed class TableInBrowserTests(Browser browser) : IClassFixture<Browser>
+{
+    [Fact]
+    public async Task ASlipIsTakenAtATouchUndoneAndSaved()
+    {
+        await using ServedJob served = await ServedJob.Small();
+        string path = Path.Combine(Path.GetDirectoryName(served.JobPath)!, "offsets.csv"),
+            text = File.ReadAllText(path);
+        var cells = TableCells.Of(text);
+        (int row, int column) = cells.Find("chine", "height", cells.Words[cells.Head][6])!.Value;
+        string was = cells.Words[row][column],
+            slip = $"{was[0]}{was[2]}{was[1]}{was[3..]}";
+        File.WriteAllText(path, cells.With(row, column, slip));
+        await using OpenPage open = await browser.Open(new Uri(served.Address, "job/1/#table"));
+        IPage page = open.Page;
+        ILocator cell = page.Locator($"#cell-{row + 1}-{column + 1}"),
+            field = cell.Locator("input"),
+            take = page.GetByRole(AriaRole.Button, new() { Name = $"Take {was}", Exact = true });
+        await Expect(cell).ToHaveClassAsync("doubt");
+        await Expect(field).ToHaveValueAsync(slip);
+        await take.ClickAsync();
+        await Expect(field).ToHaveValueAsync(was);
+        await Expect(cell).Not.ToHaveClassAsync("doubt");
+        ILocator lines = page.Locator(".lines img");
+        await Expect(lines).ToHaveJSPropertyAsync("complete", true);
+        Assert.True(await lines.EvaluateAsync<int>("i => i.naturalWidth") > 0);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(field).ToHaveValueAsync(slip);
+        await Expect(cell).ToHaveClassAsync("doubt");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Redo" }).ClickAsync();
+        await Expect(field).ToHaveValueAsync(was);
+
+        // By the keys: typed, and the arrow leads on to the row below; what is no length is told at its cell.
+        await field.FocusAsync();
+        await field.FillAsync("<b>x");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#trouble"))
+            .ToContainTextAsync($"line {row + 1}, column {column + 1}");
+        await Expect(cell).ToHaveClassAsync("doubt");
+        Assert.Equal(0, await page.Locator("main b").CountAsync());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(page.Locator("#trouble")).ToBeEmptyAsync();
+        await Expect(field).ToHaveValueAsync(was);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await Expect(page.Locator("#word")).ToContainTextAsync("offsets-mended.csv");
+        await Expect(page.Locator("h2").First).ToHaveTextAsync("offsets-mended.csv");
+        Assert.Contains("offsets-mended.csv", served.OnDisk, StringComparison.Ordinal);
+        Assert.Empty(open.Faults);
+    }
+
+    /// <summary>axe-core finds nothing, doubted and mended, and nothing runs out sideways; where PLANKFIT_SHOTS names a folder, pictures are left there.</summary>
+    [Fact]
+    public async Task NoStateBreaksARule()
+    {
+        string? shots = Environment.GetEnvironmentVariable("PLANKFIT_SHOTS");
+        if (!LongRuns.Asked && shots is null)
+        {
+            return;
+        }
+
+        string axe = Path.Combine(
+            HouseRules.Root(),
+            "src/PlankFit.Page/obj/solid/node_modules/axe-core/axe.min.js"
+        );
+        Assert.SkipUnless(File.Exists(axe), "axe-core is not here: build where there is Node");
+        await using ServedJob served = await ServedJob.Of("survey-launch");
+        string path = Path.Combine(Path.GetDirectoryName(served.JobPath)!, "offsets.csv");
+        var cells = TableCells.Of(File.ReadAllText(path));
+        (int row, int column) = cells.Find("chine", "height", cells.Words[cells.Head][7])!.Value;
+        string was = cells.Words[row][column];
+        File.WriteAllText(path, cells.With(row, column, $"{was[0]}{was[2]}{was[1]}{was[3..]}"));
+        foreach (int width in new[] { 360, 900, 1600 })
+        {
+            await using OpenPage open = await browser.Open(
+                new Uri(served.Address, "job/1/#table"),
+                width,
+                900
+            );
+            IPage page = open.Page;
+            await page.EvaluateAsync(await File.ReadAllTextAsync(axe, ServedJob.Stop));
+            async Task Look(string state)
+            {
+                JsonElement broken = await page.EvaluateAsync<JsonElement>(
+                    "async () => (await axe.run()).violations.map(v => `${v.id} (${v.impact}): ${v.nodes.map(n => n.html.slice(0, 160)).slice(0, 4).join(' | ')}`)"
+                );
+                Assert.True(broken.GetArrayLength() == 0, $"{state}, {width}: {broken}");
+                Assert.True(
+                    await page.EvaluateAsync<bool>(
+                        "() => document.documentElement.scrollWidth <= window.innerWidth"
+                    ),
+                    $"{state}, {width}"
+                );
+                if (shots is not null)
+                {
+                    await page.ScreenshotAsync(
+                        new()
+                        {
+                            Path = Path.Combine(shots, $"table-{state}-{width}.png"),
+                            FullPage = true,
+                        }
+                    );
+                }
+            }
+
+            await Expect(page.Locator(".doubt").First).ToBeVisibleAsync();
+            await Expect(page.Locator(".lines img")).ToHaveJSPropertyAsync("complete", true);
+            await Look("doubted");
+            await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Take") })
+                .First.ClickAsync();
+            await Expect(page.Locator("h2").First).ToContainTextAsync("mended and not saved");
+            await Look("mended");
+            await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+            await Expect(page.Locator("h2").First).Not.ToContainTextAsync("mended and not saved");
+        }
+    }
+}
