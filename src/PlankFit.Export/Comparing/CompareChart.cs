@@ -191,7 +191,6 @@ public static class CompareChart
         foreach (double v in x.Scale.Levels())
         {
             double at = plot.Left + (x.Scale.Part(v) * plot.Width);
-            // From the ends where no point lies, so that what is broken is not begun within a number.
             pad.Line(new(at, plot.Top), new(at, plot.Bottom), Pens.Rule, Grid);
             pad.Text(
                 new(at, plot.Bottom - 3.4),
