@@ -58,7 +58,7 @@ const undo = el("button", { click: () => wish({ undo: true }), "aria-keyshortcut
 const redo = el("button", { click: () => wish({ redo: true }), "aria-keyshortcuts": "Control+Shift+Z" }, "Redo");
 const keep = el("button", { class: "main", click: () => save(null) }, "Save");
 const measure = el("button", { id: "units", click: () => measureIn(measure.value) });
-byId("doing").append(measure, undo, redo, keep);
+byId("doing").append(undo, redo, keep, measure);
 
 async function measureIn(to) {
   turnUnits(to);
