@@ -57,7 +57,7 @@ function title() {
 const undo = el("button", { click: () => wish({ undo: true }), "aria-keyshortcuts": "Control+Z" }, "Undo");
 const redo = el("button", { click: () => wish({ redo: true }), "aria-keyshortcuts": "Control+Shift+Z" }, "Redo");
 const keep = el("button", { class: "main", click: () => save(null) }, "Save");
-const measure = el("button", { id: "units", click: () => measureIn(measure.value) });
+const measure = el("button", { id: "units", hidden: true, click: () => measureIn(measure.value) });
 byId("doing").append(undo, redo, keep, measure);
 
 async function measureIn(to) {
@@ -71,6 +71,8 @@ function tellUnits() {
   const inFeet = units.shown === "ft" || (units.shown === null && /^(in|ft)/.test(shop.facts?.units ?? ""));
   measure.value = inFeet ? "mm" : "ft";
   measure.textContent = inFeet ? "Show mm" : "Show ft in";
+  // Without a name, before anything is known of the job, it is not there.
+  measure.hidden = false;
 }
 
 async function save(over) {
