@@ -22,7 +22,13 @@ internal static class FixedDraws
             return;
         }
 
-        for (uint i = 1; i <= usual; i++)
+        Always(of, usual, law, print);
+    }
+
+    /// <summary>So many of them and no others, however long the run.</summary>
+    public static void Always<T>(Gen<T> of, int draws, Action<T> law, Func<T, string>? print = null)
+    {
+        for (uint i = 1; i <= draws; i++)
         {
             of.Sample(law, seed: new PCG(i, 7).ToString(), iter: 1, threads: 1, print: print);
         }

@@ -167,13 +167,17 @@ export function bottom(place) {
     tell();
   }
   paint();
-  import("/rooms/solid/solid.js").then((solid) => {
-    if (solid.canDraw()) {
-      image.drawnBy(solid.drawer);
-      legend.before(besides.box, besides.lacks);
-    } else {
-      view.append(el("p", { class: "aside noprint" }, solid.why));
-    }
-  });
+  import("/rooms/solid/solid.js").then(
+    (solid) => {
+      if (solid.canDraw()) {
+        image.drawnBy(solid.drawer);
+        legend.before(besides.box, besides.lacks);
+      } else {
+        view.append(el("p", { class: "aside noprint" }, solid.why));
+      }
+    },
+    // The shop's computer went out of reach before it was fetched.
+    () => view.append(el("p", { class: "aside noprint" }, "Drawn flat: the view in the round could not be fetched; enter this room again.")),
+  );
   return forget;
 }

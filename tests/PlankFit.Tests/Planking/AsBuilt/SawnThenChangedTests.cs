@@ -28,11 +28,6 @@ public sealed class SawnThenChangedTests
     [Fact]
     public void HullsByChanceArePlannedWhateverChanges() => Hold(RandomHull.Gen, 3);
 
-    /// <summary>With keel, joints, what lies behind, fastenings and timber, all of which are worked out on the planks that are sawn as on the others.</summary>
-    [Fact]
-    public void TheLaunchIsPlannedWhateverChanges() =>
-        Hold(Gen.Const(0).Select(_ => DemoPlans.Of("survey-launch").Job), 1);
-
     /// <summary>A draw of chance on which the law itself was mistaken: five millimetres of chine in a corner, beyond which the plank's own edge leaves no wood.</summary>
     [Fact]
     public void ACornerIsLeftLongAsFarAsThereIsWood() => Hold(RandomHull.Gen, "b-TsiENOzBT1");
@@ -56,6 +51,19 @@ public sealed class SawnThenChangedTests
     /// <summary>Another on which the law was mistaken: on so hollow a chine no flat shape of a whole plank's width has its corners within 0.05°.</summary>
     [Fact]
     public void NoFlatPlankHasAllAnglesOfACurvedHull() => Hold(Tender, "b7Ql1EAKbB21");
+
+    /// <summary>The launch has keel, joints, what lies behind, fastenings and timber, all of which are worked out on the planks that are sawn as on the others.</summary>
+    internal static void HoldTheLaunch(int draws) =>
+        FixedDraws.Always(
+            Gen.Select(
+                Gen.Const(0).Select(_ => DemoPlans.Of("survey-launch").Job),
+                Which,
+                ChangeByChance.Any
+            ),
+            draws,
+            t => Holds(t.Item1, t.Item2, t.Item3),
+            t => $"{t.Item1.Name} {t.Item2} {t.Item3.What}"
+        );
 
     private static void Hold(Gen<Job> jobs, int draws) =>
         FixedDraws.Keep(
