@@ -1,7 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PlankFit.App.Noting;
@@ -25,8 +22,8 @@ public sealed class ServerKilledTests(Browser browser) : IClassFixture<Browser>
         using var folder = new TempFolder();
         string job = OneLayerTender.In(folder, "# nothing asked for"),
             journal = folder.File(ProgressJournal.FileName);
-        int port = FreePort();
-        using Process first = Start(job, port);
+        int port = BuiltPage.FreePort();
+        using Process first = BuiltPage.Start(job, port);
         var address = new Uri((await first.StandardOutput.ReadLineAsync(ServedJob.Stop))!);
         await using OpenPage open = await browser.Open(address, 900);
         IPage page = open.Page;
@@ -65,7 +62,7 @@ public sealed class ServerKilledTests(Browser browser) : IClassFixture<Browser>
         );
         await fitted.ClickAsync();
         await written.Task.WaitAsync(ServedJob.Stop);
-        await Kill(first);
+        await BuiltPage.Kill(first);
         await Expect(page.Locator("#word")).ToContainTextAsync("has not answered since");
         Assert.Single(await File.ReadAllLinesAsync(journal, ServedJob.Stop));
 
@@ -83,8 +80,12 @@ public sealed class ServerKilledTests(Browser browser) : IClassFixture<Browser>
         await page.Locator("nav a[href='#bench']").ClickAsync();
         await Expect(page.Locator(".bench .number")).ToContainTextAsync("S1-05");
 
-        using Process second = Start(job, port);
+        using Process second = BuiltPage.Start(job, port);
         Assert.Equal(address.ToString(), await second.StandardOutput.ReadLineAsync(ServedJob.Stop));
+        // By itself, since it is another run of the server.
+        await page.WaitForFunctionAsync(
+            "() => performance.getEntriesByType('navigation')[0].type === 'reload'"
+        );
         await Expect(page.Locator("#note-note")).ToHaveValueAsync("mind the knot");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Glued", Exact = true }))
             .ToBeVisibleAsync();
@@ -101,38 +102,6 @@ public sealed class ServerKilledTests(Browser browser) : IClassFixture<Browser>
         await Expect(page.Locator("#note-note")).ToHaveValueAsync("mind the knot");
         Assert.DoesNotContain(open.Faults, f => !f.Contains("ERR_", StringComparison.Ordinal));
         Assert.Empty(asked);
-        await Kill(second);
-    }
-
-    private static async Task Kill(Process process)
-    {
-        process.Kill(entireProcessTree: true);
-        await process.WaitForExitAsync(ServedJob.Stop);
-    }
-
-    private static Process Start(string job, int port) =>
-        Process.Start(
-            new ProcessStartInfo(
-                "dotnet",
-                [
-                    Path.Combine(AppContext.BaseDirectory, "plankfit-page.dll"),
-                    job,
-                    "--no-browser",
-                    "--port",
-                    port.ToString(CultureInfo.InvariantCulture),
-                ]
-            )
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            }
-        )!;
-
-    /// <summary>One that was free a moment ago.</summary>
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        await BuiltPage.Kill(second);
     }
 }

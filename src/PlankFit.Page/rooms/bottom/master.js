@@ -22,7 +22,8 @@ export function masterHandle(stage, sheet, sight) {
     keydown: keys,
     pointerdown: drag,
     blur: () => {
-      gesture = hand = null;
+      gesture = null;
+      hand = isReturning ? hand : null;
       draw();
     },
   });
@@ -34,6 +35,8 @@ export function masterHandle(stage, sheet, sight) {
     gesture = null,
     began = null,
     hand = null,
+    origin = null,
+    isReturning = false,
     project = null;
 
   /** Of the plank that is picked, else of the outermost skin that is seen. */
@@ -72,6 +75,7 @@ export function masterHandle(stage, sheet, sight) {
       // What the hand asked for has come: from here on it is what the job says.
       if (!began && hand !== null && Math.abs((master()?.askedX ?? hand) - hand) < 1) {
         hand = null;
+        isReturning = false;
       }
     }
     draw();
@@ -129,6 +133,7 @@ export function masterHandle(stage, sheet, sight) {
   function to(x, m) {
     const held = Math.max(m.middle[0][0], Math.min(m.middle.at(-1)[0], x));
     hand = held;
+    isReturning = false;
     draw();
     const mine = held;
     return wish({ address: m.address, x: held, gesture }, () => hand === mine).then((wrong) => {
@@ -150,6 +155,7 @@ export function masterHandle(stage, sheet, sight) {
     grip.setPointerCapture(down.pointerId);
     gesture = newGesture();
     began = m;
+    origin = hand ?? m.askedX;
     let moved = false;
     const move = (event) => {
       const frame = sheet.getBoundingClientRect();
@@ -194,9 +200,12 @@ export function masterHandle(stage, sheet, sight) {
     return best === null ? null : Math.round(best);
   }
 
+  /** Where it was before the movement; what is known of the job is of the movement still, until it has been laid again. */
   function back() {
     gesture = null;
-    hand = null;
+    hand = origin;
+    isReturning = true;
+    draw();
     wish({ undo: true });
   }
 
@@ -217,9 +226,12 @@ export function masterHandle(stage, sheet, sight) {
     }
     event.preventDefault();
     event.stopPropagation();
-    gesture ??= newGesture();
-    // To the right is to the right as it is seen.
     const from = hand ?? m.askedX;
+    if (gesture === null) {
+      gesture = newGesture();
+      origin = from;
+    }
+    // To the right is to the right as it is seen.
     const [a, b] = [from - 1, from + 1].map((x) => project(seen(onMiddle(m, x))));
     const right = event.key.startsWith("ArrowU") || event.key.startsWith("ArrowD") ? Math.sign(a[1] - b[1]) : Math.sign(b[0] - a[0]);
     to(Math.round(from) + way * (right || 1) * (event.shiftKey ? FINE : STEP), m);

@@ -45,7 +45,16 @@ function enter() {
     byId("rooms"),
     Object.keys(rooms).map((r) => el("a", { href: `#${r}`, "aria-current": r === room ? "page" : null }, names[r])),
   );
+  stand();
   title();
+}
+
+/** The plank that is stood before is in the address, so that it is there again however the page is loaded anew. Sheets have their own names there. */
+function stand() {
+  const room = document.body.dataset.room;
+  if (shop.picked !== null && room !== undefined && room !== "sheets") {
+    history.replaceState(null, "", `#${room}/${encodeURIComponent(shop.picked)}`);
+  }
 }
 
 function title() {
@@ -115,6 +124,9 @@ function say(words) {
 let picturedAt = "";
 
 function told(what) {
+  if (what === "picked") {
+    stand();
+  }
   if (what === "planks") {
     document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
   }

@@ -12,6 +12,7 @@ export const notes = { of: new Map(), waiting: 0, fault: "", told: "" };
 let kept = load(),
   known = [],
   newest = 0,
+  taken = 0,
   sending = false;
 
 function load() {
@@ -47,7 +48,12 @@ function gather() {
 }
 
 export async function look() {
-  const read = await json("notes");
+  let read, before;
+  do {
+    // What was taken while this was on its way may be in it or not: asked once more.
+    before = taken;
+    read = await json("notes");
+  } while (read !== null && before !== taken);
   if (read !== null) {
     [known, newest, notes.fault] = [read.notes, read.newest, read.fault];
   }
@@ -89,6 +95,7 @@ async function send() {
     if (answer.ok) {
       // It is known from now on, whether news of it comes or was sent before this page listened.
       known = [...known, ...batch];
+      taken += 1;
     }
     // What was refused is said and let go, or it would stand in the way of all that follows.
     kept.waiting = kept.waiting.slice(batch.length);

@@ -92,10 +92,7 @@ async function fetchAll() {
     return;
   }
   if (shop.state && shop.state.epoch !== state.epoch) {
-    // Another run of the server: nothing that is shown here belongs to it but the plank that somebody stands before.
-    if (shop.picked !== null) {
-      history.replaceState(null, "", `#${location.hash.slice(1).split("/")[0] || "bottom"}/${encodeURIComponent(shop.picked)}`);
-    }
+    // Another run of the server: nothing that is shown here belongs to it but the plank in the address.
     shop.isLeaving = true;
     location.reload();
     return;
