@@ -88,7 +88,7 @@ public sealed class ManyPagesTests(Browser browser, ITestOutputHelper output)
     [Fact]
     public async Task ChangesLeaveNothingBehind()
     {
-        int changes = LongRuns.Of(0, 2000);
+        int changes = LongRuns.Of(0, 500);
         if (changes == 0)
         {
             return;
