@@ -10,7 +10,7 @@ namespace PlankFit.Tests.App;
 /// <summary>Whole jobs that are no demos, in all units, with whatever a job can ask for: each is laid with all its files, and whatever it lacks is said in words.</summary>
 public sealed class JobsByChanceTests(ITestOutputHelper output)
 {
-    private const int Quick = 2;
+    private const int Quick = 1;
     private const int Long = 24;
 
     [Fact]

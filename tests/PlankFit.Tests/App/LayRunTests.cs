@@ -51,11 +51,12 @@ public sealed class LayRunTests : IClassFixture<LaidLaunch>
         );
     }
 
+    public static TheoryData<string> DxfFolders => LongRuns.FirstOf("dxf", "dxf/r12");
+
     /// <summary>ezdxf opens every plank's file with no error and no fix, and its outlines are the flat shapes of planking.json: their corners, and chords that keep
     /// within 0.01 mm of the shape, of which planking.json has 0.002.</summary>
     [Theory]
-    [InlineData("dxf")]
-    [InlineData("dxf/r12")]
+    [MemberData(nameof(DxfFolders))]
     public void EveryDxfHoldsTheShapeToSaw(string dxf)
     {
         using var planking = JsonDocument.Parse(

@@ -147,8 +147,7 @@ public sealed class NestRunTests : IDisposable
 
     /// <summary>Both verbs: whoever ends an hour's search at its first plan finds that plan's files, all of them.</summary>
     [Theory]
-    [InlineData("nest")]
-    [InlineData("lay")]
+    [MemberData(nameof(Verbs))]
     public void StoppingTheSearchStillWritesEveryFile(string verb)
     {
         using var stopped = new CancellationTokenSource();
@@ -171,6 +170,8 @@ public sealed class NestRunTests : IDisposable
         Assert.NotEmpty(book.Section("Cut sheets"));
         Assert.Equal(verb == "lay", File.Exists(Path.Combine(output, "planking.json")));
     }
+
+    public static TheoryData<string> Verbs => LongRuns.FirstOf("lay", "nest");
 
     public static TheoryData<LengthUnit> Units =>
         LongRuns.FirstOf(LengthUnit.FeetInchesEighths, LengthUnit.Millimetre);
@@ -246,6 +247,11 @@ public sealed class NestRunTests : IDisposable
     [Fact]
     public void LabelsCarryTheNumbersOfTheirPieces()
     {
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         Drawing page = LabelPages.Of(NestedPlans.WholeLaunch, NestedPlans.WholeLaunch.Nest!)[0];
         var all = new SortedSet<string>(StringComparer.Ordinal);
         // The reader scans a page line by line and misses some of two dozen squares at one fineness or another; a phone sees one at a time.

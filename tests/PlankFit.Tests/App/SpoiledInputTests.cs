@@ -14,7 +14,7 @@ using PlankFit.Tests.Support;
 namespace PlankFit.Tests.App;
 
 /// <summary>
-/// Some 250 spoiled inputs of all six files that a job may have, through the reader and, where that accepts them, through the planner, and some through the whole
+/// Some 170 spoiled inputs of all six files that a job may have, through the reader and, where that accepts them, through the planner, and some through the whole
 /// command with its files: each gives a plan or findings, never an exception. Each is seeded by its number, so that a failure names it. With PLANKFIT_LONG=1
 /// there are 2000, and all that the reader accepts are planned.
 /// </summary>
@@ -60,7 +60,7 @@ public sealed class SpoiledInputTests(ITestOutputHelper output)
         int accepted = 0,
             planned = 0,
             whole = 0,
-            runs = Long ? 4 * Each : Each / 2;
+            runs = Long ? 4 * Each : Each / 3;
         for (int run = 0; run < runs && failures.Count < 5; run++)
         {
             Sound spoiled = Base.Value.With(file, Spoil(Base.Value.Texts[file], run));

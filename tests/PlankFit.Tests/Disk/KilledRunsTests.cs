@@ -77,7 +77,7 @@ public sealed class KilledRunsTests : IDisposable
     [Fact]
     public void ARunKilledWhileItMovesItsFilesIsFinishedByTheNext()
     {
-        int wanted = Long ? 20 : 4,
+        int wanted = Long ? 20 : 2,
             within = 0;
         string old = temp.File("old");
         using (var many = OutputFolder.Begin(old, "keel", TestContext.Current.CancellationToken))

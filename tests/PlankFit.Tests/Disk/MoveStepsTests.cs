@@ -72,7 +72,11 @@ public sealed class MoveStepsTests : IDisposable
 
     [Fact]
     public void ASecondKillWhileItIsMendedIsMendedToo() =>
-        Assert.All(stops, s => MendedAfterEveryStep(s, goesBack: false, done));
+        // By default after every third step of the first run.
+        Assert.All(
+            stops.Where((_, i) => LongRuns.Asked || i % 3 == 0),
+            s => MendedAfterEveryStep(s, goesBack: false, done)
+        );
 
     [Fact]
     public void EveryVerbThatWritesMendsBeforeItWrites()

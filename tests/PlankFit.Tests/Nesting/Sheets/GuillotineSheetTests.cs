@@ -29,7 +29,7 @@ public sealed class GuillotineSheetTests
                 Assert.True(cutting.Proved);
                 Assert.Equal(new EveryCut(s.Items, s.Kerf).Best(s.L, s.W), cutting.Value);
             },
-            iter: 150
+            iter: LongRuns.Of(75, 300)
         );
 
     [Fact]
