@@ -21,7 +21,11 @@ public sealed class Browser : IAsyncLifetime
         }
 
         playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(
+        browser = await Launch(playwright);
+    }
+
+    private static Task<IBrowser> Launch(IPlaywright playwright) =>
+        playwright.Chromium.LaunchAsync(
             new()
             {
                 ExecutablePath = Program,
@@ -33,10 +37,11 @@ public sealed class Browser : IAsyncLifetime
                     "--disable-background-networking",
                     "--disable-component-update",
                     "--disable-sync",
+                    // Several browsers at once may fill what a container has of shared memory.
+                    "--disable-dev-shm-usage",
                 ],
             }
         );
-    }
 
     public async ValueTask DisposeAsync()
     {
@@ -54,7 +59,33 @@ public sealed class Browser : IAsyncLifetime
     )
     {
         Assert.SkipWhen(browser is null, "chromium is not installed: apt-get install chromium");
-        IBrowserContext context = await browser!.NewContextAsync(
+        if (!browser!.IsConnected)
+        {
+            // It died between two tests, of which neither is the cause.
+            browser = await Launch(playwright!);
+        }
+
+        try
+        {
+            return await Opened(browser, address, width, height, solid);
+        }
+        catch (PlaywrightException) when (!browser.IsConnected)
+        {
+            // Before anything was seen of the page: once more, with another.
+            browser = await Launch(playwright!);
+            return await Opened(browser, address, width, height, solid);
+        }
+    }
+
+    private static async Task<OpenPage> Opened(
+        IBrowser browser,
+        Uri address,
+        int width,
+        int height,
+        bool solid
+    )
+    {
+        IBrowserContext context = await browser.NewContextAsync(
             new()
             {
                 ViewportSize = new() { Width = width, Height = height },
