@@ -88,7 +88,7 @@ internal sealed class JobSession : IAsyncDisposable
         {
             string text = history.Present.Text;
             return JobChange.Of(text, address, typed) is { } changed
-                ? Take(history.With(changed, $"{address} = {typed.Trim()}", gesture))
+                ? Take(history.With(changed, ChangeWords.Of(text, address, typed), gesture))
                 : null;
         }
     }

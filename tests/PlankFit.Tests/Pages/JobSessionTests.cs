@@ -80,7 +80,7 @@ public sealed class JobSessionTests : IAsyncLifetime
             s => s.GetString()!.EndsWith("planks more", StringComparison.Ordinal)
         );
         Assert.False(changed.GetProperty("saved").GetBoolean());
-        Assert.Equal($"{Width} = 80", changed.GetProperty("undo").GetString());
+        Assert.Equal("width of inner to 80", changed.GetProperty("undo").GetString());
         using HttpResponseMessage undone = await served.Post("job/1/wish", new { undo = true });
         int back = await ServedJob.Turn(undone);
         JsonElement again = await served.Tried(back);

@@ -1,7 +1,5 @@
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
-using PlankFit.Tests.Architecture;
 using PlankFit.Tests.Support;
 using static PlankFit.Tests.Pages.PageInBrowserTests;
 
@@ -53,7 +51,7 @@ public sealed class OthersInBrowserTests(Browser browser) : IClassFixture<Browse
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).ToBeEnabledAsync();
         await Expect(page.GetByText("before its last change")).ToBeVisibleAsync();
         Assert.NotEqual(text, (await served.State()).GetProperty("text").GetString());
-        await Access(page, "others, found");
+        await Rules.Hold(page, "others, found");
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Undo" })).ToBeDisabledAsync();
         Assert.Equal(text, (await served.State()).GetProperty("text").GetString());
@@ -63,7 +61,7 @@ public sealed class OthersInBrowserTests(Browser browser) : IClassFixture<Browse
                 "() => document.documentElement.scrollWidth <= window.innerWidth"
             )
         );
-        await Access(page, "others, on a phone");
+        await Rules.Hold(page, "others, on a phone");
         Assert.Empty(open.Faults);
     }
 
@@ -129,29 +127,5 @@ public sealed class OthersInBrowserTests(Browser browser) : IClassFixture<Browse
                 new() { Path = Path.Combine(folder, $"others-{wide}.png"), FullPage = true }
             );
         }
-    }
-
-    private static async Task Access(IPage page, string where)
-    {
-        string axe = Path.Combine(
-            HouseRules.Root(),
-            "src",
-            "PlankFit.Page",
-            "obj",
-            "solid",
-            "node_modules",
-            "axe-core",
-            "axe.min.js"
-        );
-        if (!File.Exists(axe))
-        {
-            return;
-        }
-
-        await page.EvaluateAsync(await File.ReadAllTextAsync(axe, ServedJob.Stop));
-        JsonElement broken = await page.EvaluateAsync<JsonElement>(
-            "async () => (await axe.run()).violations.map(v => `${v.id} (${v.impact}): ${v.nodes.map(n => n.html.slice(0, 160)).slice(0, 4).join(' | ')}`)"
-        );
-        Assert.True(broken.GetArrayLength() == 0, $"{where}: {broken}");
     }
 }

@@ -38,8 +38,7 @@ public sealed class SeenInBrowserTests(Browser browser) : IClassFixture<Browser>
         await Part(page, "ghost").CheckAsync();
         await Expect(legend).ToContainTextAsync("seams of the skin below");
         await Shot(page, "parts");
-        await page.EvaluateAsync(await File.ReadAllTextAsync(AccessTests.Axe, ServedJob.Stop));
-        await AccessTests.Told(page, "parts");
+        await Rules.Hold(page, "parts");
         foreach (string by in new[] { "bend", "twist", "gap", "sure", "progress", "layer" })
         {
             await page.Locator("#colour-by").SelectOptionAsync(by);

@@ -87,9 +87,8 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
         }
 
         await page.GotoAsync(new Uri(served.Address, "job/1/#sheets/wood").ToString());
-        await page.EvaluateAsync(await File.ReadAllTextAsync(AccessTests.Axe, ServedJob.Stop));
         await Expect(page.Locator(".page svg").First).ToBeVisibleAsync();
-        await AccessTests.Told(page, "wood");
+        await Rules.Hold(page, "wood");
         await page.Locator(".sheets summary").First.ClickAsync();
         ILocator plank = page.Locator(".sheets td button").Nth(6);
         string named = await plank.InnerTextAsync();

@@ -51,6 +51,10 @@ export function sheets(place) {
     if (!turn || shown === now) {
       return;
     }
+    if (shown.split(" ")[0] !== name) {
+      // Another part's sheets under this one's name would be read for it.
+      show(box);
+    }
     shown = now;
     box.setAttribute("aria-busy", "true");
     const read = await json(inUnits(`rooms/${turn}/${name}`));
