@@ -61,6 +61,17 @@ internal sealed record CompareMeasures(ImmutableArray<Measure> By, (Measure Alon
             );
         }
 
+        if (axes.Length == 2 && axes[0] == axes[1])
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    $"{asked.Mark}chart {asked.Chart}",
+                    "names one thing twice: what stands along the chart and what up it are two"
+                )
+            );
+        }
+
         return findings.Count > 0
             ? (null, [.. findings])
             : (

@@ -46,7 +46,23 @@ public static class Trying
             asked,
             asRead
         );
-        findings = [.. findings, .. ofMeasures];
+        TextFile[] others = [.. asked.Others.Select(p => TextFile.Read(p, Path.GetFileName(p)))];
+        // A file that is not there is a slip of the pen and no lay-out that fails.
+        findings =
+        [
+            .. findings,
+            .. ofMeasures,
+            .. others
+                .Zip(asked.Others)
+                .Where(o => o.First.Fault is not null)
+                .Select(o =>
+                    o.First.Fault! with
+                    {
+                        Message =
+                            $"{o.First.Fault!.Message}; named as {o.Second} to be compared with",
+                    }
+                ),
+        ];
         if (measures is null || findings.Any(f => f.Severity == Severity.Error))
         {
             return new(null, findings);
@@ -68,7 +84,7 @@ public static class Trying
                             : $"job {i + 2}",
                         [],
                         path,
-                        TextFile.Read(path, Path.GetFileName(path))
+                        others[i]
                     )
             ),
         ];
@@ -96,15 +112,18 @@ public static class Trying
     }
 
     /// <summary>A job's text with the values of a lay-out in the layers that were varied: what else was changed since stays.</summary>
-    public static string Taken(string text, CompareAsked asked, Layout layout) =>
-        layout.Changed.Aggregate(
-            text,
-            (t, change) =>
-                Variants.With(
-                    t,
-                    VariedLayers.Of(t, asked).Layers,
-                    LayerKeys.Table.Find(change.Key)!,
-                    change.Value
-                )
-        );
+    /// <returns>Null where one of these layers is there no more.</returns>
+    public static string? Taken(string text, CompareAsked asked, Layout layout) =>
+        VariedLayers.Of(text, asked).Findings.Length > 0
+            ? null
+            : layout.Changed.Aggregate(
+                text,
+                (t, change) =>
+                    Variants.With(
+                        t,
+                        VariedLayers.Of(t, asked).Layers,
+                        LayerKeys.Table.Find(change.Key)!,
+                        change.Value
+                    )
+            );
 }

@@ -46,7 +46,7 @@ internal static class Variants
         CompareAsked asked
     )
     {
-        (ImmutableArray<VariedLayer> layers, ImmutableArray<Finding> found) = VariedLayers.Of(
+        (ImmutableArray<TextLayer> layers, ImmutableArray<Finding> found) = VariedLayers.Of(
             text,
             asked
         );
@@ -121,7 +121,7 @@ internal static class Variants
     /// <summary>The text with that value in every one of the layers. Which way planks head is said of the first: layers that cross it go on crossing it.</summary>
     public static string With(
         string text,
-        ImmutableArray<VariedLayer> layers,
+        ImmutableArray<TextLayer> layers,
         JobKey key,
         string typed
     ) =>
@@ -141,7 +141,7 @@ internal static class Variants
     private static bool Stands(
         JobKey key,
         RangeValue value,
-        ImmutableArray<VariedLayer> layers,
+        ImmutableArray<TextLayer> layers,
         LengthUnit units
     ) =>
         key == LayerKeys.Heading

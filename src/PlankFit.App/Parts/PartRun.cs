@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
+using PlankFit.App.Noting;
 using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.Glue;
 
 namespace PlankFit.App.Parts;
 
@@ -78,7 +80,11 @@ internal static class PartRun
         );
         return new(
             ExitCode.Done,
-            part.Findings(found),
+            // What was said of work that is done already is of this part too, and stands with the whole plan alone.
+            [
+                .. plan.Findings.Where(IsOfProgress),
+                .. part.Findings(found).Where(f => !IsOfProgress(f)),
+            ],
             [
                 .. part.Lines(plan.Job, found),
                 written.Count == 0
@@ -91,4 +97,7 @@ internal static class PartRun
             First = NestTold.First(plan),
         };
     }
+
+    private static bool IsOfProgress(Finding finding) =>
+        finding.Where is ProgressText.UsualName or ProgressJournal.FileName;
 }

@@ -12,7 +12,11 @@ namespace PlankFit.App.Planning;
 /// <param name="FirstDay">As it was noted; empty where no note has a day.</param>
 internal sealed record GluedByNotes(ImmutableArray<GlueDone> Rows, string FirstDay)
 {
-    private const int MinutesOfDay = 1440;
+    /// <summary>Nobody glues one bottom for longer without a day between, a proposal: what lies further from the middle one of all notes is a clock that is wrong.</summary>
+    public const int MostDaysApart = 60;
+
+    /// <summary>Noted at a time that cannot be; they are down with the last of the others.</summary>
+    public ImmutableArray<PlankId> Doubtful { get; private init; } = [];
 
     public static GluedByNotes Of(IEnumerable<ProgressTick> ticks)
     {
@@ -25,7 +29,11 @@ internal sealed record GluedByNotes(ImmutableArray<GlueDone> Rows, string FirstD
                 .Where(t => t.Plank.Panel == PlankId.Bottom)
                 .OrderBy(t => t.Plank),
         ];
-        DateTime? first = glued.Min(g => g.At)?.Date;
+        DateTime[] moments = [.. glued.Select(g => g.At).OfType<DateTime>().Order()];
+        bool Is(DateTime at) =>
+            Math.Abs((at - moments[moments.Length / 2]).TotalDays) <= MostDaysApart;
+        DateTime[] sound = [.. moments.Where(Is)];
+        DateTime? first = sound.Length > 0 ? sound[0].Date : null;
         return new(
             [
                 .. glued.Select(g => new GlueDone(
@@ -36,12 +44,15 @@ internal sealed record GluedByNotes(ImmutableArray<GlueDone> Rows, string FirstD
                     g.At
                         is { } at
                     && first is { } day
-                        ? ((at.Date - day).TotalDays * MinutesOfDay) + at.TimeOfDay.TotalMinutes
+                        ? ((Is(at) ? at : sound[^1]) - day).TotalMinutes
                         : g.Hour?.TotalMinutes ?? 0
                 )),
             ],
             first?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? ""
-        );
+        )
+        {
+            Doubtful = [.. glued.Where(g => g.At is { } at && !Is(at)).Select(g => g.Plank)],
+        };
     }
 
     private static DateTime? Moment(string at) =>

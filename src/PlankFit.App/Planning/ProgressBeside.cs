@@ -42,7 +42,16 @@ internal static class ProgressBeside
 
         if (!File.Exists(path))
         {
-            return noted.Rows.IsEmpty ? (job, []) : (Noted(job, noted), [Said(noted)]);
+            return noted.Rows.IsEmpty
+                ? (job, [])
+                : (
+                    Noted(job, noted),
+                    [
+                        Said(noted),
+                        .. Doubtful(noted),
+                        .. Under(ProgressJournal.FileName, new(noted.Rows), job),
+                    ]
+                );
         }
 
         var file = TextFile.Read(path, ProgressText.UsualName);
@@ -58,7 +67,11 @@ internal static class ProgressBeside
         );
         return (
             With(job, progress, file.Bytes),
-            [.. findings, .. NotWritten(progress, noted, jobFile: Path.GetFileName(jobPath))]
+            [
+                .. findings,
+                .. NotWritten(progress, noted, jobFile: Path.GetFileName(jobPath)),
+                .. Under(ProgressText.UsualName, progress, job),
+            ]
         );
     }
 
@@ -81,9 +94,36 @@ internal static class ProgressBeside
         byte[] both = [.. Encoding.UTF8.GetBytes(job.Revision), .. bytes];
         return job with
         {
-            Glue = job.Glue! with { Done = progress },
+            Glue = job.Glue! with
+            {
+                Done = progress with
+                {
+                    Rows = [.. progress.Rows, .. ClothUnder.Of(progress, job.Layers)],
+                },
+            },
             Revision = Sha256Hash.HexOf(both)[..6],
         };
+    }
+
+    private static IEnumerable<Finding> Under(string file, GlueProgress done, Job job) =>
+        ClothUnder
+            .Of(done, job.Layers)
+            .Select(c => new Finding(
+                Severity.Warning,
+                file,
+                $"planks over {c.Cloth} are down to {PlankWords.Of(c.Side)}, and nothing says that it was wetted out there: it is taken as on by then. Write its row into {ProgressText.UsualName}: {c.Cloth} {PlankWords.Of(c.Side)}"
+            ));
+
+    private static IEnumerable<Finding> Doubtful(GluedByNotes noted)
+    {
+        if (!noted.Doubtful.IsEmpty)
+        {
+            yield return new(
+                Severity.Warning,
+                ProgressJournal.FileName,
+                $"{PlankRuns.Of(noted.Doubtful)}: noted more than {GluedByNotes.MostDaysApart} days from most of the others; a phone's clock is wrong, or another hull's notes are among them. Taken as down with the last of the others: write {ProgressText.UsualName} where that is not so"
+            );
+        }
     }
 
     private static Finding Said(GluedByNotes noted) =>

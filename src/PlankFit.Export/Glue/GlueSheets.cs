@@ -127,7 +127,7 @@ public static class GlueSheets
                 .. glue.Spec.Done.Latest is { } latest
                     ? new[]
                     {
-                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Cloth is not null), "side")} of cloth are done by {glue.Spec.Done.Source}; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
+                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r is { Cloth: not null, Coat: 0 }), "side")} of cloth{Coats(glue.Spec.Done)} are done by {glue.Spec.Done.Source}; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
                     }
                     : [],
                 .. GlueWords.NotPlanned(glue),
@@ -173,6 +173,11 @@ public static class GlueSheets
             ]
         );
     }
+
+    private static string Coats(GlueProgress done) =>
+        done.Rows.Count(r => r.Coat > 0) is > 0 and var coats
+            ? $" and {PlanWords.Count(coats, "coat")} on a side"
+            : "";
 
     /// <summary>1 h 40 min.</summary>
     internal static string Minutes(double minutes)

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Export.Solids;
-using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
@@ -29,36 +27,25 @@ internal sealed record MasterAnswer(
 
     public required string Why { get; init; }
 
-    public static ImmutableArray<MasterAnswer> Of(BottomPlan plan, string? units)
+    /// <param name="text">Of the job, in which the fields are.</param>
+    public static ImmutableArray<MasterAnswer> Of(BottomPlan plan, string text, string? units)
     {
-        ImmutableArray<MasterAnswer>.Builder masters = ImmutableArray.CreateBuilder<MasterAnswer>();
         LengthUnit unit = ShownLength.Unit(plan.Job, units);
-        // The layers of all other panels are counted through, as their heads stand in the file.
-        int before = 0;
-        foreach ((BottomPlan panel, int n) in plan.Panels.Select((p, n) => (p, n)))
-        {
-            for (int i = 0; i < panel.Layers.Length; i++)
-            {
-                string table =
-                    n == 0
-                        ? string.Create(CultureInfo.InvariantCulture, $"layer[{i}]")
-                        : string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"panel[{n - 1}].layer[{before + i}]"
-                        );
-                if (
-                    panel.Layers[i] is PlankLayerPlan layer
-                    && MasterPlace.Of(panel, layer, unit) is { } master
-                )
-                {
-                    masters.Add(Of(plan.Job, unit, layer.Code, $"{table}.master", master));
-                }
-            }
-
-            before += n == 0 ? 0 : panel.Layers.Length;
-        }
-
-        return masters.ToImmutable();
+        TextLayer[] written = [.. TextLayer.All(text)];
+        return
+        [
+            .. from l in plan.AllPlankLayers
+            let name = ReferenceEquals(l.Panel, plan) ? null : l.Panel.Job.Hull.Panel.Name
+            let at = written.FirstOrDefault(w =>
+                w.Panel == name
+                && w.Number == l.Layer.Number
+                && w.Written.GetValueOrDefault("name", l.Layer.Planks.Name) == l.Layer.Planks.Name
+            )
+            where at is not null
+            let master = MasterPlace.Of(l.Panel, l.Layer, unit)
+            where master is not null
+            select Of(plan.Job, unit, l.Layer.Code, $"{at.Table}.master", master),
+        ];
     }
 
     private static MasterAnswer Of(

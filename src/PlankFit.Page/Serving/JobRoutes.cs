@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
-using System.Threading.Channels;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using PlankFit.App.Noting;
@@ -109,9 +108,9 @@ internal static class JobRoutes
             "/job/{number:int}/news",
             IResult (int number, HttpContext context) =>
                 jobs.Of(number) is not { } job ? Results.NotFound()
-                : Joined(job.Session, context) is not { } channel ? Results.StatusCode(503)
+                : Joined(job.Session, context) is not { } listener ? Results.StatusCode(503)
                 : TypedResults.ServerSentEvents(
-                    News(job.Session, channel, epoch, context.RequestAborted)
+                    News(job.Session, listener, epoch, context.RequestAborted)
                 )
         );
     }
@@ -119,7 +118,7 @@ internal static class JobRoutes
     private static int? Taken(JobSession session, Wish wish) =>
         wish switch
         {
-            { Undo: true } => session.Undo(),
+            { Undo: true } => session.Undo(wish.Gesture ?? ""),
             { Redo: true } => session.Redo(),
             { Text: { } text } => session.Rewrite(text),
             { Address: { } address, X: { } x } => session.Place(address, x, wish.Gesture ?? ""),
@@ -142,31 +141,31 @@ internal static class JobRoutes
         };
 
     /// <summary>Left when the answer has ended, whether anything was read of it or not.</summary>
-    private static Channel<string>? Joined(JobSession session, HttpContext context)
+    private static Listener? Joined(JobSession session, HttpContext context)
     {
-        Channel<string>? channel = session.Listeners.Join();
-        if (channel is not null)
+        Listener? listener = session.Listeners.Join();
+        if (listener is not null)
         {
             context.Response.OnCompleted(() =>
             {
-                session.Listeners.Leave(channel);
+                session.Listeners.Leave(listener);
                 return Task.CompletedTask;
             });
         }
 
-        return channel;
+        return listener;
     }
 
     /// <summary>First what stands, since whoever comes back has missed the steps between and needs none of them.</summary>
     private static async IAsyncEnumerable<SseItem<string>> News(
         JobSession session,
-        Channel<string> channel,
+        Listener listener,
         string epoch,
         [EnumeratorCancellation] CancellationToken stop
     )
     {
         yield return Item(session, "state", epoch);
-        await foreach (string news in channel.Reader.ReadAllAsync(stop))
+        await foreach (string news in listener.Heard(stop))
         {
             yield return Item(session, news, epoch);
         }

@@ -23,6 +23,7 @@ internal sealed record OthersWish(string? Angle, string? Width, string? Master, 
     public CompareAsked? Asked =>
         new[] { Angle, Width, Master, Heads }.Concat(Layers ?? []).Any(t => t?.Length > LongestText)
         || Layers?.Count > 100
+        || Layers?.Any(l => l is null) == true
         || Boards is < 0 or > MostRounds
             ? null
             : new()

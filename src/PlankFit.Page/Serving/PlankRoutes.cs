@@ -37,7 +37,13 @@ internal static class PlankRoutes
             "/job/{number:int}/masters/{turn:int}",
             (int number, int turn, string? units) =>
                 PlanksOf(jobs, number, turn) is { } laid
-                    ? Results.Json(MasterAnswer.Of(laid.Plan, units))
+                    ? Results.Json(
+                        MasterAnswer.Of(
+                            laid.Plan,
+                            jobs.Of(number)!.Session.Now.History.Present.Text,
+                            units
+                        )
+                    )
                     : Results.NoContent()
         );
         app.MapGet(

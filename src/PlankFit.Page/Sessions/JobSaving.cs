@@ -1,5 +1,7 @@
+using System.Text;
 using PlankFit.Draughting.Files;
 using PlankFit.Hashing;
+using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Sessions;
@@ -17,6 +19,25 @@ internal sealed record SaveAnswer(bool Saved, string Message, string? Theirs, st
 /// <summary>Saves a job file: nothing that another program wrote there meanwhile is lost without having been seen.</summary>
 internal static class JobSaving
 {
+    /// <summary>A text as it stands in the file: the mark that a file may begin with is no part of the text and stays where it was.</summary>
+    public static byte[] Bytes(string text, byte[] onDisk)
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(text);
+        return onDisk is [0xEF, 0xBB, 0xBF, ..] ? [0xEF, 0xBB, 0xBF, .. bytes] : bytes;
+    }
+
+    /// <summary>A text from a browser that names a file it may not read is not saved: else the next who opens the file would take the name for its builder's own.</summary>
+    /// <returns>Null where it may be saved.</returns>
+    public static SaveAnswer? Refused(string path, byte[] text, Func<string, bool> mayRead) =>
+        JobReader
+            .Named(TextFile.Decode(text, Path.GetFileName(path)))
+            .FirstOrDefault(n => !mayRead(n))
+            is { } outside
+            ? SaveAnswer.No(
+                $"it names {outside}, which is not in the job's folder: put it there, or name it with an editor in the file itself"
+            )
+            : null;
+
     /// <summary>Saves a table that was mended first, so that the job names a file that is there; where the job then is not saved, it is as if nothing had been.</summary>
     /// <param name="bytes">Makes a text what stands in the file.</param>
     /// <returns>With the text that was saved, which names the new table.</returns>

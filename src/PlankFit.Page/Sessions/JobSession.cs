@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using System.Text;
 using PlankFit.App.Showing;
-using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
@@ -33,6 +31,7 @@ internal sealed class JobSession : IAsyncDisposable
     private BottomPlan? beforeGesture;
     private ImmutableArray<Finding> faults = [];
     private ShownJob? read;
+    private TableInHand? tableOnDisk;
 
     /// <summary>Files outside the job's folder that the job named on the disk, where its builder wrote them: no text from a browser adds to them.</summary>
     private ImmutableHashSet<string> trusted;
@@ -73,6 +72,7 @@ internal sealed class JobSession : IAsyncDisposable
                 {
                     Planks = planks,
                     Read = read,
+                    OnDisk = tableOnDisk,
                     IsSaved = IsSaved,
                 };
             }
@@ -104,6 +104,8 @@ internal sealed class JobSession : IAsyncDisposable
             return
                 Now.Table is { } table
                 && TableMending.With(table, line, column, was, typed) is { } mended
+                // The text may name another by now, which is not read yet: the change would be lost.
+                && TableMending.Applies(history.Present.Text, mended)
                 ? Take(
                     mended == table
                         ? history
@@ -133,12 +135,15 @@ internal sealed class JobSession : IAsyncDisposable
     }
 
     /// <summary>The newest text made into another, as one step.</summary>
+    /// <param name="change">Null where it cannot be made in that text.</param>
     /// <param name="done">What undoing it takes back.</param>
-    public int Rewrite(Func<string, string> change, string done)
+    public int? Rewrite(Func<string, string?> change, string done)
     {
         lock (gate)
         {
-            return Take(history.With(change(history.Present.Text), done, ""));
+            return change(history.Present.Text) is { } text
+                ? Take(history.With(text, done, ""))
+                : null;
         }
     }
 
@@ -166,11 +171,12 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    public int Undo()
+    /// <param name="gesture">Only where the newest step is of that movement of the hand; empty for whatever it is.</param>
+    public int Undo(string gesture = "")
     {
         lock (gate)
         {
-            return Take(history.Undone());
+            return gesture.Length > 0 && gesture != history.Gesture ? turn : Take(history.Undone());
         }
     }
 
@@ -196,6 +202,11 @@ internal sealed class JobSession : IAsyncDisposable
                 (step, was) = (history.Present, onDisk);
             }
 
+            if (JobSaving.Refused(Path, Bytes(step.Text), MayRead) is { } refused)
+            {
+                return refused;
+            }
+
             (SaveAnswer answer, string text) = JobSaving.Save(Path, step, Bytes, was, over);
             if (answer.Saved)
             {
@@ -204,6 +215,7 @@ internal sealed class JobSession : IAsyncDisposable
                     onDisk = Bytes(text);
                     if (step.Table is not null && ReferenceEquals(step, history.Present))
                     {
+                        tableOnDisk = TableMending.Saved(text, step.Table) ?? tableOnDisk;
                         Take(history.WithTable(text, null, answer.Message));
                     }
                 }
@@ -227,12 +239,7 @@ internal sealed class JobSession : IAsyncDisposable
         Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk)
         && !TableMending.Applies(history.Present.Text, history.Present.Table);
 
-    /// <summary>The mark that a file may begin with is no part of the text and stays where it was.</summary>
-    private byte[] Bytes(string text)
-    {
-        byte[] bytes = Encoding.UTF8.GetBytes(text);
-        return onDisk is [0xEF, 0xBB, 0xBF, ..] ? [0xEF, 0xBB, 0xBF, .. bytes] : bytes;
-    }
+    private byte[] Bytes(string text) => JobSaving.Bytes(text, onDisk);
 
     private int Take(History next)
     {
@@ -342,7 +349,7 @@ internal sealed class JobSession : IAsyncDisposable
                         early ?? new(of, plan),
                         plan,
                         shown.Findings,
-                        against is null ? [] : PlanChange.Words(against, plan)
+                        TextLaying.Said(against, plan)
                     )
                     {
                         Shown = shown,
@@ -353,6 +360,9 @@ internal sealed class JobSession : IAsyncDisposable
                 {
                     tried = of;
                     read = shown.Table is null ? read : shown;
+                    // One that was in hand is not the disk's.
+                    tableOnDisk =
+                        shown.Table is { } laidTo && laidTo != table ? laidTo : tableOnDisk;
                     (good, goodJob, faults) = laid is null
                         ? (good, goodJob, shown.Findings)
                         : (laid, shown, []);

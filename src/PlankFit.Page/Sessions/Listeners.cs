@@ -1,22 +1,20 @@
+using System.Runtime.CompilerServices;
 using System.Threading.Channels;
 
 namespace PlankFit.Pages.Sessions;
 
-/// <summary>The open pages of a job. What they are sent only names what there is, so that one that is slow may miss all but the newest.</summary>
+/// <summary>The open pages of a job.</summary>
 internal sealed class Listeners
 {
     public const int Most = 64;
-    private const int Waiting = 8;
 
     private readonly Lock gate = new();
-    private readonly HashSet<Channel<string>> open = [];
+    private readonly HashSet<Listener> open = [];
 
     /// <summary>Null where there are too many.</summary>
-    public Channel<string>? Join()
+    public Listener? Join()
     {
-        var channel = Channel.CreateBounded<string>(
-            new BoundedChannelOptions(Waiting) { FullMode = BoundedChannelFullMode.DropOldest }
-        );
+        var listener = new Listener();
         lock (gate)
         {
             if (open.Count >= Most)
@@ -24,17 +22,17 @@ internal sealed class Listeners
                 return null;
             }
 
-            open.Add(channel);
+            open.Add(listener);
         }
 
-        return channel;
+        return listener;
     }
 
-    public void Leave(Channel<string> channel)
+    public void Leave(Listener listener)
     {
         lock (gate)
         {
-            open.Remove(channel);
+            open.Remove(listener);
         }
     }
 
@@ -42,10 +40,45 @@ internal sealed class Listeners
     {
         lock (gate)
         {
-            foreach (Channel<string> channel in open)
+            foreach (Listener listener in open)
             {
-                channel.Writer.TryWrite(news);
+                listener.Tell(news);
             }
+        }
+    }
+}
+
+/// <summary>
+/// One open page. News only names what there is, so that what waits to be sent already is not told twice: a slow page misses steps between, and no kind of news pushes
+/// another out of its line.
+/// </summary>
+internal sealed class Listener
+{
+    private readonly Lock gate = new();
+    private readonly HashSet<string> waiting = [];
+    private readonly Channel<string> news = Channel.CreateUnbounded<string>();
+
+    public void Tell(string kind)
+    {
+        lock (gate)
+        {
+            if (waiting.Add(kind))
+            {
+                news.Writer.TryWrite(kind);
+            }
+        }
+    }
+
+    public async IAsyncEnumerable<string> Heard([EnumeratorCancellation] CancellationToken stop)
+    {
+        await foreach (string kind in news.Reader.ReadAllAsync(stop))
+        {
+            lock (gate)
+            {
+                waiting.Remove(kind);
+            }
+
+            yield return kind;
         }
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.App.Noting;
 using PlankFit.Draughting.Files;
+using PlankFit.Planking.Findings;
 
 namespace PlankFit.Pages.Sessions;
 
@@ -62,6 +63,7 @@ internal sealed class Notebook(JobSession session) : IDisposable
             try
             {
                 journal ??= ProgressJournal.Open(path);
+                PlankId[] before = Glued(journal, notes);
                 (bool written, ImmutableArray<string> told) = journal.Add(notes);
                 if (written)
                 {
@@ -70,7 +72,7 @@ internal sealed class Notebook(JobSession session) : IDisposable
 
                 if (
                     written
-                    && notes.Any(n => n.Field == ProgressField.State)
+                    && !before.SequenceEqual(Glued(journal, notes))
                     && session.Now.Good?.Plan.Job.Glue is { Crew: not null, Clock: not null }
                 )
                 {
@@ -85,6 +87,24 @@ internal sealed class Notebook(JobSession session) : IDisposable
                 return new(false, [e.Message]) { IsHeldUp = true };
             }
         }
+    }
+
+    /// <summary>Those of these planks that are glued by the journal, in order.</summary>
+    private static PlankId[] Glued(ProgressJournal of, IEnumerable<ProgressTick> notes)
+    {
+        ImmutableDictionary<(string Plank, string Field), ProgressTick> last = of.Last;
+        return
+        [
+            .. notes
+                .Select(n => n.Plank)
+                .Distinct()
+                .Where(p =>
+                    last.TryGetValue((p, ProgressField.State), out ProgressTick? tick)
+                    && tick.Value == "glued"
+                )
+                .Select(p => PlankId.Parse(p)!.Value)
+                .Order(),
+        ];
     }
 
     public void Dispose()

@@ -88,9 +88,10 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
 
     private void Write(Laid laid, CancellationToken stopped)
     {
-        string into = Directory.CreateTempSubdirectory("plankfit-page-").FullName;
+        string? into = null;
         try
         {
+            into = Directory.CreateTempSubdirectory("plankfit-page-").FullName;
             IReadOnlyList<string> names = Papers.Write(laid.Plan, into, new Told(this), stopped);
             var written = new PaperFolder(into, [.. names.Order(StringComparer.Ordinal)]);
             PaperFolder? old;
@@ -104,7 +105,11 @@ internal sealed class PaperTray(JobSession session) : IAsyncDisposable
         }
         catch (Exception e)
         {
-            PaperFolder.Remove(into);
+            if (into is not null)
+            {
+                PaperFolder.Remove(into);
+            }
+
             lock (gate)
             {
                 tray = tray with

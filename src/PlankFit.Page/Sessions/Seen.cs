@@ -24,12 +24,14 @@ internal sealed record Seen(
     /// <summary>What was read last of which the table of offsets could be read; null where no text has named one.</summary>
     public ShownJob? Read { get; init; }
 
+    /// <summary>The table of offsets as it was read from the disk, or saved there, last; null where none could be.</summary>
+    public TableInHand? OnDisk { get; init; }
+
     /// <summary>The table of offsets as it is now, mended perhaps; null where none could be read.</summary>
     public TableInHand? Table =>
-        History.Present.Table is { } mended
-        && (Read?.Table is not { } read || read.File == mended.File)
-            ? mended
-            : Read?.Table;
+        TableMending.Applies(History.Present.Text, History.Present.Table)
+            ? History.Present.Table
+            : OnDisk;
 
     /// <summary>The newest text is the one on the disk, as far as this program knows.</summary>
     public bool IsSaved { get; init; }

@@ -50,7 +50,7 @@ internal static class TableMending
         return there == was ? table with { Text = cells.With(row, at, typed.Trim()) } : null;
     }
 
-    /// <summary>Writes a mended table under a name that is free, beside the one that it was made of; one that is there already with the same text serves.</summary>
+    /// <summary>Writes a mended table under a name that is free, beside the job, which is to name it; one that is there already with the same text serves.</summary>
     /// <param name="jobPath">Beside which names are.</param>
     /// <returns>The name, as the job is to have it, and whether the file is a new one.</returns>
     /// <exception cref="OutputException">The disk refused.</exception>
@@ -90,6 +90,15 @@ internal static class TableMending
 
     /// <summary>The job's text with that name as its table's; null where the text cannot be read.</summary>
     public static string? Named(string job, string name) => JobChange.Of(job, Offsets, name);
+
+    /// <summary>The table as a job's text names it once it is saved; null where that names none.</summary>
+    public static TableInHand? Saved(string job, TableInHand table) =>
+        JobFields.Of(job).FirstOrDefault(f => f.Address == Offsets)?.Written is { } name
+            ? table with
+            {
+                File = name,
+            }
+            : null;
 
     /// <summary>Whether a job's text names the table that was mended.</summary>
     public static bool Applies(string job, TableInHand? table) =>

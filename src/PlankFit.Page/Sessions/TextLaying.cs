@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using PlankFit.App.Showing;
+using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
@@ -9,6 +11,19 @@ namespace PlankFit.Pages.Sessions;
 /// <summary>A text of a job laid, whatever becomes of it.</summary>
 internal static class TextLaying
 {
+    /// <summary>What a change did; nothing where there is nothing to hold it against, or it cannot be told: no reason to lay no more.</summary>
+    public static ImmutableArray<string> Said(BottomPlan? before, BottomPlan plan)
+    {
+        try
+        {
+            return before is null ? [] : PlanChange.Words(before, plan);
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException)
+        {
+            return [];
+        }
+    }
+
     /// <param name="path">Of the job file, of which <paramref name="bytes"/> is what it would hold.</param>
     /// <param name="laid">Given the planks as soon as there are any.</param>
     public static ShownJob Of(

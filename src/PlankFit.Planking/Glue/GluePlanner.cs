@@ -22,10 +22,17 @@ internal static class GluePlanner
         CancellationToken stop
     )
     {
+        (GlueProgress known, ImmutableArray<Finding> ofProgress) = ProgressFindings.Of(
+            spec.Done,
+            planked,
+            spec.WeaveGsm is null ? null : (planked.Layers[^1] as ClothLayerPlan)?.Cloth.Name,
+            spec.WeaveCoats
+        );
+        spec = spec with { Done = known };
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
-        findings.AddRange(ProgressFindings.Of(spec.Done, planked));
+        findings.AddRange(ofProgress);
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), fastenings, findings, stop)

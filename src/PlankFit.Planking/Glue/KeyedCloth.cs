@@ -21,15 +21,17 @@ internal readonly record struct KeyedCloth(double Cured, double Keyed, double Dr
         double areaMm2
     )
     {
-        double cured = Math.Max(
-                notBefore,
-                clocks.Sandable is { } sandable
-                    ? last + Math.Ceiling(ClockRun.Minutes(sandable, null, placing.Day, last))
-                    : last
+        // To the next whole minute, as sheets tell it: what is mixed then is not a part of one before what they say.
+        double cured = Math.Ceiling(
+                Math.Max(
+                    notBefore,
+                    clocks.Sandable is { } sandable
+                        ? last + ClockRun.Minutes(sandable, null, placing.Day, last)
+                        : last
+                )
             ),
-            keyed = days.Done(
-                cured,
-                areaMm2 / 1e6 * placing.Crew.KeyMinutesPerM2 / placing.Crew.Hands
+            keyed = Math.Ceiling(
+                days.Done(cured, areaMm2 / 1e6 * placing.Crew.KeyMinutesPerM2 / placing.Crew.Hands)
             );
         return new(cured, keyed, keyed + DryMinutes);
     }

@@ -1,33 +1,75 @@
+using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 
 namespace PlankFit.Planking.Glue;
 
-/// <summary>Planks that are down, it is said, and that the bottom does not have: another hull's, a slip of the pen, or of before the planks were laid anew.</summary>
+/// <summary>Planks that are down, it is said, and that the bottom does not have, and coats that nobody asked for: another hull's, a slip of the pen, or of before the planks were laid anew.</summary>
 internal static class ProgressFindings
 {
-    public static IEnumerable<Finding> Of(GlueProgress done, Planked planked)
+    /// <param name="coated">The outermost cloth where its weave is filled; null where none is.</param>
+    /// <param name="most">In so many coats.</param>
+    /// <returns>What is done of this job, the hours of which are gone by, and what is told of the rest.</returns>
+    public static (GlueProgress Known, ImmutableArray<Finding> Findings) Of(
+        GlueProgress done,
+        Planked planked,
+        string? coated,
+        int most
+    )
     {
-        var known = planked
+        var planks = planked
             .Layers.OfType<PlankLayerPlan>()
             .SelectMany(l => l.Starboard.Concat(l.Port))
             .Select(p => p.Id)
             .ToHashSet();
-        PlankId[] strange =
-        [
-            .. done.Rows.Select(r => r.Plank).OfType<PlankId>().Where(p => !known.Contains(p)),
-        ];
+        bool IsStrange(GlueDone row) => row.Plank is { } plank && !planks.Contains(plank);
+        bool IsNoCoat(GlueDone row) => row.Coat > 0 && (row.Cloth != coated || row.Coat > most);
+        ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+        PlankId[] strange = [.. done.Rows.Where(IsStrange).Select(r => r.Plank!.Value)];
         if (strange.Length > 0)
         {
-            yield return new(
-                Severity.Warning,
-                done.Source,
-                $"{PlankRuns.Of(strange)}: down by it, and the bottom has no {(strange.Length == 1 ? "such plank" : "such planks")}. What is planned again takes no heed of {(strange.Length == 1 ? "it" : "them")}: look whether another number is meant"
-            )
-            {
-                Rank = Rank.SawAfter,
-            };
+            findings.Add(
+                Told(
+                    done,
+                    $"{PlankRuns.Of(strange)}: down by it, and the bottom has no {(strange.Length == 1 ? "such plank" : "such planks")}"
+                )
+            );
         }
+
+        string[] coats =
+        [
+            .. done
+                .Rows.Where(IsNoCoat)
+                .Select(c => FormattableString.Invariant($"{c.Cloth} coat {c.Coat}"))
+                .Distinct(),
+        ];
+        if (coats.Length > 0)
+        {
+            findings.Add(
+                Told(
+                    done,
+                    $"{string.Join(", ", coats)}: on by it, and {(coated is null ? "the job asks for no coats" : FormattableString.Invariant($"{coated} has {most}"))}"
+                )
+            );
+        }
+
+        return (
+            done with
+            {
+                Rows = [.. done.Rows.Where(r => !IsStrange(r) && !IsNoCoat(r))],
+            },
+            findings.ToImmutable()
+        );
     }
+
+    private static Finding Told(GlueProgress done, string what) =>
+        new(
+            Severity.Warning,
+            done.Source,
+            $"{what}. What is planned again takes no heed of it, nor of its hour: look whether another is meant"
+        )
+        {
+            Rank = Rank.SawAfter,
+        };
 }

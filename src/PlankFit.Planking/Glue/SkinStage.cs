@@ -130,8 +130,8 @@ internal static class SkinStage
         if (clocks.Recoat is { } recoat)
         {
             // Counted from the last course for its beginning, and from the first for its end.
-            double from = last + Math.Ceiling(ClockRun.Minutes(recoat.From, null, day, last)),
-                to = first + Math.Floor(ClockRun.Minutes(recoat.To, null, day, first)),
+            double from = Math.Ceiling(last + ClockRun.Minutes(recoat.From, null, day, last)),
+                to = Math.Floor(first + ClockRun.Minutes(recoat.To, null, day, first)),
                 trimmed = cloth.Trims.Select(t => t.DoneAt).DefaultIfEmpty(last).Max();
             (ImmutableArray<GlueBatch> soon, ImmutableArray<PlankShare> late) = gluing.Of(
                 work.Wings,

@@ -92,8 +92,8 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
         (double first, double last) = under.OnAt!.Value;
         if (shares.Length > 0 && under.Mix.Clocks.Recoat is { } recoat && Placing.Day is var day)
         {
-            double from = last + Math.Ceiling(ClockRun.Minutes(recoat.From, null, day, last)),
-                to = first + Math.Floor(ClockRun.Minutes(recoat.To, null, day, first));
+            double from = Math.Ceiling(last + ClockRun.Minutes(recoat.From, null, day, last)),
+                to = Math.Floor(first + ClockRun.Minutes(recoat.To, null, day, first));
             ImmutableArray<ClothWetting.WettedSide> soon = Sides(
                 rolling,
                 shares,
@@ -207,5 +207,6 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
     }
 
     private static string Name(SheathedLayer cloth, int coat, int of) =>
-        $"{cloth.Name}, weave coat {NumberText.Trimmed(coat, 0)} of {NumberText.Trimmed(of, 0)}";
+        // What tells it from the others first: charts have room for a beginning.
+        $"weave coat {NumberText.Trimmed(coat, 0)} of {NumberText.Trimmed(of, 0)}, {cloth.Name}";
 }

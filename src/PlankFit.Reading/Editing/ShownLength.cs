@@ -34,20 +34,34 @@ public static class ShownLength
             ? LengthUnits.Find(name)
             : null;
 
-    /// <summary>A value as it is shown; null where it is no length, or none that can be read.</summary>
+    /// <summary>A value as it is shown; null where it is no length, or none that can be read. A bare number is in the unit of the job, as its reader has it.</summary>
     public static string? Of(JobField field, LengthUnit written, LengthUnit shown) =>
-        field is { Key: LengthKey, Written: { } text } && Mm(text, written) is { } mm
+        field is { Key: LengthKey, Written: { } text } && Mm(text, written, written) is { } mm
             ? LengthText.FormatExact(mm, shown)
             : null;
 
     /// <summary>
-    /// What was typed where lengths are shown in that unit, as the text has it: in the unit that it is written in, exact to 0.001 mm. What is no length is left as it is, for the
-    /// reader to tell.
+    /// What was typed where lengths are shown in that unit, as the text has it: in the unit that it is written in, exact to 0.001 mm. Where both are metric, or neither is, a field
+    /// is shown as it is written, and what is typed in it is the text's own. What is no length is left as it is, for the reader to tell.
     /// </summary>
     /// <param name="by">So many steps more than that.</param>
     public static string Written(string typed, LengthUnit shown, LengthUnit written, int by = 0)
     {
-        if (Mm(typed.Trim(), shown) is not { } read)
+        bool isItsOwn = LengthUnits.IsMetric(shown) == LengthUnits.IsMetric(written);
+        if (
+            (isItsOwn && by == 0)
+            || Mm(
+                typed.Trim(),
+                isItsOwn ? written : shown,
+                // Who sees feet and inches and types 6 means six inches.
+                isItsOwn || shown != LengthUnit.Foot
+                    ? isItsOwn
+                        ? written
+                        : shown
+                    : LengthUnit.Inch
+            )
+                is not { } read
+        )
         {
             return typed;
         }
@@ -75,7 +89,8 @@ public static class ShownLength
             : typed;
     }
 
-    private static double? Mm(string text, LengthUnit units)
+    /// <param name="bare">Of a number by itself.</param>
+    private static double? Mm(string text, LengthUnit units, LengthUnit bare)
     {
         LengthReading read = decimal.TryParse(
             text,
@@ -83,7 +98,7 @@ public static class ShownLength
             CultureInfo.InvariantCulture,
             out decimal number
         )
-            ? LengthNotation.OfNumber(number, units == LengthUnit.Foot ? LengthUnit.Inch : units)
+            ? LengthNotation.OfNumber(number, bare)
             : LengthNotation.Read(text.Replace('\u2212', '-'), units);
         return read.Ok ? read.Mm : null;
     }

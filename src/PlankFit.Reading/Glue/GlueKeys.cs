@@ -25,12 +25,13 @@ public static class GlueKeys
     public static readonly NumberKey Coats = new(
         "coats",
         "2",
-        "",
+        "whole number",
         "In so many coats, each on the one before while that still bonds."
     )
     {
         Limits = Limits.FromTo(1, 9),
         Whole = true,
+        AcceptedWords = "accepted: a whole number from {least} to {most}",
         DefaultValue = GlueSpec.UsualWeaveCoats,
         Source = KeySources.Proposal,
     };

@@ -42,6 +42,26 @@ public sealed class OutsideTests
         }
     }
 
+    /// <summary>Nor is such a name saved: whoever opened the file after would take it for its builder's own.</summary>
+    [Fact]
+    public async Task SuchANameIsNotSaved()
+    {
+        using var elsewhere = new TempFolder();
+        string secret = elsewhere.File("secret.csv");
+        await File.WriteAllTextAsync(secret, Secret + ",1,2\n", ServedJob.Stop);
+        await using ServedJob served = await ServedJob.Small();
+        await served.Tried(1);
+        string before = served.OnDisk;
+        await served.Tried(await served.Change("hull.offsets", secret));
+        using HttpResponseMessage answer = await served.Post("job/1/save", new { });
+        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        Assert.Contains(
+            "not in the job's folder",
+            (await ServedJob.Read(answer)).GetProperty("message").GetString()
+        );
+        Assert.Equal(before, served.OnDisk);
+    }
+
     /// <summary>What the builder wrote into the file himself is read, wherever it lies: a demo's table is that of the demo beside it.</summary>
     [Fact]
     public async Task WhatTheFileNamedWhenItWasOpenedIsRead()

@@ -96,6 +96,40 @@ public sealed class TableMendingTests
         }
     }
 
+    /// <summary>Steps that nobody waits between: a mend that was undone does not come back with the next one, and one right after saving is taken or refused, never lost.</summary>
+    [Fact]
+    public async Task StepsWithoutWaitingKeepTheirOrder()
+    {
+        await using ServedJob served = await ServedJob.Small();
+        await served.Tried(1);
+        var cells = TableCells.Of(File.ReadAllText(TablePath(served)));
+        string station = cells.Words[cells.Head][4],
+            next = cells.Words[cells.Head][5];
+        (int row, int column) = cells.Find("chine", "height", station)!.Value;
+        int other = cells.Find("chine", "height", next)!.Value.Column;
+        string was = cells.Words[row][column],
+            wasNext = cells.Words[row][other];
+        await served.Tried(await Mend(served, row + 1, column + 1, was, was + ".4"));
+        using (HttpResponseMessage undone = await served.Post("job/1/wish", new { undo = true }))
+        {
+            Assert.Equal(HttpStatusCode.OK, undone.StatusCode);
+        }
+
+        int turn = await Mend(served, row + 1, other + 1, wasNext, wasNext + ".3");
+        JsonElement table = await served.Json("job/1/table");
+        Assert.Equal(was, Cell(table, row + 1, column + 1));
+        Assert.Equal(wasNext + ".3", Cell(table, row + 1, other + 1));
+        await served.Tried(turn);
+        using HttpResponseMessage saved = await served.Post("job/1/save", new { });
+        Assert.Equal(HttpStatusCode.OK, saved.StatusCode);
+        turn = await Mend(served, row + 1, column + 1, was, was + ".2");
+        await served.Tried(turn);
+        table = await served.Json("job/1/table");
+        Assert.Equal(was + ".2", Cell(table, row + 1, column + 1));
+        Assert.Equal(wasNext + ".3", Cell(table, row + 1, other + 1));
+        Assert.True(table.GetProperty("isMended").GetBoolean());
+    }
+
     private static string Cell(JsonElement table, int line, int column) =>
         table
             .GetProperty("rows")

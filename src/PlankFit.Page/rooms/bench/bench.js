@@ -3,7 +3,7 @@
 import { el, show } from "../frame/dom.js";
 import { fact, neighbour, pick, shop, watch } from "../frame/shop.js";
 import { note, notes } from "../frame/notes.js";
-import { inUnits, units } from "../frame/units.js";
+import { inUnits } from "../frame/units.js";
 import { at, post, text } from "../frame/wire.js";
 
 /** The four things that are asked first. */
@@ -38,7 +38,7 @@ export function bench(place) {
     }
     const id = shop.picked,
       turn = shop.facts.turn,
-      now = JSON.stringify([turn, units.shown, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault]);
+      now = JSON.stringify([turn, shop.facts.shownIn, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault]);
     if (now === drawn || !id) {
       return;
     }

@@ -202,11 +202,13 @@ export function masterHandle(stage, sheet, sight) {
 
   /** Where it was before the movement; what is known of the job is of the movement still, until it has been laid again. */
   function back() {
+    const ended = gesture;
     gesture = null;
     hand = origin;
     isReturning = true;
     draw();
-    wish({ undo: true });
+    // Where nothing came of the movement, or somebody else's step came after, there is none of it to take back.
+    wish({ undo: true, gesture: ended });
   }
 
   function keys(event) {

@@ -6,7 +6,7 @@ import { lookForBoards } from "../sheets/boards.js";
 import { sheets } from "../sheets/sheets.js";
 import { table } from "../table/table.js";
 import { ask, el, show } from "./dom.js";
-import { shop, pick, early, refresh, tellAnew, watch, wish, changed } from "./shop.js";
+import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
 import { turnUnits, units } from "./units.js";
 import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
@@ -63,15 +63,16 @@ function title() {
   document.title = `${names[document.body.dataset.room ?? "bottom"]}: ${name}`;
 }
 
-const undo = el("button", { click: () => wish({ undo: true }), "aria-keyshortcuts": "Control+Z" }, "Undo");
-const redo = el("button", { click: () => wish({ redo: true }), "aria-keyshortcuts": "Control+Shift+Z" }, "Redo");
-const keep = el("button", { class: "main", click: () => save(null) }, "Save");
+// Nothing to take back or to keep before anything is known of the job.
+const undo = el("button", { disabled: true, click: () => wish({ undo: true }), "aria-keyshortcuts": "Control+Z" }, "Undo");
+const redo = el("button", { disabled: true, click: () => wish({ redo: true }), "aria-keyshortcuts": "Control+Shift+Z" }, "Redo");
+const keep = el("button", { class: "main", disabled: true, click: () => save(null) }, "Save");
 const measure = el("button", { id: "units", hidden: true, click: () => measureIn(measure.value) });
 byId("doing").append(undo, redo, keep, measure);
 
 async function measureIn(to) {
   turnUnits(to);
-  await tellAnew();
+  await refresh();
   say(to === "mm" ? "Lengths in millimetres." : "Lengths in feet and inches.");
 }
 

@@ -1,6 +1,6 @@
 // What all rooms look at: the newest state, the facts of what is laid, what is picked and how it is coloured. Rooms are told when any of it changes.
 
-import { inUnits } from "./units.js";
+import { inUnits, units } from "./units.js";
 import { json, post } from "./wire.js";
 
 export const shop = {
@@ -104,10 +104,12 @@ async function fetchAll() {
     shop.skins = null;
     changed("facts");
   }
-  if (state.laid !== null && state.laid !== shop.facts?.turn) {
+  // In which units they were asked for is known of each answer: one that was on its way when others were chosen is not taken for theirs.
+  const shownIn = units.shown;
+  if (state.laid !== null && (state.laid !== shop.facts?.turn || shownIn !== shop.facts.shownIn)) {
     const facts = await json(inUnits(`facts/${state.laid}`));
     if (facts !== null) {
-      shop.facts = facts;
+      shop.facts = { ...facts, shownIn };
       shop.skins = null;
       if (!facts.order.includes(shop.picked)) {
         shop.picked = null;
@@ -115,14 +117,6 @@ async function fetchAll() {
       changed("facts");
     }
   }
-}
-
-/** The same in other units. */
-export async function tellAnew() {
-  if (shop.facts) {
-    shop.facts = { ...shop.facts, turn: 0 };
-  }
-  await refresh();
 }
 
 let before = Promise.resolve();

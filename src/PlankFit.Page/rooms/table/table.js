@@ -1,7 +1,7 @@
 // The table of offsets, to be mended: doubts first, each with what was probably meant, at a touch; the lines beside it. It is saved as a new table.
 
 import { el, show } from "../frame/dom.js";
-import { watch } from "../frame/shop.js";
+import { shop, watch } from "../frame/shop.js";
 import { at, json, post } from "../frame/wire.js";
 import { toCell } from "./rows.js";
 
@@ -28,7 +28,8 @@ export function table(place) {
     read = now;
     if (read === null) {
       shape = "";
-      show(box, el("p", {}, "No table of offsets could be read: see what is said above."));
+      const isLaid = shop.state !== null && shop.state.tried === shop.state.turn;
+      show(box, el("p", {}, isLaid ? "No table of offsets could be read: see what is said above." : "The table is being read."));
       return;
     }
     const shaped = JSON.stringify(read.rows.map((r) => [r.line, r.cells.length]));
@@ -120,7 +121,7 @@ export function table(place) {
       [first = { cells: [] }] = read.rows;
     show(head, read.isMended ? `${read.file}, mended and not saved` : read.file);
     told.textContent = read.isMended
-      ? "Save writes it as a new table beside the old one, which stays, and has the job name the new one."
+      ? "Save writes it as a new table beside the job; the old one stays, and has the job name the new one."
       : "A value that you change is laid at once; nothing is written before you save, and then as a new table.";
     for (const row of read.rows) {
       for (let i = 0; i < first.cells.length; i++) {
@@ -128,11 +129,11 @@ export function table(place) {
           field = fields.get(key),
           now = row.cells[i] ?? "",
           found = byCell.get(key);
-        // What is being typed stays.
+        // What is being typed stays, and with it what stood there when it was begun: another's change meanwhile is then told and not written over.
         if (field.value === (field.dataset.was ?? "") || document.activeElement !== field) {
           field.value = now;
+          field.dataset.was = now;
         }
-        field.dataset.was = now;
         fit(field);
         const name = row === first ? (i < 2 ? `Head, column ${i + 1}` : `Name of station ${i - 1}`) : i < 2 ? (i === 0 ? `Line of row ${row.line}` : `Measure of row ${row.line}`) : `${[row.cells[0], row.cells[1]].filter(Boolean).join(" ")}, station ${first.cells[i]}`;
         field.setAttribute("aria-label", found ? `${name}, doubted` : name);
@@ -195,6 +196,8 @@ export function table(place) {
       told.textContent = `Not taken: ${answer?.told?.message ?? "the shop's computer does not answer"}.`;
       field.value = field.dataset.was;
       fit(field);
+    } else {
+      field.dataset.was = typed.trim();
     }
   }
 

@@ -225,19 +225,32 @@ public sealed class TryingTests : IDisposable
     [Fact]
     public void WhatCannotBeLaidIsNamedWithItsReason()
     {
-        Comparison found = ComparedJobs.Laid(
-            ComparedJobs.Prism(folder),
-            new() { Master = "3000,99999", Others = [folder.File("none.toml")] }
+        string job = ComparedJobs.Prism(folder),
+            bad = folder.File("bad.toml");
+        File.WriteAllText(
+            bad,
+            File.ReadAllText(job)
+                .Replace("units = \"mm\"", "units = \"ell\"", StringComparison.Ordinal)
         );
+        Comparison found = ComparedJobs.Laid(job, new() { Master = "3000,99999", Others = [bad] });
         Assert.Equal(4, found.Layouts.Length);
-        Assert.Equal(
-            ["master 99999 mm", folder.File("none.toml")],
-            found.NotLaid.Select(l => l.Name)
-        );
+        Assert.Equal(["master 99999 mm", bad], found.NotLaid.Select(l => l.Name));
         Assert.All(found.NotLaid, l => Assert.Contains(".toml", Assert.Single(l.Why)));
         Assert.Contains("99999", found.NotLaid.First().Why[0], StringComparison.Ordinal);
         Assert.Equal(2, CompareWords.NotLaid(found).Count());
         Assert.All(found.Unbeaten, n => Assert.InRange(n, 0, 1));
+    }
+
+    /// <summary>A file that is not there is a slip of the pen: told before anything is laid.</summary>
+    [Fact]
+    public void AnotherJobThatIsNotThereIsTold()
+    {
+        Tried tried = ComparedJobs.Try(
+            ComparedJobs.Prism(folder),
+            new() { Others = [folder.File("none.toml")] }
+        );
+        Assert.Null(tried.Comparison);
+        Assert.Contains("none.toml", Assert.Single(tried.Findings).Where, StringComparison.Ordinal);
     }
 
     /// <summary>However it is written: what the job has already is laid once, as it stands.</summary>

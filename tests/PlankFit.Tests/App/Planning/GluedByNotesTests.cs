@@ -98,6 +98,84 @@ public sealed class GluedByNotesTests
         Assert.StartsWith("S1-94: ", told.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Cloth under planks that are glued is on, on their side, and is not planned to be wetted out beneath them; that it is taken so is told.</summary>
+    [Fact]
+    public void ClothUnderGluedPlanksIsNotWettedAgain()
+    {
+        using var folder = new TempFolder();
+        Job job = GluedLaunch.Job(3);
+        using (var page = ProgressJournal.Open(folder.File(ProgressJournal.FileName)))
+        {
+            page.Add([
+                Tick(1, PlankId.Parse("S2-20")!.Value, "2026-05-04 10:00"),
+                Tick(2, PlankId.Parse("S2-21")!.Value, "2026-05-04 09:30"),
+                Tick(3, First, "2026-05-03 14:02"),
+            ]);
+        }
+
+        (Job with, ImmutableArray<Finding> told) = ProgressBeside.Of(job, folder.File("job.toml"));
+        GlueProgress done = with.Glue!.Done;
+        Assert.Equal(1440 + (9 * 60) + 30, done.WettedAt("core cloth", Side.Starboard));
+        Assert.Null(done.WettedAt("core cloth", Side.Port));
+        Assert.Contains(
+            told,
+            f =>
+                f.Severity == Severity.Warning
+                && f.Message.Contains("core cloth starboard", StringComparison.Ordinal)
+        );
+        GluePlan plan = GluedLaunch.Of(with).Glue!;
+        Assert.DoesNotContain(
+            plan.Stages.Where(s => s.Layer == "core cloth").SelectMany(s => s.Batches),
+            b => b.Side == Side.Starboard
+        );
+    }
+
+    /// <summary>A phone whose clock is wrong moves no plan by years: its planks are down with the last of the others, and named.</summary>
+    [Theory]
+    [InlineData("1970-01-01 00:03")]
+    [InlineData("9999-05-03 10:00")]
+    public void AWrongClockMovesNoPlan(string at)
+    {
+        var noted = GluedByNotes.Of([
+            Tick(1, First, "2026-05-03 14:02"),
+            Tick(2, Second, at),
+            Tick(3, PlankId.Parse("S1-22")!.Value, "2026-05-05 09:30"),
+        ]);
+        Assert.Equal("2026-05-03", noted.FirstDay);
+        Assert.Equal([Second], noted.Doubtful);
+        double last = (2 * 1440) + (9 * 60) + 30;
+        Assert.Equal(last, noted.Rows.Max(r => r.At));
+        Assert.Equal(last, noted.Rows.Single(r => r.Plank == Second).At);
+    }
+
+    /// <summary>A coat that the job does not ask for is told.</summary>
+    [Fact]
+    public void ACoatThatIsNoneIsTold()
+    {
+        Job job = GluedLaunch.Job(3);
+        var done = new GlueProgress([
+            new(null, "core cloth", Side.Starboard, 600) { Coat = 1 },
+            new(First, null, Side.Starboard, 600),
+        ]);
+        BottomPlan plan = GluedLaunch.Of(job with { Glue = job.Glue! with { Done = done } });
+        Assert.Contains(
+            plan.Glue!.Findings,
+            f => f.Message.StartsWith("core cloth coat 1: ", StringComparison.Ordinal)
+        );
+        // Nor has its hour gone by.
+        var later = new GlueProgress([
+            new(null, "core cloth", Side.Starboard, 9000) { Coat = 1 },
+            new(PlankId.Parse("S1-94")!.Value, null, Side.Starboard, 9000),
+            new(First, null, Side.Starboard, 600),
+        ]);
+        Assert.Equal(
+            plan.Glue.Batches.Min(b => b.MixAt),
+            GluedLaunch
+                .Of(job with { Glue = job.Glue! with { Done = later } })
+                .Glue!.Batches.Min(b => b.MixAt)
+        );
+    }
+
     [Fact]
     public void AJournalThatCannotBeReadIsAFaultAndNotPassedOver()
     {

@@ -97,7 +97,7 @@ public sealed class WeaveTests
         GluePlan glue = Planned(Job(Window(240, 2000)));
         GlueStage[] coats = [.. glue.Stages.Where(s => s.Coat > 0)];
         Assert.Equal([1, 2], coats.Select(c => c.Coat));
-        Assert.Equal("outside, weave coat 2 of 2", coats[1].Layer);
+        Assert.Equal("weave coat 2 of 2, outside", coats[1].Layer);
         GlueStage cloth = glue.Stages.Single(s => s is { IsCloth: true, Coat: 0 });
         foreach ((GlueStage under, GlueStage coat) in coats.Prepend(cloth).Zip(coats))
         {
@@ -188,7 +188,7 @@ public sealed class WeaveTests
             Glue = job.Glue! with { Crew = job.Glue.Crew! with { CoatMinutesPerM2 = 5000 } },
         };
         GluePlan glue = Planned(job);
-        Assert.Equal(["outside, weave coat 1 of 2", "outside, weave coat 2 of 2"], glue.NotPlanned);
+        Assert.Equal(["weave coat 1 of 2, outside", "weave coat 2 of 2, outside"], glue.NotPlanned);
         Assert.Contains(
             glue.Findings,
             f => f.Where.Contains("weave coat 1", StringComparison.Ordinal)
