@@ -8,9 +8,6 @@ namespace PlankFit.Planking.Stock;
 /// </summary>
 internal static class EmptyEnd
 {
-    /// <summary>Offcuts that differ by no more are as large: a hair over a board's width.</summary>
-    private const double EqualMm2 = 1;
-
     /// <summary>Of the ways to part the board the one that leaves the largest single offcut, then the largest second one, and so on.</summary>
     /// <param name="plain">All rips over the whole length.</param>
     /// <param name="sawn">The whole list from the cuts that part the lanes, and how far these leave each of them reaching.</param>
@@ -33,7 +30,7 @@ internal static class EmptyEnd
 
         // What is sawn in a lane may come in another order when it is shorter.
         BoardCutList ended = sawn(ways.Cuts(best), ways.Lanes(best));
-        return EndsOff.IsLarger(Left(spec, plain), Left(spec, ended), EqualMm2) ? plain : ended;
+        return EndsOff.IsLarger(Left(spec, plain), Left(spec, ended)) ? plain : ended;
     }
 
     /// <summary>The areas of what is kept, the largest first.</summary>

@@ -9,8 +9,11 @@ namespace PlankFit.Planking.Stock;
 /// </summary>
 internal sealed class EndsOff
 {
-    /// <summary>Sums of doubles, mm²: as large.</summary>
-    private const double SameMm2 = 1e-3;
+    /// <summary>
+    /// What is kept is told in whole square centimetres: one that is a hair larger, by what a kerf that leans takes, is no reason to give up all that is kept
+    /// besides. Rounded, and not compared within so much: only then is the best of the whole made of the best of its parts.
+    /// </summary>
+    private const double SameMm2 = 100;
 
     private readonly NestSpec spec;
     private readonly ImmutableArray<SawCut> planed;
@@ -71,12 +74,12 @@ internal sealed class EndsOff
             );
 
     /// <summary>The first, unless the other leaves a larger piece, or as large a one and a larger second, and so on; from the largest.</summary>
-    public static bool IsLarger(double[] other, double[] one, double sameMm2)
+    public static bool IsLarger(double[] other, double[] one)
     {
         for (int i = 0; i < Math.Max(one.Length, other.Length); i++)
         {
-            double more = other.ElementAtOrDefault(i) - one.ElementAtOrDefault(i);
-            if (Math.Abs(more) > sameMm2)
+            double more = Told(other.ElementAtOrDefault(i)) - Told(one.ElementAtOrDefault(i));
+            if (more != 0)
             {
                 return more > 0;
             }
@@ -84,6 +87,8 @@ internal sealed class EndsOff
 
         return false;
     }
+
+    private static double Told(double areaMm2) => Math.Round(areaMm2 / SameMm2);
 
     private Way Of(Run run)
     {
@@ -100,7 +105,7 @@ internal sealed class EndsOff
         );
         void Offer(Way other)
         {
-            best = IsLarger(other.LeftMm2, best.LeftMm2, SameMm2) ? other : best;
+            best = IsLarger(other.LeftMm2, best.LeftMm2) ? other : best;
         }
 
         // Only what two lanes side by side leave empty is the larger for a cut before their rip.
