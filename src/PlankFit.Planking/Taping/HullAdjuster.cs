@@ -83,7 +83,42 @@ public static class HullAdjuster
                     cells.Moved(judged.After.Values.SubVector(0, n)),
                     cells.Moved(judged.After.Values.SubVector(n, n))
                 )
-        );
+        )
+        {
+            AllCounted = AllCounted(job, cells, widened, observed, judged),
+        };
+    }
+
+    /// <summary>Where slips were put aside: the cell that would move most if they were counted for less instead. Readings go in proportion, about what was found.</summary>
+    private static (string Cell, double ByMm)? AllCounted(
+        PlankingJob job,
+        TableCells cells,
+        Estimate before,
+        Observations observed,
+        Judged judged
+    )
+    {
+        if (judged.Slips.IsEmpty)
+        {
+            return null;
+        }
+
+        Vector<double> found = judged.After.Values,
+            there = observed.Expected(found);
+        Matrix<double> slopes = observed.Slopes(found);
+        Vector<double> by =
+            HuberFit
+                .Of(
+                    before,
+                    observed with
+                    {
+                        Expected = p => there + (slopes * (p - found)),
+                        Slopes = _ => slopes,
+                    }
+                )
+                .Values - found;
+        int most = by.AbsoluteMaximumIndex();
+        return (Name(job, cells.Cells[most % cells.Count]), Math.Abs(by[most]));
     }
 
     private static ImmutableArray<TapedRow> Rows(

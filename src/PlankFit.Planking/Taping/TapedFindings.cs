@@ -45,6 +45,15 @@ internal static class TapedFindings
             yield return OfSlip(job, hull, slip);
         }
 
+        if (hull.AllCounted is { } counted)
+        {
+            yield return new(
+                Severity.Note,
+                "measured.csv",
+                $"counted for less instead of put aside, {(hull.Slips.Count() == 1 ? "it" : "they")} would move no number of the table by more than {Mm(counted.ByMm)} ({counted.Cell}): that much hangs on measuring again"
+            );
+        }
+
         if (hull.Whole is { IsWithin: false, Readings: > 0 } whole)
         {
             yield return new(

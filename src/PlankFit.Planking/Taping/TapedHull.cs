@@ -22,6 +22,9 @@ public sealed record TapedHull(
 {
     public ImmutableArray<Finding> Findings { get; init; } = [];
 
+    /// <summary>What hangs on putting slips aside: the number of the table that would stand furthest from where it was moved to if they were counted for less instead (<see cref="HuberFit"/>), and by how much; null where none was put aside.</summary>
+    public (string Cell, double ByMm)? AllCounted { get; init; }
+
     /// <summary>What is known of the hull that is planked: where nothing is planked to what was taped, what was known before.</summary>
     public Estimate Planked => Tables is null ? Before : After;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
+using PlankFit.Planking.Adjusting;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Taping;
@@ -72,6 +73,42 @@ public sealed class HullAdjusterTests
 
         // One good reading in a thousand; the other one of the place may go with it.
         Assert.InRange(wrongly, 0, 1 + (draws * places.Length / 150));
+    }
+
+    /// <summary>
+    /// One half-breadth read four times as drawn and once 10 out. Put aside, that leaves the hull as drawn; counted for less instead, with k of its own standard
+    /// deviations t and what was known before s: p (4 + t²/s²) = w (10 - p), w = k t / (10 - p), so that p = k t / (4 + t²/s²); and of all cells that hang together with
+    /// it, the one that moves most moves by as much more as their covariance is larger.
+    /// </summary>
+    [Fact]
+    public void WhatHangsOnPuttingASlipAsideIsTold()
+    {
+        var hulls = new TapedHulls(Launch, TrustSpec.Default, 4);
+        TapePlace place = Point(TapeKind.HalfBreadth, "chine", "5", Side.Starboard);
+        double drawn = hulls.Expected([place], Vector<double>.Build.Dense(hulls.Prior.RowCount))[0];
+        TapedHull found = hulls.Adjusted([
+            .. new[] { 0, 0, 0, 0, 10 }.Select(by => new TapeReading(place, drawn + by)),
+        ]);
+        Assert.Equal(drawn + 10, Assert.Single(found.Slips).Reading.Mm, 1e-9);
+        // What is read goes with the cell itself, and a little with where the frame stands along the hull.
+        Vector<double> slopes = Vector<double>.Build.Dense(
+                hulls.Prior.RowCount,
+                i => hulls.Expected([place], Vector<double>.Build.Dense(slopesOf(i)))[0] - drawn
+            ),
+            with = hulls.Prior * slopes;
+        double[] slopesOf(int cell)
+        {
+            double[] moved = new double[hulls.Prior.RowCount];
+            moved[cell] = 1;
+            return moved;
+        }
+
+        double t = TapeSigmas.Of(TrustSpec.Default, place.Kind),
+            before = slopes * with,
+            itself = HuberFit.Bend * t / (4 + (t * t / before)),
+            most = with.AbsoluteMaximum() / before;
+        (string _, double by) = found.AllCounted!.Value;
+        Assert.Equal(itself * most, by, 2e-4);
     }
 
     /// <summary>Cells lie within 1.96 of what is told of them, 19 times in 20, before anything is read and after.</summary>

@@ -62,6 +62,14 @@ public sealed class ReadAgainTests
         Assert.Contains("girth,4,starboard", rows[2], StringComparison.Ordinal);
         // Once what was read already, twice what is new.
         Assert.Equal(1 + 2 + (2 * advice.Wishes.Length), rows.Length);
+        Assert.Contains(
+            Slipped.Value.Findings,
+            f =>
+                f.Message.StartsWith(
+                    "counted for less instead of put aside, it would move no number of the table by more than ",
+                    StringComparison.Ordinal
+                )
+        );
         ImmutableArray<Drawing> sheets = TapingPages.Of(Slipped.Value, advice);
         string[] list = Texts(sheets[0]),
             drawn = Texts(sheets[1]);

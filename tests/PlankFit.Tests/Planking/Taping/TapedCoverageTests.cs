@@ -6,8 +6,10 @@ using PlankFit.Planking.Planks;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.Jobs;
 using PlankFit.Tests.Planking.Trust;
 using PlankFit.Tests.Support;
+using PlankFit.Tests.Support.Chance;
 using static PlankFit.Tests.Planking.Taping.TapedHulls;
 
 namespace PlankFit.Tests.Planking.Taping;
@@ -18,21 +20,37 @@ namespace PlankFit.Tests.Planking.Taping;
 /// </summary>
 public sealed class TapedCoverageTests(ITestOutputHelper output)
 {
-    [Fact]
-    public void WhatIsToldOfPlanksHoldsBeforeReadingsAndAfter()
+    /// <param name="demo">Empty for a hull by chance that is no demo's.</param>
+    [Theory]
+    [InlineData("survey-launch")]
+    [InlineData("pilot-skiff")]
+    [InlineData("")]
+    public void WhatIsToldOfPlanksHoldsBeforeReadingsAndAfter(string demo)
     {
+        // The others where long runs are asked for, as in CI.
+        if (demo != "survey-launch" && !LongRuns.Asked)
+        {
+            return;
+        }
+
+        using var folder = new TempFolder();
+        Job job = demo.Length > 0 ? Demo(demo) : NoDemo(folder);
         BottomPlan plan = BottomPlanner
-            .Plan(Launch, null, TestContext.Current.CancellationToken)
+            .Plan(job, null, TestContext.Current.CancellationToken)
             .Plan!;
         var j = Sensitivities.Of(plan.Planked, null, TestContext.Current.CancellationToken);
-        var hulls = new TapedHulls(Launch, TrustSpec.Default, 8);
+        var hulls = new TapedHulls(job, TrustSpec.Default, 8);
         int n = hulls.Cells.Count;
+        (string lower, string upper) = (
+            job.Planking.Hull.Panel.Lower,
+            job.Planking.Hull.Panel.Upper
+        );
+        string[] stations = [.. job.Planking.Offsets.Stations.Select(s => s.Name)];
         ImmutableArray<TapePlace> places =
         [
-            .. Enumerable.Range(1, 10).Select(i => Girth($"{i}")),
-            .. Enumerable
-                .Range(1, 9)
-                .Select(i => Two(TapeKind.Diagonal, ("keel edge", $"{i}"), ("chine", $"{i + 1}"))),
+            .. stations[1..^1].Select(s => Two(TapeKind.Girth, (lower, s), (upper, s))),
+            .. stations[1..^2]
+                .Select((s, i) => Two(TapeKind.Diagonal, (lower, s), (upper, stations[i + 2]))),
         ];
         Matrix<double> prior = hulls.Prior.SubMatrix(0, n, 0, n);
         int draws = LongRuns.Of(2, 60),
@@ -86,7 +104,7 @@ public sealed class TapedCoverageTests(ITestOutputHelper output)
         output.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{laid} of {draws}, {told} lengths: {100.0 * before / told:0.0} % within {was / told:0.0} before, {100.0 * after / told:0.0} % within {left / told:0.0} after"
+                $"{demo}: {laid} of {draws}, {told} lengths: {100.0 * before / told:0.0} % within {was / told:0.0} before, {100.0 * after / told:0.0} % within {left / told:0.0} after"
             )
         );
         Assert.True(laid * 2 > draws, $"{laid} of {draws} hulls are planked by the same choices");
@@ -95,5 +113,14 @@ public sealed class TapedCoverageTests(ITestOutputHelper output)
         (double least, double most) = draws >= 60 ? (92, 98) : (60, 100);
         Assert.InRange(100.0 * before / told, least, most);
         Assert.InRange(100.0 * after / told, least, most);
+    }
+
+    private static Job Demo(string name) =>
+        JobReader.Read(Path.Combine(DemoTables.Folder(name), "job.toml")).Job!;
+
+    private static Job NoDemo(TempFolder folder)
+    {
+        Job job = JobReader.Read(ChanceJob.Write(11, folder.Path)).Job!;
+        return new(job.Planking with { AsBuilt = AsBuiltSpec.None, Timber = null });
     }
 }
