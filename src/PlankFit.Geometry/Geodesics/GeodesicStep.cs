@@ -68,18 +68,7 @@ internal readonly struct GeodesicStep
         double bend = (p.L * du * du) + (2 * p.M * du * dv) + (p.N * dv * dv);
         double gauss = ((p.L * p.N) - (p.M * p.M)) / det;
         sizes = new(e, g);
-        return new()
-        {
-            U = du,
-            V = dv,
-            Tx = bend * p.Normal.X,
-            Ty = bend * p.Normal.Y,
-            Tz = bend * p.Normal.Z,
-            A = y.A1,
-            A1 = -gauss * y.A,
-            B = y.B1,
-            B1 = -gauss * y.B,
-        };
+        return new(new(du, dv), bend * p.Normal, (y.A1, -gauss * y.A), (y.B1, -gauss * y.B));
     }
 
     /// <summary>Tries a step of signed length h; the error estimate is in mm at a reach of one metre.</summary>

@@ -30,7 +30,7 @@ public static class GeodesicTracing
         Vec3 tangent = surface.At(start.U, start.V).UnitTangent(direction);
         var y0 = GeodesicState.Start(start, tangent);
         GeodesicState k0 = GeodesicStep.Rates(surface, y0, out _);
-        var steps = new List<GeodesicStep>(32);
+        var steps = new List<GeodesicStep>(12);
         if (back > 0)
         {
             OneWay(surface, new(0, y0, k0), -back, toleranceMm, goOn, steps);

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PlankFit.Geometry.Primitives;
 
 /// <summary>A point or a vector in space. Unit: millimetres for points, any for vectors.</summary>
@@ -11,20 +13,25 @@ public readonly record struct Vec3(double X, double Y, double Z)
     public double NormSquared => (X * X) + (Y * Y) + (Z * Z);
     public double Norm => Math.Sqrt(NormSquared);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator +(Vec3 a, Vec3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator -(Vec3 a, Vec3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
 
     public static Vec3 operator -(Vec3 a) => new(-a.X, -a.Y, -a.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 operator *(double k, Vec3 a) => new(k * a.X, k * a.Y, k * a.Z);
 
     public static Vec3 operator *(Vec3 a, double k) => k * a;
 
     public static Vec3 operator /(Vec3 a, double k) => (1 / k) * a;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double Dot(Vec3 b) => (X * b.X) + (Y * b.Y) + (Z * b.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vec3 Cross(Vec3 b) =>
         new((Y * b.Z) - (Z * b.Y), (Z * b.X) - (X * b.Z), (X * b.Y) - (Y * b.X));
 
