@@ -84,7 +84,7 @@ internal sealed class Clearance
         {
             if (barrier.MayBeBelow(p, least))
             {
-                least = Math.Min(least, barrier.Spare(p));
+                least = Math.Min(least, barrier.Spare(p, least));
             }
         }
 
@@ -132,7 +132,7 @@ internal sealed class Clearance
         {
             if (barrier.MayBeBelow(p, tightest.Spare))
             {
-                double spare = barrier.Spare(p);
+                double spare = barrier.Spare(p, tightest.Spare);
                 tightest =
                     spare < tightest.Spare ? (spare, barrier.What, barrier.LeastMm) : tightest;
             }
@@ -204,15 +204,33 @@ internal sealed class Clearance
             return reach > 0 ? (dx * dx) + (dy * dy) < reach * reach : dx == 0 && dy == 0;
         }
 
-        public double Spare(Vec2 p)
+        /// <summary>What there is to spare where that is less than so much; else anything that is not.</summary>
+        public double Spare(Vec2 p, double below)
         {
-            double least = double.PositiveInfinity;
+            double reach = below + LeastMm;
+            (double least, bool within) = Nearest(p, reach > 0 ? reach * reach * Rounding : 0);
+            // On the wrong side of the line it is below however far off the line is.
+            bool wrong = closed && within != inside;
+            double away = Math.Sqrt(wrong ? Nearest(p, double.PositiveInfinity).Square : least);
+            return (wrong ? -away : away) - LeastMm;
+        }
+
+        /// <summary>The square of the way to the line, or <paramref name="square"/> where that is no less; and whether the place lies within it.</summary>
+        private (double Square, bool Within) Nearest(Vec2 p, double square)
+        {
             bool within = false;
             Vec2 a = closed ? points[^1] : points[0];
             for (int i = closed ? 0 : 1; i < points.Length; i++)
             {
                 Vec2 b = points[i];
-                least = Math.Min(least, SquareTo(p, a, b));
+                // Most are further off along or across than what is asked for: told without a division.
+                double x = Math.Max(Math.Min(a.X, b.X) - p.X, p.X - Math.Max(a.X, b.X)),
+                    y = Math.Max(Math.Min(a.Y, b.Y) - p.Y, p.Y - Math.Max(a.Y, b.Y));
+                if (!(x > 0 && x * x > square * Rounding) && !(y > 0 && y * y > square * Rounding))
+                {
+                    square = Math.Min(square, SquareTo(p, a, b));
+                }
+
                 within ^=
                     closed
                     && (a.Y > p.Y) != (b.Y > p.Y)
@@ -220,8 +238,7 @@ internal sealed class Clearance
                 a = b;
             }
 
-            double away = Math.Sqrt(least);
-            return (closed && within != inside ? -away : away) - LeastMm;
+            return (square, within);
         }
 
         private static double SquareTo(Vec2 p, Vec2 a, Vec2 b)
