@@ -12,6 +12,7 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
 {
     private static readonly string[] Rooms =
     [
+        "check",
         "keel",
         "boards",
         "fairness",

@@ -6,8 +6,10 @@ import { pick, shop, watch } from "../frame/shop.js";
 import { inUnits, units } from "../frame/units.js";
 import { json, text } from "../frame/wire.js";
 import { boards } from "./boards.js";
+import { readings } from "./readings.js";
 
 const ROOMS = [
+  ["check", "Check"],
   ["keel", "Keel"],
   ["boards", "Boards"],
   ["fairness", "Fairness"],
@@ -25,11 +27,13 @@ const PLANK = /\b[A-Z]?[SP]\d+-\d+/;
 export function sheets(place) {
   const tabs = el("nav", { class: "tabs", "aria-label": "Sheets" });
   const search = el("div", {});
+  const blanks = el("div", {});
   const box = el("div", { class: "sheets-of" });
-  show(place, el("section", { class: "sheets", "aria-label": "Sheets" }, tabs, search, box));
+  show(place, el("section", { class: "sheets", "aria-label": "Sheets" }, tabs, search, blanks, box));
   let shown = "",
     isHere = true,
-    searching = null;
+    searching = null,
+    taping = null;
 
   const room = () => ROOMS.find(([name]) => location.hash === `#sheets/${name}`)?.[0] ?? "keel";
 
@@ -46,6 +50,12 @@ export function sheets(place) {
       searching.leave();
       searching = null;
       show(search);
+    }
+    if (name === "check") {
+      taping ??= readings(blanks, ({ plank, x, words }) => (plank ? toPlank(plank) : toPlace(x, words)));
+    } else if (taping) {
+      taping.leave();
+      taping = null;
     }
     const now = `${name} ${turn} ${units.shown}`;
     if (!turn || shown === now) {
@@ -185,6 +195,7 @@ export function sheets(place) {
   return () => {
     isHere = false;
     searching?.leave();
+    taping?.leave();
     window.removeEventListener("hashchange", look);
     forget();
   };
