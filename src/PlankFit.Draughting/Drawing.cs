@@ -62,7 +62,11 @@ public sealed record Lettering(
     Anchor Anchor = Anchor.BaselineLeft,
     double TurnDegrees = 0,
     bool Bold = false
-) : Shape(Layer, Pen);
+) : Shape(Layer, Pen)
+{
+    /// <summary>What it speaks of, for who looks at the sheet on a screen and is to be led there; empty where nothing is known of it. No pen draws it.</summary>
+    public string About { get; init; } = "";
+}
 
 public enum Anchor
 {

@@ -25,7 +25,11 @@ internal static class TrustFiles
                         ? []
                         : new[]
                         {
-                            ListedTable.Of("how-sure-keel", () => TrustTables.Keel(trust), 2),
+                            ListedTable.Of(
+                                "how-sure-keel",
+                                () => TrustTables.Keel(plan.Job, trust),
+                                2
+                            ),
                         },
                 ],
                 []

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using PlankFit.Draughting.Files;
+using PlankFit.Export.Checks;
+using PlankFit.Hashing;
 using PlankFit.Planking.Findings;
 
 namespace PlankFit.App.Noting;
@@ -14,13 +17,13 @@ public sealed class ProgressJournal : IDisposable
 {
     public const string FileName = "done-so-far.jsonl";
 
-    private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web);
+    private const int MarkLength = 12;
 
     private readonly Lock gate = new();
     private readonly FileStream file;
     private readonly FileStream held;
     private long whole;
-    private readonly HashSet<(string Client, long N)> known = [];
+    private readonly Dictionary<(string Client, long N), (string Plank, string Field)> known = [];
     private ImmutableDictionary<(string Plank, string Field), ProgressTick> last =
         ImmutableDictionary<(string, string), ProgressTick>.Empty;
 
@@ -30,6 +33,13 @@ public sealed class ProgressJournal : IDisposable
     /// <summary>The place of the newest note; 0 where there is none.</summary>
     public long Newest { get; private set; }
 
+    /// <summary>Lines, from 1, that are no notes of this program: they stay as they are and say nothing.</summary>
+    private ImmutableArray<int> Strange { get; set; } = [];
+
+    /// <summary>What a person should be told of them; empty where there are none.</summary>
+    public string StrangeTold =>
+        JournalLines.Told(Strange) is { } told ? $"{FileName}: {told}." : "";
+
     /// <summary>What holds now.</summary>
     public ImmutableDictionary<(string Plank, string Field), ProgressTick> Last
     {
@@ -38,6 +48,29 @@ public sealed class ProgressJournal : IDisposable
             lock (gate)
             {
                 return last;
+            }
+        }
+    }
+
+    /// <summary>By which a reading is known again wherever it is written: no two have the same.</summary>
+    public static string MarkOf(string client, long n) =>
+        Sha256Hash.HexOf(
+            Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{client} {n}"))
+        )[..MarkLength];
+
+    /// <summary>By mark, all that was ever noted and whether it holds no more: it was taken back, or noted anew.</summary>
+    public IReadOnlyDictionary<string, bool> Replaced
+    {
+        get
+        {
+            lock (gate)
+            {
+                return known.ToDictionary(
+                    k => MarkOf(k.Key.Client, k.Key.N),
+                    k =>
+                        last[k.Value] is var holds
+                        && ((holds.Client, holds.N) != k.Key || holds.Value.Length == 0)
+                );
             }
         }
     }
@@ -73,7 +106,16 @@ public sealed class ProgressJournal : IDisposable
 
     /// <summary>What holds by the journal, whoever writes in it; empty where there is none. A line that is being written is not there yet.</summary>
     /// <exception cref="OutputException">It cannot be read.</exception>
-    public static ImmutableDictionary<(string Plank, string Field), ProgressTick> Peek(string path)
+    public static ImmutableDictionary<(string Plank, string Field), ProgressTick> Peek(
+        string path
+    ) => Looked(path).Last;
+
+    /// <summary>The same with the lines that are no notes of this program.</summary>
+    /// <exception cref="OutputException">It cannot be read.</exception>
+    public static (
+        ImmutableDictionary<(string Plank, string Field), ProgressTick> Last,
+        ImmutableArray<int> Strange
+    ) Looked(string path)
     {
         try
         {
@@ -87,16 +129,17 @@ public sealed class ProgressJournal : IDisposable
                 (string, string),
                 ProgressTick
             >.Empty;
-            foreach (ProgressTick tick in Ticks(file).Ticks)
+            var read = JournalLines.Of(file);
+            foreach (ProgressTick tick in read.Ticks)
             {
                 last = last.SetItem((tick.Plank, tick.Field), tick);
             }
 
-            return last;
+            return (last, read.Strange);
         }
         catch (FileNotFoundException)
         {
-            return ImmutableDictionary<(string, string), ProgressTick>.Empty;
+            return (ImmutableDictionary<(string, string), ProgressTick>.Empty, []);
         }
         catch (Exception e) when (OutputException.IsOne(e))
         {
@@ -112,48 +155,119 @@ public sealed class ProgressJournal : IDisposable
         foreach (ProgressTick tick in ticks)
         {
             string? fault =
-                PlankId.Parse(tick.Plank) is null ? "is no plank"
-                : tick.Client.Length is < 1 or > 64 || tick.At.Length > 64 ? "comes from nowhere"
-                : ProgressField.Fault(tick.Field, tick.Value);
+                tick.Client.Length is < 1 or > 64 || tick.At.Length > 64
+                    ? "comes from nowhere"
+                    : ProgressField.Fault(tick);
             if (fault is not null)
             {
-                return (false, [$"{PlainText.Of(tick.Plank)}: {fault}"]);
+                return (
+                    false,
+                    [$"{(tick.Blank is { } b ? WhereOf(b) : PlainText.Of(tick.Plank))}: {fault}"]
+                );
             }
         }
 
         lock (gate)
         {
             List<ProgressTick> taken = [];
+            ImmutableArray<string>.Builder told = ImmutableArray.CreateBuilder<string>();
             var inBatch = new HashSet<(string, long)>();
+            // What will hold, of which nothing does before it is on the disk.
+            ImmutableDictionary<(string, string), ProgressTick> soon = last;
             foreach (ProgressTick tick in ticks)
             {
-                if (!known.Contains((tick.Client, tick.N)) && inBatch.Add((tick.Client, tick.N)))
+                if (!known.ContainsKey((tick.Client, tick.N)) && inBatch.Add((tick.Client, tick.N)))
                 {
-                    taken.Add(tick with { Seq = Newest + taken.Count + 1 });
+                    ProgressTick next = tick with { Seq = Newest + taken.Count + 1 };
+                    if (Unseen(soon, tick) is { } was)
+                    {
+                        (next, string said) = Beside(soon, next, was);
+                        told.Add(said);
+                    }
+
+                    taken.Add(next);
+                    soon = soon.SetItem((next.Plank, next.Field), next);
                 }
             }
 
             Write(taken);
-            ImmutableArray<string>.Builder told = ImmutableArray.CreateBuilder<string>();
-            foreach (ProgressTick tick in taken)
-            {
-                if (
-                    last.TryGetValue((tick.Plank, tick.Field), out ProgressTick? was)
-                    && was.Seq > tick.Seen
-                    && was.Client != tick.Client
-                    && was.Value != tick.Value
-                )
-                {
-                    told.Add(
-                        $"{tick.Plank}: its {tick.Field} was \"{PlainText.Of(was.Value)}\", noted by another at {PlainText.Of(was.At)}"
-                    );
-                }
-
-                Take(tick);
-            }
+            taken.ForEach(Take);
 
             return (true, told.ToImmutable());
         }
+    }
+
+    /// <summary>Every page of a browser counts by itself, under the browser's name with one of its own behind a point.</summary>
+    private static string BrowserOf(string client) => client.Split('.', 2)[0];
+
+    private static string WhereOf(BlankId blank) => PlainText.Of($"{blank.What}, {blank.Where}");
+
+    /// <summary>What another has noted in the same place, of which this one's writer did not know.</summary>
+    private static ProgressTick? Unseen(
+        ImmutableDictionary<(string, string), ProgressTick> holds,
+        ProgressTick tick
+    ) =>
+        holds.TryGetValue((tick.Plank, tick.Field), out ProgressTick? was)
+        && was.Seq > tick.Seen
+        && BrowserOf(was.Client) != BrowserOf(tick.Client)
+        && (was.Value != tick.Value || (tick.Blank is not null && tick.Value.Length > 0))
+            ? was
+            : null;
+
+    /// <summary>
+    /// The newer note of a plank holds. Of two readings both do, since one place read by two is read twice: this one is the next reading of it; and what its writer did not see he
+    /// did not take back.
+    /// </summary>
+    private static (ProgressTick Tick, string Said) Beside(
+        ImmutableDictionary<(string, string), ProgressTick> holds,
+        ProgressTick tick,
+        ProgressTick was
+    )
+    {
+        string by = $"by another at {PlainText.Of(was.At)}";
+        if (tick.Blank is not { } blank)
+        {
+            return (
+                tick,
+                $"{tick.Plank}: its {tick.Field} was \"{PlainText.Of(was.Value)}\", noted {by}"
+            );
+        }
+
+        string where = WhereOf(blank);
+        if (was.Value.Length == 0)
+        {
+            return (tick, $"{where}: what was read there was taken back {by}; yours holds");
+        }
+
+        if (tick.Value.Length == 0)
+        {
+            return (
+                tick with
+                {
+                    Value = was.Value,
+                    ShouldMm = was.ShouldMm,
+                },
+                $"{where}: it was read as {PlainText.Of(was.Value)} {by}, which you had not seen: that stays"
+            );
+        }
+
+        BlankId free = blank;
+        while (
+            free.Time < BlankId.MostTimes
+            && holds.TryGetValue(("", free.ToString()), out ProgressTick? there)
+            && there.Value.Length > 0
+        )
+        {
+            free = free with { Time = free.Time + 1 };
+        }
+
+        return (
+            tick with
+            {
+                Field = free.ToString(),
+            },
+            $"{where}: it was read as {PlainText.Of(was.Value)} {by}; yours stands beside it as reading {free.Time}"
+        );
     }
 
     public void Dispose()
@@ -176,7 +290,9 @@ public sealed class ProgressJournal : IDisposable
             file.Position = whole;
             file.Write(
                 Encoding.UTF8.GetBytes(
-                    string.Concat(ticks.Select(t => JsonSerializer.Serialize(t, Form) + "\n"))
+                    string.Concat(
+                        ticks.Select(t => JsonSerializer.Serialize(t, JournalLines.Form) + "\n")
+                    )
                 )
             );
             file.Flush(flushToDisk: true);
@@ -190,7 +306,7 @@ public sealed class ProgressJournal : IDisposable
 
     private void Take(ProgressTick tick)
     {
-        known.Add((tick.Client, tick.N));
+        known[(tick.Client, tick.N)] = (tick.Plank, tick.Field);
         Newest = Math.Max(Newest, tick.Seq);
         last = last.SetItem((tick.Plank, tick.Field), tick);
     }
@@ -198,52 +314,8 @@ public sealed class ProgressJournal : IDisposable
     private void ReadAll()
     {
         // A line that was torn off is overwritten by the next note.
-        (List<ProgressTick> ticks, whole) = Ticks(file);
-        ticks.ForEach(Take);
-    }
-
-    /// <summary>The notes of all whole lines, and where these end.</summary>
-    private static (List<ProgressTick> Ticks, long Whole) Ticks(FileStream file)
-    {
-        byte[] bytes = new byte[file.Length];
-        file.ReadExactly(bytes);
-        List<ProgressTick> ticks = [];
-        int from = 0;
-        while (Array.IndexOf(bytes, (byte)'\n', from) is var to && to >= 0)
-        {
-            // A line that is none is another hand's: it is passed over and stays.
-            if (Read(bytes.AsSpan(from, to - from)) is { } tick)
-            {
-                ticks.Add(tick);
-            }
-
-            from = to + 1;
-        }
-
-        return (ticks, from);
-    }
-
-    private static ProgressTick? Read(ReadOnlySpan<byte> line)
-    {
-        try
-        {
-            return
-                JsonSerializer.Deserialize<ProgressTick>(line, Form)
-                    is {
-                        Plank: { } plank,
-                        Field: { } field,
-                        Value: { } value,
-                        Client: not null,
-                        At: not null
-                    } tick
-                && PlankId.Parse(plank) is not null
-                && ProgressField.Fault(field, value) is null
-                ? tick
-                : null;
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
+        var read = JournalLines.Of(file);
+        (whole, Strange) = (read.Whole, read.Strange);
+        read.Ticks.ForEach(Take);
     }
 }

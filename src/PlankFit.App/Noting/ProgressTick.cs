@@ -1,9 +1,17 @@
+using System.Text.Json.Serialization;
+using PlankFit.Export.Checks;
+using PlankFit.Planking.Findings;
+using PlankFit.Reading.Editing;
+using PlankFit.Reading.Text;
+
 namespace PlankFit.App.Noting;
 
-/// <summary>One thing that somebody noted of one plank.</summary>
+/// <summary>One thing that somebody noted of one plank, or read in one blank of the check sheet.</summary>
 /// <param name="Client">The browser that it was noted in, by a name of its own making.</param>
 /// <param name="N">Counts what that browser noted: the same one twice is the same note.</param>
-/// <param name="Field">Of <see cref="ProgressField"/>.</param>
+/// <param name="Plank">Empty for a reading.</param>
+/// <param name="Field">Of <see cref="ProgressField"/>; of a reading its blank, as <see cref="BlankId"/> has it.</param>
+/// <param name="Value">Of a reading a length with its own unit; empty where it is taken back.</param>
 /// <param name="Seen">The place in the journal of the newest that the browser knew of.</param>
 /// <param name="At">When, by that browser's clock, as "2026-05-03 14:02".</param>
 public sealed record ProgressTick(
@@ -18,6 +26,14 @@ public sealed record ProgressTick(
 {
     /// <summary>Its place in the journal, from 1; given when it is written.</summary>
     public long Seq { get; init; }
+
+    /// <summary>Of a reading: what it should have said by the sheet that it was read from, mm.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? ShouldMm { get; init; }
+
+    /// <summary>Its blank; null where it is no reading.</summary>
+    [JsonIgnore]
+    public BlankId? Blank => Plank.Length == 0 ? BlankId.Parse(Field) : null;
 }
 
 /// <summary>What is noted of a plank besides that it is sawn, which the record of sawn planks has.</summary>
@@ -33,8 +49,22 @@ public static class ProgressField
 
     public const int LongestText = 500;
 
+    /// <summary>Why that will not do as a note; null where it will.</summary>
+    public static string? Fault(ProgressTick tick) =>
+        tick.Plank.Length > 0
+            ? PlankId.Parse(tick.Plank) is null
+                ? "is no plank"
+                : Fault(tick.Field, tick.Value)
+            : tick.Blank is null
+                ? "the check sheet has no such blank"
+                : tick.Value.Length > 0 && ShownLength.OfItsUnit(tick.Value) is null
+                    ? $"{Quoted.Of(tick.Value)} is no length: type one as 1491 mm, 58 11/16 in or 4'-10 11/16\""
+                    : tick.ShouldMm is { } should && !double.IsFinite(should)
+                        ? "what it should have said is no length"
+                        : null;
+
     /// <summary>Why that will not do as a value of the field; null where it will.</summary>
-    public static string? Fault(string field, string value) =>
+    private static string? Fault(string field, string value) =>
         field switch
         {
             State when value is "" or "fitted" or "glued" => null,

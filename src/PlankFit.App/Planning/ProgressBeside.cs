@@ -29,11 +29,15 @@ internal static class ProgressBeside
         string folder = Path.GetDirectoryName(jobPath) ?? "",
             path = Path.Combine(folder, ProgressText.UsualName);
         GluedByNotes noted;
+        ImmutableArray<Finding> strange;
         try
         {
-            noted = GluedByNotes.Of(
-                ProgressJournal.Peek(Path.Combine(folder, ProgressJournal.FileName)).Values
-            );
+            (ImmutableDictionary<(string, string), ProgressTick> last, ImmutableArray<int> lines) =
+                ProgressJournal.Looked(Path.Combine(folder, ProgressJournal.FileName));
+            noted = GluedByNotes.Of(last.Values);
+            strange = JournalLines.Told(lines) is { } told
+                ? [new(Severity.Warning, ProgressJournal.FileName, told)]
+                : [];
         }
         catch (OutputException e)
         {
@@ -43,10 +47,11 @@ internal static class ProgressBeside
         if (!File.Exists(path))
         {
             return noted.Rows.IsEmpty
-                ? (job, [])
+                ? (job, strange)
                 : (
                     Noted(job, noted),
                     [
+                        .. strange,
                         Said(noted),
                         .. Doubtful(noted),
                         .. Under(ProgressJournal.FileName, new(noted.Rows), job),
@@ -68,6 +73,7 @@ internal static class ProgressBeside
         return (
             With(job, progress, file.Bytes),
             [
+                .. strange,
                 .. findings,
                 .. NotWritten(progress, noted, jobFile: Path.GetFileName(jobPath)),
                 .. Under(ProgressText.UsualName, progress, job),

@@ -44,6 +44,7 @@ public sealed record ShownRoom(string Name, string Title, string Lacks)
 
         return
         [
+            Of("check", "Check before sawing", [InBook.Check], ["how-sure"], ""),
             Of(
                 "keel",
                 "Keel",

@@ -8,6 +8,11 @@ public sealed class SheetCanvas
 {
     private readonly ImmutableArray<Shape>.Builder shapes = ImmutableArray.CreateBuilder<Shape>();
 
+    private string about = "";
+
+    /// <summary>What all that is lettered from now on speaks of; empty for nothing.</summary>
+    public void SpeakOf(string what) => about = what;
+
     /// <summary>What is drawn so far.</summary>
     public ImmutableArray<Shape> Shapes => shapes.ToImmutable();
 
@@ -63,7 +68,12 @@ public sealed class SheetCanvas
     {
         if (text.Length > 0)
         {
-            shapes.Add(new Lettering(Layers.Text, Pen.Thin, at, text, height, anchor, turn, bold));
+            shapes.Add(
+                new Lettering(Layers.Text, Pen.Thin, at, text, height, anchor, turn, bold)
+                {
+                    About = about,
+                }
+            );
         }
     }
 

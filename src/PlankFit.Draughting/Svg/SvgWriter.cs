@@ -113,6 +113,13 @@ public static class SvgWriter
             svg.Add(")\""u8);
         }
 
+        if (text.About.Length > 0)
+        {
+            svg.Add(" data-about=\""u8);
+            AddEscaped(svg, text.About);
+            svg.Add("\""u8);
+        }
+
         svg.Add(" fill=\""u8);
         AddGrey(svg, text.Pen.Grey);
         svg.Add("\">"u8);

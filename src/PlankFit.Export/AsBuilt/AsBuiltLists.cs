@@ -52,7 +52,15 @@ internal static class AsBuiltLists
                         )
                     ),
             ]
-        );
+        )
+        {
+            About =
+            [
+                .. standing
+                    .Girths.OrderBy(g => g.Key)
+                    .SelectMany(g => g.Value.Select(r => PlaceAlong.Station(job, r.Station))),
+            ],
+        };
 
     public static ListSheet Moves(Job job, AsBuiltPlan standing) =>
         new(
@@ -87,7 +95,18 @@ internal static class AsBuiltLists
                             )
                     ),
             ]
-        );
+        )
+        {
+            About =
+            [
+                .. standing
+                    .Moves.OrderBy(m => m.Key)
+                    .SelectMany(m =>
+                        m.Value.Where(v => LengthText.OnPaperMm(v.MoveMm, job.Units) != 0)
+                            .Select(v => PlaceAlong.Station(job, v.Station))
+                    ),
+            ],
+        };
 
     public static ListSheet Drifts(Job job, AsBuiltPlan standing) =>
         new(

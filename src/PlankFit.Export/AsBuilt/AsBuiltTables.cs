@@ -1,3 +1,4 @@
+using PlankFit.Export.Sheets;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
 using PlankFit.Planking.AsBuilt;
@@ -75,7 +76,11 @@ public static class AsBuiltTables
             "as it stands",
             [
                 new("what", 14, r => r.What),
-                new("where", 10, r => r.Where),
+                new(
+                    "where",
+                    10,
+                    r => new TableCell(r.Where, null) { AtMm = PlaceAlong.XOf(job, r.Where) }
+                ),
                 new("side", 10, r => PlankWords.Of(r.Side)),
                 new("drawn", 12, r => LengthText.ForPaper(r.DrawnMm, unit)),
                 new(

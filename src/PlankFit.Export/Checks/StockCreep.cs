@@ -8,7 +8,7 @@ namespace PlankFit.Export.Checks;
 /// <summary>The stock's true width, and how far the outermost seams creep along the keel where it is not what the job says.</summary>
 internal static class StockCreep
 {
-    private const int Stacked = 10;
+    public const int Stacked = 10;
     private const double RowMm = 4.2;
 
     /// <summary>What a stack of ten is out by: a tenth of it each plank, 0.1, 0.2 and 0.5 mm; in inches the nearest that a tape shows.</summary>

@@ -20,15 +20,20 @@ public static class CompareWords
             ),
         ];
 
-    /// <summary>45 lay-outs. Nothing beats 7 of them in planks to saw and waste taken together.</summary>
+    /// <summary>45 lay-outs; or 44 of 45 lay-outs can be laid. Nothing beats 7 of them in planks to saw and waste taken together.</summary>
     public static string Head(Comparison c)
     {
         int laid = c.Laid.Count();
         string stopped = c.IsStopped
             ? $"Stopped after {c.Layouts.Length} of {c.Asked}: these are kept. "
             : "";
-        string not = c.NotLaid.Any() ? $", {c.NotLaid.Count()} cannot be laid" : "";
-        return $"{stopped}{PlanWords.Count(laid, "lay-out")}{not}. Nothing beats {c.Unbeaten.Count} of them in {By(c)}{(c.By.Length > 1 ? " taken together" : "")}.";
+        string all =
+            !c.NotLaid.Any() ? PlanWords.Count(laid, "lay-out")
+            : laid == 0 ? $"None of {PlanWords.Count(c.NotLaid.Count(), "lay-out")} can be laid"
+            : $"{laid} of {PlanWords.Count(laid + c.NotLaid.Count(), "lay-out")} can be laid";
+        return laid < 2
+            ? $"{stopped}{all}{(laid == 0 ? "" : ": there is nothing to hold it against")}."
+            : $"{stopped}{all}. Nothing beats {c.Unbeaten.Count} of them in {By(c)}{(c.By.Length > 1 ? " taken together" : "")}.";
     }
 
     public static string By(Comparison c) =>

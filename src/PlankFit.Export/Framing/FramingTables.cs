@@ -79,7 +79,7 @@ public static class FramingTables
         new("line", 22, r => r.Thing.Name),
         new("kind", 11, r => FramingWords.Of(r.Thing.Kind)),
         new("width", 11, r => LengthText.ForPaper(r.Thing.WidthMm, r.Unit)),
-        new("where", 26, r => r.At.Where),
+        new("where", 26, r => new TableCell(r.At.Where, null) { AtMm = r.At.XMm }),
         new("from keel's side", 14, r => Paper(r.At.FromKeelMm, r.Unit)),
         new("from chine", 14, r => Paper(r.At.FromChineMm, r.Unit)),
         new("what", 26, r => r.Note),

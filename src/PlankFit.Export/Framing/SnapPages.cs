@@ -55,7 +55,17 @@ public static class SnapPages
                 new("", 0.24, false),
             ],
             [.. SnapRow.Of(plan, face).Select(r => Row(r))]
-        );
+        )
+        {
+            About =
+            [
+                .. SnapRow
+                    .Of(plan, face)
+                    .Select(r =>
+                        PlaceAlong.Of(r.At.XMm, $"{FramingWords.Name(r.Thing)}, {r.At.Where}")
+                    ),
+            ],
+        };
     }
 
     private static ImmutableArray<string> Row(SnapRow row) =>

@@ -181,11 +181,13 @@ internal static class KeelChart
         {
             double x = axis.X(at);
             pad.Line(x, axis.Box.Bottom, x, axis.Box.Top, Pens.Net);
+            pad.SpeakOf(PlaceAlong.Of(at, $"where {layer.Spec.Name} begins"));
             pad.Text(
                 new(x, axis.Box.Top + 1.5),
                 "forward of this planks are left long at the keel",
                 Letters.Small
             );
+            pad.SpeakOf("");
         }
     }
 
@@ -199,7 +201,9 @@ internal static class KeelChart
             string name = Letters.Shortened(station.Name, Letters.Small, 14);
             if (x - last > Letters.Width(name, Letters.Small) + 1.5)
             {
+                pad.SpeakOf(PlaceAlong.Of(station.PositionMm, $"station {station.Name}"));
                 pad.Text(new(x, axis.Box.Bottom - 4), name, Letters.Small, Anchor.BaselineCentre);
+                pad.SpeakOf("");
                 last = x;
             }
         }

@@ -78,7 +78,13 @@ public static class KeelPages
                         )
                     ),
             ]
-        );
+        )
+        {
+            About =
+            [
+                .. KeelWords.BySide(layer).Select(r => About(r.Row.PositionMm, r.Row.Station)),
+            ],
+        };
     }
 
     private static string PerThickness(LengthUnit unit) =>
@@ -136,7 +142,14 @@ public static class KeelPages
                         )
                     ),
             ]
-        );
+        )
+        {
+            About = [.. Alike(keel.Cap).Select(c => About(c.Row.PositionMm, c.Row.Station))],
+        };
+
+    /// <summary>Places between stations have no name.</summary>
+    private static string About(double xMm, string station) =>
+        PlaceAlong.Of(xMm, station.Length > 0 ? $"the keel at {station}" : "the keel");
 
     /// <summary>One row for both sides where they are alike.</summary>
     private static IEnumerable<(KeelCapStation Row, string Side)> Alike(

@@ -18,7 +18,11 @@ public static class KeelTables
             [
                 new("keel layer", 18, r => r.Layer.Spec.Name),
                 new("meets", 14, r => r.Layer.Spec.Meets),
-                new("station", 10, r => r.Row.Station),
+                new(
+                    "station",
+                    10,
+                    r => new TableCell(r.Row.Station, null) { AtMm = r.Row.PositionMm }
+                ),
                 new("side", 10, r => PlankWords.Of(r.Row.Side)),
                 new(
                     "half-width wanted",
@@ -49,7 +53,7 @@ public static class KeelTables
         TableOf.Build<KeelCapStation>(
             "keel cap",
             [
-                new("station", 10, c => c.Station),
+                new("station", 10, c => new TableCell(c.Station, null) { AtMm = c.PositionMm }),
                 new("side", 10, c => PlankWords.Of(c.Side)),
                 new("half-width", 14, c => LengthText.ForPaper(c.HalfWidthMm, job.Units)),
                 new("edge bevel deg", 10, c => c.EdgeBevelDegrees, 2),

@@ -96,6 +96,7 @@ public static class CurvatureCharts
         {
             double x = X(row.XMm[i]);
             string name = job.Offsets.Stations[row.Stations[i]].Name;
+            pad.SpeakOf(PlaceAlong.Of(row.XMm[i], $"station {name}"));
             if (x - lastName > Letters.Width(name, Letters.Small) + 1)
             {
                 pad.Text(x, plot.Bottom - 5, name, Letters.Small, Anchor.BaselineCentre);
@@ -123,6 +124,7 @@ public static class CurvatureCharts
             }
         }
 
+        pad.SpeakOf("");
         pad.Open(chain, Pens.Seam);
         Suspicion? worst = judged.Suspicions.FirstOrDefault();
         foreach (Suspicion s in judged.Suspicions)
@@ -143,6 +145,7 @@ public static class CurvatureCharts
 
         if (worst is not null)
         {
+            pad.SpeakOf(PlaceAlong.Station(job, worst.Station));
             pad.Paragraph(
                 box.Left,
                 box.Top - Letters.Bench - 2.5,
@@ -150,6 +153,7 @@ public static class CurvatureCharts
                 $"station {worst.Station}: {worst.Message(job.WrittenIn, job.Units)}",
                 Letters.Bench
             );
+            pad.SpeakOf("");
         }
     }
 }

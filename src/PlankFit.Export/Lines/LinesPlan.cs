@@ -152,7 +152,9 @@ public static class LinesPlan
             pad.Line(foot - new Vec2(0, 2), head + new Vec2(0, 2), Pens.Station);
             if (foot.X - lastX > Letters.Width(s.Name, Letters.Small) + 1)
             {
+                pad.SpeakOf(PlaceAlong.Of(s.PositionMm, $"station {s.Name}"));
                 pad.Text(foot - new Vec2(0, 5), s.Name, Letters.Small, Anchor.BaselineCentre);
+                pad.SpeakOf("");
                 lastX = foot.X;
             }
         }
@@ -194,12 +196,16 @@ public static class LinesPlan
             if (section.Length > 1 && section[^1].ChordTo(named) > 3 * Letters.Small)
             {
                 named = section[^1];
+                pad.SpeakOf(
+                    PlaceAlong.Of(table.Stations[i].PositionMm, $"station {table.Stations[i].Name}")
+                );
                 pad.Text(
                     section[^1] + new Vec2(side * 1.2, 0.6),
                     table.Stations[i].Name,
                     Letters.Small,
                     side > 0 ? Anchor.BaselineLeft : Anchor.BaselineRight
                 );
+                pad.SpeakOf("");
             }
         }
 

@@ -34,6 +34,9 @@ internal sealed record ListSheet(
     /// <summary>A rule stands midway between the letters above and below it.</summary>
     private const double RuleMm = 1.5;
 
+    /// <summary>What each row speaks of, as many as there are rows; none where that is not known.</summary>
+    public ImmutableArray<string> About { get; init; } = [];
+
     private double RowGapMm { get; init; } = UsualGapMm;
 
     /// <summary>Of the letters in its rows.</summary>
@@ -133,6 +136,7 @@ internal sealed record ListSheet(
         pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Frame);
         for (int i = from; i < to; i++)
         {
+            pad.SpeakOf(About.IsEmpty ? "" : About[i]);
             for (int c = 0; c < Columns.Length; c++)
             {
                 Cell(pad, Place(c), Columns[c], Rows[i][c], Size, Bold && c == 0);
@@ -141,6 +145,8 @@ internal sealed record ListSheet(
             top -= RowMm(Rows[i], widths);
             pad.Line(box.Left, top + RuleMm, box.Right, top + RuleMm, Pens.Rule);
         }
+
+        pad.SpeakOf("");
     }
 
     private static void Cell(

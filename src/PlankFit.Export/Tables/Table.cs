@@ -17,6 +17,9 @@ public sealed record TableColumn(string Name, double WidthCharacters, int Decima
 /// <summary>Words, or a number, or nothing.</summary>
 public readonly record struct TableCell(string? Text, double? Number)
 {
+    /// <summary>Where along the hull that is of which it tells, mm aft; null where that is not known. No file has it.</summary>
+    public double? AtMm { get; init; }
+
     public static readonly TableCell Empty = default;
 
     public static implicit operator TableCell(string? text) => new(text, null);

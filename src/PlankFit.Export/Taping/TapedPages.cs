@@ -53,7 +53,10 @@ public static class TapedPages
                 ),
             ],
             false
-        );
+        )
+        {
+            About = [.. taped.Rows.Select(r => TapedWords.About(plan.Job, r.Reading.Place))],
+        };
     }
 
     private static string Judged(TapedHull taped) =>
@@ -66,6 +69,7 @@ public static class TapedPages
     private static ListSheet Cells(BottomPlan plan, TapedHull taped)
     {
         LengthUnit unit = plan.Job.Units;
+        TapedCell[] moved = [.. taped.Cells.Where(c => LengthText.OnPaperMm(c.ByMm, unit) != 0)];
         return new(
             Block(plan, "the table as it is laid to"),
             [
@@ -79,19 +83,20 @@ public static class TapedPages
                 new("", 30, false),
             ],
             [
-                .. taped
-                    .Cells.Where(c => LengthText.OnPaperMm(c.ByMm, unit) != 0)
-                    .Select(c =>
-                        ImmutableArray.Create(
-                            PlankWords.Of(c.Side),
-                            c.Name,
-                            TapedWords.Signed(c.ByMm, unit),
-                            PlusMinus.Plain(Planking.Trust.TrustSpec.Within * c.AfterSigmaMm, unit),
-                            c.IsWild ? "further than a frame a little out" : ""
-                        )
-                    ),
+                .. moved.Select(c =>
+                    ImmutableArray.Create(
+                        PlankWords.Of(c.Side),
+                        c.Name,
+                        TapedWords.Signed(c.ByMm, unit),
+                        PlusMinus.Plain(Planking.Trust.TrustSpec.Within * c.AfterSigmaMm, unit),
+                        c.IsWild ? "further than a frame a little out" : ""
+                    )
+                ),
             ],
             false
-        );
+        )
+        {
+            About = [.. moved.Select(c => PlaceAlong.Cell(plan.Job, c.Name))],
+        };
     }
 }

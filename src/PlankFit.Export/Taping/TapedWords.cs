@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
@@ -35,6 +36,14 @@ public static class TapedWords
             _ => $"across, {At(0)}, starboard to port",
         };
     }
+
+    /// <summary>Where along the hull a reading is taken, or begun; null where it is of a plank's edge.</summary>
+    internal static double? XOf(Job job, TapePlace place) =>
+        place.Points.IsEmpty ? null : PlaceAlong.XOf(job, place.Points[0].Station);
+
+    /// <summary>The same as letters on a sheet have it.</summary>
+    internal static string About(Job job, TapePlace place) =>
+        XOf(job, place) is { } x ? PlaceAlong.Of(x, Of(place)) : "";
 
     public static string SideOf(TapePlace place) =>
         place.Side is { } side ? PlankWords.Of(side) : "both";

@@ -76,7 +76,15 @@ public static class TapingPages
                         )
                     ),
             ]
-        );
+        )
+        {
+            About =
+            [
+                .. TapedWords
+                    .Numbered(advice)
+                    .Select(n => TapedWords.About(plan.Job, n.Wish.Place)),
+            ],
+        };
 
     private static ListSheet Edges(BottomPlan plan, TapeAdvice advice) =>
         new(

@@ -32,7 +32,14 @@ public static class TapingTables
             "taped",
             [
                 new("what", 14, r => r.Reading.Place.What),
-                new("where", 26, r => r.Reading.Place.Where),
+                new(
+                    "where",
+                    26,
+                    r => new Tables.TableCell(r.Reading.Place.Where, null)
+                    {
+                        AtMm = TapedWords.XOf(job, r.Reading.Place),
+                    }
+                ),
                 new("side", 10, r => TapedWords.SideOf(r.Reading.Place)),
                 new("table", 12, r => LengthText.ForPaper(r.DrawnMm, job.Units)),
                 new("read", 12, r => LengthText.ForPaper(r.Reading.Mm, job.Units)),

@@ -152,8 +152,15 @@ internal static class TapingView
         List<Vec2> taken = [];
         foreach ((string name, Vec2[] line) in lines)
         {
+            pad.SpeakOf(
+                wishes.First(w => w.Name == name) is var (_, wish)
+                    ? TapedWords.About(plan.Job, wish.Place)
+                    : ""
+            );
             Named(pad, line, name, taken);
         }
+
+        pad.SpeakOf("");
     }
 
     private static void Named(SheetCanvas pad, Vec2[] line, string name, List<Vec2> taken)

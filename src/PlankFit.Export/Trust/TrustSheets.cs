@@ -99,7 +99,13 @@ public static class TrustSheets
                         )
                     ),
             ]
-        );
+        )
+        {
+            About =
+            [
+                .. TrustTables.KeelRows(trust).Select(r => PlaceAlong.Station(plan.Job, r.Station)),
+            ],
+        };
     }
 
     private static IEnumerable<string> Intro(

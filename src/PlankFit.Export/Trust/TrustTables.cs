@@ -1,4 +1,5 @@
 using PlankFit.Export.Planks;
+using PlankFit.Export.Sheets;
 using PlankFit.Export.Tables;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Trust;
@@ -52,12 +53,19 @@ public static class TrustTables
     }
 
     /// <summary>One row a keel layer and station; none where the keel is not built up.</summary>
-    public static Table Keel(TrustPlan trust) =>
+    public static Table Keel(Job job, TrustPlan trust) =>
         TableOf.Build<KeelSureRow>(
             "how sure, keel",
             [
                 new("keel layer", 20, r => r.Layer),
-                new("station", 10, r => r.Station),
+                new(
+                    "station",
+                    10,
+                    r => new Tables.TableCell(r.Station, null)
+                    {
+                        AtMm = PlaceAlong.XOf(job, r.Station),
+                    }
+                ),
                 new("half-width mm", 12, r => r.Mm, 3),
                 new("half-width, 19 times in 20, mm", 14, r => r.WithinMm, 3),
             ],

@@ -28,6 +28,12 @@ internal sealed record SkinsAnswer(
 /// <summary>What is known of the planks of a turn, in the words and figures of the lists.</summary>
 internal sealed record FactsAnswer(int Turn, string Name, string Revision)
 {
+    /// <summary>So many steps a colour has.</summary>
+    private const int Colours = 6;
+
+    /// <summary>Columns of the list of planks that the colour by gap is of.</summary>
+    private static readonly ImmutableArray<string> Gaps = ["widest gap mm", "widest overlap mm"];
+
     public required string Units { get; init; }
 
     /// <summary>Names of planks in the order of the packed bodies.</summary>
@@ -50,6 +56,9 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
     /// <summary>By how much each plank's length is sure, 19 times in 20, mm, in the same order; none where the job does not ask. Nothing for one whose length nobody can tell.</summary>
     public required ImmutableArray<double?> Sure { get; init; }
 
+    /// <summary>By what planks are coloured by that is a length, its steps.</summary>
+    public required ImmutableDictionary<string, ScaleAnswer> Scales { get; init; }
+
     public required ImmutableArray<string> Summary { get; init; }
 
     public required ImmutableArray<FindingAnswer> Findings { get; init; }
@@ -66,6 +75,13 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
         BottomPlan plan = laid.Plan;
         Table table = PlankTables.Planks(plan);
         Plank[] planks = [.. All(plan)];
+        ImmutableArray<double?> sure = plan.Trust is { } trust
+            ? [.. planks.Select(p => SureMm(trust, p.Id))]
+            : [];
+        double gap = table
+            .Rows.SelectMany(r => Gaps.Select(c => r[IndexOf(table, c)].Number ?? 0))
+            .DefaultIfEmpty(0)
+            .Max();
         return new(laid.Turn, plan.Job.Name, plan.Job.Revision)
         {
             Units = Planking.Units.LengthUnits.Name(plan.Job.Units),
@@ -76,12 +92,18 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
             Done = planks
                 .Where(p => p.IsFixed)
                 .ToImmutableDictionary(p => p.Id.ToString(), p => p.IsFitted ? "fitted" : "sawn"),
-            Sure = plan.Trust is { } trust ? [.. planks.Select(p => SureMm(trust, p.Id))] : [],
+            Sure = sure,
+            Scales = ImmutableDictionary<string, ScaleAnswer>
+                .Empty.Add("gap", ScaleAnswer.Of(gap, plan.Job.Units, Colours))
+                .Add("sure", ScaleAnswer.Of(sure.Max() ?? 0, plan.Job.Units, Colours)),
             Said = laid.Said,
             Summary = [.. PlanSummary.Of(plan).Lines(plan.Job.Units)],
             Findings = [.. FindingsText.GravestFirst(laid.Findings).Select(FindingAnswer.Of)],
         };
     }
+
+    private static int IndexOf(Table table, string column) =>
+        table.Columns.Select(c => c.Name).ToList().IndexOf(column);
 
     /// <summary>Port is alike to starboard.</summary>
     private static double? SureMm(Planking.Trust.TrustPlan trust, PlankId id) =>

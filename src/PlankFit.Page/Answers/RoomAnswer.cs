@@ -12,7 +12,13 @@ internal sealed record ListAnswer(
     string Title,
     ImmutableArray<string> Columns,
     ImmutableArray<ImmutableArray<object?>> Rows
-);
+)
+{
+    /// <summary>Cells that speak of a place along the hull: the row, the column, x in mm.</summary>
+    public ImmutableArray<PlaceAnswer> Places { get; init; } = [];
+}
+
+internal sealed record PlaceAnswer(int Row, int Column, double X);
 
 /// <summary>What a room of sheets shows.</summary>
 internal sealed record RoomAnswer(
@@ -52,5 +58,16 @@ internal sealed record RoomAnswer(
                         .ToImmutableArray()
                 ),
             ]
-        );
+        )
+        {
+            Places =
+            [
+                .. table.Rows.SelectMany(
+                    (r, row) =>
+                        r.Index()
+                            .Where(c => c.Item.AtMm is not null)
+                            .Select(c => new PlaceAnswer(row, c.Index, c.Item.AtMm!.Value))
+                ),
+            ],
+        };
 }

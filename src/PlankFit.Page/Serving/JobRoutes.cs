@@ -3,7 +3,6 @@ using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using PlankFit.App.Noting;
 using PlankFit.Pages.Answers;
 using PlankFit.Pages.Sessions;
 using PlankFit.Reading.Editing;
@@ -40,7 +39,7 @@ internal sealed record SaveWish(string? Over);
 internal sealed record SawnWish(string? Plank, bool Forget, int? Turn);
 
 /// <param name="Notes">In the order in which they were noted.</param>
-internal sealed record NotesWish(IReadOnlyList<ProgressTick>? Notes);
+internal sealed record NotesWish(IReadOnlyList<NoteWish>? Notes);
 
 /// <summary>A job's state, its changes, and the news of it.</summary>
 internal static class JobRoutes
@@ -101,7 +100,9 @@ internal static class JobRoutes
                         }
                 )
                     ? Results.BadRequest()
-                : job.Notes.Add(notes) is var answer && answer.Written ? Results.Json(answer)
+                : job.Notes.Add([.. notes.Select(n => n.In(job.Session))]) is var answer
+                && answer.Written
+                    ? Results.Json(answer)
                 : Results.Json(answer, statusCode: answer.IsHeldUp ? 503 : 409)
         );
         app.MapGet(

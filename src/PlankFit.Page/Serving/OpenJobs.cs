@@ -46,14 +46,18 @@ internal sealed class OpenJobs(JobShelf offered) : IAsyncDisposable
             if (!open.TryGetValue(number, out OpenJob? job))
             {
                 var session = new JobSession(shelf.Paths[number - 1]);
+                var notes = new Notebook(session);
                 open[number] = job = new(
                     session,
                     new PaperTray(session),
                     new SawnMarks(session),
-                    new Notebook(session),
+                    notes,
                     new OtherLayouts(session),
                     new BoardSearch(session)
-                );
+                )
+                {
+                    Taping = new TapingBook(session, notes),
+                };
             }
 
             return job;
@@ -82,4 +86,8 @@ internal sealed record OpenJob(
     Notebook Notes,
     OtherLayouts Others,
     BoardSearch Boards
-);
+)
+{
+    /// <summary>What was read in the blanks of the check sheet.</summary>
+    public required TapingBook Taping { get; init; }
+}

@@ -66,6 +66,7 @@ internal static class PageServer
         TableRoutes.Map(app, jobs);
         PaperRoutes.Map(app, jobs);
         SheetRoutes.Map(app, jobs);
+        TapingRoutes.Map(app, jobs);
         OthersRoutes.Map(app, jobs);
         return app;
     }

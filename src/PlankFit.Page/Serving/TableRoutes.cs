@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using PlankFit.Draughting.Svg;
 using PlankFit.Export.Lines;
 using PlankFit.Pages.Answers;
+using PlankFit.Pages.Sessions;
 
 namespace PlankFit.Pages.Serving;
 
@@ -33,6 +34,21 @@ internal static class TableRoutes
                     new
                     {
                         Message = "the table has changed since, or this is no value of a cell: look at it once more",
+                    },
+                    statusCode: 409
+                )
+        );
+        app.MapPost(
+            "/job/{number:int}/table/shape",
+            (int number, ShapeWish wish) =>
+                jobs.Of(number) is not { } job ? Results.NotFound()
+                : job.Session.Mend(t => TableMending.Shaped(t, wish), TableMending.Said(wish))
+                    is { } turn
+                    ? Results.Json(new { Turn = turn })
+                : Results.Json(
+                    new
+                    {
+                        Message = "the table has changed since, or there is no room for it there: look at it once more",
                     },
                     statusCode: 409
                 )

@@ -97,23 +97,28 @@ internal sealed class JobSession : IAsyncDisposable
     /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
     /// <param name="was">What stands there as far as the page knows.</param>
     /// <returns>Null where there is no such cell, it holds something else by now, or what was typed is no cell's value.</returns>
-    public int? Mend(int line, int column, string was, string typed)
+    public int? Mend(int line, int column, string was, string typed) =>
+        Mend(
+            table => TableMending.With(table, line, column, was, typed),
+            $"{(was.Length > 0 ? was : "nothing")} to {(typed.Length > 0 ? typed.Trim() : "nothing")}"
+        );
+
+    /// <summary>The table of offsets made into another, in the same history.</summary>
+    /// <param name="mend">Null where it cannot be made of that table.</param>
+    /// <param name="done">What undoing it takes back, without the table's name.</param>
+    public int? Mend(Func<TableInHand, TableInHand?> mend, string done)
     {
         lock (gate)
         {
             return
                 Now.Table is { } table
-                && TableMending.With(table, line, column, was, typed) is { } mended
+                && mend(table) is { } mended
                 // The text may name another by now, which is not read yet: the change would be lost.
                 && TableMending.Applies(history.Present.Text, mended)
                 ? Take(
                     mended == table
                         ? history
-                        : history.WithTable(
-                            history.Present.Text,
-                            mended,
-                            $"{(was.Length > 0 ? was : "nothing")} to {(typed.Length > 0 ? typed.Trim() : "nothing")} in {table.File}"
-                        )
+                        : history.WithTable(history.Present.Text, mended, $"{done} in {table.File}")
                 )
                 : null;
         }
@@ -147,8 +152,8 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    /// <summary>The newest text as a file would have it, and its turn.</summary>
-    public (int Turn, TextFile Text) Newest
+    /// <summary>The newest text as a file would have it, its turn, and what is to be known of the files that it names, of the same moment: a table that is being mended among them.</summary>
+    public (int Turn, TextFile Text, JobFiles Files) Newest
     {
         get
         {
@@ -156,7 +161,8 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 return (
                     turn,
-                    TextFile.Decode(Bytes(history.Present.Text), System.IO.Path.GetFileName(Path))
+                    TextFile.Decode(Bytes(history.Present.Text), System.IO.Path.GetFileName(Path)),
+                    new(MayRead, history.Present.Table)
                 );
             }
         }
@@ -381,16 +387,4 @@ internal sealed class JobSession : IAsyncDisposable
 
     /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>
     public bool MayRead(string named) => trusted.Contains(named) || JobFolder.Holds(Path, named);
-
-    /// <summary>What is to be known of the files that the newest text names, a table that is being mended among them.</summary>
-    public JobFiles Files
-    {
-        get
-        {
-            lock (gate)
-            {
-                return new(MayRead, history.Present.Table);
-            }
-        }
-    }
 }

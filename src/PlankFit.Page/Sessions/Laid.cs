@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Showing;
 using PlankFit.Export.Solids;
-using PlankFit.Export.Summary;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -64,20 +63,35 @@ internal sealed record Laid(
 
             if (!inOthers.TryGetValue(unit, out Laid? other))
             {
-                ShownJob shown = Shown.In(unit, CancellationToken.None);
-                BottomPlan plan = shown.Plan ?? Plan;
-                inOthers[unit] = other = new(
-                    Planks,
-                    plan,
-                    shown.Findings,
-                    Against is null ? [] : PlanChange.Words(Against, plan)
-                )
-                {
-                    Shown = shown,
-                };
+                inOthers[unit] = other = Told(unit, Shown.In(unit, CancellationToken.None));
             }
 
             return other;
         }
     }
+
+    /// <summary>What cannot be told in those units stays in the job's own, and says so.</summary>
+    private Laid Told(LengthUnit unit, ShownJob shown) =>
+        shown.Plan is { } plan && plan.Job.Units == unit
+            ? new(
+                Planks,
+                plan,
+                shown.Findings,
+                Against is null ? [] : TextLaying.Said(Against, plan)
+            )
+            {
+                Shown = shown,
+            }
+            : this with
+            {
+                Findings =
+                [
+                    new(
+                        Severity.Warning,
+                        "lengths shown",
+                        $"what was worked out could not be told in {LengthUnits.Name(unit)}: all lengths here are in {LengthUnits.Name(Plan.Job.Units)}, as the job has them. Please report it with the job's two files"
+                    ),
+                    .. Findings,
+                ],
+            };
 }

@@ -7,7 +7,7 @@ namespace PlankFit.Pages.Sessions;
 
 /// <summary>What stands in the journal of a job.</summary>
 /// <param name="Newest">The place of the newest note.</param>
-/// <param name="Fault">Why nothing can be noted; empty where it can.</param>
+/// <param name="Fault">Why nothing can be noted, or what in the journal is no note; empty where all is well.</param>
 internal sealed record NotebookAnswer(
     long Newest,
     ImmutableArray<ProgressTick> Notes,
@@ -46,12 +46,34 @@ internal sealed class Notebook(JobSession session) : IDisposable
                 try
                 {
                     journal ??= ProgressJournal.Open(path);
-                    return new(journal.Newest, [.. journal.Last.Values.OrderBy(t => t.Seq)], "");
+                    return new(
+                        journal.Newest,
+                        [.. journal.Last.Values.OrderBy(t => t.Seq)],
+                        journal.StrangeTold
+                    );
                 }
                 catch (OutputException e)
                 {
                     return new(0, [], e.Message);
                 }
+            }
+        }
+    }
+
+    /// <summary>By mark, all that was ever noted, and whether it holds no more.</summary>
+    /// <exception cref="OutputException">Another program has the journal open, or it cannot be read.</exception>
+    public IReadOnlyDictionary<string, bool> Replaced
+    {
+        get
+        {
+            lock (gate)
+            {
+                if (journal is null && !File.Exists(path))
+                {
+                    return ImmutableDictionary<string, bool>.Empty;
+                }
+
+                return (journal ??= ProgressJournal.Open(path)).Replaced;
             }
         }
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Comparing;
+using PlankFit.App.Showing;
 using PlankFit.Export.Comparing;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
@@ -74,10 +75,10 @@ internal sealed class OtherLayouts(JobSession session) : IAsyncDisposable
 
             stop?.Dispose();
             stop = new();
-            (int turn, Reading.Text.TextFile text) = session.Newest;
+            (int turn, Reading.Text.TextFile text, JobFiles files) = session.Newest;
             now = new(now.Search + 1, turn, true, null) { Asked = asked, Kept = now.Kept };
             CancellationToken stopped = stop.Token;
-            work = Task.Run(() => Try(text, asked, stopped), CancellationToken.None);
+            work = Task.Run(() => Try(text, files, asked, stopped), CancellationToken.None);
         }
 
         Tell();
@@ -149,7 +150,12 @@ internal sealed class OtherLayouts(JobSession session) : IAsyncDisposable
         stop?.Dispose();
     }
 
-    private void Try(Reading.Text.TextFile text, CompareAsked asked, CancellationToken stopped)
+    private void Try(
+        Reading.Text.TextFile text,
+        JobFiles files,
+        CompareAsked asked,
+        CancellationToken stopped
+    )
     {
         Tried tried;
         try
@@ -161,7 +167,7 @@ internal sealed class OtherLayouts(JobSession session) : IAsyncDisposable
                 new Progress<PlanProgress>(),
                 stopped,
                 Found,
-                session.Files
+                files
             );
         }
         catch (Exception e)

@@ -1,10 +1,27 @@
 using System.Globalization;
 using System.Text;
 using PlankFit.Draughting.Files;
+using PlankFit.Planking.Findings;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Offsets;
 
 namespace PlankFit.Pages.Sessions;
+
+/// <summary>What is to be put into the table, or taken out of it.</summary>
+/// <param name="Station">A station; else a row.</param>
+/// <param name="Add">Put in; else taken out.</param>
+/// <param name="At">The column that a station is to have or has, the line of a row or of the one that a new row is to follow; from 1.</param>
+/// <param name="Was">The cells of that line, of a station of the head, as far as the page knows.</param>
+/// <param name="Name">Of a new station, or the line of a new row.</param>
+/// <param name="More">The position of a new station, or the measure of a new row.</param>
+internal sealed record ShapeWish(
+    bool Station,
+    bool Add,
+    int At,
+    IReadOnlyList<string>? Was,
+    string? Name,
+    string? More
+);
 
 /// <summary>A cell of the table of offsets written anew, and the table that comes of it saved beside the old one.</summary>
 internal static class TableMending
@@ -49,6 +66,47 @@ internal static class TableMending
         string there = at < cells.Words[row].Length ? cells.Words[row][at] : "";
         return there == was ? table with { Text = cells.With(row, at, typed.Trim()) } : null;
     }
+
+    /// <summary>A station or a row more, or fewer.</summary>
+    /// <returns>Null where there is no such place, something else stands there by now, or what was typed is no name.</returns>
+    public static TableInHand? Shaped(TableInHand table, ShapeWish wish)
+    {
+        var cells = TableCells.Of(table.Text);
+        int at = wish.At - 1,
+            row = wish.Station ? cells.Head : at;
+        if (
+            row < 0
+            || row >= cells.Words.Length
+            || wish.Was is not { } was
+            || !cells.Words[row].SequenceEqual(was)
+        )
+        {
+            return null;
+        }
+
+        string name = wish.Name?.Trim() ?? "",
+            more = wish.More?.Trim() ?? "";
+        string? text = wish switch
+        {
+            { Station: true, Add: true } => TableShape.WithStation(cells, at, name, more),
+            { Station: true } => TableShape.WithoutStation(cells, at),
+            { Add: true } => TableShape.WithRow(cells, at, name, more),
+            _ => TableShape.WithoutRow(cells, at),
+        };
+        return text is null ? null : table with { Text = text };
+    }
+
+    /// <summary>What undoing it takes back.</summary>
+    public static string Said(ShapeWish wish) =>
+        (wish.Station, wish.Add) switch
+        {
+            (true, true) => $"station {PlainText.Of(wish.Name ?? "")} put in",
+            (true, false) =>
+                $"station {PlainText.Of(wish.Was?.ElementAtOrDefault(wish.At - 1) ?? "")} taken out",
+            (false, true) => $"row {PlainText.Of($"{wish.Name} {wish.More}".Trim())} put in",
+            _ =>
+                $"row {PlainText.Of(string.Join(' ', wish.Was?.Take(TableShape.FirstStation) ?? []).Trim())} taken out",
+        };
 
     /// <summary>Writes a mended table under a name that is free, beside the job, which is to name it; one that is there already with the same text serves.</summary>
     /// <param name="jobPath">Beside which names are.</param>

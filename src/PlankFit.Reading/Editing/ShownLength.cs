@@ -89,6 +89,43 @@ public static class ShownLength
             : typed;
     }
 
+    /// <summary>
+    /// What was typed as a length that carries its own unit, and so is the same wherever it is read; null where it is none. A bare number is in the unit of the job where that is
+    /// shown, and else in the one that is shown, six being inches where feet and inches are. A keyboard that has a comma for a point is understood.
+    /// </summary>
+    public static string? WithItsUnit(string typed, LengthUnit shown, LengthUnit written)
+    {
+        string text = typed.Trim();
+        int comma = text.IndexOf(',', StringComparison.Ordinal);
+        if (comma > 0 && text.Length - comma - 1 is 1 or 2)
+        {
+            // Three figures after it may be thousands.
+            text = $"{text[..comma]}.{text[(comma + 1)..]}";
+        }
+
+        bool isItsOwn = LengthUnits.IsMetric(shown) == LengthUnits.IsMetric(written);
+        LengthUnit unit = isItsOwn ? written : shown;
+        if (
+            Mm(text, unit, !isItsOwn && shown == LengthUnit.Foot ? LengthUnit.Inch : unit)
+            is not { } mm
+        )
+        {
+            return null;
+        }
+
+        return OfItsUnit(text) == mm ? text
+            : LengthUnits.IsMetric(unit) ? NumberText.Trimmed(mm, 6) + " mm"
+            : NumberText.Trimmed(mm / LengthUnits.MmPerInch, 5) + " in";
+    }
+
+    /// <summary>A length that carries its own unit, mm; null where the text is none.</summary>
+    public static double? OfItsUnit(string text) =>
+        Mm(text, LengthUnit.Millimetre, LengthUnit.Millimetre) is { } a
+        && Mm(text, LengthUnit.Inch, LengthUnit.Inch) is { } b
+        && a == b
+            ? a
+            : null;
+
     /// <param name="bare">Of a number by itself.</param>
     private static double? Mm(string text, LengthUnit units, LengthUnit bare)
     {

@@ -161,5 +161,109 @@ public sealed class ProgressJournalTests
         );
         using var again = ProgressJournal.Open(path);
         Assert.Single(again.Last);
+        // Which they are is said; an empty line is none.
+        Assert.Contains(
+            "lines 1, 2, 4, 5, 6 are no notes",
+            again.StrangeTold,
+            StringComparison.Ordinal
+        );
+    }
+
+    private const string Blank = "seam length | S1-10 after | starboard | ";
+
+    private static ProgressTick Read(
+        string client,
+        long n,
+        string value,
+        int time = 1,
+        long seen = 0
+    ) => Tick(client, n, "", value, Blank + time, seen) with { ShouldMm = 1490.5 };
+
+    /// <summary>One blank read in two browsers at once is two readings; sent again it is no third. What a browser has seen it may put right.</summary>
+    [Fact]
+    public void TwoWhoReadOneBlankHaveReadItTwice()
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        using (var journal = ProgressJournal.Open(path))
+        {
+            journal.Add([Read("a.1", 1, "1491 mm")]);
+            for (int i = 0; i < 2; i++)
+            {
+                (bool written, _) = journal.Add([Read("b.1", 1, "1493 mm")]);
+                Assert.True(written);
+            }
+
+            Assert.Equal(["1491 mm", "1493 mm"], Values(journal));
+            // Another page of the same browser is the same hand.
+            Assert.Empty(journal.Add([Read("a.2", 1, "1492 mm")]).Told);
+            Assert.Equal(["1492 mm", "1493 mm"], Values(journal));
+            // Taken back unseen it stays; seen it goes.
+            Assert.NotEmpty(journal.Add([Read("c.1", 1, "")]).Told);
+            Assert.Equal(["1492 mm", "1493 mm"], Values(journal));
+            Assert.Empty(journal.Add([Read("c.1", 2, "", seen: journal.Newest)]).Told);
+        }
+
+        using var again = ProgressJournal.Open(path);
+        Assert.Equal(["", "1493 mm"], Values(again));
+        Assert.Equal(1490.5, again.Last[("", Blank + 2)].ShouldMm);
+        Assert.Equal(
+            [true, false],
+            new[] { ("a.2", 1L), ("b.1", 1L) }.Select(m =>
+                again.Replaced[ProgressJournal.MarkOf(m.Item1, m.Item2)]
+            )
+        );
+    }
+
+    private static string[] Values(ProgressJournal journal) =>
+        [
+            .. journal
+                .Last.Where(l => l.Key.Plank == "")
+                .OrderBy(l => l.Key.Field)
+                .Select(l => l.Value.Value),
+        ];
+
+    /// <summary>Readings cut off at every byte: every whole one is there, and the next is written behind it.</summary>
+    [Fact]
+    public void AReadingThatWasAnsweredIsLostByNoCrash()
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        using (var journal = ProgressJournal.Open(path))
+        {
+            journal.Add([Read("a.1", 1, "1491 mm")]);
+            journal.Add([Read("a.1", 2, "4'-10 11/16\"", time: 2)]);
+        }
+
+        byte[] whole = File.ReadAllBytes(path);
+        for (int cut = 0; cut <= whole.Length; cut += 3)
+        {
+            File.WriteAllBytes(path, whole[..cut]);
+            int lines = whole[..cut].Count(b => b == '\n');
+            using (var journal = ProgressJournal.Open(path))
+            {
+                Assert.Equal(lines, journal.Last.Count);
+                Assert.True(journal.Add([Read("b.1", 1, "12 mm", time: 3)]).Written);
+            }
+
+            using var again = ProgressJournal.Open(path);
+            Assert.Equal(lines + 1, again.Last.Count);
+        }
+    }
+
+    [Theory]
+    [InlineData("seam length | S1-10 after | starboard | 1", "1491")]
+    [InlineData("seam length | S1-10 after | starboard | 1", "=1+1")]
+    [InlineData("seam length | S1-10 after | starboard | 1", "1e999 mm")]
+    [InlineData("state", "fitted")]
+    [InlineData("depth | S1-10 | both | 1", "1 mm")]
+    public void WhatIsNoReadingIsNotWritten(string field, string value)
+    {
+        using var folder = new TempFolder();
+        string path = folder.File(ProgressJournal.FileName);
+        using var journal = ProgressJournal.Open(path);
+        Assert.False(journal.Add([Tick("a", 1, "", value, field)]).Written);
+        Assert.False(journal.Add([Read("a", 2, "1 mm") with { ShouldMm = double.NaN }]).Written);
+        Assert.Equal(0, new FileInfo(path).Length);
     }
 }

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Builder;
 using PlankFit.Pages.Serving;
 using PlankFit.Pages.Shelf;
@@ -26,6 +27,20 @@ internal sealed class ServedJob : IAsyncDisposable
             {
                 File.Copy(file, folder.File(Path.GetFileName(file)));
             }
+        }
+
+        // A demo that goes by another's table has a copy of it beside it, since nothing outside its folder is there.
+        string text = File.ReadAllText(JobPath);
+        if (Regex.Match(text, @"""\.\./([a-z-]+)/offsets\.csv""") is { Success: true } named)
+        {
+            File.Copy(
+                Path.Combine(DemoTables.Demo(named.Groups[1].Value), "offsets.csv"),
+                folder.File("offsets.csv")
+            );
+            File.WriteAllText(
+                JobPath,
+                text.Replace(named.Value, "\"offsets.csv\"", StringComparison.Ordinal)
+            );
         }
 
         if (changed is not null)

@@ -12,6 +12,7 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
 {
     private static readonly string[] Rooms =
     [
+        "check",
         "keel",
         "boards",
         "fairness",
@@ -102,6 +103,13 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
         await Expect(page.Locator(".place-told")).ToContainTextAsync("station");
         await Expect(page.Locator(".place")).ToHaveAttributeAsync("points", new Regex("[0-9]"));
         await SeenInBrowserTests.Shot(page, "place");
+        // Figures of a chart lead there as well.
+        await page.GotoAsync(new Uri(served.Address, "job/1/#sheets/fairness").ToString());
+        ILocator figure = page.Locator(".page .to-place").First;
+        string about = (await figure.GetAttributeAsync("data-about"))!;
+        await figure.ClickAsync();
+        await Expect(page.Locator(".place-told"))
+            .ToContainTextAsync(about[(about.IndexOf(' ', StringComparison.Ordinal) + 1)..]);
         Assert.Empty(open.Faults);
     }
 

@@ -55,6 +55,25 @@ public sealed class TableInBrowserTests(Browser browser) : IClassFixture<Browser
         await Expect(page.Locator("#word")).ToContainTextAsync("offsets-mended.csv");
         await Expect(page.Locator("h2").First).ToHaveTextAsync("offsets-mended.csv");
         Assert.Contains("offsets-mended.csv", served.OnDisk, StringComparison.Ordinal);
+
+        // A station more, by the keys alone; it is undone like everything else.
+        int stations = cells.Words[cells.Head].Length;
+        ILocator heads = page.Locator(".offsets thead input");
+        await page.Locator(".shaping summary").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await page.Locator("#station-name").FillAsync("<i>x");
+        await page.Locator("#station-before").SelectOptionAsync($"{stations + 1}");
+        await page.Locator("#station-name").PressAsync("Enter");
+        await Expect(heads).ToHaveCountAsync(stations + 1);
+        await Expect(heads.Last).ToHaveValueAsync("<i>x");
+        Assert.Equal(0, await page.Locator("main i").CountAsync());
+        await Rules.Hold(page, "table");
+        await SeenInBrowserTests.Shot(page, "table-shaped");
+        await page.Locator("#station-out").SelectOptionAsync($"{stations + 1}");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take it out" }).First.ClickAsync();
+        await Expect(heads).ToHaveCountAsync(stations);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
+        await Expect(heads).ToHaveCountAsync(stations + 1);
         Assert.Empty(open.Faults);
     }
 

@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PlankFit.App.Showing;
+using PlankFit.Pages.Sessions;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
@@ -53,6 +54,26 @@ public sealed class UnitsShownTests(Browser browser) : IClassFixture<Browser>
         Assert.Contains(
             shown.In(LengthUnit.Foot, ServedJob.Stop).Findings,
             f => f.Message.Contains('"', StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>What cannot be told in the units that were asked for stays in the job's own, and says so first.</summary>
+    [Fact]
+    public void WhatCannotBeToldInOtherUnitsSaysSo()
+    {
+        BottomPlan plan = DemoPlans.Of("tender");
+        Laid laid = new(new(1, plan), plan, [], [])
+        {
+            // Nothing is known of what it was read from.
+            Shown = new(plan, []),
+        };
+        Assert.Same(laid, laid.In("mm"));
+        Laid told = laid.In("ft");
+        Assert.Equal(LengthUnit.Millimetre, told.Plan.Job.Units);
+        Assert.Contains(
+            "could not be told in ft",
+            told.Findings[0].Message,
+            StringComparison.Ordinal
         );
     }
 
@@ -113,17 +134,30 @@ public sealed class UnitsShownTests(Browser browser) : IClassFixture<Browser>
         await Expect(page.Locator("#picked")).ToContainTextAsync("\"");
         await SeenInBrowserTests.Shot(page, "feet");
         await width.FocusAsync();
-        // Step by step: the server words each, and one that is pressed before its answer may be lost.
-        await page.Keyboard.PressAsync("ArrowUp");
+        // The server words each; however fast they are pressed, as many presses are as many steps.
+        foreach (string key in new[] { "ArrowUp", "ArrowUp", "ArrowUp", "ArrowDown", "ArrowUp" })
+        {
+            await page.Keyboard.PressAsync(key);
+        }
+
+        await Expect(width).ToHaveValueAsync("4 5/16\"");
+        // Left and entered again before the answer, which makes two movements of the hand: the last is undone.
+        await page.Keyboard.PressAsync("ArrowDown");
+        await width.BlurAsync();
+        await width.FocusAsync();
+        await page.Keyboard.PressAsync("ArrowDown");
         await Expect(width).ToHaveValueAsync("4 1/16\"");
-        await page.Keyboard.PressAsync("ArrowUp");
+        await page.Keyboard.PressAsync("Control+z");
         await Expect(width).ToHaveValueAsync("4 3/16\"");
+        // From what is undone, not from where the steps before it began.
+        await page.Keyboard.PressAsync("ArrowUp");
+        await Expect(width).ToHaveValueAsync("4 5/16\"");
         await page.Locator("#picked a").ClickAsync();
         await Expect(page.Locator(".bench .four")).ToContainTextAsync("\"");
         await page.Locator("#units").ClickAsync();
         await Expect(page.Locator(".bench .four")).ToContainTextAsync("mm");
         Assert.Contains(
-            "width = 106.3",
+            "width = 109.5",
             (await served.State()).GetProperty("text").GetString(),
             StringComparison.Ordinal
         );

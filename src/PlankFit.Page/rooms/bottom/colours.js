@@ -16,10 +16,10 @@ const figures = {
   gap: [
     "Gap of straight edges",
     "widest gap mm",
-    "mm",
+    "",
     (id) => Math.max(fact(id, "widest gap mm") ?? 0, fact(id, "widest overlap mm") ?? 0),
   ],
-  sure: ["Sureness of length", null, "mm either way, 19 times in 20", (id) => shop.facts.sure[shop.facts.order.indexOf(id)] ?? null],
+  sure: ["Sureness of length", null, "either way, 19 times in 20", (id) => shop.facts.sure[shop.facts.order.indexOf(id)] ?? null],
 };
 
 export const ways = [
@@ -63,7 +63,7 @@ export function colouring() {
     return plain("The job does not ask how sure its planks are: add [trust] (plankfit help trust).");
   }
   const [, , unit, value] = figures[shop.colour];
-  return stepped(new Map(order.map((id) => [id, value(id)])), unit);
+  return stepped(new Map(order.map((id) => [id, value(id)])), unit, shop.facts.scales[shop.colour]);
 }
 
 /** Boards are many: colours go round, and each plank's own is told where it is pointed at or picked. */
@@ -87,10 +87,14 @@ function byBoard() {
 /** All in one colour, and why. */
 const plain = (why) => ({ of: () => UNTOLD, letter: () => "", legend: [[UNTOLD, why]] });
 
-/** Six steps from nought, from light to dark; what has no figure is told so. */
-function stepped(values, unit) {
+/**
+ * Six steps from nought, from light to dark; what has no figure is told so.
+ *
+ * @param scale of lengths, worded in the units that are shown; other figures have none
+ */
+function stepped(values, unit, scale) {
   const most = Math.max(...[...values.values()].filter((v) => v !== null), 1e-9);
-  const step = nice(most / STEPS.length);
+  const step = scale?.stepMm ?? nice(most / STEPS.length);
   const place = (v) => Math.min(STEPS.length - 1, Math.floor(v / step));
   const digits = Math.max(0, Math.ceil(-Math.log10(step)));
   return {
@@ -99,7 +103,7 @@ function stepped(values, unit) {
     legend: [
       ...STEPS.slice(0, place(most) + 1).map((c, i) => [
         c,
-        `${(i * step).toFixed(digits)} to ${((i + 1) * step).toFixed(digits)} ${unit}`,
+        `${scale?.words[i] ?? `${(i * step).toFixed(digits)} to ${((i + 1) * step).toFixed(digits)}`} ${unit}`,
       ]),
       ...([...values.values()].includes(null) ? [[UNTOLD, "?: not told, to be fitted in place"]] : []),
     ],

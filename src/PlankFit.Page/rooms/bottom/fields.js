@@ -1,7 +1,7 @@
 // A value of the job as a field in a sentence. It is changed by typing, by arrows, and by drawing the finger along it; while it moves all is one step.
 
 import { el } from "../frame/dom.js";
-import { shop, wish } from "../frame/shop.js";
+import { shop, watch, wish } from "../frame/shop.js";
 import { units } from "../frame/units.js";
 
 let gestures = 0;
@@ -90,7 +90,6 @@ function entry(of, common) {
     },
     blur: () => {
       delete made.dataset.gesture;
-      delete made.dataset.steps;
     },
   });
   made.value = made.dataset.was = shownOf(of);
@@ -107,17 +106,33 @@ function stepping(made) {
   return made.dataset.gesture;
 }
 
+/** By address, steps that were made where the server words them, and where they began. */
+const stepped = new Map();
+watch((what) => what === "undone" && stepped.clear());
+
+/**
+ * In other units than the file's own what a step is, and how it is written, is the server's to know. Steps are counted from where they began, since the answer comes later than
+ * the next one, and until what is shown is no older than the last of them, though the field was left or made anew meanwhile.
+ */
+function stepOnServer(made, by, gesture, from) {
+  const { address } = made.dataset;
+  let now = stepped.get(address);
+  if (!now || made.dataset.dragged !== undefined || (now.gesture !== gesture && now.waiting === 0 && shop.state.turn >= shop.asked)) {
+    now = { base: from, steps: 0, waiting: 0 };
+    stepped.set(address, now);
+  }
+  now.gesture = gesture;
+  now.steps += by;
+  now.waiting += 1;
+  wish({ address, typed: now.base, by: now.steps, units: units.shown, gesture }).then(() => {
+    now.waiting -= 1;
+  });
+}
+
 /** By so many of the last digit that is shown: 45 by ones, 7.5 by tenths. */
 function step(made, by, gesture, from = made.value) {
   if (fieldAt(made.dataset.address)?.shown) {
-    // In other units than the file's own what a step is, and how it is written, is the server's to know.
-    // Steps are counted from where they began, since the answer comes later than the next one.
-    const isDragged = made.dataset.dragged !== undefined;
-    if (made.dataset.steps === undefined || isDragged) {
-      [made.dataset.base, made.dataset.steps] = [from, 0];
-    }
-    made.dataset.steps = Number(made.dataset.steps) + by;
-    wish({ address: made.dataset.address, typed: made.dataset.base, by: Number(made.dataset.steps), units: units.shown, gesture });
+    stepOnServer(made, by, gesture, from);
     return;
   }
   const match = from.match(/^(\D*?)(-?\d+(?:\.(\d+))?)(.*)$/s);
@@ -161,7 +176,6 @@ function drag(made, down) {
     window.removeEventListener("pointerup", up);
     window.removeEventListener("pointercancel", up);
     delete made.dataset.dragged;
-    delete made.dataset.steps;
     if (moved) {
       made.blur();
     }

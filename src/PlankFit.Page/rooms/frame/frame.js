@@ -132,6 +132,7 @@ function told(what) {
     document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
   }
   if (what === "facts") {
+    place.setAttribute("aria-busy", "false");
     tellUnits();
     picturedAt = new Date().toTimeString().slice(0, 5);
     title();
@@ -149,6 +150,15 @@ function told(what) {
     keep.textContent = shop.state.saved ? "Saved" : "Save";
     document.body.classList.toggle("behind", shop.isBehind);
     document.body.classList.toggle("early", shop.skins?.turn === shop.state.turn);
+    const first = shop.facts === null && shop.isBehind;
+    place.setAttribute("aria-busy", String(first));
+    if (first) {
+      // Nothing is to be seen yet: what is being done is said.
+      const name = shop.state.fields.find((f) => f.address === "job.name")?.written;
+      say(`Laying the planks${name ? ` of ${name}` : ""}. The first time takes some seconds.`);
+    } else if (shop.facts === null && shop.state.faults.length > 0) {
+      say("No planks can be laid yet: see what is said of the job.");
+    }
     faults();
   }
 }

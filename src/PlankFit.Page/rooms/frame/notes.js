@@ -5,9 +5,22 @@ import { changed, shop } from "./shop.js";
 import { json, post } from "./wire.js";
 
 const KEY = `plankfit notes ${location.pathname}`;
+const NAME = "plankfit browser";
 
 /** By plank: its state, note and what it is off by, as the shop's computer has them and with what waits here on top. */
-export const notes = { of: new Map(), waiting: 0, fault: "", told: "" };
+export const notes = {
+  of: new Map(),
+  waiting: 0,
+  fault: "",
+  told: "",
+  /** By blank of the check sheet, what was typed in it and waits here to be sent. */
+  reading: new Map(),
+  /** By blank, what was typed in it and was refused, and why. */
+  refused: new Map(),
+};
+
+/** What pages before this one kept, until this one has it. */
+const left = [];
 
 let kept = load(),
   known = [],
@@ -15,16 +28,48 @@ let kept = load(),
   taken = 0,
   sending = false;
 
-function load() {
+function chance(bytes) {
+  return [...crypto.getRandomValues(new Uint8Array(bytes))].map((b) => b.toString(16).padStart(2, "0")).join("");
+}
+
+/** This browser's own name, whichever of its pages notes something. */
+function browserName() {
   try {
-    const read = JSON.parse(localStorage.getItem(KEY));
-    if (typeof read?.client === "string" && Array.isArray(read.waiting)) {
-      return read;
+    const name = localStorage.getItem(NAME) ?? chance(12);
+    localStorage.setItem(NAME, name);
+    return name;
+  } catch {
+    return chance(12);
+  }
+}
+
+/**
+ * A page counts by itself, since two pages of one browser that counted together would each take a number that the other has used. What pages before this one left waiting is taken
+ * over under its own numbers; where such a page is still there and sends it too, it is written once.
+ */
+function load() {
+  const mine = { client: `${browserName()}.${chance(6)}`, n: 0, waiting: [], refused: [] };
+  try {
+    for (const key of Object.keys(localStorage).filter((k) => k === KEY || k.startsWith(`${KEY} `))) {
+      const read = readable(localStorage.getItem(key));
+      const has = new Set(mine.waiting.map((n) => `${n.client} ${n.n}`));
+      mine.waiting.push(...(read?.waiting ?? []).filter((n) => !has.has(`${n.client} ${n.n}`)));
+      mine.refused.push(...(read?.refused ?? []));
+      left.push(key);
     }
   } catch {
-    // Nothing that could be read is kept here.
+    // Nothing is kept here.
   }
-  return { client: [...crypto.getRandomValues(new Uint8Array(12))].map((b) => b.toString(16).padStart(2, "0")).join(""), n: 0, waiting: [] };
+  return mine;
+}
+
+function readable(text) {
+  try {
+    const read = JSON.parse(text);
+    return Array.isArray(read?.waiting) ? read : null;
+  } catch {
+    return null;
+  }
 }
 
 /** By this browser's clock, the day as well: which day of the work a plank was glued on is planned by. */
@@ -35,7 +80,17 @@ function moment() {
 }
 
 function keep() {
-  localStorage.setItem(KEY, JSON.stringify(kept));
+  try {
+    const key = `${KEY} ${kept.client}`;
+    if (kept.waiting.length + kept.refused.length > 0) {
+      localStorage.setItem(key, JSON.stringify(kept));
+    } else {
+      localStorage.removeItem(key);
+    }
+    left.splice(0).forEach((k) => localStorage.removeItem(k));
+  } catch {
+    // It holds for as long as the page is open.
+  }
 }
 
 function gather() {
@@ -43,6 +98,8 @@ function gather() {
   for (const { plank, field, value } of [...known, ...kept.waiting]) {
     notes.of.set(plank, { ...notes.of.get(plank), [field]: value });
   }
+  notes.reading = new Map(kept.waiting.filter((n) => n.plank === "").map((n) => [n.field, n.value]));
+  notes.refused = new Map(kept.refused.map((r) => [r.field, r]));
   notes.waiting = kept.waiting.length;
   changed("notes");
 }
@@ -61,9 +118,11 @@ export async function look() {
   await send();
 }
 
-export function note(plank, field, value) {
+/** @param more of a reading, in which units lengths were shown and what it should have said */
+export function note(plank, field, value, more = {}) {
   kept.n += 1;
-  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: moment() });
+  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: moment(), ...more });
+  kept.refused = kept.refused.filter((r) => plank !== "" || r.field !== field);
   keep();
   gather();
   send();
@@ -96,6 +155,11 @@ async function send() {
       // It is known from now on, whether news of it comes or was sent before this page listened.
       known = [...known, ...batch];
       taken += 1;
+    }
+    if (!answer.ok && batch[0].plank === "") {
+      // What somebody read is not lost for having been mistyped: it stays in its blank, with what is wrong.
+      kept.refused = [...kept.refused.filter((r) => r.field !== batch[0].field), { field: batch[0].field, value: batch[0].value, words: notes.told }];
+      notes.told = "";
     }
     // What was refused is said and let go, or it would stand in the way of all that follows.
     kept.waiting = kept.waiting.slice(batch.length);

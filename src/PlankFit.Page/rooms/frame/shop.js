@@ -25,6 +25,8 @@ export const shop = {
   place: null,
   /** Of what may be shown besides planks, what to add to the job where it is not there. */
   lacking: null,
+  /** The newest turn that an answer to a wish of this page has told of; the state may be behind it yet. */
+  asked: 0,
   /** The hand moves: what is shown may be behind. */
   get isBehind() {
     return this.state !== null && this.state.laid !== this.state.turn && this.state.tried !== this.state.turn;
@@ -38,7 +40,7 @@ export function watch(watcher) {
   return () => watchers.delete(watcher);
 }
 
-/** @param what of "state", "facts", "picked", "colour" */
+/** @param what of "state", "facts", "picked", "colour", "undone" */
 export function changed(what) {
   for (const watcher of [...watchers]) {
     watcher(what);
@@ -132,6 +134,10 @@ export function wish(what, stands = () => true) {
       return null;
     }
     const answer = await post("wish", what);
+    shop.asked = Math.max(shop.asked, answer.told?.turn ?? 0);
+    if (what.undo || what.redo) {
+      changed("undone");
+    }
     return answer.ok ? null : (answer.told?.message ?? "The shop's computer did not take it.");
   });
   before = mine;

@@ -1,13 +1,15 @@
 // Keel, boards, fairness, joints, fastenings, wood and the hull as it stands: the sheets and tables of the command line. Every plank that they name leads to its place on
 // the hull, and every station's row to where it stands.
 
-import { el, show } from "../frame/dom.js";
+import { el, show, svg } from "../frame/dom.js";
 import { pick, shop, watch } from "../frame/shop.js";
 import { inUnits, units } from "../frame/units.js";
 import { json, text } from "../frame/wire.js";
 import { boards } from "./boards.js";
+import { readings } from "./readings.js";
 
 const ROOMS = [
+  ["check", "Check"],
   ["keel", "Keel"],
   ["boards", "Boards"],
   ["fairness", "Fairness"],
@@ -25,11 +27,13 @@ const PLANK = /\b[A-Z]?[SP]\d+-\d+/;
 export function sheets(place) {
   const tabs = el("nav", { class: "tabs", "aria-label": "Sheets" });
   const search = el("div", {});
+  const blanks = el("div", {});
   const box = el("div", { class: "sheets-of" });
-  show(place, el("section", { class: "sheets", "aria-label": "Sheets" }, tabs, search, box));
+  show(place, el("section", { class: "sheets", "aria-label": "Sheets" }, tabs, search, blanks, box));
   let shown = "",
     isHere = true,
-    searching = null;
+    searching = null,
+    taping = null;
 
   const room = () => ROOMS.find(([name]) => location.hash === `#sheets/${name}`)?.[0] ?? "keel";
 
@@ -46,6 +50,12 @@ export function sheets(place) {
       searching.leave();
       searching = null;
       show(search);
+    }
+    if (name === "check") {
+      taping ??= readings(blanks, ({ plank, x, words }) => (plank ? toPlank(plank) : toPlace(x, words)));
+    } else if (taping) {
+      taping.leave();
+      taping = null;
     }
     const now = `${name} ${turn} ${units.shown}`;
     if (!turn || shown === now) {
@@ -112,37 +122,41 @@ export function sheets(place) {
     );
   }
 
-  /** Names of planks on a drawing are touched to see the plank. */
+  /** Names of planks on a drawing are touched to see the plank, and figures that speak of a place along the hull to see that. */
   function leads(drawn) {
     for (const word of drawn.querySelectorAll("text")) {
-      const id = plankIn(word.textContent);
+      const id = plankIn(word.textContent),
+        about = /^(\S+) (.*)$/s.exec(word.dataset.about ?? "");
       if (id) {
         word.classList.add("to-plank");
         word.addEventListener("click", () => toPlank(id));
+      } else if (about) {
+        word.classList.add("to-place");
+        word.append(svg("title", {}, about[2]));
+        word.addEventListener("click", () => toPlace(Number(about[1]), about[2]));
       }
     }
   }
 
-  function table({ title, columns, rows }) {
+  function table({ title, columns, rows, places }) {
     const body = el("tbody", {});
-    const position = columns.findIndex((c) => /^position mm$/.test(c));
-    const station = columns.indexOf("station");
+    const at = new Map(places.map((p) => [`${p.row} ${p.column}`, p.x]));
     const fill = (to) =>
       show(
         body,
-        rows.slice(0, to).map((cells) =>
+        rows.slice(0, to).map((cells, row) =>
           el(
             "tr",
             {},
             cells.map((cell, i) => {
               const words = cell === null ? "" : String(cell);
               const id = typeof cell === "string" ? plankIn(cell) : null;
-              const here = i === station && position >= 0 && typeof cells[position] === "number";
+              const x = at.get(`${row} ${i}`);
               return el(
                 "td",
                 { class: typeof cell === "number" ? "number" : null },
                 id ? el("button", { class: "link", click: () => toPlank(id), "aria-label": `${words}: show ${id}` }, words)
-                : here ? el("button", { class: "link", click: () => toPlace(cells[position], `${columns[station]} ${words}`), "aria-label": `station ${words}: show it` }, words || "between")
+                : x !== undefined ? el("button", { class: "link", click: () => toPlace(x, `${columns[i] === "station" ? "station " : ""}${words || "between stations"}`), "aria-label": `${words || "between stations"}: show it` }, words || "between")
                 : words,
               );
             }),
@@ -185,6 +199,7 @@ export function sheets(place) {
   return () => {
     isHere = false;
     searching?.leave();
+    taping?.leave();
     window.removeEventListener("hashchange", look);
     forget();
   };

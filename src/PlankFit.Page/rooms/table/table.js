@@ -4,6 +4,7 @@ import { el, show } from "../frame/dom.js";
 import { shop, watch } from "../frame/shop.js";
 import { at, json, post } from "../frame/wire.js";
 import { toCell } from "./rows.js";
+import { shaping } from "./shaping.js";
 
 export function table(place) {
   let isHere = true,
@@ -17,6 +18,9 @@ export function table(place) {
     doubts = el("div"),
     grid = el("div", { class: "wide", role: "region", "aria-label": "Rows of the table" }),
     lines = el("div", { class: "lines" });
+  const shapes = shaping((words) => {
+    told.textContent = words;
+  });
   const box = el("section", { class: "offsets", "aria-label": "Table of offsets" });
   show(place, box);
 
@@ -35,10 +39,11 @@ export function table(place) {
     const shaped = JSON.stringify(read.rows.map((r) => [r.line, r.cells.length]));
     if (shaped !== shape) {
       shape = shaped;
-      show(box, head, told, el("div", { class: "beside" }, el("div", {}, doubts, grid), lines));
+      show(box, head, told, el("div", { class: "beside" }, el("div", {}, doubts, grid, shapes.box), lines));
       build();
     }
     renew();
+    shapes.renew(read);
   }
 
   /** Every row as wide as the head: a cell that is left out can be written in. */
@@ -112,7 +117,7 @@ export function table(place) {
   }
 
   function fit(field) {
-    field.size = Math.max(field.value.length, 3);
+    field.size = Math.max(field.value.length + 1, 3);
   }
 
   function renew() {
