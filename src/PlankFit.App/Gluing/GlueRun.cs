@@ -5,6 +5,7 @@ using PlankFit.Export.Glue;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.App.Gluing;
 
@@ -23,7 +24,7 @@ public static class GlueRun
         Lines = (job, glue) =>
             glue
                 .Totals.Select(t =>
-                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, job.Units)} likely; order {GlueWords.Order(t.Order.ResinKg, job.Units)} of resin and {GlueWords.Order(t.Order.HardenerKg, job.Units)} of hardener."
+                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, job.Units)} likely; order {AmountText.KgUp(t.Order.ResinKg, job.Units)} of resin and {AmountText.KgUp(t.Order.HardenerKg, job.Units)} of hardener."
                 )
                 .Concat(glue.Stages.Where(s => !s.Batches.IsEmpty).Select(Line))
                 .Concat(GlueWords.NotPlanned(glue)),

@@ -15,11 +15,8 @@ internal static class BatchCards
     private const int Down = 2;
     private const double CupMm = 26;
 
-    /// <summary>Below it a mark is no measure.</summary>
-    private const double LeastMarkMm = 10;
-
-    /// <summary>The same where marks are told to 1/32": an inch, of which that is 3 in a hundred.</summary>
-    private const double LeastMarkInInchesMm = LengthUnits.MmPerInch;
+    /// <summary>Below it a mark is no measure, half an inch, of which half of 1/32" is 3 in a hundred and half of 0.5 mm is 2: a proposal, no source.</summary>
+    private const double LeastMarkMm = LengthUnits.MmPerInch / 2;
 
     public static IReadOnlyList<SheetPage> Pages(BottomPlan plan, GluePlan glue)
     {
@@ -93,15 +90,14 @@ internal static class BatchCards
             Letters.Heading,
             Anchor.BaselineRight
         );
-        double width =
-                box.Width - (spec.Cup is { } drawn && Marked(drawn, batch, unit) ? CupMm + 2 : 0),
+        double width = box.Width - (spec.Cup is { } drawn && Marked(drawn, batch) ? CupMm + 2 : 0),
             top = box.Top - Letters.Name - 3;
         foreach (string line in Lines(stage, batch, spec, unit))
         {
             top = pad.Paragraph(box.Left, top, width, line, Letters.Bench) - 0.5;
         }
 
-        if (spec.Cup is { } cup && Marked(cup, batch, unit))
+        if (spec.Cup is { } cup && Marked(cup, batch))
         {
             CupMarks(
                 pad,
@@ -134,12 +130,12 @@ internal static class BatchCards
                     : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}"
             )
             + ".";
-        yield return $"{stage.Mix.Name}, {GlueWords.Grams(batch.Grams, unit)}: resin {GlueWords.Grams(1000 * parts.ResinKg, unit)} = {GlueWords.Millilitres(parts.ResinLitres, unit)}, then hardener {GlueWords.Grams(1000 * parts.HardenerKg, unit)} = {GlueWords.Millilitres(parts.HardenerLitres, unit)}.";
+        yield return $"{stage.Mix.Name}, {AmountText.Grams(batch.Grams, unit)}: resin {AmountText.Grams(1000 * parts.ResinKg, unit)} = {AmountText.Millilitres(parts.ResinLitres, unit)}, then hardener {AmountText.Grams(1000 * parts.HardenerKg, unit)} = {AmountText.Millilitres(parts.HardenerLitres, unit)}.";
         if (spec.Cup is { } cup)
         {
-            yield return !Marked(cup, batch, unit)
+            yield return !Marked(cup, batch)
                 ? "Too little to be measured by marks: weigh it."
-                : $"Mark 1 {LengthText.FormatExact(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.FormatExact(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
+                : $"Mark 1 {LengthText.ForPaper(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.ForPaper(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
         yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Coat > 0 ? "Pour it out in lines over the cloth at once, roll it thin." : batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
@@ -148,12 +144,11 @@ internal static class BatchCards
     }
 
     /// <summary>Whether both parts stand high enough in the cup to be read: the resin, and the hardener above it, which is the smaller and matters more.</summary>
-    internal static bool Marked(Cup cup, GlueBatch batch, LengthUnit unit)
+    internal static bool Marked(Cup cup, GlueBatch batch)
     {
         double resin = cup.HeightMm(batch.Parts.ResinLitres),
-            hardener = cup.HeightMm(batch.Parts.Litres) - resin,
-            least = LengthUnits.IsMetric(unit) ? LeastMarkMm : LeastMarkInInchesMm;
-        return resin >= least && hardener >= least;
+            hardener = cup.HeightMm(batch.Parts.Litres) - resin;
+        return resin >= LeastMarkMm && hardener >= LeastMarkMm;
     }
 
     private static LengthUnit Fine(LengthUnit unit) =>

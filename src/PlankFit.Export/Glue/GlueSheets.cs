@@ -23,10 +23,10 @@ public static class GlueSheets
         {
             pages.AddRange(SessionChart.Pages(plan.Job, glue));
             pages.AddRange(Sessions(plan.Job, glue).Pages(plan.Job));
-            pages.AddRange(Racks(glue).Pages(plan.Job));
+            pages.AddRange(Racks(plan.Job.Units, glue).Pages(plan.Job));
             pages.AddRange(HoldPointSheet.Of(glue).Pages(plan.Job));
             pages.AddRange(BatchCards.Pages(plan, glue));
-            pages.AddRange(Done(glue).Pages(plan.Job));
+            pages.AddRange(Done(plan.Job.Units, glue).Pages(plan.Job));
         }
 
         return SheetPage.Numbered(plan.Job, pages);
@@ -41,7 +41,7 @@ public static class GlueSheets
         return new(
             Block("Resin and glue: what to order", "both parts of each product, waste among it"),
             [
-                "Order whole containers for the upper likely amount. Likely is what comes of rates that are out each by itself; between the bounds it lies whatever is wrong. Rates are no better known than they say: weigh what the first plank and the first square metre take, and order again by that.",
+                $"Order whole containers for the upper likely amount. Likely is what comes of rates that are out each by itself; between the bounds it lies whatever is wrong. Rates are no better known than they say: weigh what the first plank and the first {AmountText.OneArea(unit)} take, and order again by that.{(LengthUnits.IsMetric(unit) ? "" : " Four US quarts (qt) are a US gallon.")}",
                 "By volume and by mass the parts are different numbers. Weighed out by the numbers for volumes there would be too much or too little hardener; by which, the last column says.",
             ],
             [
@@ -61,13 +61,13 @@ public static class GlueSheets
                     ImmutableArray.Create(
                         t.Mix.Name,
                         GlueWords.Ratio(t.Mix.Ratio),
-                        GlueWords.Kg(t.Bounds.Least, unit),
-                        GlueWords.Kg(t.Likely.Least, unit),
-                        GlueWords.Kg(t.Likely.Usual, unit),
-                        GlueWords.Order(t.Likely.Most, unit),
-                        GlueWords.Order(t.Bounds.Most, unit),
-                        $"{GlueWords.Order(t.Order.ResinKg, unit)}, {GlueWords.Litres(t.Order.ResinLitres, unit)}",
-                        $"{GlueWords.Order(t.Order.HardenerKg, unit)}, {GlueWords.Litres(t.Order.HardenerLitres, unit)}",
+                        AmountText.Kg(t.Bounds.Least, unit),
+                        AmountText.Kg(t.Likely.Least, unit),
+                        AmountText.Kg(t.Likely.Usual, unit),
+                        AmountText.KgUp(t.Likely.Most, unit),
+                        AmountText.KgUp(t.Bounds.Most, unit),
+                        $"{AmountText.KgUp(t.Order.ResinKg, unit)}, {AmountText.Litres(t.Order.ResinLitres, unit)}",
+                        $"{AmountText.KgUp(t.Order.HardenerKg, unit)}, {AmountText.Litres(t.Order.HardenerLitres, unit)}",
                         $"{(t.Mix.Ratio.TooMuchIfWeighed > 0 ? "+" : "")}{GlueWords.Percent(t.Mix.Ratio.TooMuchIfWeighed)}"
                     )
                 ),
@@ -106,8 +106,8 @@ public static class GlueSheets
                         a.Mix.Name,
                         a.AreaMm2 > 0 ? PlanWords.Area(a.AreaMm2, unit) : "",
                         GlueWords.Range(a.Kg, unit),
-                        $"{GlueWords.Kg(parts.ResinKg, unit)}, {GlueWords.Litres(parts.ResinLitres, unit)}",
-                        $"{GlueWords.Kg(parts.HardenerKg, unit)}, {GlueWords.Litres(parts.HardenerLitres, unit)}",
+                        $"{AmountText.Kg(parts.ResinKg, unit)}, {AmountText.Litres(parts.ResinLitres, unit)}",
+                        $"{AmountText.Kg(parts.HardenerKg, unit)}, {AmountText.Litres(parts.HardenerLitres, unit)}",
                         $"{a.Rate}; waste {GlueWords.Percent(a.Mix.Waste)}"
                     );
                 }),
@@ -186,7 +186,7 @@ public static class GlueSheets
         return whole < 60 ? $"{whole} min" : $"{whole / 60} h {whole % 60:00} min";
     }
 
-    private static ListSheet Racks(GluePlan glue) =>
+    private static ListSheet Racks(LengthUnit unit, GluePlan glue) =>
         new(
             Block("Gluing: racks", "planks in the order in which they are wanted"),
             [
@@ -199,7 +199,7 @@ public static class GlueSheets
                 new("glue on it from", 22, false),
                 new("goes down", 14, false),
                 new("is down", 14, false),
-                new("glue", 14),
+                new("glue", 20),
                 new("fastenings", 14),
                 new("layer", 30, false),
             ],
@@ -219,7 +219,7 @@ public static class GlueSheets
                                 GlueWords.When(r.p.SpreadAt),
                                 GlueWords.Hour(r.p.SetAt),
                                 GlueWords.Hour(r.p.DoneAt),
-                                NumberText.Padded(r.p.Grams, 0) + " g",
+                                AmountText.Grams(r.p.Grams, unit),
                                 r.p.Fastenings > 0 ? NumberText.Trimmed(r.p.Fastenings, 0) : "",
                                 r.s.Layer
                             )
@@ -227,7 +227,7 @@ public static class GlueSheets
             ]
         );
 
-    private static ListSheet Done(GluePlan glue) =>
+    private static ListSheet Done(LengthUnit unit, GluePlan glue) =>
         new(
             Block("Gluing: what was done", "to be filled in as it goes"),
             [
@@ -237,7 +237,7 @@ public static class GlueSheets
                 new("batch", 10, false),
                 new("what", 60, false),
                 new("planned", 22, false),
-                new("grams", 12),
+                new("mix", 20),
                 new("mixed at", 18, false),
                 new("shop", 14, false),
                 new("down at", 18, false),
@@ -251,7 +251,7 @@ public static class GlueSheets
                             b.Name,
                             GlueWords.What(b, s),
                             GlueWords.When(b.MixAt),
-                            NumberText.Padded(b.Grams, 0),
+                            AmountText.Grams(b.Grams, unit),
                             "",
                             "",
                             "",

@@ -10,11 +10,6 @@ namespace PlankFit.Export.Glue;
 /// <summary>What sheets, tables and the terminal say of glue, worded once for all of them.</summary>
 public static class GlueWords
 {
-    private const double GramsPerOunce = 28.349523125,
-        KgPerPound = 0.45359237,
-        MillilitresPerOunce = 29.5735295625,
-        LitresPerGallon = 3.785411784;
-
     /// <summary>What belongs on everything that is mixed by.</summary>
     public const string Caution =
         "A FULL POT HEATS, SMOKES AND CAN BURN: into a shallow tray, outdoors. Epoxy sensitises skin for life: gloves, no bare skin, no solvent on skin. Eyes covered. Dust of "
@@ -51,47 +46,16 @@ public static class GlueWords
     public static string Warmer(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? "3 degrees C warmer" : "5 degrees F warmer";
 
-    /// <summary>231 g; 97.4 g; with ounces where lengths are in feet and inches.</summary>
-    public static string Grams(double grams, LengthUnit unit)
+    /// <summary>12.50 (10.20 to 18.70) kg.</summary>
+    public static string Range(Estimate kg, LengthUnit unit)
     {
-        string metric = NumberText.Padded(grams, grams < 100 ? 1 : 0) + " g";
-        return LengthUnits.IsMetric(unit)
-            ? metric
-            : $"{metric} ({NumberText.Padded(grams / GramsPerOunce, 2)} oz)";
+        string usual = AmountText.Kg(kg.Usual, unit);
+        return kg.Least == kg.Most
+            ? usual
+            : $"{Bare(kg.Usual)} ({Bare(kg.Least)} to {Bare(kg.Most)}) {usual.Split(' ')[1]}";
+
+        string Bare(double of) => AmountText.Kg(of, unit).Split(' ')[0];
     }
-
-    public static string Millilitres(double litres, LengthUnit unit)
-    {
-        string metric = NumberText.Padded(1000 * litres, litres < 0.1 ? 1 : 0) + " ml";
-        return LengthUnits.IsMetric(unit)
-            ? metric
-            : $"{metric} ({NumberText.Padded(1000 * litres / MillilitresPerOunce, 1)} fl oz)";
-    }
-
-    public static string Kg(double kg, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Padded(kg, 2) + " kg"
-            : NumberText.Padded(kg / KgPerPound, 2) + " lb";
-
-    public static string Litres(double litres, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Padded(litres, 2) + " l"
-            : NumberText.Padded(litres / LitresPerGallon, 3) + " US gal";
-
-    /// <summary>What is to be ordered: up to the next hundredth of a kilogram or a pound.</summary>
-    public static string Order(double kg, LengthUnit unit) =>
-        Kg(
-            LengthUnits.IsMetric(unit)
-                ? Math.Ceiling((100 * kg) - 1e-6) / 100
-                : Math.Ceiling((100 * kg / KgPerPound) - 1e-6) / 100 * KgPerPound,
-            unit
-        );
-
-    /// <summary>12.5 (10.2 to 18.7) kg.</summary>
-    public static string Range(Estimate kg, LengthUnit unit) =>
-        kg.Least == kg.Most
-            ? Kg(kg.Usual, unit)
-            : $"{Kg(kg.Usual, unit)} ({Kg(kg.Least, unit)} to {Kg(kg.Most, unit)})";
 
     /// <summary>2 : 1 by volume, 100 : 42.2 by mass.</summary>
     public static string Ratio(MixRatio ratio) =>

@@ -54,7 +54,7 @@ internal static class SheathingLists
     }
 
     private static string Told(RollPlan plan, LengthUnit unit) =>
-        $"{plan.Cloth.Name}, {NumberText.Trimmed(plan.Cloth.MassGsm, 1)} g/m²: {LengthText.ForPaper(plan.LengthMm, unit, RoundTo.Up)} off the roll; what the pieces' area takes of its width is {LengthText.ForPaper(plan.AreaBoundMm, unit)}, less than which no plan can take.";
+        $"{plan.Cloth.Name}, {AmountText.Gsm(plan.Cloth.MassGsm, unit)}: {LengthText.ForPaper(plan.LengthMm, unit, RoundTo.Up)} off the roll; what the pieces' area takes of its width is {LengthText.ForPaper(plan.AreaBoundMm, unit)}, less than which no plan can take.";
 
     private static IEnumerable<string> Missing(SheathingPlan sheathing) =>
         sheathing

@@ -85,7 +85,7 @@ internal sealed record AmountPlanner(
         double faces = planks.Sum(p => FaceMm2(p, at)),
             seams = planks.Sum(p => SeamMm2(p, layer));
         string film =
-            $"film of {Film()}, {NumberText.Trimmed(mix.Ratio.KgPerLitre, 3)} kg a litre: lift one plank and measure";
+            $"film of {Film()}, {AmountText.Density(mix.Ratio.KgPerLitre, Planked.Job.Units)}: lift one plank and measure";
         if (faces > 0)
         {
             yield return Line(
@@ -125,7 +125,7 @@ internal sealed record AmountPlanner(
                 mix,
                 area,
                 (area / Mm2PerM2 / 1000) * priming,
-                $"{Range(priming, 0)} g/m²: the job's"
+                $"{PerArea(priming)}: the job's"
             );
         }
 
@@ -135,7 +135,7 @@ internal sealed record AmountPlanner(
             mix,
             area,
             (area / Mm2PerM2) * ResinOf(cloth.Cloth),
-            $"{Range(new(cloth.Cloth.GlassContent.Least, cloth.Cloth.GlassContent.Usual, cloth.Cloth.GlassContent.Most), 2)} of it glass by mass, {NumberText.Trimmed(cloth.Cloth.MassGsm, 0)} g/m² dry: weigh what the first course takes"
+            $"{Range(new(cloth.Cloth.GlassContent.Least, cloth.Cloth.GlassContent.Usual, cloth.Cloth.GlassContent.Most), 2)} of it glass by mass, {AmountText.Gsm(cloth.Cloth.MassGsm, Planked.Job.Units)} dry: weigh what the first course takes"
         );
     }
 
@@ -155,7 +155,7 @@ internal sealed record AmountPlanner(
                     resin,
                     area,
                     (area / Mm2PerM2 / 1000) * weave,
-                    $"{Range(weave, 0)} g/m² in all coats: the job's"
+                    $"{PerArea(weave)} in all coats: the job's"
                 );
             }
         }
@@ -174,7 +174,7 @@ internal sealed record AmountPlanner(
                 mix,
                 0,
                 Estimate.Exactly(litres * mix.Ratio.KgPerLitre),
-                $"hollow of {LengthText.FormatExact(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: the filler's own volume is not taken off"
+                $"hollow of {LengthText.Fine(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: the filler's own volume is not taken off"
             );
         }
 
@@ -188,7 +188,7 @@ internal sealed record AmountPlanner(
                 mix,
                 area,
                 Estimate.Exactly(area / Mm2PerM2 * fairing.DepthMm * mix.Ratio.KgPerLitre),
-                $"{LengthText.FormatExact(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: the filler's own volume is not taken off"
+                $"{LengthText.Fine(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: the filler's own volume is not taken off"
             );
         }
     }
@@ -233,6 +233,13 @@ internal sealed record AmountPlanner(
                 CultureInfo.InvariantCulture,
                 $"{NumberText.Trimmed(e.Usual, decimals)} ({NumberText.Trimmed(e.Least, decimals)} to {NumberText.Trimmed(e.Most, decimals)})"
             );
+
+    /// <summary>200 (100 to 300) g/m²; 5.9 (2.9 to 8.8) oz/sq yd.</summary>
+    private string PerArea(Estimate gsm)
+    {
+        LengthUnit unit = Planked.Job.Units;
+        return $"{Range(1 / AmountText.GsmPer(unit) * gsm, LengthUnits.IsMetric(unit) ? 0 : 1)} {AmountText.GsmUnit(unit)}";
+    }
 
     /// <summary>0.3 (0.2 to 0.5) mm; 12 (8 to 20) thousandths of an inch.</summary>
     private string Film() =>

@@ -36,7 +36,7 @@ internal static class WhyNoBatch
         if (plank.Grams > placing.MostGrams)
         {
             why.Add(
-                $"its {Whole(plank.Grams)} g are more than the {Whole(placing.MostGrams)} g that a batch may be: give pot a time at a larger mass, if the data sheet has one"
+                $"its {AmountText.Grams(plank.Grams, unit)} are more than the {AmountText.Grams(placing.MostGrams, unit)} that a batch may be: give pot a time at a larger mass, if the data sheet has one"
             );
         }
         else

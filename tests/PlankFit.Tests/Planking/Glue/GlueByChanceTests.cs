@@ -88,6 +88,10 @@ public sealed class GlueByChanceTests
             imperial.Batches.Select(b => (b.Name, b.MixAt, b.Grams))
         );
         Assert.Equal(metric.Amounts.Select(a => a.Kg), imperial.Amounts.Select(a => a.Kg));
+        Assert.Equal(
+            metric.Stages.Select(s => (s.Before.Length, s.After.Length)),
+            imperial.Stages.Select(s => (s.Before.Length, s.After.Length))
+        );
     }
 
     [Fact]
