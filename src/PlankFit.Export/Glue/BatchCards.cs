@@ -127,7 +127,7 @@ internal static class BatchCards
             + (
                 batch.Planks.IsEmpty
                     ? $"{PlanWords.Area(batch.ClothMm2, unit)} {(stage.Coat > 0 ? "to coat" : "of cloth")}, part {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
-                    : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}"
+                    : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}{(batch.Clamps > 0 ? $"; {NumberText.Trimmed(batch.Clamps, 0)} {spec.Crew!.ClampsCalled}" : "")}"
             )
             + ".";
         yield return $"{stage.Mix.Name}, {AmountText.Grams(batch.Grams, unit)}: resin {AmountText.Grams(1000 * parts.ResinKg, unit)} = {AmountText.Millilitres(parts.ResinLitres, unit)}, then hardener {AmountText.Grams(1000 * parts.HardenerKg, unit)} = {AmountText.Millilitres(parts.HardenerLitres, unit)}.";
@@ -138,9 +138,18 @@ internal static class BatchCards
                 : $"Mark 1 {LengthText.ForPaper(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.ForPaper(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
-        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Coat > 0 ? "Pour it out in lines over the cloth at once, roll it thin." : batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
+        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Coat > 0 ? "Pour it out in lines over the cloth at once, roll it thin." : batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : $"Filler in only after that{Filler(stage, batch, spec, unit)}; into a shallow tray.")}";
         yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
         yield return $"{GlueWords.Warmer(unit)}: out by {GlueWords.Hour(batch.Clocks.Warmer.OutBy)}, down by {GlueWords.Hour(batch.Clocks.Warmer.DownBy)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
+    }
+
+    private static string Filler(GlueStage stage, GlueBatch batch, GlueSpec spec, LengthUnit unit)
+    {
+        string[] fillers =
+        [
+            .. spec.FillersOf(stage.Use).Select(f => GlueWords.Filler(f, batch.Grams, unit)),
+        ];
+        return fillers.Length == 0 ? "" : $": {string.Join(" and ", fillers)}";
     }
 
     /// <summary>Whether both parts stand high enough in the cup to be read: the resin, and the hardener above it, which is the smaller and matters more.</summary>

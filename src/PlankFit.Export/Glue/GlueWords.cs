@@ -74,6 +74,21 @@ public static class GlueWords
             _ => "fairing",
         };
 
+    /// <summary>27 planks; cloth; coat.</summary>
+    public static string WhatDone(GlueSession session) =>
+        session.Use switch
+        {
+            GlueUse.WettingOut => "cloth",
+            GlueUse.Weave => "coat",
+            GlueUse.Fairing => "fairing",
+            GlueUse.Fillet => "fillet",
+            _ => PlanWords.Count(session.Planks, "plank"),
+        };
+
+    /// <summary>1 batch; 13 batches.</summary>
+    public static string Batches(int number) =>
+        NumberText.Trimmed(number, 0) + (number == 1 ? " batch" : " batches");
+
     /// <summary>S2-07 to 12; port, cloth 2 of 5.</summary>
     public static string What(GlueBatch batch, GlueStage stage)
     {
@@ -81,6 +96,41 @@ public static class GlueWords
         return batch.Planks.IsEmpty
             ? $"{side}, {(stage.Coat > 0 ? "coat, part" : "cloth")} {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
             : PlankRuns.Of(batch.Planks.Select(p => p.Id));
+    }
+
+    /// <summary>96 spring clamps, 140 on at once; nothing where fastenings hold.</summary>
+    public static string HeldBy(GluePlan glue, GlueSession session)
+    {
+        if (ClampCounts.Of(glue, session) is not { PutOn: > 0 } clamps)
+        {
+            return "";
+        }
+
+        string put = $"{NumberText.Trimmed(clamps.PutOn, 0)} {glue.Spec.Crew!.ClampsCalled}";
+        return clamps.AtOnce > clamps.PutOn
+            ? $"{put}, {NumberText.Trimmed(clamps.AtOnce, 0)} on at once"
+            : put;
+    }
+
+    /// <summary>What is meant by <see cref="HeldBy"/>, for the sheet; nothing where fastenings hold everything.</summary>
+    public static IEnumerable<string> Clamps(GluePlan glue)
+    {
+        int most = glue
+            .Sessions.Select(s => ClampCounts.Of(glue, s).AtOnce)
+            .DefaultIfEmpty(0)
+            .Max();
+        if (most > 0)
+        {
+            CrewSpec crew = glue.Spec.Crew!;
+            yield return $"HELD BY {crew.ClampsCalled}, at both ends of a plank and between, no further apart than the job's clamp-spacing, until its glue may be sanded by the planned temperature: those of sessions before that are still on are counted with them. At most {NumberText.Trimmed(most, 0)} are on at once{(crew.ClampsOnHand is { } hand ? $", and {NumberText.Trimmed(hand, 0)} are on hand" : "")}.";
+        }
+    }
+
+    /// <summary>12.0 g (8.0 g to 18.0 g) of silica; for what the filler of a batch weighs.</summary>
+    public static string Filler(FillerSpec filler, double grams, LengthUnit unit)
+    {
+        Estimate kg = filler.To(Estimate.Exactly(grams / 1000));
+        return $"{AmountText.Grams(1000 * kg.Usual, unit)}{(kg.Least == kg.Most ? "" : $", {AmountText.Grams(1000 * kg.Least, unit)} to {AmountText.Grams(1000 * kg.Most, unit)},")} of {filler.Name}";
     }
 
     /// <summary>Planks in the order in which they go down.</summary>

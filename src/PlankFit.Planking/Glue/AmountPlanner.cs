@@ -61,7 +61,7 @@ internal sealed record AmountPlanner(
             (FaceMm2(plank, at) + SeamMm2(plank, layer))
                 * Spec.FilmMm.Usual
                 / Mm2PerM2
-                * mix.Ratio.KgPerLitre
+                * Spec.MixKgPerLitre(mix, GlueUse.BetweenLayers)
         );
 
     /// <summary>Usual kg for a square metre of a cloth: what it drinks, and the wood under it; waste among it.</summary>
@@ -84,8 +84,9 @@ internal sealed record AmountPlanner(
         Plank[] planks = [.. BothSides.SelectMany(s => layer.On(s))];
         double faces = planks.Sum(p => FaceMm2(p, at)),
             seams = planks.Sum(p => SeamMm2(p, layer));
+        double dense = Spec.MixKgPerLitre(mix, GlueUse.BetweenLayers);
         string film =
-            $"film of {Film()}, {AmountText.Density(mix.Ratio.KgPerLitre, Planked.Job.Units)}: lift one plank and measure";
+            $"film of {Film()}, {AmountText.Density(dense, Planked.Job.Units)}: lift one plank and measure";
         if (faces > 0)
         {
             yield return Line(
@@ -93,7 +94,7 @@ internal sealed record AmountPlanner(
                 at > 0 ? GlueUse.BetweenLayers : GlueUse.Behind,
                 mix,
                 faces,
-                (mix.Ratio.KgPerLitre * faces / Mm2PerM2) * Spec.FilmMm,
+                (dense * faces / Mm2PerM2) * Spec.FilmMm,
                 film
             );
         }
@@ -103,7 +104,7 @@ internal sealed record AmountPlanner(
             GlueUse.Seams,
             mix,
             seams,
-            (mix.Ratio.KgPerLitre * seams / Mm2PerM2) * Spec.FilmMm,
+            (dense * seams / Mm2PerM2) * Spec.FilmMm,
             film
         );
     }
@@ -173,8 +174,8 @@ internal sealed record AmountPlanner(
                 GlueUse.Fillet,
                 mix,
                 0,
-                Estimate.Exactly(litres * mix.Ratio.KgPerLitre),
-                $"hollow of {LengthText.Fine(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: the filler's own volume is not taken off"
+                Estimate.Exactly(litres * Spec.MixKgPerLitre(mix, GlueUse.Fillet)),
+                $"hollow of {LengthText.Fine(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: {OffVolume(mix, GlueUse.Fillet)}"
             );
         }
 
@@ -187,20 +188,47 @@ internal sealed record AmountPlanner(
                 GlueUse.Fairing,
                 mix,
                 area,
-                Estimate.Exactly(area / Mm2PerM2 * fairing.DepthMm * mix.Ratio.KgPerLitre),
-                $"{LengthText.Fine(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: the filler's own volume is not taken off"
+                Estimate.Exactly(
+                    area / Mm2PerM2 * fairing.DepthMm * Spec.MixKgPerLitre(mix, GlueUse.Fairing)
+                ),
+                $"{LengthText.Fine(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: {OffVolume(mix, GlueUse.Fairing)}"
             );
         }
     }
 
-    private static AmountLine Line(
+    /// <summary>How much of what is put on is filler.</summary>
+    private string OffVolume(Mix mix, GlueUse use) =>
+        1 - (Spec.MixKgPerLitre(mix, use) / mix.Ratio.KgPerLitre) is > 0 and var part
+            ? $"{NumberText.Trimmed(100 * part, 0)} % of its volume is filler"
+            : "the filler's own volume is not taken off";
+
+    /// <summary>; 60 (40 to 90) g of silica to a kg: the job's.</summary>
+    private string Thickened(GlueUse use)
+    {
+        LengthUnit unit = Planked.Job.Units;
+        return string.Concat(
+            Spec.FillersOf(use)
+                .Select(f =>
+                    $"; {Range(1 / AmountText.GramsPerKgPer(unit) * f.GramsPerKg, LengthUnits.IsMetric(unit) ? 0 : 1)} {AmountText.GramsPerKgUnit(f.Name, unit)}: the job's"
+                )
+        );
+    }
+
+    private AmountLine Line(
         string where,
         GlueUse use,
         Mix mix,
         double areaMm2,
         Estimate kg,
         string rate
-    ) => new(where, use, mix, areaMm2, (1 + mix.Waste) * kg, rate);
+    )
+    {
+        Estimate put = (1 + mix.Waste) * kg;
+        return new(where, use, mix, areaMm2, put, rate + Thickened(use))
+        {
+            Fillers = [.. Spec.FillersOf(use).Select(f => new FillerAmount(f, f.To(put)))],
+        };
+    }
 
     /// <summary>kg of resin and hardener that a square metre of the cloth drinks; the most glass asks for the least.</summary>
     private static Estimate ResinOf(ClothSpec cloth)

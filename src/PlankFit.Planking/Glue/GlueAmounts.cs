@@ -28,7 +28,11 @@ public sealed record AmountLine(
     double AreaMm2,
     Estimate Kg,
     string Rate
-);
+)
+{
+    /// <summary>What it is thickened with; none where the job names nothing for it.</summary>
+    public ImmutableArray<FillerAmount> Fillers { get; init; } = [];
+}
 
 /// <summary>All lines of one mix.</summary>
 /// <param name="Bounds">It cannot be more and cannot be less.</param>

@@ -14,6 +14,11 @@ public sealed record GluePlan(
 {
     public ImmutableArray<MixTotal> Totals { get; } = MixTotal.Of(Amounts);
 
+    public ImmutableArray<FillerTotal> Fillers { get; } = FillerTotal.Of(Amounts);
+
+    /// <summary>What holds planks that were down before the plan.</summary>
+    public ImmutableArray<ClampsOn> ClampsBefore { get; init; } = [];
+
     /// <summary>Of all stages, in the order in which they are mixed.</summary>
     public IEnumerable<GlueBatch> Batches => Stages.SelectMany(s => s.Batches);
 
@@ -57,7 +62,11 @@ public sealed record GlueStage(
             .Append(OnAt?.Last ?? 0)
             .Max();
 
-    public required bool IsCloth { get; init; }
+    /// <summary>What is mixed for in it.</summary>
+    public required GlueUse Use { get; init; }
+
+    /// <summary>A cloth, or a coat over it.</summary>
+    public bool IsCloth => Use is GlueUse.WettingOut or GlueUse.Weave;
 
     /// <summary>Which coat over the outermost cloth it is, from 1; 0 where it is none.</summary>
     public int Coat { get; init; }
@@ -86,6 +95,9 @@ public sealed record GlueBatch(
 
     /// <summary>In the shop as mixing begins.</summary>
     public double Celsius { get; init; }
+
+    /// <summary>What holds its planks until the glue has cured, besides fastenings; 0 for cloth.</summary>
+    public int Clamps { get; init; }
 
     /// <summary>Which of the side's batches of this cloth, from 1; 0 for planks.</summary>
     public int Course { get; init; }
@@ -142,8 +154,11 @@ public sealed record GlueSession(
     ImmutableArray<GlueBatch> Batches
 )
 {
+    /// <summary>What is mixed for in it.</summary>
+    public required GlueUse Use { get; init; }
+
     /// <summary>A coat over cloth that is on.</summary>
-    public bool IsCoat { get; init; }
+    public bool IsCoat => Use == GlueUse.Weave;
 
     public int Planks => Batches.Sum(b => b.Planks.Length);
 

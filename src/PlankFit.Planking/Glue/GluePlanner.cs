@@ -11,13 +11,13 @@ namespace PlankFit.Planking.Glue;
 /// <summary>Amounts, batches, sessions and hold points of a bottom.</summary>
 internal static class GluePlanner
 {
-    /// <param name="fastenings">How many a plank has.</param>
+    /// <param name="holds">What planks are held with.</param>
     /// <param name="cloth">As it lies; null where the job does not say.</param>
     public static GluePlan Of(
         GlueSpec spec,
         Planked planked,
         FramingPlan framing,
-        Func<PlankId, int> fastenings,
+        PlankHolds holds,
         SheathingPlan? cloth,
         CancellationToken stop
     )
@@ -35,13 +35,22 @@ internal static class GluePlanner
         findings.AddRange(ofProgress);
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
-            ? Stages(amounts, (crew, clock), fastenings, findings, stop)
+            ? Stages(amounts, (crew, clock), holds, findings, stop)
             : ([], []);
-        return new(spec, amounts.Lines(), stages, findings.ToImmutable())
+        var plan = new GluePlan(spec, amounts.Lines(), stages, findings.ToImmutable())
         {
             Sessions = SessionsOf(stages, spec.Clock),
             NotPlanned = not,
+            ClampsBefore =
+            [
+                .. spec.Crew is { } by
+                    ? planked.PlankLayers.SelectMany(l =>
+                        ClampCounts.Before(l, known, holds.By(by))
+                    )
+                    : [],
+            ],
         };
+        return plan with { Findings = [.. plan.Findings, .. ClampCounts.TooFew(plan)] };
     }
 
     /// <summary>Batches of one layer that are mixed in one shift.</summary>
@@ -60,7 +69,7 @@ internal static class GluePlanner
         [
             .. stages
                 .SelectMany(s =>
-                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, s.Coat, g))
+                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, s.Use, g))
                 )
                 .OrderBy(s => s.g.Min(b => b.MixAt))
                 .Select(
@@ -74,7 +83,7 @@ internal static class GluePlanner
                             [.. s.g]
                         )
                         {
-                            IsCoat = s.Coat > 0,
+                            Use = s.Use,
                         }
                 ),
         ];
@@ -83,7 +92,7 @@ internal static class GluePlanner
     private static (ImmutableArray<GlueStage> Stages, ImmutableArray<string> Not) Stages(
         AmountPlanner amounts,
         (CrewSpec Crew, ClockSpec Clock) work,
-        Func<PlankId, int> fastenings,
+        PlankHolds holds,
         ImmutableArray<Finding>.Builder findings,
         CancellationToken stop
     )
@@ -112,7 +121,7 @@ internal static class GluePlanner
             GlueStage? stage = planked.Layers[i] switch
             {
                 PlankLayerPlan planks => SkinStage.Of(
-                    new(amounts, placing, days, fastenings),
+                    new(amounts, placing, days, holds.Fastenings),
                     planks,
                     i,
                     stages.LastOrDefault(),
@@ -126,6 +135,11 @@ internal static class GluePlanner
             {
                 // What comes after it has no time before it has one.
                 return (stages.ToImmutable(), [.. planked.Job.Layers.Skip(i).Select(l => l.Name)]);
+            }
+
+            if (planked.Layers[i] is PlankLayerPlan skin)
+            {
+                stage = ClampCounts.On(stage, holds.By(work.Crew), skin);
             }
 
             stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));

@@ -28,6 +28,21 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
 
     public FairingSpec? Fairing { get; init; }
 
+    /// <summary>What thickens glue, fillets and fairing.</summary>
+    public ImmutableArray<FillerSpec> Fillers { get; init; } = [];
+
+    public IEnumerable<FillerSpec> FillersOf(GlueUse use) => Fillers.Where(f => f.GoesInto(use));
+
+    /// <summary>kg of resin and hardener in a litre of what is put on, by the usual rate of each filler whose density is known.</summary>
+    public double MixKgPerLitre(Mix mix, GlueUse use) =>
+        1
+        / (
+            (1 / mix.Ratio.KgPerLitre)
+            + FillersOf(use)
+                .Where(f => f.KgPerLitre is not null)
+                .Sum(f => f.GramsPerKg.Usual / 1000 / f.KgPerLitre!.Value)
+        );
+
     /// <summary>Who works; null where the job does not say, and then there are amounts and no sessions.</summary>
     public CrewSpec? Crew { get; init; }
 
@@ -90,6 +105,20 @@ public sealed record CrewSpec(int Hands)
 
     /// <summary>Less is not mixed, since it cannot be measured, g; what is left over is waste.</summary>
     public double LeastGrams { get; init; } = 20;
+
+    /// <summary>What holds planks until the glue has cured; null where the job names nothing: then its fastenings do, or, where there are none, clamps.</summary>
+    public string? HeldBy { get; init; }
+
+    /// <summary>How many planks one of them lies over.</summary>
+    public int HoldsPlanks { get; init; } = 1;
+
+    /// <summary>Null where nobody counted.</summary>
+    public int? ClampsOnHand { get; init; }
+
+    /// <summary>Common practice, no source.</summary>
+    public const string UsuallyHeldBy = "clamps";
+
+    public string ClampsCalled => HeldBy ?? UsuallyHeldBy;
 
     /// <summary>Hands that a plank takes to fit and fasten.</summary>
     public const int FastenHands = 2;

@@ -197,7 +197,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
             ]
         )
         {
-            IsCloth = true,
+            Use = GlueUse.Weave,
             Coat = coat.Number,
             OnAt = (on.Min(), on.Max()),
             WorkMinutes = sides.IsEmpty

@@ -76,6 +76,14 @@ public static class AmountText
             : NumberText.Trimmed(kgPerLitre * LitresPerUsGallon / KgPerPound, 2)
                 + " lb a US gallon";
 
+    /// <summary>What goes into a mix: <c>g of silica to a kg</c>; <c>oz of silica to a lb</c>.</summary>
+    public static string GramsPerKgUnit(string of, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? $"g of {of} to a kg" : $"oz of {of} to a lb";
+
+    /// <summary>g to a kg in one of <see cref="GramsPerKgUnit"/>.</summary>
+    public static double GramsPerKgPer(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? 1 : 1000.0 / 16;
+
     private static string Ounces(double ounces) =>
         NumberText.Padded(ounces, ounces < 10 ? 2 : 1) + " oz";
 }

@@ -36,6 +36,11 @@ internal static class CrewBinder
             BoardMinutesPerM2 = table.NumberOrDefault(WorkKeys.Board),
             MostGrams = table.Number(WorkKeys.MostGrams),
             LeastGrams = table.NumberOrDefault(WorkKeys.LeastGrams),
+            HeldBy = table.Text(WorkKeys.HeldBy),
+            HoldsPlanks = (int)Math.Clamp(table.NumberOrDefault(WorkKeys.HoldsPlanks), 1, 50),
+            ClampsOnHand = table.Number(WorkKeys.ClampsOnHand) is { } clamps
+                ? (int)Math.Clamp(clamps, 0, 100_000)
+                : null,
             Searched = table.ChoiceOrDefault(WorkKeys.Sessions),
         };
         table.Close();

@@ -118,6 +118,43 @@ public static class WorkKeys
         Source = KeySources.Proposal,
     };
 
+    public static readonly TextKey HeldBy = new(
+        "held-by",
+        "\"spring clamps\"",
+        "What holds planks until the glue has cured, by the name by which sessions count it: spring clamps, battens, staples. How closely they stand is [timber] clamp-spacing."
+    )
+    {
+        Otherwise = $"fastenings, where the job has any, or else {CrewSpec.UsuallyHeldBy}",
+        Source = KeySources.Practice,
+    };
+
+    public static readonly NumberKey HoldsPlanks = new(
+        "holds-planks",
+        "4",
+        "whole number",
+        "How many planks one of them lies over: a clamp one, a batten several."
+    )
+    {
+        Whole = true,
+        Limits = Limits.FromTo(1, 50),
+        AcceptedWords = "accepted: a whole number from {least} to {most}",
+        DefaultValue = Usual.HoldsPlanks,
+        Source = KeySources.Practice,
+    };
+
+    public static readonly NumberKey ClampsOnHand = new(
+        "clamps-on-hand",
+        "120",
+        "whole number",
+        "How many of them there are; told where sessions want more at once."
+    )
+    {
+        Whole = true,
+        Limits = Limits.FromTo(0, 100_000),
+        AcceptedWords = "accepted: a whole number from {least} to {most}",
+        Otherwise = "they are counted and not compared",
+    };
+
     public static readonly ChoiceKey<bool> Sessions = new(
         "sessions",
         [("list", false), ("searched", true)],
@@ -168,6 +205,9 @@ public static class WorkKeys
         Board,
         MostGrams,
         LeastGrams,
+        HeldBy,
+        HoldsPlanks,
+        ClampsOnHand,
         Sessions,
         Cup
     );
