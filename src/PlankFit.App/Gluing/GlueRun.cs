@@ -42,6 +42,6 @@ public static class GlueRun
     private static string Line(GlueStage stage)
     {
         int planks = stage.Batches.Sum(b => b.Planks.Length);
-        return $"{stage.Layer}: {(planks > 0 ? PlanWords.Count(planks, "plank") : stage.Coat > 0 ? "both sides" : "cloth")} in {stage.Batches.Length} {(stage.Batches.Length == 1 ? "batch" : "batches")}, {GlueWords.When(stage.Batches.Min(b => b.MixAt))} to {GlueWords.When(stage.Batches.Max(b => b.Clocks.DownAt))}.";
+        return $"{stage.Layer}: {(planks > 0 ? PlanWords.Count(planks, "plank") : stage.Use == GlueUse.WettingOut ? "cloth" : "both sides")} in {GlueWords.Batches(stage.Batches.Length)}, {GlueWords.When(stage.Batches.Min(b => b.MixAt))} to {GlueWords.When(stage.Batches.Max(b => b.Clocks.DownAt))}.";
     }
 }

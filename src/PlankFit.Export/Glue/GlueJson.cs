@@ -81,6 +81,7 @@ public static class GlueJson
         {
             json.WriteStartObject();
             json.WriteString("layer", stage.Layer);
+            json.WriteString("for", GlueWords.Of(stage.Use));
             json.WriteString("product", stage.Mix.Name);
             Points(json, numbers, "before", stage.Before);
             json.WriteStartArray("batches");

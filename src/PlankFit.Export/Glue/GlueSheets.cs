@@ -46,7 +46,7 @@ public static class GlueSheets
                 .. glue.Spec.Done.Latest is { } latest
                     ? new[]
                     {
-                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r is { Cloth: not null, Coat: 0 }), "side")} of cloth{Coats(glue.Spec.Done)} are done by {glue.Spec.Done.Source}; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
+                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r is { Cloth: not null, Coat: 0 }), "side")} of cloth{Coats(glue.Spec.Done)}{Finishes(glue.Spec.Done)} are done by {glue.Spec.Done.Source}; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
                     }
                     : [],
                 .. GlueWords.NotPlanned(glue),
@@ -89,7 +89,7 @@ public static class GlueSheets
                         $"{GlueWords.Temperature(s.Batches.Min(b => b.Celsius), job.Units)}, {GlueWords.Temperature(s.Batches.Max(b => b.Celsius), job.Units)}",
                         s.Planks > 0
                             ? PlankRuns.Of(s.Batches.SelectMany(b => b.Planks).Select(p => p.Id))
-                            : $"{(s.IsCoat ? "coat" : "cloth")}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}"
+                            : $"{GlueWords.WhatDone(s)}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}"
                     )
                 ),
             ]
@@ -99,6 +99,11 @@ public static class GlueSheets
     private static string Coats(GlueProgress done) =>
         done.Rows.Count(r => r.Coat > 0) is > 0 and var coats
             ? $" and {PlanWords.Count(coats, "coat")} on a side"
+            : "";
+
+    private static string Finishes(GlueProgress done) =>
+        done.Rows.Count(r => r.Finish is not null) is > 0 and var sides
+            ? $" and {PlanWords.Count(sides, "side")} of fairing and fillets"
             : "";
 
     /// <summary>1 h 40 min.</summary>

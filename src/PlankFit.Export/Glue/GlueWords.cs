@@ -94,7 +94,7 @@ public static class GlueWords
     {
         string side = PlankWords.Of(batch.Side);
         return batch.Planks.IsEmpty
-            ? $"{side}, {(stage.Coat > 0 ? "coat, part" : "cloth")} {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+            ? $"{side}, {Part(stage.Use)} {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
             : PlankRuns.Of(batch.Planks.Select(p => p.Id));
     }
 
@@ -132,6 +132,25 @@ public static class GlueWords
         Estimate kg = filler.To(Estimate.Exactly(grams / 1000));
         return $"{AmountText.Grams(1000 * kg.Usual, unit)}{(kg.Least == kg.Most ? "" : $", {AmountText.Grams(1000 * kg.Least, unit)} to {AmountText.Grams(1000 * kg.Most, unit)},")} of {filler.Name}";
     }
+
+    private static string Part(GlueUse use) =>
+        use switch
+        {
+            GlueUse.Weave => "coat, part",
+            GlueUse.Fairing => "fairing, part",
+            GlueUse.Fillet => "fillet, part",
+            _ => "cloth",
+        };
+
+    /// <summary>4.20 m² of cloth; 3.5 m of fillet.</summary>
+    public static string Covers(GlueBatch batch, GlueUse use, LengthUnit unit) =>
+        use switch
+        {
+            GlueUse.Fillet => $"{LengthText.ForPaper(batch.LengthMm, unit)} of it",
+            GlueUse.Fairing => $"{PlanWords.Area(batch.ClothMm2, unit)} of low places",
+            GlueUse.Weave => $"{PlanWords.Area(batch.ClothMm2, unit)} to coat",
+            _ => $"{PlanWords.Area(batch.ClothMm2, unit)} of cloth",
+        };
 
     /// <summary>Planks in the order in which they go down.</summary>
     public static string InOrder(GlueBatch batch) =>

@@ -22,7 +22,7 @@ public static class ClampCounts
         1 + (int)Math.Ceiling((lengthMm / everyMm) - Hair);
 
     /// <summary>On planks in the order in which they go down, one over so many of them.</summary>
-    internal static int Over(IEnumerable<double> lengthsMm, double everyMm, int planksEach) =>
+    public static int Over(IEnumerable<double> lengthsMm, double everyMm, int planksEach) =>
         lengthsMm.Chunk(planksEach).Sum(c => Along(c.Max(), everyMm));
 
     public static SessionClamps Of(GluePlan plan, GlueSession session)

@@ -71,6 +71,7 @@ internal static class ClothStage
                 at + 1 < amounts.Planked.Layers.Length
                     ? amounts.Planked.Layers[at + 1] is PlankLayerPlan
                     : new WeaveStages(amounts, placing, days).AreAsked
+                        || amounts.Spec.Fairing is not null
             )
         )
         {

@@ -90,8 +90,11 @@ public sealed record GlueBatch(
     /// <summary>In the order in which they go down; none for cloth.</summary>
     public ImmutableArray<PlankTimes> Planks { get; init; } = [];
 
-    /// <summary>Of cloth that it wets out; 0 for planks.</summary>
+    /// <summary>Of cloth that it wets out, or of the outside that it fairs; 0 for planks and fillets.</summary>
     public double ClothMm2 { get; init; }
+
+    /// <summary>Of a fillet; 0 for all else.</summary>
+    public double LengthMm { get; init; }
 
     /// <summary>In the shop as mixing begins.</summary>
     public double Celsius { get; init; }

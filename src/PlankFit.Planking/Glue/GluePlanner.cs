@@ -26,7 +26,8 @@ internal static class GluePlanner
             spec.Done,
             planked,
             spec.WeaveGsm is null ? null : (planked.Layers[^1] as ClothLayerPlan)?.Cloth.Name,
-            spec.WeaveCoats
+            spec.WeaveCoats,
+            spec.Finishes
         );
         spec = spec with { Done = known };
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
@@ -134,7 +135,10 @@ internal static class GluePlanner
             if (stage is null)
             {
                 // What comes after it has no time before it has one.
-                return (stages.ToImmutable(), [.. planked.Job.Layers.Skip(i).Select(l => l.Name)]);
+                return (
+                    stages.ToImmutable(),
+                    [.. planked.Job.Layers.Skip(i).Select(l => l.Name), .. amounts.Spec.Finishes]
+                );
             }
 
             if (planked.Layers[i] is PlankLayerPlan skin)
@@ -144,23 +148,64 @@ internal static class GluePlanner
 
             stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
-            if (stage.IsCloth && i == planked.Layers.Length - 1)
-            {
-                (ImmutableArray<GlueStage> coats, ImmutableArray<string> wanting) = new WeaveStages(
-                    amounts,
-                    placing,
-                    days
-                ).After(stage, ready, findings);
-                foreach (GlueStage coat in coats)
-                {
-                    stages.Add(Named(coat, done.LastBatch + stages.Sum(s => s.Batches.Length)));
-                }
+        }
 
-                return (stages.ToImmutable(), wanting);
+        ImmutableArray<string> not = Last(amounts, work, days, stages, findings);
+        return (stages.ToImmutable(), not);
+    }
+
+    /// <summary>Coats over the outermost cloth, fairing and fillets; the names of those for which no time was found.</summary>
+    private static ImmutableArray<string> Last(
+        AmountPlanner amounts,
+        (CrewSpec Crew, ClockSpec Clock) work,
+        WorkDays days,
+        ImmutableArray<GlueStage>.Builder stages,
+        ImmutableArray<Finding>.Builder findings
+    )
+    {
+        GlueProgress done = amounts.Spec.Done;
+        BatchPlacing Placing(Mix mix) =>
+            new(mix, InCup(work.Crew, amounts.Spec.Cup, mix), work.Clock.Temperature);
+        double Ready() =>
+            stages.Select(s => s.ReadyAt).Append(days.Working(done.Latest ?? 0)).Max();
+        void Add(ImmutableArray<GlueStage> more)
+        {
+            foreach (GlueStage stage in more)
+            {
+                stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             }
         }
 
-        return (stages.ToImmutable(), []);
+        if (
+            amounts.Spec.Resin is { } resin
+            && stages.LastOrDefault() is { Use: GlueUse.WettingOut } cloth
+            && cloth.Layer == amounts.Planked.Layers[^1].Spec.Name
+        )
+        {
+            (ImmutableArray<GlueStage> coats, ImmutableArray<string> wanting) = new WeaveStages(
+                amounts,
+                Placing(resin),
+                days
+            ).After(cloth, Ready(), findings);
+            Add(coats);
+            if (!wanting.IsEmpty)
+            {
+                return [.. wanting, .. amounts.Spec.Finishes];
+            }
+        }
+
+        if (amounts.Spec.BetweenLayers is not { } mix)
+        {
+            return [];
+        }
+
+        (ImmutableArray<GlueStage> finish, ImmutableArray<string> not) = new FinishStages(
+            amounts,
+            Placing(mix),
+            days
+        ).After(stages.LastOrDefault(), Ready(), findings);
+        Add(finish);
+        return not;
     }
 
     /// <summary>No batch is larger than the cup can be stirred with.</summary>

@@ -31,6 +31,16 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
     /// <summary>What thickens glue, fillets and fairing.</summary>
     public ImmutableArray<FillerSpec> Fillers { get; init; } = [];
 
+    /// <summary>Names of the stages of fairing and fillets, in their order.</summary>
+    public ImmutableArray<string> Finishes =>
+        BetweenLayers is null
+            ? []
+            :
+            [
+                .. Fairing is null ? [] : new[] { FairingSpec.Stage },
+                .. Fillets.Select(f => FilletSpec.StageOf(f.Along)),
+            ];
+
     public IEnumerable<FillerSpec> FillersOf(GlueUse use) => Fillers.Where(f => f.GoesInto(use));
 
     /// <summary>kg of resin and hardener in a litre of what is put on, by the usual rate of each filler whose density is known.</summary>
@@ -60,12 +70,20 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
 }
 
 /// <summary>A fillet along something, of known length.</summary>
-public sealed record FilletSpec(string Along, FilletSection Section, double LengthMm);
+public sealed record FilletSpec(string Along, FilletSection Section, double LengthMm)
+{
+    /// <summary>How the stage of one is called.</summary>
+    public static string StageOf(string along) => $"fillet {along}";
+}
 
 /// <summary>Filler over the outside, to be boarded fair.</summary>
 /// <param name="DepthMm">Where there is any.</param>
 /// <param name="Part">Of the area that has any.</param>
-public sealed record FairingSpec(double DepthMm, double Part);
+public sealed record FairingSpec(double DepthMm, double Part)
+{
+    /// <summary>How its stage is called.</summary>
+    public const string Stage = "fairing";
+}
 
 /// <summary>Who works, and how fast: all but the hands are proposals, no source.</summary>
 public sealed record CrewSpec(int Hands)
@@ -87,6 +105,12 @@ public sealed record CrewSpec(int Hands)
 
     /// <summary>To roll a coat over a square metre of cloth, two hands.</summary>
     public double CoatMinutesPerM2 { get; init; } = 3;
+
+    /// <summary>To lay filler on a square metre of what has any, two hands.</summary>
+    public double FairMinutesPerM2 { get; init; } = 12;
+
+    /// <summary>To lay and draw a metre of fillet, two hands.</summary>
+    public double FilletMinutesPerM { get; init; } = 3;
 
     /// <summary>To trim a metre of cloth while it is tacky, one hand.</summary>
     public double TrimMinutesPerM { get; init; } = 2;

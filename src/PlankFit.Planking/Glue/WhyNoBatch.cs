@@ -96,6 +96,42 @@ internal static class WhyNoBatch
         };
     }
 
+    /// <summary>Of fairing or a fillet, for which a side in small parts had no time.</summary>
+    public static Finding OfFinish(ClothWetting laying, ClothShare share, LengthUnit unit)
+    {
+        CrewSpec crew = laying.Placing.Crew;
+        double grams = Math.Min(crew.LeastGrams, laying.Placing.MostGrams);
+        string[] why =
+        [
+            .. crew.Hands < ClothWetting.WetHands
+                ? new[]
+                {
+                    $"it is laid by {ClothWetting.WetHands} hands, and the crew has {crew.Hands}",
+                }
+                : [],
+            .. Clock(
+                laying.Placing,
+                laying.Days,
+                "the pot",
+                unit,
+                laying.Placing.Mix.Clocks.Pot,
+                grams,
+                crew.MixMinutes + (share.Part(200).Amount * crew.WetMinutesPerM2)
+            ),
+        ];
+        return new(
+            Severity.Warning,
+            Subject.Of(laying.Layer) with
+            {
+                Key = "clock.shifts",
+            },
+            $"it cannot be laid: {string.Join("; ", why.DefaultIfEmpty("no batch of it is out of the pot and down within a shift"))}. A slower hardener, a cooler shop or longer shifts; no session is planned from here on"
+        )
+        {
+            Rank = Rank.Know,
+        };
+    }
+
     private static IEnumerable<string> Clock(
         BatchPlacing placing,
         WorkDays days,

@@ -31,6 +31,8 @@ internal static class CrewBinder
             WaitMinutes = table.NumberOrDefault(WorkKeys.Wait),
             WetMinutesPerM2 = table.NumberOrDefault(WorkKeys.Wet),
             CoatMinutesPerM2 = table.NumberOrDefault(WorkKeys.Coat),
+            FairMinutesPerM2 = table.NumberOrDefault(WorkKeys.Fair),
+            FilletMinutesPerM = table.NumberOrDefault(WorkKeys.LayFillet),
             TrimMinutesPerM = table.NumberOrDefault(WorkKeys.Trim),
             KeyMinutesPerM2 = table.NumberOrDefault(WorkKeys.WashAndKey),
             BoardMinutesPerM2 = table.NumberOrDefault(WorkKeys.Board),

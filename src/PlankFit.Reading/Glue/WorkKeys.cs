@@ -69,6 +69,22 @@ public static class WorkKeys
         Usual.CoatMinutesPerM2
     );
 
+    public static readonly NumberKey Fair = Minutes(
+        "fair",
+        "12",
+        "minutes a square metre",
+        "To lay filler on what of the outside has any, two hands.",
+        Usual.FairMinutesPerM2
+    );
+
+    public static readonly NumberKey LayFillet = Minutes(
+        "lay-fillet",
+        "3",
+        "minutes a metre",
+        "To lay a fillet and draw it smooth, two hands.",
+        Usual.FilletMinutesPerM
+    );
+
     public static readonly NumberKey Trim = Minutes(
         "trim",
         "2",
@@ -200,6 +216,8 @@ public static class WorkKeys
         Wait,
         Wet,
         Coat,
+        Fair,
+        LayFillet,
         Trim,
         WashAndKey,
         Board,

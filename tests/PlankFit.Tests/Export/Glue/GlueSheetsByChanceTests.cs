@@ -1,6 +1,7 @@
 using PlankFit.Export.Glue;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;
@@ -19,9 +20,7 @@ public sealed class GlueSheetsByChanceTests
         for (int seed = 1; seed <= LongRuns.Of(2, 60); seed++)
         {
             Job job = ChanceGlue.Added(GluedLaunch.Plan.Job, seed);
-            BottomPlan plan = GluedLaunch.Of(
-                seed % 2 == 0 ? job with { Units = PlankFit.Planking.Units.LengthUnit.Foot } : job
-            );
+            BottomPlan plan = GluedLaunch.Of(seed % 2 == 0 ? Wordy(job) : job);
             Drawing[] all = [.. GlueSheets.Of(plan, plan.Glue!)];
             sheets += all.Length;
             faults.AddRange(
@@ -62,6 +61,25 @@ public sealed class GlueSheetsByChanceTests
             $"{faults.Count} faults of {sheets}:\n" + string.Join("\n", faults.Take(40))
         );
     }
+
+    /// <summary>In feet and inches, with all that a card may have on it.</summary>
+    private static Job Wordy(Job job) =>
+        job with
+        {
+            Units = LengthUnit.Foot,
+            Glue = job.Glue! with
+            {
+                Cup = new(30, 0.1) { RimMm = 150 },
+                Fairing = new(0.8, 0.3),
+                Fillets = [new("the chine log, inside and out", new(12, 100), 18000)],
+                Fillers =
+                [
+                    new("colloidal silica", FillerInto.All, new(40, 60, 90)),
+                    new("hollow glass", FillerInto.Fairing, new(150, 250, 350)),
+                ],
+                Crew = job.Glue.Crew! with { HeldBy = "spring clamps and battens" },
+            },
+        };
 
     /// <summary>A shift of 16 hours with batches of a minute: no bar has room for its name.</summary>
     [Fact]

@@ -72,8 +72,15 @@ public sealed class ClampsAndFillersTests
             over = Clamps(c => c with { HeldBy = "battens", HoldsPlanks = 3 });
         Assert.InRange(over, each / 3, 2 * each / 3);
         Assert.Equal(5 + 2, ClampCounts.Over([900, 600, 1200, 300], 300, 3));
-        // The launch is fastened: nothing else is counted where nothing else is named.
-        Assert.Equal(0, Clamps(c => c with { HeldBy = null }));
+        // The launch is fastened: where nothing else is named only corner pieces that no fastening reaches are clamped, at both ends.
+        BottomPlan launch = Planned(c => c with { HeldBy = null });
+        Assert.Equal(
+            2
+                * launch
+                    .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+                    .Count(p => launch.Fastenings!.On(p.Id)?.Points.IsEmpty ?? true),
+            launch.Glue!.Batches.Sum(b => b.Clamps)
+        );
 
         static int Clamps(Func<CrewSpec, CrewSpec> with) =>
             Planned(with).Glue!.Batches.Sum(b => b.Clamps);

@@ -50,10 +50,17 @@ public sealed class GlueByChanceTests
                     / 1000,
                 reckoned = glue
                     .Amounts.Where(a =>
-                        a.Where == stage.Layer
-                        && a.Use is not (GlueUse.Weave or GlueUse.Fillet or GlueUse.Fairing)
+                        stage.Use switch
+                        {
+                            GlueUse.Weave or GlueUse.Fairing => a.Use == stage.Use,
+                            GlueUse.Fillet => stage.Layer == FilletSpec.StageOf(a.Where),
+                            _ => a.Where == stage.Layer
+                                && a.Use
+                                    is not (GlueUse.Weave or GlueUse.Fillet or GlueUse.Fairing),
+                        }
                     )
                     .Sum(a => a.Kg.Usual);
+            reckoned /= stage.Use == GlueUse.Weave ? glue.Spec.WeaveCoats : 1;
             // Each plank's share is rounded to a tenth of a gram.
             Assert.Equal(reckoned, mixed, stage.Batches.Sum(b => b.Planks.Length) * 5.1e-5 + 1e-9);
         }

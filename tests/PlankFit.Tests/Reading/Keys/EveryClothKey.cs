@@ -131,6 +131,8 @@ internal static class EveryClothKey
         wait = 10
         wet = 6
         coat = 4
+        fair = 12
+        lay-fillet = 3
         trim = 2
         wash-and-key = 10
         board = 15
