@@ -101,7 +101,9 @@ internal static class AmountSheets
                         GlueWords.Range(a.Kg, unit),
                         $"{AmountText.Kg(parts.ResinKg, unit)}, {AmountText.Litres(parts.ResinLitres, unit)}",
                         $"{AmountText.Kg(parts.HardenerKg, unit)}, {AmountText.Litres(parts.HardenerLitres, unit)}",
-                        $"{a.Rate}; waste {GlueWords.Percent(a.Mix.Waste)}"
+                        a.Use == GlueUse.LeftOver
+                            ? a.Rate
+                            : $"{a.Rate}; waste {GlueWords.Percent(a.Mix.Waste)}"
                     );
                 }),
             ]

@@ -159,7 +159,7 @@ internal static class BatchCards
         {
             yield return !Marked(cup, batch)
                 ? "Too little to be measured by marks: weigh it."
-                : $"Mark 1 {LengthText.ForPaper(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.ForPaper(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
+                : $"Mark 1 at {LengthText.ForPaper(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 at {LengthText.ForPaper(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
         yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Use == GlueUse.Weave ? "Pour it out in lines over the cloth at once, roll it thin." : stage.Use == GlueUse.WettingOut ? "Pour it out over the cloth at once." : $"Filler in only after that{Filler(stage, batch, spec, unit)}; into a shallow tray.")}";

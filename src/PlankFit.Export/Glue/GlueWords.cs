@@ -71,6 +71,7 @@ public static class GlueWords
             GlueUse.Behind => "glue on what lies behind",
             GlueUse.Weave => "filling the weave",
             GlueUse.Fillet => "fillet",
+            GlueUse.LeftOver => "left over in the pot",
             _ => "fairing",
         };
 

@@ -134,10 +134,8 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
         for (int n = 1; n <= Most; n++)
         {
             double wet = area / n * Placing.Crew.WetMinutesPerM2,
-                grams = Math.Max(
-                    area / n * share.GramsPerM2,
-                    Math.Min(Placing.Crew.LeastGrams, Placing.MostGrams)
-                ),
+                wanted = area / n * share.GramsPerM2,
+                grams = Math.Max(wanted, Math.Min(Placing.Crew.LeastGrams, Placing.MostGrams)),
                 mix = Placing.Crew.MixMinutes;
             if (grams > Placing.MostGrams)
             {
@@ -173,6 +171,7 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
                     )
                     {
                         ClothMm2 = share.AreaMm2 / n,
+                        LeftGrams = grams - wanted,
                         LengthMm = (share.LengthMm ?? 0) / n,
                         Celsius = Placing.Day.Celsius(mixAt),
                         Course = i + 1,

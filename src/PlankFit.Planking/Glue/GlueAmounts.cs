@@ -14,6 +14,9 @@ public enum GlueUse
     Weave,
     Fillet,
     Fairing,
+
+    /// <summary>What is mixed and not put on, since less cannot be measured.</summary>
+    LeftOver,
 }
 
 /// <summary>One line of the reckoning of resin.</summary>

@@ -99,6 +99,9 @@ public sealed record GlueBatch(
     /// <summary>In the shop as mixing begins.</summary>
     public double Celsius { get; init; }
 
+    /// <summary>Of it, what is not wanted and mixed since less cannot be measured.</summary>
+    public double LeftGrams { get; init; }
+
     /// <summary>What holds its planks until the glue has cured, besides fastenings; 0 for cloth.</summary>
     public int Clamps { get; init; }
 

@@ -5,6 +5,7 @@ using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Glue;
 
@@ -38,7 +39,12 @@ internal static class GluePlanner
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), holds, findings, stop)
             : ([], []);
-        var plan = new GluePlan(spec, amounts.Lines(), stages, findings.ToImmutable())
+        var plan = new GluePlan(
+            spec,
+            [.. amounts.Lines(), .. LeftOver(stages, spec, planked.Job.Units)],
+            stages,
+            findings.ToImmutable()
+        )
         {
             Sessions = SessionsOf(stages, spec.Clock),
             NotPlanned = not,
@@ -52,6 +58,32 @@ internal static class GluePlanner
             ],
         };
         return plan with { Findings = [.. plan.Findings, .. ClampCounts.TooFew(plan)] };
+    }
+
+    /// <summary>A line a stage of what small batches leave over, which has to be ordered as well.</summary>
+    private static IEnumerable<AmountLine> LeftOver(
+        ImmutableArray<GlueStage> stages,
+        GlueSpec spec,
+        LengthUnit unit
+    )
+    {
+        // What rounding leaves of a plank's share is none.
+        const double leastGrams = 0.05;
+        foreach (GlueStage stage in stages)
+        {
+            GlueBatch[] small = [.. stage.Batches.Where(b => b.LeftGrams > leastGrams)];
+            if (small.Length > 0)
+            {
+                yield return new(
+                    stage.Layer,
+                    GlueUse.LeftOver,
+                    stage.Mix,
+                    0,
+                    Estimate.Exactly(small.Sum(b => b.LeftGrams) / 1000),
+                    $"no less than {AmountText.Grams(spec.Crew!.LeastGrams, unit)} is mixed at once: of {NumberText.Trimmed(small.Length, 0)} small batches"
+                );
+            }
+        }
     }
 
     /// <summary>Batches of one layer that are mixed in one shift.</summary>

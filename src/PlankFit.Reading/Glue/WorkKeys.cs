@@ -125,7 +125,7 @@ public static class WorkKeys
         "least-grams",
         "30",
         "grams",
-        "The least that is mixed, since less cannot be measured; what is left over is waste and stands in no order."
+        "The least that is mixed, since less cannot be measured; what is left over of it is ordered with the rest."
     )
     {
         Limits = Limits.FromTo(0, 1000),

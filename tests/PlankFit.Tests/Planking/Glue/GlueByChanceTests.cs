@@ -45,15 +45,16 @@ public sealed class GlueByChanceTests
         GlueLaws.Hold(plan);
         foreach (GlueStage stage in glue.Stages)
         {
-            double mixed =
-                    stage.Batches.Sum(b => b.Planks.IsEmpty ? b.Grams : b.Planks.Sum(p => p.Grams))
-                    / 1000,
+            // What is left over of small batches has its line.
+            double mixed = stage.Batches.Sum(b => b.Grams) / 1000,
                 reckoned = glue
                     .Amounts.Where(a =>
                         stage.Use switch
                         {
-                            GlueUse.Weave or GlueUse.Fairing => a.Use == stage.Use,
-                            GlueUse.Fillet => stage.Layer == FilletSpec.StageOf(a.Where),
+                            GlueUse.Weave or GlueUse.Fairing => a.Use == stage.Use
+                                || (a.Use == GlueUse.LeftOver && a.Where == stage.Layer),
+                            GlueUse.Fillet => stage.Layer == FilletSpec.StageOf(a.Where)
+                                || (a.Use == GlueUse.LeftOver && a.Where == stage.Layer),
                             _ => a.Where == stage.Layer
                                 && a.Use
                                     is not (GlueUse.Weave or GlueUse.Fillet or GlueUse.Fairing),
