@@ -37,6 +37,7 @@ public static class GlueSheets
     private static ListSheet Sessions(Job job, GluePlan glue)
     {
         CrewSpec crew = glue.Spec.Crew!;
+        bool searched = glue.Sessions.Any(s => s.NoneEndsBefore is not null);
         return new(
             Block(
                 "Gluing: sessions",
@@ -56,6 +57,12 @@ public static class GlueSheets
                     .Select(s =>
                         $"{s.Layer}: {Minutes(s.WorkMinutes)} of shifts from the first batch until the last plank is down; with these hands no order does it in less than {Minutes(s.BoundMinutes)}, mixing and clocks not counted."
                     ),
+                .. searched
+                    ? new[]
+                    {
+                        "Each session of planks was searched for a sooner end; none before: no order of its work with these hands ends it sooner, clocks not counted.",
+                    }
+                    : [],
                 .. GlueWords.Clamps(glue),
                 $"TOO HOT: reckon the day again with the warmer temperature, and mix the smaller batches that come of it; pour into a shallow tray at once; then a slower hardener; then an earlier hour. In this order. A card's times hold for its temperature: {GlueWords.Warmer(job.Units)} is on each.",
             ],
@@ -63,6 +70,7 @@ public static class GlueSheets
                 new("session", 9),
                 new("from", 18, false),
                 new("to", 10, false),
+                .. searched ? new[] { new ListColumn("none before", 12, false) } : [],
                 new("shift ends", 10, false),
                 new("layer", 22, false),
                 new("batches", 20, false),
@@ -74,10 +82,18 @@ public static class GlueSheets
             ],
             [
                 .. glue.Sessions.Select(s =>
-                    ImmutableArray.Create(
+                    ImmutableArray.Create([
                         NumberText.Trimmed(s.Number, 0),
                         GlueWords.When(s.From),
                         GlueWords.Hour(s.To),
+                        .. searched
+                            ? new[]
+                            {
+                                s.NoneEndsBefore is { } bound
+                                    ? GlueWords.Hour(Math.Ceiling(bound))
+                                    : "",
+                            }
+                            : [],
                         GlueWords.Hour(s.ShiftTo),
                         s.Layer,
                         s.Batches.Length == 1
@@ -89,8 +105,8 @@ public static class GlueSheets
                         $"{GlueWords.Temperature(s.Batches.Min(b => b.Celsius), job.Units)}, {GlueWords.Temperature(s.Batches.Max(b => b.Celsius), job.Units)}",
                         s.Planks > 0
                             ? PlankRuns.Of(s.Batches.SelectMany(b => b.Planks).Select(p => p.Id))
-                            : $"{GlueWords.WhatDone(s)}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}"
-                    )
+                            : $"{GlueWords.WhatDone(s)}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}",
+                    ])
                 ),
             ]
         );

@@ -166,6 +166,9 @@ public sealed record GlueSession(
     /// <summary>A coat over cloth that is on.</summary>
     public bool IsCoat => Use == GlueUse.Weave;
 
+    /// <summary>No order of these batches' work with these hands ends it sooner, clocks not counted; null where it was not searched.</summary>
+    public double? NoneEndsBefore { get; init; }
+
     public int Planks => Batches.Sum(b => b.Planks.Length);
 
     public int Fastenings => Batches.Sum(b => b.Planks.Sum(p => p.Fastenings));

@@ -121,7 +121,7 @@ public sealed record CrewSpec(int Hands)
     /// <summary>To board a square metre of a skin fair, one hand.</summary>
     public double BoardMinutesPerM2 { get; init; } = 15;
 
-    /// <summary>The last session of each skin is searched for a sooner end; else the list stands as it is.</summary>
+    /// <summary>Each session of a skin is searched for a sooner end; else the list stands as it is.</summary>
     public bool Searched { get; init; }
 
     /// <summary>The most that a batch may be, g; null for what the clocks allow.</summary>

@@ -174,7 +174,7 @@ public static class WorkKeys
     public static readonly ChoiceKey<bool> Sessions = new(
         "sessions",
         [("list", false), ("searched", true)],
-        "Whether sessions are those of the list, or the last of each skin is searched for a sooner end, which takes some seconds."
+        "Whether sessions are those of the list, or each is searched for a sooner end, which takes some seconds."
     )
     {
         DefaultChoice = false,
