@@ -5,6 +5,7 @@ using PlankFit.Export.Glue;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Laying;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.App.Gluing;
 
@@ -23,7 +24,7 @@ public static class GlueRun
         Lines = (job, glue) =>
             glue
                 .Totals.Select(t =>
-                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, job.Units)} likely; order {GlueWords.Order(t.Order.ResinKg, job.Units)} of resin and {GlueWords.Order(t.Order.HardenerKg, job.Units)} of hardener."
+                    $"{t.Mix.Name}, {GlueWords.Ratio(t.Mix.Ratio)}: {GlueWords.Range(t.Likely, job.Units)} likely; order {AmountText.KgUp(t.Order.ResinKg, job.Units)} of resin and {AmountText.KgUp(t.Order.HardenerKg, job.Units)} of hardener."
                 )
                 .Concat(glue.Stages.Where(s => !s.Batches.IsEmpty).Select(Line))
                 .Concat(GlueWords.NotPlanned(glue)),
@@ -41,6 +42,6 @@ public static class GlueRun
     private static string Line(GlueStage stage)
     {
         int planks = stage.Batches.Sum(b => b.Planks.Length);
-        return $"{stage.Layer}: {(planks > 0 ? PlanWords.Count(planks, "plank") : stage.Coat > 0 ? "both sides" : "cloth")} in {stage.Batches.Length} {(stage.Batches.Length == 1 ? "batch" : "batches")}, {GlueWords.When(stage.Batches.Min(b => b.MixAt))} to {GlueWords.When(stage.Batches.Max(b => b.Clocks.DownAt))}.";
+        return $"{stage.Layer}: {(planks > 0 ? PlanWords.Count(planks, "plank") : stage.Use == GlueUse.WettingOut ? "cloth" : "both sides")} in {GlueWords.Batches(stage.Batches.Length)}, {GlueWords.When(stage.Batches.Min(b => b.MixAt))} to {GlueWords.When(stage.Batches.Max(b => b.Clocks.DownAt))}.";
     }
 }

@@ -25,6 +25,12 @@ internal static class SheathingFiles
                     ListedTable.Of("cloth-cutting", () => SheathingTables.Strikes(plan, sheathing)),
                     ListedTable.Of("cloth-lines", () => SheathingTables.Lines(plan, sheathing)),
                     ListedTable.Of("cloth-shear", () => SheathingTables.Shear(plan, sheathing)),
+                    .. sheathing.Pieces.All(p => p.Darts.IsEmpty)
+                        ? []
+                        : new[]
+                        {
+                            ListedTable.Of("cloth-darts", () => DartSheets.Table(sheathing)),
+                        },
                 ],
                 [
                     MadeFiles.File(

@@ -13,11 +13,29 @@ internal static class Figures
         "kg",
         "g",
         "lb",
+        "oz",
+        "oz/sq",
+        "US",
+        "thousandths",
+        "ml",
+        "l",
+        "g/m²",
         "%",
         "m²",
         "sq",
         "psi",
         "MPa",
+    ];
+
+    /// <summary>Units of more than one word: what stands before, and what it takes with it.</summary>
+    private static readonly HashSet<(string, string)> Pairs =
+    [
+        ("sq", "ft"),
+        ("sq", "yd"),
+        ("oz/sq", "yd"),
+        ("US", "qt"),
+        ("US", "fl"),
+        ("fl", "oz"),
     ];
 
     /// <summary>The text's words, those of a figure (<c>4'-11 5/16"</c>, <c>12.5 mm</c>, <c>- 3</c>) in one.</summary>
@@ -45,8 +63,10 @@ internal static class Figures
     private static bool Belongs(string before, string word) =>
         before is "+" or "-" or "\u2212"
             ? char.IsAsciiDigit(word[0])
-            : char.IsAsciiDigit(before[^1])
-                && (IsFraction(word) || Units.Contains(word.TrimEnd(',', ';', ':', '.', ')')));
+            : char.IsAsciiDigit(before[^1]) && (IsFraction(word) || Units.Contains(Bare(word)))
+                || Pairs.Contains((before, Bare(word)));
+
+    private static string Bare(string word) => word.TrimEnd(',', ';', ':', '.', ')');
 
     private static bool IsFraction(string word)
     {

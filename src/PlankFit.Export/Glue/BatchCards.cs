@@ -13,13 +13,10 @@ internal static class BatchCards
 {
     private const int Across = 2;
     private const int Down = 2;
-    private const double CupMm = 26;
+    private const double CupMm = 22;
 
-    /// <summary>Below it a mark is no measure.</summary>
-    private const double LeastMarkMm = 10;
-
-    /// <summary>The same where marks are told to 1/32": an inch, of which that is 3 in a hundred.</summary>
-    private const double LeastMarkInInchesMm = LengthUnits.MmPerInch;
+    /// <summary>Below it a mark is no measure, half an inch, of which half of 1/32" is 3 in a hundred and half of 0.5 mm is 2: a proposal, no source.</summary>
+    private const double LeastMarkMm = LengthUnits.MmPerInch / 2;
 
     public static IReadOnlyList<SheetPage> Pages(BottomPlan plan, GluePlan glue)
     {
@@ -93,30 +90,53 @@ internal static class BatchCards
             Letters.Heading,
             Anchor.BaselineRight
         );
-        double width =
-                box.Width - (spec.Cup is { } drawn && Marked(drawn, batch, unit) ? CupMm + 2 : 0),
-            top = box.Top - Letters.Name - 3;
-        foreach (string line in Lines(stage, batch, spec, unit))
+        double top = box.Top - Letters.Name - 3,
+            caution =
+                Letters.Wrap(GlueWords.Caution, Letters.Small, box.Width).Count
+                * Letters.Small
+                * Letters.Leading;
+        string[] lines = [.. Lines(stage, batch, spec, unit)];
+        Box? cup =
+            spec.Cup is { } drawn && Marked(drawn, batch)
+                ? new(box.Right - CupMm, top - CupMm - 4, box.Right, top)
+                : null;
+        double size = Sizes.FirstOrDefault(
+            s => Told(null, lines, (box, top, cup), s) > box.Bottom + caution + 1,
+            Letters.Small
+        );
+        Told(pad, lines, (box, top, cup), size);
+        if (cup is { } place)
         {
-            top = pad.Paragraph(box.Left, top, width, line, Letters.Bench) - 0.5;
+            CupMarks(pad, place, spec.Cup!, batch);
         }
 
-        if (spec.Cup is { } cup && Marked(cup, batch, unit))
-        {
-            CupMarks(
-                pad,
-                new(box.Right - CupMm, box.Top - 48, box.Right, box.Top - 10),
-                cup,
-                batch,
-                unit
-            );
-        }
-
-        double caution =
-            Letters.Wrap(GlueWords.Caution, Letters.Small, box.Width).Count
-            * Letters.Small
-            * Letters.Leading;
         pad.Paragraph(box.Left, box.Bottom + caution, box.Width, GlueWords.Caution, Letters.Small);
+    }
+
+    /// <summary>The first with which a card's words stand above its caution.</summary>
+    private static readonly double[] Sizes = [Letters.Bench, 2.3, 2.15, 2, 1.9];
+
+    /// <summary>Beside the cup lines are shorter, below it they are whole. Where there is no canvas it is measured alone.</summary>
+    /// <returns>How far down they come.</returns>
+    private static double Told(
+        SheetCanvas? pad,
+        string[] lines,
+        (Box Card, double Top, Box? Cup) room,
+        double size
+    )
+    {
+        double top = room.Top;
+        foreach (string line in lines)
+        {
+            double width =
+                room.Cup is { } cup && top > cup.Bottom
+                    ? cup.Left - 2 - room.Card.Left
+                    : room.Card.Width;
+            pad?.Paragraph(room.Card.Left, top, width, line, size);
+            top -= (Letters.Wrap(line, size, width).Count * size * Letters.Leading) + 0.5;
+        }
+
+        return top;
     }
 
     private static IEnumerable<string> Lines(
@@ -130,43 +150,45 @@ internal static class BatchCards
         yield return $"{stage.Layer}, {PlankWords.Of(batch.Side)}: "
             + (
                 batch.Planks.IsEmpty
-                    ? $"{PlanWords.Area(batch.ClothMm2, unit)} {(stage.Coat > 0 ? "to coat" : "of cloth")}, part {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
-                    : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}"
+                    ? $"{GlueWords.Covers(batch, stage.Use, unit)}, part {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+                    : $"{PlanWords.Count(batch.Planks.Length, "plank")}, in this order: {GlueWords.InOrder(batch)}{(batch.Clamps > 0 ? $"; {NumberText.Trimmed(batch.Clamps, 0)} {spec.Crew!.ClampsCalled}" : "")}"
             )
             + ".";
-        yield return $"{stage.Mix.Name}, {GlueWords.Grams(batch.Grams, unit)}: resin {GlueWords.Grams(1000 * parts.ResinKg, unit)} = {GlueWords.Millilitres(parts.ResinLitres, unit)}, then hardener {GlueWords.Grams(1000 * parts.HardenerKg, unit)} = {GlueWords.Millilitres(parts.HardenerLitres, unit)}.";
+        yield return $"{stage.Mix.Name}, {AmountText.Grams(batch.Grams, unit)}: resin {AmountText.Grams(1000 * parts.ResinKg, unit)} = {AmountText.Millilitres(parts.ResinLitres, unit)}, then hardener {AmountText.Grams(1000 * parts.HardenerKg, unit)} = {AmountText.Millilitres(parts.HardenerLitres, unit)}.";
         if (spec.Cup is { } cup)
         {
-            yield return !Marked(cup, batch, unit)
+            yield return !Marked(cup, batch)
                 ? "Too little to be measured by marks: weigh it."
-                : $"Mark 1 {LengthText.FormatExact(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 {LengthText.FormatExact(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
+                : $"Mark 1 at {LengthText.ForPaper(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 at {LengthText.ForPaper(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
-        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Coat > 0 ? "Pour it out in lines over the cloth at once, roll it thin." : batch.Planks.IsEmpty ? "Pour it out over the cloth at once." : "Filler in only after that; into a shallow tray.")}";
+        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Use == GlueUse.Weave ? "Pour it out in lines over the cloth at once, roll it thin." : stage.Use == GlueUse.WettingOut ? "Pour it out over the cloth at once." : $"Filler in only after that{Filler(stage, batch, spec, unit)}; into a shallow tray.")}";
         yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
         yield return $"{GlueWords.Warmer(unit)}: out by {GlueWords.Hour(batch.Clocks.Warmer.OutBy)}, down by {GlueWords.Hour(batch.Clocks.Warmer.DownBy)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
     }
 
+    private static string Filler(GlueStage stage, GlueBatch batch, GlueSpec spec, LengthUnit unit)
+    {
+        string[] fillers =
+        [
+            .. spec.FillersOf(stage.Use).Select(f => GlueWords.Filler(f, batch.Grams, unit)),
+        ];
+        return fillers.Length == 0 ? "" : $": {string.Join(" and ", fillers)}";
+    }
+
     /// <summary>Whether both parts stand high enough in the cup to be read: the resin, and the hardener above it, which is the smaller and matters more.</summary>
-    internal static bool Marked(Cup cup, GlueBatch batch, LengthUnit unit)
+    internal static bool Marked(Cup cup, GlueBatch batch)
     {
         double resin = cup.HeightMm(batch.Parts.ResinLitres),
-            hardener = cup.HeightMm(batch.Parts.Litres) - resin,
-            least = LengthUnits.IsMetric(unit) ? LeastMarkMm : LeastMarkInInchesMm;
-        return resin >= least && hardener >= least;
+            hardener = cup.HeightMm(batch.Parts.Litres) - resin;
+        return resin >= LeastMarkMm && hardener >= LeastMarkMm;
     }
 
     private static LengthUnit Fine(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit;
 
     /// <summary>The cup to scale, with both marks.</summary>
-    private static void CupMarks(
-        SheetCanvas pad,
-        Box box,
-        Cup cup,
-        GlueBatch batch,
-        LengthUnit unit
-    )
+    private static void CupMarks(SheetCanvas pad, Box box, Cup cup, GlueBatch batch)
     {
         double second = cup.HeightMm(batch.Parts.Litres),
             first = cup.HeightMm(batch.Parts.ResinLitres),

@@ -58,6 +58,16 @@ public static class GlueJson
             numbers.Number("areaMm2", line.AreaMm2, 0);
             Range(json, numbers, "kg", line.Kg);
             json.WriteString("rate", line.Rate);
+            json.WriteStartArray("fillers");
+            foreach (FillerAmount filler in line.Fillers)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", filler.Of.Name);
+                Range(json, numbers, "kg", filler.Kg);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
             json.WriteEndObject();
         }
 
@@ -71,6 +81,7 @@ public static class GlueJson
         {
             json.WriteStartObject();
             json.WriteString("layer", stage.Layer);
+            json.WriteString("for", GlueWords.Of(stage.Use));
             json.WriteString("product", stage.Mix.Name);
             Points(json, numbers, "before", stage.Before);
             json.WriteStartArray("batches");
@@ -95,6 +106,7 @@ public static class GlueJson
         numbers.Number("start", batch.MixAt, 2);
         numbers.Number("celsius", batch.Celsius, 2);
         numbers.Number("grams", batch.Grams, 2);
+        json.WriteNumber("clamps", batch.Clamps);
         numbers.Number("resinKg", batch.Parts.ResinKg, 5);
         numbers.Number("hardenerKg", batch.Parts.HardenerKg, 5);
         numbers.Number("outAt", batch.Clocks.OutAt, 2);
@@ -149,6 +161,9 @@ public static class GlueJson
             json.WriteString("layer", session.Layer);
             numbers.Number("start", session.From, 2);
             numbers.Number("end", session.To, 2);
+            SessionClamps clamps = ClampCounts.Of(glue, session);
+            json.WriteNumber("clampsPutOn", clamps.PutOn);
+            json.WriteNumber("clampsAtOnce", clamps.AtOnce);
             json.WriteStartArray("batches");
             foreach (GlueBatch batch in session.Batches)
             {

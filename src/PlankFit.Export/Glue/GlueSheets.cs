@@ -3,7 +3,6 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
-using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -16,17 +15,17 @@ public static class GlueSheets
     {
         List<SheetPage> pages =
         [
-            .. Order(plan.Job, glue).Pages(plan.Job),
-            .. Amounts(plan.Job, glue).Pages(plan.Job),
+            .. AmountSheets.Order(plan.Job, glue).Pages(plan.Job),
+            .. AmountSheets.Amounts(plan.Job, glue).Pages(plan.Job),
         ];
         if (!glue.Stages.IsEmpty)
         {
             pages.AddRange(SessionChart.Pages(plan.Job, glue));
             pages.AddRange(Sessions(plan.Job, glue).Pages(plan.Job));
-            pages.AddRange(Racks(glue).Pages(plan.Job));
+            pages.AddRange(Racks(plan.Job.Units, glue).Pages(plan.Job));
             pages.AddRange(HoldPointSheet.Of(glue).Pages(plan.Job));
             pages.AddRange(BatchCards.Pages(plan, glue));
-            pages.AddRange(Done(glue).Pages(plan.Job));
+            pages.AddRange(Done(plan.Job.Units, glue).Pages(plan.Job));
         }
 
         return SheetPage.Numbered(plan.Job, pages);
@@ -35,89 +34,10 @@ public static class GlueSheets
     internal static TitleBlock Block(string sheet, string of) =>
         new(sheet, of, "figures", null, Cautions.Glue) { Arrow = "" };
 
-    private static ListSheet Order(Job job, GluePlan glue)
-    {
-        LengthUnit unit = job.Units;
-        return new(
-            Block("Resin and glue: what to order", "both parts of each product, waste among it"),
-            [
-                "Order whole containers for the upper likely amount. Likely is what comes of rates that are out each by itself; between the bounds it lies whatever is wrong. Rates are no better known than they say: weigh what the first plank and the first square metre take, and order again by that.",
-                "By volume and by mass the parts are different numbers. Weighed out by the numbers for volumes there would be too much or too little hardener; by which, the last column says.",
-            ],
-            [
-                new("product", 30, false),
-                new("ratio", 40, false),
-                new("cannot be less", 16),
-                new("likely from", 16),
-                new("usual", 16),
-                new("likely to", 16),
-                new("cannot be more", 16),
-                new("order resin", 26),
-                new("order hardener", 26),
-                new("hardener, if volumes are weighed", 20),
-            ],
-            [
-                .. glue.Totals.Select(t =>
-                    ImmutableArray.Create(
-                        t.Mix.Name,
-                        GlueWords.Ratio(t.Mix.Ratio),
-                        GlueWords.Kg(t.Bounds.Least, unit),
-                        GlueWords.Kg(t.Likely.Least, unit),
-                        GlueWords.Kg(t.Likely.Usual, unit),
-                        GlueWords.Order(t.Likely.Most, unit),
-                        GlueWords.Order(t.Bounds.Most, unit),
-                        $"{GlueWords.Order(t.Order.ResinKg, unit)}, {GlueWords.Litres(t.Order.ResinLitres, unit)}",
-                        $"{GlueWords.Order(t.Order.HardenerKg, unit)}, {GlueWords.Litres(t.Order.HardenerLitres, unit)}",
-                        $"{(t.Mix.Ratio.TooMuchIfWeighed > 0 ? "+" : "")}{GlueWords.Percent(t.Mix.Ratio.TooMuchIfWeighed)}"
-                    )
-                ),
-            ]
-        );
-    }
-
-    private static ListSheet Amounts(Job job, GluePlan glue)
-    {
-        LengthUnit unit = job.Units;
-        return new(
-            Block(
-                "Resin and glue: where it goes",
-                "both sides, layer by layer from the inside out"
-            ),
-            [
-                "Unthinned, unless the list says otherwise. Thinning is allowed only where the product's data sheet allows it: solvent vapour burns, cure slows, strength and moisture barrier suffer, and the clocks no longer hold.",
-            ],
-            [
-                new("where", 24, false),
-                new("for", 26, false),
-                new("product", 22, false),
-                new("area", 14),
-                new("mix, usual (least to most), waste among it", 40),
-                new("resin, usual", 26),
-                new("hardener, usual", 26),
-                new("rate, and where it comes from", 60, false),
-            ],
-            [
-                .. glue.Amounts.Select(a =>
-                {
-                    MixParts parts = a.Mix.Ratio.Parts(a.Kg.Usual);
-                    return ImmutableArray.Create(
-                        a.Where,
-                        GlueWords.Of(a.Use),
-                        a.Mix.Name,
-                        a.AreaMm2 > 0 ? PlanWords.Area(a.AreaMm2, unit) : "",
-                        GlueWords.Range(a.Kg, unit),
-                        $"{GlueWords.Kg(parts.ResinKg, unit)}, {GlueWords.Litres(parts.ResinLitres, unit)}",
-                        $"{GlueWords.Kg(parts.HardenerKg, unit)}, {GlueWords.Litres(parts.HardenerLitres, unit)}",
-                        $"{a.Rate}; waste {GlueWords.Percent(a.Mix.Waste)}"
-                    );
-                }),
-            ]
-        );
-    }
-
     private static ListSheet Sessions(Job job, GluePlan glue)
     {
         CrewSpec crew = glue.Spec.Crew!;
+        bool searched = glue.Sessions.Any(s => s.NoneEndsBefore is not null);
         return new(
             Block(
                 "Gluing: sessions",
@@ -127,7 +47,7 @@ public static class GlueSheets
                 .. glue.Spec.Done.Latest is { } latest
                     ? new[]
                     {
-                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r is { Cloth: not null, Coat: 0 }), "side")} of cloth{Coats(glue.Spec.Done)} are done by {glue.Spec.Done.Source}; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
+                        $"Planned again from {GlueWords.When(latest)}: {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r.Plank is not null), "plank")} and {PlanWords.Count(glue.Spec.Done.Rows.Count(r => r is { Cloth: not null, Coat: 0 }), "side")} of cloth{Coats(glue.Spec.Done)}{Finishes(glue.Spec.Done)} are done by {glue.Spec.Done.Source}; batches go on from B{glue.Spec.Done.LastBatch + 1:00}. Cards that were printed before and are not mixed yet are void.",
                     }
                     : [],
                 .. GlueWords.NotPlanned(glue),
@@ -137,26 +57,43 @@ public static class GlueSheets
                     .Select(s =>
                         $"{s.Layer}: {Minutes(s.WorkMinutes)} of shifts from the first batch until the last plank is down; with these hands no order does it in less than {Minutes(s.BoundMinutes)}, mixing and clocks not counted."
                     ),
+                .. searched
+                    ? new[]
+                    {
+                        "Each session of planks was searched for a sooner end; none before: no order of its work with these hands ends it sooner, clocks not counted.",
+                    }
+                    : [],
+                .. GlueWords.Clamps(glue),
                 $"TOO HOT: reckon the day again with the warmer temperature, and mix the smaller batches that come of it; pour into a shallow tray at once; then a slower hardener; then an earlier hour. In this order. A card's times hold for its temperature: {GlueWords.Warmer(job.Units)} is on each.",
             ],
             [
                 new("session", 9),
                 new("from", 18, false),
                 new("to", 10, false),
+                .. searched ? new[] { new ListColumn("none before", 12, false) } : [],
                 new("shift ends", 10, false),
                 new("layer", 22, false),
                 new("batches", 20, false),
                 new("planks", 9),
                 new("fastenings", 12),
-                new("coldest, warmest", 20, false),
-                new("what goes down", 80, false),
+                new("held by", 26, false),
+                new("coldest, warmest", 18, false),
+                new("what goes down", 64, false),
             ],
             [
                 .. glue.Sessions.Select(s =>
-                    ImmutableArray.Create(
+                    ImmutableArray.Create([
                         NumberText.Trimmed(s.Number, 0),
                         GlueWords.When(s.From),
                         GlueWords.Hour(s.To),
+                        .. searched
+                            ? new[]
+                            {
+                                s.NoneEndsBefore is { } bound
+                                    ? GlueWords.Hour(Math.Ceiling(bound))
+                                    : "",
+                            }
+                            : [],
                         GlueWords.Hour(s.ShiftTo),
                         s.Layer,
                         s.Batches.Length == 1
@@ -164,11 +101,12 @@ public static class GlueSheets
                             : $"{s.Batches[0].Name} to {s.Batches[^1].Name}",
                         s.Planks > 0 ? NumberText.Trimmed(s.Planks, 0) : "",
                         s.Fastenings > 0 ? NumberText.Trimmed(s.Fastenings, 0) : "",
+                        GlueWords.HeldBy(glue, s),
                         $"{GlueWords.Temperature(s.Batches.Min(b => b.Celsius), job.Units)}, {GlueWords.Temperature(s.Batches.Max(b => b.Celsius), job.Units)}",
                         s.Planks > 0
                             ? PlankRuns.Of(s.Batches.SelectMany(b => b.Planks).Select(p => p.Id))
-                            : $"{(s.IsCoat ? "coat" : "cloth")}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}"
-                    )
+                            : $"{GlueWords.WhatDone(s)}, {string.Join(" and ", s.Batches.Select(b => PlankWords.Of(b.Side)).Distinct())}",
+                    ])
                 ),
             ]
         );
@@ -179,6 +117,11 @@ public static class GlueSheets
             ? $" and {PlanWords.Count(coats, "coat")} on a side"
             : "";
 
+    private static string Finishes(GlueProgress done) =>
+        done.Rows.Count(r => r.Finish is not null) is > 0 and var sides
+            ? $" and {PlanWords.Count(sides, "side")} of fairing and fillets"
+            : "";
+
     /// <summary>1 h 40 min.</summary>
     internal static string Minutes(double minutes)
     {
@@ -186,7 +129,7 @@ public static class GlueSheets
         return whole < 60 ? $"{whole} min" : $"{whole / 60} h {whole % 60:00} min";
     }
 
-    private static ListSheet Racks(GluePlan glue) =>
+    private static ListSheet Racks(LengthUnit unit, GluePlan glue) =>
         new(
             Block("Gluing: racks", "planks in the order in which they are wanted"),
             [
@@ -199,7 +142,7 @@ public static class GlueSheets
                 new("glue on it from", 22, false),
                 new("goes down", 14, false),
                 new("is down", 14, false),
-                new("glue", 14),
+                new("glue", 20),
                 new("fastenings", 14),
                 new("layer", 30, false),
             ],
@@ -219,7 +162,7 @@ public static class GlueSheets
                                 GlueWords.When(r.p.SpreadAt),
                                 GlueWords.Hour(r.p.SetAt),
                                 GlueWords.Hour(r.p.DoneAt),
-                                NumberText.Padded(r.p.Grams, 0) + " g",
+                                AmountText.Grams(r.p.Grams, unit),
                                 r.p.Fastenings > 0 ? NumberText.Trimmed(r.p.Fastenings, 0) : "",
                                 r.s.Layer
                             )
@@ -227,7 +170,7 @@ public static class GlueSheets
             ]
         );
 
-    private static ListSheet Done(GluePlan glue) =>
+    private static ListSheet Done(LengthUnit unit, GluePlan glue) =>
         new(
             Block("Gluing: what was done", "to be filled in as it goes"),
             [
@@ -237,7 +180,7 @@ public static class GlueSheets
                 new("batch", 10, false),
                 new("what", 60, false),
                 new("planned", 22, false),
-                new("grams", 12),
+                new("mix", 20),
                 new("mixed at", 18, false),
                 new("shop", 14, false),
                 new("down at", 18, false),
@@ -251,7 +194,7 @@ public static class GlueSheets
                             b.Name,
                             GlueWords.What(b, s),
                             GlueWords.When(b.MixAt),
-                            NumberText.Padded(b.Grams, 0),
+                            AmountText.Grams(b.Grams, unit),
                             "",
                             "",
                             "",

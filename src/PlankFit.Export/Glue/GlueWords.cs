@@ -10,11 +10,6 @@ namespace PlankFit.Export.Glue;
 /// <summary>What sheets, tables and the terminal say of glue, worded once for all of them.</summary>
 public static class GlueWords
 {
-    private const double GramsPerOunce = 28.349523125,
-        KgPerPound = 0.45359237,
-        MillilitresPerOunce = 29.5735295625,
-        LitresPerGallon = 3.785411784;
-
     /// <summary>What belongs on everything that is mixed by.</summary>
     public const string Caution =
         "A FULL POT HEATS, SMOKES AND CAN BURN: into a shallow tray, outdoors. Epoxy sensitises skin for life: gloves, no bare skin, no solvent on skin. Eyes covered. Dust of "
@@ -51,47 +46,16 @@ public static class GlueWords
     public static string Warmer(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? "3 degrees C warmer" : "5 degrees F warmer";
 
-    /// <summary>231 g; 97.4 g; with ounces where lengths are in feet and inches.</summary>
-    public static string Grams(double grams, LengthUnit unit)
+    /// <summary>12.50 (10.20 to 18.70) kg.</summary>
+    public static string Range(Estimate kg, LengthUnit unit)
     {
-        string metric = NumberText.Padded(grams, grams < 100 ? 1 : 0) + " g";
-        return LengthUnits.IsMetric(unit)
-            ? metric
-            : $"{metric} ({NumberText.Padded(grams / GramsPerOunce, 2)} oz)";
+        string usual = AmountText.Kg(kg.Usual, unit);
+        return kg.Least == kg.Most
+            ? usual
+            : $"{Bare(kg.Usual)} ({Bare(kg.Least)} to {Bare(kg.Most)}) {usual.Split(' ')[1]}";
+
+        string Bare(double of) => AmountText.Kg(of, unit).Split(' ')[0];
     }
-
-    public static string Millilitres(double litres, LengthUnit unit)
-    {
-        string metric = NumberText.Padded(1000 * litres, litres < 0.1 ? 1 : 0) + " ml";
-        return LengthUnits.IsMetric(unit)
-            ? metric
-            : $"{metric} ({NumberText.Padded(1000 * litres / MillilitresPerOunce, 1)} fl oz)";
-    }
-
-    public static string Kg(double kg, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Padded(kg, 2) + " kg"
-            : NumberText.Padded(kg / KgPerPound, 2) + " lb";
-
-    public static string Litres(double litres, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Padded(litres, 2) + " l"
-            : NumberText.Padded(litres / LitresPerGallon, 3) + " US gal";
-
-    /// <summary>What is to be ordered: up to the next hundredth of a kilogram or a pound.</summary>
-    public static string Order(double kg, LengthUnit unit) =>
-        Kg(
-            LengthUnits.IsMetric(unit)
-                ? Math.Ceiling((100 * kg) - 1e-6) / 100
-                : Math.Ceiling((100 * kg / KgPerPound) - 1e-6) / 100 * KgPerPound,
-            unit
-        );
-
-    /// <summary>12.5 (10.2 to 18.7) kg.</summary>
-    public static string Range(Estimate kg, LengthUnit unit) =>
-        kg.Least == kg.Most
-            ? Kg(kg.Usual, unit)
-            : $"{Kg(kg.Usual, unit)} ({Kg(kg.Least, unit)} to {Kg(kg.Most, unit)})";
 
     /// <summary>2 : 1 by volume, 100 : 42.2 by mass.</summary>
     public static string Ratio(MixRatio ratio) =>
@@ -107,17 +71,87 @@ public static class GlueWords
             GlueUse.Behind => "glue on what lies behind",
             GlueUse.Weave => "filling the weave",
             GlueUse.Fillet => "fillet",
+            GlueUse.LeftOver => "left over in the pot",
             _ => "fairing",
         };
+
+    /// <summary>27 planks; cloth; coat.</summary>
+    public static string WhatDone(GlueSession session) =>
+        session.Use switch
+        {
+            GlueUse.WettingOut => "cloth",
+            GlueUse.Weave => "coat",
+            GlueUse.Fairing => "fairing",
+            GlueUse.Fillet => "fillet",
+            _ => PlanWords.Count(session.Planks, "plank"),
+        };
+
+    /// <summary>1 batch; 13 batches.</summary>
+    public static string Batches(int number) =>
+        NumberText.Trimmed(number, 0) + (number == 1 ? " batch" : " batches");
 
     /// <summary>S2-07 to 12; port, cloth 2 of 5.</summary>
     public static string What(GlueBatch batch, GlueStage stage)
     {
         string side = PlankWords.Of(batch.Side);
         return batch.Planks.IsEmpty
-            ? $"{side}, {(stage.Coat > 0 ? "coat, part" : "cloth")} {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
+            ? $"{side}, {Part(stage.Use)} {batch.Course} of {stage.Batches.Count(b => b.Side == batch.Side)}"
             : PlankRuns.Of(batch.Planks.Select(p => p.Id));
     }
+
+    /// <summary>96 spring clamps, 140 on at once; nothing where fastenings hold.</summary>
+    public static string HeldBy(GluePlan glue, GlueSession session)
+    {
+        if (ClampCounts.Of(glue, session) is not { PutOn: > 0 } clamps)
+        {
+            return "";
+        }
+
+        string put = $"{NumberText.Trimmed(clamps.PutOn, 0)} {glue.Spec.Crew!.ClampsCalled}";
+        return clamps.AtOnce > clamps.PutOn
+            ? $"{put}, {NumberText.Trimmed(clamps.AtOnce, 0)} on at once"
+            : put;
+    }
+
+    /// <summary>What is meant by <see cref="HeldBy"/>, for the sheet; nothing where fastenings hold everything.</summary>
+    public static IEnumerable<string> Clamps(GluePlan glue)
+    {
+        int most = glue
+            .Sessions.Select(s => ClampCounts.Of(glue, s).AtOnce)
+            .DefaultIfEmpty(0)
+            .Max();
+        if (most > 0)
+        {
+            CrewSpec crew = glue.Spec.Crew!;
+            yield return $"HELD BY {crew.ClampsCalled}, at both ends of a plank and between, no further apart than the job's clamp-spacing, until its glue may be sanded by the planned temperature: those of sessions before that are still on are counted with them. At most {NumberText.Trimmed(most, 0)} are on at once{(crew.ClampsOnHand is { } hand ? $", and {NumberText.Trimmed(hand, 0)} are on hand" : "")}.";
+        }
+    }
+
+    /// <summary>12.0 g (8.0 g to 18.0 g) of silica; for what the filler of a batch weighs.</summary>
+    public static string Filler(FillerSpec filler, double grams, LengthUnit unit)
+    {
+        Estimate kg = filler.To(Estimate.Exactly(grams / 1000));
+        return $"{AmountText.Grams(1000 * kg.Usual, unit)}{(kg.Least == kg.Most ? "" : $", {AmountText.Grams(1000 * kg.Least, unit)} to {AmountText.Grams(1000 * kg.Most, unit)},")} of {filler.Name}";
+    }
+
+    private static string Part(GlueUse use) =>
+        use switch
+        {
+            GlueUse.Weave => "coat, part",
+            GlueUse.Fairing => "fairing, part",
+            GlueUse.Fillet => "fillet, part",
+            _ => "cloth",
+        };
+
+    /// <summary>4.20 m² of cloth; 3.5 m of fillet.</summary>
+    public static string Covers(GlueBatch batch, GlueUse use, LengthUnit unit) =>
+        use switch
+        {
+            GlueUse.Fillet => $"{LengthText.ForPaper(batch.LengthMm, unit)} of it",
+            GlueUse.Fairing => $"{PlanWords.Area(batch.ClothMm2, unit)} of low places",
+            GlueUse.Weave => $"{PlanWords.Area(batch.ClothMm2, unit)} to coat",
+            _ => $"{PlanWords.Area(batch.ClothMm2, unit)} of cloth",
+        };
 
     /// <summary>Planks in the order in which they go down.</summary>
     public static string InOrder(GlueBatch batch) =>

@@ -1,58 +1,53 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Words;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
-using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Glue;
 
-/// <summary>Sessions as a chart: a row a shift, its hours along it, a bar a batch from mixing until the last is down.</summary>
+/// <summary>Sessions as a chart, one below the other, each with its hours along it and as high as its words and its bars want.</summary>
 internal static class SessionChart
 {
-    private const double RowMm = 30;
-    private const double NamesMm = 46;
-    private const double HourMm = 4;
+    private const double NamesMm = 50;
+    private const double GapMm = 4;
 
     public static IEnumerable<SheetPage> Pages(Job job, GluePlan glue)
     {
         var format = SheetFormat.Bench(job);
-        int rows = Math.Max(
-            1,
-            (int)(
-                (Frame.Inside(format).Within(3).Height - (glue.NotPlanned.IsEmpty ? 14 : 24))
-                / RowMm
-            )
-        );
-        foreach (GlueSession[] page in glue.Sessions.Chunk(rows))
+        Box inside = Frame.Inside(format).Within(3);
+        string[] words =
+        [
+            "Each bar from the beginning of mixing until its last plank is down, the thick part until the pot is empty; starboard (S) above, port (P) below. Where bars are too short for their names, those of a row stand at its end.",
+            .. GlueWords.NotPlanned(glue),
+        ];
+        double room =
+                inside.Height
+                - words.Sum(w => Lines(w, Letters.Bench, inside.Width) * LineMm(Letters.Bench))
+                - 2,
+            left = 0;
+        List<List<Row>> pages = [];
+        foreach (GlueSession session in glue.Sessions)
         {
-            yield return new(
-                format,
-                GlueSheets.Block("Gluing: chart of sessions", "a row a session, a bar a batch"),
-                (pad, inside) =>
-                    Page(
-                        pad,
-                        inside.Within(3),
-                        job.Units,
-                        page,
-                        [
-                            "Each bar from the beginning of mixing until its last plank is down, the thick part until the pot is empty; starboard above, port below.",
-                            .. GlueWords.NotPlanned(glue),
-                        ]
-                    )
-            );
+            var row = Row.Of(glue, session, job.Units, inside.Width - NamesMm, room);
+            if (pages.Count == 0 || row.HeightMm > left)
+            {
+                pages.Add([]);
+                left = room;
+            }
+
+            pages[^1].Add(row);
+            left -= row.HeightMm;
         }
+
+        return pages.Select(page => new SheetPage(
+            format,
+            GlueSheets.Block("Gluing: chart of sessions", "one below the other, a bar a batch"),
+            (pad, box) => Page(pad, box.Within(3), page, words)
+        ));
     }
 
-    private static void Page(
-        SheetCanvas pad,
-        Box box,
-        LengthUnit unit,
-        GlueSession[] sessions,
-        string[] words
-    )
+    private static void Page(SheetCanvas pad, Box box, List<Row> rows, string[] words)
     {
         double top = box.Top;
         foreach (string paragraph in words)
@@ -60,116 +55,69 @@ internal static class SessionChart
             top = pad.Paragraph(box.Left, top, box.Width, paragraph, Letters.Bench);
         }
 
-        for (int i = 0; i < sessions.Length; i++)
+        top -= 2;
+        foreach (Row row in rows)
         {
-            double head = top - 2 - (i * RowMm);
-            Session(pad, new(box.Left, head - RowMm + 3, box.Right, head), unit, sessions[i]);
+            Session(pad, new(box.Left, top - row.HeightMm + GapMm, box.Right, top), row);
+            top -= row.HeightMm;
         }
 
         pad.BreakAroundLetters(Layers.Marks);
     }
 
-    private static void Session(SheetCanvas pad, Box row, LengthUnit unit, GlueSession session)
+    private static void Session(SheetCanvas pad, Box box, Row row)
     {
         pad.Text(
-            row.Left,
-            row.Top - Letters.Heading,
-            $"{session.Number}  {GlueWords.When(session.From)}",
+            box.Left,
+            box.Top - Letters.Heading,
+            $"{row.Session.Number}  {GlueWords.When(row.Session.From)}",
             Letters.Heading,
             bold: true
         );
-        string what =
-            session.Planks > 0 ? PlanWords.Count(session.Planks, "plank")
-            : session.IsCoat ? "coat"
-            : "cloth";
-        double y = row.Top - Letters.Heading - 5;
-        foreach (
-            string line in new[]
-            {
-                session.Layer,
-                $"{what}, {PlanWords.Count(session.Batches.Length, "batch").Replace("batchs", "batches")}",
-                $"{GlueWords.Temperature(session.Batches.Min(b => b.Celsius), unit)} to {GlueWords.Temperature(session.Batches.Max(b => b.Celsius), unit)}",
-            }
+        double y = box.Top - Letters.Heading - 2.5;
+        foreach (string line in row.Words)
+        {
+            y = pad.Paragraph(box.Left, y, NamesMm - 6, line, Letters.Bench);
+        }
+
+        SessionBars.Draw(pad, box with { Left = box.Left + NamesMm }, row.Bars);
+    }
+
+    private static int Lines(string text, double size, double width) =>
+        Letters.Wrap(text, size, width).Count;
+
+    private static double LineMm(double size) => size * Letters.Leading;
+
+    /// <summary>A session with what is written beside it.</summary>
+    private sealed record Row(
+        GlueSession Session,
+        ImmutableArray<string> Words,
+        SessionBars Bars,
+        double HeightMm
+    )
+    {
+        public static Row Of(
+            GluePlan glue,
+            GlueSession session,
+            LengthUnit unit,
+            double width,
+            double most
         )
         {
-            pad.Text(
-                row.Left,
-                y,
-                Letters.Shortened(line, Letters.Bench, NamesMm - 3),
-                Letters.Bench
-            );
-            y -= Letters.Bench * Letters.Leading;
-        }
-
-        double from = 60 * Math.Floor(session.From / 60),
-            to = 60 * Math.Ceiling(Math.Max(session.ShiftTo, session.To) / 60);
-        Box plot = row with { Left = row.Left + NamesMm, Bottom = row.Bottom + HourMm };
-        double At(double minute) => plot.Left + ((minute - from) / (to - from) * plot.Width);
-        for (double hour = from; hour <= to; hour += 60)
-        {
-            pad.Line(At(hour), plot.Bottom, At(hour), plot.Top, Pens.Rule);
-            pad.Text(
-                new(At(hour), plot.Bottom - HourMm + 0.8),
-                Name(hour),
-                Letters.Small,
-                hour == to ? Anchor.BaselineRight
-                    : hour == from ? Anchor.BaselineLeft
-                    : Anchor.BaselineCentre
-            );
-        }
-
-        foreach (IGrouping<Side, GlueBatch> side in session.Batches.GroupBy(b => b.Side))
-        {
-            Box half = plot.Row(side.Key == Side.Starboard ? 0 : 1, 2).Within(0.6);
-            Bars(pad, half, At, [.. side]);
+            string held = GlueWords.HeldBy(glue, session);
+            ImmutableArray<string> words =
+            [
+                session.Layer,
+                $"{GlueWords.WhatDone(session)}, {GlueWords.Batches(session.Batches.Length)}",
+                .. held.Length > 0 ? new[] { held } : [],
+                $"{GlueWords.Temperature(session.Batches.Min(b => b.Celsius), unit)} to {GlueWords.Temperature(session.Batches.Max(b => b.Celsius), unit)}",
+            ];
+            double told =
+                Letters.Heading
+                + 2.5
+                + words.Sum(w => Lines(w, Letters.Bench, NamesMm - 6) * LineMm(Letters.Bench));
+            var bars = SessionBars.Of(session, width, most - GapMm);
+            return new(session, words, bars, Math.Max(told, bars.HeightMm) + GapMm);
         }
     }
-
-    /// <summary>Bars that run at one time lie in lanes of their own.</summary>
-    private static void Bars(SheetCanvas pad, Box box, Func<double, double> at, GlueBatch[] batches)
-    {
-        List<double> lanes = [];
-        int[] lane =
-        [
-            .. batches.Select(b =>
-            {
-                int free = lanes.FindIndex(end => end <= b.MixAt);
-                if (free < 0)
-                {
-                    lanes.Add(0);
-                    free = lanes.Count - 1;
-                }
-
-                lanes[free] = b.Clocks.DownAt;
-                return free;
-            }),
-        ];
-        for (int i = 0; i < batches.Length; i++)
-        {
-            GlueBatch batch = batches[i];
-            Box row = box.Row(lane[i], lanes.Count);
-            double middle = row.Middle.Y,
-                left = at(batch.MixAt),
-                right = at(batch.Clocks.DownAt),
-                outAt = at(batch.Clocks.OutAt);
-            double half = Math.Min(1.6, row.Height / 2.4);
-            Box bar = new(left, middle - half, right, middle + half);
-            pad.Rectangle(bar, Pens.Measure);
-            pad.Rectangle(bar with { Right = outAt }, Pens.Cut);
-            double size = Letters.Small;
-            if (Letters.Width(batch.Name, size, true) < right - outAt - 1 && 2 * half > size)
-            {
-                pad.Text(
-                    new((outAt + right) / 2, middle - (size / 2)),
-                    batch.Name,
-                    size,
-                    Anchor.BaselineCentre,
-                    true
-                );
-            }
-        }
-    }
-
-    private static string Name(double minute) =>
-        ((int)(minute % DayTemperature.Day) / 60).ToString("00", CultureInfo.InvariantCulture);
 }

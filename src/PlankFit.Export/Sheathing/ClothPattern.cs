@@ -30,6 +30,17 @@ public static class ClothPattern
             }
         }
 
+        foreach ((ClothDart dart, int number) in piece.Darts.Select((d, i) => (d, i + 1)))
+        {
+            pad.Open([dart.Mouth, dart.Tip], Pens.Cut, Layers.Cut);
+            pad.Text(
+                dart.Tip,
+                $"{DartSheets.Name(number)} {DartSheets.Does(dart, plan.Job.Units)}",
+                LettersMm / 2,
+                Anchor.BaselineCentre
+            );
+        }
+
         Vec2 at = Interior.DeepestPoint(piece.Outline, out _);
         pad.Text(at, $"{piece.Id} {piece.Cloth}", LettersMm, Anchor.MiddleCentre);
         ForwardArrow.Draw(pad, at - new Vec2(0, 2 * LettersMm), piece.Bow, 3 * LettersMm);

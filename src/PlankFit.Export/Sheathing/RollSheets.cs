@@ -107,7 +107,7 @@ internal static class RollSheets
             "; ",
             sheathing.Layers.Select(l => $"{SheathingWords.Of(l)}: {SheathingWords.FaceUp(l)}")
         );
-        return $"Unroll it on a clean floor, {faces}. Thick lines are cut, dashed lines are where it is trimmed on the boat, the chain is the line that is laid first; laps are on them and {LengthText.ForPaper(sheathing.Layers.Max(l => l.Spec.ExcessMm), unit)} at most all round to pull on. Threads run as the roll has them: do not turn a piece otherwise than it is drawn. What is left over is rolled, never folded, with its name and an arrow along the roll.";
+        return $"Unroll it on a clean floor, {faces}. Thick lines are cut, dashed lines are where it is trimmed on the boat, the chain is the line that is laid first; {(sheathing.Pieces.Any(p => !p.Darts.IsEmpty) ? "a thick line in from the edge is a dart, cut to its tip if the piece will not lie without; " : "")}laps are on them and {LengthText.ForPaper(sheathing.Layers.Max(l => l.Spec.ExcessMm), unit)} at most all round to pull on. Threads run as the roll has them: do not turn a piece otherwise than it is drawn. What is left over is rolled, never folded, with its name and an arrow along the roll.";
     }
 
     /// <summary>Pieces that reach over each other's ends stay together; stretches are put in one row while they are no longer than the longest.</summary>
@@ -197,6 +197,7 @@ internal static class RollSheets
 
         foreach (PieceOnRoll piece in row.Pieces)
         {
+            DartSheets.Draw(pad, piece, At, new(inside.Left, foot, right, foot + width));
             First(pad, piece, row.Plan.RollWidthMm, At);
         }
 

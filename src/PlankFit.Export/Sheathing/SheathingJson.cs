@@ -49,6 +49,19 @@ public static class SheathingJson
                     json.WriteBoolean("firstLineAlongRoll", piece.FirstAlongRoll);
                     numbers.Points("outline", piece.Outline);
                     numbers.Points("trim", piece.Trim);
+                    json.WriteStartArray("darts");
+                    foreach (ClothDart dart in piece.Darts)
+                    {
+                        json.WriteStartObject();
+                        numbers.Point("edge", dart.Mouth);
+                        numbers.Point("tip", dart.Tip);
+                        numbers.Number("degrees", dart.Degrees, 4);
+                        numbers.Number("widthMm", dart.WidthMm, 4);
+                        json.WriteBoolean("laps", dart.Laps);
+                        json.WriteEndObject();
+                    }
+
+                    json.WriteEndArray();
                     json.WriteEndObject();
                 }
 

@@ -54,7 +54,7 @@ internal static class SheathingLists
     }
 
     private static string Told(RollPlan plan, LengthUnit unit) =>
-        $"{plan.Cloth.Name}, {NumberText.Trimmed(plan.Cloth.MassGsm, 1)} g/m²: {LengthText.ForPaper(plan.LengthMm, unit, RoundTo.Up)} off the roll; what the pieces' area takes of its width is {LengthText.ForPaper(plan.AreaBoundMm, unit)}, less than which no plan can take.";
+        $"{plan.Cloth.Name}, {AmountText.Gsm(plan.Cloth.MassGsm, unit)}: {LengthText.ForPaper(plan.LengthMm, unit, RoundTo.Up)} off the roll; what the pieces' area takes of its width is {LengthText.ForPaper(plan.AreaBoundMm, unit)}, less than which no plan can take.";
 
     private static IEnumerable<string> Missing(SheathingPlan sheathing) =>
         sheathing
@@ -179,6 +179,7 @@ internal static class SheathingLists
                 SheathingWords.Verdict(layer, side, unit),
                 $"More than nought it gathers along the roll, less it draws out. A cloth sheared by less than {NumberText.Trimmed(Drape.FlatDegrees, 1)} degrees lies flat, up to {NumberText.Trimmed(Drape.StrokedDegrees, 1)} it is stroked out along its diagonals, beyond half of the {NumberText.Trimmed(layer.Cloth.LocksAtDegrees, 1)} at which it locks it is asked too much (our own steps, no source: try it dry). Threads are taken to keep their length and to slip nowhere.",
                 .. Gathers(side, unit),
+                .. SheathingWords.Threads(layer, side),
                 $"Lifts: how far a thread pulled tight over {over} would stand off the deepest hollow that it crosses in the bay. Do not pull along it there; stroke from the middle of the hollow.",
             ],
             [

@@ -15,6 +15,7 @@ public static class SheathingSheets
             .. SheathingLists.Order(plan, sheathing).Pages(plan.Job),
             .. RollSheets.Pages(plan, sheathing),
             .. SheathingLists.Strikes(plan, sheathing).Pages(plan.Job),
+            .. DartSheets.Pages(plan, sheathing),
         ];
         foreach (SheathedLayer layer in sheathing.Layers)
         {

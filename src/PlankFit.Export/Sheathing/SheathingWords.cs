@@ -2,6 +2,7 @@ using System.Globalization;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Units;
 
@@ -49,6 +50,36 @@ public static class SheathingWords
         BayShear most = side.Bays.MaxBy(b => Math.Abs(b.Shear.Degrees))!;
         return $"{(side.Holds.Length == 2 ? "On both sides" : $"On {PlankWords.Of(side.Holds[0])}")} it {Act(Drape.Verdict(most.Shear.Degrees, layer.Cloth))}: laid {First(side.First, unit)}, it is sheared by {Degrees(most.Shear.Degrees)} at most, between stations {most.FromStation} and {most.ToStation} ({Signed(most.Shear.Turning)} by how its first line turns, {Signed(most.Shear.Bulge)} by how the bottom curves).";
     }
+
+    /// <summary>At which angles its two sets of threads cross chine and transom; nothing of a mat, whose threads lie every way.</summary>
+    public static IEnumerable<string> Threads(SheathedLayer layer, SheathedSide side)
+    {
+        if (layer.Cloth.Kind == ClothKind.Mat)
+        {
+            yield break;
+        }
+
+        foreach (
+            (PanelEdge edge, string name, bool past) in new[]
+            {
+                (PanelEdge.Upper, "chine", layer.Spec.RoundChineMm > 0),
+                (PanelEdge.Transom, "transom", layer.Spec.RoundTransomMm > 0),
+            }
+        )
+        {
+            if (ThreadAngles.Of(side, edge) is var (first, second))
+            {
+                yield return $"Its two sets of threads {(past ? "cross" : "come to")} the {name} at {Between(first)} and at {Between(second)} degrees from it{(past ? "" : ", and stop there")}.";
+            }
+        }
+    }
+
+    private static string Between(ThreadAngles angles) =>
+        Whole(angles.Least) is var least && Whole(angles.Most) is var most && least == most
+            ? least
+            : $"{least} to {most}";
+
+    private static string Whole(double degrees) => NumberText.Trimmed(degrees, 0);
 
     private static string Act(DrapeVerdict verdict) =>
         verdict switch

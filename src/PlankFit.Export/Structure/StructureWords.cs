@@ -7,7 +7,7 @@ namespace PlankFit.Export.Structure;
 /// <summary>Stiffness and mass in the words of the bench.</summary>
 internal static class StructureWords
 {
-    private const double KgPerLb = 0.45359237,
+    private const double KgPerLb = AmountText.KgPerPound,
         LbIn2OfNmm2 = 1 / (4.4482216152605 * 25.4 * 25.4),
         MPaOfPsi = 0.006894757293168361;
 

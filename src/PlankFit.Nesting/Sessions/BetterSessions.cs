@@ -6,8 +6,8 @@ using PlankFit.Planking.Glue.Sessions;
 namespace PlankFit.Nesting.Sessions;
 
 /// <summary>
-/// The last session of each skin searched by itself, and taken where it ends sooner than the list has it: what holds points up is when a skin is done, and the sessions
-/// before fill their shifts.
+/// Each session of planks searched by itself, with the same effort each and not by the clock, and taken where it ends sooner than the list has it: of a skin's last one what
+/// holds points up ends sooner, of the others the crew's day does. Beside it stands what no order could end before.
 /// </summary>
 public static class BetterSessions
 {
@@ -55,16 +55,18 @@ public static class BetterSessions
         double effort
     )
     {
-        if (session.Planks == 0 || plan.Sessions.Last(s => s.Layer == session.Layer) != session)
+        if (session.Planks == 0)
         {
             return session;
         }
 
         GlueStage stage = plan.Stages.First(s => s.Layer == session.Layer);
         var tasks = new SessionTasks(plan.Spec, stage.Mix, session, Nearer);
-        double list = session.To - session.From;
+        double list = session.To - session.From,
+            bound = Chains.BoundMinutes(tasks.Problem.Tasks, tasks.Problem.Hands);
+        session = session with { NoneEndsBefore = session.From + bound };
         if (
-            Chains.BoundMinutes(tasks.Problem.Tasks, tasks.Problem.Hands) > list - WorthMinutes
+            bound > list - WorthMinutes
             || SessionSearch.Of(tasks.Problem, list, tasks.First, effort).Table is not { } table
             || table.EndMinutes > list - WorthMinutes
         )

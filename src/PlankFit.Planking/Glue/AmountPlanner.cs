@@ -61,7 +61,7 @@ internal sealed record AmountPlanner(
             (FaceMm2(plank, at) + SeamMm2(plank, layer))
                 * Spec.FilmMm.Usual
                 / Mm2PerM2
-                * mix.Ratio.KgPerLitre
+                * Spec.MixKgPerLitre(mix, GlueUse.BetweenLayers)
         );
 
     /// <summary>Usual kg for a square metre of a cloth: what it drinks, and the wood under it; waste among it.</summary>
@@ -84,8 +84,9 @@ internal sealed record AmountPlanner(
         Plank[] planks = [.. BothSides.SelectMany(s => layer.On(s))];
         double faces = planks.Sum(p => FaceMm2(p, at)),
             seams = planks.Sum(p => SeamMm2(p, layer));
+        double dense = Spec.MixKgPerLitre(mix, GlueUse.BetweenLayers);
         string film =
-            $"film of {Film()}, {NumberText.Trimmed(mix.Ratio.KgPerLitre, 3)} kg a litre: lift one plank and measure";
+            $"film of {Film()}, {AmountText.Density(dense, Planked.Job.Units)}: lift one plank and measure";
         if (faces > 0)
         {
             yield return Line(
@@ -93,7 +94,7 @@ internal sealed record AmountPlanner(
                 at > 0 ? GlueUse.BetweenLayers : GlueUse.Behind,
                 mix,
                 faces,
-                (mix.Ratio.KgPerLitre * faces / Mm2PerM2) * Spec.FilmMm,
+                (dense * faces / Mm2PerM2) * Spec.FilmMm,
                 film
             );
         }
@@ -103,7 +104,7 @@ internal sealed record AmountPlanner(
             GlueUse.Seams,
             mix,
             seams,
-            (mix.Ratio.KgPerLitre * seams / Mm2PerM2) * Spec.FilmMm,
+            (dense * seams / Mm2PerM2) * Spec.FilmMm,
             film
         );
     }
@@ -125,7 +126,7 @@ internal sealed record AmountPlanner(
                 mix,
                 area,
                 (area / Mm2PerM2 / 1000) * priming,
-                $"{Range(priming, 0)} g/m²: the job's"
+                $"{PerArea(priming)}: the job's"
             );
         }
 
@@ -135,7 +136,7 @@ internal sealed record AmountPlanner(
             mix,
             area,
             (area / Mm2PerM2) * ResinOf(cloth.Cloth),
-            $"{Range(new(cloth.Cloth.GlassContent.Least, cloth.Cloth.GlassContent.Usual, cloth.Cloth.GlassContent.Most), 2)} of it glass by mass, {NumberText.Trimmed(cloth.Cloth.MassGsm, 0)} g/m² dry: weigh what the first course takes"
+            $"{Range(new(cloth.Cloth.GlassContent.Least, cloth.Cloth.GlassContent.Usual, cloth.Cloth.GlassContent.Most), 2)} of it glass by mass, {AmountText.Gsm(cloth.Cloth.MassGsm, Planked.Job.Units)} dry: weigh what the first course takes"
         );
     }
 
@@ -155,7 +156,7 @@ internal sealed record AmountPlanner(
                     resin,
                     area,
                     (area / Mm2PerM2 / 1000) * weave,
-                    $"{Range(weave, 0)} g/m² in all coats: the job's"
+                    $"{PerArea(weave)} in all coats: the job's"
                 );
             }
         }
@@ -173,8 +174,8 @@ internal sealed record AmountPlanner(
                 GlueUse.Fillet,
                 mix,
                 0,
-                Estimate.Exactly(litres * mix.Ratio.KgPerLitre),
-                $"hollow of {LengthText.FormatExact(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: the filler's own volume is not taken off"
+                Estimate.Exactly(litres * Spec.MixKgPerLitre(mix, GlueUse.Fillet)),
+                $"hollow of {LengthText.Fine(fillet.Section.RadiusMm, Planked.Job.Units)}, {NumberText.Trimmed(fillet.Section.AngleDegrees, 0)} degrees open: {OffVolume(mix, GlueUse.Fillet)}"
             );
         }
 
@@ -187,20 +188,47 @@ internal sealed record AmountPlanner(
                 GlueUse.Fairing,
                 mix,
                 area,
-                Estimate.Exactly(area / Mm2PerM2 * fairing.DepthMm * mix.Ratio.KgPerLitre),
-                $"{LengthText.FormatExact(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: the filler's own volume is not taken off"
+                Estimate.Exactly(
+                    area / Mm2PerM2 * fairing.DepthMm * Spec.MixKgPerLitre(mix, GlueUse.Fairing)
+                ),
+                $"{LengthText.Fine(fairing.DepthMm, Planked.Job.Units)} deep on {NumberText.Trimmed(100 * fairing.Part, 0)} % of it: {OffVolume(mix, GlueUse.Fairing)}"
             );
         }
     }
 
-    private static AmountLine Line(
+    /// <summary>How much of what is put on is filler.</summary>
+    private string OffVolume(Mix mix, GlueUse use) =>
+        1 - (Spec.MixKgPerLitre(mix, use) / mix.Ratio.KgPerLitre) is > 0 and var part
+            ? $"{NumberText.Trimmed(100 * part, 0)} % of its volume is filler"
+            : "the filler's own volume is not taken off";
+
+    /// <summary>; 60 (40 to 90) g of silica to a kg: the job's.</summary>
+    private string Thickened(GlueUse use)
+    {
+        LengthUnit unit = Planked.Job.Units;
+        return string.Concat(
+            Spec.FillersOf(use)
+                .Select(f =>
+                    $"; {Range(1 / AmountText.GramsPerKgPer(unit) * f.GramsPerKg, LengthUnits.IsMetric(unit) ? 0 : 1)} {AmountText.GramsPerKgUnit(f.Name, unit)}: the job's"
+                )
+        );
+    }
+
+    private AmountLine Line(
         string where,
         GlueUse use,
         Mix mix,
         double areaMm2,
         Estimate kg,
         string rate
-    ) => new(where, use, mix, areaMm2, (1 + mix.Waste) * kg, rate);
+    )
+    {
+        Estimate put = (1 + mix.Waste) * kg;
+        return new(where, use, mix, areaMm2, put, rate + Thickened(use))
+        {
+            Fillers = [.. Spec.FillersOf(use).Select(f => new FillerAmount(f, f.To(put)))],
+        };
+    }
 
     /// <summary>kg of resin and hardener that a square metre of the cloth drinks; the most glass asks for the least.</summary>
     private static Estimate ResinOf(ClothSpec cloth)
@@ -233,6 +261,13 @@ internal sealed record AmountPlanner(
                 CultureInfo.InvariantCulture,
                 $"{NumberText.Trimmed(e.Usual, decimals)} ({NumberText.Trimmed(e.Least, decimals)} to {NumberText.Trimmed(e.Most, decimals)})"
             );
+
+    /// <summary>200 (100 to 300) g/m²; 5.9 (2.9 to 8.8) oz/sq yd.</summary>
+    private string PerArea(Estimate gsm)
+    {
+        LengthUnit unit = Planked.Job.Units;
+        return $"{Range(1 / AmountText.GsmPer(unit) * gsm, LengthUnits.IsMetric(unit) ? 0 : 1)} {AmountText.GsmUnit(unit)}";
+    }
 
     /// <summary>0.3 (0.2 to 0.5) mm; 12 (8 to 20) thousandths of an inch.</summary>
     private string Film() =>

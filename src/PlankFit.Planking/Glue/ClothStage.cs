@@ -19,7 +19,7 @@ internal static class ClothStage
         string name = amounts.Planked.Layers[at].Spec.Name;
         if (amounts.ClothOf(name) is not { } cloth)
         {
-            return new(name, placing.Mix, [], [], []) { IsCloth = true };
+            return new(name, placing.Mix, [], [], []) { Use = GlueUse.WettingOut };
         }
 
         Side firstSide = cloth.Spec.SideFirst;
@@ -71,10 +71,11 @@ internal static class ClothStage
                 at + 1 < amounts.Planked.Layers.Length
                     ? amounts.Planked.Layers[at + 1] is PlankLayerPlan
                     : new WeaveStages(amounts, placing, days).AreAsked
+                        || amounts.Spec.Fairing is not null
             )
         )
         {
-            IsCloth = true,
+            Use = GlueUse.WettingOut,
             OnAt = (onAt.Min(), last),
             Trims = [.. trims],
             WorkMinutes = sides.Count == 0 ? 0 : days.Between(sides[0].Batches[0].MixAt, last),

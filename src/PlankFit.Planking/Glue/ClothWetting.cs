@@ -13,7 +13,23 @@ internal readonly record struct ClothShare(
     double AreaMm2,
     double GramsPerM2,
     double TrimMetres
-);
+)
+{
+    /// <summary>Of a fillet, whose rates are a metre instead of a square metre; null for cloth.</summary>
+    public double? LengthMm { get; init; }
+
+    /// <summary>Square metres, or metres.</summary>
+    public double Amount => LengthMm is { } mm ? mm / 1000 : AreaMm2 / 1e6;
+
+    /// <summary>One of so many equal parts of it.</summary>
+    public ClothShare Part(int of) =>
+        this with
+        {
+            AreaMm2 = AreaMm2 / of,
+            LengthMm = LengthMm / of,
+            TrimMetres = TrimMetres / of,
+        };
+}
 
 /// <summary>
 /// A cloth on both sides: a side is wetted out without a break, batch upon batch, and trimmed while all of it is tacky: no earlier than the last course allows and no
@@ -113,12 +129,13 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
     /// <summary>As few as both clocks hold, all alike; none where not even small ones do.</summary>
     private ImmutableArray<GlueBatch> Batches(ClothShare share, double at)
     {
-        double area = share.AreaMm2 / 1e6;
+        double area = share.Amount;
         const int Most = 200;
         for (int n = 1; n <= Most; n++)
         {
             double wet = area / n * Placing.Crew.WetMinutesPerM2,
-                grams = area / n * share.GramsPerM2,
+                wanted = area / n * share.GramsPerM2,
+                grams = Math.Max(wanted, Math.Min(Placing.Crew.LeastGrams, Placing.MostGrams)),
                 mix = Placing.Crew.MixMinutes;
             if (grams > Placing.MostGrams)
             {
@@ -154,6 +171,8 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
                     )
                     {
                         ClothMm2 = share.AreaMm2 / n,
+                        LeftGrams = grams - wanted,
+                        LengthMm = (share.LengthMm ?? 0) / n,
                         Celsius = Placing.Day.Celsius(mixAt),
                         Course = i + 1,
                     }

@@ -14,6 +14,9 @@ public enum GlueUse
     Weave,
     Fillet,
     Fairing,
+
+    /// <summary>What is mixed and not put on, since less cannot be measured.</summary>
+    LeftOver,
 }
 
 /// <summary>One line of the reckoning of resin.</summary>
@@ -28,7 +31,11 @@ public sealed record AmountLine(
     double AreaMm2,
     Estimate Kg,
     string Rate
-);
+)
+{
+    /// <summary>What it is thickened with; none where the job names nothing for it.</summary>
+    public ImmutableArray<FillerAmount> Fillers { get; init; } = [];
+}
 
 /// <summary>All lines of one mix.</summary>
 /// <param name="Bounds">It cannot be more and cannot be less.</param>

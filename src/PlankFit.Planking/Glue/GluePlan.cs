@@ -14,6 +14,11 @@ public sealed record GluePlan(
 {
     public ImmutableArray<MixTotal> Totals { get; } = MixTotal.Of(Amounts);
 
+    public ImmutableArray<FillerTotal> Fillers { get; } = FillerTotal.Of(Amounts);
+
+    /// <summary>What holds planks that were down before the plan.</summary>
+    public ImmutableArray<ClampsOn> ClampsBefore { get; init; } = [];
+
     /// <summary>Of all stages, in the order in which they are mixed.</summary>
     public IEnumerable<GlueBatch> Batches => Stages.SelectMany(s => s.Batches);
 
@@ -57,7 +62,11 @@ public sealed record GlueStage(
             .Append(OnAt?.Last ?? 0)
             .Max();
 
-    public required bool IsCloth { get; init; }
+    /// <summary>What is mixed for in it.</summary>
+    public required GlueUse Use { get; init; }
+
+    /// <summary>A cloth, or a coat over it.</summary>
+    public bool IsCloth => Use is GlueUse.WettingOut or GlueUse.Weave;
 
     /// <summary>Which coat over the outermost cloth it is, from 1; 0 where it is none.</summary>
     public int Coat { get; init; }
@@ -81,11 +90,20 @@ public sealed record GlueBatch(
     /// <summary>In the order in which they go down; none for cloth.</summary>
     public ImmutableArray<PlankTimes> Planks { get; init; } = [];
 
-    /// <summary>Of cloth that it wets out; 0 for planks.</summary>
+    /// <summary>Of cloth that it wets out, or of the outside that it fairs; 0 for planks and fillets.</summary>
     public double ClothMm2 { get; init; }
+
+    /// <summary>Of a fillet; 0 for all else.</summary>
+    public double LengthMm { get; init; }
 
     /// <summary>In the shop as mixing begins.</summary>
     public double Celsius { get; init; }
+
+    /// <summary>Of it, what is not wanted and mixed since less cannot be measured.</summary>
+    public double LeftGrams { get; init; }
+
+    /// <summary>What holds its planks until the glue has cured, besides fastenings; 0 for cloth.</summary>
+    public int Clamps { get; init; }
 
     /// <summary>Which of the side's batches of this cloth, from 1; 0 for planks.</summary>
     public int Course { get; init; }
@@ -142,8 +160,14 @@ public sealed record GlueSession(
     ImmutableArray<GlueBatch> Batches
 )
 {
+    /// <summary>What is mixed for in it.</summary>
+    public required GlueUse Use { get; init; }
+
     /// <summary>A coat over cloth that is on.</summary>
-    public bool IsCoat { get; init; }
+    public bool IsCoat => Use == GlueUse.Weave;
+
+    /// <summary>No order of these batches' work with these hands ends it sooner, clocks not counted; null where it was not searched.</summary>
+    public double? NoneEndsBefore { get; init; }
 
     public int Planks => Batches.Sum(b => b.Planks.Length);
 

@@ -5,19 +5,20 @@ using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Glue;
 
 /// <summary>Amounts, batches, sessions and hold points of a bottom.</summary>
 internal static class GluePlanner
 {
-    /// <param name="fastenings">How many a plank has.</param>
+    /// <param name="holds">What planks are held with.</param>
     /// <param name="cloth">As it lies; null where the job does not say.</param>
     public static GluePlan Of(
         GlueSpec spec,
         Planked planked,
         FramingPlan framing,
-        Func<PlankId, int> fastenings,
+        PlankHolds holds,
         SheathingPlan? cloth,
         CancellationToken stop
     )
@@ -26,7 +27,8 @@ internal static class GluePlanner
             spec.Done,
             planked,
             spec.WeaveGsm is null ? null : (planked.Layers[^1] as ClothLayerPlan)?.Cloth.Name,
-            spec.WeaveCoats
+            spec.WeaveCoats,
+            spec.Finishes
         );
         spec = spec with { Done = known };
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
@@ -35,13 +37,53 @@ internal static class GluePlanner
         findings.AddRange(ofProgress);
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
-            ? Stages(amounts, (crew, clock), fastenings, findings, stop)
+            ? Stages(amounts, (crew, clock), holds, findings, stop)
             : ([], []);
-        return new(spec, amounts.Lines(), stages, findings.ToImmutable())
+        var plan = new GluePlan(
+            spec,
+            [.. amounts.Lines(), .. LeftOver(stages, spec, planked.Job.Units)],
+            stages,
+            findings.ToImmutable()
+        )
         {
             Sessions = SessionsOf(stages, spec.Clock),
             NotPlanned = not,
+            ClampsBefore =
+            [
+                .. spec.Crew is { } by
+                    ? planked.PlankLayers.SelectMany(l =>
+                        ClampCounts.Before(l, known, holds.By(by))
+                    )
+                    : [],
+            ],
         };
+        return plan with { Findings = [.. plan.Findings, .. ClampCounts.TooFew(plan)] };
+    }
+
+    /// <summary>A line a stage of what small batches leave over, which has to be ordered as well.</summary>
+    private static IEnumerable<AmountLine> LeftOver(
+        ImmutableArray<GlueStage> stages,
+        GlueSpec spec,
+        LengthUnit unit
+    )
+    {
+        // What rounding leaves of a plank's share is none.
+        const double leastGrams = 0.05;
+        foreach (GlueStage stage in stages)
+        {
+            GlueBatch[] small = [.. stage.Batches.Where(b => b.LeftGrams > leastGrams)];
+            if (small.Length > 0)
+            {
+                yield return new(
+                    stage.Layer,
+                    GlueUse.LeftOver,
+                    stage.Mix,
+                    0,
+                    Estimate.Exactly(small.Sum(b => b.LeftGrams) / 1000),
+                    $"no less than {AmountText.Grams(spec.Crew!.LeastGrams, unit)} is mixed at once: of {NumberText.Trimmed(small.Length, 0)} small batches"
+                );
+            }
+        }
     }
 
     /// <summary>Batches of one layer that are mixed in one shift.</summary>
@@ -60,7 +102,7 @@ internal static class GluePlanner
         [
             .. stages
                 .SelectMany(s =>
-                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, s.Coat, g))
+                    s.Batches.GroupBy(b => days.ShiftAt(b.MixAt)).Select(g => (s.Layer, s.Use, g))
                 )
                 .OrderBy(s => s.g.Min(b => b.MixAt))
                 .Select(
@@ -74,7 +116,7 @@ internal static class GluePlanner
                             [.. s.g]
                         )
                         {
-                            IsCoat = s.Coat > 0,
+                            Use = s.Use,
                         }
                 ),
         ];
@@ -83,7 +125,7 @@ internal static class GluePlanner
     private static (ImmutableArray<GlueStage> Stages, ImmutableArray<string> Not) Stages(
         AmountPlanner amounts,
         (CrewSpec Crew, ClockSpec Clock) work,
-        Func<PlankId, int> fastenings,
+        PlankHolds holds,
         ImmutableArray<Finding>.Builder findings,
         CancellationToken stop
     )
@@ -112,7 +154,7 @@ internal static class GluePlanner
             GlueStage? stage = planked.Layers[i] switch
             {
                 PlankLayerPlan planks => SkinStage.Of(
-                    new(amounts, placing, days, fastenings),
+                    new(amounts, placing, days, holds.Fastenings),
                     planks,
                     i,
                     stages.LastOrDefault(),
@@ -125,28 +167,77 @@ internal static class GluePlanner
             if (stage is null)
             {
                 // What comes after it has no time before it has one.
-                return (stages.ToImmutable(), [.. planked.Job.Layers.Skip(i).Select(l => l.Name)]);
+                return (
+                    stages.ToImmutable(),
+                    [.. planked.Job.Layers.Skip(i).Select(l => l.Name), .. amounts.Spec.Finishes]
+                );
+            }
+
+            if (planked.Layers[i] is PlankLayerPlan skin)
+            {
+                stage = ClampCounts.On(stage, holds.By(work.Crew), skin);
             }
 
             stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
-            if (stage.IsCloth && i == planked.Layers.Length - 1)
-            {
-                (ImmutableArray<GlueStage> coats, ImmutableArray<string> wanting) = new WeaveStages(
-                    amounts,
-                    placing,
-                    days
-                ).After(stage, ready, findings);
-                foreach (GlueStage coat in coats)
-                {
-                    stages.Add(Named(coat, done.LastBatch + stages.Sum(s => s.Batches.Length)));
-                }
+        }
 
-                return (stages.ToImmutable(), wanting);
+        ImmutableArray<string> not = Last(amounts, work, days, stages, findings);
+        return (stages.ToImmutable(), not);
+    }
+
+    /// <summary>Coats over the outermost cloth, fairing and fillets; the names of those for which no time was found.</summary>
+    private static ImmutableArray<string> Last(
+        AmountPlanner amounts,
+        (CrewSpec Crew, ClockSpec Clock) work,
+        WorkDays days,
+        ImmutableArray<GlueStage>.Builder stages,
+        ImmutableArray<Finding>.Builder findings
+    )
+    {
+        GlueProgress done = amounts.Spec.Done;
+        BatchPlacing Placing(Mix mix) =>
+            new(mix, InCup(work.Crew, amounts.Spec.Cup, mix), work.Clock.Temperature);
+        double Ready() =>
+            stages.Select(s => s.ReadyAt).Append(days.Working(done.Latest ?? 0)).Max();
+        void Add(ImmutableArray<GlueStage> more)
+        {
+            foreach (GlueStage stage in more)
+            {
+                stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             }
         }
 
-        return (stages.ToImmutable(), []);
+        if (
+            amounts.Spec.Resin is { } resin
+            && stages.LastOrDefault() is { Use: GlueUse.WettingOut } cloth
+            && cloth.Layer == amounts.Planked.Layers[^1].Spec.Name
+        )
+        {
+            (ImmutableArray<GlueStage> coats, ImmutableArray<string> wanting) = new WeaveStages(
+                amounts,
+                Placing(resin),
+                days
+            ).After(cloth, Ready(), findings);
+            Add(coats);
+            if (!wanting.IsEmpty)
+            {
+                return [.. wanting, .. amounts.Spec.Finishes];
+            }
+        }
+
+        if (amounts.Spec.BetweenLayers is not { } mix)
+        {
+            return [];
+        }
+
+        (ImmutableArray<GlueStage> finish, ImmutableArray<string> not) = new FinishStages(
+            amounts,
+            Placing(mix),
+            days
+        ).After(stages.LastOrDefault(), Ready(), findings);
+        Add(finish);
+        return not;
     }
 
     /// <summary>No batch is larger than the cup can be stirred with.</summary>

@@ -35,10 +35,18 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
     public double? CoatedAt(string cloth, int coat, Side side) =>
         Last(Rows.Where(r => r.Cloth == cloth && r.Coat == coat && r.Side == side));
 
+    /// <summary>When a side of the fairing or of a fillet was laid, by the stage's name.</summary>
+    public double? FinishedAt(string stage, Side side) =>
+        Last(
+            Rows.Where(r =>
+                string.Equals(r.Finish, stage, StringComparison.OrdinalIgnoreCase) && r.Side == side
+            )
+        );
+
     private static double? Last(IEnumerable<GlueDone> rows) => rows.Max(r => (double?)r.At);
 }
 
-/// <summary>A plank that is down, or a cloth's side that is wetted out.</summary>
+/// <summary>A plank that is down, a cloth's side that is wetted out, or a side of fairing or fillet.</summary>
 /// <param name="Plank">Null for cloth.</param>
 /// <param name="Cloth">The layer's name; null for a plank.</param>
 /// <param name="At">When, minutes from midnight of the first day.</param>
@@ -48,6 +56,9 @@ public sealed record GlueDone(PlankId? Plank, string? Cloth, Side Side, double A
 
     /// <summary>Which coat over that cloth; 0 for the cloth itself.</summary>
     public int Coat { get; init; }
+
+    /// <summary>The stage of fairing or fillet that it is a side of, fairing or fillet chine log; null for planks and cloth.</summary>
+    public string? Finish { get; init; }
 
     /// <summary>In the shop; null where it was not written down.</summary>
     public double? Celsius { get; init; }

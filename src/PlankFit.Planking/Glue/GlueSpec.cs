@@ -28,6 +28,31 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
 
     public FairingSpec? Fairing { get; init; }
 
+    /// <summary>What thickens glue, fillets and fairing.</summary>
+    public ImmutableArray<FillerSpec> Fillers { get; init; } = [];
+
+    /// <summary>Names of the stages of fairing and fillets, in their order.</summary>
+    public ImmutableArray<string> Finishes =>
+        BetweenLayers is null
+            ? []
+            :
+            [
+                .. Fairing is null ? [] : new[] { FairingSpec.Stage },
+                .. Fillets.Select(f => FilletSpec.StageOf(f.Along)),
+            ];
+
+    public IEnumerable<FillerSpec> FillersOf(GlueUse use) => Fillers.Where(f => f.GoesInto(use));
+
+    /// <summary>kg of resin and hardener in a litre of what is put on, by the usual rate of each filler whose density is known.</summary>
+    public double MixKgPerLitre(Mix mix, GlueUse use) =>
+        1
+        / (
+            (1 / mix.Ratio.KgPerLitre)
+            + FillersOf(use)
+                .Where(f => f.KgPerLitre is not null)
+                .Sum(f => f.GramsPerKg.Usual / 1000 / f.KgPerLitre!.Value)
+        );
+
     /// <summary>Who works; null where the job does not say, and then there are amounts and no sessions.</summary>
     public CrewSpec? Crew { get; init; }
 
@@ -45,12 +70,20 @@ public sealed record GlueSpec(Mix? Resin, Mix? Glue)
 }
 
 /// <summary>A fillet along something, of known length.</summary>
-public sealed record FilletSpec(string Along, FilletSection Section, double LengthMm);
+public sealed record FilletSpec(string Along, FilletSection Section, double LengthMm)
+{
+    /// <summary>How the stage of one is called.</summary>
+    public static string StageOf(string along) => $"fillet {along}";
+}
 
 /// <summary>Filler over the outside, to be boarded fair.</summary>
 /// <param name="DepthMm">Where there is any.</param>
 /// <param name="Part">Of the area that has any.</param>
-public sealed record FairingSpec(double DepthMm, double Part);
+public sealed record FairingSpec(double DepthMm, double Part)
+{
+    /// <summary>How its stage is called.</summary>
+    public const string Stage = "fairing";
+}
 
 /// <summary>Who works, and how fast: all but the hands are proposals, no source.</summary>
 public sealed record CrewSpec(int Hands)
@@ -73,6 +106,12 @@ public sealed record CrewSpec(int Hands)
     /// <summary>To roll a coat over a square metre of cloth, two hands.</summary>
     public double CoatMinutesPerM2 { get; init; } = 3;
 
+    /// <summary>To lay filler on a square metre of what has any, two hands.</summary>
+    public double FairMinutesPerM2 { get; init; } = 12;
+
+    /// <summary>To lay and draw a metre of fillet, two hands.</summary>
+    public double FilletMinutesPerM { get; init; } = 3;
+
     /// <summary>To trim a metre of cloth while it is tacky, one hand.</summary>
     public double TrimMinutesPerM { get; init; } = 2;
 
@@ -82,7 +121,7 @@ public sealed record CrewSpec(int Hands)
     /// <summary>To board a square metre of a skin fair, one hand.</summary>
     public double BoardMinutesPerM2 { get; init; } = 15;
 
-    /// <summary>The last session of each skin is searched for a sooner end; else the list stands as it is.</summary>
+    /// <summary>Each session of a skin is searched for a sooner end; else the list stands as it is.</summary>
     public bool Searched { get; init; }
 
     /// <summary>The most that a batch may be, g; null for what the clocks allow.</summary>
@@ -90,6 +129,20 @@ public sealed record CrewSpec(int Hands)
 
     /// <summary>Less is not mixed, since it cannot be measured, g; what is left over is waste.</summary>
     public double LeastGrams { get; init; } = 20;
+
+    /// <summary>What holds planks until the glue has cured; null where the job names nothing: then its fastenings do, or, where there are none, clamps.</summary>
+    public string? HeldBy { get; init; }
+
+    /// <summary>How many planks one of them lies over.</summary>
+    public int HoldsPlanks { get; init; } = 1;
+
+    /// <summary>Null where nobody counted.</summary>
+    public int? ClampsOnHand { get; init; }
+
+    /// <summary>Common practice, no source.</summary>
+    public const string UsuallyHeldBy = "clamps";
+
+    public string ClampsCalled => HeldBy ?? UsuallyHeldBy;
 
     /// <summary>Hands that a plank takes to fit and fasten.</summary>
     public const int FastenHands = 2;

@@ -25,7 +25,9 @@ internal static class HoldPoints
             new(
                 $"every plank below {NumberText.Trimmed(Moisture.GluePercent, 0)} % moisture by meter"
             ),
-            new($"dry fit passed: {NoMore(DryFitMm, unit)} at seams and keel (a proposal)"),
+            new(
+                $"dry fit passed: no gap over {LengthText.AtMost(DryFitMm, unit)} at seams and keel (a proposal)"
+            ),
             new(
                 "planks in their racks in gluing order, ids and arrows in pencil on the outer face, nothing stuck on a glue face"
             ),
@@ -35,12 +37,6 @@ internal static class HoldPoints
                     : "what lies behind is fair, dry and keyed"
             ),
         ];
-
-    /// <summary>A bound too small for 1/32": 0.5 mm; 0.019 in, never more than was meant.</summary>
-    private static string NoMore(double mm, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? LengthText.ForPaper(mm, unit)
-            : $"{NumberText.Padded(Math.Floor(1000 * mm / LengthUnits.MmPerInch) / 1000, 3)} in";
 
     /// <summary>Of a skin that is begun already.</summary>
     public static ImmutableArray<HoldPoint> GoingOn(int at) =>
@@ -74,7 +70,7 @@ internal static class HoldPoints
             new("the glue has cured", cured),
             new("fastenings that do not stay are out, squeeze-out scraped off"),
             new(
-                $"boarded fair: no more than {NoMore(BoardedMm, unit)} off (a proposal), no thinner than {left} anywhere",
+                $"boarded fair: no more than {LengthText.AtMost(BoardedMm, unit)} off (a proposal), no thinner than {left} anywhere",
                 boarded
             ),
             new("dust off, inspected, low places filled"),

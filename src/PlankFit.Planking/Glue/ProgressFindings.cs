@@ -10,12 +10,14 @@ internal static class ProgressFindings
 {
     /// <param name="coated">The outermost cloth where its weave is filled; null where none is.</param>
     /// <param name="most">In so many coats.</param>
+    /// <param name="finishes">Names of the stages of fairing and fillets.</param>
     /// <returns>What is done of this job, the hours of which are gone by, and what is told of the rest.</returns>
     public static (GlueProgress Known, ImmutableArray<Finding> Findings) Of(
         GlueProgress done,
         Planked planked,
         string? coated,
-        int most
+        int most,
+        ImmutableArray<string> finishes
     )
     {
         var planks = planked
@@ -24,6 +26,9 @@ internal static class ProgressFindings
             .Select(p => p.Id)
             .ToHashSet();
         bool IsStrange(GlueDone row) => row.Plank is { } plank && !planks.Contains(plank);
+        bool IsNoFinish(GlueDone row) =>
+            row.Finish is { } finish
+            && !finishes.Contains(finish, StringComparer.OrdinalIgnoreCase);
         bool IsNoCoat(GlueDone row) => row.Coat > 0 && (row.Cloth != coated || row.Coat > most);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         PlankId[] strange = [.. done.Rows.Where(IsStrange).Select(r => r.Plank!.Value)];
@@ -54,10 +59,21 @@ internal static class ProgressFindings
             );
         }
 
+        string[] strangers = [.. done.Rows.Where(IsNoFinish).Select(r => r.Finish!).Distinct()];
+        if (strangers.Length > 0)
+        {
+            findings.Add(
+                Told(
+                    done,
+                    $"{string.Join(", ", strangers)}: laid by it, and the job {(finishes.IsEmpty ? "asks for neither fairing nor fillets" : $"has {string.Join(", ", finishes)}")}"
+                )
+            );
+        }
+
         return (
             done with
             {
-                Rows = [.. done.Rows.Where(r => !IsStrange(r) && !IsNoCoat(r))],
+                Rows = [.. done.Rows.Where(r => !IsStrange(r) && !IsNoCoat(r) && !IsNoFinish(r))],
             },
             findings.ToImmutable()
         );

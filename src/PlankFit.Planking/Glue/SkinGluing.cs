@@ -122,6 +122,7 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
         )
         {
             Planks = placed.Planks,
+            LeftGrams = placed.Grams - placed.Planks.Sum(p => p.Grams),
             Celsius = Placing.Day.Celsius(now),
         };
     }

@@ -42,7 +42,7 @@ internal static class SkinStage
                 HoldPoints.AfterSkin(ground, layer, downAt ?? ready)
             )
             {
-                IsCloth = false,
+                Use = GlueUse.BetweenLayers,
             };
         }
 
@@ -91,7 +91,7 @@ internal static class SkinStage
             HoldPoints.AfterSkin(ground, layer, to)
         )
         {
-            IsCloth = false,
+            Use = GlueUse.BetweenLayers,
             BoundMinutes = SkinGluing.BoundMinutes(wings, ground.Placing.Crew),
             WorkMinutes = ground.Days.Between(from, to),
         };

@@ -181,9 +181,12 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
                 new("no runs, no dry places; what is found is marked"),
                 .. coat.Number < coat.Of
                     ? []
+                    : new HoldPoint[] { new("the weave shows nowhere: else one coat more") },
+                // Before it is faired that is said with what else must be so.
+                .. coat.Number < coat.Of || Amounts.Spec.Fairing is not null
+                    ? []
                     : new HoldPoint[]
                     {
-                        new("the weave shows nowhere: else one coat more"),
                         new(
                             "cured",
                             Placing.Mix.Clocks.Sandable is { } sandable
@@ -197,7 +200,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
             ]
         )
         {
-            IsCloth = true,
+            Use = GlueUse.Weave,
             Coat = coat.Number,
             OnAt = (on.Min(), on.Max()),
             WorkMinutes = sides.IsEmpty

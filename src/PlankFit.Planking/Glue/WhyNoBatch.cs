@@ -36,7 +36,7 @@ internal static class WhyNoBatch
         if (plank.Grams > placing.MostGrams)
         {
             why.Add(
-                $"its {Whole(plank.Grams)} g are more than the {Whole(placing.MostGrams)} g that a batch may be: give pot a time at a larger mass, if the data sheet has one"
+                $"its {AmountText.Grams(plank.Grams, unit)} are more than the {AmountText.Grams(placing.MostGrams, unit)} that a batch may be: give pot a time at a larger mass, if the data sheet has one"
             );
         }
         else
@@ -90,6 +90,42 @@ internal static class WhyNoBatch
                 Key = "clock.shifts",
             },
             $"its cloth cannot be laid: {why}. {(ways.Length > 0 ? $"By itself would do: {ways}" : "No one of hours, warmth and speed does by itself: lay it in smaller pieces, or take a slower hardener")}; no session is planned from here on"
+        )
+        {
+            Rank = Rank.Know,
+        };
+    }
+
+    /// <summary>Of fairing or a fillet, for which a side in small parts had no time.</summary>
+    public static Finding OfFinish(ClothWetting laying, ClothShare share, LengthUnit unit)
+    {
+        CrewSpec crew = laying.Placing.Crew;
+        double grams = Math.Min(crew.LeastGrams, laying.Placing.MostGrams);
+        string[] why =
+        [
+            .. crew.Hands < ClothWetting.WetHands
+                ? new[]
+                {
+                    $"it is laid by {ClothWetting.WetHands} hands, and the crew has {crew.Hands}",
+                }
+                : [],
+            .. Clock(
+                laying.Placing,
+                laying.Days,
+                "the pot",
+                unit,
+                laying.Placing.Mix.Clocks.Pot,
+                grams,
+                crew.MixMinutes + (share.Part(200).Amount * crew.WetMinutesPerM2)
+            ),
+        ];
+        return new(
+            Severity.Warning,
+            Subject.Of(laying.Layer) with
+            {
+                Key = "clock.shifts",
+            },
+            $"it cannot be laid: {string.Join("; ", why.DefaultIfEmpty("no batch of it is out of the pot and down within a shift"))}. A slower hardener, a cooler shop or longer shifts; no session is planned from here on"
         )
         {
             Rank = Rank.Know,

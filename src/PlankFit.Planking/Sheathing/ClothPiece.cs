@@ -28,6 +28,9 @@ public sealed record ClothPiece(
     /// <summary>The first line runs along the roll, through the cross; across it otherwise.</summary>
     public required bool FirstAlongRoll { get; init; }
 
+    /// <summary>Cut into it where it will not lie otherwise, in its own places.</summary>
+    public ImmutableArray<ClothDart> Darts { get; init; } = [];
+
     /// <summary>That it takes of the roll's length, mm.</summary>
     public double LengthMm => Outline.Max(p => p.X);
 

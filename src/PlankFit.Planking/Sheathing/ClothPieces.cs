@@ -48,9 +48,26 @@ internal static class ClothPieces
             {
                 Cross = At(default) - low,
                 FirstAlongRoll = on.Courses.Along,
+                Darts =
+                [
+                    .. Darts(on, parts[i])
+                        .Select(d => d with { Tip = At(d.Tip) - low, Mouth = At(d.Mouth) - low }),
+                ],
             };
         }
     }
+
+    /// <summary>Those whose tip lies on a course, from its own edge.</summary>
+    private static IEnumerable<ClothDart> Darts(SheathedSide on, CoursePart part) =>
+        on
+            .Darts.Darts.Where(d => FlatPolygon.Holds(part.Outline, d.Tip))
+            .Select(d =>
+                d with
+                {
+                    Mouth =
+                        ClothDarts.Exit(part.Outline, d.Tip, (d.Mouth - d.Tip).Unit()) ?? d.Mouth,
+                }
+            );
 
     /// <summary>a to z, then aa, ab.</summary>
     private static string Letter(int i) =>

@@ -13,12 +13,14 @@ public static class Drape
     /// <summary>Threads that would lift by less than this over <see cref="LiftOverMm"/> are not told, mm.</summary>
     public const double LeastLiftMm = 0.5;
 
+    /// <summary>Half of where it locks, degrees.</summary>
+    public static double Bears(ClothSpec cloth) => cloth.LocksAtDegrees / 2;
+
     /// <summary>Beyond half of where it locks the cloth is asked too much.</summary>
     public static DrapeVerdict Verdict(double shearDegrees, ClothSpec cloth)
     {
-        double shear = Math.Abs(shearDegrees),
-            half = cloth.LocksAtDegrees / 2;
-        return shear > half ? DrapeVerdict.TooMuch
+        double shear = Math.Abs(shearDegrees);
+        return shear > Bears(cloth) ? DrapeVerdict.TooMuch
             : shear < FlatDegrees ? DrapeVerdict.LiesFlat
             : shear < StrokedDegrees ? DrapeVerdict.StrokeOut
             : DrapeVerdict.PlanThePull;

@@ -110,7 +110,7 @@ internal static class SheathingFindings
                 case DrapeVerdict.TooMuch:
                     yield return Warning(
                         layer,
-                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: another first-along takes off the {Degrees(most.Shear.Turning)} that come of its first line, a course of its own there or a dart from the edge the {Degrees(most.Shear.Bulge)} that come of the bottom's curvature"
+                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: another first-along takes off the {Degrees(most.Shear.Turning)} that come of its first line, a course of its own there the {Degrees(most.Shear.Bulge)} that come of the bottom's curvature; or {Darts(side)}"
                     );
                     break;
                 case DrapeVerdict.PlanThePull:
@@ -138,6 +138,11 @@ internal static class SheathingFindings
             }
         }
     }
+
+    private static string Darts(SheathedSide side) =>
+        side.Darts is { Darts: { IsEmpty: false } darts, LeftDegrees: var left }
+            ? $"{(darts.Length == 1 ? "one dart" : $"{NumberText.Trimmed(darts.Length, 0)} darts")} from the edge, drawn on the pieces, with which {Degrees(left)} are left"
+            : "a dart from the edge, for which no place was found";
 
     /// <summary>What laps under the keel the keel carries twice.</summary>
     private static Finding? Lap(SheathedLayer layer, PlankingJob job)

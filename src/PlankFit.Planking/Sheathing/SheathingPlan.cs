@@ -65,6 +65,9 @@ public sealed record SheathedSide(
     /// <summary>Bay by bay from forward, how far it is sheared and where its threads lie over a hollow.</summary>
     public ImmutableArray<BayShear> Bays { get; init; } = [];
 
+    /// <summary>Where it will not lie otherwise, and what is left of its shear with them.</summary>
+    public ClothDarts Darts { get; init; } = new([], 0);
+
     /// <summary>What is drawn before wetting out, station by station.</summary>
     public ImmutableArray<StationMarks> Marks { get; init; } = [];
 

@@ -191,6 +191,12 @@ internal static class SheathingPlanner
             Edges = edges,
             Cross = ClothMarks.Cross(face, draped),
             Bays = BayShears.Of(face, draped.Net),
+            Darts = ClothDarts.Of(
+                draped.Net,
+                cut,
+                Drape.Bears(on.Cloth),
+                on.Cloth.Weave == Weave.Square || draped.First is FirstLine.Point
+            ),
             Marks = ClothMarks.Of(face, draped, spec, courses, strips),
             JoinsAcross = ClothMarks.Across(face, draped, spec, courses),
             LaidMm2 = LaidMm2(trim, courses, spec.JoinLapMm),

@@ -16,6 +16,7 @@ internal static class BillPlanner
             .. ground.Planked.PlankLayers.Select(l => Timber(ground, l)),
             .. Cloths(ground),
             .. (ground.Glue?.Totals ?? []).SelectMany(Resin),
+            .. (ground.Glue?.Fillers ?? []).Select(f => Filler(f, ground.Planked.Job.Units)),
             .. ground.Fastenings,
         ];
 
@@ -65,6 +66,39 @@ internal static class BillPlanner
         return bought.Length > 0 && bought.All(r => r.Roll.Price is not null)
             ? bought.Sum(r => r.Roll.Price)
             : null;
+    }
+
+    private static BillRow Filler(FillerTotal filler, LengthUnit unit) =>
+        new(
+            "filler",
+            filler.Name,
+            string.Join(" and ", filler.Rates.Select(r => Into(r.Into))),
+            filler.Likely.Most,
+            "kg",
+            $"upper likely amount: {string.Join("; ", filler.Rates.Select(r => Rate(r, unit)))}, the job's; weigh a trial"
+        )
+        {
+            Cost = filler.PricePerKg * filler.Likely.Most,
+        };
+
+    private static string Into(FillerInto into) =>
+        into switch
+        {
+            FillerInto.Glue => "glue",
+            FillerInto.Fillets => "fillets",
+            FillerInto.Fairing => "fairing",
+            _ => "glue, fillets and fairing",
+        };
+
+    private static string Rate(FillerSpec filler, LengthUnit unit)
+    {
+        string Of(double gramsPerKg) =>
+            NumberText.Trimmed(
+                gramsPerKg / AmountText.GramsPerKgPer(unit),
+                LengthUnits.IsMetric(unit) ? 0 : 1
+            );
+        Estimate rate = filler.GramsPerKg;
+        return $"{Of(rate.Usual)} ({Of(rate.Least)} to {Of(rate.Most)}) {AmountText.GramsPerKgUnit("it", unit)} of mix";
     }
 
     private static IEnumerable<BillRow> Resin(MixTotal total)

@@ -103,5 +103,8 @@ internal static class LaidUps
         StructureGround ground,
         PlyMaker maker,
         LayerSpec layer
-    ) => ground.ClothOf(layer.Name) is { } cloth ? maker.Of(cloth, layer.ThicknessMm) : [];
+    ) =>
+        ground.LiesAs(layer.Name) is { } lies
+            ? maker.Of(lies.Cloth, layer.ThicknessMm, ClothLies.Of(lies))
+            : [];
 }

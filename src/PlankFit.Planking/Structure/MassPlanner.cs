@@ -84,11 +84,13 @@ internal static class MassPlanner
                         or GlueUse.Weave
             ),
         ];
-        double kg = lines.Sum(a => a.Kg.Usual / (1 + a.Mix.Waste));
+        double kg = lines.Sum(a =>
+            (a.Kg.Usual + a.Fillers.Sum(f => f.Kg.Usual)) / (1 + a.Mix.Waste)
+        );
         return kg > 0 && Centre(ground, at) is { } centre
             ? new(
                 $"{name}: glue and coats",
-                "usual film, priming and weave, without what is wasted",
+                "usual film, filler, priming and weave, without what is wasted",
                 lines.Max(a => a.AreaMm2),
                 new(kg, centre, 0)
             )

@@ -19,7 +19,9 @@ internal sealed record PlyMaker(StructureSpec Spec)
     /// A cloth of a thickness, its usual glass content: a ply for each set of threads, all of one share, and one for its mat; the thickness is that of the layer, as
     /// the keel has it, and what is in it is glass as weighed and resin for the rest.
     /// </summary>
-    public ImmutableArray<Ply> Of(ClothSpec cloth, double thicknessMm)
+    /// <param name="lies">Which way its mat faces and its roll runs.</param>
+    /// <returns>From the inside out.</returns>
+    public ImmutableArray<Ply> Of(ClothSpec cloth, double thicknessMm, ClothLies lies)
     {
         double threads = cloth.MassGsm - cloth.MatGsm,
             mat = cloth.MatGsm;
@@ -34,17 +36,27 @@ internal sealed record PlyMaker(StructureSpec Spec)
                     cloth.GlassContent.Usual,
                     scale,
                     scale * inThreads / cloth.DirectionsDegrees.Length,
-                    degrees
+                    Turned(degrees + lies.RollDegrees)
                 )
             );
         }
 
         if (inMat > 0)
         {
-            plies.Add(MatPly(cloth.MatGlassContent.Usual, scale, scale * inMat));
+            plies.Insert(
+                lies.MatInside ? 0 : plies.Count,
+                MatPly(cloth.MatGlassContent.Usual, scale, scale * inMat)
+            );
         }
 
         return plies.ToImmutable();
+    }
+
+    /// <summary>The same line, more than -90 and no more than 90 degrees.</summary>
+    private static double Turned(double degrees)
+    {
+        double turned = Math.IEEERemainder(degrees, 180);
+        return turned <= -90 ? turned + 180 : turned;
     }
 
     private static double Thickness(double gsm, double content) =>
@@ -96,4 +108,17 @@ internal sealed record PlyMaker(StructureSpec Spec)
 
     private static double Density(double volume) =>
         1000 * ((volume * GlassInResin.GlassKgPerLitre) + ((1 - volume) * EpoxyKgPerLitre));
+}
+
+/// <summary>How a cloth lies, as far as its plies go by it.</summary>
+/// <param name="MatInside">Its mat lies to the inside, on the wood.</param>
+/// <param name="RollDegrees">Of the roll's length from the line along the hull, aft, towards the chine.</param>
+internal readonly record struct ClothLies(bool MatInside, double RollDegrees)
+{
+    public static ClothLies Of(SheathedLayer layer) =>
+        new(
+            layer.Spec.MatSide == MatSide.ToTheWood,
+            (layer.Sides[0].Courses.Along ? 0 : 90)
+                + (layer.Sides[0].First is FirstLine.Straight(_, var turned) ? turned : 0)
+        );
 }

@@ -55,7 +55,11 @@ internal static class StructureConstants
             .Where(l => ground.ClothOf(l.Cloth.Name) is not null)
             .SelectMany(l =>
                 maker
-                    .Of(ground.ClothOf(l.Cloth.Name)!, l.Cloth.ThicknessMm)
+                    .Of(
+                        ground.ClothOf(l.Cloth.Name)!,
+                        l.Cloth.ThicknessMm,
+                        ClothLies.Of(ground.LiesAs(l.Cloth.Name)!)
+                    )
                     .GroupBy(p => p.Material)
                     .Select(p => new ConstantFrom(
                         $"{l.Cloth.Name}, {LengthText.FormatExact(l.Cloth.ThicknessMm, ground.Planked.Job.Units)}: a set of its threads along, across, in shear",

@@ -89,15 +89,20 @@ internal static class PlanParts
             );
         GluePlan? glue = job.Glue is { } glued
             ? made.Of(
-                glued,
+                (glued, job.Timber?.ClampSpacingMm),
                 [planked, behind, fastenings, cloth],
                 () =>
                     GluePlanner.Of(
                         glued,
                         planked,
                         behind,
-                        id =>
-                            fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent) ?? 0,
+                        new(
+                            id =>
+                                fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent)
+                                ?? 0,
+                            job.Timber?.ClampSpacingMm,
+                            job.Units
+                        ),
                         cloth,
                         stop
                     )

@@ -31,11 +31,18 @@ internal static class CrewBinder
             WaitMinutes = table.NumberOrDefault(WorkKeys.Wait),
             WetMinutesPerM2 = table.NumberOrDefault(WorkKeys.Wet),
             CoatMinutesPerM2 = table.NumberOrDefault(WorkKeys.Coat),
+            FairMinutesPerM2 = table.NumberOrDefault(WorkKeys.Fair),
+            FilletMinutesPerM = table.NumberOrDefault(WorkKeys.LayFillet),
             TrimMinutesPerM = table.NumberOrDefault(WorkKeys.Trim),
             KeyMinutesPerM2 = table.NumberOrDefault(WorkKeys.WashAndKey),
             BoardMinutesPerM2 = table.NumberOrDefault(WorkKeys.Board),
             MostGrams = table.Number(WorkKeys.MostGrams),
             LeastGrams = table.NumberOrDefault(WorkKeys.LeastGrams),
+            HeldBy = table.Text(WorkKeys.HeldBy),
+            HoldsPlanks = (int)Math.Clamp(table.NumberOrDefault(WorkKeys.HoldsPlanks), 1, 50),
+            ClampsOnHand = table.Number(WorkKeys.ClampsOnHand) is { } clamps
+                ? (int)Math.Clamp(clamps, 0, 100_000)
+                : null,
             Searched = table.ChoiceOrDefault(WorkKeys.Sessions),
         };
         table.Close();

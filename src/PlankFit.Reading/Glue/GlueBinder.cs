@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Units;
+using PlankFit.Reading.Keys;
 using PlankFit.Reading.Tables;
 
 namespace PlankFit.Reading.Glue;
@@ -21,6 +22,10 @@ internal static class GlueBinder
         ImmutableArray<FilletSpec> fillets =
         [
             .. tables.Fillets.Select(t => Fillet(t, units)).OfType<FilletSpec>(),
+        ];
+        ImmutableArray<FillerSpec> fillers =
+        [
+            .. tables.Fillers.Select(Filler).OfType<FillerSpec>(),
         ];
         FairingSpec? fairing = Fairing(tables.Fairing, units);
         (CrewSpec? crew, Cup? cup) = CrewBinder.Crew(tables.Crew, units);
@@ -46,6 +51,7 @@ internal static class GlueBinder
             WeaveCoats = (int)Math.Clamp(coats, 1, 9),
             Fillets = fillets,
             Fairing = fairing,
+            Fillers = fillers,
             Crew = crew,
             Clock = clock,
             Cup = cup,
@@ -87,25 +93,42 @@ internal static class GlueBinder
             return null;
         }
 
-        Estimate? rate = null;
-        if (!table.Has(GlueKeys.GramsPerM2))
+        Estimate? rate = Three(table, GlueKeys.GramsPerM2);
+        table.Close();
+        return rate;
+    }
+
+    /// <summary>The least, the usual and the most, in this order.</summary>
+    private static Estimate? Three(TableReader table, NumbersKey key)
+    {
+        if (!table.Has(key))
         {
-            table.Missing(GlueKeys.GramsPerM2, GlueKeys.GramsPerM2.Accepted);
+            table.Missing(key, key.Accepted);
         }
-        else if (table.Numbers(GlueKeys.GramsPerM2) is { } given)
+        else if (table.Numbers(key) is { } given)
         {
             if (given is [var least, var usual, var most] && least <= usual && usual <= most)
             {
-                rate = new(least, usual, most);
+                return new(least, usual, most);
             }
-            else
-            {
-                table.Wrong(GlueKeys.GramsPerM2, GlueKeys.GramsPerM2.Accepted);
-            }
+
+            table.Wrong(key, key.Accepted);
         }
 
+        return null;
+    }
+
+    private static FillerSpec? Filler(TableReader table)
+    {
+        string? name = table.Text(GlueKeys.FillerName);
+        FillerInto into = table.ChoiceOrDefault(GlueKeys.Into);
+        Estimate? rate = Three(table, GlueKeys.GramsPerKg);
+        double? density = table.Number(GlueKeys.FillerDensity),
+            price = table.Number(GlueKeys.FillerPrice);
         table.Close();
-        return rate;
+        return name is not null && rate is { } r
+            ? new(name, into, r) { KgPerLitre = density, PricePerKg = price }
+            : null;
     }
 
     private static FilletSpec? Fillet(TableReader table, LengthUnit units)

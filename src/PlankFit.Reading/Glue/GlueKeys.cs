@@ -78,6 +78,69 @@ public static class GlueKeys
 
     public static readonly JobTable Fillet = new(Along, Radius, Angle, Length);
 
+    public static readonly TextKey FillerName = new(
+        "name",
+        "\"colloidal silica\"",
+        "How lists and cards call it."
+    )
+    {
+        AskedFor = "how you call it",
+    };
+
+    public static readonly ChoiceKey<FillerInto> Into = new(
+        "into",
+        [
+            ("glue", FillerInto.Glue),
+            ("fillets", FillerInto.Fillets),
+            ("fairing", FillerInto.Fairing),
+            ("all", FillerInto.All),
+        ],
+        "What it goes into; where rates differ, a table each."
+    )
+    {
+        DefaultChoice = FillerInto.Glue,
+    };
+
+    public static readonly NumbersKey GramsPerKg = new(
+        "grams-per-kg",
+        "[40, 60, 90]",
+        "grams to a kg of resin and hardener",
+        "As much as makes it stand: the least, the usual and the most; weigh a trial."
+    )
+    {
+        Required = true,
+        Most = 3,
+        Limits = Limits.FromTo(0, 3000),
+        Accepted =
+            "accepted: three numbers of grams to a kg of resin and hardener, the least first: [40, 60, 90]; fumed silica in glue 30 to 80 and in fillets 60 to 120, hollow glass in fairing 150 to 350, all from memory",
+    };
+
+    public static readonly NumberKey FillerDensity = new(
+        "density",
+        "0.2",
+        "kg a litre",
+        "Of its grains, not of the bag: so much of its volume is not resin."
+    )
+    {
+        Limits = Limits.FromTo(0.05, 5),
+        AcceptedWords = "accepted: kg a litre from {least} to {most}",
+        Otherwise = "its own volume is not taken off",
+        Source = KeySources.Plausible,
+    };
+
+    public static readonly NumberKey FillerPrice = MixKeys.Price with
+    {
+        What = "Of the filler, in whatever the stock's prices are in.",
+    };
+
+    public static readonly JobTable Filler = new(
+        FillerName,
+        Into,
+        GramsPerKg,
+        FillerDensity,
+        FillerPrice
+    );
+
     public static readonly LengthKey Depth = new(
         "depth",
         "0.8",

@@ -14,11 +14,16 @@ internal sealed record GlueTables(TableReader? Resin, TableReader? Glue)
 
     public TableReader? Fairing { get; init; }
 
+    public ImmutableArray<TableReader> Fillers { get; init; } = [];
+
     public TableReader? Crew { get; init; }
 
     public TableReader? Clock { get; init; }
 
     /// <summary>Those that go with resin or glue and mean nothing without.</summary>
     public IEnumerable<TableReader> Besides =>
-        new[] { Priming, Weave, Fairing, Crew, Clock }.OfType<TableReader>().Concat(Fillets);
+        new[] { Priming, Weave, Fairing, Crew, Clock }
+            .OfType<TableReader>()
+            .Concat(Fillets)
+            .Concat(Fillers);
 }

@@ -17,7 +17,7 @@ public static class ProgressText
     private static readonly string[] Columns = ["id", "done-at", "batch", "temperature"];
 
     private const string IdAccepted =
-        "a plank's number, S1-10, a run of them, S1-08..S1-12, a layer of cloth with its side, core cloth starboard, or a coat over it, outside cloth coat 1 starboard";
+        "a plank's number, S1-10, a run of them, S1-08..S1-12, a layer of cloth with its side, core cloth starboard, or a coat over it, outside cloth coat 1 starboard, or a side of what is laid last, fairing starboard, fillet chine log starboard";
     private const string TimeAccepted =
         "accepted: day and hour as on the sheets, day 2, 11:57, in quotes, or without its comma";
 
@@ -112,6 +112,28 @@ public static class ProgressText
                         return [new(null, cloth.Name, side, 0) { Coat = coat }];
                     }
                 }
+            }
+        }
+
+        return Finish(id);
+    }
+
+    /// <summary>A side of fairing, or of a fillet by what it runs along; whether the job has it is told with the plan.</summary>
+    private static ImmutableArray<GlueDone> Finish(string id)
+    {
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            string end = side == Side.Port ? " port" : " starboard";
+            if (
+                id.EndsWith(end, StringComparison.OrdinalIgnoreCase)
+                && id[..^end.Length].Trim() is var stage
+                && (
+                    stage.Equals(FairingSpec.Stage, StringComparison.OrdinalIgnoreCase)
+                    || stage.StartsWith(FilletSpec.StageOf(""), StringComparison.OrdinalIgnoreCase)
+                )
+            )
+            {
+                return [new(null, null, side, 0) { Finish = stage }];
             }
         }
 

@@ -69,6 +69,22 @@ public static class WorkKeys
         Usual.CoatMinutesPerM2
     );
 
+    public static readonly NumberKey Fair = Minutes(
+        "fair",
+        "12",
+        "minutes a square metre",
+        "To lay filler on what of the outside has any, two hands.",
+        Usual.FairMinutesPerM2
+    );
+
+    public static readonly NumberKey LayFillet = Minutes(
+        "lay-fillet",
+        "3",
+        "minutes a metre",
+        "To lay a fillet and draw it smooth, two hands.",
+        Usual.FilletMinutesPerM
+    );
+
     public static readonly NumberKey Trim = Minutes(
         "trim",
         "2",
@@ -109,7 +125,7 @@ public static class WorkKeys
         "least-grams",
         "30",
         "grams",
-        "The least that is mixed, since less cannot be measured; what is left over is waste and stands in no order."
+        "The least that is mixed, since less cannot be measured; what is left over of it is ordered with the rest."
     )
     {
         Limits = Limits.FromTo(0, 1000),
@@ -118,10 +134,47 @@ public static class WorkKeys
         Source = KeySources.Proposal,
     };
 
+    public static readonly TextKey HeldBy = new(
+        "held-by",
+        "\"spring clamps\"",
+        "What holds planks until the glue has cured, by the name by which sessions count it: spring clamps, battens, staples. How closely they stand is [timber] clamp-spacing."
+    )
+    {
+        Otherwise = $"fastenings, where the job has any, or else {CrewSpec.UsuallyHeldBy}",
+        Source = KeySources.Practice,
+    };
+
+    public static readonly NumberKey HoldsPlanks = new(
+        "holds-planks",
+        "4",
+        "whole number",
+        "How many planks one of them lies over: a clamp one, a batten several."
+    )
+    {
+        Whole = true,
+        Limits = Limits.FromTo(1, 50),
+        AcceptedWords = "accepted: a whole number from {least} to {most}",
+        DefaultValue = Usual.HoldsPlanks,
+        Source = KeySources.Practice,
+    };
+
+    public static readonly NumberKey ClampsOnHand = new(
+        "clamps-on-hand",
+        "120",
+        "whole number",
+        "How many of them there are; told where sessions want more at once."
+    )
+    {
+        Whole = true,
+        Limits = Limits.FromTo(0, 100_000),
+        AcceptedWords = "accepted: a whole number from {least} to {most}",
+        Otherwise = "they are counted and not compared",
+    };
+
     public static readonly ChoiceKey<bool> Sessions = new(
         "sessions",
         [("list", false), ("searched", true)],
-        "Whether sessions are those of the list, or the last of each skin is searched for a sooner end, which takes some seconds."
+        "Whether sessions are those of the list, or each is searched for a sooner end, which takes some seconds."
     )
     {
         DefaultChoice = false,
@@ -163,11 +216,16 @@ public static class WorkKeys
         Wait,
         Wet,
         Coat,
+        Fair,
+        LayFillet,
         Trim,
         WashAndKey,
         Board,
         MostGrams,
         LeastGrams,
+        HeldBy,
+        HoldsPlanks,
+        ClampsOnHand,
         Sessions,
         Cup
     );

@@ -181,6 +181,7 @@ public static class JobBinder
                     Weave = root.Table(JobKeys.Weave),
                     Fillets = root.Tables(JobKeys.Fillet),
                     Fairing = root.Table(JobKeys.Fairing),
+                    Fillers = root.Tables(JobKeys.Filler),
                     Crew = root.Table(JobKeys.Crew),
                     Clock = root.Table(JobKeys.Clock),
                 },

@@ -185,6 +185,12 @@ public static class JobKeys
         GlueKeys.Fillet
     );
 
+    public static readonly TablesKey Filler = new(
+        "filler",
+        "What thickens glue, fillets or fairing.",
+        GlueKeys.Filler
+    );
+
     public static readonly TableKey Fairing = TableKey.Headed(
         "fairing",
         "Filler over the outside, boarded fair.",
@@ -236,6 +242,7 @@ public static class JobKeys
         Weave,
         Fillet,
         Fairing,
+        Filler,
         Crew,
         Clock,
         Structure

@@ -1,4 +1,5 @@
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.Keys;
 using PlankFit.Reading.Text;
 
@@ -7,8 +8,8 @@ namespace PlankFit.Reading.Sheathing;
 /// <summary>[[cloth]]: a cloth as it comes off its roll.</summary>
 public static class ClothKeys
 {
-    private const double GsmOfOzYd2 = 33.9057475,
-        GsmOfOzFt2 = 305.1517275;
+    private const double GsmOfOzYd2 = AmountText.GsmPerOunceOnYard,
+        GsmOfOzFt2 = 9 * GsmOfOzYd2;
 
     private const string FromMemory = "from memory, wide, no source: weigh and press a coupon";
 

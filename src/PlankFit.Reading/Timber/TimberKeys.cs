@@ -96,7 +96,7 @@ public static class TimberKeys
     public static readonly LengthKey Clamps = new(
         "clamp-spacing",
         "300",
-        "Between clamps, screws or staples while the glue sets, for the estimate of what a clamp holds."
+        "Between clamps, screws or staples while the glue sets: what one of them holds is estimated by it, and how many a session wants is counted."
     )
     {
         Limits = Limits.Positive,

@@ -1,7 +1,10 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using PlankFit.Export.Glue;
+using PlankFit.Export.Sheathing;
 using PlankFit.Export.Structure;
 using PlankFit.Planking.Glue;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -60,7 +63,7 @@ public sealed partial class GlueSheetsTests
         Assert.True(sheets >= 4);
     }
 
-    /// <summary>Grams and millilitres stand on cards besides ounces; nothing else is metric where lengths are in feet and inches.</summary>
+    /// <summary>Grams and millilitres stand in brackets after ounces; nothing else is metric where lengths are in feet and inches.</summary>
     [Fact]
     public void InFeetAndInchesLengthsAndTemperaturesAreNotMetric()
     {
@@ -71,6 +74,7 @@ public sealed partial class GlueSheetsTests
             .. Words(StructureSheets.Of(plan, plan.Structure!)),
             .. plan.Glue!.Findings.Select(f => f.Message),
             .. plan.Structure!.Findings.Select(f => f.Message),
+            .. Words(SheathingSheets.Of(plan, plan.Sheathing!)),
         ];
         // A fastening has the name that the job gives it.
         Assert.DoesNotContain(
@@ -78,8 +82,44 @@ public sealed partial class GlueSheetsTests
                 !w.Contains("screw", StringComparison.Ordinal)
                 && !w.Contains("staple", StringComparison.Ordinal)
             ),
-            w => Metric().IsMatch(w)
+            w => Metric().IsMatch(Beside().Replace(w, ""))
         );
+        string all = string.Join(' ', words);
+        foreach (string unit in new[] { "oz/sq yd", "US qt", "US fl oz", "lb a US gallon", " lb" })
+        {
+            Assert.Contains(unit, all, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>What the sheets of both say, read back, is one and the same amount.</summary>
+    [Fact]
+    public void WhatIsWrittenInEitherUnitsIsTheSameAmount()
+    {
+        LengthUnit[] both = [LengthUnit.Millimetre, LengthUnit.Foot];
+        foreach (GlueBatch batch in GluedLaunch.Plan.Glue!.Batches)
+        {
+            string[] mass = [.. both.Select(u => AmountText.Grams(batch.Grams, u))],
+                volume = [.. both.Select(u => AmountText.Millilitres(batch.Parts.ResinLitres, u))];
+            Assert.Equal($"({mass[0]})", mass[1][mass[1].IndexOf('(')..]);
+            Assert.Equal($"({volume[0]})", volume[1][volume[1].IndexOf('(')..]);
+            Assert.Equal(batch.Grams, First(mass[1]) * 28.349523125, 1.5);
+            Assert.Equal(1000 * batch.Parts.ResinLitres, First(volume[1]) * 29.5735295625, 1.5);
+        }
+
+        foreach (AmountLine line in GluedLaunch.Plan.Glue!.Amounts)
+        {
+            double kg = line.Kg.Usual,
+                litres = line.Mix.Ratio.Parts(kg).ResinLitres;
+            Assert.Equal(kg, First(AmountText.Kg(kg, LengthUnit.Foot)) * 0.45359237, 0.0024);
+            Assert.Equal(
+                litres,
+                First(AmountText.Litres(litres, LengthUnit.Foot)) * 0.946352946,
+                0.0049
+            );
+        }
+
+        static double First(string text) =>
+            double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture);
     }
 
     [Fact]
@@ -96,9 +136,12 @@ public sealed partial class GlueSheetsTests
     private static string[] Words(IEnumerable<Drawing> sheets) =>
         [.. sheets.SelectMany(s => s.Shapes.OfType<Lettering>()).Select(l => l.Text)];
 
-    [GeneratedRegex(@"\d ?(mm|m²|m³|kg/m|kPa|MPa|C)\b")]
+    [GeneratedRegex(@"\d ?(mm|m²|m³|kg|g|ml|l|litres?|g/m²|kPa|MPa|C)(\b|$)|a litre|square metre")]
     private static partial Regex Metric();
 
-    [GeneratedRegex(@"\d ?(in|ft|oz|lb|psi|Mpsi|F|gal)\b")]
+    [GeneratedRegex(@"\(\d+(\.\d)? (g|ml)\)")]
+    private static partial Regex Beside();
+
+    [GeneratedRegex(@"\d ?(US|sq|in|ft|oz|lb|psi|Mpsi|F|gal)\b")]
     private static partial Regex Imperial();
 }

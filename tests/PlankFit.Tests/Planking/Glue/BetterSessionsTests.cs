@@ -5,7 +5,7 @@ using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Glue;
 
-/// <summary>The last session of each skin searched: never later than the list, sooner where it can be, the same every time, and no law broken.</summary>
+/// <summary>Each session of planks searched: never later than the list, sooner where it can be, the same every time, and no law broken.</summary>
 public sealed class BetterSessionsTests
 {
     [Fact]
@@ -28,6 +28,8 @@ public sealed class BetterSessionsTests
             {
                 Assert.True(s.Second.To <= s.First.To);
                 Assert.True(s.Second.From >= s.First.From);
+                Assert.Equal(s.First.Planks > 0, s.Second.NoneEndsBefore is not null);
+                Assert.True((s.Second.NoneEndsBefore ?? 0) <= s.Second.To + 1e-6);
                 Assert.Equal(
                     s.First.Batches.Select(b => b.Name),
                     s.Second.Batches.Select(b => b.Name)

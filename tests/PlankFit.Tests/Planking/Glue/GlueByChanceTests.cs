@@ -45,15 +45,23 @@ public sealed class GlueByChanceTests
         GlueLaws.Hold(plan);
         foreach (GlueStage stage in glue.Stages)
         {
-            double mixed =
-                    stage.Batches.Sum(b => b.Planks.IsEmpty ? b.Grams : b.Planks.Sum(p => p.Grams))
-                    / 1000,
+            // What is left over of small batches has its line.
+            double mixed = stage.Batches.Sum(b => b.Grams) / 1000,
                 reckoned = glue
                     .Amounts.Where(a =>
-                        a.Where == stage.Layer
-                        && a.Use is not (GlueUse.Weave or GlueUse.Fillet or GlueUse.Fairing)
+                        stage.Use switch
+                        {
+                            GlueUse.Weave or GlueUse.Fairing => a.Use == stage.Use
+                                || (a.Use == GlueUse.LeftOver && a.Where == stage.Layer),
+                            GlueUse.Fillet => stage.Layer == FilletSpec.StageOf(a.Where)
+                                || (a.Use == GlueUse.LeftOver && a.Where == stage.Layer),
+                            _ => a.Where == stage.Layer
+                                && a.Use
+                                    is not (GlueUse.Weave or GlueUse.Fillet or GlueUse.Fairing),
+                        }
                     )
                     .Sum(a => a.Kg.Usual);
+            reckoned /= stage.Use == GlueUse.Weave ? glue.Spec.WeaveCoats : 1;
             // Each plank's share is rounded to a tenth of a gram.
             Assert.Equal(reckoned, mixed, stage.Batches.Sum(b => b.Planks.Length) * 5.1e-5 + 1e-9);
         }
@@ -88,6 +96,10 @@ public sealed class GlueByChanceTests
             imperial.Batches.Select(b => (b.Name, b.MixAt, b.Grams))
         );
         Assert.Equal(metric.Amounts.Select(a => a.Kg), imperial.Amounts.Select(a => a.Kg));
+        Assert.Equal(
+            metric.Stages.Select(s => (s.Before.Length, s.After.Length)),
+            imperial.Stages.Select(s => (s.Before.Length, s.After.Length))
+        );
     }
 
     [Fact]

@@ -130,6 +130,33 @@ public sealed class StructurePlanTests
         Assert.Equal(metric.Whole!.Kg, imperial.Whole!.Kg);
     }
 
+    /// <summary>A mat on the wood is the first of its cloth's plies from the inside, one that faces outward the last; the glass is the same.</summary>
+    [Fact]
+    public void AMatLiesOnTheSideThatItWasSaidToLieOn()
+    {
+        (int At, double Kg) wood = Mat(MatSide.ToTheWood),
+            outward = Mat(MatSide.Outward);
+        Assert.Equal(wood.At + 2, outward.At);
+        Assert.Equal(wood.Kg, outward.Kg, 1e-9);
+
+        static (int, double) Mat(MatSide side)
+        {
+            Job job = GluedLaunch.Job(3);
+            Laminate laid = Planned(
+                job with
+                {
+                    Cloths = [job.Cloths[0] with { MatGsm = 200 }],
+                    Sheathing = [job.Sheathing[0] with { MatSide = side }],
+                }
+            ).Structure!.Governing!.AsPlanned.Laminate;
+            // As stiff one way as the other.
+            return (
+                laid.Plies.ToList().FindIndex(p => p.Material.E1 == p.Material.E2),
+                laid.KgPerM2
+            );
+        }
+    }
+
     [Fact]
     public void WithoutASpeciesThereIsNoStiffnessAndThatIsSaid()
     {

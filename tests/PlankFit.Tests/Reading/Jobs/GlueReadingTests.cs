@@ -77,7 +77,7 @@ public sealed class GlueReadingTests
             to = job.IndexOf(Fillet, StringComparison.Ordinal);
         ReadResult read = EveryName.Read(job[..from] + job[to..]);
         Assert.Equal(
-            3,
+            4,
             read.Findings.Count(f =>
                 f.Message.Contains("neither [resin] nor [glue]", StringComparison.Ordinal)
             )

@@ -117,6 +117,12 @@ internal static class EveryClothKey
         [fairing]
         depth = 0.8
         part = 0.3
+        [[filler]]
+        name = "colloidal silica"
+        into = "all"
+        grams-per-kg = [40, 60, 90]
+        density = 2.2
+        price-per-kg = 30
         [crew]
         hands = 4
         mix = 4
@@ -125,11 +131,16 @@ internal static class EveryClothKey
         wait = 10
         wet = 6
         coat = 4
+        fair = 12
+        lay-fillet = 3
         trim = 2
         wash-and-key = 10
         board = 15
         most-grams = 500
         least-grams = 20
+        held-by = "spring clamps"
+        holds-planks = 2
+        clamps-on-hand = 90
         sessions = "list"
         cup = { across-bottom = 70, across-top = 90, height = 110 }
         [clock]

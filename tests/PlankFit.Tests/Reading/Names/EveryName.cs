@@ -163,8 +163,12 @@ internal static class EveryName
         along = "chine log"
         radius = 12
         length = 8000
+        [[filler]]
+        name = "silica"
+        grams-per-kg = [40, 60, 90]
         [crew]
         hands = 3
+        held-by = "spring clamps"
         [clock]
         shifts = [
             "08:00-12:00",

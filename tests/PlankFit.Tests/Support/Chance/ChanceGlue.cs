@@ -33,7 +33,8 @@ internal static class ChanceGlue
         ];
         return job with
         {
-            Glue = Spec(draw),
+            // By draws of their own, so that a seed keeps what it had.
+            Glue = HeldAndFilled(Spec(draw), new Draw(seed + 7919)),
             Cloths = cloths,
             Sheathing = lies,
             Structure = new()
@@ -73,6 +74,20 @@ internal static class ChanceGlue
             ),
         };
     }
+
+    private static GlueSpec HeldAndFilled(GlueSpec spec, Draw draw) =>
+        spec with
+        {
+            Fillers = draw.Heads()
+                ? [new("silica", FillerInto.All, new(40, 60, 90)) { KgPerLitre = 2.2 }]
+                : [],
+            Crew = spec.Crew! with
+            {
+                HeldBy = draw.Heads() ? "battens" : null,
+                HoldsPlanks = draw.Whole(1, 4),
+                ClampsOnHand = draw.Heads() ? draw.Whole(20, 400) : null,
+            },
+        };
 
     private static Mix Product(Draw draw, string name)
     {

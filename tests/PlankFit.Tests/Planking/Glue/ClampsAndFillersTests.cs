@@ -1,0 +1,144 @@
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Structure;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Glue;
+
+/// <summary>What holds planks until the glue has cured, counted, and what the glue is thickened with, weighed.</summary>
+public sealed class ClampsAndFillersTests
+{
+    [Theory]
+    [InlineData(1835, 300, 8)]
+    [InlineData(300, 300, 2)]
+    [InlineData(300.1, 300, 3)]
+    [InlineData(40, 300, 2)]
+    public void BothEndsAndNoneFurtherApart(double length, double every, int clamps) =>
+        Assert.Equal(clamps, ClampCounts.Along(length, every));
+
+    /// <summary>In a shop that keeps 20 degrees, by hand: each plank's clamps are on from its batch's first plank until the glue's one curing time after the last is down.</summary>
+    [Fact]
+    public void EachSessionHasItsClampsAndThoseThatAreStillOn()
+    {
+        BottomPlan plan = Planned(c => c with { HeldBy = "spring clamps", ClampsOnHand = 3 });
+        GluePlan glue = plan.Glue!;
+        double every = plan.Job.Timber?.ClampSpacingMm ?? 300,
+            cure = glue.Spec.BetweenLayers!.Clocks.Sandable!.Minutes(20);
+        var planks = plan
+            .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+            .ToDictionary(p => p.Id);
+        int Wanted(GlueBatch batch) =>
+            batch.Planks.Sum(p => 1 + (int)Math.Ceiling(planks[p.Id].CutLengthMm / every));
+        int more = 0;
+        foreach (GlueSession session in glue.Sessions)
+        {
+            SessionClamps told = ClampCounts.Of(glue, session);
+            Assert.Equal(session.Batches.Sum(Wanted), told.PutOn);
+            int most = 0;
+            for (double at = session.From; at <= session.To; at++)
+            {
+                most = Math.Max(
+                    most,
+                    glue.Batches.Where(b =>
+                            !b.Planks.IsEmpty
+                            && b.Planks[0].SetAt <= at
+                            && at < b.Clocks.DownAt + cure
+                        )
+                        .Sum(Wanted)
+                );
+            }
+
+            if (told.PutOn > 0)
+            {
+                // Steps of a minute miss no more than one batch.
+                Assert.InRange(told.AtOnce, most, most + session.Batches.Max(Wanted));
+                more += told.AtOnce > told.PutOn ? 1 : 0;
+            }
+        }
+
+        Assert.True(more > 0, "no session begins before the clamps of the one before are off");
+        Assert.Contains(
+            glue.Findings,
+            f =>
+                f.Message.Contains("3 are on hand", StringComparison.Ordinal)
+                && f.About.Key == "crew.clamps-on-hand"
+        );
+    }
+
+    [Fact]
+    public void BattensLieOverSeveralPlanksAndFasteningsHoldByThemselves()
+    {
+        int each = Clamps(c => c with { HeldBy = "clamps" }),
+            over = Clamps(c => c with { HeldBy = "battens", HoldsPlanks = 3 });
+        Assert.InRange(over, each / 3, 2 * each / 3);
+        Assert.Equal(5 + 2, ClampCounts.Over([900, 600, 1200, 300], 300, 3));
+        // The launch is fastened: where nothing else is named only corner pieces that no fastening reaches are clamped, at both ends.
+        BottomPlan launch = Planned(c => c with { HeldBy = null });
+        Assert.Equal(
+            2
+                * launch
+                    .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+                    .Count(p => launch.Fastenings!.On(p.Id)?.Points.IsEmpty ?? true),
+            launch.Glue!.Batches.Sum(b => b.Clamps)
+        );
+
+        static int Clamps(Func<CrewSpec, CrewSpec> with) =>
+            Planned(with).Glue!.Batches.Sum(b => b.Clamps);
+    }
+
+    /// <summary>60 g to a kg of glue; of fairing a litre holds 1/(1/1.09 + 0.25/0.2) kg of mix.</summary>
+    [Fact]
+    public void FillersAreWeighedAndTakeTheirVolume()
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue! with
+        {
+            Fairing = new(0.8, 0.3),
+            Fillers =
+            [
+                new("silica", FillerInto.Glue, new(40, 60, 90)) { PricePerKg = 30 },
+                new("hollow glass", FillerInto.Fairing, new(150, 250, 350)) { KgPerLitre = 0.2 },
+            ],
+        };
+        BottomPlan plan = GluedLaunch.Of(job with { Glue = spec });
+        GluePlan glue = plan.Glue!;
+        AmountLine between = glue.Amounts.First(a => a.Use == GlueUse.BetweenLayers),
+            fairing = glue.Amounts.Single(a => a.Use == GlueUse.Fairing);
+        FillerAmount silica = Assert.Single(between.Fillers);
+        Assert.Equal(0.060 * between.Kg.Usual, silica.Kg.Usual, 1e-12);
+        Assert.Equal(0.040 * between.Kg.Least, silica.Kg.Least, 1e-12);
+        Assert.Equal(0.090 * between.Kg.Most, silica.Kg.Most, 1e-12);
+        Assert.Equal(
+            fairing.AreaMm2
+                / 1e6
+                * 0.8
+                / ((1 / fairing.Mix.Ratio.KgPerLitre) + (0.25 / 0.2))
+                * (1 + fairing.Mix.Waste),
+            fairing.Kg.Usual,
+            1e-9
+        );
+        Assert.Empty(glue.Amounts.First(a => a.Use == GlueUse.WettingOut).Fillers);
+        BillRow[] bill = [.. plan.Structure!.Bill.Where(r => r.Kind == "filler")];
+        Assert.Equal(["silica", "hollow glass"], bill.Select(r => r.Item));
+        double most = glue.Fillers[0].Likely.Most;
+        Assert.Equal(most, bill[0].Amount, 1e-12);
+        Assert.Equal(30 * most, bill[0].Cost!.Value, 1e-9);
+        Assert.Contains("60 (40 to 90) g of it to a kg", bill[0].Source, StringComparison.Ordinal);
+    }
+
+    private static BottomPlan Planned(Func<CrewSpec, CrewSpec> with)
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue!;
+        return GluedLaunch.Of(
+            job with
+            {
+                Glue = spec with
+                {
+                    Crew = with(spec.Crew! with { HoldsPlanks = 1 }),
+                    Clock = spec.Clock! with { Temperature = new([(0, 20)]) },
+                },
+            }
+        );
+    }
+}

@@ -1,0 +1,122 @@
+using MathNet.Numerics.Integration;
+using PlankFit.Export.Sheathing;
+using PlankFit.Geometry.Cloth;
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Geometry;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Sheathing;
+
+/// <summary>Darts where a cloth will not lie: their tips where it bears no more, their angle what is too much.</summary>
+public sealed class ClothDartTests
+{
+    private const double R = 3000;
+
+    /// <summary>
+    /// On a sphere from a great circle sin g = sin²(t/R): with 8 degrees borne a piece 600 wide has too much from the distance on where g is that, all of which one tip has between its
+    /// threads that lies 300 nearer the line; its angle is what the worst mesh has beyond, and it runs along a thread, 45 degrees to the roll, to the edge.
+    /// </summary>
+    [Theory]
+    [InlineData(25)]
+    [InlineData(10)]
+    public void OnASphereTheTipLiesWhereNoMoreIsBorne(double mesh)
+    {
+        const double bears = 8;
+        var sphere = new SphereSurface(R);
+        var ground = new ClothGround(
+            sphere,
+            at => Math.Max(Math.Abs(at.U * R) - 1900, Math.Abs(at.V * R) - 1700)
+        );
+        var line = LaidLine.Straight(ground, new(0, 0), Vec3.UnitY, 200);
+        int left = sphere.At(0, 0).Left(Vec3.UnitY).Z > 0 ? 1 : -1;
+        ClothNet net = ClothLaying.Along(ground, line, left, mesh);
+        Vec2[] cut = [new(-300, -100), new(300, -100), new(300, 1400), new(-300, 1400)];
+        var darts = ClothDarts.Of(net, [.. cut], bears, false);
+        ClothDart first = darts.Darts[0];
+        double t = R * Math.Asin(Math.Sqrt(Math.Sin(bears * Math.PI / 180))),
+            q = GaussLegendreRule.Integrate(
+                s => 1 / Math.Sqrt(1 + Math.Pow(Math.Sin(s / R), 2)),
+                0,
+                t,
+                40
+            ),
+            worst = net
+                .OnGround.Where(m => FlatPolygon.Holds(cut, m.Middle))
+                .Max(m => m.ShearDegrees);
+        // To a mesh's diagonal.
+        Assert.Equal(q - 300, first.Tip.Y, mesh * 1.5);
+        Assert.Equal(0, first.Tip.X, mesh * 1.5);
+        Assert.Equal(worst - bears, first.Degrees, 1e-9);
+        Assert.True(first.Laps);
+        Vec2 along = (first.Mouth - first.Tip).Unit();
+        Assert.Equal(Math.Sqrt(0.5), Math.Abs(along.X), 1e-9);
+        Assert.Equal(Math.Sqrt(0.5), along.Y, 1e-9);
+        Assert.Equal(
+            2 * first.LengthMm * Math.Tan(first.Degrees * Math.PI / 360),
+            first.WidthMm,
+            1e-9
+        );
+        Assert.Single(darts.Darts);
+        Assert.Equal(bears, darts.LeftDegrees, 1e-6);
+    }
+
+    /// <summary>Nothing is cut into what lies: the launch's cloth, which is sheared by less than a degree, has none.</summary>
+    [Fact]
+    public void WhatLiesHasNone() =>
+        Assert.All(GluedLaunch.Plan.Sheathing!.Pieces, p => Assert.Empty(p.Darts));
+
+    /// <summary>Pressed along the keel the launch's cloth is sheared by 8.6 degrees: a cloth that locks at 10 has darts on its pieces, on both sides alike.</summary>
+    [Fact]
+    public void PressedAlongTheKeelAStiffClothHasThemOnBothSides()
+    {
+        Job job = SheathedJobs.Outside(
+            SheathedJobs.Bare(DemoPlans.Of("survey-launch").Job),
+            s => s with { FirstAlong = new FirstLine.AlongKeel() }
+        );
+        job = job with { Cloths = [SheathedJobs.Stitched with { LocksAtDegrees = 10 }] };
+        BottomPlan whole = BottomPlanner
+            .Plan(job, null, TestContext.Current.CancellationToken)
+            .Plan!;
+        SheathingPlan plan = whole.Sheathing!;
+        SheathedSide side = plan.Layers.Single().Sides.Single();
+        Assert.NotEmpty(side.Darts.Darts);
+        Assert.True(side.Darts.LeftDegrees < side.MostShear - 1);
+        ClothPiece[] starboard = [.. plan.Pieces.Where(p => p.Side == Side.Starboard)],
+            port = [.. plan.Pieces.Where(p => p.Side == Side.Port)];
+        Assert.Equal(side.Darts.Darts.Length, starboard.Sum(p => p.Darts.Length));
+        foreach ((ClothPiece s, ClothPiece p) in starboard.Zip(port))
+        {
+            foreach ((ClothDart a, ClothDart b) in s.Darts.Zip(p.Darts))
+            {
+                Assert.Equal(a.LengthMm, b.LengthMm, 1e-6);
+                Assert.Equal(a.WidthMm, b.WidthMm, 1e-6);
+                Assert.Equal(s.LengthMm - a.Tip.X, b.Tip.X, 1e-6);
+                Assert.Equal(a.Tip.Y, b.Tip.Y, 1e-6);
+            }
+        }
+
+        Drawing[] sheets = [.. SheathingSheets.Of(whole, plan)];
+        Assert.Contains(sheets, s => s.Title.Contains("darts", StringComparison.Ordinal));
+        Assert.Empty(
+            sheets.SelectMany(s => SheetCheck.Faults(s).Concat(SheetCheck.Struck(s, _ => true)))
+        );
+        Assert.All(
+            plan.Pieces.Where(p => !p.Darts.IsEmpty),
+            p =>
+                Assert.Equal(
+                    p.Darts.Length,
+                    ClothPattern
+                        .Of(whole, p)
+                        .Shapes.OfType<Lettering>()
+                        .Count(l => l.Text.StartsWith("dart ", StringComparison.Ordinal))
+                )
+        );
+        Assert.Contains(
+            plan.Findings,
+            f => f.Message.Contains("from the edge, drawn on the pieces", StringComparison.Ordinal)
+        );
+    }
+}

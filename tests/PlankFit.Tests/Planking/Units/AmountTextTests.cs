@@ -1,0 +1,74 @@
+using PlankFit.Planking.Units;
+
+namespace PlankFit.Tests.Planking.Units;
+
+/// <summary>Masses, volumes and rates as written, in both kinds of units.</summary>
+public sealed class AmountTextTests
+{
+    /// <summary>A US gallon is 231 cubic inches and 128 fluid ounces, a pound 16 ounces, a square yard 1296 square inches.</summary>
+    [Fact]
+    public void UnitsAreWorthWhatTheyAreDefinedToBe()
+    {
+        Assert.Equal(231 * 16.387064 / 128, AmountText.MillilitresPerUsOunce, 1e-12);
+        Assert.Equal(
+            453.59237 / 16 / (1296 * 0.0254 * 0.0254),
+            AmountText.GsmPerOunceOnYard,
+            1e-10
+        );
+    }
+
+    [Theory]
+    [InlineData(231.3, "231 g", "8.16 oz (231 g)")]
+    [InlineData(20, "20.0 g", "0.71 oz (20.0 g)")]
+    [InlineData(453.59237, "454 g", "16.0 oz (454 g)")]
+    public void OnePotsMass(double grams, string metric, string feet)
+    {
+        Assert.Equal(metric, AmountText.Grams(grams, LengthUnit.Centimetre));
+        Assert.Equal(feet, AmountText.Grams(grams, LengthUnit.FeetInchesEighths));
+    }
+
+    [Theory]
+    [InlineData(0.2, "200 ml", "6.8 US fl oz (200 ml)")]
+    [InlineData(0.0076, "7.6 ml", "0.26 US fl oz (7.6 ml)")]
+    public void OnePotsVolume(double litres, string metric, string feet)
+    {
+        Assert.Equal(metric, AmountText.Millilitres(litres, LengthUnit.Metre));
+        Assert.Equal(feet, AmountText.Millilitres(litres, LengthUnit.Inch));
+    }
+
+    [Fact]
+    public void WhatIsBoughtAndRates()
+    {
+        Assert.Equal("12.47 kg", AmountText.Kg(12.469, LengthUnit.Millimetre));
+        Assert.Equal("1.00 lb", AmountText.Kg(0.45359237, LengthUnit.Foot));
+        Assert.Equal("1.01 lb", AmountText.KgUp(0.4536, LengthUnit.Foot));
+        Assert.Equal("1.00 kg", AmountText.KgUp(1.0000000001, LengthUnit.Metre));
+        Assert.Equal("4.00 US qt", AmountText.Litres(3.785411784, LengthUnit.Foot));
+        Assert.Equal("600 g/m²", AmountText.Gsm(600, LengthUnit.Millimetre));
+        Assert.Equal("17.7 oz/sq yd", AmountText.Gsm(600, LengthUnit.Foot));
+        Assert.Equal("8.35 lb a US gallon", AmountText.Density(1, LengthUnit.Foot));
+        Assert.Equal("1.09 kg a litre", AmountText.Density(1.09, LengthUnit.Millimetre));
+    }
+
+    /// <summary>A bound as written is never more than was meant, and no less than half of it from 1/64" on.</summary>
+    [Fact]
+    public void ABoundIsNeverMoreThanWasMeant()
+    {
+        Assert.Equal("0.5 mm", LengthText.AtMost(0.5, LengthUnit.Millimetre));
+        Assert.Equal("1/64\"", LengthText.AtMost(0.5, LengthUnit.Foot));
+        Assert.Equal("1/32\"", LengthText.AtMost(25.4 / 32, LengthUnit.Inch));
+        Assert.Equal("1/32\"", LengthText.AtMost(1, LengthUnit.Foot));
+        Assert.Equal("3/64\"", LengthText.AtMost(1.5, LengthUnit.Foot));
+        for (double mm = 0.4; mm < 60; mm += 0.1)
+        {
+            string text = LengthText.AtMost(mm, LengthUnit.Inch).TrimEnd('"');
+            double inches = text.Split(' ')
+                .Sum(part =>
+                    part.Split('/') is [var over, var under]
+                        ? (double)int.Parse(over) / int.Parse(under)
+                        : int.Parse(part)
+                );
+            Assert.InRange(25.4 * inches, 0.5 * mm, mm + 0.001);
+        }
+    }
+}
