@@ -11,13 +11,7 @@ public static class LetterWidths
     public static double TextWidth(string text, double capHeightMm, bool bold = false)
     {
         FontFile font = InterFonts.Of(bold);
-        long units = 0L;
-        foreach (Rune sign in text.EnumerateRunes())
-        {
-            units += font.Advance(font.Glyph(sign.Value));
-        }
-
-        return capHeightMm * units / font.CapHeight;
+        return capHeightMm * font.Advances(text) / font.CapHeight;
     }
 
     /// <summary>Whether every sign of the text can be drawn.</summary>

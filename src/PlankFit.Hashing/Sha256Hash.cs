@@ -195,17 +195,34 @@ public sealed class Sha256Hash
             f = state[5],
             g = state[6],
             h = state[7];
-        for (int t = 0; t < w.Length; t++)
+        // Eight rounds at once, each with the letters one further on, so that none is copied to its neighbour.
+        for (int t = 0; t < w.Length; t += 8)
         {
-            uint one =
-                h
-                + (Turned(e, 6) ^ Turned(e, 11) ^ Turned(e, 25))
-                + ((e & f) ^ (~e & g))
-                + K[t]
-                + w[t];
-            uint two =
-                (Turned(a, 2) ^ Turned(a, 13) ^ Turned(a, 22)) + ((a & b) ^ (a & c) ^ (b & c));
-            (h, g, f, e, d, c, b, a) = (g, f, e, d + one, c, b, a, one + two);
+            uint x;
+            x = h + Rising(e) + Chosen(e, f, g) + K[t] + w[t];
+            d += x;
+            h = x + Falling(a) + Most(a, b, c);
+            x = g + Rising(d) + Chosen(d, e, f) + K[t + 1] + w[t + 1];
+            c += x;
+            g = x + Falling(h) + Most(h, a, b);
+            x = f + Rising(c) + Chosen(c, d, e) + K[t + 2] + w[t + 2];
+            b += x;
+            f = x + Falling(g) + Most(g, h, a);
+            x = e + Rising(b) + Chosen(b, c, d) + K[t + 3] + w[t + 3];
+            a += x;
+            e = x + Falling(f) + Most(f, g, h);
+            x = d + Rising(a) + Chosen(a, b, c) + K[t + 4] + w[t + 4];
+            h += x;
+            d = x + Falling(e) + Most(e, f, g);
+            x = c + Rising(h) + Chosen(h, a, b) + K[t + 5] + w[t + 5];
+            g += x;
+            c = x + Falling(d) + Most(d, e, f);
+            x = b + Rising(g) + Chosen(g, h, a) + K[t + 6] + w[t + 6];
+            f += x;
+            b = x + Falling(c) + Most(c, d, e);
+            x = a + Rising(f) + Chosen(f, g, h) + K[t + 7] + w[t + 7];
+            e += x;
+            a = x + Falling(b) + Most(b, c, d);
         }
 
         state[0] += a;
@@ -217,6 +234,14 @@ public sealed class Sha256Hash
         state[6] += g;
         state[7] += h;
     }
+
+    private static uint Rising(uint e) => Turned(e, 6) ^ Turned(e, 11) ^ Turned(e, 25);
+
+    private static uint Falling(uint a) => Turned(a, 2) ^ Turned(a, 13) ^ Turned(a, 22);
+
+    private static uint Chosen(uint e, uint f, uint g) => g ^ (e & (f ^ g));
+
+    private static uint Most(uint a, uint b, uint c) => (a & b) | (c & (a | b));
 
     private static uint Turned(uint x, int by) => BitOperations.RotateRight(x, by);
 }

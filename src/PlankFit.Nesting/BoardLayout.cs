@@ -75,12 +75,7 @@ internal static class BoardLayout
             }
         }
 
-        return new(
-            stock.Count == 1 ? stock.Id : $"{stock.Id}.{nth + 1}",
-            stock,
-            lanes.ToImmutable(),
-            pieces.ToImmutable()
-        );
+        return new(stock.NameOf(nth), stock, lanes.ToImmutable(), pieces.ToImmutable());
     }
 
     /// <summary>Whether a lane's rows, where they are along the board, are clear of faults with the lane beginning at another place across it.</summary>

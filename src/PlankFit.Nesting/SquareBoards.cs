@@ -93,9 +93,7 @@ internal sealed class SquareBoards(NestSpec spec, StockBoard stock)
         boards.Select(
             (lanes, i) =>
                 new SawnBoard(
-                    stock.Count == 1
-                        ? stock.Id
-                        : FormattableString.Invariant($"{stock.Id}.{i + 1}"),
+                    stock.NameOf(i),
                     stock,
                     [
                         .. lanes.Select(l => new SawnLane(

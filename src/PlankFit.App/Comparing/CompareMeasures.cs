@@ -16,24 +16,23 @@ internal sealed record CompareMeasures(ImmutableArray<Measure> By, (Measure Alon
     {
         List<Finding> findings = [];
         bool boards = asked.BoardRounds is not null && job.Nest is not null;
-        if (asked.BoardRounds is not null && job.Nest is null)
+        if (asked.BoardRounds is < 1)
+        {
+            findings.Add(
+                new(
+                    Severity.Error,
+                    $"{asked.Mark}boards {asked.BoardRounds}",
+                    "a search for a plan of cutting has one round at the least; leave it out where no boards are to be counted"
+                )
+            );
+        }
+        else if (asked.BoardRounds is not null && job.Nest is null)
         {
             findings.Add(
                 new(
                     Severity.Error,
                     asked.Mark + "boards",
                     "the job names no stock: add [nest] with stock = \"stock.csv\", the boards on hand, or buy = \"yard.csv\", what may be bought"
-                )
-            );
-        }
-
-        if (asked.BoardRounds is < 0)
-        {
-            findings.Add(
-                new(
-                    Severity.Error,
-                    $"{asked.Mark}boards {asked.BoardRounds}",
-                    "rounds of a search cannot be fewer than none"
                 )
             );
         }

@@ -67,6 +67,9 @@ public static class CompareRun
             [
                 CompareWords.Head(comparison),
                 .. CompareWords.Table(comparison),
+                .. CompareWords.Fewer(comparison, asked.Mark + "by") is { } fewer
+                    ? [fewer]
+                    : (string[])[],
                 .. CompareWords.NotLaid(comparison),
                 $"{written.Count} files are in {request.Folder}: start with {Sheets}.",
             ],

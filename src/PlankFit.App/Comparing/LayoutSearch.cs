@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Diagnostics;
 using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.App.Showing;
@@ -26,6 +27,7 @@ internal sealed class LayoutSearch(
     private const double Golden = 0.3819660112501051;
 
     private readonly Lock gate = new();
+    private readonly long began = Stopwatch.GetTimestamp();
     private readonly SortedDictionary<int, Layout> laid = [];
 
     public Comparison Now
@@ -42,6 +44,9 @@ internal sealed class LayoutSearch(
     public void Lay(ImmutableArray<Variant> all, CancellationToken stop)
     {
         ShownJob? first = null;
+        told.Progress.Report(
+            new($"the job as it stands, the first of {asked} lay-outs (Ctrl-C stops)", 0)
+        );
         Add(
             all[0],
             null,
@@ -94,7 +99,7 @@ internal sealed class LayoutSearch(
             laid.Add(layout.Number, layout);
             told.Progress.Report(
                 new(
-                    $"{laid.Count} of {asked} lay-outs, the last {layout.Name} (Ctrl-C keeps what is found)",
+                    $"{laid.Count} of {asked} lay-outs, {TimeLeft.Words(Stopwatch.GetElapsedTime(began), laid.Count, asked, wanted.AtOnce)}the last {layout.Name} (Ctrl-C keeps what is found)",
                     (double)laid.Count / asked
                 )
             );

@@ -90,13 +90,7 @@ public static class Trying
         ];
         if (all.Length == 1)
         {
-            findings = findings.Add(
-                new(
-                    Severity.Note,
-                    Path.GetFileName(jobPath),
-                    "is laid by itself: name values to try beside it, of its angle, width, master or heads, and it is known which lay-out nothing beats"
-                )
-            );
+            return new(null, findings.Add(NothingBeside(jobPath, asked)));
         }
 
         var search = new LayoutSearch(
@@ -110,6 +104,16 @@ public static class Trying
         search.Lay(all, stop);
         return new(search.Now, findings);
     }
+
+    private static Finding NothingBeside(string jobPath, CompareAsked asked) =>
+        new(
+            Severity.Error,
+            Path.GetFileName(jobPath),
+            new[] { asked.Angle, asked.Width, asked.Master, asked.Heads }.All(v => v is null)
+                ? "there is nothing to compare it with: name values to try beside it, of its angle, width, master or heads"
+                    + (asked.Mark.Length > 0 ? ", or another job file" : "")
+                : "there is nothing to compare it with: it has every value that was named already; name others to try beside them"
+        );
 
     /// <summary>A job's text with the values of a lay-out in the layers that were varied: what else was changed since stays.</summary>
     /// <returns>Null where one of these layers is there no more.</returns>

@@ -27,7 +27,7 @@ internal static class PanelFiles
             InBook.LaidFlat,
             name,
             what,
-            () => PanelSheets.Pages(job, panel.Value)
+            () => PanelSheets.Pages(plan, panel.Value)
         );
         return new(
             [sheets],

@@ -18,6 +18,9 @@ public sealed class FontFile
     // What was looked up before, one more than the glyph; nought where it was not. Written by several threads, always with the same answer.
     private readonly int[] known = new int[0x2800];
 
+    // Of plain letters, which nearly all words are made of.
+    private readonly int[] plain = new int[0x80];
+
     public FontFile(byte[] bytes)
     {
         this.bytes = bytes;
@@ -34,6 +37,10 @@ public sealed class FontFile
         GlyphCount = Word(Start("maxp") + 4);
         characters = UnicodeCharacters();
         widths = Start("hmtx");
+        for (int sign = 0; sign < plain.Length; sign++)
+        {
+            plain[sign] = Advance(Glyph(sign));
+        }
     }
 
     public ReadOnlyMemory<byte> Bytes => bytes;
@@ -49,6 +56,34 @@ public sealed class FontFile
 
     /// <summary>The font size at which capitals have this height.</summary>
     public double SizeFor(double capHeightMm) => capHeightMm * UnitsPerEm / CapHeight;
+
+    /// <summary>The advance widths of a text in the font's units, sign after sign.</summary>
+    public long Advances(string text)
+    {
+        long units = 0L;
+        foreach (char letter in text)
+        {
+            if (letter >= plain.Length)
+            {
+                return AnyAdvances(text);
+            }
+
+            units += plain[letter];
+        }
+
+        return units;
+    }
+
+    private long AnyAdvances(string text)
+    {
+        long units = 0L;
+        foreach (Rune sign in text.EnumerateRunes())
+        {
+            units += Advance(Glyph(sign.Value));
+        }
+
+        return units;
+    }
 
     /// <summary>The advance width in the font's units.</summary>
     public int Advance(int glyph) => Word(widths + (4 * Math.Min(glyph, advances - 1)));

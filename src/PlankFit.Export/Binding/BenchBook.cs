@@ -4,7 +4,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Binding;
 
-/// <summary>All sheets of a job in one book: a page of contents, then section after section, every page with its number in the book below its frame.</summary>
+/// <summary>All sheets of a job in one book: contents, then section after section, every page with its number in the book below its frame.</summary>
 public static class BenchBook
 {
     private const string Contents = "Contents";
@@ -17,30 +17,38 @@ public static class BenchBook
     public static Book Of(Job job, IEnumerable<BoundSheets> sections)
     {
         BoundSheets[] bound = [.. sections.Where(s => s.Pages.Count > 0)];
+        int before = ContentsPage.Count(job, Marks(bound, 0)),
+            pages = before + bound.Sum(s => s.Pages.Count);
+        ImmutableArray<BookMark> marks = Marks(bound, before);
+        (ImmutableArray<Drawing> contents, ImmutableArray<PageLink> links) = ContentsPage.Of(
+            job,
+            marks,
+            pages
+        );
+        return new(
+            $"{job.Name}: bench book",
+            [
+                .. contents
+                    .Concat(bound.SelectMany(s => s.Pages))
+                    .Select((sheet, i) => Numbered(sheet, i + 1, pages)),
+            ],
+            [new(Contents, 0, []), .. marks],
+            links
+        );
+    }
+
+    /// <param name="before">Pages before the first section.</param>
+    private static ImmutableArray<BookMark> Marks(BoundSheets[] bound, int before)
+    {
         ImmutableArray<BookMark>.Builder marks = ImmutableArray.CreateBuilder<BookMark>();
-        int page = 1;
+        int page = before;
         foreach (BoundSheets section in bound)
         {
             marks.Add(new(section.Name, page, Within(section.Pages, page, 0)));
             page += section.Pages.Count;
         }
 
-        (Drawing contents, ImmutableArray<PageLink> links) = ContentsPage.Of(
-            job,
-            marks.ToImmutable(),
-            page
-        );
-        return new(
-            $"{job.Name}: bench book",
-            [
-                .. bound
-                    .SelectMany(s => s.Pages)
-                    .Prepend(contents)
-                    .Select((sheet, i) => Numbered(sheet, i + 1, page)),
-            ],
-            [new(Contents, 0, []), .. marks],
-            links
-        );
+        return marks.ToImmutable();
     }
 
     /// <summary>Runs of sheets that are looked for by the same words, and within these by the next.</summary>

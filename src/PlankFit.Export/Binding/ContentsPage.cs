@@ -5,7 +5,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Binding;
 
-/// <summary>The first page of a book: what is on which page, each line a link.</summary>
+/// <summary>The first page of a book, or the first few where it has much to find: what is on which page, each line a link.</summary>
 internal static class ContentsPage
 {
     private const double LineMm = 6.2;
@@ -14,60 +14,95 @@ internal static class ContentsPage
     private const double NumberMm = 16;
     private const int Columns = 2;
 
+    /// <summary>Beyond these the longest lists within sections go: nobody looks for a sheet through more.</summary>
+    private const int MostPages = 3;
+
+    /// <summary>How many pages of contents these sections want.</summary>
+    public static int Count(Job job, ImmutableArray<BookMark> sections)
+    {
+        int room = Columns * Room(job).Rows,
+            lines = Fitting(sections, MostPages * room).Length;
+        return Math.Max(1, (lines + room - 1) / room);
+    }
+
     /// <param name="sections">With their pages in the book, the first being 0.</param>
-    /// <param name="pages">How many the book has, this one among them.</param>
-    public static (Drawing Page, ImmutableArray<PageLink> Links) Of(
+    /// <param name="pages">How many the book has, these among them.</param>
+    public static (ImmutableArray<Drawing> Pages, ImmutableArray<PageLink> Links) Of(
         Job job,
         ImmutableArray<BookMark> sections,
         int pages
     )
     {
         var format = SheetFormat.Bench(job);
-        Box box = Frame.Inside(format).Within(5);
-        double top = box.Top - Letters.Name - 5;
-        int rows = (int)((top - box.Bottom) / LineMm);
-        Entry[] entries = Fitting(sections, Columns * rows);
+        (Box box, double top, int rows) = Room(job);
+        int room = Columns * rows;
+        Entry[] entries = Fitting(sections, MostPages * room);
         double width = (box.Width - ((Columns - 1) * GapMm)) / Columns;
-        ImmutableArray<PageLink>.Builder links = ImmutableArray.CreateBuilder<PageLink>();
-        foreach ((int i, Entry entry) in entries.Index())
-        {
-            (double left, double foot) = Place(i);
-            links.Add(
-                new(
-                    0,
-                    new(left, foot - 1.6),
-                    new(left + width, foot - 1.6 + LineMm),
-                    entry.Mark.Page
-                )
-            );
-        }
-
-        var page = new SheetPage(
-            format,
-            new("Bench book", "all sheets in the order of the work", "", null, Cautions.Saw)
-            {
-                Arrow = "",
-            },
-            (pad, _) =>
-            {
-                pad.Text(
-                    box.Left,
-                    box.Top - Letters.Name,
-                    $"Contents: {pages} pages",
-                    Letters.Name,
-                    bold: true
-                );
-                foreach ((int i, Entry entry) in entries.Index())
-                {
-                    (double left, double foot) = Place(i);
-                    Draw(pad, left, foot, width, entry);
-                }
-            }
-        );
-        return (SheetPage.Numbered(job, [page])[0], links.ToImmutable());
-
         (double Left, double Foot) Place(int i) =>
-            (box.Left + (i / rows * (width + GapMm)), top - Letters.Heading - (i % rows * LineMm));
+            (
+                box.Left + (i % room / rows * (width + GapMm)),
+                top - Letters.Heading - (i % rows * LineMm)
+            );
+
+        return (
+            SheetPage.Numbered(
+                job,
+                [
+                    .. entries
+                        .Chunk(room)
+                        .DefaultIfEmpty([])
+                        .Select(on => new SheetPage(
+                            format,
+                            new(
+                                "Bench book",
+                                "all sheets in the order of the work",
+                                "",
+                                null,
+                                Cautions.Saw
+                            )
+                            {
+                                Arrow = "",
+                            },
+                            (pad, _) =>
+                            {
+                                pad.Text(
+                                    box.Left,
+                                    box.Top - Letters.Name,
+                                    $"Contents: {pages} pages",
+                                    Letters.Name,
+                                    bold: true
+                                );
+                                foreach ((int i, Entry entry) in on.Index())
+                                {
+                                    (double left, double foot) = Place(i);
+                                    Draw(pad, left, foot, width, entry);
+                                }
+                            }
+                        )),
+                ]
+            ),
+            [
+                .. entries.Select(
+                    (entry, i) =>
+                    {
+                        (double left, double foot) = Place(i);
+                        return new PageLink(
+                            i / room,
+                            new(left, foot - 1.6),
+                            new(left + width, foot - 1.6 + LineMm),
+                            entry.Mark.Page
+                        );
+                    }
+                ),
+            ]
+        );
+    }
+
+    private static (Box Box, double Top, int Rows) Room(Job job)
+    {
+        Box box = Frame.Inside(SheetFormat.Bench(job)).Within(5);
+        double top = box.Top - Letters.Name - 5;
+        return (box, top, (int)((top - box.Bottom) / LineMm));
     }
 
     private static void Draw(SheetCanvas pad, double left, double foot, double width, Entry entry)
@@ -92,7 +127,7 @@ internal static class ContentsPage
         pad.Line(left, foot - 1.5, left + width, foot - 1.5, Pens.Rule);
     }
 
-    /// <summary>Sections and what is in them; where that is more than the page holds, the longest lists within sections go.</summary>
+    /// <summary>Sections and what is in them; where that is more than the pages hold, the longest lists within sections go.</summary>
     private static Entry[] Fitting(ImmutableArray<BookMark> sections, int room)
     {
         int[] within = [.. sections.Select(s => s.Within.Length)];

@@ -16,12 +16,16 @@ public static class CompareChart
     public const double WidthMm = 180;
     public const double HeightMm = 110;
 
-    private const double PointMm = 1.2;
+    /// <summary>Half of what a full point or a square is wide.</summary>
+    internal const double PointMm = 1.2;
     private const double RingMm = 0.9;
     private const double LegendMm = 7;
-    private const string Grid = "grid";
+    internal const string Grid = "grid";
 
     private static readonly Pen Beaten = new(0.25, 0.45);
+
+    /// <summary>Paler than any point, so that a number beside a line is read before it.</summary>
+    private static readonly Pen GridPen = new(0.18, 0.7);
 
     /// <summary>The layer that has the point of that lay-out.</summary>
     public static string LayerOf(int number) =>
@@ -70,7 +74,12 @@ public static class CompareChart
             pad.Add([Point(l, At(l), best.Contains(l.Number))]);
         }
 
-        Numbers(pad, plot, shown.Where(l => best.Contains(l.Number) || l.Number == 0), At);
+        CompareNumbers.Draw(
+            pad,
+            plot,
+            [.. shown.Where(l => best.Contains(l.Number) || l.Number == 0)],
+            At
+        );
         pad.BreakAroundLetters(Grid);
     }
 
@@ -95,91 +104,6 @@ public static class CompareChart
             : new CircleShape(layer, pen, at, unbeaten ? PointMm : RingMm, fill);
     }
 
-    /// <summary>Beside the points, further off with a line to it where there is no room; a number that finds none is left out, and stands in the list.</summary>
-    private static void Numbers(
-        SheetCanvas pad,
-        Box plot,
-        IEnumerable<Layout> named,
-        Func<Layout, Vec2> at
-    )
-    {
-        Box[] squares = [.. named.Where(l => l.Number == 0).Select(l => Around(at(l)))];
-        foreach (
-            IGrouping<(double, double), Layout> place in named.GroupBy(l =>
-                (Math.Round(at(l).X, 2), Math.Round(at(l).Y, 2))
-            )
-        )
-        {
-            Vec2 point = at(place.First());
-            string text = Said([.. place.Select(l => l.Number)]);
-            foreach (double far in new[] { 2.2, 4.5, 7, 10 })
-            {
-                int before = pad.Letterings.Count();
-                IEnumerable<Lettering> places = Ways(point, far)
-                    .Select(w => new Lettering(
-                        Draughting.Layout.Layers.Text,
-                        Pen.Thin,
-                        w.At,
-                        text,
-                        Letters.Small,
-                        w.Anchor
-                    ))
-                    .Where(t => !squares.Any(s => Box.Around(Corners(t)).Overlaps(s)));
-                if (!pad.TextAtFirst(places, plot.Within(-2)))
-                {
-                    continue;
-                }
-
-                if (far > 3)
-                {
-                    Vec2 to = pad.Letterings.ElementAt(before).At;
-                    pad.Line(point + (1.5 * (to - point).Unit()), to, Pens.Measure);
-                }
-
-                break;
-            }
-        }
-    }
-
-    private static Box Around(Vec2 p) => new Box(p.X, p.Y, p.X, p.Y).Within(-PointMm - 0.3);
-
-    private static Vec2[] Corners(Lettering t)
-    {
-        double wide = Letters.Width(t.Text, t.HeightMm),
-            left = t.Anchor switch
-            {
-                Anchor.MiddleLeft => t.At.X,
-                Anchor.MiddleRight => t.At.X - wide,
-                _ => t.At.X - (wide / 2),
-            };
-        return [new(left, t.At.Y - (t.HeightMm / 2)), new(left + wide, t.At.Y + (t.HeightMm / 2))];
-    }
-
-    private static IEnumerable<(Vec2 At, Anchor Anchor)> Ways(Vec2 p, double far)
-    {
-        double slant = far * 0.75;
-        yield return (p + new Vec2(far, 0), Anchor.MiddleLeft);
-        yield return (p + new Vec2(slant, slant), Anchor.MiddleLeft);
-        yield return (p + new Vec2(slant, -slant), Anchor.MiddleLeft);
-        yield return (p + new Vec2(0, far), Anchor.MiddleCentre);
-        yield return (p + new Vec2(0, -far), Anchor.MiddleCentre);
-        yield return (p + new Vec2(-far, 0), Anchor.MiddleRight);
-        yield return (p + new Vec2(-slant, slant), Anchor.MiddleRight);
-        yield return (p + new Vec2(-slant, -slant), Anchor.MiddleRight);
-    }
-
-    /// <summary>3 · 7 · 12; of many the first, and how many more.</summary>
-    private static string Said(int[] numbers)
-    {
-        const int most = 4;
-        // No sign among them hangs below the line, where the grid may run.
-        string first = string.Join(
-            " · ",
-            numbers.Take(most).Select(n => n == 0 ? "as it stands" : $"{n}")
-        );
-        return numbers.Length > most ? $"{first} and {numbers.Length - most} more" : first;
-    }
-
     private static void Scales(
         SheetCanvas pad,
         Box plot,
@@ -191,7 +115,7 @@ public static class CompareChart
         foreach (double v in x.Scale.Levels())
         {
             double at = plot.Left + (x.Scale.Part(v) * plot.Width);
-            pad.Line(new(at, plot.Top), new(at, plot.Bottom), Pens.Rule, Grid);
+            pad.Line(new(at, plot.Top), new(at, plot.Bottom), GridPen, Grid);
             pad.Text(
                 new(at, plot.Bottom - 3.4),
                 NumberText.Trimmed(v, 4),
@@ -203,7 +127,7 @@ public static class CompareChart
         foreach (double v in y.Scale.Levels())
         {
             double at = plot.Bottom + (y.Scale.Part(v) * plot.Height);
-            pad.Line(new(plot.Right, at), new(plot.Left, at), Pens.Rule, Grid);
+            pad.Line(new(plot.Right, at), new(plot.Left, at), GridPen, Grid);
             pad.Text(
                 new(plot.Left - 1.5, at),
                 NumberText.Trimmed(v, 4),

@@ -10,8 +10,6 @@ public static class CompareSheets
 {
     private const string Caution =
         "TO CHOOSE BY, NOT TO SAW FROM. Put what is chosen into the job, lay it, and read what is found before a plank is sawn. VERDICTS ON BENDS ARE ESTIMATES: try the first plank.";
-    private const int Across = 3;
-    private const double GapMm = 6;
 
     public static ImmutableArray<Drawing> Of(Comparison c) =>
         SheetPage.Numbered(c.Job, [Chart(c), .. Pictures(c), .. List(c)]);
@@ -51,11 +49,17 @@ public static class CompareSheets
         }
 
         Box inside = Frame.Inside(SheetFormat.Bench(c.Job)).Within(4);
-        double width = (inside.Width - ((Across - 1) * GapMm)) / Across,
-            scale = Math.Min(1, width / SmallPicture.WidthMm),
-            tall = (scale * best.Max(l => l.Picture!.Size.HeightMm)) + WordsMm(c, best, width);
-        int down = Math.Max(1, (int)((inside.Height + GapMm) / (tall + GapMm)));
-        foreach (Layout[] page in best.Chunk(Across * down))
+        var grid = PictureGrid.Of(
+            best.Length,
+            inside,
+            across =>
+            {
+                double width = PictureGrid.CellMm(inside, across);
+                return (Scale(width) * best.Max(l => l.Picture!.Size.HeightMm))
+                    + WordsMm(c, best, width);
+            }
+        );
+        foreach (Layout[] page in best.Chunk(grid.Across * grid.Down))
         {
             yield return new(
                 SheetFormat.Bench(c.Job),
@@ -66,11 +70,8 @@ public static class CompareSheets
                     {
                         Cell(
                             pad,
-                            new(
-                                inside.Left + (i % Across * (width + GapMm)),
-                                inside.Top - (i / Across * (tall + GapMm))
-                            ),
-                            (width, scale),
+                            grid.Corner(inside, i),
+                            (grid.CellWidthMm, Scale(grid.CellWidthMm)),
                             page[i],
                             c.Job.Units
                         );
@@ -79,6 +80,8 @@ public static class CompareSheets
             );
         }
     }
+
+    private static double Scale(double width) => Math.Min(1, width / SmallPicture.WidthMm);
 
     private static string Named(Layout l) =>
         l.Number == 0 ? "As it stands" : $"{l.Number}: {l.Name}";

@@ -11,6 +11,10 @@ public static class CompareWords
     private const int MostRows = 40;
     private const int MostNotLaid = 8;
 
+    /// <summary>Of fewer all can be looked at, and no advice is wanted.</summary>
+    private const int FewLayouts = 8;
+    private const int MostAdvice = 3;
+
     /// <summary>What is shown of each: what they are held by, and the rest where it has figures.</summary>
     public static ImmutableArray<Measure> Columns(Comparison c) =>
         [
@@ -82,6 +86,37 @@ public static class CompareWords
         {
             yield return $"and {more} more that nothing beats: see the list.";
         }
+    }
+
+    /// <summary>Where nearly all are left, since each is best in something: by which few figures fewer would be; null where enough fall out.</summary>
+    /// <param name="option">How figures are asked for: --by.</param>
+    public static string? Fewer(Comparison c, string option)
+    {
+        int laid = c.Laid.Count();
+        if (laid < FewLayouts || c.By.Length < 2 || 2 * c.Unbeaten.Count <= laid)
+        {
+            return null;
+        }
+
+        Measure[] told =
+        [
+            .. c.By.Where(m => c.Laid.Select(l => m.InSteps(l.Figures!)).Distinct().Count() > 1),
+        ];
+        (string By, int Left)[] fewer =
+        [
+            .. told.SelectMany((one, i) => told.Skip(i + 1).Select(other => (one, other)))
+                .Select(p =>
+                    ($"{p.one.Name},{p.other.Name}", c.Seen([p.one, p.other], null).Unbeaten.Count)
+                )
+                .Where(p => 2 * p.Count <= c.Unbeaten.Count)
+                // Where one is left nothing is left to choose.
+                .OrderBy(p => p.Count < 2)
+                .ThenBy(p => p.Count)
+                .Take(MostAdvice),
+        ];
+        return fewer.Length == 0
+            ? null
+            : $"More than half are left, since each is best in something: hold them by fewer figures, those that matter to you. {string.Join("; ", fewer.Select(f => $"{option} {f.By} leaves {f.Left}"))}.";
     }
 
     /// <summary>The number, with a star where nothing beats it; the name; the figures.</summary>

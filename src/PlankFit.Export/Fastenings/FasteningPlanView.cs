@@ -20,49 +20,32 @@ public static class FasteningPlanView
     private const double KeyMm = 12;
     private const double MostSignMm = 0.75;
     private const double LeastSignMm = 0.35;
-    private const double TimberGrey = 0.88;
     private const double PullDownGrey = 0.45;
 
     public static Drawing Of(BottomPlan plan, FasteningPlan fastenings, PlankLayerPlan layer)
     {
         var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        var hull = Box.Around(
-            layer
-                .Outline.Select(Seen)
-                .Concat(layer.Of(Side.Port).Outline.Select(p => Seen(p.MirroredInY())))
-        );
-        var ratio = Ratio.Fitting(
-            hull,
-            inside.Width - 16,
-            inside.Height - HeadMm - KeyMm,
-            plan.Job.Units
-        );
-        var at = Placing.Centred(
-            hull,
-            inside with
-            {
-                Top = inside.Top - HeadMm,
-                Bottom = inside.Bottom + KeyMm,
-            },
-            ratio.Factor,
-            ratio.Factor
+        var view = LayerInPlan.Of(
+            plan,
+            layer,
+            new(inside.Left + 8, inside.Bottom + KeyMm, inside.Right - 8, inside.Top - HeadMm)
         );
         return OverviewSheet.Of(
             plan.Job,
             ("Fastening plan", $"both sides, {SheetWords.Of(layer)}, outer face up"),
-            ratio,
+            view.Ratio,
             Cautions.Fasten,
             pad =>
             {
-                Heading(pad, inside, plan, fastenings, layer);
-                Draw(pad, inside, plan, fastenings, layer, at);
+                Heading(pad, inside, fastenings, view);
+                Draw(pad, inside, fastenings, view);
                 Key(pad, inside, fastenings, layer);
                 BehindOnViews.Draw(
                     pad,
                     plan,
                     [.. layer.Starboard, .. layer.Port],
-                    (plank, p) => at[Seen(plank.Map.Point(p))],
+                    view.On,
                     inside,
                     IsNamed
                 );
@@ -74,16 +57,14 @@ public static class FasteningPlanView
     private static bool IsNamed(FramingSpec thing) =>
         thing.Kind == FramingKind.Open || BehindOnViews.IsOneSided(thing);
 
-    private static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
-
     private static void Heading(
         SheetCanvas pad,
         Box inside,
-        BottomPlan plan,
         FasteningPlan fastenings,
-        PlankLayerPlan layer
+        LayerInPlan view
     )
     {
+        (BottomPlan plan, PlankLayerPlan layer) = (view.Plan, view.Layer);
         FasteningRule rule = fastenings.Layers.First(l => l.Layer == layer.Number).Rule;
         pad.Text(
             inside.Left,
@@ -96,7 +77,9 @@ public static class FasteningPlanView
             inside.Left,
             inside.Top - Letters.Name - 3,
             inside.Width,
-            "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Timber behind is grey. "
+            "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left."
+                + view.Said
+                + " "
                 + (
                     plan.Job.Framing.Any(IsNamed)
                         ? "Dashed, with its name: a place kept open, in which nothing is driven, and what is on one side only. "
@@ -110,42 +93,17 @@ public static class FasteningPlanView
     private static void Draw(
         SheetCanvas pad,
         Box inside,
-        BottomPlan plan,
         FasteningPlan fastenings,
-        PlankLayerPlan layer,
-        Placing at
+        LayerInPlan view
     )
     {
-        Plank[] planks = [.. layer.Starboard, .. layer.Port];
-        foreach (Plank plank in planks)
-        {
-            foreach (FramingCrossing timber in plan.Framing?.On(plank.Id) ?? [])
-            {
-                if (timber.Of.Kind != FramingKind.Open && timber.Cover.Length > 2)
-                {
-                    pad.Closed(
-                        Thinning.Closed(timber.Cover, 1).Select(p => at[Seen(plank.Map.Point(p))]),
-                        Pens.None,
-                        Layers.Behind,
-                        TimberGrey
-                    );
-                }
-            }
-        }
-
-        foreach (Plank plank in planks)
-        {
-            pad.Closed(
-                Thinning.Closed([.. at.Of(plank.OnHull.Outline.Select(Seen))], 0.02),
-                Pens.Rule,
-                Layers.Hull
-            );
-        }
-
-        Numbers(pad, inside, layer.Starboard, at);
-        Numbers(pad, inside, layer.Port, at);
-        double size = Math.Clamp(12 * at.X, LeastSignMm, MostSignMm);
-        foreach (Plank plank in planks)
+        PlankLayerPlan layer = view.Layer;
+        view.DrawBehind(pad);
+        view.DrawPlanks(pad, Pens.Rule);
+        Numbers(pad, inside, layer.Starboard, view);
+        Numbers(pad, inside, layer.Port, view);
+        double size = Math.Clamp(12 * view.At.X, LeastSignMm, MostSignMm);
+        foreach (Plank plank in layer.Starboard.Concat(layer.Port))
         {
             foreach (
                 Fastening f in fastenings
@@ -157,7 +115,7 @@ public static class FasteningPlanView
                     Sign(
                         f.Use,
                         f.Kind,
-                        at[Seen(Point(layer, plank.Side, plank.Map.On(f.At)))],
+                        view.On(Point(layer, plank.Side, plank.Map.On(f.At)), plank.Side),
                         size,
                         Pens.Measure
                     )
@@ -194,7 +152,12 @@ public static class FasteningPlanView
     }
 
     /// <summary>The plank's number outside its outboard end; where the last stands too near it is left out.</summary>
-    private static void Numbers(SheetCanvas pad, Box inside, IEnumerable<Plank> planks, Placing at)
+    private static void Numbers(
+        SheetCanvas pad,
+        Box inside,
+        IEnumerable<Plank> planks,
+        LayerInPlan view
+    )
     {
         Vec2 last = new(double.NegativeInfinity, 0);
         foreach (Plank plank in planks.Select(p => p.OnHull))
@@ -209,10 +172,11 @@ public static class FasteningPlanView
                 inward =
                     (1.0 / plank.Outline.Length)
                     * plank.Outline.Aggregate(default(Vec3), (a, b) => a + b);
-            Vec2 on = at[Seen(middle)],
+            Vec2 on = view.On(middle, plank.Side),
+                from = view.On(inward, plank.Side),
                 out_ = plank.Ends[^1].At == PanelEdge.Upper
-                    ? new Vec2(0, Math.Sign(on.Y - at[Seen(inward)].Y))
-                    : (on - at[Seen(inward)]).Unit();
+                    ? new Vec2(0, Math.Sign(on.Y - from.Y))
+                    : (on - from).Unit();
             Vec2 place = on + (3 * out_);
             if (place.ChordTo(last) > 5)
             {

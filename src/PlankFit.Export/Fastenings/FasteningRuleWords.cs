@@ -10,20 +10,21 @@ internal static class FasteningRuleWords
     public static string Of(FasteningRule rule, bool isFirstSkin, LengthUnit unit)
     {
         string Mm(double mm) => PlankWords.Small(mm, unit);
+        string Least(double mm) => PlankWords.Small(mm, unit, RoundTo.Up);
         string keeps =
-            $"at least {Mm(rule.EdgeMm)} from seams, {Mm(rule.EndMm)} from net ends, {Mm(rule.JointMm)} from joints, {Mm(rule.MarginMm)} inside the timber's edge, "
-            + $"{Mm(rule.OpenMm)} from places kept open"
+            $"at least {Least(rule.EdgeMm)} from seams, {Least(rule.EndMm)} from net ends, {Least(rule.JointMm)} from joints, {Least(rule.MarginMm)} inside the timber's edge, "
+            + $"{Least(rule.OpenMm)} from places kept open"
             + (
                 isFirstSkin
                     ? "."
-                    : $", {Mm(rule.MissMm)} from fastenings and {Mm(rule.BelowMm)} from seams of the skin below."
+                    : $", {Least(rule.MissMm)} from fastenings and {Least(rule.BelowMm)} from seams of the skin below."
             );
         string down = rule.PullDown is { } d
             ? $" Between timbers pull-down points every {Mm(d.SpacingMm)} along and {Mm(d.AcrossMm)} across."
             : "";
         string every =
             rule.Kind != FasteningKind.None
-                ? $"No more than {Mm(rule.SpacingMm)} apart along a timber, "
+                ? $"No more than {PlankWords.Small(rule.SpacingMm, unit, RoundTo.Down)} apart along a timber, "
             : rule.VentMm is { } vent ? $"Vent holes every {Mm(vent)}, "
             : "Nothing is fastened; any hole ";
         return every + keeps + down;

@@ -11,7 +11,7 @@ public static class FramingListPages
 {
     public static ImmutableArray<Drawing> Of(BottomPlan plan)
     {
-        var pages = new List<SheetPage>();
+        var pages = new List<SheetPage>(GivenPlaces.Of(plan).Pages(plan.Job));
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
             pages.AddRange(

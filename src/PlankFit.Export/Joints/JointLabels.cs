@@ -1,3 +1,4 @@
+using PlankFit.Export.Views;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
@@ -14,26 +15,18 @@ internal sealed class JointLabels(IReadOnlyList<Vec2[]> joints, IReadOnlyList<Ve
     private readonly List<Vec2[]> taken = [];
 
     /// <summary>The plank's number and its least distance to a joint of the next plank; where there is no room for both, the number alone.</summary>
-    public void Draw(
-        SheetCanvas pad,
-        Plank plank,
-        PlankJoint joint,
-        Vec2[] line,
-        Placing at,
-        LengthUnit unit
-    )
+    public void Draw(SheetCanvas pad, Plank plank, PlankJoint joint, Vec2[] line, LayerInPlan view)
     {
         Vec2 middle = 0.5 * (line[0] + line[1]);
         Vec2 way = (
-            at[JointMap.Seen(plank.Map.Point(new(joint.AtMm + 10, 0)))]
-            - at[JointMap.Seen(plank.Map.Point(new(joint.AtMm, 0)))]
+            view.On(plank, new(joint.AtMm + 10, 0)) - view.On(plank, new(joint.AtMm, 0))
         ).Unit();
-        Vec2[] outline = [.. at.Of(plank.OnHull.Outline.Select(JointMap.Seen))];
+        Vec2[] outline = view.Outline(plank);
         double turn = Math.Atan2(way.Y, way.X) * 180 / Math.PI;
         turn -= Math.Abs(turn) > 90 ? 180 * Math.Sign(turn) : 0;
         foreach (Vec2[][] clearOf in new[] { [.. joints, .. below], joints.ToArray() })
         {
-            foreach (string text in Texts(plank, joint, unit))
+            foreach (string text in Texts(plank, joint, view.Plan.Job.Units))
             {
                 foreach (double height in new[] { Letters.Bench, Letters.Small })
                 {

@@ -22,9 +22,6 @@ public static class JointMap
     {
         var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        var hull = Box.Around(
-            layer.Outline.SelectMany(p => new[] { Seen(p), Seen(p.MirroredInY()) })
-        );
         string[] rules =
         [
             .. (plan.Joints?.Layers ?? [])
@@ -38,41 +35,33 @@ public static class JointMap
             (rules.Sum(r => Letters.Wrap(r, Letters.Bench, inside.Width).Count) + 1)
             * Letters.Bench
             * Letters.Leading;
-        var ratio = Ratio.Fitting(
-            hull,
-            inside.Width - 4,
-            inside.Height - HeadMm - NamesMm - rulesMm,
-            plan.Job.Units
-        );
-        var at = Placing.Centred(
-            hull,
-            inside with
-            {
-                Top = inside.Top - HeadMm,
-                Bottom = inside.Bottom + NamesMm + rulesMm,
-            },
-            ratio.Factor,
-            ratio.Factor
+        var view = LayerInPlan.Of(
+            plan,
+            layer,
+            new(
+                inside.Left + 2,
+                inside.Bottom + NamesMm + rulesMm,
+                inside.Right - 2,
+                inside.Top - HeadMm
+            )
         );
         return OverviewSheet.Of(
             plan.Job,
             ("Joints", $"both sides, {SheetWords.Of(layer)}, outer face up"),
-            ratio,
+            view.Ratio,
             Cautions.Joints,
             pad =>
             {
-                Heading(pad, inside, plan, layer);
-                Draw(pad, plan, layer, at, hull);
+                Heading(pad, inside, view);
+                Draw(pad, view);
                 Rules(pad, inside with { Top = inside.Bottom + rulesMm }, rules);
             }
         );
     }
 
-    /// <summary>From below, forward to the left: port comes to the top.</summary>
-    internal static Vec2 Seen(Vec3 p) => new(p.X, -p.Y);
-
-    private static void Heading(SheetCanvas pad, Box inside, BottomPlan plan, PlankLayerPlan layer)
+    private static void Heading(SheetCanvas pad, Box inside, LayerInPlan view)
     {
+        (BottomPlan plan, PlankLayerPlan layer) = (view.Plan, view.Layer);
         int joints = new[] { Side.Starboard, Side.Port }.Sum(s =>
             plan.Joints?.Of(layer.Number, s)?.Planks.Sum(p => p.Joints.Length) ?? 0
         );
@@ -88,7 +77,8 @@ public static class JointMap
             inside.Top - Letters.Name - 4,
             inside.Width,
             "Seen from outside, as the hull lies upside down: port above, starboard below, forward to the left. Thick: the joints of this layer, dashed: those of the layer below. "
-                + "At each joint the number of its plank and, where a joint lies in a plank next to it, the least distance to that, along the planks.",
+                + "At each joint the number of its plank and, where a joint lies in a plank next to it, the least distance to that, along the planks."
+                + view.Said,
             Letters.Bench
         );
     }
@@ -109,45 +99,24 @@ public static class JointMap
         }
     }
 
-    private static void Draw(
-        SheetCanvas pad,
-        BottomPlan plan,
-        PlankLayerPlan layer,
-        Placing at,
-        Box hull
-    )
+    private static void Draw(SheetCanvas pad, LayerInPlan view)
     {
-        foreach (Plank plank in layer.Starboard.Concat(layer.Port))
-        {
-            pad.Closed(
-                Thinning.Closed(at.Of(plank.OnHull.Outline.Select(Seen)), 0.02),
-                Pens.Measure,
-                Layers.Hull
-            );
-        }
-
-        foreach (bool port in new[] { false, true })
-        {
-            PlankLayerPlan of = layer.Of(port ? Side.Port : Side.Starboard);
-            pad.Closed(
-                of.Outline.Select(p => at[Seen(port ? p.MirroredInY() : p)]),
-                Pens.HullEdge,
-                Layers.Hull
-            );
-        }
-
+        (BottomPlan plan, PlankLayerPlan layer) = (view.Plan, view.Layer);
+        view.DrawBehind(pad);
+        view.DrawPlanks(pad, Pens.Measure);
+        view.DrawEdges(pad);
         PlankLayerPlan? below = plan.PlankLayers.LastOrDefault(l => l.Number < layer.Number);
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
             if (below is not null)
             {
-                foreach ((_, _, Vec2[] line) in Joints(plan, below, side, at))
+                foreach ((_, _, Vec2[] line) in Joints(view, below, side))
                 {
                     pad.Open(line, Pens.Inner, Layers.Joints);
                 }
             }
 
-            foreach ((_, _, Vec2[] line) in Joints(plan, layer, side, at))
+            foreach ((_, _, Vec2[] line) in Joints(view, layer, side))
             {
                 pad.Open(line, new Pen(0.7), Layers.Joints);
             }
@@ -159,32 +128,31 @@ public static class JointMap
                 :
                 [
                     .. new[] { Side.Starboard, Side.Port }.SelectMany(s =>
-                        Joints(plan, of, s, at).Select(j => j.Line)
+                        Joints(view, of, s).Select(j => j.Line)
                     ),
                 ];
         var labels = new JointLabels(Lines(layer), Lines(below));
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
-            foreach ((Plank plank, PlankJoint joint, Vec2[] line) in Joints(plan, layer, side, at))
+            foreach ((Plank plank, PlankJoint joint, Vec2[] line) in Joints(view, layer, side))
             {
-                labels.Draw(pad, plank, joint, line, at, plan.Job.Units);
+                labels.Draw(pad, plank, joint, line, view);
             }
         }
 
-        Stations(pad, plan, at, hull);
+        Stations(pad, view);
         // Where no place is clear of the joints of the layer below, their dashes stop short of the words.
-        pad.BreakAroundLetters(Layers.Joints, Layers.Hull);
+        pad.BreakAroundLetters(Layers.Joints, Layers.Hull, Layers.Behind);
     }
 
     /// <summary>Every joint as it lies on the sheet: its middle line, carried to the hull.</summary>
     private static IEnumerable<(Plank Plank, PlankJoint Joint, Vec2[] Line)> Joints(
-        BottomPlan plan,
+        LayerInPlan view,
         PlankLayerPlan layer,
-        Side side,
-        Placing at
+        Side side
     )
     {
-        if (plan.Joints?.Of(layer.Number, side) is not { } jointed)
+        if (view.Plan.Joints?.Of(layer.Number, side) is not { } jointed)
         {
             yield break;
         }
@@ -202,20 +170,21 @@ public static class JointMap
                         .. Enumerable
                             .Range(0, 2)
                             .Select(k => 0.5 * (joint.OuterLine[k] + joint.InnerLine[k]))
-                            .Select(p => at[Seen(plank.Map.Point(p))]),
+                            .Select(p => view.On(plank, p)),
                     ]
                 );
             }
         }
     }
 
-    private static void Stations(SheetCanvas pad, BottomPlan plan, Placing at, Box hull)
+    private static void Stations(SheetCanvas pad, LayerInPlan view)
     {
+        (Placing at, Box hull) = (view.At, view.Hull);
         double foot = at[new(0, hull.Bottom)].Y;
         (string Name, double X)[] names =
         [
-            .. plan
-                .Job.Offsets.Stations.Where(s =>
+            .. view
+                .Plan.Job.Offsets.Stations.Where(s =>
                     s.PositionMm >= hull.Left - 1 && s.PositionMm <= hull.Right + 1
                 )
                 .Select(s => (s.Name, at[new(s.PositionMm, 0)].X)),

@@ -36,7 +36,7 @@ public static class JointWords
     /// <summary>What a rule asks, in a sentence with its source.</summary>
     public static string Sentence(JointRule rule, LengthUnit unit)
     {
-        string least = LengthText.ForPaper(rule.DistanceMm ?? 0, unit);
+        string least = LengthText.ForPaper(rule.DistanceMm ?? 0, unit, rule.Told);
         string asked = rule.What switch
         {
             JointRuleKind.NextPlank =>

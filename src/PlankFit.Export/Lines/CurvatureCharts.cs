@@ -20,6 +20,14 @@ public static class CurvatureCharts
     /// <summary>What the note below the charts takes.</summary>
     private const double NoteMm = 14;
 
+    private const string Scale =
+        "How sharply each row bends at each station: the height off the middle line is one over the radius there. Every chart has a scale of its own, so look at its radii: at a grey line the row bends to the radius "
+        + "written on it, half as high to twice that radius, and on the middle line it is straight. Above the line it curves towards greater figures, below towards lesser. "
+        + "A zig-zag by the last figure of the table is its rounding.";
+
+    /// <summary>Behind the chart.</summary>
+    private static readonly Pen Mark = new(0.18, 0.7);
+
     public static ImmutableArray<Drawing> Of(Job job, FairnessReport report)
     {
         var format = SheetFormat.Wall(job);
@@ -50,13 +58,13 @@ public static class CurvatureCharts
 
     private static void Page(SheetCanvas pad, Box inside, JudgedRow[] rows, string? ends, Job job)
     {
-        if (ends is not null)
+        foreach (string note in new[] { ends, Scale }.OfType<string>())
         {
             pad.Paragraph(
                 inside.Left + 6,
                 inside.Bottom + NoteMm - 2,
                 inside.Width - 12,
-                ends,
+                note,
                 Letters.Bench
             );
             inside = inside with { Bottom = inside.Bottom + NoteMm };
@@ -90,6 +98,7 @@ public static class CurvatureCharts
         double X(double x) => plot.Left + (plot.Width * (x - from) / (to - from));
         double zero = plot.Middle.Y;
         pad.Line(plot.Left, zero, plot.Right, zero, Pens.Rule);
+        Radii(pad, plot, d, most, job.Units);
         var chain = new List<Vec2>();
         double lastName = double.NegativeInfinity;
         for (int i = 0; i < row.XMm.Length; i++)
@@ -154,6 +163,38 @@ public static class CurvatureCharts
                 Letters.Bench
             );
             pad.SpeakOf("");
+        }
+    }
+
+    /// <summary>Grey lines at the sharpest bend and at half of it, on the sides that the row bends to, with their radii.</summary>
+    private static void Radii(
+        SheetCanvas pad,
+        Box plot,
+        ImmutableArray<double> bends,
+        double most,
+        LengthUnit unit
+    )
+    {
+        if (!(most > 1e-9))
+        {
+            return;
+        }
+
+        foreach (double part in new[] { 1, 0.5, -0.5, -1 })
+        {
+            if (!bends.Any(b => b / most / part >= 0.5))
+            {
+                continue;
+            }
+
+            double y = plot.Middle.Y + (part * plot.Height / 2);
+            pad.Line(new(plot.Left, y), new(plot.Right, y), Mark, Layers.Hull);
+            pad.Text(
+                new(plot.Right, y + 0.8),
+                PlankWords.Radius(1 / (most * Math.Abs(part)), unit),
+                Letters.Small,
+                Anchor.BaselineRight
+            );
         }
     }
 }

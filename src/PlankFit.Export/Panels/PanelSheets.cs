@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Views;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Development;
 using PlankFit.Geometry.Primitives;
@@ -17,8 +18,11 @@ public static class PanelSheets
     private const string Seams =
         "seams of the layers; starboard, outer face up; port is its mirror image";
 
-    public static ImmutableArray<Drawing> Pages(Job job, PanelPlan plan)
+    /// <param name="of">What the panel is of: what lies behind is taken from it.</param>
+    public static ImmutableArray<Drawing> Pages(BottomPlan of, PanelPlan plan)
     {
+        Job job = of.Job;
+        var behind = PanelBehind.Of(of, plan);
         var format = SheetFormat.Wall(job);
         Box inside = Frame.Inside(format).Within(GapMm);
         // Room to the sides for the figures of the ends.
@@ -43,7 +47,7 @@ public static class PanelSheets
                     if (together)
                     {
                         double top = room.Top - SettingOutHeight(plan, ratio) - 4;
-                        StrainMap(pad, room with { Top = top }, plan, ratio);
+                        StrainMap(pad, room with { Top = top }, plan, behind, ratio);
                     }
                 }
             ),
@@ -52,12 +56,12 @@ public static class PanelSheets
         List<Action<SheetCanvas, Box>> views =
         [
             .. plan.Layers.Select(l =>
-                (Action<SheetCanvas, Box>)((pad, box) => Layer(pad, box, plan, l, ratio))
+                (Action<SheetCanvas, Box>)((pad, box) => Layer(pad, box, (plan, l), behind, ratio))
             ),
         ];
         if (!together)
         {
-            views.Insert(0, (pad, box) => StrainMap(pad, box, plan, ratio));
+            views.Insert(0, (pad, box) => StrainMap(pad, box, plan, behind, ratio));
         }
 
         foreach (Action<SheetCanvas, Box>[] chunk in views.Chunk(perPage))
@@ -215,7 +219,13 @@ public static class PanelSheets
 
     private static string SheetUnit(LengthUnit unit) => SheetWords.Unit(unit);
 
-    private static void StrainMap(SheetCanvas pad, Box box, PanelPlan plan, Ratio ratio)
+    private static void StrainMap(
+        SheetCanvas pad,
+        Box box,
+        PanelPlan plan,
+        PanelBehind behind,
+        Ratio ratio
+    )
     {
         double most = Math.Abs(plan.Flat.Worst.Leading);
         pad.Text(
@@ -225,33 +235,53 @@ public static class PanelSheets
             Letters.Heading,
             bold: true
         );
-        double used = PanelStrainView.Scale(pad, box.Left + 2, box.Top - Letters.Heading - 4, most);
-        PanelStrainView.Draw(pad, In(box with { Top = box.Top - 6 - used }, plan, ratio, 3));
+        double used = PanelStrainView.Scale(
+            pad,
+            box.Left + 2,
+            box.Top - Letters.Heading - 4,
+            most,
+            behind.Edges.IsEmpty ? "" : "; dashed: timber behind"
+        );
+        PanelStrainView.Draw(
+            pad,
+            In(box with { Top = box.Top - 6 - used }, plan, ratio, 3),
+            behind
+        );
     }
 
     private static void Layer(
         SheetCanvas pad,
         Box box,
-        PanelPlan plan,
-        PanelSeams layer,
+        (PanelPlan Plan, PanelSeams Layer) of,
+        PanelBehind behind,
         Ratio ratio
     )
     {
+        (PanelPlan plan, PanelSeams layer) = of;
+        PanelSeams? below = plan.Layers.LastOrDefault(l => l.Layer < layer.Layer);
         pad.Text(
             box.Left,
             box.Top - Letters.Heading,
             LetterWidths.Drawable(
                 $"Layer {plan.Panel.Letter}{layer.Layer}, {layer.Name}: seams between planks"
+                    + (behind.Covers.IsEmpty ? "" : "; grey: timber behind")
+                    + (below is null ? "" : "; thin grey lines: seams of the layer below")
             ),
             Letters.Heading,
             bold: true
         );
         PanelView view = In(box with { Top = box.Top - 6 }, plan, ratio, 3);
+        behind.Shade(pad, view.Placing);
+        if (below is not null)
+        {
+            view.Seams(pad, below, LayerInPlan.SeamBelow, Layers.Behind);
+        }
+
         view.Outline(pad);
         view.Stations(pad);
         view.StationNames(pad, Letters.Bench);
-        view.Seams(pad, layer);
+        view.Seams(pad, layer, Pens.Seam, Layers.Hull);
         view.Numbers(pad, layer);
-        pad.BreakAroundLetters(Layers.Hull);
+        pad.BreakAroundLetters(Layers.Hull, Layers.Behind);
     }
 }

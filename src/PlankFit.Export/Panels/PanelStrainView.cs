@@ -10,7 +10,7 @@ internal static class PanelStrainView
     /// <summary>The grey of the largest strain; light enough that figures on it stay legible in a photocopy.</summary>
     private const double Darkest = 0.5;
 
-    public static void Draw(SheetCanvas pad, PanelView view)
+    public static void Draw(SheetCanvas pad, PanelView view, PanelBehind behind)
     {
         StrainField field = view.Plan.Flat.Strain;
         double most = Math.Abs(field.Worst.Leading);
@@ -19,6 +19,7 @@ internal static class PanelStrainView
             Cells(pad, view, field, most);
         }
 
+        behind.Outline(pad, view.Placing);
         view.Outline(pad);
         view.Stations(pad);
         if (most >= 5e-6)
@@ -32,7 +33,7 @@ internal static class PanelStrainView
             Figures(pad, view);
         }
 
-        pad.BreakAroundLetters(Layers.Hull);
+        pad.BreakAroundLetters(Layers.Hull, Layers.Behind);
     }
 
     private static void Cells(SheetCanvas pad, PanelView view, StrainField field, double most)
@@ -129,7 +130,8 @@ internal static class PanelStrainView
         pad.Add([new CircleShape(Layers.Marks, Pens.Cut, view.Placing[worst.Flat], 2)]);
 
     /// <summary>The scale of greys, upper left corner given; returns the height used.</summary>
-    public static double Scale(SheetCanvas pad, double left, double top, double most)
+    /// <param name="more">Said of the map after what the scale is.</param>
+    public static double Scale(SheetCanvas pad, double left, double top, double most, string more)
     {
         const double width = 70,
             height = 4;
@@ -165,7 +167,8 @@ internal static class PanelStrainView
         pad.Text(
             left + width + 10,
             top - height + 0.8,
-            "strain by size; figures on the map in percent, with their sign; the ring is the largest",
+            "strain by size; figures on the map in percent, with their sign; the ring is the largest"
+                + more,
             Letters.Bench
         );
         return height + (2.5 * Letters.Bench);

@@ -79,14 +79,14 @@ internal sealed class PanelView(PanelPlan plan, Placing placing)
         }
     }
 
-    public void Seams(SheetCanvas pad, PanelSeams layer)
+    public void Seams(SheetCanvas pad, PanelSeams layer, Pen pen, string on)
     {
         foreach (PanelSeam seam in layer.Seams)
         {
             pad.Open(
                 Thinning.Open(placing.Of(FlatLines.Along(plan.Flat.Map, seam.Line)), 0.01),
-                Pens.Seam,
-                Layers.Hull
+                pen,
+                on
             );
         }
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Draughting.Tiling;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -9,7 +10,7 @@ using PlankFit.Planking.Whole;
 namespace PlankFit.Export.SettingUp;
 
 /// <summary>
-/// A frame in true size, starboard half, looking forward. For DXF the middle line is x = 0 and the base line y = 0 (up the rake where raked); for paper the same
+/// A frame in true size, starboard half, looking forward; one that port alone has to the other side of the middle line. For DXF the middle line is x = 0 and the base line y = 0 (up the rake where raked); for paper the same
 /// moved onto its page. "cut" is the mould line on the face that stands on the line, "far face" the edge at the other face, "hull" the planking's faces and the table.
 /// </summary>
 public static class SectionDrawing
@@ -128,15 +129,21 @@ public static class SectionDrawing
         }
 
         double wide = words.Max(w => IndentMm + Letters.Width(w.Text, TextMm, w.Bold));
-        return (
-            pad,
-            new(
-                -MarginMm,
-                Math.Min(level, wood.Bottom - 6) - MarginMm - 8,
-                Math.Max(Math.Max(right, wide) + MarginMm, LeastWidthMm),
-                legend + (words.Length * LineMm) + MarginMm
-            )
+        Box box = new(
+            -MarginMm,
+            Math.Min(level, wood.Bottom - 6) - MarginMm - 8,
+            Math.Max(Math.Max(right, wide) + MarginMm, LeastWidthMm),
+            legend + (words.Length * LineMm) + MarginMm
         );
+        if (section.Only != Side.Port)
+        {
+            return (pad, box);
+        }
+
+        // What port alone has is drawn as it stands there.
+        var port = new SheetCanvas();
+        port.Add(pad.Shapes.Select(PortHalf.Of));
+        return (port, box with { Left = -box.Right, Right = -box.Left });
     }
 
     private static void Hull(SheetCanvas pad, SectionLines lines)
@@ -206,15 +213,18 @@ public static class SectionDrawing
     /// <summary>Strokes from the table's section in to the mould line at the places of the lists.</summary>
     private static void Places(SheetCanvas pad, FrameSection section)
     {
-        foreach (FramePlace p in section.Places)
+        foreach ((int i, FramePlace p) in section.Places.Index())
         {
-            int i = (int)Math.Round(p.Part * 4);
             Vec2 run = Along(section.Lines.Table, p.Part),
                 outward = -1 * run.Left();
             Vec2 drawn = p.Mould + (p.DeductionMm * outward);
             pad.Line(p.Mould, drawn + (4 * outward), Pens.Measure);
-            string[] names = ["K", "1/4", "1/2", "3/4", "C"];
-            pad.Text(drawn + (9 * outward), names[i], TextMm * 0.8, Anchor.MiddleCentre);
+            pad.Text(
+                drawn + (9 * outward),
+                SettingUpWords.Place(section, i).Short,
+                TextMm * 0.8,
+                Anchor.MiddleCentre
+            );
         }
     }
 
@@ -234,11 +244,11 @@ public static class SectionDrawing
     private static ImmutableArray<string> Words(Job job, SettingUpPlan plan, FrameSection s)
     {
         string Mm(double mm) => LengthText.ForPaper(mm, job.Units);
-        string At(string where, FramePlace p) =>
-            $"{where}: deduct {Mm(p.DeductionMm)}, bevel {SettingUpWords.Bevel(p.BevelDegrees)}, fall {Mm(Math.Abs(p.FallMm))}";
+        string At(int place, FramePlace p) =>
+            $"{SettingUpWords.Place(s, place).Short}, {SettingUpWords.Place(s, place).Long}: deduct {Mm(p.DeductionMm)}, bevel {SettingUpWords.Bevel(p.BevelDegrees)}, fall {Mm(Math.Abs(p.FallMm))}";
         return
         [
-            $"{SettingUpWords.Headed(s)}, starboard half, looking forward, full size. {PlanWords.Headed(job, "rev")}",
+            $"{SettingUpWords.Headed(s)}, {(s.Only == Side.Port ? "port" : "starboard")} half, looking forward, full size. {PlanWords.Headed(job, "rev")}",
             $"Thickest: mould line, to saw by, on the {SettingUpWords.Face(s.Face)} face, which stands on the line. Short dashes: edge at the other face, {Mm(s.ThicknessMm)} {SettingUpWords.Lies(s.Face)} it.",
             $"Planking's faces in thin full lines, the table's section in long dashes where it is neither of them{(plan.Spec.RibbandMm > 0 && !s.IsTransom ? $"; ribbands of {Mm(plan.Spec.RibbandMm)} between planking and mould" : "")}."
                 + (
@@ -246,9 +256,9 @@ public static class SectionDrawing
                         ? ""
                         : $" Raked {AngleText.ForPaper(Math.Abs(s.RakeDegrees))}: heights run up the rake."
                 ),
-            At("K, keel", s.Places[0]),
-            At("1/2, half way", s.Places[2]),
-            At("C, chine", s.Places[4]),
+            At(0, s.Places[0]),
+            At(2, s.Places[2]),
+            At(4, s.Places[4]),
             "Measure the check square both ways first. Saw with care: guards on, eyes, ears and lungs protected. Sizes of frames are for local codes and a qualified person.",
         ];
     }

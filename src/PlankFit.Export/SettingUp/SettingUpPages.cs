@@ -59,7 +59,12 @@ public static class SettingUpPages
             Block("moulds and frames: deductions, starboard (port is its twin)"),
             [
                 $"Lengths in {SheetWords.Unit(job.Units)}. Deduction: from the table's section in to the mould line, square to the section, in the plane of the frame: planking{(plan.Spec.RibbandMm > 0 ? " and ribbands" : "")} measured square to the skin, so it is the more where the hull runs up or in. Half-breadths are from the middle line, heights from the base line.",
-                "Mould at keel: where the mould line meets the keel's side. Mould at chine: its corner with the topside's mould line, or, where no topside is named, square under the table's chine.",
+                "Mould at keel: where the mould line meets the keel's side. Mould at chine: its corner with the topside's mould line, or, where no topside is named, square under the table's chine."
+                    + (
+                        plan.Sections.Any(s => s.IsStretch)
+                            ? " Of a frame that goes only part of the way: at its inner end, halfway along it and at its outer end."
+                            : ""
+                    ),
                 .. raked.Length == 0
                     ? ImmutableArray<string>.Empty
                     : [$"Raked, with heights measured up the rake: {string.Join("; ", raked)}."],

@@ -10,10 +10,10 @@ public static class SettingUpTables
 {
     /// <summary>One row a section and place of its edge.</summary>
     public static Table Frames(Job job, SettingUpPlan plan) =>
-        TableOf.Build<(FrameSection S, FramePlace P)>(
+        TableOf.Build<(FrameSection S, int I, FramePlace P)>(
             "frames",
             [
-                new("section", 12, r => r.S.Label),
+                new("section", 12, r => SettingUpWords.Listed(r.S)),
                 new(
                     "kind",
                     10,
@@ -22,7 +22,7 @@ public static class SettingUpTables
                         : r.S.IsStation ? "station"
                         : "frame"
                 ),
-                new("place", 10, r => Place(r.P.Part)),
+                new("place", 10, r => SettingUpWords.Place(r.S, r.I).Long),
                 new("face on its line", 12, r => SettingUpWords.Face(r.S.Face)),
                 new("deduction", 12, r => LengthText.ForPaper(r.P.DeductionMm, job.Units)),
                 new("bevel", 14, r => SettingUpWords.Bevel(r.P.BevelDegrees)),
@@ -36,7 +36,7 @@ public static class SettingUpTables
                 new("mould half-breadth mm", 12, r => r.P.Mould.X, 3),
                 new("mould height mm", 12, r => r.P.Mould.Y, 3),
             ],
-            plan.Sections.SelectMany(s => s.Places.Select(p => (s, p)))
+            plan.Sections.SelectMany(s => s.Places.Select((p, i) => (s, i, p)))
         );
 
     /// <summary>One row a section: where its mould line begins and ends.</summary>
@@ -44,7 +44,7 @@ public static class SettingUpTables
         TableOf.Build<FrameSection>(
             "moulds",
             [
-                new("section", 12, s => s.Label),
+                new("section", 12, s => SettingUpWords.Listed(s)),
                 new("at keel, half-breadth", 14, s => LengthText.ForPaper(s.KeelEnd.X, job.Units)),
                 new("at keel, height", 14, s => LengthText.ForPaper(s.KeelEnd.Y, job.Units)),
                 new(
@@ -137,14 +137,4 @@ public static class SettingUpTables
             ],
             plan.Chine
         );
-
-    private static string Place(double part) =>
-        part switch
-        {
-            0 => "keel",
-            1 => "chine",
-            0.5 => "half way",
-            < 0.5 => "quarter",
-            _ => "three quarters",
-        };
 }

@@ -1,3 +1,4 @@
+using PlankFit.Export.Words;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Units;
 
@@ -26,13 +27,31 @@ internal static class SettingUpWords
     /// <summary>Which way the frame lies from its line.</summary>
     public static string Lies(FrameFace face) => face == FrameFace.Forward ? "abaft" : "forward of";
 
-    public static string Named(FrameSection s) => s.IsTransom ? $"{s.Label}, transom" : s.Label;
+    public static string Named(FrameSection s) =>
+        (s.IsTransom ? $"{s.Label}, transom" : s.Label) + Only(s);
+
+    /// <summary>As tables of data have it.</summary>
+    public static string Listed(FrameSection s) => s.Label + Only(s);
+
+    private static string Only(FrameSection s) =>
+        s.Only is { } only ? $" ({PlankWords.Of(only)} only)" : "";
+
+    /// <summary>Where its places are, inboard to outboard: as letters on its drawing, and in words.</summary>
+    public static (string Short, string Long) Place(FrameSection s, int place) =>
+        place switch
+        {
+            0 => s.IsStretch ? ("I", "inner end") : ("K", "keel"),
+            1 => ("1/4", "quarter"),
+            2 => ("1/2", "half way"),
+            3 => ("3/4", "three quarters"),
+            _ => s.IsStretch ? ("O", "outer end") : ("C", "chine"),
+        };
 
     /// <summary>With how it is known in a heading.</summary>
     public static string Headed(FrameSection s) =>
         s.IsTransom ? $"Transom (station {s.Name})"
         : s.IsStation ? $"Station {s.Name}"
-        : $"Frame {s.Name}";
+        : $"Frame {s.Name}{Only(s)}";
 
     public static string Lap(ChineLap lap) =>
         lap switch

@@ -39,7 +39,7 @@ public sealed record MasterPlace(
         LoftedSurface hull = plan.Hull.Surface;
         double half = layer.Spec.ThicknessMm / 2;
         Plank on = master.OnHull;
-        (double from, double to) = (on.FlatNet.Min(p => p.X), on.FlatNet.Max(p => p.X));
+        (double from, double to) = OwnLine(on.FlatNet);
         return new(
             master.Id,
             layer.Master.AskedMm,
@@ -65,6 +65,19 @@ public sealed record MasterPlace(
             ],
             Math.Abs(layer.MasterShiftMm) < SameMm ? "" : Reason(unit, layer)
         );
+    }
+
+    /// <summary>Where the plank's own line, y = 0 of its flat shape, enters and leaves it: corners reach further.</summary>
+    private static (double From, double To) OwnLine(ImmutableArray<Vec2> net)
+    {
+        double[] met =
+        [
+            .. net.Select((a, i) => (A: a, B: net[(i + 1) % net.Length]))
+                .Where(e => e.A.Y * e.B.Y <= 0 && e.A.Y != e.B.Y)
+                .Select(e => e.A.X + (e.A.Y / (e.A.Y - e.B.Y) * (e.B.X - e.A.X))),
+        ];
+        // A sawn plank may lie beside the line of its place.
+        return met.Length > 1 ? (met.Min(), met.Max()) : (net.Min(p => p.X), net.Max(p => p.X));
     }
 
     /// <summary>x, y, z to a tenth of a millimetre.</summary>

@@ -21,48 +21,41 @@ public static class BottomPlanView
         var format = SheetFormat.Wall(plan.Job);
         var edges = LayerEdges.Of(plan, layer);
         Box inside = Frame.Inside(format).Within(8);
-        var sight = PanelSight.Of(plan, layer);
-        var hull = Box.Around(
-            layer.Outline.SelectMany(p =>
-                new[] { sight.Of(p, Side.Starboard), sight.Of(p, Side.Port) }
-            )
+        var view = LayerInPlan.Of(
+            plan,
+            layer,
+            new(inside.Left + 8, inside.Bottom + NamesMm, inside.Right - 8, inside.Top - HeadMm)
         );
-        var ratio = Ratio.Fitting(
-            hull,
-            inside.Width - 16,
-            inside.Height - HeadMm - NamesMm,
-            plan.Job.Units
-        );
-        double height = ratio.Factor * hull.Height,
+        double height = view.Ratio.Factor * view.Hull.Height,
             left = inside.Height - HeadMm - height - NamesMm;
         var table = PlankSizes.Fitting(layer, plan.Job.Units, inside.Width, left);
         // What room is left over goes above the drawing, above the table and below it alike.
         double space = Math.Max(0, left - (table?.HeightMm ?? 0)) / 3,
             top = inside.Top - HeadMm - space,
             foot = top - height;
-        var at = Placing.Centred(
-            hull,
-            new Box(inside.Left, foot, inside.Right, top),
-            ratio.Factor,
-            ratio.Factor
-        );
-        Vec2 OnPaper(Plank plank, Vec2 flat) => at[sight.At(plank.Map.Point(flat), plank.Side)];
+        view = view.In(new(inside.Left, foot, inside.Right, top));
         return OverviewSheet.Of(
             plan.Job,
             (
                 layer.Panel.HasKeel ? "The bottom in plan" : $"The {layer.Panel.Name} opened out",
                 $"both sides, {SheetWords.Of(layer)}, outer face up"
             ),
-            ratio,
+            view.Ratio,
             Cautions.Overview,
             pad =>
             {
-                Heading(pad, inside, layer, edges.Beyond(plan) + BehindOnViews.Said(plan));
+                Heading(
+                    pad,
+                    inside,
+                    layer,
+                    view.Said + edges.Beyond(plan) + BehindOnViews.Said(plan)
+                );
                 Plank[] planks = [.. layer.Starboard, .. layer.Port];
-                BehindOnViews.Shade(pad, plan, planks, OnPaper);
-                Draw(pad, inside, edges, layer, sight, at, foot);
+                view.DrawBehind(pad);
+                BehindOnViews.Shade(pad, plan, planks, view.On);
+                Draw(pad, inside, edges, view, foot);
                 table?.Draw(pad, inside.Left, foot - NamesMm - space);
-                BehindOnViews.Draw(pad, plan, planks, OnPaper, inside);
+                BehindOnViews.Draw(pad, plan, planks, view.On, inside);
             }
         );
     }
@@ -94,59 +87,43 @@ public static class BottomPlanView
         SheetCanvas pad,
         Box inside,
         LayerEdges edges,
-        PlankLayerPlan layer,
-        PanelSight sight,
-        Placing at,
+        LayerInPlan view,
         double foot
     )
     {
         ImmutableArray<StationLine> stations = edges.Stations;
         StationNames.Row(
             pad,
-            stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
+            stations.Select(s => (s.Name, view.Of(s.Upper, Side.Starboard).X)),
             foot - NamesMm + 1
         );
         // Both sides at once: a leader from one must not end in the other.
         (PlankNumbers.Usual with { Within = inside }).Draw(
             pad,
             [
-                .. layer
-                    .Starboard.Concat(layer.Port)
-                    .Select(p =>
-                        (
-                            p,
-                            (IReadOnlyList<Vec2>)
-                                at.Of(p.OnHull.Outline.Select(q => sight.At(q, p.Side)))
-                        )
-                    ),
+                .. view
+                    .Layer.Starboard.Concat(view.Layer.Port)
+                    .Select(p => (p, (IReadOnlyList<Vec2>)view.Outline(p))),
             ]
         );
-        foreach (Side side in new[] { Side.Starboard, Side.Port })
-        {
-            pad.Closed(
-                layer.Outline.Select(p => at[sight.Of(p, side)]),
-                Pens.HullEdge,
-                Layers.Hull
-            );
-        }
-
-        pad.BreakAroundLetters(Layers.Hull);
+        view.DrawEdges(pad);
+        pad.BreakAroundLetters(Layers.Hull, Layers.Behind);
         foreach (StationLine station in stations)
         {
-            Vec2 chine = at[sight.Of(station.Upper, Side.Starboard)];
+            Vec2 chine = view.Of(station.Upper, Side.Starboard);
             BrokenLine.Draw(
                 pad,
-                at[sight.Of(station.Upper, Side.Port)],
-                at[sight.Of(station.Lower, Side.Port)],
+                view.Of(station.Upper, Side.Port),
+                view.Of(station.Lower, Side.Port),
                 Pens.Station
             );
             BrokenLine.Draw(
                 pad,
-                at[sight.Of(station.Lower, Side.Port)],
-                at[sight.Of(station.Lower, Side.Starboard)],
+                view.Of(station.Lower, Side.Port),
+                view.Of(station.Lower, Side.Starboard),
                 Pens.Station
             );
-            BrokenLine.Draw(pad, at[sight.Of(station.Lower, Side.Starboard)], chine, Pens.Station);
+            BrokenLine.Draw(pad, view.Of(station.Lower, Side.Starboard), chine, Pens.Station);
             BrokenLine.Draw(
                 pad,
                 chine - new Vec2(0, 1),

@@ -155,7 +155,7 @@ public static class JointFindings
     public static string Rule(JointRule rule, LengthUnit units) =>
         rule.What == JointRuleKind.SameBacking
             ? $"{Name(rule.What)}, {rule.Count} between"
-            : $"{Name(rule.What)}, {LengthText.ForPaper(rule.DistanceMm ?? 0, units)}";
+            : $"{Name(rule.What)}, {LengthText.ForPaper(rule.DistanceMm ?? 0, units, rule.Told)}";
 
     private static string Advice(Relief relief, LengthUnit units) =>
         relief switch
@@ -173,7 +173,7 @@ public static class JointFindings
     private static string Kept(JointRule to, LengthUnit units) =>
         to.Count is { } n
             ? NumberText.Trimmed(n, 0) + " between"
-            : LengthText.ForPaper(to.DistanceMm ?? 0, units);
+            : LengthText.ForPaper(to.DistanceMm ?? 0, units, RoundTo.Down);
 
     private static string Name(JointRuleKind what) =>
         what switch

@@ -1,3 +1,5 @@
+using PlankFit.Planking.Units;
+
 namespace PlankFit.Planking.Joints;
 
 /// <summary>What a rule of stagger speaks of; the mildest, which is relaxed first, comes last.</summary>
@@ -27,6 +29,12 @@ public sealed record JointRule(JointRuleKind What, double? DistanceMm, int? Coun
 {
     /// <summary>A proposal of the program's own: where it cannot be kept whole, as much of it is kept as can be, and that is told.</summary>
     public bool GivesWay { get; init; }
+
+    /// <summary>It is what can be kept of such a proposal, found by trying.</summary>
+    public bool IsWhatIsKept { get; init; }
+
+    /// <summary>How its distance is told: what is asked never less than it is, what is kept never more.</summary>
+    public RoundTo Told => IsWhatIsKept ? RoundTo.Down : RoundTo.Up;
 
     /// <summary>It speaks of the layer below, which the first layer has not.</summary>
     public bool IsOfBelow => What is JointRuleKind.JointsBelow or JointRuleKind.SeamsBelow;

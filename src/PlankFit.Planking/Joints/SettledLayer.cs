@@ -64,6 +64,7 @@ internal sealed record SettledLayer(
                             r with
                             {
                                 Source = $"{r.Source}; the most of it that can be kept here",
+                                IsWhatIsKept = true,
                             }
                         )
                 )

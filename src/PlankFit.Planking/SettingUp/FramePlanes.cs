@@ -62,25 +62,31 @@ internal static class FramePlanes
         List<Finding> findings
     )
     {
-        IEnumerable<FramePosition> behind = ground
-            .Behind.Where(b => b.Kind == FramingKind.Frame)
-            .Select(b =>
-                b.Line switch
-                {
-                    FramingLine.AtPosition(var x) => new FramePosition(b.Name, x),
-
-                    // A frame at a station is that station's own.
-                    _ => null,
-                }
-            )
-            .OfType<FramePosition>();
+        IEnumerable<(FramePosition Place, FramingSpec? Thing)> behind =
+            from b in ground.Behind
+            where b.Kind == FramingKind.Frame
+            // A whole frame at a station is that station's own.
+            let x = b.Line switch
+            {
+                FramingLine.AtPosition(var at) => at,
+                FramingLine.AtStation(var name) when IsPart(b) => stations
+                    .FirstOrDefault(s => s.Name == name)
+                    ?.PositionMm,
+                _ => (double?)null,
+            }
+            where x is not null
+            select (new FramePosition(b.Name, x.Value), IsPart(b) ? b : null);
         LoftedSurface surface = ground.Hull.Surface;
         double from = surface.At(surface.UFrom, 0).P.X,
             to = surface.At(surface.UTo, 0).P.X;
         var taken = stations.Select(s => s.PositionMm).ToList();
-        foreach (FramePosition frame in ground.Spec.Frames.Concat(behind))
+        foreach (
+            (FramePosition frame, FramingSpec? part) in ground
+                .Spec.Frames.Select(f => (f, (FramingSpec?)null))
+                .Concat(behind)
+        )
         {
-            if (taken.Any(x => Math.Abs(x - frame.XMm) < SameMm))
+            if (part is null && taken.Any(x => Math.Abs(x - frame.XMm) < SameMm))
             {
                 continue;
             }
@@ -97,17 +103,31 @@ internal static class FramePlanes
                 continue;
             }
 
-            taken.Add(frame.XMm);
+            if (part is null)
+            {
+                taken.Add(frame.XMm);
+            }
+
+            FramePlane? station = part?.Line is FramingLine.AtStation(var at)
+                ? stations.First(s => s.Name == at)
+                : null;
             yield return new(
                 frame.Name,
                 frame.XMm,
-                SectionPlane.Plumb(frame.XMm),
-                UAt(ground.Hull, frame.XMm),
+                station?.Plane ?? SectionPlane.Plumb(frame.XMm),
+                station?.U ?? UAt(ground.Hull, frame.XMm),
                 false,
                 false
-            );
+            )
+            {
+                Part = part,
+            };
         }
     }
+
+    /// <summary>On one side of the boat only, or over a stretch of the section: it has a shape of its own.</summary>
+    private static bool IsPart(FramingSpec frame) =>
+        frame.Only is not null || frame.OutFromMm is not null || frame.OutToMm is not null;
 
     /// <summary>The plane of a station's own points: plumb, or raked through keel and chine; and how far the points leave it.</summary>
     private static (SectionPlane, double) Fitted(LoftedSurface surface, StationOnHull station)
@@ -151,6 +171,9 @@ internal sealed record FramePlane(
     bool IsTransom
 )
 {
+    /// <summary>The frame that stands on one side only or over a stretch of the section; null for one that goes from keel to chine on both.</summary>
+    public FramingSpec? Part { get; init; }
+
     /// <summary>As lists name it.</summary>
     public string Label => IsStation ? Name : $"frame {Name}";
 }

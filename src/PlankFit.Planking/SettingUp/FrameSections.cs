@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Geometry.Surfaces;
+using PlankFit.Planking.Framing;
 using PlankFit.Planking.Regions;
 
 namespace PlankFit.Planking.SettingUp;
@@ -48,10 +50,29 @@ internal static class FrameSections
             return null;
         }
 
+        (double? begins, double? ends) = Stretch(ground, place);
+        if (begins >= (ends ?? corner))
+        {
+            return null;
+        }
+
+        double first = begins ?? 0,
+            last = ends ?? 1;
         ImmutableArray<FramePlace> places =
         [
-            .. Parts.Select(p => Place(table, mould, otherFace, p, Math.Sign(other), place.Plane)),
+            .. Parts.Select(p =>
+                Place(
+                    table,
+                    mould,
+                    otherFace,
+                    first + (p * (last - first)),
+                    Math.Sign(other),
+                    place.Plane
+                )
+            ),
         ];
+        (keel, corner) = (Math.Max(keel, begins ?? keel), Math.Min(corner, ends ?? corner));
+        otherKeel = Math.Max(otherKeel, begins ?? otherKeel);
         return new(
             new(
                 place.Name,
@@ -59,7 +80,11 @@ internal static class FrameSections
                 place.IsStation,
                 place.IsTransom,
                 place.Plane.RakeDegrees
-            ),
+            )
+            {
+                Only = place.Part?.Only,
+                IsStretch = begins is not null || ends is not null,
+            },
             face,
             thickness,
             places,
@@ -73,6 +98,32 @@ internal static class FrameSections
                 otherFace.Line(otherKeel, corner),
                 topside
             )
+        );
+    }
+
+    /// <summary>Where a frame that goes only part of the way begins and ends: parts of the way on the planking's inner face, where it is taped from the keel's side.</summary>
+    private static (double? From, double? To) Stretch(SettingUpGround ground, FramePlane place)
+    {
+        if (place.Part is not { } thing)
+        {
+            return (null, null);
+        }
+
+        var face = SectionFace.At(ground.Hull, ground.Stack.InnerMm, ground.Layers[0].Side);
+        double? Part(double? outMm)
+        {
+            if (outMm is not { } mm)
+            {
+                return null;
+            }
+
+            Uv at = face.Out(place.PositionMm, face.KeelAt(place.PositionMm), mm);
+            return at.V / ground.Hull.Surface.UpperV(at.U);
+        }
+
+        return (
+            thing.OutFromMm > 0 ? Part(thing.OutFromMm) : null,
+            thing.OutToMm < face.GirthMm(place.PositionMm) ? Part(thing.OutToMm) : null
         );
     }
 

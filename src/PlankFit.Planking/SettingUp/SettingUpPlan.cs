@@ -24,14 +24,21 @@ public sealed record FrameStand(
     bool IsStation,
     bool IsTransom,
     double RakeDegrees
-);
+)
+{
+    /// <summary>The one side of the boat that has it; null for both.</summary>
+    public Side? Only { get; init; }
+
+    /// <summary>It begins off the keel or ends short of the chine: its places are at its own ends and between them.</summary>
+    public bool IsStretch { get; init; }
+}
 
 /// <summary>
 /// One frame, mould or transom. Places in its plane are (half-breadth, height), mm; where it is raked, heights run up the rake from the base line.
 /// </summary>
 /// <param name="Face">The face that stands on the line and carries the mould line: forward or after.</param>
 /// <param name="ThicknessMm">Square to its faces.</param>
-/// <param name="Places">At the table's keel line, a quarter, half and three quarters of the way, and at the chine.</param>
+/// <param name="Places">At the table's keel line, a quarter, half and three quarters of the way, and at the chine; of a stretch at its own ends instead.</param>
 /// <param name="KeelEnd">Where the mould line meets the keel's side, carried on.</param>
 /// <param name="ChineEnd">Where it meets the topside's, or under the table's chine, square to the surface, where no topside is named.</param>
 public sealed record FrameSection(
@@ -45,6 +52,10 @@ public sealed record FrameSection(
 )
 {
     public string Name => Stand.Name;
+
+    public Side? Only => Stand.Only;
+
+    public bool IsStretch => Stand.IsStretch;
 
     public double PositionMm => Stand.PositionMm;
 

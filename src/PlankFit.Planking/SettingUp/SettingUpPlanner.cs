@@ -35,6 +35,12 @@ internal static class SettingUpPlanner
                 findings.Add(SettingUpFindings.NoFrame(frame));
             }
 
+            if (frame.Part is not null)
+            {
+                // Keel and chine are told where whole frames stand.
+                continue;
+            }
+
             if (RabbetPlaces.Of(ground, frame) is { } place)
             {
                 rabbet.Add(place);
@@ -50,7 +56,7 @@ internal static class SettingUpPlanner
             spec,
             sections.ToImmutable(),
             rabbet.ToImmutable(),
-            [.. StringerPlaces.Of(ground, frames)],
+            [.. StringerPlaces.Of(ground, [.. frames.Where(f => f.Part is null)])],
             chine.ToImmutable(),
             []
         );

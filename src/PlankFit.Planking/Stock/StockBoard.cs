@@ -114,6 +114,27 @@ public sealed record StockBoard(
     public bool GrainAcross { get; init; }
 
     public double AreaMm2 => LengthMm * WidthMm;
+
+    /// <summary>Numbers of the row's boards that are sawn already: the others keep their own, so that what is written on a board in the rack stays true.</summary>
+    public ImmutableArray<int> SawnNumbers { get; init; } = [];
+
+    /// <summary>The name of one of the row's boards, counted from nought among those that are left: B-04.3; the row's own where it has one board only.</summary>
+    public string NameOf(int nth)
+    {
+        if (Count == 1 && SawnNumbers.IsEmpty)
+        {
+            return Id;
+        }
+
+        int number = 0;
+        for (int left = nth; left >= 0; )
+        {
+            number++;
+            left -= SawnNumbers.Contains(number) ? 0 : 1;
+        }
+
+        return FormattableString.Invariant($"{Id}.{number}");
+    }
 }
 
 /// <summary>How large a board is, mm.</summary>

@@ -66,8 +66,8 @@ public static class LengthText
     /// <summary>The sentence that states the tolerance on a sheet.</summary>
     public static string PaperToleranceText(LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
-            ? "Lengths to the nearest 0.5 mm; lengths to cut rounded up to the next 0.5 mm."
-            : "Lengths to the nearest 1/32\"; lengths to cut rounded up to the next 1/32\".";
+            ? "Lengths to the nearest 0.5 mm; lengths to cut and least distances up to the next."
+            : "Lengths to the nearest 1/32\"; lengths to cut and least distances up to the next.";
 
     /// <summary>For lists and messages, to a tenth of a millimetre: <c>1835.7 mm</c>, <c>1.8357 m</c>; in feet and inches as on paper, since no rule shows finer.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
@@ -148,9 +148,12 @@ public static class LengthText
     private static double Steps(double mm, double stepMm, RoundTo mode)
     {
         RequireLength(mm);
-        return mode == RoundTo.Up
-            ? Math.Ceiling((mm - NoiseMm) / stepMm)
-            : Math.Round(mm / stepMm, MidpointRounding.AwayFromZero);
+        return mode switch
+        {
+            RoundTo.Up => Math.Ceiling((mm - NoiseMm) / stepMm),
+            RoundTo.Down => Math.Floor((mm + NoiseMm) / stepMm),
+            _ => Math.Round(mm / stepMm, MidpointRounding.AwayFromZero),
+        };
     }
 
     private static void RequireLength(double mm)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Stock;
@@ -84,7 +85,17 @@ public static class RackAfterSawing
 
         if (rack[at].Count is > 1 and int count)
         {
-            rack[at] = rack[at] with { Count = count - 1 };
+            bool isNumbered = int.TryParse(
+                id.AsSpan(Math.Min(rack[at].Id.Length + 1, id.Length)),
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out int number
+            );
+            rack[at] = rack[at] with
+            {
+                Count = count - 1,
+                SawnNumbers = isNumbered ? rack[at].SawnNumbers.Add(number) : rack[at].SawnNumbers,
+            };
         }
         else
         {

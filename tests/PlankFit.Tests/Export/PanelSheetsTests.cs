@@ -35,8 +35,8 @@ public sealed class PanelSheetsTests
     [MemberData(nameof(Hulls))]
     public void EveryLineAndLetterLiesOnTheSheetAndNoLettersMeet(string hull)
     {
-        (Job job, PanelPlan panel, _) = Develop(hull);
-        foreach (Drawing page in PanelSheets.Pages(job, panel))
+        (_, PanelPlan panel, BottomPlan plan) = Develop(hull);
+        foreach (Drawing page in PanelSheets.Pages(plan, panel))
         {
             List<(double L, double B, double R, double T, string Text)> boxes = [];
             foreach (Lettering l in page.Shapes.OfType<Lettering>())
@@ -85,11 +85,11 @@ public sealed class PanelSheetsTests
     [MemberData(nameof(Hulls))]
     public void ThePageSaysTheVerdictTheLargestStrainAndBothEdges(string hull)
     {
-        (Job job, PanelPlan panel, _) = Develop(hull);
+        (Job job, PanelPlan panel, BottomPlan plan) = Develop(hull);
         using MemoryStream pdf = new();
         PdfWriter.Write(
             pdf,
-            PanelSheets.Pages(job, panel),
+            PanelSheets.Pages(plan, panel),
             "panel",
             TestContext.Current.CancellationToken
         );

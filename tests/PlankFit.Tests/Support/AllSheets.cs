@@ -53,7 +53,7 @@ internal static class AllSheets
         plan.Panels.SelectMany(p =>
             Named(
                 "laid-flat",
-                PanelSheets.Pages(p.Job, BottomPanel.Develop(p.Planked, PanelOptions.Usual))
+                PanelSheets.Pages(p, BottomPanel.Develop(p.Planked, PanelOptions.Usual))
             )
         );
 

@@ -98,9 +98,9 @@ public sealed class CompareRunTests : IDisposable
             table,
             File.ReadAllText(table).Replace("632,767,897", "632,760,897", StringComparison.Ordinal)
         );
-        RunReport report = Run(job, "out", new());
+        RunReport report = Run(job, "out", new() { Width = "140" });
         string told = Assert.Single(report.First);
-        Comparison found = ComparedJobs.Laid(job, new());
+        Comparison found = ComparedJobs.Laid(job, new() { Width = "140" });
         Assert.All(
             CompareSheets.Of(found),
             s =>
@@ -135,28 +135,6 @@ public sealed class CompareRunTests : IDisposable
                 .EnumerateArray()
                 .Select(l => l.GetProperty("name").GetString()!)
         );
-    }
-
-    /// <summary>With few rounds of the search for boards, where the job has a rack.</summary>
-    [Fact]
-    public void BoardsAreCountedWhereThatIsAsked()
-    {
-        File.WriteAllText(
-            folder.File("stock.csv"),
-            "board,length,width,thickness,count\nB,4000,160,10,80\n"
-        );
-        string job = ComparedJobs.Prism(folder);
-        File.AppendAllText(job, "\n[nest]\nstock = \"stock.csv\"\n");
-        Comparison found = ComparedJobs.Laid(job, new() { Width = "152.4", BoardRounds = 0 });
-        Assert.All(
-            found.Layouts,
-            l =>
-            {
-                Assert.InRange(l.Figures!.Boards!.Boards, 10, 80);
-                Assert.Equal(l.Figures.Boards.Boards * 4000.0 * 160, l.Figures.Boards.Mm2, 1e-3);
-            }
-        );
-        Assert.Contains(Measure.Boards, found.By);
     }
 
     /// <summary>Chart, pictures and list of jobs in millimetres and in inches, with lay-outs at one place of the chart.</summary>

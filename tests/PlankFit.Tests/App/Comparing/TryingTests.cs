@@ -26,9 +26,7 @@ public sealed class TryingTests : IDisposable
     public void TheJobAsItStandsHasTheFiguresThatLayGives()
     {
         string job = ComparedJobs.Launch(folder);
-        LaidFigures figures = Assert
-            .Single(ComparedJobs.Laid(job, new() { Angle = "45" }).Layouts)
-            .Figures!;
+        LaidFigures figures = ComparedJobs.Laid(job, new() { Angle = "44" }).Layouts[0].Figures!;
         BottomPlan plan = PlannedJob
             .From(
                 job,
@@ -62,6 +60,16 @@ public sealed class TryingTests : IDisposable
             (150 * stock) - planks.Sum(p => p.GetProperty("areaMm2").GetDouble()),
             figures.WasteMm2,
             60.0
+        );
+        Assert.Equal(
+            planks.Max(p => p.GetProperty("bend").GetProperty("strainPercent").GetDouble()),
+            figures.Bend.Value,
+            1e-4
+        );
+        Assert.Equal(
+            planks.Max(p => p.GetProperty("widestGapMm").GetDouble()),
+            figures.Gap.Value,
+            1e-3
         );
         Assert.Equal(
             planks.Max(p =>
@@ -147,16 +155,39 @@ public sealed class TryingTests : IDisposable
                     Master = "100,10'",
                 }
             );
-        Assert.Equal(metric.Layouts.Length, imperial.Layouts.Length);
-        foreach ((Layout m, Layout i) in metric.Layouts.Zip(imperial.Layouts))
+        Same(metric, imperial);
+        // And the other way round: each asked for in the other's unit.
+        Comparison inches = ComparedJobs.Laid(
+                folder.File("job.toml"),
+                new() { Width = "5 in,5 1/2 in", Master = "8 ft 4 in" }
+            ),
+            millimetres = ComparedJobs.Laid(
+                other.File("job.toml"),
+                new() { Width = "127 mm,139.7 mm", Master = "2540 mm" }
+            );
+        Same(inches, millimetres);
+        Assert.Equal(3, inches.Layouts.Length);
+        Same(
+            inches,
+            ComparedJobs.Laid(
+                folder.File("job.toml"),
+                new() { Width = "127,139.7", Master = "2540" }
+            )
+        );
+        Assert.Contains(imperial.Layouts, l => l.Name == "angle 50°, width 5 1/2\", master 10'");
+    }
+
+    private static void Same(Comparison one, Comparison other)
+    {
+        Assert.Equal(one.Layouts.Length, other.Layouts.Length);
+        foreach ((Layout a, Layout b) in one.Layouts.Zip(other.Layouts))
         {
-            Assert.Equal(m.Figures!.Planks, i.Figures!.Planks);
-            Assert.Equal(m.Figures.StockMm, i.Figures.StockMm, 1e-3);
-            Assert.Equal(m.Figures.WasteMm2, i.Figures.WasteMm2, 1.0);
+            Assert.Equal(a.Figures!.Planks, b.Figures!.Planks);
+            Assert.Equal(a.Figures.StockMm, b.Figures.StockMm, 1e-3);
+            Assert.Equal(a.Figures.WasteMm2, b.Figures.WasteMm2, 1.0);
         }
 
-        Assert.Equal(metric.Unbeaten.Order(), imperial.Unbeaten.Order());
-        Assert.Contains(imperial.Layouts, l => l.Name == "angle 50°, width 5 1/2\", master 10'");
+        Assert.Equal(one.Unbeaten.Order(), other.Unbeaten.Order());
     }
 
     /// <summary>The values are in the text as a person would have put them there; all else is as it was.</summary>
@@ -202,6 +233,7 @@ public sealed class TryingTests : IDisposable
     [InlineData("--by speed", "accepted: planks, stock")]
     [InlineData("--chart planks", "names two things")]
     [InlineData("--boards 3", "[nest]")]
+    [InlineData("--boards 0", "one round at the least")]
     [InlineData("--angle --width", "these are 27180 lay-outs")]
     public void WhatIsAskedWronglyIsToldBeforeAnythingIsLaid(string where, string why)
     {
@@ -213,6 +245,7 @@ public sealed class TryingTests : IDisposable
             "--by speed" => new() { Width = "120", By = "speed" },
             "--chart planks" => new() { Width = "120", Chart = "planks" },
             "--boards 3" => new() { Width = "120", BoardRounds = 3 },
+            "--boards 0" => new() { Width = "120", BoardRounds = 0 },
             _ => new() { Angle = "30..60:0.2", Width = "100..189.5:0.5" },
         };
         Tried tried = ComparedJobs.Try(job, asked);
@@ -292,16 +325,15 @@ public sealed class TryingTests : IDisposable
         Assert.True(pdf.Length > 1000);
     }
 
-    [Fact]
-    public void WhoAsksForNothingIsToldWhatToName()
+    /// <summary>Nothing is laid for a comparison of one, whether nothing was named or only what the job has.</summary>
+    [Theory]
+    [InlineData(null, "name values to try")]
+    [InlineData("45", "has every value that was named already")]
+    public void WhoHasNothingToCompareWithIsTold(string? angle, string why)
     {
-        Tried tried = ComparedJobs.Try(ComparedJobs.Prism(folder), new());
-        Assert.Single(tried.Comparison!.Layouts);
-        Assert.Contains(
-            "name values to try",
-            Assert.Single(tried.Findings).Message,
-            StringComparison.Ordinal
-        );
+        Tried tried = ComparedJobs.Try(ComparedJobs.Prism(folder), new() { Angle = angle });
+        Assert.Null(tried.Comparison);
+        Assert.Contains(why, Assert.Single(tried.Findings).Message, StringComparison.Ordinal);
     }
 
     /// <summary>Stopped from within, after so many: what is laid is kept, and it is said.</summary>
@@ -342,7 +374,7 @@ public sealed class TryingTests : IDisposable
     [Fact]
     public void NothingIsBetterForPlanksThatAreRefused()
     {
-        Comparison laid = ComparedJobs.Laid(ComparedJobs.Prism(folder), new() { Angle = "45" });
+        Comparison laid = ComparedJobs.Laid(ComparedJobs.Prism(folder), new() { Angle = "44" });
         LaidFigures fair = laid.Layouts[0].Figures!;
         var found = new Comparison(
             laid.Job,

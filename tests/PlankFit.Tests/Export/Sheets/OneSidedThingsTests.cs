@@ -9,6 +9,7 @@ using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -146,6 +147,25 @@ public sealed class OneSidedThingsTests
         Assert.Contains(Bearer, Words(Pattern(borne)));
         Assert.DoesNotContain(Bearer, Words(Pattern(Plan.Find(borne.Id.Twin)!)));
         Assert.DoesNotContain(SeaCock, Words(Pattern(Plan.Find(cocked.Id.Twin)!)));
+    }
+
+    /// <summary>The first list has every thing with the place that the job gives it, as it is set out.</summary>
+    [Fact]
+    public void TheListGivesThePlaceOfEach()
+    {
+        string first = string.Join(' ', Words(FramingListPages.Of(Plan)[0]));
+        Assert.All(
+            Plan.Job.Framing,
+            f => Assert.Contains(FramingWords.Sided(f), first, StringComparison.Ordinal)
+        );
+        Assert.Contains("420 mm from the keel", first, StringComparison.Ordinal);
+        var cock = (FramingLine.Spot)Plan.Job.Framing.Single(f => f.Name == "sea cock").Line;
+        Assert.Contains(
+            $"{NumberText.Trimmed(((FramingLine.FromKeel)cock.Along).Mm, 1)} mm from the keel,",
+            first,
+            StringComparison.Ordinal
+        );
+        Assert.All(FramingListPages.Of(Plan), p => Assert.Empty(SheetCheck.Faults(p)));
     }
 
     /// <summary>The plank whose run of the thing is longest.</summary>

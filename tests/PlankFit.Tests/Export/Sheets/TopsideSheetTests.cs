@@ -70,10 +70,7 @@ public sealed class TopsideSheetTests
             ),
             .. topside.PlankLayers.Select(l => BottomPlanView.Of(topside, l)),
             .. topside.PlankLayers.Select(l => ShellExpansion.Of(topside, l)),
-            .. PanelSheets.Pages(
-                topside.Job,
-                BottomPanel.Develop(topside.Planked, PanelOptions.Usual)
-            ),
+            .. PanelSheets.Pages(topside, BottomPanel.Develop(topside.Planked, PanelOptions.Usual)),
         ];
         string[] faults = [.. sheets.SelectMany(s => SheetCheck.Faults(s))];
         Assert.True(faults.Length == 0, string.Join("\n", faults.Distinct().Take(12)));

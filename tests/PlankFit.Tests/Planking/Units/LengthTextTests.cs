@@ -70,6 +70,17 @@ public class LengthTextTests
         Assert.Equal(text, LengthText.FeetInchesEighths(inches * 25.4));
 
     /// <summary>Feet-inches-eighths is for tables: what a job in it shows is feet and inches.</summary>
+    /// <summary>25 mm are 31.496 marks of 1/32 in: 31/32 is the nearer, and less than is asked; a least distance is an inch, and what is kept of one 31/32.</summary>
+    [Theory]
+    [InlineData(25, RoundTo.Nearest, "31/32\"")]
+    [InlineData(25, RoundTo.Up, "1\"")]
+    [InlineData(25, RoundTo.Down, "31/32\"")]
+    [InlineData(25.4, RoundTo.Down, "1\"")]
+    [InlineData(25.4, RoundTo.Up, "1\"")]
+    [InlineData(50.5, RoundTo.Down, "1 31/32\"")]
+    public void LeastDistancesAreNeverToldLess(double mm, RoundTo mode, string text) =>
+        Assert.Equal(text, LengthText.ForPaper(mm, LengthUnit.FeetInchesEighths, mode));
+
     [Fact]
     public void AJobInEighthsShowsFeetAndInches() =>
         Assert.Equal(

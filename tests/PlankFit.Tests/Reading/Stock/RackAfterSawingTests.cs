@@ -49,6 +49,20 @@ public sealed class RackAfterSawingTests
         Assert.Equal(["B", "B-1-1", "B-1-1 (2)"], rack.Select(b => b.Id));
     }
 
+    /// <summary>B.3 and B.1 are sawn: what is chalked on the others in the rack stays true, down to the last of them.</summary>
+    [Fact]
+    public void BoardsThatAreLeftKeepTheirNumbers()
+    {
+        StockBoard left = After([Row("B", 5, 2)], Into("B.3", "S1-01"), Into("B.1", "S1-02"))
+            .Single();
+        Assert.Equal(["B.2", "B.4", "B.5"], [left.NameOf(0), left.NameOf(1), left.NameOf(2)]);
+        StockBoard last = After([left], Into("B.2", "S1-03"), Into("B.5", "S1-04")).Single();
+        Assert.Equal((1, "B.4"), (last.Count, last.NameOf(0)));
+        Assert.Empty(After([last], Into("B.4", "S1-05")));
+        Assert.Equal("B", Row("B", 1, 2).NameOf(0));
+        Assert.Equal("B.2", Row("B", 2, 2).NameOf(1));
+    }
+
     /// <summary>What the user has put into a file of his own is not put there twice.</summary>
     [Fact]
     public void AnOffcutThatTheStockNamesIsThereOnce() =>
