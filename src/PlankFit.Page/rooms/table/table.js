@@ -117,7 +117,7 @@ export function table(place) {
   }
 
   function fit(field) {
-    field.size = Math.max(field.value.length + 1, 3);
+    field.size = Math.max(field.value.length, 3);
   }
 
   function renew() {
