@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -40,7 +41,11 @@ public sealed class PlannedAgainTests
         );
         Assert.All(again.Batches, b => Assert.True(b.MixAt >= done.Latest));
         Assert.Equal(done.LastBatch + 1, int.Parse(again.Batches.MinBy(b => b.MixAt)!.Name[1..]));
-        Assert.Equal(first.Amounts.Select(a => a.Kg), again.Amounts.Select(a => a.Kg));
+        Assert.Equal(Wanted(first), Wanted(again));
+
+        // What small batches leave over hangs on which are still to be mixed.
+        static IEnumerable<Estimate> Wanted(GluePlan glue) =>
+            glue.Amounts.Where(a => a.Use != GlueUse.LeftOver).Select(a => a.Kg);
     }
 
     [Fact]
