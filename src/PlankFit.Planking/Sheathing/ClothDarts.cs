@@ -72,7 +72,8 @@ public sealed record ClothDarts(ImmutableArray<ClothDart> Darts, double LeftDegr
                     .Where(m => Outward(net.Weave, m, fromThreads) == (first, second)),
             ];
             if (
-                Tip(tooMuch, meshes[worst].Middle, (first, second), cut, fromThreads, net.MeshMm) is not { } tip
+                Tip(tooMuch, meshes[worst].Middle, (first, second), cut, fromThreads, net.MeshMm)
+                    is not { } tip
                 || new[] { Exit(cut, tip, first), Exit(cut, tip, second) }
                     .OfType<Vec2>()
                     .OrderBy(m => m.ChordTo(tip))
