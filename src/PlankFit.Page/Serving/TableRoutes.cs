@@ -9,7 +9,14 @@ namespace PlankFit.Pages.Serving;
 
 /// <param name="Line">From 1; Column likewise.</param>
 /// <param name="Was">What the page shows in the cell.</param>
-internal sealed record CellWish(int Line, int Column, string? Was, string? Typed);
+/// <param name="Names">And before it in its row, line and measure, and in the head above it: an empty cell is like any other; null where nothing is said.</param>
+internal sealed record CellWish(
+    int Line,
+    int Column,
+    string? Was,
+    string? Typed,
+    IReadOnlyList<string>? Names
+);
 
 /// <summary>The table of offsets, its lines, and cells that are written anew.</summary>
 internal static class TableRoutes
@@ -28,7 +35,7 @@ internal static class TableRoutes
             (int number, CellWish wish) =>
                 jobs.Of(number) is not { } job ? Results.NotFound()
                 : wish is { Was: { } was, Typed: { } typed }
-                && job.Session.Mend(wish.Line, wish.Column, was, typed) is { } turn
+                && job.Session.Mend(wish.Line, wish.Column, was, typed, wish.Names) is { } turn
                     ? Results.Json(new { Turn = turn })
                 : Results.Json(
                     new

@@ -97,9 +97,18 @@ internal sealed class JobSession : IAsyncDisposable
     /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
     /// <param name="was">What stands there as far as the page knows.</param>
     /// <returns>Null where there is no such cell, it holds something else by now, or what was typed is no cell's value.</returns>
-    public int? Mend(int line, int column, string was, string typed) =>
+    public int? Mend(
+        int line,
+        int column,
+        string was,
+        string typed,
+        IReadOnlyList<string>? names = null
+    ) =>
         Mend(
-            table => TableMending.With(table, line, column, was, typed),
+            table =>
+                TableMending.IsNamed(table, line, column, names)
+                    ? TableMending.With(table, line, column, was, typed)
+                    : null,
             $"{(was.Length > 0 ? was : "nothing")} to {(typed.Length > 0 ? typed.Trim() : "nothing")}"
         );
 

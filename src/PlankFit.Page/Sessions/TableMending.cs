@@ -67,6 +67,28 @@ internal static class TableMending
         return there == was ? table with { Text = cells.With(row, at, typed.Trim()) } : null;
     }
 
+    /// <summary>Whether a cell is that of the row and the station that the page shows it at: a row that another put in has moved all below it.</summary>
+    /// <param name="names">Of its row the line and the measure, and its station's name; null where nothing is said.</param>
+    public static bool IsNamed(
+        TableInHand table,
+        int line,
+        int column,
+        IReadOnlyList<string>? names
+    )
+    {
+        if (names is null)
+        {
+            return true;
+        }
+
+        var cells = TableCells.Of(table.Text);
+        string At(int row, int at) =>
+            row >= 0 && row < cells.Words.Length && at >= 0 && at < cells.Words[row].Length
+                ? cells.Words[row][at]
+                : "";
+        return names.SequenceEqual([At(line - 1, 0), At(line - 1, 1), At(cells.Head, column - 1)]);
+    }
+
     /// <summary>A station or a row more, or fewer.</summary>
     /// <returns>Null where there is no such place, something else stands there by now, or what was typed is no name.</returns>
     public static TableInHand? Shaped(TableInHand table, ShapeWish wish)

@@ -64,7 +64,7 @@ internal static class HoldPoints
             2 * layer.AreaMm2 / 1e6 * crew.BoardMinutesPerM2 / crew.Hands
         );
         LengthUnit unit = ground.Amounts.Planked.Job.Units;
-        string left = LengthText.ForPaper(layer.Planks.ThicknessMm - BoardedMm, unit, RoundTo.Up);
+        string left = LengthText.AtLeast(layer.Planks.ThicknessMm - BoardedMm, unit);
         return
         [
             new("the glue has cured", cured),

@@ -108,6 +108,26 @@ public static class LengthText
             : FractionText.Mixed(sixtyFourths, 64) + "\"";
     }
 
+    /// <summary>
+    /// What must be left, and so never less than was meant: up to the next half millimetre; in feet and inches to the next 1/64 in, which is as fine as what may be
+    /// taken off: <c>3/8"</c> less <c>1/64"</c> is <c>23/64"</c>.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string AtLeast(double mm, LengthUnit unit)
+    {
+        if (LengthUnits.IsMetric(unit))
+        {
+            return ForPaper(mm, unit, RoundTo.Up);
+        }
+
+        RequireLength(mm);
+        const double step = LengthUnits.MmPerInch / 64;
+        long sixtyFourths = (long)Math.Ceiling((mm - NoiseMm) / step);
+        return sixtyFourths % 2 == 0
+            ? Marked(sixtyFourths / 2, unit)
+            : FractionText.Mixed(sixtyFourths, 64) + "\"";
+    }
+
     /// <summary>Of whole 32nds of an inch.</summary>
     private static string Marked(long thirtySeconds, LengthUnit unit)
     {

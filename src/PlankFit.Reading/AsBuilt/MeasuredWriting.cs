@@ -37,6 +37,7 @@ public static partial class MeasuredWriting
         string[] head = [.. CsvLines.Split(kept).Where(l => !string.IsNullOrWhiteSpace(l)).Take(1)];
         if (head.Length == 0)
         {
+            kept += kept.Length > 0 && !kept.EndsWith('\n') ? newLine : "";
             kept += Empty.Replace("\n", newLine, StringComparison.Ordinal);
         }
 
@@ -60,11 +61,12 @@ public static partial class MeasuredWriting
         && head.Trim() == Empty.Trim()
         && rows.All(r => MarkOf(r) is { } mark && known(mark));
 
-    /// <summary>A length with its own unit as a cell of a file of that unit has it: a bare number where that says the same.</summary>
+    /// <summary>A length with its own unit as a cell of a file of that unit has it: a bare number where that says the same, and <c>in</c> for inches.</summary>
     public static string Value(string length, LengthUnit written) =>
         LengthUnits.IsMetric(written) && LengthNotation.Read(length, written) is { Ok: true } read
             ? NumberText.Trimmed(read.Mm / LengthUnits.MmPer(written), 6)
-            : length;
+            // Without quotes: a spreadsheet that saves the file would not double them with a remark behind.
+            : length.Replace("\"", " in", StringComparison.Ordinal);
 
     /// <summary>A name with a blank and a # in it would be cut off there as a remark is: no row can hold it.</summary>
     public static bool Holds(MeasuredEntry entry) =>

@@ -39,7 +39,8 @@ public sealed record TextLayer(
                 continue;
             }
 
-            string? panel = Of(LayerKeys.Panel.Name);
+            string? panel =
+                Of(LayerKeys.Panel.Name) is { } named && named != Planking.Hulls.Panel.BottomName ? named : null;
             int number = numbers[panel ?? ""] = numbers.GetValueOrDefault(panel ?? "") + 1;
             yield return new(
                 layer.Key,

@@ -211,6 +211,21 @@ public sealed class TableMendingTests
         Assert.True(table.GetProperty("isMended").GetBoolean());
     }
 
+    /// <summary>A cell is that of the row and the station at which it was shown: where another page put in a row above, the empty cell that lies there now is not taken for it.</summary>
+    [Fact]
+    public void ACellIsThatOfItsRow()
+    {
+        TableInHand table = new(
+            "offsets.csv",
+            "line,measure,0,1\nkeel edge,height,10,\nchine,height,20,\n"
+        );
+        Assert.True(TableMending.IsNamed(table, 2, 4, ["keel edge", "height", "1"]));
+        Assert.True(TableMending.IsNamed(table, 2, 4, null));
+        Assert.False(TableMending.IsNamed(table, 3, 4, ["keel edge", "height", "1"]));
+        Assert.False(TableMending.IsNamed(table, 2, 3, ["keel edge", "height", "1"]));
+        Assert.False(TableMending.IsNamed(table, 9, 4, ["keel edge", "height", "1"]));
+    }
+
     private static string Cell(JsonElement table, int line, int column) =>
         table
             .GetProperty("rows")

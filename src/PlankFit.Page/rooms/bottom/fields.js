@@ -78,7 +78,11 @@ function entry(of, common) {
     class: isNumber ? "number" : null,
     placeholder: of.usual ?? "as usual",
     change: () => send(made, newGesture()),
-    input: () => fit(made),
+    input: () => {
+      // Steps go on from what was typed.
+      stepped.delete(made.dataset.address);
+      fit(made);
+    },
     keydown: (event) => {
       if (event.key === "Escape") {
         made.value = made.dataset.was;

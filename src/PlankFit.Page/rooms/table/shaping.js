@@ -78,7 +78,8 @@ export function shaping(told) {
     const [, ...rest] = read.rows;
     const stations = head().slice(2).map((name, i) => [i + 3, `station ${name || i + 1}`]);
     const rows = rest.map((r) => [r.line, `${r.line}: ${[r.cells[0], r.cells[1]].filter(Boolean).join(" ") || "without a name"}`]);
-    offer(picks.before, [...stations, [head().length + 1, "at the end"]]);
+    // Beyond the last one with a name: empty cells at the end of the head are no stations.
+    offer(picks.before, [...stations, [head().findLastIndex((name) => name !== "") + 2, "at the end"]]);
     offer(picks.station, stations);
     offer(picks.after, rows.length > 0 ? rows : read.rows.slice(0, 1).map((r) => [r.line, "the head"]));
     offer(picks.row, rows);

@@ -189,6 +189,12 @@ export function table(place) {
 
   const take = (line, column, value) => send(fields.get(`${line} ${column}`), value);
 
+  /** Where a cell is shown: its row's line and measure and its station, as they were known when it was made. */
+  function namesOf(field) {
+    const row = read.rows.find((r) => r.line === Number(field.dataset.line));
+    return [row?.cells[0] ?? "", row?.cells[1] ?? "", read.rows[0]?.cells[Number(field.dataset.column) - 1] ?? ""];
+  }
+
   async function send(field, typed) {
     const was = field.dataset.was;
     if (typed.trim() === was) {
@@ -196,7 +202,7 @@ export function table(place) {
       return;
     }
     field.value = typed;
-    const answer = await post("table", { line: Number(field.dataset.line), column: Number(field.dataset.column), was, typed }).catch(() => null);
+    const answer = await post("table", { line: Number(field.dataset.line), column: Number(field.dataset.column), was, typed, names: namesOf(field) }).catch(() => null);
     if (!answer?.ok) {
       told.textContent = `Not taken: ${answer?.told?.message ?? "the shop's computer does not answer"}.`;
       field.value = field.dataset.was;

@@ -50,6 +50,28 @@ public sealed class AmountTextTests
         Assert.Equal("1.09 kg a litre", AmountText.Density(1.09, LengthUnit.Millimetre));
     }
 
+    /// <summary>What must be left, and what may be taken off: 3/8" less 0.5 mm is 22.74/64, and 3/8" less the 1/64" that is told is 23/64".</summary>
+    [Fact]
+    public void WhatMustBeLeftIsNeverLessThanWasMeant()
+    {
+        Assert.Equal("23/64\"", LengthText.AtLeast((25.4 * 3 / 8) - 0.5, LengthUnit.Foot));
+        Assert.Equal("3/8\"", LengthText.AtLeast(25.4 * 3 / 8, LengthUnit.Inch));
+        Assert.Equal("1 1/64\"", LengthText.AtLeast(25.5, LengthUnit.FeetInchesEighths));
+        Assert.Equal("8.5 mm", LengthText.AtLeast(8.1, LengthUnit.Millimetre));
+        for (double mm = 0.3; mm < 30; mm += 0.07)
+        {
+            string text = LengthText.AtLeast(mm, LengthUnit.Inch).TrimEnd('"');
+            double told = text.Split(' ')
+                .Sum(t =>
+                    t.Split('/') is [var over, var under]
+                        ? double.Parse(over, System.Globalization.CultureInfo.InvariantCulture)
+                            / double.Parse(under, System.Globalization.CultureInfo.InvariantCulture)
+                        : double.Parse(t, System.Globalization.CultureInfo.InvariantCulture)
+                );
+            Assert.InRange(told * 25.4, mm - 1e-6, mm + (25.4 / 64));
+        }
+    }
+
     /// <summary>A bound as written is never more than was meant, and no less than half of it from 1/64" on.</summary>
     [Fact]
     public void ABoundIsNeverMoreThanWasMeant()

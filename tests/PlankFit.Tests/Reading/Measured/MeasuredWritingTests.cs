@@ -1,6 +1,7 @@
 using PlankFit.Planking.Units;
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Editing;
+using PlankFit.Reading.Lengths;
 
 namespace PlankFit.Tests.Reading.Measured;
 
@@ -61,6 +62,35 @@ public sealed class MeasuredWritingTests
             && text.Length == 0
                 ? ""
                 : back
+        );
+    }
+
+    /// <summary>A remark alone, and no end of its line: the head is a line of its own.</summary>
+    [Theory]
+    [InlineData("# my readings", "\n")]
+    [InlineData("\r\n# my readings", "\r\n")]
+    public void TheHeadIsNoPartOfARemark(string text, string newLine) =>
+        Assert.Equal(
+            $"{text}{newLine}what,where,side,value{newLine}girth,4,port,1104    # page {Mark}{newLine}",
+            MeasuredWriting.With(text, [Row(Mark, "girth", "4", "port", "1104")], _ => false)
+        );
+
+    /// <summary>Inches are written without their quotes, and are read as the same length.</summary>
+    [Theory]
+    [InlineData("4'-10 11/16\"", "4'-10 11/16 in")]
+    [InlineData("11/16\"", "11/16 in")]
+    [InlineData("72 in", "72 in")]
+    public void NoQuotesInARow(string length, string cell)
+    {
+        Assert.Equal(cell, MeasuredWriting.Value(length, LengthUnit.Foot));
+        Assert.Equal(
+            LengthNotation.Read(length, LengthUnit.Foot).Mm,
+            LengthNotation.Read(cell, LengthUnit.Foot).Mm
+        );
+        Assert.True(LengthNotation.Read(cell, LengthUnit.Foot).Ok);
+        Assert.Equal(
+            LengthNotation.Read(length, LengthUnit.FeetInchesEighths).Mm,
+            LengthNotation.Read(cell, LengthUnit.FeetInchesEighths).Mm
         );
     }
 
@@ -134,7 +164,7 @@ public sealed class MeasuredWritingTests
                 ("a = 1", "a = 1\n\n[as-built]\nmeasured = \"m.csv\"\n"),
                 (
                     "[as-built]\r\nfrom = \"0\"\r\n",
-                    "[as-built]\r\nmeasured = \"m.csv\"\r\nfrom = \"0\"\r\n"
+                    "[as-built]\r\nfrom = \"0\"\r\nmeasured = \"m.csv\"\r\n"
                 ),
                 (
                     "[as-built]\nmeasured = 'x' # tape\n",
@@ -145,7 +175,7 @@ public sealed class MeasuredWritingTests
         {
             string named = MeasuredNamed.With(job, "m.csv")!;
             Assert.Equal("m.csv", MeasuredNamed.Of(named));
-            Assert.Equal(want.Length, named.Length);
+            Assert.Equal(want, named);
         }
 
         // A table in one line at the top of all tables takes no second one.
