@@ -18,13 +18,29 @@ internal static class FrameSections
     public static FrameSection? Of(SettingUpGround ground, FramePlane place)
     {
         SettingUpSpec spec = ground.Spec;
-        double thickness = place.IsTransom ? spec.TransomMm ?? spec.FrameMm : spec.FrameMm,
+        double thickness = place switch
+            {
+                { IsTransom: true } => spec.TransomMm ?? spec.FrameMm,
+                // Timber that lies behind has its own, as it is snapped, fastened to and sawn.
+                { Part: { } part } => part.WidthMm,
+                _ => spec.FrameMm,
+            },
             offset = ground.Stack.InnerMm - (place.IsTransom ? 0 : spec.RibbandMm);
         SectionCut Cut(double mm) => new(ground.Hull.Surface, mm, place.Plane, place.U);
+        FrameFace face = Face(spec, place, Cut(offset));
+        double other = face == FrameFace.Forward ? thickness : -thickness;
+        if (place.Part is not null)
+        {
+            // And half of it lies to either side of where the job has it.
+            place = place with
+            {
+                Plane = place.Plane.Moved(-other / 2),
+                PositionMm = place.PositionMm - (other / 2 / place.Plane.Aft.X),
+            };
+        }
+
         SectionCut table = Cut(0),
             mould = Cut(offset);
-        FrameFace face = Face(spec, place, mould);
-        double other = face == FrameFace.Forward ? thickness : -thickness;
         var otherFace = new SectionCut(
             ground.Hull.Surface,
             offset,

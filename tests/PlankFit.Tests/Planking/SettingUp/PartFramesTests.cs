@@ -76,6 +76,50 @@ public sealed class PartFramesTests
         }
     }
 
+    /// <summary>
+    /// Where the hull narrows: a knee 18 wide about 1500 is sawn as a whole frame 18 thick is that has its face at 1491 or at 1509, whichever the bevel asks for, and
+    /// not as frames of 36 are with their face at 1500.
+    /// </summary>
+    [Fact]
+    public void ItHasItsOwnWidthAboutItsOwnLine()
+    {
+        PlankFit.Planking.Whole.Job launch = DemoPlans.Of("survey-launch").Job;
+        SettingUpSpec asked = launch.SettingUp ?? new();
+        FramingSpec knee = Knee with
+        {
+            Line = new FramingLine.AtPosition(1500),
+            WidthMm = 18,
+            OutFromMm = null,
+            OutToMm = null,
+        };
+        FrameSection Section(FramingSpec[] behind, SettingUpSpec spec, string name) =>
+            BottomPlanner
+                .Plan(launch with { SettingUp = spec, Framing = [.. behind] })
+                .Plan!.SettingUp!.Sections.Single(s => s.Name == name);
+        FrameSection part = Section([knee], asked with { FrameMm = 36 }, "knee");
+        double at = part.Face == FrameFace.Forward ? 1491 : 1509;
+        Assert.Equal(at, part.PositionMm, 1e-9);
+        Assert.Equal(18, part.ThicknessMm);
+        FrameSection whole = Section(
+            [],
+            asked with
+            {
+                FrameMm = 18,
+                Frames = [new("whole", at)],
+                Face = part.Face,
+            },
+            "whole"
+        );
+        Assert.True(whole.Places[2].FallMm > 1, "the hull is too straight there to tell");
+        foreach ((FramePlace p, FramePlace w) in part.Places.Zip(whole.Places))
+        {
+            Near(w.Mould, p.Mould);
+            Assert.Equal(w.FallMm, p.FallMm, 1e-6);
+            Assert.Equal(w.BevelDegrees, p.BevelDegrees, 1e-6);
+            Assert.Equal(w.DeductionMm, p.DeductionMm, 1e-6);
+        }
+    }
+
     /// <summary>Nothing of the whole frames, of keel, chine or stringers changes by it; a frame at a station that one side has is a frame of its own.</summary>
     [Fact]
     public void WhatIsWholeStaysAsItIs()
