@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using PlankFit.Draughting.Files;
-using PlankFit.Export.Checks;
 using PlankFit.Hashing;
 using PlankFit.Planking.Findings;
 
@@ -24,8 +23,7 @@ public sealed class ProgressJournal : IDisposable
     private readonly FileStream held;
     private long whole;
     private readonly Dictionary<(string Client, long N), (string Plank, string Field)> known = [];
-    private ImmutableDictionary<(string Plank, string Field), ProgressTick> last =
-        ImmutableDictionary<(string, string), ProgressTick>.Empty;
+    private NotePlaces places = NotePlaces.Empty;
 
     private ProgressJournal(FileStream file, FileStream held) =>
         (this.file, this.held) = (file, held);
@@ -47,7 +45,7 @@ public sealed class ProgressJournal : IDisposable
         {
             lock (gate)
             {
-                return last;
+                return places.Last;
             }
         }
     }
@@ -68,7 +66,7 @@ public sealed class ProgressJournal : IDisposable
                 return known.ToDictionary(
                     k => MarkOf(k.Key.Client, k.Key.N),
                     k =>
-                        last[k.Value] is var holds
+                        places.Last[k.Value] is var holds
                         && ((holds.Client, holds.N) != k.Key || holds.Value.Length == 0)
                 );
             }
@@ -162,7 +160,9 @@ public sealed class ProgressJournal : IDisposable
             {
                 return (
                     false,
-                    [$"{(tick.Blank is { } b ? WhereOf(b) : PlainText.Of(tick.Plank))}: {fault}"]
+                    [
+                        $"{(tick.Blank is { } b ? NotePlaces.WhereOf(b) : PlainText.Of(tick.Plank))}: {fault}",
+                    ]
                 );
             }
         }
@@ -173,20 +173,25 @@ public sealed class ProgressJournal : IDisposable
             ImmutableArray<string>.Builder told = ImmutableArray.CreateBuilder<string>();
             var inBatch = new HashSet<(string, long)>();
             // What will hold, of which nothing does before it is on the disk.
-            ImmutableDictionary<(string, string), ProgressTick> soon = last;
+            NotePlaces soon = places;
             foreach (ProgressTick tick in ticks)
             {
                 if (!known.ContainsKey((tick.Client, tick.N)) && inBatch.Add((tick.Client, tick.N)))
                 {
-                    ProgressTick next = tick with { Seq = Newest + taken.Count + 1 };
-                    if (Unseen(soon, tick) is { } was)
+                    (ProgressTick next, string? said) = soon.PlaceOf(
+                        tick with
+                        {
+                            Seq = Newest + taken.Count + 1,
+                            TypedIn = null,
+                        }
+                    );
+                    if (said is not null)
                     {
-                        (next, string said) = Beside(soon, next, was);
                         told.Add(said);
                     }
 
                     taken.Add(next);
-                    soon = soon.SetItem((next.Plank, next.Field), next);
+                    soon = soon.With(next);
                 }
             }
 
@@ -195,79 +200,6 @@ public sealed class ProgressJournal : IDisposable
 
             return (true, told.ToImmutable());
         }
-    }
-
-    /// <summary>Every page of a browser counts by itself, under the browser's name with one of its own behind a point.</summary>
-    private static string BrowserOf(string client) => client.Split('.', 2)[0];
-
-    private static string WhereOf(BlankId blank) => PlainText.Of($"{blank.What}, {blank.Where}");
-
-    /// <summary>What another has noted in the same place, of which this one's writer did not know.</summary>
-    private static ProgressTick? Unseen(
-        ImmutableDictionary<(string, string), ProgressTick> holds,
-        ProgressTick tick
-    ) =>
-        holds.TryGetValue((tick.Plank, tick.Field), out ProgressTick? was)
-        && was.Seq > tick.Seen
-        && BrowserOf(was.Client) != BrowserOf(tick.Client)
-        && (was.Value != tick.Value || (tick.Blank is not null && tick.Value.Length > 0))
-            ? was
-            : null;
-
-    /// <summary>
-    /// The newer note of a plank holds. Of two readings both do, since one place read by two is read twice: this one is the next reading of it; and what its writer did not see he
-    /// did not take back.
-    /// </summary>
-    private static (ProgressTick Tick, string Said) Beside(
-        ImmutableDictionary<(string, string), ProgressTick> holds,
-        ProgressTick tick,
-        ProgressTick was
-    )
-    {
-        string by = $"by another at {PlainText.Of(was.At)}";
-        if (tick.Blank is not { } blank)
-        {
-            return (
-                tick,
-                $"{tick.Plank}: its {tick.Field} was \"{PlainText.Of(was.Value)}\", noted {by}"
-            );
-        }
-
-        string where = WhereOf(blank);
-        if (was.Value.Length == 0)
-        {
-            return (tick, $"{where}: what was read there was taken back {by}; yours holds");
-        }
-
-        if (tick.Value.Length == 0)
-        {
-            return (
-                tick with
-                {
-                    Value = was.Value,
-                    ShouldMm = was.ShouldMm,
-                },
-                $"{where}: it was read as {PlainText.Of(was.Value)} {by}, which you had not seen: that stays"
-            );
-        }
-
-        BlankId free = blank;
-        while (
-            free.Time < BlankId.MostTimes
-            && holds.TryGetValue(("", free.ToString()), out ProgressTick? there)
-            && there.Value.Length > 0
-        )
-        {
-            free = free with { Time = free.Time + 1 };
-        }
-
-        return (
-            tick with
-            {
-                Field = free.ToString(),
-            },
-            $"{where}: it was read as {PlainText.Of(was.Value)} {by}; yours stands beside it as reading {free.Time}"
-        );
     }
 
     public void Dispose()
@@ -308,7 +240,7 @@ public sealed class ProgressJournal : IDisposable
     {
         known[(tick.Client, tick.N)] = (tick.Plank, tick.Field);
         Newest = Math.Max(Newest, tick.Seq);
-        last = last.SetItem((tick.Plank, tick.Field), tick);
+        places = places.With(tick);
     }
 
     private void ReadAll()

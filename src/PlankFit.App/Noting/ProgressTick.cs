@@ -31,6 +31,10 @@ public sealed record ProgressTick(
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? ShouldMm { get; init; }
 
+    /// <summary>Of a reading that another's stood in the way of: the blank that it was typed in, of which it is a further reading. Empty where it is another's, which this one took back unseen.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? TypedIn { get; init; }
+
     /// <summary>Its blank; null where it is no reading.</summary>
     [JsonIgnore]
     public BlankId? Blank => Plank.Length == 0 ? BlankId.Parse(Field) : null;

@@ -29,10 +29,7 @@ public sealed record TapedReadings(ImmutableArray<MeasuredEntry> Rows, Immutable
             return new([], []);
         }
 
-        var sheet = blanks
-            .SelectMany(g => g.Blanks)
-            .GroupBy(b => b.Id)
-            .ToDictionary(g => g.Key, g => g.First());
+        var sheet = new BlankSearch(blanks);
         ImmutableArray<MeasuredEntry>.Builder rows = ImmutableArray.CreateBuilder<MeasuredEntry>();
         List<string> told = [];
         foreach (ProgressTick tick in last.OrderBy(t => t.Seq))
@@ -57,7 +54,7 @@ public sealed record TapedReadings(ImmutableArray<MeasuredEntry> Rows, Immutable
                     MeasuredWriting.Value(tick.Value, plan.Job.WrittenIn),
                 ]
             );
-            CheckBlank? blank = sheet.GetValueOrDefault(id with { Time = 1 });
+            CheckBlank? blank = sheet.Of(id, tick.ShouldMm);
             string? fault =
                 id.What == TapePlace.WordOf(TapeKind.SeamLength) && blank is not { IsTakenUp: true }
                     ? blank is null

@@ -68,6 +68,9 @@ internal sealed record FindingAnswer(string Rank, string Words, string? Plank)
 /// <param name="Laid">What the picture is of; null before anything could be laid.</param>
 internal sealed record StateAnswer(string Epoch, int Turn, int Tried, int? Laid)
 {
+    /// <summary>The job's own id: its number may be another's when the server is started elsewhere.</summary>
+    public required string Job { get; init; }
+
     public required string Text { get; init; }
 
     public required bool Saved { get; init; }
@@ -82,9 +85,11 @@ internal sealed record StateAnswer(string Epoch, int Turn, int Tried, int? Laid)
     public string? Redo { get; init; }
 
     /// <param name="units">In which lengths are shown: mm, or ft for feet and inches; null for the job's own.</param>
-    public static StateAnswer Of(string epoch, Seen seen, string? units) =>
-        new(epoch, seen.Turn, seen.Tried, seen.Good?.Turn)
+    /// <param name="of">The run of the server, and the job's own id.</param>
+    public static StateAnswer Of((string Epoch, string Job) of, Seen seen, string? units) =>
+        new(of.Epoch, seen.Turn, seen.Tried, seen.Good?.Turn)
         {
+            Job = of.Job,
             Text = seen.History.Present.Text,
             Saved = seen.IsSaved,
             Fields = FieldsOf(JobFields.Of(seen.History.Present.Text), units),

@@ -43,6 +43,9 @@ internal sealed record TapingAnswer(
     ImmutableArray<BlankGroupAnswer> Groups
 )
 {
+    /// <summary>What is taken for a length without its unit, in words: bare numbers are feet.</summary>
+    public required string Bare { get; init; }
+
     public static TapingAnswer Of(Laid laid)
     {
         Job job = laid.Plan.Job;
@@ -58,7 +61,16 @@ internal sealed record TapingAnswer(
                         [.. g.Blanks.Select(b => Of(b, job.Units))]
                     )),
             ]
-        );
+        )
+        {
+            Bare = ShownLength.Bare(job.Units, job.WrittenIn) switch
+            {
+                LengthUnit.Foot => "bare numbers are feet",
+                LengthUnit.Inch => "bare numbers are inches",
+                LengthUnit.FeetInchesEighths => "feet-inches-eighths as 4-10-5",
+                var unit => $"bare numbers are {LengthUnits.Name(unit)}",
+            },
+        };
     }
 
     private static BlankAnswer Of(CheckBlank blank, LengthUnit unit) =>
@@ -102,14 +114,14 @@ internal sealed record ReadingsAnswer(
     ImmutableArray<ReadingAnswer> Readings
 )
 {
+    /// <summary>How many stand in the file of what was measured that hold no more.</summary>
+    public int ToTakeOut { get; init; }
+
     public static ReadingsAnswer Of(Laid laid, TapingBook book)
     {
         Job job = laid.Plan.Job;
         ImmutableArray<BlankGroup> sheet = TapingBook.Sheet(laid.Plan);
-        var blanks = sheet
-            .SelectMany(g => g.Blanks)
-            .GroupBy(b => b.Id)
-            .ToDictionary(g => g.Key, g => g.First());
+        var blanks = new BlankSearch(sheet);
         ImmutableArray<ProgressTick> read = book.Readings;
         HashSet<string> put = book.InTheFile;
         string Mark(ProgressTick tick) => ProgressJournal.MarkOf(tick.Client, tick.N);
@@ -121,21 +133,19 @@ internal sealed record ReadingsAnswer(
                 .. read.Where(t => t.Value.Length > 0)
                     .Select(t => Of(t, blanks, job, put.Contains(Mark(t)))),
             ]
-        );
+        )
+        {
+            ToTakeOut = book.Gone(put),
+        };
     }
 
-    private static ReadingAnswer Of(
-        ProgressTick tick,
-        IReadOnlyDictionary<BlankId, CheckBlank> blanks,
-        Job job,
-        bool put
-    )
+    private static ReadingAnswer Of(ProgressTick tick, BlankSearch blanks, Job job, bool put)
     {
         BlankId id = tick.Blank!.Value;
         double mm = ShownLength.OfItsUnit(tick.Value)!.Value;
         // As it was typed where that is of the units that are shown.
         string text = Text(tick.Value, mm, job.Units);
-        if (blanks.GetValueOrDefault(id with { Time = 1 }) is not { } blank)
+        if (blanks.Of(id, tick.ShouldMm) is not { } blank)
         {
             return new(id.ToString(), text, "", "", put)
             {

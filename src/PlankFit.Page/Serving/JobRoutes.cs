@@ -50,7 +50,7 @@ internal static class JobRoutes
             "/job/{number:int}/state",
             (int number, string? units) =>
                 jobs.Of(number) is { } job
-                    ? Results.Json(StateAnswer.Of(epoch, job.Session.Now, units))
+                    ? Results.Json(StateAnswer.Of((epoch, job.Id), job.Session.Now, units))
                     : Results.NotFound()
         );
         app.MapPost(
@@ -88,22 +88,9 @@ internal static class JobRoutes
         app.MapPost(
             "/job/{number:int}/notes",
             (int number, NotesWish wish) =>
-                jobs.Of(number) is not { } job || wish.Notes is not { } notes ? Results.NotFound()
-                : notes.Any(n =>
-                    n
-                        is not {
-                            Client: not null,
-                            Plank: not null,
-                            Field: not null,
-                            Value: not null,
-                            At: not null
-                        }
-                )
-                    ? Results.BadRequest()
-                : job.Notes.Add([.. notes.Select(n => n.In(job.Session))]) is var answer
-                && answer.Written
-                    ? Results.Json(answer)
-                : Results.Json(answer, statusCode: answer.IsHeldUp ? 503 : 409)
+                jobs.Of(number) is not { } job || wish.Notes is not { } notes
+                    ? Results.NotFound()
+                    : NoteWish.Taken(job, notes)
         );
         app.MapGet(
             "/job/{number:int}/news",

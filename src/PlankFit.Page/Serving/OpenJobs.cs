@@ -1,3 +1,5 @@
+using System.Text;
+using PlankFit.Hashing;
 using PlankFit.Pages.Sessions;
 using PlankFit.Pages.Shelf;
 
@@ -88,6 +90,12 @@ internal sealed record OpenJob(
     BoardSearch Boards
 )
 {
+    private const int IdLength = 16;
+
+    /// <summary>By which a browser knows the job again: of where it lies, since its number goes by what else is served.</summary>
+    public string Id { get; } =
+        Sha256Hash.HexOf(Encoding.UTF8.GetBytes(Path.GetFullPath(Session.Path)))[..IdLength];
+
     /// <summary>What was read in the blanks of the check sheet.</summary>
     public required TapingBook Taping { get; init; }
 }

@@ -5,6 +5,8 @@ using PlankFit.App.Noting;
 using PlankFit.App.Showing;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Checks;
+using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Editing;
@@ -44,6 +46,21 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
             ? [.. MeasuredWriting.Marks(text)]
             : [];
 
+    /// <param name="there">Marks of readings that stand in the file.</param>
+    /// <returns>How many of them were taken back, or read anew, since.</returns>
+    public int Gone(IReadOnlySet<string> there)
+    {
+        try
+        {
+            return notes.Replaced.Count(r => r.Value && there.Contains(r.Key));
+        }
+        catch (OutputException)
+        {
+            // Another program has the journal: that is told beside the notes.
+            return 0;
+        }
+    }
+
     /// <summary>Puts what was read into the file, once: what is there already is not put there again, and what was read anew stands in its own place.</summary>
     public PutAnswer Put()
     {
@@ -53,6 +70,12 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
             if (seen.Good is not { } laid)
             {
                 return new(false, ["No planks are laid yet: mend the job first."]);
+            }
+
+            bool isLaid = laid.Turn == seen.Turn;
+            if (!isLaid && seen.Tried != seen.Turn)
+            {
+                return new(false, ["The planks are being laid: again in a moment."]);
             }
 
             if (laid.Plan.Job.Trust is null)
@@ -67,13 +90,42 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
 
             try
             {
-                return Put(laid.Plan, seen.History.Present.Text);
+                return isLaid
+                    ? Put(laid.Plan, seen.History.Present.Text)
+                    : TakeOut(seen.History.Present.Text, seen.Faults);
             }
             catch (OutputException e)
             {
                 return new(false, [e.Message]);
             }
         }
+    }
+
+    /// <summary>What is refused may be refused for a reading that was put there, and was taken back since: that goes, and nothing is put there by planks of another text.</summary>
+    /// <param name="faults">Of the text, of which no planks could be laid.</param>
+    private PutAnswer TakeOut(string job, ImmutableArray<Finding> faults)
+    {
+        if (
+            MeasuredNamed.Of(job) is { } name
+            && JobFolder.Holds(session.Path, name)
+            && Gone(InTheFile) > 0
+        )
+        {
+            (_, _, string told) = Written(name, [], notes.Replaced);
+            session.LayAgain();
+            return new(true, [told]);
+        }
+
+        Finding? first = FindingsText
+            .GravestFirst(faults)
+            .FirstOrDefault(f => f.Severity == Severity.Error);
+        return new(
+            false,
+            [
+                "No planks are laid by the job as it is now: mend it first.",
+                .. first is null ? [] : new[] { FindingsText.Words(first) },
+            ]
+        );
     }
 
     private PutAnswer Put(BottomPlan plan, string job)
@@ -89,25 +141,13 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
         }
 
         string name = named ?? FreeName(replaced);
-        (byte[] bytes, string text) = There(name);
-        HashSet<string> there = [.. MeasuredWriting.Marks(text)];
-        var read = TapedReadings.Of(plan, Sheet(plan), Readings, there);
-        string with = MeasuredWriting.With(
-            text,
-            read.Rows,
-            mark => replaced.TryGetValue(mark, out bool gone) && gone
+        var read = TapedReadings.Of(
+            plan,
+            Sheet(plan),
+            Readings,
+            MeasuredWriting.Marks(There(name).Text).ToHashSet()
         );
-        int after = MeasuredWriting.Marks(with).Count();
-        bool changed = with != text && (after > 0 || bytes.Length > 0);
-        if (changed)
-        {
-            DurableFile.Write(LinkedFile.Real(PathOf(name)), JobSaving.Bytes(with, bytes));
-        }
-
-        string told = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{name} has {after} {(after == 1 ? "reading" : "readings")} of this page, {there.Count} before."
-        );
+        (bool changed, int after, string told) = Written(name, read.Rows, replaced);
         if (named is not null || after == 0)
         {
             if (changed)
@@ -128,6 +168,37 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
             : new(true, [told, "The job names it now: save the job.", .. read.Told]);
     }
 
+    /// <summary>Writes the rows into the file, and takes out those that hold no more.</summary>
+    /// <returns>Whether that changed it, how many of this page stand there then, and that in words.</returns>
+    private (bool Changed, int After, string Told) Written(
+        string name,
+        ImmutableArray<MeasuredEntry> rows,
+        IReadOnlyDictionary<string, bool> replaced
+    )
+    {
+        (byte[] bytes, string text) = There(name);
+        string with = MeasuredWriting.With(
+            text,
+            rows,
+            mark => replaced.TryGetValue(mark, out bool gone) && gone
+        );
+        int after = MeasuredWriting.Marks(with).Count();
+        bool changed = with != text && (after > 0 || bytes.Length > 0);
+        if (changed)
+        {
+            DurableFile.Write(LinkedFile.Real(PathOf(name)), JobSaving.Bytes(with, bytes));
+        }
+
+        return (
+            changed,
+            after,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{name} has {after} {(after == 1 ? "reading" : "readings")} of this page, {MeasuredWriting.Marks(text).Count()} before."
+            )
+        );
+    }
+
     private string PathOf(string name) =>
         Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(session.Path))!);
 
@@ -141,9 +212,13 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
         }
 
         var file = TextFile.Read(path, name);
-        return file.Text is { } text
+        string text = file.Text ?? throw new OutputException($"{name} {file.Fault!.Message}", path);
+        return MeasuredText.IsOne(text)
             ? (file.Bytes, text)
-            : throw new OutputException($"{name} {file.Fault!.Message}", path);
+            : throw new OutputException(
+                $"{name} does not begin with the line what,where,side,value: it is no file of what was measured, and nothing is written there. Name another under [as-built].",
+                path
+            );
     }
 
     /// <summary>A file that no job names may be another's: only one that has nothing but readings of this journal is gone on with.</summary>

@@ -14,6 +14,11 @@ public static partial class MeasuredText
     /// <summary>What the first line of the file says.</summary>
     internal static readonly string[] Columns = ["what", "where", "side", "value"];
 
+    /// <summary>Whether what stands there begins as such a file does, or there is nothing yet.</summary>
+    public static bool IsOne(string text) =>
+        CsvRows.Read(Remark().Replace(text, ""), "", []) is var rows
+        && (rows.IsEmpty || IsHead(rows[0]));
+
     /// <param name="file">How messages name the file.</param>
     /// <param name="keelLayers">Names that a keel half-width may give.</param>
     /// <param name="plankLayers">How many layers of planks there are.</param>
@@ -47,7 +52,7 @@ public static partial class MeasuredText
             return (AsBuiltSpec.None, [.. findings]);
         }
 
-        if (!rows[0].Cells.SequenceEqual(Columns, StringComparer.OrdinalIgnoreCase))
+        if (!IsHead(rows[0]))
         {
             findings.Add(
                 new(
@@ -78,6 +83,9 @@ public static partial class MeasuredText
 
         return (reader.Spec, InOrder.Of(findings));
     }
+
+    private static bool IsHead(CsvRow row) =>
+        row.Cells.SequenceEqual(Columns, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What follows a blank and a # to the end of its line.</summary>
     [GeneratedRegex(@"[ \t]+#[^\r\n]*", RegexOptions.CultureInvariant)]

@@ -103,12 +103,9 @@ public static class ShownLength
             text = $"{text[..comma]}.{text[(comma + 1)..]}";
         }
 
-        bool isItsOwn = LengthUnits.IsMetric(shown) == LengthUnits.IsMetric(written);
-        LengthUnit unit = isItsOwn ? written : shown;
-        if (
-            Mm(text, unit, !isItsOwn && shown == LengthUnit.Foot ? LengthUnit.Inch : unit)
-            is not { } mm
-        )
+        LengthUnit unit =
+            LengthUnits.IsMetric(shown) == LengthUnits.IsMetric(written) ? written : shown;
+        if (Mm(text, unit, Bare(shown, written)) is not { } mm)
         {
             return null;
         }
@@ -117,6 +114,12 @@ public static class ShownLength
             : LengthUnits.IsMetric(unit) ? NumberText.Trimmed(mm, 6) + " mm"
             : NumberText.Trimmed(mm / LengthUnits.MmPerInch, 5) + " in";
     }
+
+    /// <summary>What a number by itself is in, where it is typed as a length that is to carry its own unit.</summary>
+    public static LengthUnit Bare(LengthUnit shown, LengthUnit written) =>
+        LengthUnits.IsMetric(shown) == LengthUnits.IsMetric(written) ? written
+        : shown == LengthUnit.Foot ? LengthUnit.Inch
+        : shown;
 
     /// <summary>A length that carries its own unit, mm; null where the text is none.</summary>
     public static double? OfItsUnit(string text) =>

@@ -215,6 +215,73 @@ public sealed class ProgressJournalTests
         );
     }
 
+    /// <summary>
+    /// Another's 1490 stands in a blank before what this hand read there, out of reach, comes in: all that it typed goes beside that one as it was meant, whether it comes at once
+    /// or piece by piece, and whether the page was loaded anew meanwhile.
+    /// </summary>
+    [Theory]
+    // Two readings, one in each blank: both hold.
+    [InlineData("1: 1491 mm, 2: 1492 mm", "1490 mm, 1491 mm, 1492 mm")]
+    // Put right: it is one reading.
+    [InlineData("1: 1491 mm, 1: 1419 mm", "1490 mm, 1419 mm")]
+    [InlineData("1: 1491 mm, 2: 1492 mm, 1: 1419 mm, 2: 1493 mm", "1490 mm, 1419 mm, 1493 mm")]
+    // Taken back: none.
+    [InlineData("1: 1491 mm, 1: ", "1490 mm, ")]
+    [InlineData("1: , 1: 1491 mm", "1490 mm, 1491 mm")]
+    public void WhatIsPutRightFollows(string typed, string holds)
+    {
+        ProgressTick[] notes =
+        [
+            .. typed
+                .Split(", ")
+                .Select(
+                    (t, i) =>
+                        Read(
+                            i % 2 == 0 ? "a.1" : "a.2",
+                            i,
+                            t.Split(": ")[1],
+                            int.Parse(t[..1], System.Globalization.CultureInfo.InvariantCulture)
+                        )
+                ),
+        ];
+        foreach (bool isOnePage in new[] { true, false })
+        {
+            foreach (int piece in new[] { 1, 2, notes.Length })
+            {
+                using var folder = new TempFolder();
+                string path = folder.File(ProgressJournal.FileName);
+                using (var journal = ProgressJournal.Open(path))
+                {
+                    journal.Add([Read("b.1", 1, "1490 mm")]);
+                }
+
+                foreach (ProgressTick[] sent in notes.Chunk(piece))
+                {
+                    // The server is started anew between.
+                    using var journal = ProgressJournal.Open(path);
+                    journal.Add([.. sent.Select(n => isOnePage ? n with { Client = "a.1" } : n)]);
+                }
+
+                using var read = ProgressJournal.Open(path);
+                Assert.Equal(holds, string.Join(", ", Values(read)));
+            }
+        }
+    }
+
+    /// <summary>Who has seen where his reading went, and types in the blank that another's stands in, puts that one right.</summary>
+    [Fact]
+    public void WhatWasSeenIsPutRightWhereItStands()
+    {
+        using var folder = new TempFolder();
+        using var journal = ProgressJournal.Open(folder.File(ProgressJournal.FileName));
+        journal.Add([Read("b.1", 1, "1490 mm"), Read("a.1", 1, "1491 mm")]);
+        Assert.Empty(journal.Add([Read("a.1", 2, "1489 mm", seen: journal.Newest)]).Told);
+        Assert.Equal(["1489 mm", "1491 mm"], Values(journal));
+        // Another page of that browser that has seen the first alone, as it stands there.
+        Assert.Empty(journal.Add([Read("a.3", 1, "1488 mm", seen: 1)]).Told);
+        Assert.Equal(["1488 mm", "1491 mm"], Values(journal));
+    }
+
     private static string[] Values(ProgressJournal journal) =>
         [
             .. journal

@@ -127,7 +127,149 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
                 )
             ).Count(l => l.Contains("# page", StringComparison.Ordinal))
         );
+        // Taken back, it can be taken out.
+        await ReadingsTests.Settled(served);
+        await Field(phone.Page, second).Last.FillAsync("");
+        await phone.Page.Keyboard.PressAsync("Enter");
+        await office
+            .Page.GetByRole(AriaRole.Button, new() { Name = "Take 1 reading out" })
+            .ClickAsync();
+        await Expect(office.Page.Locator(".readings-told"))
+            .ToContainTextAsync("measured.csv has 2 readings of this page, 3 before");
+        await SeenInBrowserTests.Shot(office.Page, "readings-out");
         Assert.Empty(office.Faults);
+    }
+
+    /// <summary>While somebody types, planks are laid anew: what he has typed, and where he is in it, stays, and it is noted once he goes on. What was read for other marks may be read the same again.</summary>
+    [Fact]
+    public async Task WhatIsBeingTypedStays()
+    {
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
+        await using ServedJob served = await ServedJob.Small();
+        JsonElement state = await served.Tried(1);
+        await using OpenPage open = await browser.Open(
+            new Uri(served.Address, "job/1/#sheets/check"),
+            900
+        );
+        IPage page = open.Page;
+        JsonElement[] blanks =
+        [
+            .. (await served.Json("job/1/taping/1"))
+                .GetProperty("groups")[0]
+                .GetProperty("blanks")
+                .EnumerateArray(),
+        ];
+        string first = blanks[0].GetProperty("name").GetString()!;
+        await Expect(page.Locator(".readings-told")).ToContainTextAsync("bare numbers are mm");
+        await Field(page, first).ClickAsync();
+        await page.Keyboard.TypeAsync("14");
+        await page.Keyboard.PressAsync("ArrowLeft");
+        await page.RunAndWaitForResponseAsync(
+            async () =>
+            {
+                string text = state.GetProperty("text").GetString() + "\n# again\n";
+                using HttpResponseMessage laid = await served.Post("job/1/wish", new { text });
+            },
+            r => r.Url.Contains("readings/2", StringComparison.Ordinal)
+        );
+        await Expect(Field(page, first)).ToBeFocusedAsync();
+        await Expect(Field(page, first)).ToHaveValueAsync("14");
+        Assert.Empty((await served.Json("job/1/notes")).GetProperty("notes").EnumerateArray());
+        await page.Keyboard.TypeAsync("9");
+        await Expect(Field(page, first)).ToHaveValueAsync("194");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(Verdict(page, first)).ToContainTextAsync("beyond");
+        JsonElement note = Assert.Single(
+            (await served.Json("job/1/notes")).GetProperty("notes").EnumerateArray()
+        );
+        Assert.Equal("194 mm", note.GetProperty("value").GetString());
+        // Put back while it was typed in, and left without another key.
+        string second = blanks[1].GetProperty("name").GetString()!;
+        await Field(page, second).ClickAsync();
+        await page.Keyboard.TypeAsync("15");
+        await page.RunAndWaitForResponseAsync(
+            async () =>
+            {
+                string text = state.GetProperty("text").GetString() + "\n# once more\n";
+                using HttpResponseMessage laid = await served.Post("job/1/wish", new { text });
+            },
+            r => r.Url.Contains("readings/3", StringComparison.Ordinal)
+        );
+        await Field(page, first).ClickAsync();
+        await Expect(Verdict(page, second)).ToContainTextAsync("beyond");
+        // Of another lay-out: the same number read again counts.
+        string third = blanks[2].GetProperty("name").GetString()!;
+        double should = blanks[2].GetProperty("shouldMm").GetDouble();
+        using HttpResponseMessage other = await ReadingsTests.Type(
+            served,
+            "z.1",
+            1,
+            third,
+            ReadingsTests.Mm(should),
+            should + 5
+        );
+        await Expect(Verdict(page, third)).ToContainTextAsync("tape it again");
+        await Field(page, third).ClickAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(Verdict(page, third)).ToContainTextAsync("within");
+        Assert.Empty(open.Faults);
+    }
+
+    /// <summary>What one page keeps, out of reach, after another has begun, is not lost when that one takes its notes over.</summary>
+    [Fact]
+    public async Task WhatWasKeptSinceIsTakenOver()
+    {
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
+        await using ServedJob served = await ServedJob.Small();
+        await served.Tried(1);
+        var at = new Uri(served.Address, "job/1/#sheets/check");
+        await using OpenPage open = await browser.Open(at, 900);
+        string[] names =
+        [
+            .. (await served.Json("job/1/taping/1"))
+                .GetProperty("groups")[0]
+                .GetProperty("blanks")
+                .EnumerateArray()
+                .Take(3)
+                .Select(b => b.GetProperty("name").GetString()!),
+        ];
+        static Task Hold(IRoute route) =>
+            route.Request.Method == "POST" ? route.AbortAsync() : route.ContinueAsync();
+        await open.Page.Context.RouteAsync("**/job/1/notes", Hold);
+        async Task Note(IPage page, int i)
+        {
+            await Field(page, names[i]).FillAsync($"{i + 1}00");
+            await page.Keyboard.PressAsync("Enter");
+            await Expect(Verdict(page, names[i])).ToContainTextAsync("not sent yet");
+        }
+
+        await Note(open.Page, 0);
+        IPage other = await open.Page.Context.NewPageAsync();
+        await other.GotoAsync(at.ToString());
+        await Expect(Verdict(other, names[0])).ToContainTextAsync("not sent yet");
+        await Note(open.Page, 1);
+        await Note(other, 2);
+        await open.Page.CloseAsync();
+        await other.Context.UnrouteAsync("**/job/1/notes");
+        await Expect(Verdict(other, names[2]))
+            .ToContainTextAsync("beyond", new() { Timeout = 15000 });
+        await Expect(Verdict(other, names[1])).ToContainTextAsync("beyond");
+        Assert.Equal(
+            ["100 mm", "200 mm", "300 mm"],
+            (await served.Json("job/1/notes"))
+                .GetProperty("notes")
+                .EnumerateArray()
+                .Select(n => n.GetProperty("value").GetString())
+                .Order()
+        );
     }
 
     /// <summary>Two pages of one browser count apart, so that neither's notes are taken for the other's.</summary>

@@ -11,16 +11,17 @@ namespace PlankFit.Tests.Pages;
 /// <summary>What is typed into the blanks of the check sheet: judged at once, kept beside the job, put into the file of what was measured where that is asked for, once.</summary>
 public sealed class ReadingsTests
 {
-    private static Task<ServedJob> Trusted() => ServedJob.Small(text => text + "\n[trust]\n");
+    internal static Task<ServedJob> Trusted() => ServedJob.Small(text => text + "\n[trust]\n");
 
-    private static async Task<HttpResponseMessage> Type(
+    internal static async Task<HttpResponseMessage> Type(
         ServedJob served,
         string client,
         long n,
         string blank,
         string typed,
         double? should = null,
-        string? units = null
+        string? units = null,
+        string? job = null
     ) =>
         await served.Post(
             "job/1/notes",
@@ -39,12 +40,13 @@ public sealed class ReadingsTests
                         at = "2026-05-03 14:02",
                         units,
                         shouldMm = should,
+                        job,
                     },
                 },
             }
         );
 
-    private static JsonElement[] Blanks(JsonElement sheet) =>
+    internal static JsonElement[] Blanks(JsonElement sheet) =>
         [
             .. sheet
                 .GetProperty("groups")
@@ -52,10 +54,11 @@ public sealed class ReadingsTests
                 .SelectMany(g => g.GetProperty("blanks").EnumerateArray()),
         ];
 
-    private static string Of(JsonElement element, string name) =>
+    internal static string Of(JsonElement element, string name) =>
         element.GetProperty(name).GetString()!;
 
-    private static string Mm(double mm) => Math.Round(mm, 1).ToString(CultureInfo.InvariantCulture);
+    internal static string Mm(double mm) =>
+        Math.Round(mm, 1).ToString(CultureInfo.InvariantCulture);
 
     /// <summary>
     /// Without [trust]: within and beyond, in mm and in feet and inches, in two browsers; nothing is written but the journal, and what is no length or no blank is refused whole.
@@ -64,14 +67,51 @@ public sealed class ReadingsTests
     public async Task WhatIsTypedIsJudgedAndKept()
     {
         await using ServedJob served = await ServedJob.Small();
+        const string Early = "d | S1-07 | starboard | 1";
+        // What waited for the server is held up until it is known what a bare number is in, and not refused.
+        using (HttpResponseMessage early = await Type(served, "a.1", 1, Early, "1491"))
+        {
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, early.StatusCode);
+            Assert.True((await ServedJob.Read(early)).GetProperty("isHeldUp").GetBoolean());
+        }
+
         await served.Tried(1);
+        // Of another hull it goes into no journal of this one, and stays with the browser.
+        string id = Of(await served.State(), "job");
+        using (
+            HttpResponseMessage others = await Type(
+                served,
+                "a.1",
+                1,
+                Early,
+                "1493 mm",
+                job: new string('0', id.Length)
+            )
+        )
+        {
+            Assert.Equal(HttpStatusCode.Conflict, others.StatusCode);
+            Assert.True((await ServedJob.Read(others)).GetProperty("isHeldUp").GetBoolean());
+        }
+
         string folder = Path.GetDirectoryName(served.JobPath)!;
         JsonElement sheet = await served.Json("job/1/taping/1");
+        Assert.Equal(
+            ["bare numbers are mm", "bare numbers are inches"],
+            new[] { Of(sheet, "bare"), Of(await served.Json("job/1/taping/1?units=ft"), "bare") }
+        );
         JsonElement seam = Blanks(sheet)
             .First(b => Of(b, "name").StartsWith("seam length", StringComparison.Ordinal));
         double should = seam.GetProperty("shouldMm").GetDouble();
         string name = Of(seam, "name");
-        using HttpResponseMessage a = await Type(served, "a.1", 1, name, Mm(should + 1), should);
+        using HttpResponseMessage a = await Type(
+            served,
+            "a.1",
+            1,
+            name,
+            Mm(should + 1),
+            should,
+            job: id
+        );
         using HttpResponseMessage b = await Type(served, "b.1", 1, name, Mm(should + 5), should);
         Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK), (a.StatusCode, b.StatusCode));
         JsonElement[] read =
@@ -106,6 +146,17 @@ public sealed class ReadingsTests
             ["done-so-far.jsonl", "job.toml", "offsets.csv"],
             Directory.GetFiles(folder).Select(Path.GetFileName).Where(f => f![0] != '.').Order()
         );
+    }
+
+    internal static async Task<JsonElement> Settled(ServedJob served)
+    {
+        JsonElement state = await served.State();
+        while (state.GetProperty("tried").GetInt32() < state.GetProperty("turn").GetInt32())
+        {
+            state = await served.Tried(state.GetProperty("turn").GetInt32());
+        }
+
+        return state;
     }
 
     /// <summary>
@@ -197,8 +248,10 @@ public sealed class ReadingsTests
         return read.Job;
     }
 
-    private static async Task<JsonElement> Put(ServedJob served)
+    internal static async Task<JsonElement> Put(ServedJob served)
     {
+        // A file that was written is laid anew.
+        await Settled(served);
         using HttpResponseMessage answer = await served.Post("job/1/readings/put", new { });
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         return await ServedJob.Read(answer);

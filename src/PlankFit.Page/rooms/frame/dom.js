@@ -31,6 +31,23 @@ export function show(into, ...inner) {
   into.replaceChildren(...inner.flat(Infinity).filter((i) => i !== null && i !== undefined));
 }
 
+/** Gives the field that is typed in its place and its marks back, once all is put there anew. */
+export function handIn(part) {
+  const field = document.activeElement;
+  if (!part.contains(field)) {
+    return () => {};
+  }
+  const [from, to] = [field.selectionStart, field.selectionEnd];
+  return () => {
+    if (field.isConnected && part.contains(field) && document.activeElement !== field) {
+      field.focus({ preventScroll: true });
+      if (typeof from === "number") {
+        field.setSelectionRange(from, to);
+      }
+    }
+  };
+}
+
 /** A question with its answers; gives the answer that was taken, null for none. */
 export function ask(inner, answers) {
   return new Promise((done) => {

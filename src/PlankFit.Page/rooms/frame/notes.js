@@ -1,10 +1,11 @@
 // What was noted of planks: fitted, glued, a note, what it lacks. A note is kept in this browser until the shop's computer has it, so that none is lost where the network is, and
 // each has a number by which it is known, so that none is written twice.
 
-import { changed, shop } from "./shop.js";
+import { changed, shop, watch } from "./shop.js";
 import { json, post } from "./wire.js";
 
-const KEY = `plankfit notes ${location.pathname}`;
+/** By the job's own id, not by its number, which is another hull's where the server is started elsewhere. */
+const keyOf = (job) => `plankfit notes ${job}`;
 const NAME = "plankfit browser";
 
 /** By plank: its state, note and what it is off by, as the shop's computer has them and with what waits here on top. */
@@ -19,11 +20,13 @@ export const notes = {
   refused: new Map(),
 };
 
-/** What pages before this one kept, until this one has it. */
-const left = [];
+/** What pages before this one kept, until this one has it; and what of it this one has. */
+const left = [],
+  had = new Set();
 
-let kept = load(),
-  known = [],
+let kept = { client: `${browserName()}.${chance(6)}`, n: 0, waiting: [], refused: [] },
+  job = null,
+  inJournal = [],
   newest = 0,
   taken = 0,
   sending = false;
@@ -48,19 +51,30 @@ function browserName() {
  * over under its own numbers; where such a page is still there and sends it too, it is written once.
  */
 function load() {
-  const mine = { client: `${browserName()}.${chance(6)}`, n: 0, waiting: [], refused: [] };
   try {
-    for (const key of Object.keys(localStorage).filter((k) => k === KEY || k.startsWith(`${KEY} `))) {
-      const read = readable(localStorage.getItem(key));
-      const has = new Set(mine.waiting.map((n) => `${n.client} ${n.n}`));
-      mine.waiting.push(...(read?.waiting ?? []).filter((n) => !has.has(`${n.client} ${n.n}`)));
-      mine.refused.push(...(read?.refused ?? []));
-      left.push(key);
-    }
+    left.push(...Object.keys(localStorage).filter((k) => k.startsWith(`${keyOf(job)} `)));
+    left.forEach(takeOver);
   } catch {
     // Nothing is kept here.
   }
-  return mine;
+}
+
+/** What another page keeps under that key, as far as this one has not taken it over before. */
+function takeOver(key) {
+  const read = readable(localStorage.getItem(key));
+  const isNew = (which, name) => !had.has(`${which} ${name}`) && had.add(`${which} ${name}`);
+  kept.waiting.push(...(read?.waiting ?? []).filter((n) => isNew("waits", `${n.client} ${n.n}`)));
+  kept.refused.push(...(read?.refused ?? []).filter((r) => isNew("refused", JSON.stringify(r))));
+}
+
+/** Which job this page is of is known with the first state. */
+function known(of) {
+  if (job === null && of) {
+    job = of;
+    load();
+    gather();
+    send();
+  }
 }
 
 function readable(text) {
@@ -81,7 +95,9 @@ function moment() {
 
 function keep() {
   try {
-    const key = `${KEY} ${kept.client}`;
+    // Such a page may still be open, and have kept more since.
+    left.forEach(takeOver);
+    const key = `${keyOf(job)} ${kept.client}`;
     if (kept.waiting.length + kept.refused.length > 0) {
       localStorage.setItem(key, JSON.stringify(kept));
     } else {
@@ -95,7 +111,7 @@ function keep() {
 
 function gather() {
   notes.of = new Map();
-  for (const { plank, field, value } of [...known, ...kept.waiting]) {
+  for (const { plank, field, value } of [...inJournal, ...kept.waiting]) {
     notes.of.set(plank, { ...notes.of.get(plank), [field]: value });
   }
   notes.reading = new Map(kept.waiting.filter((n) => n.plank === "").map((n) => [n.field, n.value]));
@@ -112,7 +128,7 @@ export async function look() {
     read = await json("notes");
   } while (read !== null && before !== taken);
   if (read !== null) {
-    [known, newest, notes.fault] = [read.notes, read.newest, read.fault];
+    [inJournal, newest, notes.fault] = [read.notes, read.newest, read.fault];
   }
   gather();
   await send();
@@ -121,7 +137,7 @@ export async function look() {
 /** @param more of a reading, in which units lengths were shown and what it should have said */
 export function note(plank, field, value, more = {}) {
   kept.n += 1;
-  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: moment(), ...more });
+  kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: moment(), job, ...more });
   kept.refused = kept.refused.filter((r) => plank !== "" || r.field !== field);
   keep();
   gather();
@@ -142,8 +158,8 @@ async function send() {
       break;
     }
     notes.told = (answer.told?.told ?? []).join(" ");
-    if (!answer.ok && answer.code !== 409) {
-      // Held up on the shop's computer, a full disk or a file in use: they wait here.
+    if (!answer.ok && (answer.code !== 409 || answer.told?.isHeldUp)) {
+      // Held up on the shop's computer, a full disk or a file in use, or another hull is served there: they wait here.
       break;
     }
     if (!answer.ok && batch.length > 1) {
@@ -153,7 +169,7 @@ async function send() {
     }
     if (answer.ok) {
       // It is known from now on, whether news of it comes or was sent before this page listened.
-      known = [...known, ...batch];
+      inJournal = [...inJournal, ...batch];
       taken += 1;
     }
     if (!answer.ok && batch[0].plank === "") {
@@ -162,7 +178,7 @@ async function send() {
       notes.told = "";
     }
     // What was refused is said and let go, or it would stand in the way of all that follows.
-    kept.waiting = kept.waiting.slice(batch.length);
+    kept.waiting = kept.waiting.filter((n) => !batch.includes(n));
     keep();
   }
   sending = false;
@@ -174,6 +190,9 @@ window.addEventListener("beforeunload", (event) => {
     event.preventDefault();
   }
 });
+
+watch((what) => what === "state" && known(shop.state?.job));
+known(shop.state?.job);
 
 // Whether the network is back is told by the browser, by the news, and at the latest by trying.
 window.addEventListener("online", send);

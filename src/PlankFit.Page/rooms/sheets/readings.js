@@ -1,7 +1,7 @@
 // The blanks of the check sheet, each to be typed in where it was read. What is typed is a note of the job's journal: kept here until the shop's computer has it, and judged there,
 // since lengths are read in one place only. Into the file of what was measured it goes where that is asked for.
 
-import { el, show } from "../frame/dom.js";
+import { el, handIn, show } from "../frame/dom.js";
 import { look as lookAtNotes, note, notes } from "../frame/notes.js";
 import { pick, shop, watch } from "../frame/shop.js";
 import { inUnits, units } from "../frame/units.js";
@@ -26,7 +26,8 @@ export function readings(into, toPlace) {
     held = new Map(),
     read = null,
     asked = "",
-    said = "";
+    said = "",
+    building = false;
   /** By place its row, as long as the sheet has it: what is being typed in it stays. */
   const rows = new Map();
   const head = el("div", { class: "readings-head" });
@@ -128,8 +129,20 @@ export function readings(into, toPlace) {
             enterkeyhint: "next",
             maxlength: "60",
             "data-blank": name,
-            change: () => typed(name, input, paintRow.of),
-            keydown: (event) => event.key === "Enter" && next(input),
+            input: () => {
+              input.dataset.typing = "";
+            },
+            change: () => !building && typed(name, input, paintRow.of),
+            // A field that was taken away and put back while it was typed in tells of no change.
+            blur: () => !building && "typing" in input.dataset && typed(name, input, paintRow.of),
+            keydown: (event) => {
+              if (event.key === "Enter") {
+                if ("typing" in input.dataset || isToBeReadAgain(name)) {
+                  typed(name, input, paintRow.of);
+                }
+                next(input);
+              }
+            },
           });
           const told = el("p", { class: "verdict", id: `${id}-told` });
           input.setAttribute("aria-describedby", told.id);
@@ -140,7 +153,7 @@ export function readings(into, toPlace) {
         const { input, told, entry } = made.get(name),
           { value, kind, words } = stateOf(name);
         // What somebody is typing stays; who has not begun to sees what is there.
-        if (document.activeElement !== input || input.value === input.dataset.was) {
+        if (!("typing" in input.dataset) && (document.activeElement !== input || input.value === input.dataset.was)) {
           input.value = value;
         }
         input.dataset.was = value;
@@ -162,9 +175,13 @@ export function readings(into, toPlace) {
     };
   }
 
+  /** The same again is a reading of its own where what stands there does not count: it was refused, or is of another lay-out. */
+  const isToBeReadAgain = (name) => notes.refused.has(name) || stateOf(name).kind === "other";
+
   function typed(name, input, blank) {
     const value = input.value.trim();
-    if (value === stateOf(name).value) {
+    delete input.dataset.typing;
+    if (value === stateOf(name).value && !(value !== "" && isToBeReadAgain(name))) {
       return;
     }
     note("", name, value, { units: units.shown, shouldMm: blank.shouldMm ?? null });
@@ -177,8 +194,9 @@ export function readings(into, toPlace) {
   }
 
   function build() {
+    const hand = handIn(groups);
+    building = true;
     const open = new Set([...groups.querySelectorAll("details[open]")].map((d) => d.dataset.title));
-    const focused = document.activeElement;
     const kept = new Set();
     show(
       groups,
@@ -208,12 +226,17 @@ export function readings(into, toPlace) {
       }),
     );
     for (const key of [...rows.keys()].filter((k) => !kept.has(k) && !k.startsWith("beside"))) {
-      rows.delete(key);
+      const { box } = rows.get(key);
+      if (box.querySelector("[data-typing]") === null) {
+        rows.delete(key);
+      } else {
+        // It is asked for no more, and somebody is typing in it: what it should say is still that of his marks.
+        groups.prepend(box);
+      }
     }
     sheet.groups.forEach((g) => g.fill());
-    if (focused?.isConnected && into.contains(focused)) {
-      focused.focus();
-    }
+    hand();
+    building = false;
   }
 
   /** What was read where the sheet has no blank any more, so that it can be seen and put right. */
@@ -259,11 +282,11 @@ export function readings(into, toPlace) {
           body.append(rows.get(blank.key).box);
         }
       }
-      const focused = document.activeElement;
+      const hand = handIn(beside);
+      building = true;
       show(beside, el("summary", {}, el("b", {}, "Read, and asked for no more "), el("span", { class: "aside" }, `${others.length}`)), body);
-      if (beside.contains(focused)) {
-        focused.focus();
-      }
+      hand();
+      building = false;
     } else {
       beside.remove();
     }
@@ -271,13 +294,13 @@ export function readings(into, toPlace) {
 
   function headOf(all, beyond) {
     const waiting = notes.reading.size,
-      toPut = read?.toPut ?? 0;
+      words = putWords(read?.toPut ?? 0, read?.toTakeOut ?? 0);
     return [
       el(
         "p",
         { role: "status", class: "readings-told" },
         [
-          all === 0 ? "Nothing is read yet: type what the tape says, in the units that are shown or with its own (3/8 in)." : `${all} ${all === 1 ? "place" : "places"} read, ${beyond === 0 ? "none" : beyond} beyond the limit.`,
+          all === 0 ? `Nothing is read yet: type what the tape says: ${sheet.bare}, or with its own unit (3/8 in).` : `${all} ${all === 1 ? "place" : "places"} read, ${beyond === 0 ? "none" : beyond} beyond the limit.`,
           waiting > 0 ? `${waiting} ${waiting === 1 ? "waits" : "wait"} here to be sent: keep this page open.` : "",
           notes.told,
           notes.fault,
@@ -290,11 +313,22 @@ export function readings(into, toPlace) {
         ? el(
             "p",
             {},
-            el("button", { class: "main", disabled: toPut === 0 || waiting > 0, click: put }, toPut === 0 ? "All that can be is in the file of what was measured" : `Put ${toPut} ${toPut === 1 ? "reading" : "readings"} into the file of what was measured`),
+            el("button", { class: "main", disabled: words === "" || waiting > 0, click: put }, words || "All that can be is in the file of what was measured"),
             el("span", { class: "aside" }, " The hull is then adjusted to them, here and on the command line. a, b and d are judged here alone."),
           )
         : el("p", { class: "aside" }, "They are judged here and kept beside the job. The hull is adjusted to what the tape says where the job has [trust] (plankfit help trust)."),
     ];
+  }
+
+  /** What is taken back, or read anew, goes out of the file too; empty where there is nothing to do. */
+  function putWords(into, out) {
+    const readings = (n) => `${n} ${n === 1 ? "reading" : "readings"}`;
+    return (
+      into > 0 && out > 0 ? `Put ${readings(into)} into the file of what was measured, take ${out} out`
+      : into > 0 ? `Put ${readings(into)} into the file of what was measured`
+      : out > 0 ? `Take ${readings(out)} out of the file of what was measured`
+      : ""
+    );
   }
 
   async function put(event) {

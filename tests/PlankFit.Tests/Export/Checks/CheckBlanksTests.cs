@@ -119,6 +119,30 @@ public sealed class CheckBlanksTests
         );
     }
 
+    /// <summary>A seam that stands twice on a sheet is held to the row that it was read from; both are of one row of the file.</summary>
+    [Theory]
+    [InlineData(1490.2, 1490.0)]
+    [InlineData(1493.8, 1494.0)]
+    [InlineData(null, 1490.0)]
+    public void ABlankIsFoundByWhatItShouldSay(double? read, double should)
+    {
+        BlankId id = BlankId.Parse("seam length | S1-20 after | starboard | 1")!.Value;
+        static CheckBlank Of(BlankId id, double mm, bool taken) =>
+            new(id, "", mm, 3, [1, 2]) { GoesWithTheLayOut = true, IsTakenUp = taken };
+        var found = new BlankSearch([
+            new("Tape here first", [Of(id, 1490, true)]),
+            new(
+                "Layer 1",
+                [Of(id with { Where = "S1-21 after" }, 1492, true), Of(id, 1494, false)]
+            ),
+        ]);
+        CheckBlank? blank = found.Of(id with { Time = 2 }, read);
+        Assert.NotNull(blank);
+        Assert.Equal((should, true), (blank.ShouldMm, blank.IsTakenUp));
+        Assert.True(BlankJudge.IsOfThisLayOut(blank, read));
+        Assert.Null(found.Of(id with { What = BlankId.Diagonal }, read));
+    }
+
     [Fact]
     public void TenOfTheStockSayTheTrueWidth()
     {
