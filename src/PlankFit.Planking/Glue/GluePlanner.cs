@@ -41,6 +41,7 @@ internal static class GluePlanner
         findings.AddRange(GlueFindings.Of(amounts));
         findings.AddRange(ofProgress);
         findings.AddRange(taken);
+        findings.AddRange(ProgressFindings.PlanksUnder(all, planked));
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), holds, findings, stop)

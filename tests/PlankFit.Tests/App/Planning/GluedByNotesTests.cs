@@ -144,6 +144,16 @@ public sealed class GluedByNotesTests
                 )
         );
         Assert.Empty(plan.Stages.Single(s => s.Layer == "core cloth").Batches);
+        // Of the inner skin one plank is noted: the others would be glued beneath the cloth, and that is told.
+        Finding beneath = Assert.Single(
+            plan.Findings,
+            f => f.Message.Contains("planned to be glued all the same", StringComparison.Ordinal)
+        );
+        Assert.StartsWith(
+            "S1-01 to 19, S1-21 to 41, P1-01 to 41: ",
+            beneath.Message,
+            StringComparison.Ordinal
+        );
         HoldPoint cured = plan
             .Stages.Single(s => s.Layer == "outer")
             .Before.Single(h => h.What == "the cloth has cured");
@@ -181,6 +191,10 @@ public sealed class GluedByNotesTests
         (Job with, _) = ProgressBeside.Of(job, folder.File("job.toml"));
         GluePlan plan = GluedLaunch.Of(with).Glue!;
         Assert.Null(plan.Spec.Done.WettedAt("core cloth", Side.Starboard));
+        Assert.DoesNotContain(
+            plan.Findings,
+            f => f.Message.Contains("planned to be glued all the same", StringComparison.Ordinal)
+        );
         Assert.True(plan.Batches.Min(b => b.MixAt) < 2 * 1440);
         Assert.Equal(
             new[] { Side.Starboard, Side.Port },

@@ -115,14 +115,7 @@ public sealed class ClothDartTests
     [Fact]
     public void PressedAlongTheKeelAStiffClothHasThemOnBothSides()
     {
-        Job job = SheathedJobs.Outside(
-            SheathedJobs.Bare(DemoPlans.Of("survey-launch").Job),
-            s => s with { FirstAlong = new FirstLine.AlongKeel() }
-        );
-        job = job with { Cloths = [SheathedJobs.Stitched with { LocksAtDegrees = 10 }] };
-        BottomPlan whole = BottomPlanner
-            .Plan(job, null, TestContext.Current.CancellationToken)
-            .Plan!;
+        BottomPlan whole = SheathedJobs.Pressed;
         SheathingPlan plan = whole.Sheathing!;
         SheathedSide side = plan.Layers.Single().Sides.Single();
         Assert.NotEmpty(side.Darts.Darts);
@@ -171,23 +164,17 @@ public sealed class ClothDartTests
     [Fact]
     public void OffANarrowRollADartIsCutThroughEveryCourseThatItCrosses()
     {
-        Job job = SheathedJobs.Outside(
-            SheathedJobs.Bare(DemoPlans.Of("survey-launch").Job),
-            s => s with { FirstAlong = new FirstLine.AlongKeel() }
-        );
-        job = job with
-        {
-            Cloths =
-            [
-                SheathedJobs.Stitched with
-                {
-                    LocksAtDegrees = 10,
-                    Rolls = [new(260, 50_000)],
-                },
-            ],
-        };
+        Job job = SheathedJobs.Pressed.Job;
         BottomPlan whole = BottomPlanner
-            .Plan(job, null, TestContext.Current.CancellationToken)
+            .Again(
+                SheathedJobs.Pressed,
+                job with
+                {
+                    Cloths = [job.Cloths[0] with { Rolls = [new(260, 50_000)] }],
+                },
+                null,
+                TestContext.Current.CancellationToken
+            )
             .Plan!;
         SheathingPlan plan = whole.Sheathing!;
         SheathedSide side = plan.Layers.Single().Sides.Single();

@@ -2,8 +2,6 @@ using PlankFit.Geometry.Cloth;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Sheathing;
-using PlankFit.Planking.Whole;
-using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Sheathing;
 
@@ -16,7 +14,7 @@ public sealed class ThreadAngleTests
     [InlineData(PanelEdge.Transom)]
     public void TheyAreThoseOfTheThreadsInSpace(PanelEdge edge)
     {
-        SheathedSide side = Pressed.Value;
+        SheathedSide side = SheathedJobs.Pressed.Sheathing!.Layers.Single().Sides.Single();
         (ThreadAngles first, ThreadAngles second) = ThreadAngles.Of(side, edge)!.Value;
         FlatEdge line = side.Edges.Of(edge)!;
         int checkedPlaces = 0;
@@ -54,21 +52,6 @@ public sealed class ThreadAngleTests
         // So much that the other sign would be seen.
         Assert.True(side.MostShear > 8);
     }
-
-    /// <summary>Pressed along the keel, which shears it by 8.6 degrees.</summary>
-    private static readonly Lazy<SheathedSide> Pressed = new(() =>
-        BottomPlanner
-            .Plan(
-                SheathedJobs.Outside(
-                    SheathedJobs.Bare(DemoPlans.Of("survey-launch").Job),
-                    s => s with { FirstAlong = new FirstLine.AlongKeel() }
-                ),
-                null,
-                TestContext.Current.CancellationToken
-            )
-            .Plan!.Sheathing!.Layers.Single()
-            .Sides.Single()
-    );
 
     private static ClothMesh Nearest(SheathedSide side, Vec2 at) =>
         side.Net.Meshes.MinBy(m => m.Middle.ChordTo(at));
