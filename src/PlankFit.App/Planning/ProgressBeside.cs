@@ -48,15 +48,7 @@ internal static class ProgressBeside
         {
             return noted.Rows.IsEmpty
                 ? (job, strange)
-                : (
-                    Noted(job, noted),
-                    [
-                        .. strange,
-                        Said(noted),
-                        .. Doubtful(noted),
-                        .. Under(ProgressJournal.FileName, new(noted.Rows), job),
-                    ]
-                );
+                : (Noted(job, noted), [.. strange, Said(noted), .. Doubtful(noted)]);
         }
 
         var file = TextFile.Read(path, ProgressText.UsualName);
@@ -76,7 +68,6 @@ internal static class ProgressBeside
                 .. strange,
                 .. findings,
                 .. NotWritten(progress, noted, jobFile: Path.GetFileName(jobPath)),
-                .. Under(ProgressText.UsualName, progress, job),
             ]
         );
     }
@@ -100,25 +91,10 @@ internal static class ProgressBeside
         byte[] both = [.. Encoding.UTF8.GetBytes(job.Revision), .. bytes];
         return job with
         {
-            Glue = job.Glue! with
-            {
-                Done = progress with
-                {
-                    Rows = [.. progress.Rows, .. ClothUnder.Of(progress, job.Layers)],
-                },
-            },
+            Glue = job.Glue! with { Done = progress },
             Revision = Sha256Hash.HexOf(both)[..6],
         };
     }
-
-    private static IEnumerable<Finding> Under(string file, GlueProgress done, Job job) =>
-        ClothUnder
-            .Of(done, job.Layers)
-            .Select(c => new Finding(
-                Severity.Warning,
-                file,
-                $"planks over {c.Cloth} are down to {PlankWords.Of(c.Side)}, and nothing says that it was wetted out there: it is taken as on by then. Write its row into {ProgressText.UsualName}: {c.Cloth} {PlankWords.Of(c.Side)}"
-            ));
 
     private static IEnumerable<Finding> Doubtful(GluedByNotes noted)
     {

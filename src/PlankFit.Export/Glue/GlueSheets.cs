@@ -90,7 +90,7 @@ public static class GlueSheets
                             ? new[]
                             {
                                 s.NoneEndsBefore is { } bound
-                                    ? GlueWords.Hour(Math.Ceiling(bound))
+                                    ? GlueWords.Hour(Math.Floor(bound))
                                     : "",
                             }
                             : [],

@@ -10,7 +10,7 @@ using PlankFit.Planking.Whole;
 
 namespace PlankFit.Export.Panels;
 
-/// <summary>Timber behind a panel, to starboard, where it comes to lie on the panel laid flat: square through the skins, as a fastening goes.</summary>
+/// <summary>Timber behind a panel that is on both sides, since a sheet of starboard is read for port in the mirror, where it comes to lie on the panel laid flat: square through the skins, as a fastening goes.</summary>
 /// <param name="Covers">Its strips, plank by plank of the innermost layer, true size.</param>
 /// <param name="Edges">The two edges of each.</param>
 internal sealed record PanelBehind(
@@ -20,6 +20,15 @@ internal sealed record PanelBehind(
 {
     private const double Grey = 0.88;
 
+    /// <summary>Some timber is on one side alone, and is not among it.</summary>
+    public bool LeavesOut { get; init; }
+
+    /// <summary>; grey: timber behind; and what is left out of it. Nothing where there is none.</summary>
+    /// <param name="drawn">How it is drawn.</param>
+    public string Words(string drawn) =>
+        (Edges.IsEmpty ? "" : $"; {drawn}: timber behind")
+        + (LeavesOut ? "; timber behind on one side alone is not drawn" : "");
+
     public static PanelBehind Of(BottomPlan plan, PanelPlan panel)
     {
         SurfacePatch patch = panel.Flat.Patch;
@@ -27,7 +36,7 @@ internal sealed record PanelBehind(
         [
             .. from plank in plan.PlankLayers.FirstOrDefault()?.Starboard ?? []
             from timber in FramingWords.Crossings(plan, plank)
-            where timber.Of.Kind != FramingKind.Open
+            where timber.Of.Kind != FramingKind.Open && timber.Of.Only is null
             select (plank, timber),
         ];
 
@@ -58,7 +67,15 @@ internal sealed record PanelBehind(
                     .Where(e => e.Edge.Length > 1)
                     .Select(e => Flat(e.Plank, Thinning.Open(e.Edge, 1))),
             ]
-        );
+        )
+        {
+            LeavesOut =
+                plan.PlankLayers.FirstOrDefault() is { } inner
+                && inner
+                    .Starboard.Concat(inner.Port)
+                    .SelectMany(p => FramingWords.Crossings(plan, p))
+                    .Any(c => c.Of.Kind != FramingKind.Open && c.Of.Only is not null),
+        };
     }
 
     /// <summary>Grey, before all else.</summary>

@@ -240,7 +240,7 @@ public static class PanelSheets
             box.Left + 2,
             box.Top - Letters.Heading - 4,
             most,
-            behind.Edges.IsEmpty ? "" : "; dashed: timber behind"
+            behind.Words("dashed")
         );
         PanelStrainView.Draw(
             pad,
@@ -264,7 +264,7 @@ public static class PanelSheets
             box.Top - Letters.Heading,
             LetterWidths.Drawable(
                 $"Layer {plan.Panel.Letter}{layer.Layer}, {layer.Name}: seams between planks"
-                    + (behind.Covers.IsEmpty ? "" : "; grey: timber behind")
+                    + behind.Words("grey")
                     + (below is null ? "" : "; thin grey lines: seams of the layer below")
             ),
             Letters.Heading,

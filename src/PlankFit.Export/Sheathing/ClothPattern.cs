@@ -34,7 +34,7 @@ public static class ClothPattern
         {
             pad.Open([dart.Mouth, dart.Tip], Pens.Cut, Layers.Cut);
             pad.Text(
-                dart.Tip,
+                dart.Crosses ? 0.5 * (dart.Tip + dart.Mouth) : dart.Tip,
                 $"{DartSheets.Name(number)} {DartSheets.Does(dart, plan.Job.Units)}",
                 LettersMm / 2,
                 Anchor.BaselineCentre

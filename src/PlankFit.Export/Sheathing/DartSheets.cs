@@ -43,6 +43,12 @@ public static class DartSheets
         return new(
             new("Cloth: darts", "both sides", SheetWords.Unit(unit), null, Cautions.Cloth),
             [
+                .. rows.Any(r => r.Dart.Crosses)
+                    ? new[]
+                    {
+                        "A dart that is long enough goes on over several courses. Where it says through, its tip lies on another: it is cut from edge to edge, tip is then where it comes onto the piece, and it laps or opens there already. In a lap both courses are cut alike, one over the other.",
+                    }
+                    : [],
                 "Lay the piece dry first: where it lies without one, cut none. A dart is a straight cut along a thread, from the edge of what is cut to its tip and no further. What laps there lies double, and the ridge is scraped when it has cured; what opens is patched with the same cloth, its threads the same way. Along the roll from where the piece begins, across from the roll's edge that the cutting sheet draws below.",
             ],
             [
@@ -61,7 +67,7 @@ public static class DartSheets
                 .. rows.Select(r =>
                     ImmutableArray.Create(
                         r.Piece.Piece.Id,
-                        NumberText.Trimmed(r.Number, 0),
+                        $"{NumberText.Trimmed(r.Number, 0)}{(r.Dart.Crosses ? " through" : "")}",
                         NumberText.Trimmed(r.Roll.Number, 0),
                         LengthText.PaperNumber(r.Strike(r.Dart.Mouth).X, unit),
                         LengthText.PaperNumber(r.Strike(r.Dart.Mouth).Y, unit),
@@ -85,17 +91,18 @@ public static class DartSheets
             ClothDart dart = piece.Piece.Darts[i];
             Vec2 tip = at(piece.OnRoll(dart.Tip)),
                 mouth = at(piece.OnRoll(dart.Mouth)),
-                ahead = (tip - mouth).Unit();
+                ahead = (tip - mouth).Unit(),
+                named = dart.Crosses ? 0.5 * (tip + mouth) : tip;
             pad.Open([mouth, tip], Pens.Cut, Layers.Cut);
             // The first place that no other's letters have; how much it laps or opens stands in the list.
             pad.TextAtFirst(
                 from height in new[] { Letters.Bench, Letters.Small }
                 from far in new[] { 1, 2, 3, 4 }
-                from side in new[] { 0, 1, -1 }
+                from side in dart.Crosses ? [1, -1] : new[] { 0, 1, -1 }
                 select new Lettering(
                     Layers.Text,
                     Pen.Thin,
-                    tip + (far * besideMm * ahead) + (2 * side * far * besideMm * ahead.Left()),
+                    named + (far * besideMm * ahead) + (2 * side * far * besideMm * ahead.Left()),
                     Name(i + 1),
                     height,
                     Anchor.MiddleCentre
@@ -117,6 +124,7 @@ public static class DartSheets
                 new("tip along mm", 11, r => r.Strike(r.Dart.Tip).X, 2),
                 new("tip across mm", 11, r => r.Strike(r.Dart.Tip).Y, 2),
                 new("long mm", 11, r => r.Dart.LengthMm, 2),
+                new("from its tip mm", 13, r => r.Dart.FromTipMm, 2),
                 new("wide mm", 11, r => r.Dart.WidthMm, 2),
                 new("does", 9, r => r.Dart.Laps ? "laps" : "opens"),
                 new("degrees", 9, r => r.Dart.Degrees, 3),

@@ -56,6 +56,7 @@ public static class SheathingJson
                         numbers.Point("edge", dart.Mouth);
                         numbers.Point("tip", dart.Tip);
                         numbers.Number("degrees", dart.Degrees, 4);
+                        numbers.Number("fromTipMm", dart.FromTipMm, 4);
                         numbers.Number("widthMm", dart.WidthMm, 4);
                         json.WriteBoolean("laps", dart.Laps);
                         json.WriteEndObject();

@@ -9,8 +9,8 @@ namespace PlankFit.Planking.Glue;
 /// <param name="AtOnce">The most that are on at one time in it, those of sessions before whose glue has not cured among them.</param>
 public readonly record struct SessionClamps(int PutOn, int AtOnce);
 
-/// <summary>Of planks that were down before the plan: so many are on until their glue has cured.</summary>
-public readonly record struct ClampsOn(double DownAt, int Clamps);
+/// <summary>Of a layer's planks that were down before the plan: so many are on until their glue has cured.</summary>
+public readonly record struct ClampsOn(string Layer, double DownAt, int Clamps);
 
 /// <summary>How many clamps, battens or staples a session wants: on a plank from end to end, no two further apart than the job says, from when it goes down until it has cured.</summary>
 public static class ClampCounts
@@ -34,10 +34,13 @@ public static class ClampCounts
 
         (double From, double To, int Clamps)[] on =
         [
-            .. plan
-                .Batches.Where(b => b.Clamps > 0)
-                .Select(b => (b.Planks[0].SetAt, Off(b.Clocks.DownAt), b.Clamps)),
-            .. plan.ClampsBefore.Select(c => (double.NegativeInfinity, Off(c.DownAt), c.Clamps)),
+            .. plan.Stages.SelectMany(s =>
+                s.Batches.Where(b => b.Clamps > 0)
+                    .Select(b => (b.Planks[0].SetAt, Off(s.Layer, b.Clocks.DownAt), b.Clamps))
+            ),
+            .. plan.ClampsBefore.Select(c =>
+                (double.NegativeInfinity, Off(c.Layer, c.DownAt), c.Clamps)
+            ),
         ];
         return new(
             session.Batches.Sum(b => b.Clamps),
@@ -49,12 +52,24 @@ public static class ClampCounts
                 .Max()
         );
 
-        // Where no clock says when it has cured they stay on.
-        double Off(double down) =>
+        double Off(string layer, double down) =>
             mix.Clocks.Sandable is { } sandable
                 ? down + Math.Ceiling(ClockRun.Minutes(sandable, null, clock.Temperature, down))
-                : double.PositiveInfinity;
+                : Next(plan, layer);
     }
+
+    /// <summary>Where no clock says when a layer's glue has cured: when the next is begun, for then nothing may stand on it any more; never where none is.</summary>
+    private static double Next(GluePlan plan, string layer) =>
+        plan
+            .Stages.SkipWhile(s => s.Layer != layer)
+            .Skip(1)
+            .Select(s =>
+                s.Batches.Select(b => b.MixAt)
+                    .Append(s.OnAt?.First ?? double.PositiveInfinity)
+                    .Min()
+            )
+            .DefaultIfEmpty(double.PositiveInfinity)
+            .Min();
 
     /// <summary>A skin's batches with what holds their planks; as they are where fastenings do and the job names nothing else.</summary>
     internal static GlueStage On(GlueStage stage, Held held, PlankLayerPlan layer) =>
@@ -83,7 +98,7 @@ public static class ClampCounts
             .Starboard.Concat(layer.Port)
             .Where(p => done.DownAt(p.Id) is not null)
             .GroupBy(p => (p.Id.Side, At: done.DownAt(p.Id)!.Value))
-            .Select(g => new ClampsOn(g.Key.At, held.Of(g)))
+            .Select(g => new ClampsOn(layer.Planks.Name, g.Key.At, held.Of(g)))
             .Where(c => c.Clamps > 0);
 
     /// <summary>Fewer than the plan wants are on hand.</summary>

@@ -77,6 +77,7 @@ internal static class ClothStage
         {
             Use = GlueUse.WettingOut,
             OnAt = (onAt.Min(), last),
+            IsTaken = done.IsTaken(name, 0),
             Trims = [.. trims],
             WorkMinutes = sides.Count == 0 ? 0 : days.Between(sides[0].Batches[0].MixAt, last),
         };

@@ -70,16 +70,20 @@ internal sealed record FinishStages(AmountPlanner Amounts, BatchPlacing Placing,
         [
             new("dust off; low places found with a batten and ringed in pencil"),
         ];
-        if (under is { IsCloth: true, OnAt: { } on })
+        bool isLaid = AmountPlanner.BothSides.All(s =>
+            Amounts.Spec.Done.FinishedAt(name, s) is not null
+        );
+        if (!isLaid && under is { IsCloth: true, OnAt: { } on })
         {
-            var keyed = KeyedCloth.Of(
-                under.Mix.Clocks,
-                Placing,
-                Days,
-                on.Last,
-                ready,
-                outer.AreaMm2 * 2
-            );
+            if (
+                KeyedCloth.Of(under.Mix.Clocks, Placing, Days, on.Last, ready, outer.AreaMm2 * 2)
+                is not { } keyed
+            )
+            {
+                findings.Add(WhyNoBatch.OfKeying(name));
+                return null;
+            }
+
             ready = keyed.Dry;
             before = [.. keyed.Points, .. before];
         }

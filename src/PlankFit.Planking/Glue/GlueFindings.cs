@@ -25,6 +25,24 @@ internal static class GlueFindings
             }
         }
 
+        foreach (
+            FillerSpec filler in spec.Fillers.Where(f =>
+                (f.Into == FillerInto.Fairing && spec.Fairing is null)
+                || (f.Into == FillerInto.Fillets && spec.Fillets.IsEmpty)
+            )
+        )
+        {
+            bool fairing = filler.Into == FillerInto.Fairing;
+            yield return new(
+                Severity.Warning,
+                "[[filler]]",
+                $"{filler.Name} goes into {(fairing ? "fairing" : "fillets")}, and the job has none: it is not reckoned. Add {(fairing ? "[fairing]" : "[[fillet]]")}, or say into what else it goes"
+            )
+            {
+                Rank = Rank.Know,
+            };
+        }
+
         if (spec.Crew is null || spec.Clock is null)
         {
             yield return new(

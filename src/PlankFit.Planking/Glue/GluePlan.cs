@@ -47,6 +47,9 @@ public sealed record GlueStage(
     /// <summary>When the first part of it was on and when the last was, those that were so before the plan among them.</summary>
     public (double First, double Last)? OnAt { get; init; }
 
+    /// <summary>A side of it was on before the plan at an hour that nobody wrote down: until when it bonds is not known.</summary>
+    public bool IsTaken { get; init; }
+
     /// <summary>Minutes of work that no order with these hands can do without; 0 for a cloth.</summary>
     public double BoundMinutes { get; init; }
 

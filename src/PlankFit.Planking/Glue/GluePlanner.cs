@@ -30,11 +30,18 @@ internal static class GluePlanner
             spec.WeaveCoats,
             spec.Finishes
         );
-        spec = spec with { Done = known };
+        (GlueProgress all, ImmutableArray<Finding> taken) = ClothUnder.Of(
+            known,
+            planked.Job.Layers,
+            spec.WeaveGsm is null ? 0 : spec.WeaveCoats
+        );
+        spec = spec with { Done = all };
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
         findings.AddRange(ofProgress);
+        findings.AddRange(taken);
+        findings.AddRange(ProgressFindings.PlanksUnder(all, planked));
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), holds, findings, stop)
@@ -74,14 +81,22 @@ internal static class GluePlanner
             GlueBatch[] small = [.. stage.Batches.Where(b => b.LeftGrams > leastGrams)];
             if (small.Length > 0)
             {
+                var left = Estimate.Exactly(small.Sum(b => b.LeftGrams) / 1000);
                 yield return new(
                     stage.Layer,
                     GlueUse.LeftOver,
                     stage.Mix,
                     0,
-                    Estimate.Exactly(small.Sum(b => b.LeftGrams) / 1000),
+                    left,
                     $"no less than {AmountText.Grams(spec.Crew!.LeastGrams, unit)} is mixed at once: of {NumberText.Trimmed(small.Length, 0)} small batches"
-                );
+                )
+                {
+                    // A batch is thickened whole, what is left over of it as well.
+                    Fillers =
+                    [
+                        .. spec.FillersOf(stage.Use).Select(f => new FillerAmount(f, f.To(left))),
+                    ],
+                };
             }
         }
     }
@@ -206,6 +221,16 @@ internal static class GluePlanner
             {
                 stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             }
+        }
+
+        if (
+            amounts.Planked.Layers[^1] is ClothLayerPlan { Cloth.Name: var outside }
+            && !amounts.Spec.Finishes.IsEmpty
+            && !stages.Any(s => s.Layer == outside && s.OnAt is not null)
+        )
+        {
+            findings.Add(WhyNoBatch.OfNoCloth(outside, amounts.Spec.Finishes));
+            return amounts.Spec.Finishes;
         }
 
         if (

@@ -9,8 +9,11 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
 {
     public static readonly GlueProgress None = new([]);
 
+    /// <summary>The file that has all of it.</summary>
+    public const string UsualSource = "progress.csv";
+
     /// <summary>The file that says so.</summary>
-    public string Source { get; init; } = "progress.csv";
+    public string Source { get; init; } = UsualSource;
 
     /// <summary>When the last of it was down, minutes from midnight of the first day; null where nothing is.</summary>
     public double? Latest => Rows.IsEmpty ? null : Rows.Max(r => r.At);
@@ -34,6 +37,10 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
     /// <summary>When a coat was on, over the outermost cloth; 0 for the cloth itself.</summary>
     public double? CoatedAt(string cloth, int coat, Side side) =>
         Last(Rows.Where(r => r.Cloth == cloth && r.Coat == coat && r.Side == side));
+
+    /// <summary>Whether a side of it is on by what lies over it alone, at an hour that nobody wrote down.</summary>
+    public bool IsTaken(string cloth, int coat) =>
+        Rows.Any(r => r.IsTaken && r.Cloth == cloth && r.Coat == coat);
 
     /// <summary>When a side of the fairing or of a fillet was laid, by the stage's name.</summary>
     public double? FinishedAt(string stage, Side side) =>
@@ -59,6 +66,9 @@ public sealed record GlueDone(PlankId? Plank, string? Cloth, Side Side, double A
 
     /// <summary>The stage of fairing or fillet that it is a side of, fairing or fillet chine log; null for planks and cloth.</summary>
     public string? Finish { get; init; }
+
+    /// <summary>Nobody wrote it down: it lies under what is on, and was on by then at the latest.</summary>
+    public bool IsTaken { get; init; }
 
     /// <summary>In the shop; null where it was not written down.</summary>
     public double? Celsius { get; init; }

@@ -9,10 +9,11 @@ internal readonly record struct KeyedCloth(double Cured, double Keyed, double Dr
     /// <summary>From washed and keyed until it may be called dry: a proposal, no source.</summary>
     private const double DryMinutes = 60;
 
+    /// <returns>Null where no clock says when it has cured: then nobody can say when it may be keyed.</returns>
     /// <param name="clocks">Of what it is wetted out with.</param>
     /// <param name="last">When the last of it was on.</param>
     /// <param name="notBefore">Nobody keys before.</param>
-    public static KeyedCloth Of(
+    public static KeyedCloth? Of(
         MixClocks clocks,
         BatchPlacing placing,
         WorkDays days,
@@ -21,19 +22,19 @@ internal readonly record struct KeyedCloth(double Cured, double Keyed, double Dr
         double areaMm2
     )
     {
+        if (clocks.Sandable is not { } sandable)
+        {
+            return null;
+        }
+
         // To the next whole minute, as sheets tell it: what is mixed then is not a part of one before what they say.
         double cured = Math.Ceiling(
-                Math.Max(
-                    notBefore,
-                    clocks.Sandable is { } sandable
-                        ? last + ClockRun.Minutes(sandable, null, placing.Day, last)
-                        : last
-                )
+                Math.Max(notBefore, last + ClockRun.Minutes(sandable, null, placing.Day, last))
             ),
             keyed = Math.Ceiling(
                 days.Done(cured, areaMm2 / 1e6 * placing.Crew.KeyMinutesPerM2 / placing.Crew.Hands)
             );
-        return new(cured, keyed, keyed + DryMinutes);
+        return new KeyedCloth(cured, keyed, keyed + DryMinutes);
     }
 
     public ImmutableArray<HoldPoint> Points =>

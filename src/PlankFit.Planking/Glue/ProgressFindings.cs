@@ -79,6 +79,43 @@ internal static class ProgressFindings
         );
     }
 
+    /// <summary>Planks that are not down by it, and cloth, a coat or fairing over them is on their side: they are planned, since nobody can tell which of the two is the slip.</summary>
+    /// <param name="all">With what lies under what is on.</param>
+    public static IEnumerable<Finding> PlanksUnder(GlueProgress all, Planked planked)
+    {
+        for (int i = 0; i < planked.Layers.Length; i++)
+        {
+            if (planked.Layers[i] is not PlankLayerPlan skin)
+            {
+                continue;
+            }
+
+            string[] over = [.. planked.Layers.Skip(i).Select(l => l.Spec.Name)];
+            PlankId[] under =
+            [
+                .. AmountPlanner
+                    .BothSides.Where(s =>
+                        all.FinishedAt(FairingSpec.Stage, s) is not null
+                        || all.Rows.Any(r => r.Side == s && r.Cloth is { } c && over.Contains(c))
+                    )
+                    .SelectMany(s => skin.On(s))
+                    .Where(p => !p.IsFitted && all.DownAt(p.Id) is null)
+                    .Select(p => p.Id),
+            ];
+            if (under.Length > 0)
+            {
+                yield return new(
+                    Severity.Warning,
+                    all.Source,
+                    $"{PlankRuns.Of(under)}: not down by it, and what lies over {(under.Length == 1 ? "it" : "them")} is on. {(under.Length == 1 ? "It is" : "They are")} planned to be glued all the same: write {(under.Length == 1 ? "its row" : "their rows")} into {GlueProgress.UsualSource} before you go by this plan"
+                )
+                {
+                    Rank = Rank.SawAfter,
+                };
+            }
+        }
+    }
+
     private static Finding Told(GlueProgress done, string what) =>
         new(
             Severity.Warning,

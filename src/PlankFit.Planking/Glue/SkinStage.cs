@@ -65,13 +65,15 @@ internal static class SkinStage
                 .SelectMany(w => w.Planks)
                 .MaxBy(p => p.FastenMinutes + p.SpreadMinutes + (p.Grams / 1e6));
             findings.Add(
-                WhyNoBatch.OfPlank(
-                    ground.Placing,
-                    ground.Days,
-                    layer.Planks.Name,
-                    worst,
-                    ground.Amounts.Planked.Job.Units
-                )
+                under is { IsCloth: true, OnAt: not null, Mix.Clocks.Sandable: null }
+                    ? WhyNoBatch.OfKeying(layer.Planks.Name)
+                    : WhyNoBatch.OfPlank(
+                        ground.Placing,
+                        ground.Days,
+                        layer.Planks.Name,
+                        worst,
+                        ground.Amounts.Planked.Job.Units
+                    )
             );
             return null;
         }
@@ -127,7 +129,7 @@ internal static class SkinStage
         MixClocks clocks = cloth.Mix.Clocks;
         DayTemperature day = ground.Placing.Day;
         (double first, double last) = cloth.OnAt!.Value;
-        if (clocks.Recoat is { } recoat)
+        if (!cloth.IsTaken && clocks.Recoat is { } recoat)
         {
             // Counted from the last course for its beginning, and from the first for its end.
             double from = Math.Ceiling(last + ClockRun.Minutes(recoat.From, null, day, last)),
@@ -153,14 +155,14 @@ internal static class SkinStage
             }
         }
 
-        var keyed = KeyedCloth.Of(
-            clocks,
-            ground.Placing,
-            ground.Days,
-            last,
-            work.Ready,
-            2 * layer.AreaMm2
-        );
+        if (
+            KeyedCloth.Of(clocks, ground.Placing, ground.Days, last, work.Ready, 2 * layer.AreaMm2)
+            is not { } keyed
+        )
+        {
+            return ([], []);
+        }
+
         (ImmutableArray<GlueBatch> batches, ImmutableArray<PlankShare> left) = gluing.Of(
             work.Wings,
             keyed.Dry,

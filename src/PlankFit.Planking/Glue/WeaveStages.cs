@@ -90,7 +90,12 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
                 .Select(s => new ClothShare(s, cloth.Of(s).LaidMm2, grams, 0)),
         ];
         (double first, double last) = under.OnAt!.Value;
-        if (shares.Length > 0 && under.Mix.Clocks.Recoat is { } recoat && Placing.Day is var day)
+        if (
+            shares.Length > 0
+            && !under.IsTaken
+            && under.Mix.Clocks.Recoat is { } recoat
+            && Placing.Day is var day
+        )
         {
             double from = Math.Ceiling(last + ClockRun.Minutes(recoat.From, null, day, last)),
                 to = Math.Floor(first + ClockRun.Minutes(recoat.To, null, day, first));
@@ -117,14 +122,20 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
             }
         }
 
-        var keyed = KeyedCloth.Of(
-            under.Mix.Clocks,
-            Placing,
-            Days,
-            last,
-            ready,
-            shares.Sum(s => s.AreaMm2)
-        );
+        if (shares.Length == 0)
+        {
+            return Stage(rolling, coat, [], done, []);
+        }
+
+        if (
+            KeyedCloth.Of(under.Mix.Clocks, Placing, Days, last, ready, shares.Sum(s => s.AreaMm2))
+            is not { } keyed
+        )
+        {
+            findings.Add(WhyNoBatch.OfKeying(rolling.Layer));
+            return null;
+        }
+
         ImmutableArray<ClothWetting.WettedSide> sides = Sides(rolling, shares, keyed.Dry);
         if (sides.Length < shares.Length)
         {
@@ -134,7 +145,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
             return null;
         }
 
-        return Stage(rolling, coat, sides, done, shares.Length > 0 ? keyed.Points : []);
+        return Stage(rolling, coat, sides, done, keyed.Points);
     }
 
     private static ImmutableArray<ClothWetting.WettedSide> Sides(
@@ -203,6 +214,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
             Use = GlueUse.Weave,
             Coat = coat.Number,
             OnAt = (on.Min(), on.Max()),
+            IsTaken = Amounts.Spec.Done.IsTaken(Amounts.Planked.Layers[^1].Spec.Name, coat.Number),
             WorkMinutes = sides.IsEmpty
                 ? 0
                 : Days.Between(sides[0].Batches[0].MixAt, sides[^1].LastAt),

@@ -15,8 +15,14 @@ public sealed record ClothDart(Vec2 Tip, Vec2 Mouth, double Degrees, bool Laps)
 {
     public double LengthMm => Tip.ChordTo(Mouth);
 
+    /// <summary>Of a stretch of a dart that begins on another course: how far the dart's own tip lies from where it comes onto this one; 0 where the tip is here.</summary>
+    public double FromTipMm { get; init; }
+
+    /// <summary>It crosses its piece from edge to edge, its tip on another.</summary>
+    public bool Crosses => FromTipMm > 0;
+
     /// <summary>By how much it laps or opens at its mouth, mm.</summary>
-    public double WidthMm => 2 * LengthMm * Math.Tan(Degrees * Math.PI / 360);
+    public double WidthMm => 2 * (FromTipMm + LengthMm) * Math.Tan(Degrees * Math.PI / 360);
 }
 
 /// <summary>The darts of a side, and the greatest shear that is left with them, degrees.</summary>
@@ -84,8 +90,10 @@ public sealed record ClothDarts(ImmutableArray<ClothDart> Darts, double LeftDegr
                 break;
             }
 
+            // Shear counts along the roll, and the ground's curvature goes into it with the sign of the quadrant: cloth is too much where both agree.
+            double quadrant = first.Dot(net.Weave.First) * second.Dot(net.Weave.Second);
             // No more than turns as much the other way as is borne where there was none.
-            var dart = new ClothDart(tip, mouth, Math.Min(over, bears), sign > 0);
+            var dart = new ClothDart(tip, mouth, Math.Min(over, bears), sign * quadrant < 0);
             darts.Add(dart);
             for (int i = 0; i < meshes.Length; i++)
             {

@@ -7,6 +7,9 @@ namespace PlankFit.Planking.Sheathing;
 /// <summary>The courses of a layer as pieces to cut, each by itself as it is seen from outside on its side of the boat.</summary>
 internal static class ClothPieces
 {
+    /// <summary>A shorter stretch of a dart is none.</summary>
+    private const double LeastMm = 0.1;
+
     public static ImmutableArray<ClothPiece> Of(SheathedLayer layer) =>
         [
             .. new[] { Side.Starboard, Side.Port }
@@ -57,17 +60,41 @@ internal static class ClothPieces
         }
     }
 
-    /// <summary>Those whose tip lies on a course, from its own edge.</summary>
+    /// <summary>What of each lies on a course: a dart is cut through all that it crosses from its tip to the edge of the whole cloth, and in a lap through both.</summary>
     private static IEnumerable<ClothDart> Darts(SheathedSide on, CoursePart part) =>
-        on
-            .Darts.Darts.Where(d => FlatPolygon.Holds(part.Outline, d.Tip))
-            .Select(d =>
-                d with
+        on.Darts.Darts.SelectMany(d => Stretches(part.Outline, d));
+
+    internal static IEnumerable<ClothDart> Stretches(IReadOnlyList<Vec2> outline, ClothDart dart)
+    {
+        Vec2 along = (dart.Mouth - dart.Tip).Unit();
+        List<double> at = [0];
+        // From edge to edge, the first not the tip itself.
+        for (
+            Vec2? edge = ClothDarts.Exit(outline, dart.Tip, along);
+            edge is { } e && (e - dart.Tip).Dot(along) < dart.LengthMm - LeastMm;
+            edge = ClothDarts.Exit(outline, e, along)
+        )
+        {
+            at.Add((e - dart.Tip).Dot(along));
+        }
+
+        at.Add(dart.LengthMm);
+        for (int i = 0; i + 1 < at.Count; i++)
+        {
+            if (
+                at[i + 1] - at[i] > LeastMm
+                && FlatPolygon.Holds(outline, dart.Tip + ((at[i] + at[i + 1]) / 2 * along))
+            )
+            {
+                yield return dart with
                 {
-                    Mouth =
-                        ClothDarts.Exit(part.Outline, d.Tip, (d.Mouth - d.Tip).Unit()) ?? d.Mouth,
-                }
-            );
+                    Tip = dart.Tip + (at[i] * along),
+                    Mouth = dart.Tip + (at[i + 1] * along),
+                    FromTipMm = at[i],
+                };
+            }
+        }
+    }
 
     /// <summary>a to z, then aa, ab.</summary>
     private static string Letter(int i) =>

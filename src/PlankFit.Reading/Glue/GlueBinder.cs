@@ -19,10 +19,7 @@ internal static class GlueBinder
         Estimate? priming = Rate(tables.Priming);
         double coats = tables.Weave?.NumberOrDefault(GlueKeys.Coats) ?? GlueSpec.UsualWeaveCoats;
         Estimate? weave = Rate(tables.Weave);
-        ImmutableArray<FilletSpec> fillets =
-        [
-            .. tables.Fillets.Select(t => Fillet(t, units)).OfType<FilletSpec>(),
-        ];
+        ImmutableArray<FilletSpec> fillets = Fillets(tables.Fillets, units);
         ImmutableArray<FillerSpec> fillers =
         [
             .. tables.Fillers.Select(Filler).OfType<FillerSpec>(),
@@ -129,6 +126,38 @@ internal static class GlueBinder
         return name is not null && rate is { } r
             ? new(name, into, r) { KgPerLitre = density, PricePerKg = price }
             : null;
+    }
+
+    /// <summary>Each has a name of its own, by which the progress knows its stage.</summary>
+    private static ImmutableArray<FilletSpec> Fillets(
+        IEnumerable<TableReader> tables,
+        LengthUnit units
+    )
+    {
+        List<FilletSpec> fillets = [];
+        foreach (TableReader table in tables)
+        {
+            if (Fillet(table, units) is not { } fillet)
+            {
+                continue;
+            }
+
+            if (
+                fillets.Any(f =>
+                    string.Equals(f.Along, fillet.Along, StringComparison.OrdinalIgnoreCase)
+                )
+            )
+            {
+                table.Wrong(
+                    GlueKeys.Along,
+                    "another [[fillet]] is along it: give each a name of its own, as in \"chine log, inside, forward\" and \"chine log, inside, aft\", or one table with the length of both"
+                );
+            }
+
+            fillets.Add(fillet);
+        }
+
+        return [.. fillets];
     }
 
     private static FilletSpec? Fillet(TableReader table, LengthUnit units)

@@ -165,7 +165,7 @@ public static class MixKeys
     public static TablesKey Sandable(string table) =>
         Clock(
             $"{table}.sandable",
-            "When it may be scraped and sanded, at two temperatures at least."
+            "When it may be scraped and sanded, at two temperatures at least; without it nothing is planned that must be keyed first."
         );
 
     public static TablesKey Tacky(string table) =>

@@ -133,6 +133,25 @@ public sealed partial class GlueSheetsTests
         );
     }
 
+    /// <summary>An end told to the minute before is never before the bound beside it.</summary>
+    [Fact]
+    public void WhatNoneEndsBeforeIsRoundedDown()
+    {
+        BottomPlan plan = GluedLaunch.Plan;
+        GluePlan glue = plan.Glue! with
+        {
+            Sessions =
+            [
+                .. plan.Glue.Sessions.Select(s =>
+                    s.Planks > 0 ? s with { NoneEndsBefore = 3.7 } : s
+                ),
+            ],
+        };
+        string[] words = Words(GlueSheets.Of(plan, glue));
+        Assert.Contains(GlueWords.Hour(3), words);
+        Assert.DoesNotContain(GlueWords.Hour(4), words);
+    }
+
     private static string[] Words(IEnumerable<Drawing> sheets) =>
         [.. sheets.SelectMany(s => s.Shapes.OfType<Lettering>()).Select(l => l.Text)];
 

@@ -4,6 +4,7 @@ using PlankFit.Export.Panels;
 using PlankFit.Export.Views;
 using PlankFit.Geometry.Development;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Panels;
 using PlankFit.Planking.Planks;
@@ -89,6 +90,49 @@ public sealed class BehindInGreyTests
             l => l.Layer == Layers.Behind && l.Pen.IsDashed
         );
         Assert.All(pages, p => Assert.Empty(SheetCheck.Faults(p)));
+    }
+
+    /// <summary>Port is read off starboard in the mirror: what is on one side alone is not drawn, whichever, and the sheet says so.</summary>
+    [Theory]
+    [InlineData(Side.Starboard)]
+    [InlineData(Side.Port)]
+    public void TheMirrorShowsNothingThatIsOnOneSideAlone(Side only)
+    {
+        Job job = Plan.Job;
+        FramingSpec one = job.Framing.First(f => f.Kind != FramingKind.Open);
+        BottomPlan With(Side? side) =>
+            BottomPlanner
+                .Again(
+                    Plan,
+                    job with
+                    {
+                        Framing = [one with { Only = side }],
+                        Joints = null,
+                        Fastenings = null,
+                        SettingUp = null,
+                    }
+                )
+                .Plan!;
+        BottomPlan both = With(null),
+            oneSided = With(only);
+        PanelPlan panel = BottomPanel.Develop(Plan.Planked, PanelOptions.Usual);
+        Assert.NotEmpty(PanelBehind.Of(both, panel).Edges);
+        Assert.False(PanelBehind.Of(both, panel).LeavesOut);
+        var behind = PanelBehind.Of(oneSided, panel);
+        Assert.Empty(behind.Covers);
+        Assert.Empty(behind.Edges);
+        string[] words =
+        [
+            .. PanelSheets
+                .Pages(oneSided, panel)
+                .SelectMany(p => p.Shapes.OfType<Lettering>())
+                .Select(l => l.Text),
+        ];
+        Assert.Contains(
+            words,
+            w => w.Contains("on one side alone is not drawn", StringComparison.Ordinal)
+        );
+        Assert.All(PanelSheets.Pages(oneSided, panel), p => Assert.Empty(SheetCheck.Faults(p)));
     }
 
     /// <summary>Paper to hull, from the length of the layer.</summary>

@@ -1,4 +1,5 @@
 using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Structure;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
@@ -126,10 +127,104 @@ public sealed class ClampsAndFillersTests
         Assert.Contains("60 (40 to 90) g of it to a kg", bill[0].Source, StringComparison.Ordinal);
     }
 
-    private static BottomPlan Planned(Func<CrewSpec, CrewSpec> with)
+    /// <summary>A filler for fairing or fillets that the job does not have is told and not passed over.</summary>
+    [Fact]
+    public void AFillerForNothingIsTold()
+    {
+        Job job = GluedLaunch.Job(3);
+        string[] Told(FairingSpec? fairing, params FilletSpec[] fillets) =>
+            [
+                .. GluedLaunch
+                    .Of(
+                        job with
+                        {
+                            Glue = job.Glue! with
+                            {
+                                Fairing = fairing,
+                                Fillets = [.. fillets],
+                                Fillers =
+                                [
+                                    new("fibres", FillerInto.Fillets, new(40, 60, 90)),
+                                    new("hollow glass", FillerInto.Fairing, new(150, 250, 350)),
+                                    new("silica", FillerInto.Glue, new(40, 60, 90)),
+                                ],
+                            },
+                        }
+                    )
+                    .Glue!.Findings.Where(f => f.Where.Contains("filler", StringComparison.Ordinal))
+                    .Select(f => f.Message.Split(" goes into ")[0]),
+            ];
+        Assert.Equal(["fibres", "hollow glass"], Told(null));
+        Assert.Equal(["fibres"], Told(new(0.8, 0.3)));
+        Assert.Empty(Told(new(0.8, 0.3), new FilletSpec("a corner", new(12, 90), 800)));
+    }
+
+    /// <summary>What small batches leave over is thickened with them: the order has all the filler that the cards ask for.</summary>
+    [Fact]
+    public void WhatIsLeftOverIsThickenedToo()
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue! with
+        {
+            Fillers = [new("silica", FillerInto.Glue, new(40, 60, 90))],
+            Crew = job.Glue.Crew! with { LeastGrams = 250 },
+        };
+        GluePlan glue = GluedLaunch.Of(job with { Glue = spec }).Glue!;
+        AmountLine[] left =
+        [
+            .. glue.Amounts.Where(a =>
+                a.Use == GlueUse.LeftOver
+                && glue.Stages.Any(s => s.Layer == a.Where && s.Use == GlueUse.BetweenLayers)
+            ),
+        ];
+        Assert.NotEmpty(left);
+        Assert.All(
+            left,
+            a => Assert.Equal(0.060 * a.Kg.Usual, Assert.Single(a.Fillers).Kg.Usual, 1e-12)
+        );
+        Assert.All(
+            glue.Amounts.Where(a =>
+                a.Use == GlueUse.LeftOver && glue.Stages.Any(s => s.Layer == a.Where && s.IsCloth)
+            ),
+            a => Assert.Empty(a.Fillers)
+        );
+    }
+
+    /// <summary>Where no clock says when glue has cured a skin's clamps are off when the next stage is begun, and not on for ever.</summary>
+    [Fact]
+    public void WithoutACureClampsAreOffWhenTheNextStageBegins()
+    {
+        BottomPlan plan = Planned(
+            c => c with { HeldBy = "clamps" },
+            m => m with { Clocks = m.Clocks with { Sandable = null } }
+        );
+        GluePlan glue = plan.Glue!;
+        GlueSession[] skins = [.. glue.Sessions.Where(s => s.Use == GlueUse.BetweenLayers)];
+        Assert.Equal(2, skins.Select(s => s.Layer).Distinct().Count());
+        int on = 0;
+        string layer = "";
+        foreach (GlueSession session in skins)
+        {
+            SessionClamps told = ClampCounts.Of(glue, session);
+            on = (session.Layer == layer ? on : 0) + told.PutOn;
+            layer = session.Layer;
+            Assert.Equal(on, told.AtOnce);
+        }
+    }
+
+    private static BottomPlan Planned(Func<CrewSpec, CrewSpec> with, Func<Mix, Mix>? glue = null)
     {
         Job job = GluedLaunch.Job(3);
         GlueSpec spec = job.Glue!;
+        if (glue is not null)
+        {
+            // Cloth keeps its own clocks.
+            spec = spec with
+            {
+                Glue = glue(spec.BetweenLayers!),
+            };
+        }
+
         return GluedLaunch.Of(
             job with
             {

@@ -194,4 +194,132 @@ public sealed class WeaveTests
             f => f.Where.Contains("weave coat 1", StringComparison.Ordinal)
         );
     }
+
+    /// <summary>Under a coat or a fairing that is on lie the cloth and the coats before it: on, at an hour that is not known, so that what follows is keyed.</summary>
+    [Theory]
+    [InlineData("outside coat 1 starboard", 0, "weave coat 2 of 2, outside")]
+    [InlineData("fairing port", 2, "fairing")]
+    public void WhatLiesUnderWhatIsOnIsOn(string row, int coatsUnder, string next)
+    {
+        Job job = Job(Window(240, 100_000));
+        job = job with { Glue = job.Glue! with { Fairing = new(0.8, 0.3) } };
+        (GlueProgress read, _) = ProgressText.Read(
+            $"id,done-at\n{row},\"day 3, 14:00\"\n",
+            "progress.csv",
+            job.Layers
+        );
+        var done = new GlueProgress([
+            .. Laid
+                .Value.PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+                .Select(p => new GlueDone(p.Id, null, p.Id.Side, 900)),
+            .. read.Rows,
+        ]);
+        GluePlan glue = Planned(job with { Glue = job.Glue! with { Done = done } });
+        foreach (Side side in new[] { Side.Starboard, Side.Port })
+        {
+            for (int coat = 0; coat <= coatsUnder; coat++)
+            {
+                Assert.Equal(
+                    (2 * 1440) + (14 * 60),
+                    glue.Spec.Done.CoatedAt("outside", coat, side)
+                );
+            }
+        }
+
+        Assert.Empty(glue.Stages.Single(s => s.Layer == "outside").Batches);
+        Assert.Contains(
+            glue.Findings,
+            f => f.Message.Contains("outside starboard, outside port", StringComparison.Ordinal)
+        );
+        GlueStage after = glue.Stages.Single(s => s.Layer == next);
+        Assert.NotEmpty(after.Batches);
+        if (coatsUnder > 0)
+        {
+            Assert.All(after.Batches, b => Assert.Equal(Side.Starboard, b.Side));
+            Assert.Contains(after.Before, h => h.What == "the cloth has cured");
+        }
+        else
+        {
+            GlueStage first = glue.Stages.Single(s => s.Coat == 1);
+            Assert.All(first.Batches, b => Assert.Equal(Side.Port, b.Side));
+            Assert.Contains(first.Before, h => h.What == "the cloth has cured");
+        }
+    }
+
+    /// <summary>Nothing says when the resin has cured: what would have to be keyed first is not planned, and the key is named.</summary>
+    [Fact]
+    public void WithoutItsCureNothingIsKeyed()
+    {
+        Job job = Job(null, coats: 1);
+        Mix resin = job.Glue!.Resin!;
+        GluePlan Without(Job of) =>
+            Planned(
+                of with
+                {
+                    Glue = of.Glue! with
+                    {
+                        Resin = of.Glue.Resin! with
+                        {
+                            Clocks = of.Glue.Resin.Clocks with { Sandable = null },
+                        },
+                    },
+                }
+            );
+        Assert.NotNull(resin.Clocks.Sandable);
+        GluePlan glue = Without(job);
+        Assert.Equal(["weave coat 1 of 1, outside"], glue.NotPlanned);
+        Assert.Contains(glue.Findings, f => f.About.Key == "resin.sandable");
+        // While it bonds no cure is asked for; fairing is keyed in any case.
+        Job bonds = Job(Window(240, 2000), coats: 1);
+        Assert.Empty(Without(bonds).NotPlanned);
+        GluePlan faired = Without(
+            bonds with
+            {
+                Glue = bonds.Glue! with { Fairing = new(0.8, 0.3) },
+            }
+        );
+        Assert.Equal(["fairing"], faired.NotPlanned);
+        Assert.Contains(faired.Findings, f => f.About.Key == "resin.sandable");
+    }
+
+    /// <summary>Fairing lies on cloth that has cured, is washed, keyed and dry; on one that no session wets out it is not planned.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void FairingOnClothWaitsForTheCloth(bool hasSession)
+    {
+        Job job = Job(Window(240, 2000));
+        GlueSpec spec = job.Glue! with
+        {
+            WeaveGsm = null,
+            Fairing = new(0.8, 0.3),
+            Fillets = [new("a corner", new(12, 90), 4000)],
+        };
+        GluePlan glue = Planned(
+            job with
+            {
+                Glue = hasSession ? spec : spec with { Resin = null, Glue = spec.Resin },
+            }
+        );
+        if (!hasSession)
+        {
+            Assert.Equal(["fairing", "fillet a corner"], glue.NotPlanned);
+            Assert.Contains(
+                glue.Findings,
+                f => f.Message.Contains("fairing, fillet a corner", StringComparison.Ordinal)
+            );
+            return;
+        }
+
+        GlueStage cloth = glue.Stages.Single(s => s.IsCloth),
+            fairing = glue.Stages.Single(s => s.Use == GlueUse.Fairing);
+        double cured = Math.Ceiling(Math.Max(cloth.OnAt!.Value.Last + 1200, cloth.ReadyAt)),
+            keyed =
+                cured
+                + (
+                    2 * Laid.Value.PlankLayers.Last().AreaMm2 / 1e6 * spec.Crew!.KeyMinutesPerM2 / 4
+                );
+        Assert.Equal(keyed + 60, fairing.Batches.Min(b => b.MixAt), 2.0);
+        Assert.Contains(fairing.Before, h => h.What == "the cloth has cured");
+    }
 }

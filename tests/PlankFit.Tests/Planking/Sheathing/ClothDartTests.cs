@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using MathNet.Numerics.Integration;
 using PlankFit.Export.Sheathing;
 using PlankFit.Geometry.Cloth;
@@ -63,6 +64,48 @@ public sealed class ClothDartTests
         Assert.Equal(bears, darts.LeftDegrees, 1e-6);
     }
 
+    /// <summary>
+    /// Pinned at a point of a sphere cloth is too much in all four quadrants, by the curvature of what its two threads cut off, x y/R² to the fourth order, whichever sign the
+    /// net gives its shear there: every dart laps, one a quadrant, its tip where no more than is borne is cut off.
+    /// </summary>
+    [Fact]
+    public void PinnedAtAPointOfASphereEveryDartLaps()
+    {
+        const double bears = 4;
+        var ground = new ClothGround(
+            new SphereSurface(R),
+            at => Math.Max(Math.Abs(at.U * R) - 1700, Math.Abs(at.V * R) - 1700)
+        );
+        var line = LaidLine.Straight(ground, new(0, 0), Vec3.UnitY, 200);
+        ClothNet net = ClothLaying.FromThread(ground, ClothWeave.Square, line, 1, 25);
+        const double reach = 1100;
+        ImmutableArray<Vec2> cut =
+        [
+            new(-reach, -reach),
+            new(reach, -reach),
+            new(reach, reach),
+            new(-reach, reach),
+        ];
+        var darts = ClothDarts.Of(net, cut, bears, true);
+        ClothMesh[] on = [.. net.OnGround.Where(m => FlatPolygon.Holds(cut, m.Middle))];
+        // Both signs are there, and both are too much.
+        Assert.True(on.Max(m => m.ShearDegrees) > bears && on.Min(m => m.ShearDegrees) < -bears);
+        Assert.Equal(4, darts.Darts.Length);
+        Assert.Equal(4, darts.Darts.Select(d => (d.Tip.X > 0, d.Tip.Y > 0)).Distinct().Count());
+        double corner = reach - 12.5,
+            most = corner * corner / (R * R) * 180 / Math.PI;
+        Assert.All(
+            darts.Darts,
+            d =>
+            {
+                Assert.True(d.Laps);
+                Assert.Equal(most - bears, d.Degrees, 0.25);
+                Assert.Equal(bears * Math.PI / 180 * R * R / reach, Math.Abs(d.Tip.X), 60.0);
+                Assert.Equal(Math.Abs(d.Tip.X), Math.Abs(d.Tip.Y), 30.0);
+            }
+        );
+    }
+
     /// <summary>Nothing is cut into what lies: the launch's cloth, which is sheared by less than a degree, has none.</summary>
     [Fact]
     public void WhatLiesHasNone() =>
@@ -72,18 +115,12 @@ public sealed class ClothDartTests
     [Fact]
     public void PressedAlongTheKeelAStiffClothHasThemOnBothSides()
     {
-        Job job = SheathedJobs.Outside(
-            SheathedJobs.Bare(DemoPlans.Of("survey-launch").Job),
-            s => s with { FirstAlong = new FirstLine.AlongKeel() }
-        );
-        job = job with { Cloths = [SheathedJobs.Stitched with { LocksAtDegrees = 10 }] };
-        BottomPlan whole = BottomPlanner
-            .Plan(job, null, TestContext.Current.CancellationToken)
-            .Plan!;
+        BottomPlan whole = SheathedJobs.Pressed;
         SheathingPlan plan = whole.Sheathing!;
         SheathedSide side = plan.Layers.Single().Sides.Single();
         Assert.NotEmpty(side.Darts.Darts);
         Assert.True(side.Darts.LeftDegrees < side.MostShear - 1);
+        Assert.All(plan.Pieces.SelectMany(p => p.Darts), d => Assert.True(d.FromTipMm >= 0));
         ClothPiece[] starboard = [.. plan.Pieces.Where(p => p.Side == Side.Starboard)],
             port = [.. plan.Pieces.Where(p => p.Side == Side.Port)];
         Assert.Equal(side.Darts.Darts.Length, starboard.Sum(p => p.Darts.Length));
@@ -117,6 +154,68 @@ public sealed class ClothDartTests
         Assert.Contains(
             plan.Findings,
             f => f.Message.Contains("from the edge, drawn on the pieces", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>
+    /// Off a narrow roll a dart crosses several courses: each is cut where the dart lies on it, by places a millimetre apart, and laps or opens at its edge by so much as the whole
+    /// dart does there.
+    /// </summary>
+    [Fact]
+    public void OffANarrowRollADartIsCutThroughEveryCourseThatItCrosses()
+    {
+        Job job = SheathedJobs.Pressed.Job;
+        BottomPlan whole = BottomPlanner
+            .Again(
+                SheathedJobs.Pressed,
+                job with
+                {
+                    Cloths = [job.Cloths[0] with { Rolls = [new(260, 50_000)] }],
+                },
+                null,
+                TestContext.Current.CancellationToken
+            )
+            .Plan!;
+        SheathingPlan plan = whole.Sheathing!;
+        SheathedSide side = plan.Layers.Single().Sides.Single();
+        ClothPiece[] pieces = [.. plan.Pieces.Where(p => p.Side == Side.Starboard)];
+        Assert.Equal(side.Courses.Parts.Length, pieces.Length);
+        int crossed = 0;
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            int inside = side.Darts.Darts.Sum(d =>
+                Enumerable
+                    .Range(0, (int)d.LengthMm)
+                    .Count(mm =>
+                        FlatPolygon.Holds(
+                            side.Courses.Parts[i].Outline,
+                            d.Tip + ((mm + 0.5) * (d.Mouth - d.Tip).Unit())
+                        )
+                    )
+            );
+            Assert.Equal(inside, pieces[i].Darts.Sum(d => d.LengthMm), 3.0);
+            crossed += pieces[i].Darts.Count(d => d.Crosses);
+        }
+
+        Assert.True(crossed > 0);
+        foreach (ClothDart dart in side.Darts.Darts)
+        {
+            // At the edge of the whole cloth, on the one course that has it, it is as wide as the whole.
+            Assert.Contains(
+                pieces.SelectMany(p => p.Darts),
+                d =>
+                    Math.Abs(d.WidthMm - dart.WidthMm) < 1e-6
+                    && Math.Abs(d.FromTipMm + d.LengthMm - dart.LengthMm) < 1e-6
+            );
+        }
+
+        Drawing[] sheets = [.. SheathingSheets.Of(whole, plan)];
+        Assert.Contains(
+            sheets.SelectMany(s => s.Shapes.OfType<Lettering>()),
+            l => l.Text.EndsWith(" through", StringComparison.Ordinal)
+        );
+        Assert.Empty(
+            sheets.SelectMany(s => SheetCheck.Faults(s).Concat(SheetCheck.Struck(s, _ => true)))
         );
     }
 }

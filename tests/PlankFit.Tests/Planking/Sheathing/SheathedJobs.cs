@@ -4,6 +4,7 @@ using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 using PlankFit.Tests.Support.Chance;
 
 namespace PlankFit.Tests.Planking.Sheathing;
@@ -36,11 +37,28 @@ internal static class SheathedJobs
     public static SheathingSpec Usual(string layer) =>
         new(layer, Stitched.Name) { Keel = new ClothAtKeel.PastCentreLine(50) };
 
-    /// <summary>The job with one cloth more, outside all else, laid so.</summary>
+    /// <summary>The launch's bare skin under a stiff cloth that is pressed along the keel, which shears it by 8.6 degrees.</summary>
+    public static BottomPlan Pressed => PressedOnce.Value;
+
+    private static readonly Lazy<BottomPlan> PressedOnce = new(() =>
+        BottomPlanner
+            .Plan(
+                Outside(
+                    Bare(DemoPlans.Of("survey-launch").Job),
+                    s => s with { FirstAlong = new FirstLine.AlongKeel() }
+                ) with
+                {
+                    Cloths = [Stitched with { LocksAtDegrees = 10 }],
+                }
+            )
+            .Plan!
+    );
+
     /// <summary>A demo's planking alone, one skin of it: what is laid on it is cloth, and the rest takes the time.</summary>
     public static Job Bare(Job job) =>
         new(job.Planking with { Layers = [job.Layers[0]], Keel = KeelSpec.None });
 
+    /// <summary>The job with one cloth more, outside all else, laid so.</summary>
     public static Job Outside(Job job, Func<SheathingSpec, SheathingSpec> how)
     {
         const string name = "cloth outside";

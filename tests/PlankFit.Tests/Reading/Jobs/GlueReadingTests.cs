@@ -69,6 +69,29 @@ public sealed class GlueReadingTests
         Assert.Contains($"line {at}", fault.Where, StringComparison.Ordinal);
     }
 
+    /// <summary>The progress knows a fillet by its name alone: a second of the same, in whatever letters, is refused at its line.</summary>
+    [Fact]
+    public void ASecondFilletOfANameIsRefused()
+    {
+        const string second =
+            "[[fillet]]\nalong = \"Chine Log\"\nradius = 10\nlength = 500\n[[fillet]]";
+        ReadResult read = Read(Fillet, second);
+        Assert.Null(read.Job);
+        string[] lines = Job(Fillet, second).Split('\n');
+        int at =
+            1
+            + Array.FindLastIndex(lines, l => l.Contains("chine log\"", StringComparison.Ordinal));
+        Finding fault = Assert.Single(
+            read.Findings,
+            f => f.Message.Contains("another [[fillet]]", StringComparison.Ordinal)
+        );
+        Assert.Equal(Severity.Error, fault.Severity);
+        Assert.Contains($"line {at}", fault.Where, StringComparison.Ordinal);
+        Assert.NotNull(
+            Read(Fillet, second.Replace("Log", "log, aft", StringComparison.Ordinal)).Job
+        );
+    }
+
     [Fact]
     public void ACrewWithoutResinIsToldToBeAlone()
     {
