@@ -40,7 +40,9 @@ public sealed record TextLayer(
             }
 
             string? panel =
-                Of(LayerKeys.Panel.Name) is { } named && named != Planking.Hulls.Panel.BottomName ? named : null;
+                Of(LayerKeys.Panel.Name) is { } named && named != Planking.Hulls.Panel.BottomName
+                    ? named
+                    : null;
             int number = numbers[panel ?? ""] = numbers.GetValueOrDefault(panel ?? "") + 1;
             yield return new(
                 layer.Key,
