@@ -163,7 +163,10 @@ public sealed class PutReadingsTests
         using HttpResponseMessage b = await Type(served, "a.1", 9, name, "");
         JsonElement back = await served.Json($"job/1/readings/{turn}");
         Assert.Equal((0, 1), ToDo(back));
-        await Settled(served);
+        // Even of a text that is refused, by planks of which nothing could be put there.
+        text = Of(await served.State(), "text") + "\n[none-such]\n";
+        using HttpResponseMessage refused = await served.Post("job/1/wish", new { text });
+        Assert.NotEmpty((await Settled(served)).GetProperty("faults").EnumerateArray());
         await Put(served);
         Assert.Equal(
             "what,where,side,value\n",

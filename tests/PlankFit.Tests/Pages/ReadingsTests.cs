@@ -228,7 +228,13 @@ public sealed class ReadingsTests
             there.Split('\n')[1].Split("    #")[0] + "\n",
             ServedJob.Stop
         );
-        using HttpResponseMessage d = await Type(served, "a.1", 4, again, Mm(should + 1), should);
+        // Taped to the marks of what is laid now.
+        int laid = (await Settled(served)).GetProperty("laid").GetInt32();
+        double now = Blanks(await served.Json($"job/1/taping/{laid}"))
+            .First(x => Of(x, "name") == name)
+            .GetProperty("shouldMm")
+            .GetDouble();
+        using HttpResponseMessage d = await Type(served, "a.1", 4, again, Mm(should + 1), now);
         await Put(served);
         await Put(served);
         Assert.Equal(3, Planned(served).AsBuilt.Readings.Length);

@@ -122,4 +122,15 @@ public sealed class MeasuredTextTests
         string text,
         LengthUnit units = LengthUnit.Millimetre
     ) => MeasuredText.Read(text, "measured.csv", (units, units), Table, ["first layer"], 2);
+
+    /// <summary>By its first line it is known whether rows may be written behind it.</summary>
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("what,where,side,value\n", true)]
+    [InlineData("What;Where;Side;Value\r\ngirth;3;port;300    # page 0123456789ab\r\n", true)]
+    [InlineData("length,width,count\n4000,150,20\n", false)]
+    [InlineData("girth,3,port,300\n", false)]
+    [InlineData("somebody's own\n", false)]
+    public void AFileOfReadingsIsKnownByItsHead(string text, bool isOne) =>
+        Assert.Equal(isOne, MeasuredText.IsOne(text));
 }
