@@ -16,6 +16,9 @@ public static class TurnedEnds
     private const double StraightMm = 30;
     private const double NearMm = 1e-6;
 
+    /// <summary>Pieces lie a kerf apart to this, mm: outlines are rounded.</summary>
+    private const double KerfNoiseMm = 1e-3;
+
     public static SawnBoard Of(SawnBoard board, NestSpec spec)
     {
         var frame = new BoardFrame(board.Stock);
@@ -45,6 +48,16 @@ public static class TurnedEnds
                         fewer.Length < cuts.Length
                         && fewer.Count(c => c.Kind == CutKind.Stopped)
                             <= cuts.Count(c => c.Kind == CutKind.Stopped)
+                        && AreApart(
+                            [one, next],
+                            [
+                                .. laid.Values.Where(p =>
+                                    !tried.Any(t => t.Piece.Id == p.Piece.Id)
+                                ),
+                                .. tried,
+                            ],
+                            spec.KerfMm
+                        )
                     )
                     {
                         (row, cuts) = (tried, fewer);
@@ -62,6 +75,46 @@ public static class TurnedEnds
         {
             Pieces = [.. board.Pieces.Select(p => laid[p.Piece.Id])],
         };
+    }
+
+    /// <summary>Whether pieces are a kerf away from all others: what an end was turned to is straight to within what the saw is trusted with, and no straighter.</summary>
+    private static bool AreApart(
+        IEnumerable<LaidPiece> turned,
+        IReadOnlyList<LaidPiece> all,
+        double kerf
+    ) =>
+        turned.All(one =>
+            all.All(other => other.Piece.Id == one.Piece.Id || IsApart(one, other, kerf))
+        );
+
+    private static bool IsApart(LaidPiece one, LaidPiece other, double kerf)
+    {
+        ImmutableArray<Vec2> own = one.Outline,
+            theirs = other.Outline;
+        BoardBox a = BoardBox.Around(own).Grown(kerf),
+            b = BoardBox.Around(theirs);
+        if (a.X0 > b.X1 || a.X1 < b.X0 || a.Y0 > b.Y1 || a.Y1 < b.Y0)
+        {
+            return true;
+        }
+
+        static Vec3 At(ImmutableArray<Vec2> outline, int i) =>
+            new(outline[i % outline.Length].X, outline[i % outline.Length].Y, 0);
+        return Enumerable
+            .Range(0, own.Length)
+            .All(i =>
+                Enumerable
+                    .Range(0, theirs.Length)
+                    .All(j =>
+                        SegmentDistance.Between(
+                            At(own, i),
+                            At(own, i + 1),
+                            At(theirs, j),
+                            At(theirs, j + 1)
+                        )
+                        >= kerf - KerfNoiseMm
+                    )
+            );
     }
 
     /// <summary>Two neighbours, one of them or both with the end between them turned.</summary>
