@@ -182,7 +182,8 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
             rows,
             mark => replaced.TryGetValue(mark, out bool gone) && gone
         );
-        int after = MeasuredWriting.Marks(with).Count();
+        int before = MeasuredWriting.Marks(text).Count(),
+            after = MeasuredWriting.Marks(with).Count();
         bool changed = with != text && (after > 0 || bytes.Length > 0);
         if (changed)
         {
@@ -194,7 +195,7 @@ internal sealed class TapingBook(JobSession session, Notebook notes)
             after,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{name} has {after} {(after == 1 ? "reading" : "readings")} of this page, {MeasuredWriting.Marks(text).Count()} before."
+                $"{name} has {after} {(after == 1 ? "reading" : "readings")} of this page, {(before == 0 ? "none" : $"{before}")} before."
             )
         );
     }
