@@ -107,7 +107,7 @@ export function readings(into, toPlace) {
         : null;
       show(
         where,
-        leadsTo ? el("button", { class: "link", click: () => toPlace(leadsTo), "aria-label": `${words}: show it` }, el("b", {}, blank.plank ?? "show on the hull")) : null,
+        leadsTo ? el("button", { class: "link", click: () => toPlace(leadsTo), "aria-label": `${words}: show on the hull` }, el("b", {}, blank.plank ?? "show on the hull")) : null,
         ` ${blank.where}`,
         blank.note ? el("span", { class: "aside" }, ` ${blank.note}`) : null,
       );
