@@ -52,7 +52,10 @@ public static class PanelSheets
                 }
             ),
         ];
-        int perPage = Math.Max(1, (int)((inside.Height - 10) / each));
+        double more = plan
+            .Layers.Select(l => Heading(plan, l, behind))
+            .Max(h => MoreLines(h, inside.Width));
+        int perPage = Math.Max(1, (int)((inside.Height - 10) / (each + more)));
         List<Action<SheetCanvas, Box>> views =
         [
             .. plan.Layers.Select(l =>
@@ -237,10 +240,13 @@ public static class PanelSheets
         );
         double used = PanelStrainView.Scale(
             pad,
-            box.Left + 2,
-            box.Top - Letters.Heading - 4,
+            box with
+            {
+                Left = box.Left + 2,
+                Top = box.Top - Letters.Heading - 4,
+            },
             most,
-            behind.Words("dashed")
+            behind
         );
         PanelStrainView.Draw(
             pad,
@@ -248,6 +254,22 @@ public static class PanelSheets
             behind
         );
     }
+
+    private static PanelSeams? Below(PanelPlan plan, PanelSeams layer) =>
+        plan.Layers.LastOrDefault(l => l.Layer < layer.Layer);
+
+    private static string Heading(PanelPlan plan, PanelSeams layer, PanelBehind behind) =>
+        LetterWidths.Drawable(
+            $"Layer {plan.Panel.Letter}{layer.Layer}, {layer.Name}: seams between planks"
+                + behind.Words("grey")
+                + (Below(plan, layer) is null ? "" : "; thin grey lines: seams of the layer below")
+        );
+
+    /// <summary>What a heading takes beyond its first line, mm.</summary>
+    private static double MoreLines(string heading, double width) =>
+        (Letters.Wrap(heading, Letters.Heading, width, bold: true).Count - 1)
+        * Letters.Heading
+        * Letters.Leading;
 
     private static void Layer(
         SheetCanvas pad,
@@ -258,19 +280,18 @@ public static class PanelSheets
     )
     {
         (PanelPlan plan, PanelSeams layer) = of;
-        PanelSeams? below = plan.Layers.LastOrDefault(l => l.Layer < layer.Layer);
-        pad.Text(
-            box.Left,
-            box.Top - Letters.Heading,
-            LetterWidths.Drawable(
-                $"Layer {plan.Panel.Letter}{layer.Layer}, {layer.Name}: seams between planks"
-                    + behind.Words("grey")
-                    + (below is null ? "" : "; thin grey lines: seams of the layer below")
-            ),
-            Letters.Heading,
-            bold: true
+        PanelSeams? below = Below(plan, layer);
+        string heading = Heading(plan, layer, behind);
+        pad.Paragraph(box.Left, box.Top, box.Width, heading, Letters.Heading, bold: true);
+        PanelView view = In(
+            box with
+            {
+                Top = box.Top - 6 - MoreLines(heading, box.Width),
+            },
+            plan,
+            ratio,
+            3
         );
-        PanelView view = In(box with { Top = box.Top - 6 }, plan, ratio, 3);
         behind.Shade(pad, view.Placing);
         if (below is not null)
         {

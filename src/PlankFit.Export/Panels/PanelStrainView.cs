@@ -129,15 +129,18 @@ internal static class PanelStrainView
     private static void Mark(SheetCanvas pad, PanelView view, StrainSample worst) =>
         pad.Add([new CircleShape(Layers.Marks, Pens.Cut, view.Placing[worst.Flat], 2)]);
 
-    /// <summary>The scale of greys, upper left corner given; returns the height used.</summary>
-    /// <param name="more">Said of the map after what the scale is.</param>
-    public static double Scale(SheetCanvas pad, double left, double top, double most, string more)
+    /// <summary>The scale of greys at the head of a box, and what is said of the map; returns the height used.</summary>
+    public static double Scale(SheetCanvas pad, Box box, double most, PanelBehind behind)
     {
         const double width = 70,
             height = 4;
+        (double left, double top) = (box.Left, box.Top);
+        string more = behind.Words("dashed");
         if (most < 5e-6)
         {
-            return 0;
+            return more.Length == 0
+                ? 0
+                : top - pad.Paragraph(left, top, box.Width, more[2..], Letters.Bench);
         }
 
         int steps = (int)Math.Round((1 - Darkest) * 20);
@@ -164,14 +167,15 @@ internal static class PanelStrainView
             Anchor.BaselineCentre
         );
         pad.Text(left + width, figures, Size(most), Letters.Bench, Anchor.BaselineCentre);
-        pad.Text(
+        double said = pad.Paragraph(
             left + width + 10,
-            top - height + 0.8,
+            top - height + 0.8 + Letters.Bench,
+            box.Right - left - width - 10,
             "strain by size; figures on the map in percent, with their sign; the ring is the largest"
                 + more,
             Letters.Bench
         );
-        return height + (2.5 * Letters.Bench);
+        return Math.Max(height + (2.5 * Letters.Bench), top - said);
 
         string Size(double strain) => PanelWords.Signed(strain)[1..];
     }

@@ -18,7 +18,7 @@ namespace PlankFit.Export.Timber;
 /// </summary>
 internal static class StrainView
 {
-    private const double HeadMm = 17;
+    private const double HeadMm = 22;
     private const double NamesMm = 9;
     private const double GapMm = 6;
     private const double LeastBarsMm = 25;
@@ -31,44 +31,37 @@ internal static class StrainView
     {
         var format = SheetFormat.Wall(plan.Job);
         Box inside = Frame.Inside(format).Within(8);
-        var sight = PanelSight.Of(plan, layer);
-        var hull = Box.Around(
-            layer
-                .Outline.Select(p => sight.Of(p, Side.Starboard))
-                .Concat(layer.Of(Side.Port).Outline.Select(p => sight.Of(p, Side.Port)))
-        );
         string[] legend = [.. Legend(layer, wood)];
         double words = legend.Sum(l =>
             Letters.Wrap(l, Letters.Bench, inside.Width).Count * Letters.Bench * Letters.Leading
         );
-        var ratio = Ratio.Fitting(
-            hull,
-            inside.Width - 16,
-            inside.Height - HeadMm - NamesMm - words - LeastBarsMm - (3 * GapMm),
-            plan.Job.Units
+        var view = LayerInPlan.Of(
+            plan,
+            layer,
+            new(
+                inside.Left + 8,
+                inside.Bottom + NamesMm + words + LeastBarsMm + (3 * GapMm),
+                inside.Right - 8,
+                inside.Top - HeadMm
+            )
         );
-        double height = ratio.Factor * hull.Height,
+        double height = view.Ratio.Factor * view.Hull.Height,
             left = inside.Height - HeadMm - NamesMm - words - height,
             bars = Math.Clamp(left - (3 * GapMm), LeastBarsMm, MostBarsMm),
             space = Math.Max(GapMm, (left - bars) / 3),
             top = inside.Top - HeadMm - space,
             foot = top - height,
             under = foot - NamesMm - space;
-        var at = Placing.Centred(
-            hull,
-            new Box(inside.Left, foot, inside.Right, top),
-            ratio.Factor,
-            ratio.Factor
-        );
+        view = view.In(new(inside.Left, foot, inside.Right, top));
         return OverviewSheet.Page(
             plan.Job,
             ("Timber: strain of each plank", $"both sides, {SheetWords.Of(layer)}, outer face up"),
-            ratio,
+            view.Ratio,
             Cautions.Strength,
             pad =>
             {
-                Heading(pad, inside, layer, wood);
-                Draw(pad, inside, (plan, layer, wood), sight, at, foot);
+                Heading(pad, inside, view, wood);
+                Draw(pad, inside, view, wood, foot);
                 StrainBars.Draw(
                     pad,
                     inside with
@@ -88,8 +81,9 @@ internal static class StrainView
         );
     }
 
-    private static void Heading(SheetCanvas pad, Box inside, PlankLayerPlan layer, LayerTimber wood)
+    private static void Heading(SheetCanvas pad, Box inside, LayerInPlan view, LayerTimber wood)
     {
+        PlankLayerPlan layer = view.Layer;
         pad.Text(
             inside.Left,
             inside.Top - Letters.Name,
@@ -97,10 +91,11 @@ internal static class StrainView
             Letters.Name,
             bold: true
         );
-        pad.Text(
+        pad.Paragraph(
             inside.Left,
-            inside.Top - Letters.Name - 6,
-            $"Seen from outside, {(layer.Panel.HasKeel ? "as the hull lies upside down" : $"both sides opened out from the {layer.Panel.WordOf(PanelEdge.Lower)}")}, forward to the left. Port above: the planks' numbers. Starboard below: percent, the darker the harder; 100 is the limit of a cold bend.",
+            inside.Top - Letters.Name - 4,
+            inside.Width,
+            $"Seen from outside, {(layer.Panel.HasKeel ? "as the hull lies upside down" : $"both sides opened out from the {layer.Panel.WordOf(PanelEdge.Lower)}")}, forward to the left. Port above: the planks' numbers.{view.Said} Starboard below: percent, the darker the harder; 100 is the limit of a cold bend.",
             Letters.Bench
         );
     }
@@ -108,13 +103,12 @@ internal static class StrainView
     private static void Draw(
         SheetCanvas pad,
         Box inside,
-        (BottomPlan Plan, PlankLayerPlan Layer, LayerTimber Wood) of,
-        PanelSight sight,
-        Placing at,
+        LayerInPlan view,
+        LayerTimber wood,
         double foot
     )
     {
-        (BottomPlan plan, PlankLayerPlan layer, LayerTimber wood) = of;
+        PlankLayerPlan layer = view.Layer;
         var timber = wood.Planks.ToDictionary(p => p.Id);
         PlankNumbers numbers = PlankNumbers.Usual with
         {
@@ -126,35 +120,22 @@ internal static class StrainView
         StationNames.Row(
             pad,
             LayerEdges
-                .Of(plan, layer)
-                .Stations.Select(s => (s.Name, at[sight.Of(s.Upper, Side.Starboard)].X)),
+                .Of(view.Plan, layer)
+                .Stations.Select(s => (s.Name, view.Of(s.Upper, Side.Starboard).X)),
             foot - NamesMm + 1
         );
+        // To starboard grey is the strain.
+        view.DrawBehind(pad, Side.Port);
         numbers.Draw(
             pad,
             [
                 .. layer
                     .Starboard.Concat(layer.Port)
-                    .Select(p =>
-                        (
-                            p,
-                            (IReadOnlyList<Vec2>)
-                                at.Of(p.OnHull.Outline.Select(q => sight.At(q, p.Side)))
-                        )
-                    ),
+                    .Select(p => (p, (IReadOnlyList<Vec2>)view.Outline(p))),
             ]
         );
-        pad.Closed(
-            layer.Outline.Select(p => at[sight.Of(p, Side.Starboard)]),
-            Pens.HullEdge,
-            Layers.Hull
-        );
-        pad.Closed(
-            layer.Of(Side.Port).Outline.Select(p => at[sight.Of(p, Side.Port)]),
-            Pens.HullEdge,
-            Layers.Hull
-        );
-        pad.BreakAroundLetters(Layers.Hull);
+        view.DrawEdges(pad);
+        pad.BreakAroundLetters(Layers.Hull, Layers.Behind);
     }
 
     private static string Figure(PlankTimber plank) =>

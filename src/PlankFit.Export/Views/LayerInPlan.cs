@@ -9,7 +9,7 @@ using PlankFit.Planking.Whole;
 namespace PlankFit.Export.Views;
 
 /// <summary>
-/// One layer of a panel on the wall's paper, both sides, seen from outside, forward to the left: what the plan, the maps of joints and the fastening plans have in common.
+/// One layer of a panel on the wall's paper, both sides, seen from outside, forward to the left: what the plan, the maps of joints and of strain and the fastening plans have in common.
 /// What lies behind is grey: stringers, frames and floors as they cross the planks, and the seams of the layer below.
 /// </summary>
 internal sealed record LayerInPlan(
@@ -36,6 +36,9 @@ internal sealed record LayerInPlan(
     private PlankLayerPlan? Below => Plan.PlankLayers.LastOrDefault(l => l.Number < Layer.Number);
 
     private IEnumerable<Plank> Planks => Layer.Starboard.Concat(Layer.Port);
+
+    private static IEnumerable<Plank> Of(PlankLayerPlan layer, Side? only) =>
+        layer.Starboard.Concat(layer.Port).Where(p => only is null || p.Side == only);
 
     /// <summary>As large as there is room for, in its middle.</summary>
     public static LayerInPlan Of(BottomPlan plan, PlankLayerPlan layer, Box room)
@@ -69,9 +72,10 @@ internal sealed record LayerInPlan(
     public Vec2[] Outline(Plank plank) => [.. plank.OnHull.Outline.Select(p => On(p, plank.Side))];
 
     /// <summary>Drawn before all else.</summary>
-    public void DrawBehind(SheetCanvas pad)
+    /// <param name="only">The side that has it, where the other's grey says something else; null for both.</param>
+    public void DrawBehind(SheetCanvas pad, Side? only = null)
     {
-        foreach (Plank plank in Planks)
+        foreach (Plank plank in Of(Layer, only))
         {
             foreach (FramingCrossing timber in FramingWords.Crossings(Plan, plank))
             {
@@ -87,7 +91,7 @@ internal sealed record LayerInPlan(
             }
         }
 
-        foreach (Plank plank in Below is { } below ? below.Starboard.Concat(below.Port) : [])
+        foreach (Plank plank in Below is { } below ? Of(below, only) : [])
         {
             if (plank.OnHull.AfterEdge is { Exists: true, Seam.Length: > 1 } edge)
             {
