@@ -46,6 +46,25 @@ internal static class SkinStage
             };
         }
 
+        // Else it would be planned as if nothing lay under it that has to cure, or to be washed and keyed.
+        if (
+            at > 0
+            && ground.Amounts.Planked.Layers[at - 1] is ClothLayerPlan { Cloth.Name: var below }
+            && !(under is { IsCloth: true, OnAt: not null } && under.Layer == below)
+        )
+        {
+            findings.Add(
+                WhyNoBatch.OfNoCloth(
+                    below,
+                    [
+                        .. ground.Amounts.Planked.Job.Layers.Skip(at).Select(l => l.Name),
+                        .. ground.Amounts.Spec.Finishes,
+                    ]
+                )
+            );
+            return null;
+        }
+
         var gluing = new SkinGluing(layer.Planks.Name, ground.Placing, ground.Days);
         ImmutableArray<GlueBatch> batches = [];
         ImmutableArray<HoldPoint> onCloth = [];

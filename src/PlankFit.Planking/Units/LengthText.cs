@@ -88,18 +88,18 @@ public static class LengthText
             : FormatExact(mm, unit);
 
     /// <summary>
-    /// A bound that nothing may pass, and so never more than was meant: <c>0.5 mm</c>; in feet and inches down to the 1/32 in, or, where that leaves nothing or takes off
+    /// A bound that nothing may pass, and so never more than was meant: down to a tenth of a millimetre, <c>0.5 mm</c>; in feet and inches down to the 1/32 in, or, where that leaves nothing or takes off
     /// more than a quarter, to the 1/64 in that is the finest of a steel rule: <c>1/64"</c>.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string AtMost(double mm, LengthUnit unit)
     {
+        RequireLength(mm);
         if (LengthUnits.IsMetric(unit))
         {
-            return FormatExact(mm, unit);
+            return FormatExact(Math.Floor((mm + NoiseMm) * 10) / 10, unit);
         }
 
-        RequireLength(mm);
         const double step = LengthUnits.MmPerInch / 64;
         long sixtyFourths = (long)Math.Floor((mm + NoiseMm) / step),
             even = sixtyFourths - (sixtyFourths % 2);

@@ -85,6 +85,56 @@ public sealed class PutReadingsTests
         Assert.EndsWith("4000,150,20\n", await File.ReadAllTextAsync(stock, ServedJob.Stop));
     }
 
+    /// <summary>While planks are being laid nothing is put anywhere: that is said, and not that the job is to be mended.</summary>
+    [Fact]
+    public async Task NothingIsPutWhilePlanksAreBeingLaid()
+    {
+        await using ServedJob served = await ServedJob.Small(text => text + "\n[trust]\n");
+        JsonElement state = await served.Tried(1);
+        bool wasTold = false;
+        // It is over in a moment: so often it does not happen that none is met.
+        for (int i = 0; i < 40 && !wasTold; i++)
+        {
+            string text = $"{Of(state, "text")}\n# {i}\n";
+            using HttpResponseMessage wish = await served.Post("job/1/wish", new { text });
+            using HttpResponseMessage put = await served.Post("job/1/readings/put", new { });
+            wasTold =
+                put.StatusCode == HttpStatusCode.Conflict
+                && (await ServedJob.Read(put))
+                    .GetProperty("words")[0]
+                    .GetString()!
+                    .StartsWith("The planks are being laid", StringComparison.Ordinal);
+        }
+
+        Assert.True(wasTold);
+        await Settled(served);
+    }
+
+    /// <summary>A file that is none of what was measured is not written, though it has the mark of a reading that was taken back and its job is refused for it.</summary>
+    [Fact]
+    public async Task AFileOfAnotherHeadStaysAsItIs()
+    {
+        await using ServedJob served = await ServedJob.Small(text => text + "\n[trust]\n");
+        string racks = Path.Combine(Path.GetDirectoryName(served.JobPath)!, "racks.csv"),
+            there =
+                $"length,width,count\n4000,150,20    # page {ProgressJournal.MarkOf("a.1", 1)}\n";
+        await File.WriteAllTextAsync(racks, there, ServedJob.Stop);
+        JsonElement state = await served.Tried(1);
+        const string Girth = "girth | 3 | starboard | 1";
+        using HttpResponseMessage a = await Type(served, "a.1", 1, Girth, "300 mm");
+        using HttpResponseMessage b = await Type(served, "a.1", 2, Girth, "");
+        string text = Of(state, "text") + "\n[as-built]\nmeasured = \"racks.csv\"\n";
+        using HttpResponseMessage wish = await served.Post("job/1/wish", new { text });
+        Assert.NotEmpty((await Settled(served)).GetProperty("faults").EnumerateArray());
+        using HttpResponseMessage put = await served.Post("job/1/readings/put", new { });
+        Assert.Equal(HttpStatusCode.Conflict, put.StatusCode);
+        Assert.Contains(
+            "does not begin with the line what,where,side,value",
+            (await ServedJob.Read(put)).GetProperty("words")[0].GetString()
+        );
+        Assert.Equal(there, await File.ReadAllTextAsync(racks, ServedJob.Stop));
+    }
+
     private static (int Put, int Out) ToDo(JsonElement readings) =>
         (readings.GetProperty("toPut").GetInt32(), readings.GetProperty("toTakeOut").GetInt32());
 

@@ -12,6 +12,15 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
     private static ILocator Field(IPage page, string blank) =>
         page.Locator($"[data-blank='{blank}']");
 
+    /// <summary>Of the sheet's first group, by the first planks that are laid.</summary>
+    private static async Task<JsonElement[]> Blanks(ServedJob served) =>
+        [
+            .. (await served.Json("job/1/taping/1"))
+                .GetProperty("groups")[0]
+                .GetProperty("blanks")
+                .EnumerateArray(),
+        ];
+
     private static ILocator Verdict(IPage page, string blank) =>
         page.Locator($".blank-entry:has([data-blank='{blank}']) .verdict");
 
@@ -31,13 +40,7 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
         var at = new Uri(served.Address, "job/1/#sheets/check");
         await using OpenPage phone = await browser.Open(at, 360, 740);
         await using OpenPage office = await browser.Open(at, 900);
-        JsonElement[] blanks =
-        [
-            .. (await served.Json("job/1/taping/1"))
-                .GetProperty("groups")[0]
-                .GetProperty("blanks")
-                .EnumerateArray(),
-        ];
+        JsonElement[] blanks = await Blanks(served);
         (string Name, double Mm)[] of =
         [
             .. blanks.Select(b =>
@@ -156,26 +159,13 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
             900
         );
         IPage page = open.Page;
-        JsonElement[] blanks =
-        [
-            .. (await served.Json("job/1/taping/1"))
-                .GetProperty("groups")[0]
-                .GetProperty("blanks")
-                .EnumerateArray(),
-        ];
+        JsonElement[] blanks = await Blanks(served);
         string first = blanks[0].GetProperty("name").GetString()!;
         await Expect(page.Locator(".readings-told")).ToContainTextAsync("bare numbers are mm");
         await Field(page, first).ClickAsync();
         await page.Keyboard.TypeAsync("14");
         await page.Keyboard.PressAsync("ArrowLeft");
-        await page.RunAndWaitForResponseAsync(
-            async () =>
-            {
-                string text = state.GetProperty("text").GetString() + "\n# again\n";
-                using HttpResponseMessage laid = await served.Post("job/1/wish", new { text });
-            },
-            r => r.Url.Contains("readings/2", StringComparison.Ordinal)
-        );
+        await LaidAnew(2);
         await Expect(Field(page, first)).ToBeFocusedAsync();
         await Expect(Field(page, first)).ToHaveValueAsync("14");
         Assert.Empty((await served.Json("job/1/notes")).GetProperty("notes").EnumerateArray());
@@ -191,14 +181,7 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
         string second = blanks[1].GetProperty("name").GetString()!;
         await Field(page, second).ClickAsync();
         await page.Keyboard.TypeAsync("15");
-        await page.RunAndWaitForResponseAsync(
-            async () =>
-            {
-                string text = state.GetProperty("text").GetString() + "\n# once more\n";
-                using HttpResponseMessage laid = await served.Post("job/1/wish", new { text });
-            },
-            r => r.Url.Contains("readings/3", StringComparison.Ordinal)
-        );
+        await LaidAnew(3);
         await Field(page, first).ClickAsync();
         await Expect(Verdict(page, second)).ToContainTextAsync("beyond");
         // Of another lay-out: the same number read again counts.
@@ -217,6 +200,17 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
         await page.Keyboard.PressAsync("Enter");
         await Expect(Verdict(page, third)).ToContainTextAsync("within");
         Assert.Empty(open.Faults);
+
+        // Until the page has what was read as it stands by them.
+        Task LaidAnew(int turn) =>
+            page.RunAndWaitForResponseAsync(
+                async () =>
+                {
+                    string text = $"{state.GetProperty("text").GetString()}\n# again, {turn}\n";
+                    using HttpResponseMessage laid = await served.Post("job/1/wish", new { text });
+                },
+                r => r.Url.Contains($"readings/{turn}", StringComparison.Ordinal)
+            );
     }
 
     /// <summary>What one page keeps, out of reach, after another has begun, is not lost when that one takes its notes over.</summary>
@@ -234,12 +228,7 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
         await using OpenPage open = await browser.Open(at, 900);
         string[] names =
         [
-            .. (await served.Json("job/1/taping/1"))
-                .GetProperty("groups")[0]
-                .GetProperty("blanks")
-                .EnumerateArray()
-                .Take(3)
-                .Select(b => b.GetProperty("name").GetString()!),
+            .. (await Blanks(served)).Take(3).Select(b => b.GetProperty("name").GetString()!),
         ];
         static Task Hold(IRoute route) =>
             route.Request.Method == "POST" ? route.AbortAsync() : route.ContinueAsync();
@@ -287,13 +276,7 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
         await using OpenPage open = await browser.Open(at, 900);
         IPage other = await open.Page.Context.NewPageAsync();
         await other.GotoAsync(at.ToString());
-        JsonElement[] blanks =
-        [
-            .. (await served.Json("job/1/taping/1"))
-                .GetProperty("groups")[0]
-                .GetProperty("blanks")
-                .EnumerateArray(),
-        ];
+        JsonElement[] blanks = await Blanks(served);
         string a = blanks[0].GetProperty("name").GetString()!,
             b = blanks[1].GetProperty("name").GetString()!;
         await Field(other, b).WaitForAsync();

@@ -32,6 +32,16 @@ internal static class BlockCheck
         }
     }
 
+    /// <summary>All that makes sheets hard to read, letters through which a line runs and what comes into a title block among it, each with what the sheets are of.</summary>
+    public static IEnumerable<string> AllFaults(IEnumerable<Drawing> sheets, string of) =>
+        sheets.SelectMany(s =>
+            SheetCheck
+                .Faults(s)
+                .Concat(SheetCheck.Struck(s, _ => true))
+                .Concat(Intruders(s))
+                .Select(f => $"{of} {s.Title}: {f}")
+        );
+
     private static double Lowest(Shape shape) =>
         shape switch
         {

@@ -23,15 +23,7 @@ public sealed class GlueSheetsByChanceTests
             BottomPlan plan = GluedLaunch.Of(seed % 2 == 0 ? Wordy(job) : job);
             Drawing[] all = [.. GlueSheets.Of(plan, plan.Glue!)];
             sheets += all.Length;
-            faults.AddRange(
-                all.SelectMany(s =>
-                    SheetCheck
-                        .Faults(s)
-                        .Concat(SheetCheck.Struck(s, _ => true))
-                        .Concat(BlockCheck.Intruders(s))
-                        .Select(f => $"{seed} {s.Title}: {f}")
-                )
-            );
+            faults.AddRange(BlockCheck.AllFaults(all, $"{seed}"));
             string[] chart =
             [
                 .. all.Where(s => s.Title.Contains("chart", StringComparison.Ordinal))

@@ -26,15 +26,7 @@ public sealed class ClothSheetsByChanceTests
 
             Drawing[] all = [.. SheathingSheets.Of(plan, sheathing)];
             sheets += all.Length;
-            faults.AddRange(
-                all.SelectMany(s =>
-                    SheetCheck
-                        .Faults(s)
-                        .Concat(SheetCheck.Struck(s, _ => true))
-                        .Concat(BlockCheck.Intruders(s))
-                        .Select(f => $"{seed} {s.Title}: {f}")
-                )
-            );
+            faults.AddRange(BlockCheck.AllFaults(all, $"{seed}"));
             string[] words =
             [
                 .. all.SelectMany(s => s.Shapes.OfType<Lettering>()).Select(l => l.Text),

@@ -118,28 +118,35 @@ public sealed class BehindInGreyTests
     public void TheMirrorShowsNothingThatIsOnOneSideAlone(Side only)
     {
         Job job = Plan.Job;
-        FramingSpec one = job.Framing.First(f => f.Kind != FramingKind.Open);
-        BottomPlan With(Side? side) =>
+        FramingSpec[] solid = [.. job.Framing.Where(f => f.Kind != FramingKind.Open)];
+        FramingSpec one = solid[0],
+            other = solid[^1];
+        BottomPlan With(params FramingSpec[] framing) =>
             BottomPlanner
                 .Again(
                     Plan,
                     job with
                     {
-                        Framing = [one with { Only = side }],
+                        Framing = [.. framing],
                         Joints = null,
                         Fastenings = null,
                         SettingUp = null,
                     }
                 )
                 .Plan!;
-        BottomPlan both = With(null),
-            oneSided = With(only);
+        BottomPlan both = With(other),
+            oneSided = With(one with { Only = only }, other);
         PanelPlan panel = BottomPanel.Develop(Plan.Planked, PanelOptions.Usual);
-        Assert.NotEmpty(PanelBehind.Of(both, panel).Edges);
-        Assert.False(PanelBehind.Of(both, panel).LeavesOut);
-        var behind = PanelBehind.Of(oneSided, panel);
-        Assert.Empty(behind.Covers);
-        Assert.Empty(behind.Edges);
+        PanelBehind alone = PanelBehind.Of(both, panel),
+            behind = PanelBehind.Of(oneSided, panel);
+        Assert.False(alone.LeavesOut);
+        Assert.NotEmpty(alone.Edges);
+        // What both sides have stays as it is, and is all that is drawn.
+        Assert.Equal(alone.Edges.SelectMany(e => e), behind.Edges.SelectMany(e => e));
+        Assert.Equal(alone.Covers.SelectMany(c => c), behind.Covers.SelectMany(c => c));
+        Assert.True(behind.LeavesOut);
+        // On both sides it would be drawn too.
+        Assert.True(PanelBehind.Of(With(one, other), panel).Edges.Length > alone.Edges.Length);
         string[] words =
         [
             .. PanelSheets

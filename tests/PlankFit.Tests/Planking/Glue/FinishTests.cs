@@ -50,6 +50,9 @@ public sealed class FinishTests
             0.01
         );
         double low = fairing.Batches.Sum(b => b.ClothMm2) / 1e6;
+        // Three tenths of both sides.
+        Assert.Equal(0.3 * 2 * GluedLaunch.Plan.PlankLayers.Last().AreaMm2 / 1e6, low, 1e-6);
+        Assert.Equal(low, glue.Amounts.Single(a => a.Use == GlueUse.Fairing).AreaMm2 / 1e6, 1e-6);
         Assert.Equal(low * 0.8 * dense * waste * 1000, fairing.Batches.Sum(b => b.Grams), 1e-6);
         Assert.Equal(15000, fillet.Batches.Sum(b => b.LengthMm), 1e-6);
         Assert.All(
@@ -89,7 +92,17 @@ public sealed class FinishTests
         HoldPoint sanded = fairing.After.Single(h =>
             h.What.StartsWith("sanded", StringComparison.Ordinal)
         );
-        Assert.True(sanded.NotBefore >= last + cure);
+        // What is boarded takes its minutes, four hands at it, and only in the shifts.
+        double left =
+            fairing.Batches.Sum(b => b.ClothMm2) / 1e6 * glue.Spec.Crew!.BoardMinutesPerM2 / 4;
+        double done = Math.Ceiling(last + cure);
+        for (; left > 0; done++)
+        {
+            left -= done % 1440 is (>= 480 and < 720) or (>= 780 and < 1020) ? 1 : 0;
+        }
+
+        Assert.True(fairing.Batches.Sum(b => b.ClothMm2) > 1e6);
+        Assert.Equal(done, sanded.NotBefore!.Value, 1.0);
         Assert.Equal(last + cure, fairing.After[0].NotBefore!.Value, 1.0);
         Assert.True(glue.Stages[^1].Batches.Min(b => b.MixAt) >= sanded.NotBefore);
         Assert.Contains(

@@ -106,6 +106,56 @@ public sealed class PlannedAgainTests
         Assert.DoesNotContain(begun.Batches.SelectMany(b => b.Planks), p => p.Id == first.Id);
     }
 
+    /// <summary>
+    /// A skin over a cloth that no session wets out, since the job has glue and no resin, or since nothing says what it is cut from: planned as if nothing lay there it would be
+    /// glued on cloth of which nobody knows whether it has cured. It is told, and what is down already stays.
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ASkinOverAClothWithoutASessionIsNotPlanned(bool hasResin)
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue! with { WeaveGsm = null, Fairing = new(0.8, 0.3), Fillets = [] };
+        job = hasResin
+            ? job with
+            {
+                Glue = spec,
+                Sheathing = [],
+            }
+            : job with
+            {
+                Glue = spec with { Resin = null, Glue = spec.BetweenLayers },
+            };
+        BottomPlan plan = Planned(job);
+        GluePlan glue = plan.Glue!;
+        Assert.Equal(["outer", "fairing"], glue.NotPlanned);
+        Assert.Contains(
+            glue.Findings,
+            f =>
+                f.Where.Contains("core cloth", StringComparison.Ordinal)
+                && f.Message.Contains("outer, fairing come after it", StringComparison.Ordinal)
+        );
+        Assert.NotEmpty(glue.Stages.Single(s => s.Layer == "inner").Batches);
+        Assert.DoesNotContain(glue.Stages, s => s.Layer is "outer" or "fairing");
+        // Once all of it is down there is nothing to plan on the cloth.
+        GluePlan down = Planned(
+            job with
+            {
+                Glue = job.Glue! with
+                {
+                    Done = new([
+                        .. plan
+                            .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+                            .Select(p => new GlueDone(p.Id, null, p.Id.Side, 900)),
+                    ]),
+                },
+            }
+        ).Glue!;
+        Assert.Empty(down.Stages.Single(s => s.Layer == "outer").Batches);
+        Assert.Empty(down.NotPlanned.Remove("fairing"));
+    }
+
     [Fact]
     public void TheFileIsReadWithItsLines()
     {

@@ -76,6 +76,48 @@ public sealed class PartFramesTests
         }
     }
 
+    /// <summary>Nearly to the chine it still ends where it is said to, and both of its faces have the same stretch.</summary>
+    [Theory]
+    [InlineData(150, 430)]
+    [InlineData(5, 900)]
+    [InlineData(600, 850)]
+    public void BothFacesEndWhereItWasSaid(double from, double to)
+    {
+        FrameSection knee = Of(Knee with { OutFromMm = from, OutToMm = to })
+            .Sections.Single(s => s.Name == "knee");
+        Assert.Equal(to - from, Length([.. knee.Lines.Mould]), 1e-6);
+        Near(knee.Lines.Mould[0], knee.Lines.OtherFace[0]);
+        Near(knee.Lines.Mould[^1], knee.Lines.OtherFace[^1]);
+    }
+
+    /// <summary>Letters cover in the mirror what they would cover if they were mirrored themselves, and a circle is where its mirror image is.</summary>
+    [Theory]
+    [InlineData(Anchor.BaselineLeft, 0)]
+    [InlineData(Anchor.BaselineRight, 0)]
+    [InlineData(Anchor.MiddleLeft, 30)]
+    [InlineData(Anchor.MiddleRight, -70)]
+    [InlineData(Anchor.MiddleCentre, 90)]
+    public void LettersStandWhereTheirMirrorImageIs(Anchor anchor, double turned)
+    {
+        var text = new Lettering("t", Pen.Thin, new(40, 12), "AEHM", 3, anchor)
+        {
+            TurnDegrees = turned,
+        };
+        Vec2[] own = [.. SheetCheck.Corners(text)],
+            port = [.. SheetCheck.Corners((Lettering)PortHalf.Of(text))];
+        foreach (Vec2 corner in own)
+        {
+            Vec2 mirrored = new(-corner.X, corner.Y);
+            Assert.True(
+                port.Min(p => p.ChordTo(mirrored)) < 1e-6,
+                $"{mirrored} is none of {string.Join(", ", port)}"
+            );
+        }
+
+        var circle = new CircleShape("c", Pen.Thin, new(7, 3), 2);
+        Assert.Equal(new(-7, 3), ((CircleShape)PortHalf.Of(circle)).Centre);
+    }
+
     /// <summary>
     /// Where the hull narrows: a knee 18 wide about 1500 is sawn as a whole frame 18 thick is that has its face at 1491 or at 1509, whichever the bevel asks for, and
     /// not as frames of 36 are with their face at 1500.

@@ -5,6 +5,7 @@ using PlankFit.Geometry.Cloth;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Geometry;
 using PlankFit.Tests.Support;
@@ -106,6 +107,26 @@ public sealed class ClothDartTests
         );
     }
 
+    /// <summary>Nor does a dart take off more than is borne, which is what it turns the other way where there was no shear.</summary>
+    [Fact]
+    public void NoDartTurnsMoreThanIsBorne()
+    {
+        const double bears = 2;
+        var sphere = new SphereSurface(R);
+        var ground = new ClothGround(
+            sphere,
+            at => Math.Max(Math.Abs(at.U * R) - 1900, Math.Abs(at.V * R) - 1700)
+        );
+        var line = LaidLine.Straight(ground, new(0, 0), Vec3.UnitY, 200);
+        int left = sphere.At(0, 0).Left(Vec3.UnitY).Z > 0 ? 1 : -1;
+        ClothNet net = ClothLaying.Along(ground, line, left, 25);
+        Vec2[] cut = [new(-300, -100), new(300, -100), new(300, 1300), new(-300, 1300)];
+        var darts = ClothDarts.Of(net, [.. cut], bears, false);
+        Assert.True(darts.Darts.Length > 1);
+        Assert.Equal(bears, darts.Darts[0].Degrees, 1e-9);
+        Assert.All(darts.Darts, d => Assert.InRange(d.Degrees, 1, bears));
+    }
+
     /// <summary>Nothing is cut into what lies: the launch's cloth, which is sheared by less than a degree, has none.</summary>
     [Fact]
     public void WhatLiesHasNone() =>
@@ -120,6 +141,31 @@ public sealed class ClothDartTests
         SheathedSide side = plan.Layers.Single().Sides.Single();
         Assert.NotEmpty(side.Darts.Darts);
         Assert.True(side.Darts.LeftDegrees < side.MostShear - 1);
+        // Half of the ten at which it locks is borne.
+        Assert.Equal(
+            side.Net.OnGround.Where(m => FlatPolygon.Holds(side.Cut, m.Middle))
+                .Max(m => Math.Abs(m.ShearDegrees)) - 5,
+            side.Darts.Darts[0].Degrees,
+            1e-9
+        );
+        foreach (ClothDart dart in side.Darts.Darts)
+        {
+            // By the shorter of the two ways out along a thread, away from the keel.
+            double[] ways =
+            [
+                .. new[] { side.Net.Weave.First, side.Net.Weave.Second }
+                    .Select(t => Math.Sign(t.Y * dart.Tip.Y) * t)
+                    .Select(t =>
+                        (double)
+                            Enumerable
+                                .Range(1, 5000)
+                                .First(mm => !FlatPolygon.Holds(side.Cut, dart.Tip + (mm * t)))
+                    ),
+            ];
+            Assert.InRange(dart.LengthMm, ways.Min() - 1, ways.Min());
+            Assert.True(ways.Max() > ways.Min() + 5);
+        }
+
         Assert.All(plan.Pieces.SelectMany(p => p.Darts), d => Assert.True(d.FromTipMm >= 0));
         ClothPiece[] starboard = [.. plan.Pieces.Where(p => p.Side == Side.Starboard)],
             port = [.. plan.Pieces.Where(p => p.Side == Side.Port)];
@@ -214,8 +260,62 @@ public sealed class ClothDartTests
             sheets.SelectMany(s => s.Shapes.OfType<Lettering>()),
             l => l.Text.EndsWith(" through", StringComparison.Ordinal)
         );
+        AreStruckWhereTheyLie(plan, sheets);
         Assert.Empty(
             sheets.SelectMany(s => SheetCheck.Faults(s).Concat(SheetCheck.Struck(s, _ => true)))
         );
     }
+
+    /// <summary>Row by row as the list has them: each end where it lies on the roll, from the piece's own beginning, what goes through from edge to edge of its piece.</summary>
+    private static void AreStruckWhereTheyLie(SheathingPlan plan, Drawing[] sheets)
+    {
+        string[] words =
+        [
+            .. sheets
+                .Where(s => s.Title.Contains("darts", StringComparison.Ordinal))
+                .SelectMany(s => s.Shapes.OfType<Lettering>())
+                .Select(l => l.Text),
+        ];
+        foreach (PieceOnRoll piece in plan.Rolls.SelectMany(r => r.Rolls).SelectMany(r => r.Pieces))
+        {
+            double from = piece.Outline.Min(p => p.X);
+            foreach (ClothDart dart in piece.Piece.Darts)
+            {
+                Vec2 mouth = piece.OnRoll(dart.Mouth),
+                    tip = piece.OnRoll(dart.Tip);
+                Assert.InRange(OffOutline(piece, mouth), 0, 0.1);
+                if (dart.Crosses)
+                {
+                    Assert.InRange(OffOutline(piece, tip), 0, 0.1);
+                }
+
+                string Mm(double mm) => LengthText.PaperNumber(mm, LengthUnit.Millimetre);
+                string[] row =
+                [
+                    Mm(mouth.X - from),
+                    Mm(mouth.Y),
+                    Mm(tip.X - from),
+                    Mm(tip.Y),
+                    Mm(mouth.ChordTo(tip)),
+                    $"{(dart.Laps ? "laps" : "opens")} {Mm(dart.WidthMm)} mm",
+                ];
+                Assert.Contains(
+                    Enumerable.Range(0, words.Length - row.Length),
+                    i => words.Skip(i).Take(row.Length).SequenceEqual(row)
+                );
+            }
+        }
+    }
+
+    private static double OffOutline(PieceOnRoll piece, Vec2 at) =>
+        piece
+            .Outline.Select(
+                (p, i) =>
+                {
+                    Vec2 side = piece.Outline[(i + 1) % piece.Outline.Length] - p;
+                    double part = side.Norm > 0 ? (at - p).Dot(side) / side.Dot(side) : 0;
+                    return (p + (Math.Clamp(part, 0, 1) * side)).ChordTo(at);
+                }
+            )
+            .Min();
 }

@@ -1,3 +1,5 @@
+using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -5,6 +7,7 @@ using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Structure;
 using PlankFit.Planking.Structure.Laminates;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Planking.Sheathing;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Structure;
@@ -155,6 +158,46 @@ public sealed class StructurePlanTests
                 laid.KgPerM2
             );
         }
+    }
+
+    /// <summary>
+    /// On a plane bottom a roll that is laid turned by five degrees has its threads at five degrees to the keel and square to that, the keel's side being where it lies on the
+    /// flat cloth; one that is cut across the boat has its first set across.
+    /// </summary>
+    [Theory]
+    [InlineData(5, CourseRule.Along, 0)]
+    [InlineData(-5, CourseRule.Along, 0)]
+    [InlineData(5, CourseRule.Across, 90)]
+    public void TheRollTurnsTheThreads(double turned, CourseRule courses, double across)
+    {
+        Job job = SheathedJobs.Outside(
+            PrismaticPlan.Build(new Prism(KeelHalfBreadthMm: 30)).Job,
+            s =>
+                s with
+                {
+                    Cloth = SheathedJobs.Woven.Name,
+                    FirstAlong = new FirstLine.Straight(0.4, turned),
+                    Courses = courses,
+                }
+        ) with
+        {
+            Timber = TimberSpec.Default with { Species = "douglas-fir" },
+            Structure = new() { SpanMm = 250, PressureMPa = 0.02 },
+        };
+        BottomPlan plan = WholeBottomTests.Planned(job);
+        FlatEdge keel = plan.Sheathing!.Layers[0].Sides[0].Edges.Of(PanelEdge.Lower)!;
+        Vec2 aft = keel.Flat[^1] - keel.Flat[0];
+        // On the cloth q grows towards the chine: what lies under the roll's length on it is turned towards the keel.
+        double roll = -Math.Atan2(aft.Y, aft.X) * 180 / Math.PI;
+        Assert.Equal(turned, roll, 0.01);
+        double[] there =
+        [
+            .. plan.Structure!.Governing!.AsPlanned.Laminate.Plies.TakeLast(2)
+                .Select(p => p.Degrees),
+        ];
+        Assert.Equal(0, Math.IEEERemainder(there[0] - roll - across, 180), 0.01);
+        Assert.Equal(0, Math.IEEERemainder(there[1] - roll - across - 90, 180), 0.01);
+        Assert.All(there, d => Assert.InRange(d, -90, 90));
     }
 
     [Fact]

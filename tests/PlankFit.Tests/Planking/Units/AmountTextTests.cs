@@ -77,6 +77,8 @@ public sealed class AmountTextTests
     public void ABoundIsNeverMoreThanWasMeant()
     {
         Assert.Equal("0.5 mm", LengthText.AtMost(0.5, LengthUnit.Millimetre));
+        Assert.Equal("0.7 mm", LengthText.AtMost(25.4 / 32, LengthUnit.Millimetre));
+        Assert.Equal("0.07 cm", LengthText.AtMost(25.4 / 32, LengthUnit.Centimetre));
         Assert.Equal("1/64\"", LengthText.AtMost(0.5, LengthUnit.Foot));
         Assert.Equal("1/32\"", LengthText.AtMost(25.4 / 32, LengthUnit.Inch));
         Assert.Equal("1/32\"", LengthText.AtMost(1, LengthUnit.Foot));
@@ -93,4 +95,33 @@ public sealed class AmountTextTests
             Assert.InRange(25.4 * inches, 0.5 * mm, mm + 0.001);
         }
     }
+
+    /// <summary>By hand: 60 g to a kg are 60/1000 of 16 oz to a lb, 0.96.</summary>
+    [Fact]
+    public void GramsToAKgAreSixteenThousandthsInOuncesToAPound()
+    {
+        Assert.Equal(0.96, 60 / AmountText.GramsPerKgPer(LengthUnit.Foot), 1e-12);
+        Assert.Equal(60, 60 / AmountText.GramsPerKgPer(LengthUnit.Centimetre), 1e-12);
+        Assert.Equal("oz of silica to a lb", AmountText.GramsPerKgUnit("silica", LengthUnit.Inch));
+    }
+
+    /// <summary>85 mm are 3.35 inches, 95 are 3.74.</summary>
+    [Theory]
+    [InlineData(85, RoundTo.Up, "4\"")]
+    [InlineData(85, RoundTo.Nearest, "3\"")]
+    [InlineData(95, RoundTo.Nearest, "4\"")]
+    [InlineData(95, RoundTo.Down, "3\"")]
+    [InlineData(25.4 * 85, RoundTo.Up, "7'-1\"")]
+    public void WholeInchesGoTheWayThatIsAsked(double mm, RoundTo mode, string told) =>
+        Assert.Equal(told, LengthText.WholeInches(mm, LengthUnit.Foot, mode));
+
+    /// <summary>What is there and under half a 32nd is not called nought.</summary>
+    [Theory]
+    [InlineData(0.3, LengthUnit.Foot, "under 1/32\"")]
+    [InlineData(-0.3, LengthUnit.Inch, "under 1/32\"")]
+    [InlineData(0, LengthUnit.Foot, "0\"")]
+    [InlineData(0.5, LengthUnit.Foot, "1/32\"")]
+    [InlineData(0.34, LengthUnit.Millimetre, "0.3 mm")]
+    public void WhatIsFinerThanARuleIsToldAsThat(double mm, LengthUnit unit, string told) =>
+        Assert.Equal(told, LengthText.Fine(mm, unit));
 }
