@@ -23,7 +23,11 @@ internal static class SheathingLists
                 null,
                 Cautions.Cloth
             ),
-            [.. sheathing.Rolls.Select(r => Told(r, unit)), .. Missing(sheathing)],
+            [
+                .. sheathing.Rolls.Select(r => Told(r, unit)),
+                .. Missing(sheathing),
+                .. Unlaid(sheathing),
+            ],
             [
                 new("cloth", 24, false),
                 new("roll", 8),
@@ -62,6 +66,11 @@ internal static class SheathingLists
             .Select(r =>
                 $"NO PLACE on the rolls of {r.Cloth.Name}: {string.Join(", ", r.Missing.Select(p => p.Id))}."
             );
+
+    private static IEnumerable<string> Unlaid(SheathingPlan sheathing) =>
+        sheathing.Unlaid.Select(l =>
+            $"NOT AMONG THEM: {l}, which could not be laid; what was found says why."
+        );
 
     public static ListSheet Strikes(BottomPlan plan, SheathingPlan sheathing)
     {
@@ -200,7 +209,7 @@ internal static class SheathingLists
                         SheathingWords.Signed(b.Shear.Bulge),
                         SheathingWords.Percent(b.AtPart),
                         LengthText.Fine(b.LiftMm(Drape.LiftOverMm), unit),
-                        SheathingWords.Of(Drape.Verdict(b.Shear.Degrees, layer.Cloth))
+                        SheathingWords.ToDo(layer, side, b)
                     )
                 ),
             ]

@@ -120,11 +120,7 @@ public static class SheathingTables
                 new("by its first line degrees", 10, r => r.Bay.Shear.Turning, 2),
                 new("by the bottom degrees", 10, r => r.Bay.Shear.Bulge, 2),
                 new("part of the girth", 10, r => r.Bay.AtPart, 2),
-                new(
-                    "what to do",
-                    34,
-                    r => SheathingWords.Of(Drape.Verdict(r.Bay.Shear.Degrees, r.Layer.Cloth))
-                ),
+                new("what to do", 34, r => SheathingWords.ToDo(r.Layer, r.Side, r.Bay)),
                 new(
                     $"lifts over {LengthText.ForPaper(Drape.LiftOverMm, unit)}",
                     12,

@@ -35,20 +35,23 @@ public static class SheathingWords
             _ => "along a line that is found",
         };
 
-    public static string Of(DrapeVerdict verdict) =>
-        verdict switch
+    /// <summary>What a bay asks of the builder. A dart is named where it is drawn, and nowhere else.</summary>
+    public static string ToDo(SheathedLayer layer, SheathedSide side, BayShear bay) =>
+        Drape.Verdict(bay.Shear.Degrees, layer.Cloth) switch
         {
             DrapeVerdict.LiesFlat => "lies flat",
             DrapeVerdict.StrokeOut => "stroke out along its diagonals",
             DrapeVerdict.PlanThePull => "plan the pull",
-            _ => "too much: another first line, or a dart",
+            _ => side.Darts.Darts.IsEmpty
+                ? "too much: another first line"
+                : "too much: another first line, or the darts",
         };
 
     /// <summary>The shear of a whole side in a sentence.</summary>
     public static string Verdict(SheathedLayer layer, SheathedSide side, LengthUnit unit)
     {
         BayShear most = side.Bays.MaxBy(b => Math.Abs(b.Shear.Degrees))!;
-        return $"{(side.Holds.Length == 2 ? "On both sides" : $"On {PlankWords.Of(side.Holds[0])}")} it {Act(Drape.Verdict(most.Shear.Degrees, layer.Cloth))}: laid {First(side.First, unit)}, it is sheared by {Degrees(most.Shear.Degrees)} at most, between stations {most.FromStation} and {most.ToStation} ({Signed(most.Shear.Turning)} by how its first line turns, {Signed(most.Shear.Bulge)} by how the bottom curves).";
+        return $"{(side.Holds.Length == 2 ? "On both sides" : $"On {PlankWords.Of(side.Holds[0])}")} it {Act(Drape.Verdict(most.Shear.Degrees, layer.Cloth), side)}: laid {First(side.First, unit)}, it is sheared by {Degrees(most.Shear.Degrees)} at most, between stations {most.FromStation} and {most.ToStation} ({Signed(most.Shear.Turning)} by how its first line turns, {Signed(most.Shear.Bulge)} by how the bottom curves).";
     }
 
     /// <summary>At which angles its two sets of threads cross chine and transom; nothing of a mat, whose threads lie every way.</summary>
@@ -81,13 +84,15 @@ public static class SheathingWords
 
     private static string Whole(double degrees) => NumberText.Trimmed(degrees, 0);
 
-    private static string Act(DrapeVerdict verdict) =>
+    private static string Act(DrapeVerdict verdict, SheathedSide side) =>
         verdict switch
         {
             DrapeVerdict.LiesFlat => "lies flat by itself",
             DrapeVerdict.StrokeOut => "follows where it is stroked out along its diagonals",
             DrapeVerdict.PlanThePull => "follows where its pull is planned, tried dry first",
-            _ => "will not lie: give another first line, or cut a dart",
+            _ => side.Darts.Darts.IsEmpty
+                ? "will not lie: give another first line (for a dart no place was found)"
+                : "will not lie: give another first line, or cut the darts that are drawn",
         };
 
     public static string Degrees(double degrees) => $"{Plain(Math.Abs(degrees))} degrees";

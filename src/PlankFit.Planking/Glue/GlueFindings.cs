@@ -59,7 +59,9 @@ internal static class GlueFindings
                 yield return new(
                     Severity.Warning,
                     Subject.OfLayer(cloth.Cloth.Name),
-                    "no [[sheathing]] says what it is cut from: its resin is not reckoned and it has no session"
+                    amounts.Sheathed?.Unlaid.Contains(cloth.Cloth.Name) == true
+                        ? "as its [[sheathing]] says it cannot be laid: its resin is not reckoned and it has no session"
+                        : "no [[sheathing]] says what it is cut from: its resin is not reckoned and it has no session"
                 )
                 {
                     Rank = Rank.Know,

@@ -42,24 +42,25 @@ internal static class ClothDraping
                 .Select(p => Along(face, cloth, new FirstLine.Straight(p, 0)))
                 .Prepend(middle)
                 .OrderBy(d => d.Net.Stop is not null)
+                .ThenBy(d => reach(d).Length == 0)
                 .ThenBy(d => d.MostShear)
                 .First();
         }
 
         Vec2[] places = reach(middle);
         int steps = (int)Math.Round(MostTurned / TurnedStep);
-        double turned = Enumerable
-            .Range(-steps, (2 * steps) + 1)
-            .Select(i => i * TurnedStep)
-            .OrderBy(Math.Abs)
-            .MinBy(t => Width(places, t));
-        if (turned == 0)
-        {
-            return middle;
-        }
-
-        DrapedCloth found = Along(face, cloth, new FirstLine.Straight(0.5, turned));
-        return found.Net.Stop is null && found.MostShear < FlatDegrees ? found : middle;
+        // A turned line leaves a narrow end, and where it does so too soon no thread comes to the end's far corner: the next turn is taken that covers all.
+        return Enumerable
+                .Range(-steps, (2 * steps) + 1)
+                .Select(i => i * TurnedStep)
+                .OrderBy(t => Width(places, t))
+                .ThenBy(Math.Abs)
+                .TakeWhile(t => t != 0)
+                .Select(t => Along(face, cloth, new FirstLine.Straight(0.5, t)))
+                .FirstOrDefault(d =>
+                    d.Net.Stop is null && d.MostShear < FlatDegrees && reach(d).Length > 0
+                )
+            ?? middle;
     }
 
     /// <summary>The width that places take across a roll whose length is turned by so much.</summary>

@@ -87,7 +87,9 @@ internal static class SheathingFindings
         Faulty(
             spec,
             "first-along",
-            "laid from this line the cloth does not come to all edges of the bottom; give another first-along, such as \"best\""
+            spec.FirstAlong is FirstLine.Best
+                ? "from none of the first lines that were tried does the cloth come to all edges of the bottom: it is in no order and no plan. Give another first-along, such as a point"
+                : "laid from this line the cloth does not come to all edges of the bottom: it is in no order and no plan. Give another first-along, such as \"best\""
         );
 
     public static Finding TooNarrow(SheathingSpec spec, ClothSpec cloth) =>
@@ -110,7 +112,7 @@ internal static class SheathingFindings
                 case DrapeVerdict.TooMuch:
                     yield return Warning(
                         layer,
-                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: another first-along takes off the {Degrees(most.Shear.Turning)} that come of its first line, a course of its own there the {Degrees(most.Shear.Bulge)} that come of the bottom's curvature; or {Darts(side)}"
+                        $"it is sheared by {Degrees(most.Shear.Degrees)} {where}, more than half of the {locks} degrees at which it locks: {string.Join(", ", Cures(most.Shear))}; {Darts(side)}"
                     );
                     break;
                 case DrapeVerdict.PlanThePull:
@@ -139,10 +141,24 @@ internal static class SheathingFindings
         }
     }
 
+    /// <summary>What takes off which part of it; nothing of a part that is told as 0.</summary>
+    private static IEnumerable<string> Cures(ClothShear shear)
+    {
+        if (Told(shear.Turning))
+        {
+            yield return $"another first-along takes off the {Degrees(shear.Turning)} that come of its first line";
+        }
+
+        if (Told(shear.Bulge))
+        {
+            yield return $"a course of its own there takes off the {Degrees(shear.Bulge)} that come of the bottom's curvature";
+        }
+    }
+
     private static string Darts(SheathedSide side) =>
         side.Darts is { Darts: { IsEmpty: false } darts, LeftDegrees: var left }
-            ? $"{(darts.Length == 1 ? "one dart" : $"{NumberText.Trimmed(darts.Length, 0)} darts")} from the edge, drawn on the pieces, with which {Degrees(left)} are left"
-            : "a dart from the edge, for which no place was found";
+            ? $"or {(darts.Length == 1 ? "one dart" : $"{NumberText.Trimmed(darts.Length, 0)} darts")} from the edge, drawn on the pieces, with which {Degrees(left)} are left"
+            : "for a dart from the edge no place was found";
 
     /// <summary>What laps under the keel the keel carries twice.</summary>
     private static Finding? Lap(SheathedLayer layer, PlankingJob job)
@@ -208,6 +224,9 @@ internal static class SheathingFindings
         layer.Sides.Length == 1 ? ""
         : side.Holds[0] == Side.Starboard ? ", starboard"
         : ", port";
+
+    /// <summary>It is not told as 0.</summary>
+    private static bool Told(double degrees) => Math.Round(Math.Abs(degrees), 1) > 0;
 
     private static string Degrees(double degrees) =>
         NumberText.Trimmed(Math.Abs(degrees), 1) + " degrees";

@@ -17,6 +17,9 @@ public sealed record SheathingPlan(
 {
     public static readonly SheathingPlan None = new([], [], []);
 
+    /// <summary>Layers that the job wants laid and that could not be, by name: nothing of theirs is cut or ordered.</summary>
+    public ImmutableArray<string> Unlaid { get; init; } = [];
+
     public IEnumerable<ClothPiece> Pieces => Layers.SelectMany(l => l.Pieces);
 }
 

@@ -82,7 +82,10 @@ internal static class SheathingPlanner
             layers.ToImmutable(),
             rolls,
             [.. findings, .. SheathingFindings.Of(layers, rolls, planked.Job)]
-        );
+        )
+        {
+            Unlaid = [.. inOrder.Select(s => s.Layer).Except(layers.Select(l => l.Name))],
+        };
     }
 
     /// <summary>One layer on its way.</summary>
