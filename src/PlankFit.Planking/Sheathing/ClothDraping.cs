@@ -9,7 +9,7 @@ namespace PlankFit.Planking.Sheathing;
 internal static class ClothDraping
 {
     /// <summary>A cloth sheared by less lies flat by itself, degrees. A proposal, no source.</summary>
-    public const double FlatDegrees = 2;
+    private const double FlatDegrees = Drape.FlatDegrees;
 
     /// <summary>How far the best line may be turned from that of mid-bottom, and by what steps, degrees. A proposal, no source.</summary>
     private const double MostTurned = 3,

@@ -1,6 +1,4 @@
-using PlankFit.Export.Drawing;
 using PlankFit.Export.Sheathing;
-using PlankFit.Planking.Glue;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
@@ -78,6 +76,7 @@ public sealed class CoveredToTheBowTests
             density = [1.15, 0.97]
             pot = [{ at = "60 F", mass = 100, minutes = 84 }, { at = "77 F", mass = 100, minutes = 44 }]
             film = [{ at = "60 F", minutes = 200 }, { at = "77 F", minutes = 110 }]
+            sandable = [{ at = "60 F", minutes = 1440 }, { at = "77 F", minutes = 720 }]
             """;
 
     private static BottomPlan Plan(string first)
@@ -103,7 +102,7 @@ public sealed class CoveredToTheBowTests
         Assert.Empty(plan.Unlaid);
         SheathedSide side = plan.Layers.Single(l => l.Name == "first cloth").Sides[0];
         Assert.True(Assert.IsType<FirstLine.Straight>(side.First).TurnedDegrees < 0);
-        Assert.True(side.MostShear < ClothDraping.FlatDegrees);
+        Assert.True(side.MostShear < Drape.FlatDegrees);
     }
 
     /// <summary>From a line that leaves too soon nothing is laid: no finding says that the job has no [[sheathing]] for it, and the order names what is not in it. Of the stiff cloth, for which no dart has a place, no sheet asks for one.</summary>
@@ -132,7 +131,7 @@ public sealed class CoveredToTheBowTests
         Assert.True(stiff.MostShear > 4.5);
         Assert.Empty(stiff.Darts.Darts);
         Assert.Contains("for a dart no place was found", words);
-        Assert.DoesNotContain("or a dart", words);
+        Assert.DoesNotContain(" or a dart", words);
         Assert.DoesNotContain("a dart,", words);
         string found = sheathing.Findings.Single(f => f.Message.Contains("no place")).Message;
         Assert.DoesNotContain("the 0 degrees", found);

@@ -3,9 +3,7 @@ using PlankFit.Geometry.Cloth;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Sheathing;
-using PlankFit.Planking.Whole;
 using PlankFit.Tests.Geometry;
-using PlankFit.Tests.Planking.Keel;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Sheathing;
