@@ -34,7 +34,12 @@ public static class PanelSheets
         );
         double each = (PanelView.TrueExtent(plan).Height * ratio.Factor) + 16;
         // The strain goes under the setting out where there is room for both.
-        bool together = SettingOutHeight(plan, ratio) + each + 12 <= inside.Height;
+        bool together =
+            SettingOutHeight(plan, ratio)
+                + each
+                + PanelStrainView.ScaleHeight(plan, behind, inside.Width)
+                + 2
+            <= inside.Height;
         List<SheetPage> pages =
         [
             new(
@@ -52,35 +57,31 @@ public static class PanelSheets
                 }
             ),
         ];
-        double more = plan
-            .Layers.Select(l => Heading(plan, l, behind))
-            .Max(h => MoreLines(h, inside.Width));
-        int perPage = Math.Max(1, (int)((inside.Height - 10) / (each + more)));
-        List<Action<SheetCanvas, Box>> views =
+        List<PanelRow> views =
         [
-            .. plan.Layers.Select(l =>
-                (Action<SheetCanvas, Box>)((pad, box) => Layer(pad, box, (plan, l), behind, ratio))
-            ),
+            .. plan.Layers.Select(l => new PanelRow(
+                each + MoreLines(Heading(plan, l, behind), inside.Width),
+                (pad, box) => Layer(pad, box, (plan, l), behind, ratio)
+            )),
         ];
         if (!together)
         {
-            views.Insert(0, (pad, box) => StrainMap(pad, box, plan, behind, ratio));
+            views.Insert(
+                0,
+                new(
+                    each + PanelStrainView.ScaleHeight(plan, behind, inside.Width),
+                    (pad, box) => StrainMap(pad, box, plan, behind, ratio)
+                )
+            );
         }
 
-        foreach (Action<SheetCanvas, Box>[] chunk in views.Chunk(perPage))
+        foreach (ImmutableArray<PanelRow> rows in PanelRow.Pages(views, inside.Height - 10))
         {
             pages.Add(
                 new(
                     format,
                     Block(plan, together ? Seams : "strain; " + Seams, ratio),
-                    (pad, box) =>
-                    {
-                        Box room = box.Within(GapMm);
-                        for (int k = 0; k < chunk.Length; k++)
-                        {
-                            chunk[k](pad, room.Row(k, Math.Max(2, chunk.Length)));
-                        }
-                    }
+                    (pad, box) => PanelRow.Draw(pad, box.Within(GapMm), rows)
                 )
             );
         }
@@ -230,7 +231,6 @@ public static class PanelSheets
         Ratio ratio
     )
     {
-        double most = Math.Abs(plan.Flat.Worst.Leading);
         pad.Text(
             box.Left,
             box.Top - Letters.Heading,
@@ -238,16 +238,17 @@ public static class PanelSheets
             Letters.Heading,
             bold: true
         );
-        double used = PanelStrainView.Scale(
+        PanelStrainView.Scale(
             pad,
             box with
             {
                 Left = box.Left + 2,
                 Top = box.Top - Letters.Heading - 4,
             },
-            most,
+            plan,
             behind
         );
+        double used = PanelStrainView.ScaleHeight(plan, behind, box.Width);
         PanelStrainView.Draw(
             pad,
             In(box with { Top = box.Top - 6 - used }, plan, ratio, 3),

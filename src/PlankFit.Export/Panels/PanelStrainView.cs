@@ -1,6 +1,7 @@
 using PlankFit.Geometry.Development;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Panels;
 
 namespace PlankFit.Export.Panels;
 
@@ -9,6 +10,9 @@ internal static class PanelStrainView
 {
     /// <summary>The grey of the largest strain; light enough that figures on it stay legible in a photocopy.</summary>
     private const double Darkest = 0.5;
+
+    private const double ScaleMm = 4;
+    private const double ScaleWidthMm = 70;
 
     public static void Draw(SheetCanvas pad, PanelView view, PanelBehind behind)
     {
@@ -129,18 +133,48 @@ internal static class PanelStrainView
     private static void Mark(SheetCanvas pad, PanelView view, StrainSample worst) =>
         pad.Add([new CircleShape(Layers.Marks, Pens.Cut, view.Placing[worst.Flat], 2)]);
 
-    /// <summary>The scale of greys at the head of a box, and what is said of the map; returns the height used.</summary>
-    public static double Scale(SheetCanvas pad, Box box, double most, PanelBehind behind)
+    /// <summary>What the scale of greys takes and what is said beside it, mm.</summary>
+    public static double ScaleHeight(PanelPlan plan, PanelBehind behind, double width)
     {
-        const double width = 70,
-            height = 4;
-        (double left, double top) = (box.Left, box.Top);
-        string more = behind.Words("dashed");
-        if (most < 5e-6)
-        {
-            return more.Length == 0
+        string said = Said(plan, behind);
+        double words =
+            said.Length == 0
                 ? 0
-                : top - pad.Paragraph(left, top, box.Width, more[2..], Letters.Bench);
+                : Letters.Wrap(said, Letters.Bench, WordsWidth(plan, width)).Count
+                    * Letters.Bench
+                    * Letters.Leading;
+        return IsStrained(plan) ? Math.Max(ScaleMm + (2.5 * Letters.Bench), words) : words;
+    }
+
+    private static bool IsStrained(PanelPlan plan) => Most(plan) >= 5e-6;
+
+    private static double Most(PanelPlan plan) => Math.Abs(plan.Flat.Worst.Leading);
+
+    private static double WordsWidth(PanelPlan plan, double width) =>
+        IsStrained(plan) ? width - ScaleWidthMm - 12 : width - 2;
+
+    private static string Said(PanelPlan plan, PanelBehind behind)
+    {
+        string more = behind.Words("dashed");
+        return IsStrained(plan)
+                ? "strain by size; figures on the map in percent, with their sign; the ring is the largest"
+                    + more
+            : more.Length == 0 ? ""
+            : more[2..];
+    }
+
+    /// <summary>The scale of greys at the head of a box, and what is said of the map.</summary>
+    public static void Scale(SheetCanvas pad, Box box, PanelPlan plan, PanelBehind behind)
+    {
+        const double width = ScaleWidthMm,
+            height = ScaleMm;
+        (double left, double top) = (box.Left, box.Top);
+        double most = Most(plan),
+            wide = WordsWidth(plan, box.Width + 2);
+        if (!IsStrained(plan))
+        {
+            pad.Paragraph(left, top, wide, Said(plan, behind), Letters.Bench);
+            return;
         }
 
         int steps = (int)Math.Round((1 - Darkest) * 20);
@@ -167,15 +201,13 @@ internal static class PanelStrainView
             Anchor.BaselineCentre
         );
         pad.Text(left + width, figures, Size(most), Letters.Bench, Anchor.BaselineCentre);
-        double said = pad.Paragraph(
+        pad.Paragraph(
             left + width + 10,
             top - height + 0.8 + Letters.Bench,
-            box.Right - left - width - 10,
-            "strain by size; figures on the map in percent, with their sign; the ring is the largest"
-                + more,
+            wide,
+            Said(plan, behind),
             Letters.Bench
         );
-        return Math.Max(height + (2.5 * Letters.Bench), top - said);
 
         string Size(double strain) => PanelWords.Signed(strain)[1..];
     }

@@ -25,7 +25,7 @@ namespace PlankFit.Tests.Export.Sheets;
 public sealed class SheetsByChanceTests
 {
     /// <summary>A seed at which laws were broken once; a long run has it among the others.</summary>
-    private static readonly int[] Few = [62];
+    private static readonly int[] Few = [25];
     private const int Many = 63;
 
     [Fact]
