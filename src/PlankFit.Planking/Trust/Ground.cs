@@ -17,10 +17,14 @@ internal sealed class Ground
     /// <summary>Chords by which a seam's length on the inner face is found; with their halves by Richardson within 1e-4 mm.</summary>
     private const int Chords = 32;
 
+    /// <summary>So far an own line is followed past the bottom, mm.</summary>
+    private const double OwnReachMm = 10;
+
     private readonly Seam?[] seams;
     private readonly TapedAt?[] taped;
     private readonly PlankLayerSpec spec;
-    private readonly Tracing tracing;
+    private readonly Tracing tracing,
+        own;
 
     public Ground(
         PlankLayerSpec spec,
@@ -33,6 +37,11 @@ internal sealed class Ground
     )
     {
         (this.spec, this.seams, this.tracing) = (spec, seams, tracing);
+        // Of an own line only what lies on the bottom is asked for.
+        own = tracing with
+        {
+            ReachMm = OwnReachMm,
+        };
         (Middle, Inner, KeelSide) = (middle, inner, keelSide);
         taped = Tape(hookU);
     }
@@ -53,7 +62,7 @@ internal sealed class Ground
     private Seam? OwnLine(int plank) =>
         Seam(plank - 1) is { } forward && Seam(plank) is { } after
             ? Tried.Or(() =>
-                Crossings.Find(Middle, SeamFamily.OwnLine(Middle, spec, forward, after, tracing))
+                Crossings.Find(Middle, SeamFamily.OwnLine(Middle, spec, forward, after, own))
             )
             : null;
 
