@@ -28,7 +28,7 @@ internal static class Tool
         start.Environment[PlantedCopy.Variable] = mutant.ToString(CultureInfo.InvariantCulture);
         start.Environment["DOTNET_NOLOGO"] = "1";
         // Faults are looked for with more chance than the tests draw by default.
-        start.Environment["PLANKFIT_DRAWS"] = "2";
+        start.Environment["PLANKFIT_DRAWS"] = "4";
 
         // Short runs: what is compiled better after thousands of calls is never repaid.
         start.Environment["DOTNET_TieredPGO"] = "0";

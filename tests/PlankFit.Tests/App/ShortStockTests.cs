@@ -11,7 +11,7 @@ public sealed class ShortStockTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     /// <summary>Two boards for 168 planks: what is missing is the first line everywhere, the exit code is 4, and all files are there.</summary>
-    public static TheoryData<string> Verbs => LongRuns.FirstOf("lay", "nest");
+    public static TheoryData<string> Verbs => LongRuns.FirstOf("nest", "lay");
 
     [Theory]
     [MemberData(nameof(Verbs))]

@@ -143,7 +143,7 @@ public sealed class UnfairTableTests
             Look(demo, Path.Combine(DemoTables.Folder(demo), "job.toml"));
         }
 
-        for (int seed = 0; seed <= (LongRuns.Asked ? 400 : 20); seed++)
+        for (int seed = 0; seed <= (LongRuns.Asked ? 400 : 10); seed++)
         {
             using var temp = new TempFolder();
             Look($"by chance {seed}", ChanceJob.Write(seed, temp.File("job")));

@@ -16,7 +16,7 @@ public sealed class EmptyBoardTests
                 NestPlan plan = Planned.Of(job.Spec, job.Pieces);
                 Hold(plan.Spec, plan.Boards);
             },
-            iter: LongRuns.Of(6, 300),
+            iter: LongRuns.Of(3, 300),
             threads: 2
         );
 
@@ -24,7 +24,7 @@ public sealed class EmptyBoardTests
     public void NoRipRunsThroughEmptyBoardWhereverItsFaultsAre() =>
         RandomLanes.Gen.Sample(
             lanes => Hold(lanes.Spec, lanes.Board),
-            iter: LongRuns.Of(200, 20000),
+            iter: LongRuns.Of(100, 20000),
             threads: 2
         );
 

@@ -68,7 +68,7 @@ public sealed class FewestBoardsTests
                         );
                     }
                 },
-                iter: LongRuns.Of(100, 3000),
+                iter: LongRuns.Of(50, 3000),
                 threads: 2
             );
 

@@ -45,7 +45,7 @@ public sealed class PatienceTests
                     NestPlan plan = Of(t.Item1.Spec, t.Item1.Pieces, patience);
                     Assert.Empty(CutLaws.Broken(plan, t.Item1.Pieces));
                 },
-                iter: LongRuns.Of(40, 2000),
+                iter: LongRuns.Of(20, 2000),
                 threads: 2
             );
 

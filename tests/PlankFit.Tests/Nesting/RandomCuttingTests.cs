@@ -36,7 +36,7 @@ public sealed class RandomCuttingTests
                 );
                 Assert.Equal(one.LowerBound, two.LowerBound);
             },
-            iter: LongRuns.Of(2, 10),
+            iter: LongRuns.Of(1, 10),
             threads: 2
         );
 
@@ -45,7 +45,7 @@ public sealed class RandomCuttingTests
     public void SquareCrosscutsKeepTheLaws() =>
         RandomCutting.Gen.Sample(
             job => SquareCrosscuts(job.Spec, job.Pieces),
-            iter: LongRuns.Of(50, 20_000),
+            iter: LongRuns.Of(25, 20_000),
             threads: 2
         );
 

@@ -120,7 +120,7 @@ public sealed class TurnedInRowsTests
                 Assert.Empty(Of(shortest + 0.05).Unplaced);
                 Assert.NotEmpty(Of(shortest - 0.01).Unplaced);
             },
-            iter: LongRuns.Of(8, 500),
+            iter: LongRuns.Of(4, 500),
             threads: 2
         );
 

@@ -66,7 +66,7 @@ public sealed partial class LostPlaceTests
                         Planned(job).Findings,
                         f => Parameter().IsMatch(f.Message)
                     ),
-                iter: LongRuns.Of(60, 3000),
+                iter: LongRuns.Of(30, 3000),
                 threads: 2
             );
 

@@ -21,7 +21,7 @@ public sealed class NarrowStemTests
             refused = 0;
         NarrowStem.Any.Sample(
             hull => Interlocked.Increment(ref Held(hull) ? ref planned : ref refused),
-            iter: LongRuns.Of(25, 600),
+            iter: LongRuns.Of(12, 600),
             threads: 2
         );
         Assert.True(planned > 8 * refused, $"{planned} planned, {refused} refused");

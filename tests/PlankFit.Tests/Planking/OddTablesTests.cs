@@ -46,7 +46,7 @@ public sealed class OddTablesTests
                     f => f.Message.Contains("NaN", StringComparison.Ordinal)
                 );
             },
-            iter: LongRuns.Of(600, 5000),
+            iter: LongRuns.Of(200, 5000),
             threads: 2,
             print: j =>
                 $"{j.Layers[0]}\n{j.Layers.Length} layers, {j.Hull}\n{string.Join("\n", j.Offsets.Stations)}\n{string.Join("\n", j.Offsets.Lines.Select(l => l.Name + " z " + string.Join(" ", l.HeightsMm) + " y " + string.Join(" ", l.HalfBreadthsMm)))}"

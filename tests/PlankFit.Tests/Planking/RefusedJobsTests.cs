@@ -131,7 +131,7 @@ public sealed class RefusedJobsTests
                             f.Severity == Severity.Error && f.Message.Length > 20
                         );
                 },
-                iter: LongRuns.Of(200, 800)
+                iter: LongRuns.Of(100, 800)
             );
     }
 

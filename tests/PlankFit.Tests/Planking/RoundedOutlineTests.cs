@@ -19,7 +19,7 @@ public sealed class RoundedOutlineTests
     public void CornersKeepClearOfSidesOnHullsByChance()
     {
         int[] planned = [0, 0];
-        int draws = LongRuns.Of(8, 300);
+        int draws = LongRuns.Of(4, 300);
         RandomHull.Gen.Sample(
             job => Interlocked.Add(ref planned[0], Clear(job) ? 1 : 0),
             iter: draws,

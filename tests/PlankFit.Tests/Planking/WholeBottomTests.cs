@@ -25,21 +25,29 @@ public sealed class WholeBottomTests
         Assert.Empty(BottomLaws.Broken(Planned(LoftTests.Demo(hull))));
 
     [Fact]
-    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(10, 240));
+    public void HullsByChanceKeepEveryLaw() => Kept(RandomHull.Gen, LongRuns.Of(5, 240));
 
     /// <summary>The same with a keel in layers, a lap, and readings of the hull as it stands.</summary>
     [Fact]
     public void HullsByChanceOnTheirBackboneKeepEveryLaw() =>
-        Kept(RandomBackbone.Gen, LongRuns.Of(5, 60));
+        Kept(RandomBackbone.Gen, LongRuns.Of(2, 60));
+
+    public static TheoryData<string> Found =>
+        LongRuns.More
+            ?
+            [
+                "0VBDoN8JLdM2",
+                "eKNMOtIQtFK2",
+                "dbf82L-ATCa1",
+                "2Np2Mr81aJH2",
+                "dZvqSs_fDuw2",
+                "bb4VrI9Cibu2",
+            ]
+            : ["0VBDoN8JLdM2"];
 
     /// <summary>Draws of chance on which faults were found.</summary>
     [Theory]
-    [InlineData("0VBDoN8JLdM2")]
-    [InlineData("eKNMOtIQtFK2")]
-    [InlineData("dbf82L-ATCa1")]
-    [InlineData("2Np2Mr81aJH2")]
-    [InlineData("dZvqSs_fDuw2")]
-    [InlineData("bb4VrI9Cibu2")]
+    [MemberData(nameof(Found))]
     public void WhereFaultsWereFoundEveryLawIsKept(string seed) =>
         RandomBackbone.Any.Sample(
             job => KeepsEveryLaw(job) is not null,

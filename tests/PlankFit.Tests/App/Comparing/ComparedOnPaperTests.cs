@@ -18,7 +18,7 @@ public sealed class ComparedOnPaperTests : IDisposable
         Random random = new(11);
         int told = 0,
             asked = 0;
-        for (int round = 0; round < (LongRuns.Asked ? 200 : 12); round++)
+        for (int round = 0; round < (LongRuns.Asked ? 200 : 6); round++)
         {
             Comparison c = ByChance(laid, random, 10 + random.Next(90));
             Drawing chart = CompareChart.Of(c);

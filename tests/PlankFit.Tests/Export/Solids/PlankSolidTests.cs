@@ -39,7 +39,7 @@ public sealed class PlankSolidTests
                     HoldTheirWood(plan);
                 }
             },
-            iter: LongRuns.Of(4, 120)
+            iter: LongRuns.Of(2, 120)
         );
 
     private static void HoldTheirWood(BottomPlan plan)

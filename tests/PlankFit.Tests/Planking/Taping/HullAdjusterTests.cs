@@ -58,7 +58,7 @@ public sealed class HullAdjusterTests
     {
         var hulls = new TapedHulls(Launch, TrustSpec.Default, 2);
         ImmutableArray<TapePlace> places = GirthsAndDiagonals(Side.Starboard);
-        int draws = LongRuns.Of(4, 60),
+        int draws = LongRuns.Of(2, 60),
             wrongly = 0;
         for (int i = 0; i < draws; i++)
         {

@@ -19,7 +19,7 @@ public sealed class TopsideLawTests
     {
         int planned = 0,
             refused = 0;
-        for (int seed = 0; seed < LongRuns.Of(6, 240); seed++)
+        for (int seed = 0; seed < LongRuns.Of(3, 240); seed++)
         {
             if (Planned(seed) is not { } plan)
             {

@@ -13,10 +13,11 @@ public sealed class SampledLengthsTests
 {
     private const double CellMm = 1.5;
 
+    public static TheoryData<string> Demos => LongRuns.FirstOf("survey-launch", "pilot-skiff");
+
     /// <summary>Of corner pieces and those at stem and transom 19 in 20 are within it; the sample itself is good to a sixth.</summary>
     [Theory]
-    [InlineData("survey-launch")]
-    [InlineData("pilot-skiff")]
+    [MemberData(nameof(Demos))]
     public void CornerPiecesAreWithinIt(string demo)
     {
         BottomPlan plan = DemoPlans.Of(demo);
