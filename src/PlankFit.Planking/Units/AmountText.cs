@@ -15,9 +15,14 @@ public static class AmountText
     /// <summary>An ounce on a square yard, g/m², exactly.</summary>
     public const double GsmPerOunceOnYard = GramsPerOunce / (0.9144 * 0.9144);
 
+    /// <summary>231 cubic inches, exactly.</summary>
+    public const double LitresPerUsGallon = 4 * LitresPerUsQuart;
+
+    /// <summary>Exactly, by definition.</summary>
+    public const double LitresPerImperialGallon = 4.54609;
+
     private const double GramsPerOunce = 1000 * KgPerPound / 16,
-        LitresPerUsQuart = 32 * MillilitresPerUsOunce / 1000,
-        LitresPerUsGallon = 4 * LitresPerUsQuart;
+        LitresPerUsQuart = 32 * MillilitresPerUsOunce / 1000;
 
     /// <summary>One pot's mass: <c>231 g</c>, <c>97.4 g</c>; <c>8.15 oz (231 g)</c>.</summary>
     public static string Grams(double grams, LengthUnit unit)
