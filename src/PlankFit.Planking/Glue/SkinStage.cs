@@ -46,22 +46,9 @@ internal static class SkinStage
             };
         }
 
-        // Else it would be planned as if nothing lay under it that has to cure, or to be washed and keyed.
-        if (
-            at > 0
-            && ground.Amounts.Planked.Layers[at - 1] is ClothLayerPlan { Cloth.Name: var below }
-            && !(under is { IsCloth: true, OnAt: not null } && under.Layer == below)
-        )
+        if (UnknownCloth.Under(ground.Amounts, at, under) is { } unknown)
         {
-            findings.Add(
-                WhyNoBatch.OfNoCloth(
-                    below,
-                    [
-                        .. ground.Amounts.Planked.Job.Layers.Skip(at).Select(l => l.Name),
-                        .. ground.Amounts.Spec.Finishes,
-                    ]
-                )
-            );
+            findings.Add(unknown);
             return null;
         }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue.Mixing;
@@ -142,17 +141,6 @@ internal static class WhyNoBatch
                 Key = "resin.sandable",
             },
             "the cloth under it must have cured and be keyed first, and the job does not say when its resin may be sanded: neither it nor what comes after it is planned until [resin] has sandable, off its data sheet"
-        )
-        {
-            Rank = Rank.Know,
-        };
-
-    /// <summary>What goes on a cloth that no session wets out.</summary>
-    public static Finding OfNoCloth(string cloth, ImmutableArray<string> finishes) =>
-        new(
-            Severity.Warning,
-            Subject.OfLayer(cloth),
-            $"it has no session, and nothing says when it is on and has cured: {string.Join(", ", finishes)} come after it and are not planned before that is known"
         )
         {
             Rank = Rank.Know,
