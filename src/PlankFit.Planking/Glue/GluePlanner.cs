@@ -134,7 +134,7 @@ internal static class GluePlanner
             GlueStage? stage = planked.Layers[i] switch
             {
                 PlankLayerPlan planks => SkinStage.Of(
-                    new(amounts, placing, days, holds.Fastenings),
+                    new(amounts, placing, days, holds),
                     planks,
                     i,
                     stages.LastOrDefault(),

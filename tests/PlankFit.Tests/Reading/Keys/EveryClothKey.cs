@@ -141,6 +141,7 @@ internal static class EveryClothKey
         held-by = "spring clamps"
         holds-planks = 2
         clamps-on-hand = 90
+        wait-for-clamps = false
         sessions = "list"
         cup = { across-bottom = 70, across-top = 90, height = 110 }
         [clock]
