@@ -90,6 +90,26 @@ internal sealed class ClampsInUse(ClampLimit limit)
             wanted == 0 || use.Free(placed.Planks[0].SetAt, limit.Off(placed.Clocks.DownAt), wanted)
         );
 
+    /// <summary>Whether clamps leave less than half of a batch of what could be in it otherwise, and more of them come off later.</summary>
+    /// <param name="free">What could be in it for hands and clocks.</param>
+    /// <param name="held">What there are clamps for now.</param>
+    public bool IsWorthWaiting(ReadOnlySpan<PlankShare> free, int held, double now)
+    {
+        if (2 * held >= free.Length || !FreeAfter(now).Any())
+        {
+            return false;
+        }
+
+        // No more than all clamps there are would hold.
+        int most = free.Length;
+        while (most > held && limit.Wanted(free[..most]) > limit.OnHand)
+        {
+            most--;
+        }
+
+        return 2 * held < most;
+    }
+
     public void Take(ReadOnlySpan<PlankShare> planks, BatchPlacing.Placed placed) =>
         Add(placed.Planks[0].SetAt, limit.Off(placed.Clocks.DownAt), limit.Wanted(planks));
 

@@ -127,6 +127,7 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
 
         ReadOnlySpan<PlankShare> left = row.Wing.Planks.AsSpan()[row.Down..];
         BatchPlacing.Placed? largest = Placing.Largest(left, hands, now, after, to);
+        int free = largest?.Planks.Length ?? 0;
         while (largest is { } held && clamps?.Hold(left[..held.Planks.Length], held) == false)
         {
             largest =
@@ -135,7 +136,11 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
                     : null;
         }
 
-        if (largest is not { } most)
+        // Nobody mixes for each plank by itself as the clamps of another come off, while a batch worth mixing only has to wait.
+        if (
+            largest is not { } most
+            || clamps?.IsWorthWaiting(left[..free], most.Planks.Length, now) == true
+        )
         {
             return null;
         }

@@ -89,6 +89,9 @@ public static class AmountText
     public static double GramsPerKgPer(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? 1 : 1000.0 / 16;
 
+    /// <summary>What is there and under half of the last digit is not called nought.</summary>
     private static string Ounces(double ounces) =>
-        NumberText.Padded(ounces, ounces < 10 ? 2 : 1) + " oz";
+        ounces is > 0 and < 0.005
+            ? "under 0.01 oz"
+            : NumberText.Padded(ounces, ounces < 10 ? 2 : 1) + " oz";
 }

@@ -32,6 +32,8 @@ public sealed class WaitForClampsTests
         Assert.InRange(AtOnce(waits), 1, hand);
         Assert.DoesNotContain(waits.Glue!.Findings, f => f.About.Key == "crew.clamps-on-hand");
         Assert.Equal(Down(free), Down(waits));
+        // They are waited for, and not mixed for plank by plank.
+        Assert.True(waits.Glue.Batches.Count() <= 2.5 * free.Glue!.Batches.Count());
         // One more of what a single plank takes would not do: they are used.
         Assert.True(AtOnce(waits) > hand / 2);
     }
