@@ -63,7 +63,7 @@ internal static class PlankNotes
             ? $"Edges {forward}."
             : $"Forward edge {forward}, after edge {after}.";
         yield return plank.StraightEdges ? "Straight stock serves." : "Cut to the line.";
-        yield return plank.Bend.LeastRadiusMm is { } radius
+        yield return PlankWords.IsBent(plank.Bend, thicknessMm, out double radius)
             ? $"Bend {plank.Bend.Verdict}, radius {PlankWords.Radius(radius, unit)}."
             : $"Bend {plank.Bend.Verdict}.";
         if (plank.FitBothEnds)

@@ -69,7 +69,7 @@ public static class FasteningPlanView
         pad.Text(
             inside.Left,
             inside.Top - Letters.Name,
-            $"{SheetWords.Of(layer)}: {FasteningWords.Kind(rule.Kind, rule.Shape)}",
+            $"{SheetWords.Of(layer)}: {What(fastenings, layer, rule)}",
             Letters.Name,
             bold: true
         );
@@ -88,6 +88,19 @@ public static class FasteningPlanView
                 + FasteningRuleWords.Of(rule, layer.Number == 1, plan.Job.Units),
             Letters.Bench
         );
+    }
+
+    /// <summary>By its rule; where no timber of it is named that would do, that there is none.</summary>
+    private static string What(FasteningPlan fastenings, PlankLayerPlan layer, FasteningRule rule)
+    {
+        FasteningUse[] uses =
+        [
+            .. fastenings.Totals.Where(t => t.Layer == layer.Number).Select(t => t.Use),
+        ];
+        return rule.Kind == FasteningKind.None || uses.Any(u => u != FasteningUse.PullDown)
+                ? FasteningWords.Kind(rule.Kind, rule.Shape)
+            : uses.Length == 0 ? "nothing to fasten to"
+            : "nothing to fasten to, pull-down points alone";
     }
 
     private static void Draw(

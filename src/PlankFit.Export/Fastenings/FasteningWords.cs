@@ -65,7 +65,11 @@ internal static class FasteningWords
             .. Counted(made)
                 .Select(g =>
                     $"{Count(g.Count)} {Many(g.Use, g.Kind, g.Shape, g.Count)}"
-                    + (g.Use == FasteningUse.Vent ? "" : $" {Length(g.LengthMm, unit)}")
+                    + (
+                        g.Use == FasteningUse.Vent ? ""
+                        : g.LengthMm is null ? " (no length will do)"
+                        : $" {Length(g.LengthMm, unit)}"
+                    )
                 ),
         ];
         yield return counts.Length == 0

@@ -212,7 +212,7 @@ public static class PlankStory
             "How hard it is bent (Planking/Planks/Building/BendCheck)",
             [
                 plank.Bend.LeastRadiusMm is { } r
-                    ? $"Least radius {PlankWords.Radius(r, job.Units)}, {LengthText.FormatExact(plank.Bend.WorstAtMm, job.Units)} from its {Panel.InnerWordOf(plank.Id)} end: R/t = {Num(ratio, 0)}, fibre strain t/2R = {Num(plank.Bend.StrainPercent, 3)} %."
+                    ? $"Least radius {PlankWords.Radius(r, job.Units)}, {LengthText.From(plank.Bend.WorstAtMm, job.Units, $"its {Panel.InnerWordOf(plank.Id)} end")}: R/t = {Num(ratio, 0)}, fibre strain t/2R = {Num(plank.Bend.StrainPercent, 3)} %."
                     : "It lies flat: no radius below a kilometre.",
                 $"Twist {PlankWords.Twist(plank.Bend.TwistDegreesPerMetre, job.Units)}.",
                 $"Verdict: {plank.Bend.Verdict} (row R/t >= {Num(row.LeastRadiusOverThickness, 0)}; {row.Source}).{wood}",

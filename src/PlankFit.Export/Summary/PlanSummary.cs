@@ -77,7 +77,7 @@ public sealed record PlanSummary(
             };
         yield return WorstBend is { } bent
             ? $"Hardest bend: {bent.Id}, {PlankWords.Radius(bent.Bend.LeastRadiusMm ?? 1e6, unit)} radius, "
-                + $"{LengthText.ForPaper(bent.Bend.WorstAtMm, unit)} from its {Panel.InnerWordOf(bent.Id)} end, {bent.Bend.Verdict} (an estimate, as every verdict is)."
+                + $"{LengthText.From(bent.Bend.WorstAtMm, unit, $"its {Panel.InnerWordOf(bent.Id)} end")}, {bent.Bend.Verdict} (an estimate, as every verdict is)."
             : "Hardest bend: none, every plank lies flat.";
         yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} together, before any plan of cutting.";
         foreach (string line in Shaping.Concat(Timber))

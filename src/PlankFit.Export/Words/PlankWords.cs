@@ -71,13 +71,27 @@ public static class PlankWords
             : $"{shapes}; cut to the line: straight stock would {Misfit(plank, unit)}.";
     }
 
+    /// <summary>Of a radius more times the thickness nobody bends anything: a figure for it says more than is known, our own, no source.</summary>
+    private const double FlatTimes = 10_000;
+
+    /// <summary>Whether there is a radius to tell of.</summary>
+    public static bool IsBent(Bend bend, double thicknessMm, out double radiusMm)
+    {
+        radiusMm = bend.LeastRadiusMm ?? double.PositiveInfinity;
+        return radiusMm < FlatTimes * thicknessMm;
+    }
+
     /// <summary>The verdict on the bend with its numbers.</summary>
     public static string Bend(Plank plank, double thicknessMm, LengthUnit unit)
     {
         Bend bend = plank.Bend;
-        string radius = bend.LeastRadiusMm is { } r
+        string radius = IsBent(bend, thicknessMm, out double r)
             ? $"Least radius {Radius(r, unit)}, {Times(r / thicknessMm)} the thickness, "
-                + $"{LengthText.ForPaper(bend.WorstAtMm, unit)} from the {Panel.InnerWordOf(plank.Id)} net end"
+                + LengthText.From(
+                    bend.WorstAtMm,
+                    unit,
+                    $"the {Panel.InnerWordOf(plank.Id)} net end"
+                )
             : "As good as flat";
         return $"Bend: {bend.Verdict}. {radius}; twist {Twist(bend.TwistDegreesPerMetre, unit)}.";
     }

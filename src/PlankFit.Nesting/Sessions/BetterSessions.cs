@@ -32,6 +32,26 @@ public static class BetterSessions
                 .AsOrdered()
                 .Select(s => Better(plan, s, masterOf, effort)),
         ];
+        GluePlan better = With(plan, sessions);
+        // A batch that is moved keeps its clamps for longer or for less: what was free for another may no longer be.
+        return
+            plan.Spec.Crew is not { WaitsForClamps: true, ClampsOnHand: { } hand }
+            || better.Sessions.All(s => ClampCounts.Of(better, s).AtOnce <= hand)
+            ? better
+            : plan with
+            {
+                Sessions =
+                [
+                    .. plan.Sessions.Zip(
+                        sessions,
+                        (s, b) => s with { NoneEndsBefore = b.NoneEndsBefore }
+                    ),
+                ],
+            };
+    }
+
+    private static GluePlan With(GluePlan plan, ImmutableArray<GlueSession> sessions)
+    {
         var byName = sessions.SelectMany(s => s.Batches).ToDictionary(b => b.Name);
         return plan with
         {

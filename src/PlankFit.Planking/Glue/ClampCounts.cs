@@ -120,7 +120,7 @@ public static class ClampCounts
                     Key = "crew.clamps-on-hand",
                 },
                 FormattableString.Invariant(
-                    $"session {worst.Number} has {most} {crew.ClampsCalled} on at once, those whose glue has not cured among them, and {hand} are on hand: get {most - hand} more, or glue no more planks than they hold until the first have cured"
+                    $"session {worst.Number} has {most} {crew.ClampsCalled} on at once, those whose glue has not cured among them, and {hand} are on hand: get {most - hand} more, or say wait-for-clamps = true, and no batch goes down before there are enough for it"
                 )
             )
             {

@@ -5,7 +5,7 @@ using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Glue;
 
-/// <summary>By how much each rule by itself would have to give way for a side's cloth to be laid, the others kept: told in words, those that are of no use left out.</summary>
+/// <summary>By how much the rules would have to give way for a side's cloth to be laid: each by itself, the others kept, and where none does by itself, two together.</summary>
 internal static class ClothGivingWay
 {
     private const double StepMinutes = 30;
@@ -13,45 +13,143 @@ internal static class ClothGivingWay
     private const double MostDegrees = 10;
 
     /// <summary>Parts of the crew's minutes that are tried.</summary>
-    private static readonly double[] Faster = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
+    private static readonly ImmutableArray<double> Faster = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 
+    /// <summary>One rule that gives way, by so much, the least first.</summary>
+    /// <param name="Rule">Hours, warmth or speed: two ways of one rule are not taken together.</param>
+    /// <param name="Eases">The more of it the easier: warmth can be too much.</param>
+    private sealed record Way(
+        string Rule,
+        bool Eases,
+        ImmutableArray<double> Tried,
+        Func<ClothWetting, double, ClothWetting> With,
+        Func<double, string> Words
+    );
+
+    /// <summary>Those that are of no use are left out.</summary>
     public static ImmutableArray<string> Of(ClothWetting wetting, ClothShare share, LengthUnit unit)
     {
         ClothWetting coarse = wetting with { StepMinutes = StepMinutes };
-        List<string> ways = [];
-        double room = DayTemperature.Day - wetting.Days.Shifts[^1].To;
-        if (First(Steps(StepMinutes, room), m => Longer(coarse, m)) is { } longer)
-        {
-            ways.Add(
-                $"a last shift {longer.ToString("0", CultureInfo.InvariantCulture)} minutes longer"
-            );
-        }
-
-        if (First(Steps(StepDegrees, MostDegrees), d => Heated(coarse, -d)) is { } cooler)
-        {
-            ways.Add($"a shop {ShopHeat.Apart(cooler, unit)} cooler");
-        }
-
-        if (First(Steps(StepDegrees, MostDegrees), d => Heated(coarse, d)) is { } warmer)
-        {
-            ways.Add($"a shop {ShopHeat.Apart(warmer, unit)} warmer");
-        }
-
-        if (First(Faster, f => Quicker(coarse, f)) is { } part)
-        {
-            ways.Add(
-                $"a crew that wets out and trims in {NumberText.Trimmed(100 * part, 0)} % of the time"
-            );
-        }
-
-        return [.. ways];
-
-        double? First(IEnumerable<double> tried, Func<double, ClothWetting> with) =>
-            tried
-                .Where(t => with(t).Of(share, 0, []) is not null)
-                .Select(t => (double?)t)
-                .FirstOrDefault();
+        return
+        [
+            .. Ways(wetting, unit)
+                .Select(way =>
+                    Least(way, amount => way.With(coarse, amount), share) is { } least
+                        ? way.Words(least)
+                        : null
+                )
+                .OfType<string>(),
+        ];
     }
+
+    /// <summary>
+    /// For each two rules the least that does together, each reckoned as a part of the most that is tried of it; the pair that is the least of all first. To be asked
+    /// where none does by itself.
+    /// </summary>
+    public static ImmutableArray<string> Pairs(
+        ClothWetting wetting,
+        ClothShare share,
+        LengthUnit unit
+    )
+    {
+        ClothWetting coarse = wetting with { StepMinutes = StepMinutes };
+        ImmutableArray<Way> ways = Ways(wetting, unit);
+        return
+        [
+            .. ways.SelectMany(inner =>
+                    ways.Where(outer => inner.Eases && IsBefore(outer, inner))
+                        .Select(outer => Together(outer, inner, coarse, share))
+                )
+                .OfType<(double Part, string Words)>()
+                .OrderBy(f => f.Part)
+                .Select(f => f.Words),
+        ];
+
+        // Each two rules once, what eases inside.
+        bool IsBefore(Way outer, Way inner) =>
+            outer.Rule != inner.Rule && (!outer.Eases || ways.IndexOf(outer) > ways.IndexOf(inner));
+    }
+
+    private static (double Part, string Words)? Together(
+        Way outer,
+        Way inner,
+        ClothWetting coarse,
+        ClothShare share
+    )
+    {
+        (double Part, string Words)? least = null;
+        for (int i = 0; i < outer.Tried.Length; i++)
+        {
+            ClothWetting eased = outer.With(coarse, outer.Tried[i]);
+            double part = (i + 1.0) / outer.Tried.Length;
+            // No more of the inner than would still be less in all.
+            int most = Enumerable
+                .Range(0, inner.Tried.Length)
+                .Count(j => least is not { } l || Of(j) < l.Part);
+            if (most == 0 || !Does(most - 1))
+            {
+                continue;
+            }
+
+            int fails = -1,
+                does = most - 1;
+            while (does - fails > 1)
+            {
+                int middle = (does + fails) / 2;
+                (fails, does) = Does(middle) ? (fails, middle) : (middle, does);
+            }
+
+            least = (
+                Of(does),
+                $"{outer.Words(outer.Tried[i])} with {inner.Words(inner.Tried[does])}"
+            );
+
+            double Of(int j) => part + ((j + 1.0) / inner.Tried.Length);
+
+            bool Does(int j) => inner.With(eased, inner.Tried[j]).Of(share, 0, []) is not null;
+        }
+
+        return least;
+    }
+
+    private static double? Least(Way way, Func<double, ClothWetting> with, ClothShare share) =>
+        way
+            .Tried.Where(amount => with(amount).Of(share, 0, []) is not null)
+            .Select(amount => (double?)amount)
+            .FirstOrDefault();
+
+    private static ImmutableArray<Way> Ways(ClothWetting wetting, LengthUnit unit) =>
+        [
+            new(
+                "hours",
+                true,
+                Steps(StepMinutes, DayTemperature.Day - wetting.Days.Shifts[^1].To),
+                Longer,
+                m => $"a last shift {m.ToString("0", CultureInfo.InvariantCulture)} minutes longer"
+            ),
+            new(
+                "warmth",
+                false,
+                Steps(StepDegrees, MostDegrees),
+                (w, d) => Heated(w, -d),
+                d => $"a shop {ShopHeat.Apart(d, unit)} cooler"
+            ),
+            new(
+                "warmth",
+                false,
+                Steps(StepDegrees, MostDegrees),
+                Heated,
+                d => $"a shop {ShopHeat.Apart(d, unit)} warmer"
+            ),
+            new(
+                "speed",
+                true,
+                Faster,
+                Quicker,
+                f =>
+                    $"a crew that wets out and trims in {NumberText.Trimmed(100 * f, 0)} % of the time"
+            ),
+        ];
 
     /// <summary>The last shift of the day so much longer.</summary>
     internal static ClothWetting Longer(ClothWetting wetting, double minutes)
@@ -65,13 +163,13 @@ internal static class ClothGivingWay
         };
     }
 
-    private static ClothWetting Heated(ClothWetting wetting, double degrees) =>
+    internal static ClothWetting Heated(ClothWetting wetting, double degrees) =>
         wetting with
         {
             Placing = wetting.Placing with { Day = wetting.Placing.Day.Warmer(degrees) },
         };
 
-    private static ClothWetting Quicker(ClothWetting wetting, double part)
+    internal static ClothWetting Quicker(ClothWetting wetting, double part)
     {
         CrewSpec crew = wetting.Placing.Crew;
         return wetting with
@@ -87,11 +185,14 @@ internal static class ClothGivingWay
         };
     }
 
-    private static IEnumerable<double> Steps(double step, double most)
+    private static ImmutableArray<double> Steps(double step, double most)
     {
+        ImmutableArray<double>.Builder steps = ImmutableArray.CreateBuilder<double>();
         for (double at = step; at <= most; at += step)
         {
-            yield return at;
+            steps.Add(at);
         }
+
+        return steps.ToImmutable();
     }
 }

@@ -12,20 +12,29 @@ internal static class ClothStage
         BatchPlacing placing,
         WorkDays days,
         int at,
-        double ready,
+        (GlueStage? Under, double Ready) after,
         ImmutableArray<Finding>.Builder findings
     )
     {
         string name = amounts.Planked.Layers[at].Spec.Name;
         if (amounts.ClothOf(name) is not { } cloth)
         {
-            return new(name, placing.Mix, [], [], []) { Use = GlueUse.WettingOut };
+            return ByHand(amounts, placing, days, at);
+        }
+
+        GlueProgress done = amounts.Spec.Done;
+        if (
+            AmountPlanner.BothSides.Any(s => done.WettedAt(name, s) is null)
+            && UnknownCloth.Under(amounts, at, after.Under) is { } unknown
+        )
+        {
+            findings.Add(unknown);
+            return null;
         }
 
         Side firstSide = cloth.Spec.SideFirst;
         var wetting = new ClothWetting(name, placing, days);
         List<ClothWetting.WettedSide> sides = [];
-        GlueProgress done = amounts.Spec.Done;
         List<double> onAt = [];
         foreach (Side side in AmountPlanner.BothSides.OrderBy(s => s == firstSide ? 0 : 1))
         {
@@ -42,7 +51,7 @@ internal static class ClothStage
                 1000 * amounts.ClothKgPerM2(placing.Mix, cloth.Cloth, amounts.OnWood(at)),
                 area.TrimMm / 1000
             );
-            double from = sides.Count == 0 ? ready : sides[0].LastAt;
+            double from = sides.Count == 0 ? after.Ready : sides[0].LastAt;
             (double, double)[] taken =
             [
                 .. sides.Select(s => s.Trim).OfType<TrimSpan>().Select(t => (t.At, t.DoneAt)),
@@ -67,11 +76,9 @@ internal static class ClothStage
             HoldPoints.AfterCloth(
                 placing,
                 trims,
+                sides.Count == 0,
                 last,
-                at + 1 < amounts.Planked.Layers.Length
-                    ? amounts.Planked.Layers[at + 1] is PlankLayerPlan
-                    : new WeaveStages(amounts, placing, days).AreAsked
-                        || amounts.Spec.Fairing is not null
+                GoesOn(amounts, placing, days, at)
             )
         )
         {
@@ -82,4 +89,51 @@ internal static class ClothStage
             WorkMinutes = sides.Count == 0 ? 0 : days.Between(sides[0].Batches[0].MixAt, last),
         };
     }
+
+    /// <summary>What is laid by hand and not cut by the plan: it has no batches, and its hours only where the progress has both its sides.</summary>
+    private static GlueStage ByHand(
+        AmountPlanner amounts,
+        BatchPlacing placing,
+        WorkDays days,
+        int at
+    )
+    {
+        string name = amounts.Planked.Layers[at].Spec.Name;
+        GlueProgress done = amounts.Spec.Done;
+        double[] onAt =
+        [
+            .. AmountPlanner.BothSides.Select(s => done.WettedAt(name, s)).OfType<double>(),
+        ];
+        return onAt.Length < AmountPlanner.BothSides.Length
+            ? new(name, placing.Mix, [], [], []) { Use = GlueUse.WettingOut }
+            : new(
+                name,
+                placing.Mix,
+                [],
+                [],
+                HoldPoints.AfterCloth(
+                    placing,
+                    [],
+                    true,
+                    onAt.Max(),
+                    GoesOn(amounts, placing, days, at)
+                )
+            )
+            {
+                Use = GlueUse.WettingOut,
+                OnAt = (onAt.Min(), onAt.Max()),
+                IsTaken = done.IsTaken(name, 0),
+            };
+    }
+
+    /// <summary>A skin, coats or filler come on it, and what holds is said before these.</summary>
+    private static bool GoesOn(
+        AmountPlanner amounts,
+        BatchPlacing placing,
+        WorkDays days,
+        int at
+    ) =>
+        at + 1 < amounts.Planked.Layers.Length
+            ? amounts.Planked.Layers[at + 1] is PlankLayerPlan
+            : new WeaveStages(amounts, placing, days).AreAsked || amounts.Spec.Fairing is not null;
 }

@@ -60,7 +60,12 @@ internal sealed record ClothWetting(string Layer, BatchPlacing Placing, WorkDays
         IReadOnlyList<(double From, double To)> taken
     )
     {
-        if (Placing.Crew.Hands < WetHands)
+        // No shift is long enough for the work alone.
+        if (
+            Placing.Crew.Hands < WetHands
+            || Days.Shifts.Max(s => s.To - s.From)
+                < Placing.Crew.MixMinutes + (share.Amount * Placing.Crew.WetMinutesPerM2)
+        )
         {
             return null;
         }

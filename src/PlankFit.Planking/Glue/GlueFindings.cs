@@ -105,8 +105,9 @@ internal static class GlueFindings
 
         double coldest = clock.Temperature.At.Min(p => p.Celsius),
             warmest = clock.Temperature.Warmest;
-        foreach (
-            (string name, ClockLaw law) in new (string, ClockLaw?)[]
+        (string Name, ClockLaw Law)[] outside =
+        [
+            .. new (string Name, ClockLaw? Law)[]
             {
                 ("pot", mix.Clocks.Pot),
                 ("film", mix.Clocks.Film),
@@ -114,27 +115,35 @@ internal static class GlueFindings
                 ("tacky", mix.Clocks.Tacky?.From),
                 ("recoat", mix.Clocks.Recoat?.To),
             }
-                .Where(l => l.Item2 is not null)
-                .Select(l => (l.Item1, l.Item2!))
+                .Where(l =>
+                    l.Law is { } law
+                    && (
+                        coldest < law.ColdestCelsius - OutsideDegrees
+                        || warmest > law.WarmestCelsius + OutsideDegrees
+                    )
+                )
+                .Select(l => (l.Name, l.Law!)),
+        ];
+        // A data sheet gives all its clocks at the same temperatures as a rule: once is enough.
+        foreach (
+            IGrouping<
+                (double ColdestCelsius, double WarmestCelsius),
+                (string Name, ClockLaw Law)
+            > same in outside.GroupBy(l => (l.Law.ColdestCelsius, l.Law.WarmestCelsius))
         )
         {
-            if (
-                coldest < law.ColdestCelsius - OutsideDegrees
-                || warmest > law.WarmestCelsius + OutsideDegrees
+            string[] names = [.. same.Select(l => l.Name)];
+            yield return new(
+                Severity.Warning,
+                Subject.Of($"[{table}]") with
+                {
+                    Key = $"{table}.{names[0]}",
+                },
+                $"{string.Join(", ", names)} {(names.Length == 1 ? "is" : "are")} given from {ShopHeat.Words(same.Key.ColdestCelsius, unit)} to {ShopHeat.Words(same.Key.WarmestCelsius, unit)} and the shop goes from {ShopHeat.Words(coldest, unit)} to {ShopHeat.Words(warmest, unit)}: {(names.Length == 1 ? "its" : "their")} times there are a guess; ask the maker"
             )
             {
-                yield return new(
-                    Severity.Warning,
-                    Subject.Of($"[{table}]") with
-                    {
-                        Key = $"{table}.{name}",
-                    },
-                    $"{name} is given from {ShopHeat.Words(law.ColdestCelsius, unit)} to {ShopHeat.Words(law.WarmestCelsius, unit)} and the shop goes from {ShopHeat.Words(coldest, unit)} to {ShopHeat.Words(warmest, unit)}: its times there are a guess; ask the maker"
-                )
-                {
-                    Rank = Rank.Know,
-                };
-            }
+                Rank = Rank.Know,
+            };
         }
     }
 }

@@ -5,7 +5,6 @@ using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Sheathing;
-using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Glue;
 
@@ -48,7 +47,7 @@ internal static class GluePlanner
             : ([], []);
         var plan = new GluePlan(
             spec,
-            [.. amounts.Lines(), .. LeftOver(stages, spec, planked.Job.Units)],
+            [.. amounts.Lines(), .. LeftOvers.Of(stages, spec, planked.Job.Units)],
             stages,
             findings.ToImmutable()
         )
@@ -65,40 +64,6 @@ internal static class GluePlanner
             ],
         };
         return plan with { Findings = [.. plan.Findings, .. ClampCounts.TooFew(plan)] };
-    }
-
-    /// <summary>A line a stage of what small batches leave over, which has to be ordered as well.</summary>
-    private static IEnumerable<AmountLine> LeftOver(
-        ImmutableArray<GlueStage> stages,
-        GlueSpec spec,
-        LengthUnit unit
-    )
-    {
-        // What rounding leaves of a plank's share is none.
-        const double leastGrams = 0.05;
-        foreach (GlueStage stage in stages)
-        {
-            GlueBatch[] small = [.. stage.Batches.Where(b => b.LeftGrams > leastGrams)];
-            if (small.Length > 0)
-            {
-                var left = Estimate.Exactly(small.Sum(b => b.LeftGrams) / 1000);
-                yield return new(
-                    stage.Layer,
-                    GlueUse.LeftOver,
-                    stage.Mix,
-                    0,
-                    left,
-                    $"no less than {AmountText.Grams(spec.Crew!.LeastGrams, unit)} is mixed at once: of {NumberText.Trimmed(small.Length, 0)} small batches"
-                )
-                {
-                    // A batch is thickened whole, what is left over of it as well.
-                    Fillers =
-                    [
-                        .. spec.FillersOf(stage.Use).Select(f => new FillerAmount(f, f.To(left))),
-                    ],
-                };
-            }
-        }
     }
 
     /// <summary>Batches of one layer that are mixed in one shift.</summary>
@@ -169,7 +134,7 @@ internal static class GluePlanner
             GlueStage? stage = planked.Layers[i] switch
             {
                 PlankLayerPlan planks => SkinStage.Of(
-                    new(amounts, placing, days, holds.Fastenings),
+                    new(amounts, placing, days, holds),
                     planks,
                     i,
                     stages.LastOrDefault(),
@@ -177,7 +142,14 @@ internal static class GluePlanner
                     findings,
                     stop
                 ),
-                _ => ClothStage.Of(amounts, placing, days, i, ready, findings),
+                _ => ClothStage.Of(
+                    amounts,
+                    placing,
+                    days,
+                    i,
+                    (stages.LastOrDefault(), ready),
+                    findings
+                ),
             };
             if (stage is null)
             {
@@ -229,7 +201,7 @@ internal static class GluePlanner
             && !stages.Any(s => s.Layer == outside && s.OnAt is not null)
         )
         {
-            findings.Add(WhyNoBatch.OfNoCloth(outside, amounts.Spec.Finishes));
+            findings.Add(UnknownCloth.Of(amounts.Spec, outside, amounts.Spec.Finishes));
             return amounts.Spec.Finishes;
         }
 

@@ -139,6 +139,9 @@ public sealed record CrewSpec(int Hands)
     /// <summary>Null where nobody counted.</summary>
     public int? ClampsOnHand { get; init; }
 
+    /// <summary>No more of them are on at once than are on hand: a batch is smaller, or waits until some come off. Else it is only told.</summary>
+    public bool WaitsForClamps { get; init; }
+
     /// <summary>Common practice, no source.</summary>
     public const string UsuallyHeldBy = "clamps";
 

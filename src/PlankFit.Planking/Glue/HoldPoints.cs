@@ -98,25 +98,28 @@ internal static class HoldPoints
             ),
         ];
 
+    /// <param name="wasOn">All of it, before the plan: then nobody plans when it is trimmed.</param>
     public static ImmutableArray<HoldPoint> AfterCloth(
         BatchPlacing placing,
         TrimSpan[] trims,
+        bool wasOn,
         double last,
         bool goesOn
     ) =>
         [
-            .. trims.Length == 0
+            .. wasOn ? [new("trimmed to its line")]
+            : trims.Length == 0
                 ? new HoldPoint[]
                 {
                     new(
                         "trimmed: the job gives no time in which it is tacky; try it with a knife every ten minutes"
                     ),
                 }
-                : trims.Select(t => new HoldPoint(
-                    $"{t.Side.ToString().ToLowerInvariant()} trimmed to its line while tacky",
-                    t.NotBefore,
-                    t.NotAfter
-                )),
+            : trims.Select(t => new HoldPoint(
+                $"{t.Side.ToString().ToLowerInvariant()} trimmed to its line while tacky",
+                t.NotBefore,
+                t.NotAfter
+            )),
             new("no dry or white places, no air under it; what is found is marked"),
             // Under planks and under coats what holds is said before these.
             .. goesOn

@@ -10,6 +10,9 @@ namespace PlankFit.Planking.Glue;
 /// </summary>
 internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays Days)
 {
+    /// <summary>Null where no plank waits for clamps.</summary>
+    public ClampLimit? Clamps { get; init; }
+
     /// <summary>Shifts that may pass without a batch before it is given up.</summary>
     private const int MostIdleShifts = 8;
 
@@ -22,6 +25,7 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
     {
         var rows = wings.Select(w => new Row(w)).ToList();
         List<GlueBatch> batches = [];
+        ClampsInUse? clamps = Clamps?.Begin();
         double now = Days.Working(from);
         int idle = 0;
         while (rows.Any(r => !r.IsDone) && idle < MostIdleShifts)
@@ -29,8 +33,9 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
             stop.ThrowIfCancellationRequested();
             (_, double shiftTo) = Days.ShiftAt(now);
             int before = batches.Count;
-            OneShift(rows, now, shiftTo, batches);
-            idle = batches.Count > before ? 0 : idle + 1;
+            OneShift(rows, (now, shiftTo), batches, clamps);
+            // While clamps are still to come free nothing is given up.
+            idle = batches.Count > before || clamps?.FreeAfter(now).Any() == true ? 0 : idle + 1;
             now = Days.Working(shiftTo);
         }
 
@@ -40,10 +45,16 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
         );
     }
 
-    private void OneShift(List<Row> rows, double from, double to, List<GlueBatch> batches)
+    private void OneShift(
+        List<Row> rows,
+        (double From, double To) shift,
+        List<GlueBatch> batches,
+        ClampsInUse? clamps
+    )
     {
+        (double from, double to) = shift;
         var hands = new HandsInUse(Placing.Crew.Hands);
-        SortedSet<double> times = [from];
+        SortedSet<double> times = [from, .. WhenFree(from)];
         while (times.Count > 0)
         {
             double now = times.Min;
@@ -63,7 +74,7 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
             {
                 if (
                     After(rows, row) is not { } after
-                    || Batch(row, hands, now, after, to) is not { } batch
+                    || Batch(row, hands, now, (after, to), clamps) is not { } batch
                 )
                 {
                     continue;
@@ -77,19 +88,37 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
                         )
                         .Append(now + Placing.Crew.MixMinutes)
                         .Append(batch.Clocks.DownAt - Lead)
+                        .Concat(WhenFree(now))
                         .Where(t => t > now)
                 );
             }
 
             times.RemoveWhere(t => t <= now);
         }
+
+        // What is mixed so long before clamps come free goes down as they do.
+        IEnumerable<double> WhenFree(double after) =>
+            clamps is null
+                ? []
+                : clamps
+                    .FreeAfter(after)
+                    .Where(t => t < to)
+                    .SelectMany(t => new[] { t - Lead, t })
+                    .Where(t => t > after);
     }
 
     /// <summary>So long before a plank can go down its batch is mixed.</summary>
     private double Lead => Placing.Crew.MixMinutes + Placing.Crew.SpreadMinutes;
 
-    private GlueBatch? Batch(Row row, HandsInUse hands, double now, double after, double to)
+    private GlueBatch? Batch(
+        Row row,
+        HandsInUse hands,
+        double now,
+        (double After, double To) bounds,
+        ClampsInUse? clamps
+    )
     {
+        (double after, double to) = bounds;
         // No earlier than the neighbour will be down by the time that the first is spread.
         if (after > now + Lead)
         {
@@ -97,7 +126,21 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
         }
 
         ReadOnlySpan<PlankShare> left = row.Wing.Planks.AsSpan()[row.Down..];
-        if (Placing.Largest(left, hands, now, after, to) is not { } most)
+        BatchPlacing.Placed? largest = Placing.Largest(left, hands, now, after, to);
+        int free = largest?.Planks.Length ?? 0;
+        while (largest is { } held && clamps?.Hold(left[..held.Planks.Length], held) == false)
+        {
+            largest =
+                held.Planks.Length > 1
+                    ? Placing.Of(left[..(held.Planks.Length - 1)], hands, now, after, to)
+                    : null;
+        }
+
+        // Nobody mixes for each plank by itself as the clamps of another come off, while a batch worth mixing only has to wait.
+        if (
+            largest is not { } most
+            || clamps?.IsWorthWaiting(left[..free], most.Planks.Length, now) == true
+        )
         {
             return null;
         }
@@ -106,9 +149,12 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
             even = ((left.Length - 1) / batches) + 1;
         BatchPlacing.Placed placed =
             even < most.Planks.Length
-                ? Placing.Of(left[..even], hands, now, after, to) ?? most
+            && Placing.Of(left[..even], hands, now, after, to) is { } shared
+            && clamps?.Hold(left[..even], shared) != false
+                ? shared
                 : most;
         ReadOnlySpan<PlankShare> planks = left[..placed.Planks.Length];
+        clamps?.Take(planks, placed);
         Placing.Take(placed, planks, hands, now);
         row.Goes(placed);
         return new(

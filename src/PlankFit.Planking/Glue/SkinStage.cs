@@ -5,14 +5,6 @@ using PlankFit.Planking.Planks;
 
 namespace PlankFit.Planking.Glue;
 
-/// <summary>With what a layer's stage is planned.</summary>
-internal sealed record StageGround(
-    AmountPlanner Amounts,
-    BatchPlacing Placing,
-    WorkDays Days,
-    Func<PlankId, int> Fastenings
-);
-
 /// <summary>A skin's stage: on a cloth that still bonds if all of it goes down in time, else on one that is cured, washed, dry and keyed.</summary>
 internal static class SkinStage
 {
@@ -46,26 +38,17 @@ internal static class SkinStage
             };
         }
 
-        // Else it would be planned as if nothing lay under it that has to cure, or to be washed and keyed.
-        if (
-            at > 0
-            && ground.Amounts.Planked.Layers[at - 1] is ClothLayerPlan { Cloth.Name: var below }
-            && !(under is { IsCloth: true, OnAt: not null } && under.Layer == below)
-        )
+        if (UnknownCloth.Under(ground.Amounts, at, under) is { } unknown)
         {
-            findings.Add(
-                WhyNoBatch.OfNoCloth(
-                    below,
-                    [
-                        .. ground.Amounts.Planked.Job.Layers.Skip(at).Select(l => l.Name),
-                        .. ground.Amounts.Spec.Finishes,
-                    ]
-                )
-            );
+            findings.Add(unknown);
             return null;
         }
 
-        var gluing = new SkinGluing(layer.Planks.Name, ground.Placing, ground.Days);
+        var limit = ClampLimit.Of(ground, layer);
+        var gluing = new SkinGluing(layer.Planks.Name, ground.Placing, ground.Days)
+        {
+            Clamps = limit,
+        };
         ImmutableArray<GlueBatch> batches = [];
         ImmutableArray<HoldPoint> onCloth = [];
         if (under is { IsCloth: true, OnAt: not null } cloth)
@@ -86,13 +69,14 @@ internal static class SkinStage
             findings.Add(
                 under is { IsCloth: true, OnAt: not null, Mix.Clocks.Sandable: null }
                     ? WhyNoBatch.OfKeying(layer.Planks.Name)
-                    : WhyNoBatch.OfPlank(
-                        ground.Placing,
-                        ground.Days,
-                        layer.Planks.Name,
-                        worst,
-                        ground.Amounts.Planked.Job.Units
-                    )
+                : WhyNoBatch.OfClamps(limit, wings) is { } few ? few
+                : WhyNoBatch.OfPlank(
+                    ground.Placing,
+                    ground.Days,
+                    layer.Planks.Name,
+                    worst,
+                    ground.Amounts.Planked.Job.Units
+                )
             );
             return null;
         }
@@ -129,7 +113,7 @@ internal static class SkinStage
                 ),
                 ground.Placing.Crew.SpreadMinutes,
                 ground.Placing.Crew.FastenMinutes,
-                ground.Fastenings(plank.Id)
+                ground.Holds.Fastenings(plank.Id)
             );
 
         bool IsDown(PlankId id) =>

@@ -14,11 +14,9 @@ namespace PlankFit.Planking.Glue;
 internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, WorkDays Days)
 {
     /// <summary>Null where nothing is to be filled.</summary>
-    private (SheathedLayer Cloth, Estimate Gsm, int Coats)? Asked =>
-        Amounts.Planked.Layers[^1] is ClothLayerPlan outer
-        && Amounts.ClothOf(outer.Cloth.Name) is { } cloth
-        && Amounts.Spec.WeaveGsm is { } gsm
-            ? (cloth, gsm, Amounts.Spec.WeaveCoats)
+    private (string Cloth, Estimate Gsm, int Coats)? Asked =>
+        Amounts.Planked.Layers[^1] is ClothLayerPlan outer && Amounts.Spec.WeaveGsm is { } gsm
+            ? (outer.Cloth.Name, gsm, Amounts.Spec.WeaveCoats)
             : null;
 
     public bool AreAsked => Asked is not null;
@@ -58,7 +56,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
     }
 
     private GlueStage? Of(
-        SheathedLayer cloth,
+        string cloth,
         GlueStage under,
         (int Number, int Of) coat,
         double grams,
@@ -78,17 +76,26 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
         (Side Side, double At)[] done =
         [
             .. AmountPlanner
-                .BothSides.Select(s => (s, Amounts.Spec.Done.CoatedAt(cloth.Name, coat.Number, s)))
+                .BothSides.Select(s => (s, Amounts.Spec.Done.CoatedAt(cloth, coat.Number, s)))
                 .Where(d => d.Item2 is not null)
                 .Select(d => (d.s, d.Item2!.Value)),
         ];
-        ClothShare[] shares =
-        [
-            .. AmountPlanner
-                .BothSides.Where(s => done.All(d => d.Side != s))
-                .OrderBy(s => s == cloth.Spec.SideFirst ? 0 : 1)
-                .Select(s => new ClothShare(s, cloth.Of(s).LaidMm2, grams, 0)),
-        ];
+        Side[] wanting = [.. AmountPlanner.BothSides.Where(s => done.All(d => d.Side != s))];
+        SheathedLayer? laid = Amounts.ClothOf(cloth);
+        if (laid is null && wanting.Length > 0)
+        {
+            findings.Add(UnknownCloth.NoArea(cloth, coat.Number, wanting));
+            return null;
+        }
+
+        ClothShare[] shares = laid is null
+            ? []
+            :
+            [
+                .. wanting
+                    .OrderBy(s => s == laid.Spec.SideFirst ? 0 : 1)
+                    .Select(s => new ClothShare(s, laid.Of(s).LaidMm2, grams, 0)),
+            ];
         (double first, double last) = under.OnAt!.Value;
         if (
             shares.Length > 0
@@ -221,7 +228,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
         };
     }
 
-    private static string Name(SheathedLayer cloth, int coat, int of) =>
+    private static string Name(string cloth, int coat, int of) =>
         // What tells it from the others first: charts have room for a beginning.
-        $"weave coat {NumberText.Trimmed(coat, 0)} of {NumberText.Trimmed(of, 0)}, {cloth.Name}";
+        $"weave coat {NumberText.Trimmed(coat, 0)} of {NumberText.Trimmed(of, 0)}, {cloth}";
 }

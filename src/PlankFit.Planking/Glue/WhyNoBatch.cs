@@ -69,6 +69,39 @@ internal static class WhyNoBatch
         };
     }
 
+    /// <summary>Fewer clamps than one plank takes, or none that ever comes free.</summary>
+    /// <returns>Null where clamps are not the reason.</returns>
+    public static Finding? OfClamps(ClampLimit? limit, ImmutableArray<PlankWing> wings)
+    {
+        if (limit is null)
+        {
+            return null;
+        }
+
+        int most = wings.SelectMany(w => w.Planks).Max(p => limit.Wanted([p])),
+            all = wings.SelectMany(w => w.Planks).Sum(p => limit.Wanted([p]));
+        string called = limit.Held.Crew.ClampsCalled;
+        string? why =
+            most > limit.OnHand
+                ? $"a plank is held by {most} {called} and {limit.OnHand} are on hand: get {most - limit.OnHand} more, or set clamp-spacing of [timber] wider"
+            : limit.Cure is null && all > limit.OnHand
+                ? $"its planks are held by {all} {called}, {limit.OnHand} are on hand, and nothing says when one may come off: give the glue sandable, off its data sheet"
+            : null;
+        return why is null
+            ? null
+            : new(
+                Severity.Warning,
+                Subject.OfLayer(limit.Layer.Planks.Name) with
+                {
+                    Key = "crew.clamps-on-hand",
+                },
+                $"it waits for clamps, and {why}; no session is planned from here on"
+            )
+            {
+                Rank = Rank.Know,
+            };
+    }
+
     public static Finding OfCloth(ClothWetting wetting, ClothShare share, LengthUnit unit)
     {
         CrewSpec crew = wetting.Placing.Crew;
@@ -83,18 +116,31 @@ internal static class WhyNoBatch
             : wetting.Placing.Mix.Clocks.Tacky is null
                 ? "no batch of it is out of the pot and down in time"
             : $"no hour of the day leaves {Whole(share.TrimMetres * crew.TrimMinutesPerM)} minutes of a shift to trim it while all of it is tacky, or no batch is down in time";
-        string ways = alone ? "" : string.Join("; or ", ClothGivingWay.Of(wetting, share, unit));
+        string ways = alone ? "" : GivingWay(wetting, share, unit);
         return new(
             Severity.Warning,
             Subject.OfLayer(wetting.Layer) with
             {
                 Key = "clock.shifts",
             },
-            $"its cloth cannot be laid: {why}. {(ways.Length > 0 ? $"By itself would do: {ways}" : "No one of hours, warmth and speed does by itself: lay it in smaller pieces, or take a slower hardener")}; no session is planned from here on"
+            $"its cloth cannot be laid: {why}. {(ways.Length > 0 ? ways : "No one of hours, warmth and speed does by itself, and no two of them together: lay it in smaller pieces, or take a slower hardener")}; no session is planned from here on"
         )
         {
             Rank = Rank.Know,
         };
+    }
+
+    /// <summary>What would do by itself, or two together where nothing does; empty where not even that does.</summary>
+    private static string GivingWay(ClothWetting wetting, ClothShare share, LengthUnit unit)
+    {
+        if (ClothGivingWay.Of(wetting, share, unit) is { IsEmpty: false } single)
+        {
+            return $"By itself would do: {string.Join("; or ", single)}";
+        }
+
+        return ClothGivingWay.Pairs(wetting, share, unit) is { IsEmpty: false } pairs
+            ? $"No one of hours, warmth and speed does by itself. Two together would, the least first: {string.Join("; or ", pairs.Take(2))}"
+            : "";
     }
 
     /// <summary>Of fairing or a fillet, for which a side in small parts had no time.</summary>
@@ -142,17 +188,6 @@ internal static class WhyNoBatch
                 Key = "resin.sandable",
             },
             "the cloth under it must have cured and be keyed first, and the job does not say when its resin may be sanded: neither it nor what comes after it is planned until [resin] has sandable, off its data sheet"
-        )
-        {
-            Rank = Rank.Know,
-        };
-
-    /// <summary>What goes on a cloth that no session wets out.</summary>
-    public static Finding OfNoCloth(string cloth, ImmutableArray<string> finishes) =>
-        new(
-            Severity.Warning,
-            Subject.OfLayer(cloth),
-            $"it has no session, and nothing says when it is on and has cured: {string.Join(", ", finishes)} come after it and are not planned before that is known"
         )
         {
             Rank = Rank.Know,

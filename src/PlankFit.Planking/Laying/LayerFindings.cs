@@ -107,7 +107,7 @@ internal static class LayerFindings
         }
 
         foreach (
-            Finding finding in Sawn(plan, ToSaw, Id, Mm)
+            Finding finding in Sawn(plan, ToSaw, Id, units)
                 .Concat(Bent(plan, limits, ToSaw, Id, $"{aside} of {where}", units))
         )
         {
@@ -150,7 +150,7 @@ internal static class LayerFindings
         PlankLayerPlan plan,
         Func<Plank, bool> toSaw,
         Func<Plank, PlankId> id,
-        Func<double, string> length
+        LengthUnit units
     )
     {
         // A plank that is refused is not sawn, and told so.
@@ -171,7 +171,7 @@ internal static class LayerFindings
                 yield return new(
                     Severity.Warning,
                     id(plank),
-                    $"a tip of one face reaches {length(past)} past the edge of the stock: saw it from a wider piece, or leave the tip short and fill it"
+                    $"a tip of one face reaches {LengthText.Fine(past, units)} past the edge of the stock: saw it from a wider piece, or leave the tip short and fill it"
                 );
             }
         }
@@ -195,7 +195,7 @@ internal static class LayerFindings
             Plank worst = verdict.MaxBy(p => p.Bend.StrainPercent)!,
                 twisted = verdict.MaxBy(p => p.Bend.TwistDegreesPerMetre)!;
             string radius = worst.Bend.LeastRadiusMm is { } r
-                ? $"the least radius {Radius(r, units)}, in {id(worst)}, {LengthText.ForPaper(worst.Bend.WorstAtMm, units)} from its {Panel.InnerWordOf(worst.Id)} end"
+                ? $"the least radius {Radius(r, units)}, in {id(worst)}, {LengthText.From(worst.Bend.WorstAtMm, units, $"its {Panel.InnerWordOf(worst.Id)} end")}"
                 : "none of them bent";
             bool metric = LengthUnits.IsMetric(units);
             string twist = string.Create(

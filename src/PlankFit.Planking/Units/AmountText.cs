@@ -15,9 +15,14 @@ public static class AmountText
     /// <summary>An ounce on a square yard, g/m², exactly.</summary>
     public const double GsmPerOunceOnYard = GramsPerOunce / (0.9144 * 0.9144);
 
+    /// <summary>231 cubic inches, exactly.</summary>
+    public const double LitresPerUsGallon = 4 * LitresPerUsQuart;
+
+    /// <summary>Exactly, by definition.</summary>
+    public const double LitresPerImperialGallon = 4.54609;
+
     private const double GramsPerOunce = 1000 * KgPerPound / 16,
-        LitresPerUsQuart = 32 * MillilitresPerUsOunce / 1000,
-        LitresPerUsGallon = 4 * LitresPerUsQuart;
+        LitresPerUsQuart = 32 * MillilitresPerUsOunce / 1000;
 
     /// <summary>One pot's mass: <c>231 g</c>, <c>97.4 g</c>; <c>8.15 oz (231 g)</c>.</summary>
     public static string Grams(double grams, LengthUnit unit)
@@ -84,6 +89,9 @@ public static class AmountText
     public static double GramsPerKgPer(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? 1 : 1000.0 / 16;
 
+    /// <summary>What is there and under half of the last digit is not called nought.</summary>
     private static string Ounces(double ounces) =>
-        NumberText.Padded(ounces, ounces < 10 ? 2 : 1) + " oz";
+        ounces is > 0 and < 0.005
+            ? "under 0.01 oz"
+            : NumberText.Padded(ounces, ounces < 10 ? 2 : 1) + " oz";
 }

@@ -81,11 +81,23 @@ public static class LengthText
             : ForPaper(mm, unit);
     }
 
-    /// <summary>What is judged by less than paper shows: the same, but that in feet and inches what is there and under half a mark is not called nought: <c>under 1/32"</c>.</summary>
-    public static string Fine(double mm, LengthUnit unit) =>
-        !LengthUnits.IsMetric(unit) && Math.Abs(mm) > NoiseMm && OnPaperMm(mm, unit) == 0
-            ? "under 1/32\""
-            : FormatExact(mm, unit);
+    /// <summary>What is judged by less than paper shows: the same, but what is there and under half a mark is not called nought: <c>under 0.1 mm</c>, <c>under 1/32"</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string Fine(double mm, LengthUnit unit)
+    {
+        string exact = FormatExact(mm, unit);
+        return Math.Abs(mm) <= NoiseMm || exact != FormatExact(0, unit) ? exact
+            : LengthUnits.IsMetric(unit)
+                ? $"under {FormatExact(Math.Pow(0.1, PaperDecimals(unit)) * LengthUnits.MmPer(unit), unit)}"
+            : "under 1/32\"";
+    }
+
+    /// <summary>So far from a place, or at it where that is nothing on paper: <c>800 mm from its inboard end</c>, <c>at its inboard end</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string From(double mm, LengthUnit unit, string place) =>
+        ForPaper(mm, unit) is var far && far == ForPaper(0, unit)
+            ? "at " + place
+            : $"{far} from {place}";
 
     /// <summary>
     /// A bound that nothing may pass, and so never more than was meant: down to a tenth of a millimetre, <c>0.5 mm</c>; in feet and inches down to the 1/32 in, or, where that leaves nothing or takes off

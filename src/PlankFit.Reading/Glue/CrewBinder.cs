@@ -43,8 +43,14 @@ internal static class CrewBinder
             ClampsOnHand = table.Number(WorkKeys.ClampsOnHand) is { } clamps
                 ? (int)Math.Clamp(clamps, 0, 100_000)
                 : null,
+            WaitsForClamps = table.YesNo(WorkKeys.WaitForClamps),
             Searched = table.ChoiceOrDefault(WorkKeys.Sessions),
         };
+        if (crew is { WaitsForClamps: true, ClampsOnHand: null })
+        {
+            table.Wrong(WorkKeys.WaitForClamps, "say for how many: clamps-on-hand = 60");
+        }
+
         table.Close();
         return (hands is null ? null : crew, cup);
     }

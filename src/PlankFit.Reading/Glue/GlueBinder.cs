@@ -13,12 +13,13 @@ internal static class GlueBinder
     /// <summary>Null where the job names neither resin nor glue.</summary>
     public static GlueSpec? Bind(GlueTables tables, LengthUnit units)
     {
-        Estimate film = GlueSpec.UsualFilmMm;
-        Mix? resin = MixOf(tables.Resin, "resin", units, ref film),
-            glue = MixOf(tables.Glue, "glue", units, ref film);
-        Estimate? priming = Rate(tables.Priming);
+        Mix? resin = tables.Resin is { } ofResin ? MixBinder.Bind(ofResin, "resin") : null,
+            glue = tables.Glue is { } ofGlue ? MixBinder.Bind(ofGlue, "glue") : null;
+        // Where [resin] has a fault of its own, that is told and not what follows from it.
+        double? dense = resin?.Ratio.KgPerLitre ?? (tables.Resin is null ? null : 1);
+        Estimate? priming = Rate(tables.Priming, dense);
         double coats = tables.Weave?.NumberOrDefault(GlueKeys.Coats) ?? GlueSpec.UsualWeaveCoats;
-        Estimate? weave = Rate(tables.Weave);
+        Estimate? weave = Rate(tables.Weave, dense);
         ImmutableArray<FilletSpec> fillets = Fillets(tables.Fillets, units);
         ImmutableArray<FillerSpec> fillers =
         [
@@ -40,9 +41,8 @@ internal static class GlueBinder
             return null;
         }
 
-        return new(resin, glue)
+        GlueSpec spec = new(resin, glue)
         {
-            FilmMm = film,
             PrimingGsm = priming,
             WeaveGsm = weave,
             WeaveCoats = (int)Math.Clamp(coats, 1, 9),
@@ -53,44 +53,27 @@ internal static class GlueBinder
             Clock = clock,
             Cup = cup,
         };
+        Estimate film = GlueSpec.UsualFilmMm;
+        foreach (TableReader? table in new[] { tables.Resin, tables.Glue })
+        {
+            film = (table is null ? null : JointBinder.FilmMm(table, spec, units)) ?? film;
+            table?.Close();
+        }
+
+        return spec with
+        {
+            FilmMm = film,
+        };
     }
 
-    private static Mix? MixOf(TableReader? table, string head, LengthUnit units, ref Estimate film)
+    private static Estimate? Rate(TableReader? table, double? kgPerLitre)
     {
         if (table is null)
         {
             return null;
         }
 
-        Mix? mix = MixBinder.Bind(table, head);
-        if (table.Has(MixKeys.Film))
-        {
-            ImmutableArray<double> given = LengthList.Of(table, MixKeys.Film, units);
-            if (given is [var least, var usual, var most])
-            {
-                film = new(least, usual, most);
-            }
-            else if (!given.IsEmpty)
-            {
-                table.Wrong(
-                    MixKeys.Film,
-                    "accepted: three lengths, the least, the usual and the most: [0.2, 0.3, 0.5]"
-                );
-            }
-        }
-
-        table.Close();
-        return mix;
-    }
-
-    private static Estimate? Rate(TableReader? table)
-    {
-        if (table is null)
-        {
-            return null;
-        }
-
-        Estimate? rate = Three(table, GlueKeys.GramsPerM2);
+        Estimate? rate = RateReader.Of(table, GlueKeys.Rate, kgPerLitre);
         table.Close();
         return rate;
     }

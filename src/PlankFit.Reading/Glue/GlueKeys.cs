@@ -6,21 +6,38 @@ namespace PlankFit.Reading.Glue;
 /// <summary>[priming], [weave], [[fillet]] and [fairing]: what else resin and glue go into.</summary>
 public static class GlueKeys
 {
-    public static readonly NumbersKey GramsPerM2 = new(
-        "grams",
+    private static readonly Limits OnM2 = Limits.FromTo(0, 5000);
+
+    private const string Written =
+        "accepted: three amounts on an area, the least first, each a number of grams a square metre or a text with its unit: [150, 250, 350], [\"4 oz/yd2\", \"6 oz/yd2\", \"9 oz/yd2\"], or how far a volume goes, the farthest first: [\"350 ft2/US gal\", \"250 ft2/US gal\", \"150 ft2/US gal\"], [\"8 m2/l\", \"6 m2/l\", \"4 m2/l\"]";
+
+    public static readonly RatesKey Rate = new(
+        "rate",
         "[150, 250, 350]",
-        "grams a square metre",
-        "A square metre, the least, the usual and the most: wood and weave differ; weigh a trial."
+        "On a square metre, the least, the usual and the most: wood and weave differ; weigh a trial."
     )
     {
         Required = true,
         Most = 3,
-        Limits = Limits.FromTo(0, 5000),
+        Limits = OnM2,
         Accepted =
-            "accepted: three numbers of grams a square metre, the least first: [150, 250, 350]; a first coat on wood 100 to 200 and a weave 100 to 300, both from memory",
+            $"{Written}; a first coat on wood 100 to 200 g/m2 and a weave 100 to 300, both from memory",
     };
 
-    public static readonly JobTable Rate = new(GramsPerM2);
+    /// <summary>Of glue, in [resin] or [glue].</summary>
+    public static readonly RatesKey JointRate = new(
+        "rate",
+        "[\"40 lb/1000 ft2\", \"65 lb/1000 ft2\", \"110 lb/1000 ft2\"]",
+        "Of the glue between two layers, on both faces together, in place of film-thickness: by mass of resin and hardener, or how far a volume goes once it is thickened."
+    )
+    {
+        Most = 3,
+        Limits = OnM2,
+        Accepted = $"{Written}, [\"40 lb/1000 ft2\", \"65 lb/1000 ft2\", \"110 lb/1000 ft2\"]",
+        Otherwise = "by film-thickness",
+    };
+
+    public static readonly JobTable Priming = new(Rate);
 
     public static readonly NumberKey Coats = new(
         "coats",
@@ -36,7 +53,7 @@ public static class GlueKeys
         Source = KeySources.Proposal,
     };
 
-    public static readonly JobTable Weave = new(GramsPerM2, Coats);
+    public static readonly JobTable Weave = new(Rate, Coats);
 
     public static readonly TextKey Along = new(
         "along",

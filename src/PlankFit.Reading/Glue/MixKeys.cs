@@ -47,8 +47,9 @@ public static class MixKeys
         Most = 2,
         Required = true,
         Limits = Limits.FromTo(0.5, 2.5),
+        Units = AreaUnits.Density,
         Accepted =
-            "accepted: two numbers of kg a litre from 0.5 to 2.5, resin first, as on the data sheet: [1.15, 0.97]",
+            "accepted: two numbers of kg a litre from 0.5 to 2.5, resin first, as on the data sheet: [1.15, 0.97], or texts with their unit: [\"9.6 lb/US gal\", \"8.1 lb/US gal\"]",
         Source = KeySources.Plausible,
     };
 
@@ -211,6 +212,7 @@ public static class MixKeys
             WastePercent,
             Thinned,
             Price,
-            Film
+            Film,
+            GlueKeys.JointRate
         );
 }

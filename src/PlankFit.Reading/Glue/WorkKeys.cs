@@ -162,7 +162,7 @@ public static class WorkKeys
         "clamps-on-hand",
         "120",
         "whole number",
-        "How many of them there are; told where sessions want more at once."
+        "How many of them there are; told where sessions want more at once, and kept to with wait-for-clamps."
     )
     {
         Whole = true,
@@ -170,6 +170,12 @@ public static class WorkKeys
         AcceptedWords = "accepted: a whole number from {least} to {most}",
         Otherwise = "they are counted and not compared",
     };
+
+    public static readonly YesNoKey WaitForClamps = new(
+        "wait-for-clamps",
+        false,
+        "Whether sessions keep to clamps-on-hand: a batch is smaller, or waits until glue has cured by its clock and enough of them are off."
+    );
 
     public static readonly ChoiceKey<bool> Sessions = new(
         "sessions",
@@ -226,6 +232,7 @@ public static class WorkKeys
         HeldBy,
         HoldsPlanks,
         ClampsOnHand,
+        WaitForClamps,
         Sessions,
         Cup
     );

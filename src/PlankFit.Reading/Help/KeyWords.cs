@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using PlankFit.Reading.Keys;
 
 namespace PlankFit.Reading.Help;
@@ -72,14 +72,19 @@ internal static class KeyWords
                 "a list of lengths, each a number in the job's units, or a text with its own",
             PlacesKey =>
                 "a list of positions, each a number in the job's units, or a text with its own",
+            RatesKey =>
+                $"a list of amounts on an area, each a number of grams a square metre, or a text with its unit: {Units(AreaUnits.OfMix)}, or how far a volume of it goes: {Units(AreaUnits.Spread)}",
+            NumbersKey { Units.IsEmpty: false } numbers =>
+                $"a list of {numbers.Unit}, each a number, or a text with its unit: {Units(numbers.Units)}",
             NumberKey number => $"a number: {number.Unit}",
-            QuantityKey quantity => string.Create(
-                CultureInfo.InvariantCulture,
-                $"a number of {quantity.Units[0].Unit}, or a text with its unit: {string.Join(", ", quantity.Units.Select(u => u.Unit))}"
-            ),
+            QuantityKey quantity =>
+                $"a number of {quantity.Units[0].Unit}, or a text with its unit: {Units(quantity.Units)}",
             EitherKey either => $"{Kind(either.Plain)}; or {either.Other.Kind} in braces",
             _ => key.Kind,
         };
+
+    private static string Units(ImmutableArray<(string Unit, double Factor)> units) =>
+        string.Join(", ", units.Select(u => u.Unit));
 
     private static IEnumerable<string> Example(KeyPath at)
     {

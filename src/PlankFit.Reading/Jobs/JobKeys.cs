@@ -170,7 +170,7 @@ public static class JobKeys
     public static readonly TableKey Priming = TableKey.Headed(
         "priming",
         "The first coat of resin that wood drinks under cloth.",
-        GlueKeys.Rate
+        GlueKeys.Priming
     );
 
     public static readonly TableKey Weave = TableKey.Headed(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Reading.Text;
 
@@ -41,6 +42,19 @@ public sealed record PlacesKey(string Name, string Example, string What)
     public override string Kind => "list of positions";
 }
 
+/// <summary>Amounts on an area: numbers of grams a square metre, or texts with a mass on an area or with how far a volume goes.</summary>
+public sealed record RatesKey(string Name, string Example, string What)
+    : ListKey(Name, Example, What)
+{
+    /// <summary>That each is held to, g/m².</summary>
+    public required Limits Limits { get; init; }
+
+    /// <summary>The end of every message about it.</summary>
+    public required string Accepted { get; init; }
+
+    public override string Kind => "list of amounts on an area";
+}
+
 /// <summary>A list of plain numbers: angles, parts.</summary>
 /// <param name="Unit">What each is, in words: degrees, parts of 1.</param>
 public sealed record NumbersKey(string Name, string Example, string Unit, string What)
@@ -52,5 +66,9 @@ public sealed record NumbersKey(string Name, string Example, string Unit, string
     /// <summary>The end of every message about it.</summary>
     public required string Accepted { get; init; }
 
-    public override string Kind => $"list of {Unit}";
+    /// <summary>That an entry may carry in a text instead, each with what it is worth; empty where numbers are plain.</summary>
+    public ImmutableArray<(string Unit, double Factor)> Units { get; init; } = [];
+
+    public override string Kind =>
+        $"list of {Unit}" + (Units.IsEmpty ? "" : ", or of texts with their unit");
 }

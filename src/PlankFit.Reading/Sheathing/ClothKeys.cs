@@ -1,5 +1,4 @@
 using PlankFit.Planking.Sheathing;
-using PlankFit.Planking.Units;
 using PlankFit.Reading.Keys;
 using PlankFit.Reading.Text;
 
@@ -8,9 +7,6 @@ namespace PlankFit.Reading.Sheathing;
 /// <summary>[[cloth]]: a cloth as it comes off its roll.</summary>
 public static class ClothKeys
 {
-    private const double GsmOfOzYd2 = AmountText.GsmPerOunceOnYard,
-        GsmOfOzFt2 = 9 * GsmOfOzYd2;
-
     private const string FromMemory = "from memory, wide, no source: weigh and press a coupon";
 
     private static readonly Limits Parts = Limits.Within(0, 1);
@@ -157,23 +153,11 @@ public static class ClothKeys
     );
 
     private static QuantityKey Weight(string name, string example, string what, Limits limits) =>
-        new(
-            name,
-            example,
-            [
-                ("g/m2", 1),
-                ("g/m²", 1),
-                ("oz/yd2", GsmOfOzYd2),
-                ("oz/yd²", GsmOfOzYd2),
-                ("oz/ft2", GsmOfOzFt2),
-                ("oz/ft²", GsmOfOzFt2),
-            ],
-            what
-        )
+        new(name, example, AreaUnits.OfCloth, what)
         {
             Limits = limits,
             Accepted =
-                "accepted: grams a square metre, more than 0 and at most 5000, or a text with its unit: \"600 g/m2\", \"17 oz/yd2\", \"3/4 oz\" of mat as \"0.75 oz/ft2\"",
+                "accepted: grams a square metre, more than 0 and at most 5000, or a text with its unit: \"600 g/m2\", \"17 oz/yd2\", \"0.75 oz/ft2\" for what is sold as 3/4 oz mat",
             Likely = Likely.OfUnit(
                 limits.Inclusive ? null : 20,
                 2500,

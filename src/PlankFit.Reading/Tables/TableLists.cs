@@ -63,9 +63,7 @@ internal static class TableLists
 
         if (
             entry.Value is not TomlArray { OfTables: false, Items.Count: > 0 } array
-            || array.Items.Any(i =>
-                i is not TomlNumber { Value: var value } || !key.Limits.Hold(value)
-            )
+            || array.Items.Any(i => Of(i) is not { } value || !key.Limits.Hold(value))
         )
         {
             table.Wrong(entry, key.Accepted);
@@ -74,7 +72,17 @@ internal static class TableLists
 
         return table.TooMany(key.Name, array, key.Most)
             ? null
-            : [.. array.Items.Cast<TomlNumber>().Select(n => n.Value)];
+            : [.. array.Items.Select(i => Of(i)!.Value)];
+
+        double? Of(TomlNode item) =>
+            item switch
+            {
+                TomlNumber number => number.Value,
+                TomlString text => Quantity.Read(text.Value, key.Units) is { } read
+                    ? read.Number * read.Factor
+                    : null,
+                _ => null,
+            };
     }
 
     /// <summary>The tables of [[key]], with their numbers in their names.</summary>

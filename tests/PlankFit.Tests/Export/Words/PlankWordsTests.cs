@@ -68,6 +68,23 @@ public sealed class PlankWordsTests
             "Bend: cold. As good as flat; twist 0° a metre.",
             PlankWords.Bend(Plank, 9, LengthUnit.Millimetre)
         );
+        // A radius of 10,000 times the thickness or more is none, and the inboard end itself is no distance.
+        Assert.Equal(
+            "Bend: cold. As good as flat; twist 3° a metre.",
+            PlankWords.Bend(
+                Plank.Bent(new(90_001, 0.005, -3, 0.01, 800, "cold")),
+                9,
+                LengthUnit.Millimetre
+            )
+        );
+        Assert.Equal(
+            "Bend: cold. Least radius 3.7 m, 411 times the thickness, at the inboard net end; twist 3° a metre.",
+            PlankWords.Bend(
+                Plank.Bent(new(3700, 0.1216, -3, 0.01, 0.1, "cold")),
+                9,
+                LengthUnit.Millimetre
+            )
+        );
     }
 
     [Fact]

@@ -159,6 +159,33 @@ public sealed class ClampsAndFillersTests
         Assert.Empty(Told(new(0.8, 0.3), new FilletSpec("a corner", new(12, 90), 800)));
     }
 
+    /// <summary>A shop outside what a data sheet gives: told once for all its clocks, and not clock by clock.</summary>
+    [Fact]
+    public void AShopOutsideTheDataSheetIsToldOnce()
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue!;
+        GluePlan glue = GluedLaunch
+            .Of(
+                job with
+                {
+                    Glue = spec with
+                    {
+                        Glue = null,
+                        Clock = spec.Clock! with
+                        {
+                            Temperature = new([(0, spec.Resin!.Clocks.Pot.WarmestCelsius + 8)]),
+                        },
+                    },
+                }
+            )
+            .Glue!;
+        string told = Assert
+            .Single(glue.Findings, f => f.Message.Contains("are a guess", StringComparison.Ordinal))
+            .Message;
+        Assert.StartsWith("pot, film, sandable", told, StringComparison.Ordinal);
+    }
+
     /// <summary>What small batches leave over is thickened with them: the order has all the filler that the cards ask for.</summary>
     [Fact]
     public void WhatIsLeftOverIsThickenedToo()

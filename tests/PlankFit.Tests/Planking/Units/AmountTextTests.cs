@@ -122,6 +122,7 @@ public sealed class AmountTextTests
     [InlineData(0, LengthUnit.Foot, "0\"")]
     [InlineData(0.5, LengthUnit.Foot, "1/32\"")]
     [InlineData(0.34, LengthUnit.Millimetre, "0.3 mm")]
+    [InlineData(0.02, LengthUnit.Millimetre, "under 0.1 mm")]
     public void WhatIsFinerThanARuleIsToldAsThat(double mm, LengthUnit unit, string told) =>
         Assert.Equal(told, LengthText.Fine(mm, unit));
 }

@@ -138,4 +138,33 @@ public class LengthTextTests
         Assert.Contains("0.5 mm", LengthText.PaperToleranceText(LengthUnit.Metre));
         Assert.Contains("1/32\"", LengthText.PaperToleranceText(LengthUnit.FeetInchesEighths));
     }
+
+    /// <summary>What rounds to nothing is not told as nought: at the place itself, or as under the least that is shown. By chance, in all units.</summary>
+    [Fact]
+    public void NothingIsToldAsNoughtThatIsThere()
+    {
+        var random = new Random(5);
+        for (int i = 0; i < 2000; i++)
+        {
+            double mm = Math.Pow(10, (random.NextDouble() * 6) - 2.9);
+            foreach (LengthUnit unit in Enum.GetValues<LengthUnit>())
+            {
+                string fine = LengthText.Fine(mm, unit),
+                    from = LengthText.From(mm, unit, "its end");
+                Assert.DoesNotMatch("^0( |\"|$)", fine);
+                Assert.Equal(
+                    LengthText.ForPaper(mm, unit) == LengthText.ForPaper(0, unit)
+                        ? "at its end"
+                        : LengthText.ForPaper(mm, unit) + " from its end",
+                    from
+                );
+            }
+        }
+
+        Assert.Equal("at its end", LengthText.From(0.2, LengthUnit.Foot, "its end"));
+        Assert.Equal("0.5 mm from its end", LengthText.From(0.3, LengthUnit.Millimetre, "its end"));
+        Assert.Equal("under 0.1 mm", LengthText.Fine(0.01, LengthUnit.Millimetre));
+        Assert.Equal("under 0.01 cm", LengthText.Fine(0.01, LengthUnit.Centimetre));
+        Assert.Equal("under 0.0001 m", LengthText.Fine(0.01, LengthUnit.Metre));
+    }
 }

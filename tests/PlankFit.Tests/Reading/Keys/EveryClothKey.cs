@@ -62,8 +62,8 @@ internal static class EveryClothKey
         [glue]
         name = "thick glue"
         parts-by-mass = [100, 45]
-        density = [1.2, 1.0]
-        film-thickness = [0.2, 0.3, 0.5]
+        density = ["10 lb/US gal", 1.0]
+        rate = ["40 lb/1000 ft2", "65 lb/1000 ft2", "110 lb/1000 ft2"]
         use-part = 0.6
         waste-percent = 10
         thinned-percent = 0
@@ -105,9 +105,9 @@ internal static class EveryClothKey
         from = 60
         to = 1000
         [priming]
-        grams = [100, 150, 200]
+        rate = [100, "150 g/m2", "6 oz/yd2"]
         [weave]
-        grams = [100, 200, 300]
+        rate = ["350 ft2/US gal", "250 ft2/US gal", "160 ft2/US gal"]
         coats = 3
         [[fillet]]
         along = "chine log"
@@ -141,6 +141,7 @@ internal static class EveryClothKey
         held-by = "spring clamps"
         holds-planks = 2
         clamps-on-hand = 90
+        wait-for-clamps = false
         sessions = "list"
         cup = { across-bottom = 70, across-top = 90, height = 110 }
         [clock]

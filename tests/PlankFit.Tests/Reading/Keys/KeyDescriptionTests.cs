@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mono.Cecil;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Units;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Help;
 using PlankFit.Reading.Jobs;
 using PlankFit.Reading.Keys;
@@ -152,6 +153,7 @@ public class KeyDescriptionTests
             TextsKey k => Some(table.Texts(k)),
             LengthsKey k => Some(LengthList.Of(table, k, LengthUnit.Millimetre)),
             NumbersKey k => table.Numbers(k),
+            RatesKey k => RateReader.Of(table, k, 1.1),
             PlacesKey k => Some(PlaceList.Of(table, k, LengthUnit.Millimetre)),
             _ => Choice((dynamic)key, table),
         };

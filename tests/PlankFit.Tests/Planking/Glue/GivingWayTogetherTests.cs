@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Glue;
+
+/// <summary>Where no rule of a cloth does by giving way alone, the least two that do together are told: what is said does, and less of either does not.</summary>
+public sealed class GivingWayTogetherTests
+{
+    private const string Pair =
+        @"the least first: a crew that wets out and trims in (\d+) % of the time with a last shift (\d+) minutes longer";
+
+    [Fact]
+    public void WhatIsToldDoesAndLessDoesNot()
+    {
+        Finding told = Told(80)!;
+        Match pair = Regex.Match(told.Message, Pair);
+        Assert.True(pair.Success, told.Message);
+        double longer = Number(pair.Groups[2]),
+            part = Number(pair.Groups[1]) / 100;
+        Assert.Null(Told(80 * part, longer));
+        // The steps that are tried are half an hour and a tenth.
+        Assert.NotNull(Told(80 * part, longer - 30));
+        Assert.NotNull(Told(80 * (part + 0.1), longer));
+        // No other pair of both is less in all, each as a part of the most that is tried.
+        double Cost(double minutes, double of) => (minutes / 180) + ((1 - of) / 0.7);
+        for (double minutes = 30; minutes <= 180; minutes += 30)
+        {
+            for (double of = 0.9; of > 0.25; of -= 0.1)
+            {
+                Assert.True(
+                    Cost(minutes, of) > Cost(longer, part) - 1e-9
+                        || Told(80 * of, minutes) is not null,
+                    FormattableString.Invariant($"{minutes} minutes and {of} do as well")
+                );
+            }
+        }
+
+        static double Number(Group group) =>
+            double.Parse(group.Value, CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
+    public void WhereNoTwoDoThatIsSaid() =>
+        Assert.Contains(
+            "and no two of them together",
+            Told(2000)!.Message,
+            StringComparison.Ordinal
+        );
+
+    /// <summary>An hour in the evening that ends three hours before midnight.</summary>
+    /// <returns>Why the cloth cannot be laid; null where it can.</returns>
+    private static Finding? Told(double wetMinutesPerM2, double longer = 0)
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue!;
+        return GluedLaunch
+            .Of(
+                job with
+                {
+                    Glue = spec with
+                    {
+                        // The planks under it are down.
+                        Done = new([
+                            .. GluedLaunch
+                                .Plan.PlankLayers.First()
+                                .Starboard.Concat(GluedLaunch.Plan.PlankLayers.First().Port)
+                                .Select(p => new GlueDone(p.Id, null, p.Side, 900)),
+                        ]),
+                        Crew = new(4) { WetMinutesPerM2 = wetMinutesPerM2 },
+                        Resin = spec.Resin! with
+                        {
+                            Clocks = spec.Resin.Clocks with { Tacky = null },
+                        },
+                        Clock = spec.Clock! with { Shifts = [(1200, 1260 + longer)] },
+                    },
+                }
+            )
+            .Glue!.Findings.SingleOrDefault(f =>
+                f.Message.Contains("cannot be laid", StringComparison.Ordinal)
+            );
+    }
+}
