@@ -2,7 +2,6 @@ using System.Text.Json;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Tables;
-using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
@@ -64,12 +63,9 @@ internal static class PlankJson
         json.WriteEndArray();
         Sizes(json, numbers, plank);
         Bend(json, numbers, plank.Bend);
-        if (
-            plan.Timber?.Of(plank.Id) is { } timber
-            && plan.Timber.Layers.FirstOrDefault(l => l.Layer == plank.Layer) is { } wood
-        )
+        foreach (IOnPlanks added in shown.Added)
         {
-            TimberJson.Plank(json, numbers, wood, timber, plank.Bend.GrainStrainPercent);
+            added.WriteBend(json, plank);
         }
 
         json.WriteStartArray("pieces");
