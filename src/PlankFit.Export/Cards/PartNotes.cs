@@ -13,7 +13,7 @@ internal static class PartNotes
     public static IEnumerable<string> OnCard(PlanShown shown, Plank plank)
     {
         BottomPlan plan = shown.Plan;
-        if (plan.Joints?.On(plank.Id) is { } pieced)
+        if (plan.Joints.On(plank.Id) is { } pieced)
         {
             yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
         }
@@ -33,7 +33,7 @@ internal static class PartNotes
     public static IEnumerable<string> InList(PlanShown shown, Plank plank)
     {
         BottomPlan plan = shown.Plan;
-        if (plan.Joints?.On(plank.Id) is { } pieced)
+        if (plan.Joints.On(plank.Id) is { } pieced)
         {
             yield return JointWords.Pieces(pieced, plan.Job.Units) + ".";
         }
