@@ -69,24 +69,23 @@ internal static class PlankJson
         }
 
         json.WriteStartArray("pieces");
-        foreach (PlankPiece piece in plan.Joints?.On(plank.Id)?.Pieces ?? [])
+        foreach (PlankPiece piece in plan.Joints.On(plank.Id)?.Pieces ?? [])
         {
             PieceJson.Write(json, numbers, piece);
         }
 
         json.WriteEndArray();
-        json.WriteStartArray("marks");
-        foreach (PlankMark mark in plank.Marks)
-        {
-            json.WriteStartObject();
-            json.WriteString("kind", mark.Kind);
-            json.WriteString("label", mark.Label);
-            numbers.Point("at", mark.At);
-            numbers.Point("inward", mark.Inward);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "marks",
+            plank.Marks,
+            mark =>
+            {
+                json.WriteString("kind", mark.Kind);
+                json.WriteString("label", mark.Label);
+                numbers.Point("at", mark.At);
+                numbers.Point("inward", mark.Inward);
+            }
+        );
         foreach (IOnPlanks added in shown.Added)
         {
             added.Write(json, plank);
