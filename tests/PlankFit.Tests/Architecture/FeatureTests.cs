@@ -7,7 +7,7 @@ namespace PlankFit.Tests.Architecture;
 /// what is shown on planks, the list of commands), and other features that stand on it by the trade's own logic. Its files deleted and its lines in those, the program
 /// builds.
 /// </summary>
-public sealed class FeatureTests
+public sealed partial class FeatureTests
 {
     /// <summary>The files that name every feature, or every one that has positions, faults or questions of its own, or a command.</summary>
     private static readonly string[] Hubs =
@@ -70,6 +70,50 @@ public sealed class FeatureTests
             Named(Why, Leaves[feature].Own),
             n => !Regex.IsMatch(n.Split(' ')[0], Leaves[feature].StandOnIt)
         );
+
+    /// <summary>A constant leaves no trace in compiled code: whoever takes one of a feature has the feature's namespace among its usings, since none stands there in vain.</summary>
+    [Theory]
+    [MemberData(nameof(Features))]
+    public void NothingElseUsesItsNamespaces(string feature)
+    {
+        (string own, string standOnIt) = Leaves[feature];
+        (string Path, string Space, string[] Usings)[] files =
+        [
+            .. HouseRules
+                .SourceFiles()
+                .Select(f =>
+                    (
+                        Path.GetRelativePath(Path.Combine(HouseRules.Root(), "src"), f)
+                            .Replace('\\', '/'),
+                        Text: File.ReadAllText(f)
+                    )
+                )
+                .Select(f =>
+                    (
+                        f.Item1,
+                        Space().Match(f.Text).Groups[1].Value,
+                        Using().Matches(f.Text).Select(m => m.Groups[1].Value).ToArray()
+                    )
+                ),
+        ];
+        // A folder that has other files as well is nobody's.
+        string[] spaces =
+        [
+            .. files
+                .GroupBy(f => f.Space)
+                .Where(g => g.All(f => Regex.IsMatch(f.Path, own)))
+                .Select(g => g.Key),
+        ];
+        Assert.NotEmpty(spaces);
+        Assert.DoesNotContain(
+            files.Where(f =>
+                !Regex.IsMatch(f.Path, own)
+                && !Regex.IsMatch(f.Path, standOnIt)
+                && !Hubs.Contains(f.Path)
+            ),
+            f => f.Usings.Intersect(spaces).Any()
+        );
+    }
 
     /// <summary>A card that asks for fastenings of its own accord is told by name.</summary>
     [Fact]
@@ -136,4 +180,10 @@ public sealed class FeatureTests
                 )
             )
             .Why;
+
+    [GeneratedRegex(@"^namespace ([\w.]+);", RegexOptions.Multiline)]
+    private static partial Regex Space();
+
+    [GeneratedRegex(@"^using ([\w.]+);", RegexOptions.Multiline)]
+    private static partial Regex Using();
 }
