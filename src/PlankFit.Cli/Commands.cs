@@ -10,6 +10,7 @@ using PlankFit.App.Nesting;
 using PlankFit.App.Running;
 using PlankFit.App.Sheathing;
 using PlankFit.App.Taping;
+using PlankFit.Planking.Laying;
 
 namespace PlankFit.Cli;
 
@@ -21,13 +22,49 @@ internal static class Commands
         var root = new RootCommand(
             "From the table of offsets of a hard-chine hull to every diagonal plank of its bottom and topsides, before a saw is lifted."
         );
-        root.Add(Lay());
-        root.Add(Keel());
+        root.Add(
+            Verb(
+                "lay",
+                "Work out every plank of every layer and write all that the bench needs.",
+                LayRun.Run
+            )
+        );
+        root.Add(
+            Verb(
+                "keel",
+                "Hold the keel's layers against the planking: half-widths and bevels wanted and there, patterns, the cap.",
+                KeelRun.Run
+            )
+        );
         root.Add(CompareCommand.Build());
-        root.Add(Nest());
-        root.Add(Glue());
-        root.Add(Trust());
-        root.Add(Sheathe());
+        root.Add(
+            Verb(
+                "nest",
+                "Lay the planks out in the boards on hand, or say what to buy: cut sheets, cut list, labels, offcuts. Ctrl-C ends the search and keeps the best plan.",
+                NestRun.Run
+            )
+        );
+        root.Add(
+            Verb(
+                "glue",
+                "Plan resin and glue: what to order, batches by pot and film on the day's temperature, sessions, hold points, cards to mix by.",
+                GlueRun.Run
+            )
+        );
+        root.Add(
+            Verb(
+                "trust",
+                "Tell how sure every plank is by [trust] and the tape, which few readings would make them surer, and what may be sawn now.",
+                TrustRun.Run
+            )
+        );
+        root.Add(
+            Verb(
+                "sheathe",
+                "Lay the cloths of [[sheathing]]: how each lies and is cut from its roll, and the lines to draw before wetting out.",
+                SheatheRun.Run
+            )
+        );
         root.Add(Check());
         root.Add(Explain());
         root.Add(Cut());
@@ -35,113 +72,18 @@ internal static class Commands
         return root;
     }
 
-    private static Command Lay()
+    /// <summary>One that takes what every verb takes and no more.</summary>
+    private static Command Verb(
+        string name,
+        string what,
+        Func<RunRequest, IProgress<PlanProgress>, Timings, CancellationToken, RunReport> run
+    )
     {
         var common = new CommonOptions();
-        var lay = new Command(
-            "lay",
-            "Work out every plank of every layer and write all that the bench needs."
-        );
-        common.AddTo(lay);
-        lay.SetAction(parsed =>
-            Terminal.Run(
-                common,
-                parsed,
-                (request, progress, timings, stop) => LayRun.Run(request, progress, timings, stop)
-            )
-        );
-        return lay;
-    }
-
-    private static Command Keel()
-    {
-        var common = new CommonOptions();
-        var keel = new Command(
-            "keel",
-            "Hold the keel's layers against the planking: half-widths and bevels wanted and there, patterns, the cap."
-        );
-        common.AddTo(keel);
-        keel.SetAction(parsed =>
-            Terminal.Run(
-                common,
-                parsed,
-                (request, progress, timings, stop) => KeelRun.Run(request, progress, timings, stop)
-            )
-        );
-        return keel;
-    }
-
-    private static Command Nest()
-    {
-        var common = new CommonOptions();
-        var nest = new Command(
-            "nest",
-            "Lay the planks out in the boards on hand, or say what to buy: cut sheets, cut list, labels, offcuts. Ctrl-C ends the search and keeps the best plan."
-        );
-        common.AddTo(nest);
-        nest.SetAction(parsed =>
-            Terminal.Run(
-                common,
-                parsed,
-                (request, progress, timings, stop) => NestRun.Run(request, progress, timings, stop)
-            )
-        );
-        return nest;
-    }
-
-    private static Command Glue()
-    {
-        var common = new CommonOptions();
-        var glue = new Command(
-            "glue",
-            "Plan resin and glue: what to order, batches by pot and film on the day's temperature, sessions, hold points, cards to mix by."
-        );
-        common.AddTo(glue);
-        glue.SetAction(parsed =>
-            Terminal.Run(
-                common,
-                parsed,
-                (request, progress, timings, stop) => GlueRun.Run(request, progress, timings, stop)
-            )
-        );
-        return glue;
-    }
-
-    private static Command Trust()
-    {
-        var common = new CommonOptions();
-        var trust = new Command(
-            "trust",
-            "Tell how sure every plank is by [trust] and the tape, which few readings would make them surer, and what may be sawn now."
-        );
-        common.AddTo(trust);
-        trust.SetAction(parsed =>
-            Terminal.Run(
-                common,
-                parsed,
-                (request, progress, timings, stop) => TrustRun.Run(request, progress, timings, stop)
-            )
-        );
-        return trust;
-    }
-
-    private static Command Sheathe()
-    {
-        var common = new CommonOptions();
-        var sheathe = new Command(
-            "sheathe",
-            "Lay the cloths of [[sheathing]]: how each lies and is cut from its roll, and the lines to draw before wetting out."
-        );
-        common.AddTo(sheathe);
-        sheathe.SetAction(parsed =>
-            Terminal.Run(
-                common,
-                parsed,
-                (request, progress, timings, stop) =>
-                    SheatheRun.Run(request, progress, timings, stop)
-            )
-        );
-        return sheathe;
+        var verb = new Command(name, what);
+        common.AddTo(verb);
+        verb.SetAction(parsed => Terminal.Run(common, parsed, run));
+        return verb;
     }
 
     private static Command Check()

@@ -36,7 +36,7 @@ public static class ExplainRun
         }
 
         plan = plan.PanelOf(plank.Id);
-        JointedPlank? pieced = plan.Joints?.On(plank.Id);
+        JointedPlank? pieced = plan.Joints.On(plank.Id);
         if (named.Letter is not null && pieced?.Pieces.Any(p => p.Id == named) != true)
         {
             return RunReport.Faults([

@@ -1,5 +1,6 @@
 using PlankFit.App.Running;
 using PlankFit.Export.Framing;
+using PlankFit.Planking.Framing;
 using PlankFit.Planking.Whole;
 
 namespace PlankFit.App.Laying;
@@ -9,7 +10,8 @@ internal static class FramingFiles
 {
     public static FeatureFiles Of(BottomPlan plan)
     {
-        if (plan.Framing is not { } behind)
+        FramingPlan behind = plan.Framing;
+        if (behind.Things.IsEmpty)
         {
             return FeatureFiles.None;
         }

@@ -15,7 +15,8 @@ internal static class JointFiles
 {
     public static FeatureFiles Of(BottomPlan plan)
     {
-        if (plan.Joints is not { } joints || joints.ByPlank.IsEmpty)
+        JointPlan joints = plan.Joints;
+        if (joints.ByPlank.IsEmpty)
         {
             return FeatureFiles.None;
         }

@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using PlankFit.App.Laying;
-using PlankFit.App.Noting;
 using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
-using PlankFit.Reading.Glue;
 
 namespace PlankFit.App.Parts;
 
@@ -82,8 +80,8 @@ internal static class PartRun
             ExitCode.Done,
             // What was said of work that is done already is of this part too, and stands with the whole plan alone.
             [
-                .. plan.Findings.Where(IsOfProgress),
-                .. part.Findings(found).Where(f => !IsOfProgress(f)),
+                .. plan.Findings.Where(PlannedJob.IsOfProgress),
+                .. part.Findings(found).Where(f => !PlannedJob.IsOfProgress(f)),
             ],
             [
                 .. part.Lines(plan.Job, found),
@@ -97,7 +95,4 @@ internal static class PartRun
             First = NestTold.First(plan),
         };
     }
-
-    private static bool IsOfProgress(Finding finding) =>
-        finding.Where is ProgressText.UsualName or ProgressJournal.FileName;
 }

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using PlankFit.App.Looking;
+using PlankFit.App.Noting;
 using PlankFit.App.Running;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
 using PlankFit.Planking.Whole;
+using PlankFit.Reading.Glue;
 using PlankFit.Reading.Jobs;
 
 namespace PlankFit.App.Planning;
@@ -95,4 +97,8 @@ internal sealed record PlannedJob(BottomPlan? Plan, RunReport? Faults)
                 );
         return made with { Look = look };
     }
+
+    /// <summary>Whether it was said of the work that is done already.</summary>
+    public static bool IsOfProgress(Finding finding) =>
+        finding.Where is ProgressText.UsualName or ProgressJournal.FileName;
 }

@@ -21,7 +21,7 @@ internal static class ProgressBeside
     /// <summary>The job with it and a revision that goes by it too, or with its faults.</summary>
     public static (Job Job, ImmutableArray<Finding> Findings) Of(Job job, string jobPath)
     {
-        if (job.Glue is not { Crew: not null, Clock: not null })
+        if (!job.IsPlannedBySessions)
         {
             return (job, []);
         }

@@ -62,22 +62,21 @@ public static class AsBuiltJson
                 }
 
                 json.WriteEndArray();
-                json.WriteStartArray("drifts");
-                foreach (SeamCreep drift in standing.Drifts)
-                {
-                    json.WriteStartObject();
-                    json.WriteNumber("layer", drift.Layer);
-                    json.WriteString("side", PlankWords.Of(drift.Side));
-                    json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
-                    json.WriteString("going", drift.GoingAft ? "aft" : "forward");
-                    numbers.Number("mmAPlank", drift.MmAPlank, 4);
-                    json.WriteString("since", drift.SincePlank?.ToString());
-                    json.WriteNumber("planksLeft", drift.PlanksLeft);
-                    numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
-                    json.WriteEndObject();
-                }
-
-                json.WriteEndArray();
+                json.Objects(
+                    "drifts",
+                    standing.Drifts,
+                    drift =>
+                    {
+                        json.WriteNumber("layer", drift.Layer);
+                        json.WriteString("side", PlankWords.Of(drift.Side));
+                        json.WriteString("at", drift.At == PanelEdge.Lower ? "keel" : "chine");
+                        json.WriteString("going", drift.GoingAft ? "aft" : "forward");
+                        numbers.Number("mmAPlank", drift.MmAPlank, 4);
+                        json.WriteString("since", drift.SincePlank?.ToString());
+                        json.WriteNumber("planksLeft", drift.PlanksLeft);
+                        numbers.NumberOrNull("narrowerMm", drift.NarrowerMm, 4);
+                    }
+                );
                 Moves(json, numbers, standing);
                 Cut(json, numbers, standing);
             }
@@ -109,30 +108,29 @@ public static class AsBuiltJson
 
     private static void Cut(Utf8JsonWriter json, JsonNumbers numbers, AsBuiltPlan standing)
     {
-        json.WriteStartArray("cut");
-        foreach (SawnRow row in standing.Sawn)
-        {
-            json.WriteStartObject();
-            json.WriteString("plank", row.Id.ToString());
-            json.WriteString("cutFrom", row.Fit.Revision);
-            numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
-            numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);
-            bool bottom = row.Id.Panel == PlankId.Bottom;
-            numbers.NumberOrNull(
-                bottom ? "widerAtKeelMm" : "widerAtLowerEdgeMm",
-                row.Fit.AtKeelMm,
-                4
-            );
-            numbers.NumberOrNull(
-                bottom ? "widerAtChineMm" : "widerAtUpperEdgeMm",
-                row.Fit.AtChineMm,
-                4
-            );
-            numbers.Number("spareMm", row.Fit.SpareMm, 4);
-            numbers.Number("thinnerMm", row.Fit.ThinnerMm, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "cut",
+            standing.Sawn,
+            row =>
+            {
+                json.WriteString("plank", row.Id.ToString());
+                json.WriteString("cutFrom", row.Fit.Revision);
+                numbers.NumberOrNull("longerForwardMm", row.Fit.ForwardMm, 4);
+                numbers.NumberOrNull("longerAfterMm", row.Fit.AfterMm, 4);
+                bool bottom = row.Id.Panel == PlankId.Bottom;
+                numbers.NumberOrNull(
+                    bottom ? "widerAtKeelMm" : "widerAtLowerEdgeMm",
+                    row.Fit.AtKeelMm,
+                    4
+                );
+                numbers.NumberOrNull(
+                    bottom ? "widerAtChineMm" : "widerAtUpperEdgeMm",
+                    row.Fit.AtChineMm,
+                    4
+                );
+                numbers.Number("spareMm", row.Fit.SpareMm, 4);
+                numbers.Number("thinnerMm", row.Fit.ThinnerMm, 4);
+            }
+        );
     }
 }

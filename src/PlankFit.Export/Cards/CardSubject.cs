@@ -48,7 +48,7 @@ internal sealed record CardSubject(Plank Shape, PlankLayerPlan Layer, PieceId Id
     )
     {
         LengthUnit unit = shown.Plan.Job.Units;
-        JointedPlank? pieced = shown.Plan.Joints?.On(plank.Id);
+        JointedPlank? pieced = shown.Plan.Joints.On(plank.Id);
         return new(plank, layer, PieceId.Whole(plank.Id))
         {
             What =

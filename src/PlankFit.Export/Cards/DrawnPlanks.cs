@@ -58,7 +58,7 @@ internal static class DrawnPlanks
         && AreMirrored(a.FlatCut, b.FlatCut)
         && AreMirrored(a.FlatNet, b.FlatNet)
         && AreMirrored([.. a.Marks.Select(m => m.At)], [.. b.Marks.Select(m => m.At)])
-        && AreMirrored(shown.Plan.Joints?.On(a.Id), shown.Plan.Joints?.On(b.Id))
+        && AreMirrored(shown.Plan.Joints.On(a.Id), shown.Plan.Joints.On(b.Id))
         && AreMirrored(
             [.. shown.Added.SelectMany(x => x.Places(a))],
             [.. shown.Added.SelectMany(x => x.Places(b))],

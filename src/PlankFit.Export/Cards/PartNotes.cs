@@ -1,7 +1,6 @@
 using PlankFit.Export.Framing;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Shown;
-using PlankFit.Export.Timber;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
 
@@ -14,17 +13,12 @@ internal static class PartNotes
     public static IEnumerable<string> OnCard(PlanShown shown, Plank plank)
     {
         BottomPlan plan = shown.Plan;
-        if (plan.Joints?.On(plank.Id) is { } pieced)
+        if (plan.Joints.On(plank.Id) is { } pieced)
         {
             yield return $"{JointWords.Pieces(pieced, plan.Job.Units)}; {JointWords.Joined(pieced)}.";
         }
 
         foreach (string note in FramingWords.OnCard(plan, plank))
-        {
-            yield return note;
-        }
-
-        foreach (string note in TimberWords.OnCard(plan, plank))
         {
             yield return note;
         }
@@ -36,14 +30,15 @@ internal static class PartNotes
     }
 
     /// <summary>In a few words, for its row of the list.</summary>
-    public static IEnumerable<string> InList(BottomPlan plan, Plank plank)
+    public static IEnumerable<string> InList(PlanShown shown, Plank plank)
     {
-        if (plan.Joints?.On(plank.Id) is { } pieced)
+        BottomPlan plan = shown.Plan;
+        if (plan.Joints.On(plank.Id) is { } pieced)
         {
             yield return JointWords.Pieces(pieced, plan.Job.Units) + ".";
         }
 
-        foreach (string note in TimberWords.InList(plan, plank))
+        foreach (string note in shown.Added.SelectMany(a => a.InList(plank)))
         {
             yield return note;
         }

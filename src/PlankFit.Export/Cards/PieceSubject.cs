@@ -23,7 +23,7 @@ internal static class PieceSubject
     )
     {
         LengthUnit unit = shown.Plan.Job.Units;
-        foreach (PlankPiece piece in shown.Plan.Joints?.On(plank.Id)?.Pieces ?? [])
+        foreach (PlankPiece piece in shown.Plan.Joints.On(plank.Id)?.Pieces ?? [])
         {
             Plank shape = Shape(plank, piece, unit);
             yield return new(shape, layer, piece.Id)

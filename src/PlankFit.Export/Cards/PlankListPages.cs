@@ -43,11 +43,11 @@ public static class PlankListPages
                     Cautions.Saw
                 );
                 pages.AddRange(
-                    Paged(panel, layer, drawn.On(layer, side))
+                    Paged(drawn.Shown.On(panel), layer, drawn.On(layer, side))
                         .Select(rows => new SheetPage(
                             SheetFormat.Bench(plan.Job),
                             block,
-                            (pad, inside) => Table(pad, inside, rows, layer, panel)
+                            (pad, inside) => Table(pad, inside, rows, layer, drawn.Shown.On(panel))
                         ))
                 );
             }
@@ -58,11 +58,12 @@ public static class PlankListPages
 
     /// <summary>As many planks to a page as have room, six at the most; one with many ends takes more of it, and what is over goes to all alike.</summary>
     private static IEnumerable<List<(DrawnPlank Drawn, double HeightMm)>> Paged(
-        BottomPlan plan,
+        PlanShown shown,
         PlankLayerPlan layer,
         ImmutableArray<DrawnPlank> planks
     )
     {
+        BottomPlan plan = shown.Plan;
         Box body = Frame.Inside(SheetFormat.Bench(plan.Job));
         double room = body.Height - HeadMm,
             endsMm = Column(body, EndsColumn).Width,
@@ -73,8 +74,8 @@ public static class PlankListPages
         {
             Plank plank = drawn.Plank;
             double needed = Math.Max(
-                PartNotes.InList(plan, plank).Any()
-                    ? Math.Max(LeastRowMm, NotesHeightMm(plan, plank, layer, notesMm))
+                PartNotes.InList(shown, plank).Any()
+                    ? Math.Max(LeastRowMm, NotesHeightMm(shown, plank, layer, notesMm))
                     : LeastRowMm,
                 ListedEnds.HeightMm(plank, endsMm, layer.Spec.ThicknessMm, plan.Job.Units)
             );
@@ -109,10 +110,10 @@ public static class PlankListPages
         Box inside,
         List<(DrawnPlank Drawn, double HeightMm)> rows,
         PlankLayerPlan layer,
-        BottomPlan plan
+        PlanShown shown
     )
     {
-        LengthUnit unit = plan.Job.Units;
+        LengthUnit unit = shown.Plan.Job.Units;
         PlankId id = rows[0].Drawn.Plank.Id;
         Box head = inside with { Bottom = inside.Top - HeadMm };
         string[] names =
@@ -144,7 +145,7 @@ public static class PlankListPages
         {
             Box row = inside with { Top = top, Bottom = top - rows[i].HeightMm };
             pad.Line(row.Left, row.Top, row.Right, row.Top, i == 0 ? Pens.Frame : Pens.Rule);
-            Row(pad, row, rows[i].Drawn, layer, plan);
+            Row(pad, row, rows[i].Drawn, layer, shown);
             top = row.Bottom;
         }
     }
@@ -160,11 +161,11 @@ public static class PlankListPages
         Box row,
         DrawnPlank drawn,
         PlankLayerPlan layer,
-        BottomPlan plan
+        PlanShown shown
     )
     {
         Plank plank = drawn.Plank;
-        LengthUnit unit = plan.Job.Units;
+        LengthUnit unit = shown.Plan.Job.Units;
         Box name = Column(row, 0);
         pad.Text(name.Left, row.Top - 6.5, plank.Id.ToString(), Letters.Heading, bold: true);
         if (drawn.Twin is { } twin)
@@ -190,26 +191,26 @@ public static class PlankListPages
         ListedEnds.Draw(pad, Column(row, EndsColumn), plank, layer.Spec.ThicknessMm, unit);
         Box notes = Column(row, NotesColumn);
         double y = row.Top - TopMm;
-        foreach (string note in Notes(plan, plank, layer))
+        foreach (string note in Notes(shown, plank, layer))
         {
             y = pad.Paragraph(notes.Left, y, notes.Width, note, Letters.Small);
         }
     }
 
-    private static IEnumerable<string> Notes(BottomPlan plan, Plank plank, PlankLayerPlan layer) =>
+    private static IEnumerable<string> Notes(PlanShown shown, Plank plank, PlankLayerPlan layer) =>
         PlankNotes
-            .Short(plank, layer.Spec.ThicknessMm, plan.Job.Units)
-            .Concat(PartNotes.InList(plan, plank));
+            .Short(plank, layer.Spec.ThicknessMm, shown.Plan.Job.Units)
+            .Concat(PartNotes.InList(shown, plank));
 
     private static double NotesHeightMm(
-        BottomPlan plan,
+        PlanShown shown,
         Plank plank,
         PlankLayerPlan layer,
         double widthMm
     ) =>
         TopMm
         + (
-            Notes(plan, plank, layer).Sum(n => Letters.Wrap(n, Letters.Small, widthMm).Count)
+            Notes(shown, plank, layer).Sum(n => Letters.Wrap(n, Letters.Small, widthMm).Count)
             * Letters.Small
             * Letters.Leading
         )

@@ -18,13 +18,7 @@ public static class CompareJson
             {
                 json.WriteNumber("asked", c.Asked);
                 json.WriteNumber("tried", c.Layouts.Length);
-                json.WriteStartArray("heldBy");
-                foreach (Measure m in c.By)
-                {
-                    json.WriteStringValue(m.Name);
-                }
-
-                json.WriteEndArray();
+                json.Strings("heldBy", c.By.Select(m => m.Name));
                 json.WriteStartArray("layouts");
                 foreach (Layout l in c.Layouts)
                 {
@@ -54,13 +48,7 @@ public static class CompareJson
         }
         else
         {
-            json.WriteStartArray("cannotBeLaid");
-            foreach (string why in l.Why)
-            {
-                json.WriteStringValue(why);
-            }
-
-            json.WriteEndArray();
+            json.Strings("cannotBeLaid", l.Why);
         }
 
         json.WriteEndObject();

@@ -9,19 +9,18 @@ internal static class FasteningJson
 {
     public static void Write(Utf8JsonWriter json, JsonNumbers numbers, PlankFastenings made)
     {
-        json.WriteStartArray("fastenings");
-        foreach (Fastening f in made.Points)
-        {
-            json.WriteStartObject();
-            json.WriteString("use", FasteningWords.Use(f.Use));
-            json.WriteString("kind", FasteningWords.What(f.Use, f.Kind, f.Shape));
-            json.WriteString("on", f.Backing);
-            numbers.Point("at", f.At);
-            numbers.NumberOrNull("lengthMm", f.LengthMm, 4);
-            json.WriteBoolean("temporary", f.IsTemporary);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "fastenings",
+            made.Points,
+            f =>
+            {
+                json.WriteString("use", FasteningWords.Use(f.Use));
+                json.WriteString("kind", FasteningWords.What(f.Use, f.Kind, f.Shape));
+                json.WriteString("on", f.Backing);
+                numbers.Point("at", f.At);
+                numbers.NumberOrNull("lengthMm", f.LengthMm, 4);
+                json.WriteBoolean("temporary", f.IsTemporary);
+            }
+        );
     }
 }

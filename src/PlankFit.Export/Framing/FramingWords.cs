@@ -81,5 +81,5 @@ internal static class FramingWords
     }
 
     public static ImmutableArray<FramingCrossing> Crossings(BottomPlan plan, Plank plank) =>
-        plan.Framing?.On(plank.Id) ?? [];
+        plan.Framing.On(plank.Id);
 }

@@ -29,73 +29,69 @@ public static class GlueJson
 
     private static void Products(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
     {
-        json.WriteStartArray("products");
-        foreach (MixTotal total in glue.Totals)
-        {
-            json.WriteStartObject();
-            json.WriteString("name", total.Mix.Name);
-            numbers.Number("resinPerHardenerByVolume", total.Mix.Ratio.ResinPerHardener, 6);
-            numbers.Number("resinPerHardenerByMass", total.Mix.Ratio.ResinPerHardenerByMass, 6);
-            Range(json, numbers, "boundsKg", total.Bounds);
-            Range(json, numbers, "likelyKg", total.Likely);
-            numbers.Number("orderResinKg", total.Order.ResinKg, 4);
-            numbers.Number("orderHardenerKg", total.Order.HardenerKg, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "products",
+            glue.Totals,
+            total =>
+            {
+                json.WriteString("name", total.Mix.Name);
+                numbers.Number("resinPerHardenerByVolume", total.Mix.Ratio.ResinPerHardener, 6);
+                numbers.Number("resinPerHardenerByMass", total.Mix.Ratio.ResinPerHardenerByMass, 6);
+                Range(json, numbers, "boundsKg", total.Bounds);
+                Range(json, numbers, "likelyKg", total.Likely);
+                numbers.Number("orderResinKg", total.Order.ResinKg, 4);
+                numbers.Number("orderHardenerKg", total.Order.HardenerKg, 4);
+            }
+        );
     }
 
     private static void Amounts(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
     {
-        json.WriteStartArray("amounts");
-        foreach (AmountLine line in glue.Amounts)
-        {
-            json.WriteStartObject();
-            json.WriteString("where", line.Where);
-            json.WriteString("for", GlueWords.Of(line.Use));
-            json.WriteString("product", line.Mix.Name);
-            numbers.Number("areaMm2", line.AreaMm2, 0);
-            Range(json, numbers, "kg", line.Kg);
-            json.WriteString("rate", line.Rate);
-            json.WriteStartArray("fillers");
-            foreach (FillerAmount filler in line.Fillers)
+        json.Objects(
+            "amounts",
+            glue.Amounts,
+            line =>
             {
-                json.WriteStartObject();
-                json.WriteString("name", filler.Of.Name);
-                Range(json, numbers, "kg", filler.Kg);
-                json.WriteEndObject();
+                json.WriteString("where", line.Where);
+                json.WriteString("for", GlueWords.Of(line.Use));
+                json.WriteString("product", line.Mix.Name);
+                numbers.Number("areaMm2", line.AreaMm2, 0);
+                Range(json, numbers, "kg", line.Kg);
+                json.WriteString("rate", line.Rate);
+                json.Objects(
+                    "fillers",
+                    line.Fillers,
+                    filler =>
+                    {
+                        json.WriteString("name", filler.Of.Name);
+                        Range(json, numbers, "kg", filler.Kg);
+                    }
+                );
             }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
     }
 
     private static void Stages(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
     {
-        json.WriteStartArray("stages");
-        foreach (GlueStage stage in glue.Stages)
-        {
-            json.WriteStartObject();
-            json.WriteString("layer", stage.Layer);
-            json.WriteString("for", GlueWords.Of(stage.Use));
-            json.WriteString("product", stage.Mix.Name);
-            Points(json, numbers, "before", stage.Before);
-            json.WriteStartArray("batches");
-            foreach (GlueBatch batch in stage.Batches)
+        json.Objects(
+            "stages",
+            glue.Stages,
+            stage =>
             {
-                Batch(json, numbers, batch);
+                json.WriteString("layer", stage.Layer);
+                json.WriteString("for", GlueWords.Of(stage.Use));
+                json.WriteString("product", stage.Mix.Name);
+                Points(json, numbers, "before", stage.Before);
+                json.WriteStartArray("batches");
+                foreach (GlueBatch batch in stage.Batches)
+                {
+                    Batch(json, numbers, batch);
+                }
+
+                json.WriteEndArray();
+                Points(json, numbers, "after", stage.After);
             }
-
-            json.WriteEndArray();
-            Points(json, numbers, "after", stage.After);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
     }
 
     private static void Batch(Utf8JsonWriter json, JsonNumbers numbers, GlueBatch batch)
@@ -115,19 +111,18 @@ public static class GlueJson
         numbers.Number("byWhen", batch.Clocks.DownBy, 2);
         numbers.Number("outByThreeDegreesWarmer", batch.Clocks.Warmer.OutBy, 2);
         numbers.Number("byWhenThreeDegreesWarmer", batch.Clocks.Warmer.DownBy, 2);
-        json.WriteStartArray("planks");
-        foreach (PlankTimes plank in batch.Planks)
-        {
-            json.WriteStartObject();
-            json.WriteString("id", plank.Id.ToString());
-            numbers.Number("grams", plank.Grams, 2);
-            numbers.Number("spread", plank.SpreadAt, 2);
-            numbers.Number("start", plank.SetAt, 2);
-            numbers.Number("end", plank.DoneAt, 2);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "planks",
+            batch.Planks,
+            plank =>
+            {
+                json.WriteString("id", plank.Id.ToString());
+                numbers.Number("grams", plank.Grams, 2);
+                numbers.Number("spread", plank.SpreadAt, 2);
+                numbers.Number("start", plank.SetAt, 2);
+                numbers.Number("end", plank.DoneAt, 2);
+            }
+        );
         json.WriteEndObject();
     }
 
@@ -138,43 +133,35 @@ public static class GlueJson
         IEnumerable<HoldPoint> points
     )
     {
-        json.WriteStartArray(name);
-        foreach (HoldPoint point in points)
-        {
-            json.WriteStartObject();
-            json.WriteString("what", point.What);
-            numbers.NumberOrNull("notBefore", point.NotBefore, 2);
-            numbers.NumberOrNull("notAfter", point.NotAfter, 2);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            name,
+            points,
+            point =>
+            {
+                json.WriteString("what", point.What);
+                numbers.NumberOrNull("notBefore", point.NotBefore, 2);
+                numbers.NumberOrNull("notAfter", point.NotAfter, 2);
+            }
+        );
     }
 
     private static void Sessions(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
     {
-        json.WriteStartArray("sessions");
-        foreach (GlueSession session in glue.Sessions)
-        {
-            json.WriteStartObject();
-            json.WriteNumber("number", session.Number);
-            json.WriteString("layer", session.Layer);
-            numbers.Number("start", session.From, 2);
-            numbers.Number("end", session.To, 2);
-            SessionClamps clamps = ClampCounts.Of(glue, session);
-            json.WriteNumber("clampsPutOn", clamps.PutOn);
-            json.WriteNumber("clampsAtOnce", clamps.AtOnce);
-            json.WriteStartArray("batches");
-            foreach (GlueBatch batch in session.Batches)
+        json.Objects(
+            "sessions",
+            glue.Sessions,
+            session =>
             {
-                json.WriteStringValue(batch.Name);
+                json.WriteNumber("number", session.Number);
+                json.WriteString("layer", session.Layer);
+                numbers.Number("start", session.From, 2);
+                numbers.Number("end", session.To, 2);
+                SessionClamps clamps = ClampCounts.Of(glue, session);
+                json.WriteNumber("clampsPutOn", clamps.PutOn);
+                json.WriteNumber("clampsAtOnce", clamps.AtOnce);
+                json.Strings("batches", session.Batches.Select(batch => batch.Name));
             }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
     }
 
     private static void Range(Utf8JsonWriter json, JsonNumbers numbers, string name, Estimate range)

@@ -24,8 +24,8 @@ public static class JointMap
         Box inside = Frame.Inside(format).Within(8);
         string[] rules =
         [
-            .. (plan.Joints?.Layers ?? [])
-                .Where(l => l.Layer == layer.Number)
+            .. plan
+                .Joints.Layers.Where(l => l.Layer == layer.Number)
                 .SelectMany(l => l.Rules)
                 .Distinct()
                 .Select(r => JointWords.Sentence(r, plan.Job.Units)),
@@ -63,7 +63,7 @@ public static class JointMap
     {
         (BottomPlan plan, PlankLayerPlan layer) = (view.Plan, view.Layer);
         int joints = new[] { Side.Starboard, Side.Port }.Sum(s =>
-            plan.Joints?.Of(layer.Number, s)?.Planks.Sum(p => p.Joints.Length) ?? 0
+            plan.Joints.Of(layer.Number, s)?.Planks.Sum(p => p.Joints.Length) ?? 0
         );
         pad.Text(
             inside.Left,
@@ -152,7 +152,7 @@ public static class JointMap
         Side side
     )
     {
-        if (view.Plan.Joints?.Of(layer.Number, side) is not { } jointed)
+        if (view.Plan.Joints.Of(layer.Number, side) is not { } jointed)
         {
             yield break;
         }

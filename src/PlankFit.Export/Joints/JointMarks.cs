@@ -16,12 +16,12 @@ internal static class JointMarks
 
     /// <summary>The piece that carries the plank's lettering; null where the plank is of one piece.</summary>
     public static PlankPiece? Longest(BottomPlan plan, Plank plank) =>
-        plan.Joints?.On(plank.Id)?.Pieces.MaxBy(p => p.LengthMm);
+        plan.Joints.On(plank.Id)?.Pieces.MaxBy(p => p.LengthMm);
 
     /// <param name="shift">Added to the plank's own (s, n).</param>
     public static IEnumerable<Shape> Of(BottomPlan plan, Plank plank, Vec2 shift)
     {
-        if (plan.Joints?.On(plank.Id) is not { } pieced)
+        if (plan.Joints.On(plank.Id) is not { } pieced)
         {
             yield break;
         }
@@ -55,7 +55,7 @@ internal static class JointMarks
     public static Vec2 Clear(BottomPlan plan, Plank plank, Vec2 at)
     {
         bool IsClear(Vec2 p) =>
-            plan.Joints?.On(plank.Id) is not { } pieced
+            plan.Joints.On(plank.Id) is not { } pieced
             || pieced
                 .Joints.SelectMany(j => new[] { j.OuterLine, j.InnerLine })
                 .All(l => Math.Abs((l[1] - l[0]).Unit().Cross(p - l[0])) > ClearMm);

@@ -14,7 +14,7 @@ public static class JointPages
     public static ImmutableArray<Drawing> Of(BottomPlan plan)
     {
         List<SheetPage> pages = [];
-        foreach (JointedLayer jointed in plan.Joints?.Layers ?? [])
+        foreach (JointedLayer jointed in plan.Joints.Layers)
         {
             if (jointed.Planks.IsEmpty)
             {

@@ -25,7 +25,7 @@ internal sealed record JointRow(
         Joint.Distances.FirstOrDefault(d => d.Rule.What == what);
 
     public static IEnumerable<JointRow> All(BottomPlan plan) =>
-        (plan.Joints?.Layers ?? []).SelectMany(l => Of(plan, l));
+        plan.Joints.Layers.SelectMany(l => Of(plan, l));
 
     public static IEnumerable<JointRow> Of(BottomPlan plan, JointedLayer jointed)
     {
@@ -59,7 +59,7 @@ internal sealed record PieceRow(
     public LengthUnit Unit => Plan.Job.Units;
 
     public static IEnumerable<PieceRow> All(BottomPlan plan) =>
-        (plan.Joints?.Layers ?? []).SelectMany(jointed =>
+        plan.Joints.Layers.SelectMany(jointed =>
         {
             PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == jointed.Layer);
             var planks = layer.On(jointed.Side).ToDictionary(p => p.Id);

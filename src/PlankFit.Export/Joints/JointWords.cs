@@ -118,7 +118,7 @@ public static class JointWords
     /// <summary>Everything about a plank's pieces, a sentence each; nothing for a plank of one piece.</summary>
     public static IEnumerable<string> Sentences(BottomPlan plan, Plank plank)
     {
-        if (plan.Joints?.On(plank.Id) is not { } pieced)
+        if (plan.Joints.On(plank.Id) is not { } pieced)
         {
             yield break;
         }
@@ -132,7 +132,7 @@ public static class JointWords
 
     /// <summary>What a plank asks of boards: the lengths of its pieces, or its own where it is of one, mm.</summary>
     public static double StockMm(BottomPlan plan, Plank plank) =>
-        plan.Joints?.On(plank.Id)?.Pieces.Sum(p => p.LengthMm) ?? plank.CutLengthMm;
+        plan.Joints.On(plank.Id)?.Pieces.Sum(p => p.LengthMm) ?? plank.CutLengthMm;
 
     private static char Inboard(PlankJoint joint) => joint.Id.Inboard;
 }

@@ -30,7 +30,7 @@ internal static class PieceJson
     {
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
-            if (plan.Joints?.Of(layer.Number, side) is { Planks.IsEmpty: false } pieced)
+            if (plan.Joints.Of(layer.Number, side) is { Planks.IsEmpty: false } pieced)
             {
                 json.WriteStartObject(PlankWords.Of(side) + "Pieces");
                 json.WriteNumber("planks", pieced.Planks.Length);

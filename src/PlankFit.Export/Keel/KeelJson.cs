@@ -30,19 +30,18 @@ public static class KeelJson
                 }
 
                 json.WriteEndArray();
-                json.WriteStartArray("cap");
-                foreach (KeelCapStation row in keel.Cap)
-                {
-                    json.WriteStartObject();
-                    json.WriteString("station", row.Station);
-                    numbers.Number("positionMm", row.PositionMm, 4);
-                    json.WriteString("side", PlankWords.Of(row.Side));
-                    numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
-                    numbers.Number("edgeBevelDegrees", row.EdgeBevelDegrees, 4);
-                    json.WriteEndObject();
-                }
-
-                json.WriteEndArray();
+                json.Objects(
+                    "cap",
+                    keel.Cap,
+                    row =>
+                    {
+                        json.WriteString("station", row.Station);
+                        numbers.Number("positionMm", row.PositionMm, 4);
+                        json.WriteString("side", PlankWords.Of(row.Side));
+                        numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
+                        numbers.Number("edgeBevelDegrees", row.EdgeBevelDegrees, 4);
+                    }
+                );
                 JsonFile.Findings(json, keel.Findings);
             }
         );
@@ -57,20 +56,19 @@ public static class KeelJson
         numbers.NumberOrNull("fadesAtMm", layer.RunsOutAtMm, 4);
         Rows(json, numbers, "stations", layer.Stations);
         Rows(json, numbers, "between", layer.Between);
-        json.WriteStartArray("plankEnds");
-        foreach (KeelPlankEnd end in layer.PlankEnds)
-        {
-            json.WriteStartObject();
-            json.WriteString("plank", end.PlankId.ToString());
-            numbers.Number("positionMm", end.PositionMm, 4);
-            numbers.Number("lengthChangeMm", end.LengthChangeMm, 4);
-            numbers.Number("cutDegrees", end.CutDegrees, 4);
-            numbers.Number("cutChangeDegrees", end.CutChangeDegrees, 4);
-            numbers.Number("bevelDegrees", end.BevelDegrees, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "plankEnds",
+            layer.PlankEnds,
+            end =>
+            {
+                json.WriteString("plank", end.PlankId.ToString());
+                numbers.Number("positionMm", end.PositionMm, 4);
+                numbers.Number("lengthChangeMm", end.LengthChangeMm, 4);
+                numbers.Number("cutDegrees", end.CutDegrees, 4);
+                numbers.Number("cutChangeDegrees", end.CutChangeDegrees, 4);
+                numbers.Number("bevelDegrees", end.BevelDegrees, 4);
+            }
+        );
         json.WriteEndObject();
     }
 
@@ -81,33 +79,31 @@ public static class KeelJson
         ImmutableArray<KeelStation> rows
     )
     {
-        json.WriteStartArray(name);
-        foreach (KeelStation row in rows)
-        {
-            json.WriteStartObject();
-            if (row.Station.Length > 0)
+        json.Objects(
+            name,
+            rows,
+            row =>
             {
-                json.WriteString("station", row.Station);
+                if (row.Station.Length > 0)
+                {
+                    json.WriteString("station", row.Station);
+                }
+
+                numbers.Number("positionMm", row.PositionMm, 4);
+                json.WriteString("side", PlankWords.Of(row.Side));
+                numbers.Number("deadriseDegrees", row.Angles.DeadriseDegrees, 4);
+                numbers.Number("wantedHalfWidthMm", row.WantedHalfWidthMm, 4);
+                numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
+                numbers.Number("proudMm", row.ProudMm, 4);
+                numbers.Number("bevelDegrees", row.Angles.BevelDegrees, 4);
+                numbers.Number("plankEndBevelDegrees", row.Angles.PlankEndBevelDegrees, 4);
+                numbers.Number("slopeDegrees", row.Angles.SlopeDegrees, 4);
+                numbers.Number("alongKeelMm", row.AlongMm, 4);
+                if (row.Station.Length > 0)
+                {
+                    json.WriteBoolean("measured", row.Measured);
+                }
             }
-
-            numbers.Number("positionMm", row.PositionMm, 4);
-            json.WriteString("side", PlankWords.Of(row.Side));
-            numbers.Number("deadriseDegrees", row.Angles.DeadriseDegrees, 4);
-            numbers.Number("wantedHalfWidthMm", row.WantedHalfWidthMm, 4);
-            numbers.Number("halfWidthMm", row.HalfWidthMm, 4);
-            numbers.Number("proudMm", row.ProudMm, 4);
-            numbers.Number("bevelDegrees", row.Angles.BevelDegrees, 4);
-            numbers.Number("plankEndBevelDegrees", row.Angles.PlankEndBevelDegrees, 4);
-            numbers.Number("slopeDegrees", row.Angles.SlopeDegrees, 4);
-            numbers.Number("alongKeelMm", row.AlongMm, 4);
-            if (row.Station.Length > 0)
-            {
-                json.WriteBoolean("measured", row.Measured);
-            }
-
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
     }
 }

@@ -2,7 +2,6 @@ using System.Text.Json;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Tables;
-using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
@@ -64,33 +63,29 @@ internal static class PlankJson
         json.WriteEndArray();
         Sizes(json, numbers, plank);
         Bend(json, numbers, plank.Bend);
-        if (
-            plan.Timber?.Of(plank.Id) is { } timber
-            && plan.Timber.Layers.FirstOrDefault(l => l.Layer == plank.Layer) is { } wood
-        )
+        foreach (IOnPlanks added in shown.Added)
         {
-            TimberJson.Plank(json, numbers, wood, timber, plank.Bend.GrainStrainPercent);
+            added.WriteBend(json, plank);
         }
 
         json.WriteStartArray("pieces");
-        foreach (PlankPiece piece in plan.Joints?.On(plank.Id)?.Pieces ?? [])
+        foreach (PlankPiece piece in plan.Joints.On(plank.Id)?.Pieces ?? [])
         {
             PieceJson.Write(json, numbers, piece);
         }
 
         json.WriteEndArray();
-        json.WriteStartArray("marks");
-        foreach (PlankMark mark in plank.Marks)
-        {
-            json.WriteStartObject();
-            json.WriteString("kind", mark.Kind);
-            json.WriteString("label", mark.Label);
-            numbers.Point("at", mark.At);
-            numbers.Point("inward", mark.Inward);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "marks",
+            plank.Marks,
+            mark =>
+            {
+                json.WriteString("kind", mark.Kind);
+                json.WriteString("label", mark.Label);
+                numbers.Point("at", mark.At);
+                numbers.Point("inward", mark.Inward);
+            }
+        );
         foreach (IOnPlanks added in shown.Added)
         {
             added.Write(json, plank);

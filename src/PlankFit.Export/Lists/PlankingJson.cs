@@ -3,7 +3,6 @@ using System.Text.Json;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Shown;
 using PlankFit.Export.Tables;
-using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -42,7 +41,10 @@ public static class PlankingJson
         {
             foreach (LayerPlan layer in panel.Layers)
             {
-                Named($"layer \"{layer.Spec.Name}\"", () => Layer(json, numbers, panel, layer));
+                Named(
+                    $"layer \"{layer.Spec.Name}\"",
+                    () => Layer(json, numbers, shown.On(panel), layer)
+                );
             }
         }
 
@@ -70,10 +72,11 @@ public static class PlankingJson
     private static void Layer(
         Utf8JsonWriter json,
         JsonNumbers numbers,
-        BottomPlan plan,
+        PlanShown shown,
         LayerPlan layer
     )
     {
+        BottomPlan plan = shown.Plan;
         json.WriteStartObject();
         if (!plan.Job.Hull.Panel.HasKeel)
         {
@@ -94,9 +97,9 @@ public static class PlankingJson
             json.WriteNumber("masterNumber", planks.MasterNumber);
             numbers.Number("masterShiftMm", planks.MasterShiftMm, 4);
             numbers.Points("outline", planks.Outline);
-            if (plan.Timber?.Of(planks) is { } timber)
+            foreach (IOnPlanks added in shown.Added)
             {
-                TimberJson.Layer(json, numbers, timber);
+                added.WriteLayer(json, planks);
             }
 
             PieceJson.Layer(json, plan, planks);

@@ -1,8 +1,6 @@
 using System.Text.Json;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
-using PlankFit.Geometry.Cloth;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Sheathing;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -35,38 +33,36 @@ public static class SheathingJson
                 }
 
                 json.WriteEndArray();
-                json.WriteStartArray("pieces");
-                foreach (ClothPiece piece in sheathing.Pieces)
-                {
-                    json.WriteStartObject();
-                    json.WriteString("id", piece.Id);
-                    json.WriteString("side", PlankWords.Of(piece.Side));
-                    json.WriteNumber("layer", piece.Layer);
-                    json.WriteString("cloth", piece.Cloth);
-                    numbers.Area("areaMm2", piece.AreaMm2);
-                    numbers.Point("bow", piece.Bow);
-                    numbers.Point("cross", piece.Cross);
-                    json.WriteBoolean("firstLineAlongRoll", piece.FirstAlongRoll);
-                    numbers.Points("outline", piece.Outline);
-                    numbers.Points("trim", piece.Trim);
-                    json.WriteStartArray("darts");
-                    foreach (ClothDart dart in piece.Darts)
+                json.Objects(
+                    "pieces",
+                    sheathing.Pieces,
+                    piece =>
                     {
-                        json.WriteStartObject();
-                        numbers.Point("edge", dart.Mouth);
-                        numbers.Point("tip", dart.Tip);
-                        numbers.Number("degrees", dart.Degrees, 4);
-                        numbers.Number("fromTipMm", dart.FromTipMm, 4);
-                        numbers.Number("widthMm", dart.WidthMm, 4);
-                        json.WriteBoolean("laps", dart.Laps);
-                        json.WriteEndObject();
+                        json.WriteString("id", piece.Id);
+                        json.WriteString("side", PlankWords.Of(piece.Side));
+                        json.WriteNumber("layer", piece.Layer);
+                        json.WriteString("cloth", piece.Cloth);
+                        numbers.Area("areaMm2", piece.AreaMm2);
+                        numbers.Point("bow", piece.Bow);
+                        numbers.Point("cross", piece.Cross);
+                        json.WriteBoolean("firstLineAlongRoll", piece.FirstAlongRoll);
+                        numbers.Points("outline", piece.Outline);
+                        numbers.Points("trim", piece.Trim);
+                        json.Objects(
+                            "darts",
+                            piece.Darts,
+                            dart =>
+                            {
+                                numbers.Point("edge", dart.Mouth);
+                                numbers.Point("tip", dart.Tip);
+                                numbers.Number("degrees", dart.Degrees, 4);
+                                numbers.Number("fromTipMm", dart.FromTipMm, 4);
+                                numbers.Number("widthMm", dart.WidthMm, 4);
+                                json.WriteBoolean("laps", dart.Laps);
+                            }
+                        );
                     }
-
-                    json.WriteEndArray();
-                    json.WriteEndObject();
-                }
-
-                json.WriteEndArray();
+                );
                 json.WriteStartArray("rolls");
                 foreach (RollPlan plan in sheathing.Rolls)
                 {
@@ -90,99 +86,84 @@ public static class SheathingJson
         numbers.Number("massGramsPerM2", layer.Cloth.MassGsm, 1);
         numbers.Number("faceMm", layer.FaceMm, 4);
         numbers.Area("laidBothSidesMm2", layer.LaidMm2);
-        json.WriteStartArray("sides");
-        foreach (SheathedSide side in layer.Sides)
-        {
-            json.WriteStartObject();
-            json.WriteStartArray("of");
-            foreach (Side of in side.Holds)
+        json.Objects(
+            "sides",
+            layer.Sides,
+            side =>
             {
-                json.WriteStringValue(PlankWords.Of(of));
+                json.Strings("of", side.Holds.Select(of => PlankWords.Of(of)));
+                json.WriteString("first", SheathingWords.First(side.First, LengthUnit.Millimetre));
+                numbers.Area("faceAreaMm2", side.FaceAreaMm2);
+                numbers.Area("laidMm2", side.LaidMm2);
+                numbers.Area("cutMm2", side.CutMm2);
+                numbers.Points("trim", side.Trim);
+                Bays(json, numbers, side);
+                Stations(json, numbers, side);
+                Net(json, numbers, side);
             }
-
-            json.WriteEndArray();
-            json.WriteString("first", SheathingWords.First(side.First, LengthUnit.Millimetre));
-            numbers.Area("faceAreaMm2", side.FaceAreaMm2);
-            numbers.Area("laidMm2", side.LaidMm2);
-            numbers.Area("cutMm2", side.CutMm2);
-            numbers.Points("trim", side.Trim);
-            Bays(json, numbers, side);
-            Stations(json, numbers, side);
-            Net(json, numbers, side);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
         json.WriteEndObject();
     }
 
     private static void Bays(Utf8JsonWriter json, JsonNumbers numbers, SheathedSide side)
     {
-        json.WriteStartArray("shear");
-        foreach (BayShear bay in side.Bays)
-        {
-            json.WriteStartObject();
-            json.WriteString("fromStation", bay.FromStation);
-            json.WriteString("toStation", bay.ToStation);
-            numbers.Number("degrees", bay.Shear.Degrees, 4);
-            numbers.Number("byFirstLineDegrees", bay.Shear.Turning, 4);
-            numbers.Number("byBottomDegrees", bay.Shear.Bulge, 4);
-            numbers.Number("partOfGirth", bay.AtPart, 4);
-            numbers.Number("liftsOver300Mm", bay.LiftMm(300), 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "shear",
+            side.Bays,
+            bay =>
+            {
+                json.WriteString("fromStation", bay.FromStation);
+                json.WriteString("toStation", bay.ToStation);
+                numbers.Number("degrees", bay.Shear.Degrees, 4);
+                numbers.Number("byFirstLineDegrees", bay.Shear.Turning, 4);
+                numbers.Number("byBottomDegrees", bay.Shear.Bulge, 4);
+                numbers.Number("partOfGirth", bay.AtPart, 4);
+                numbers.Number("liftsOver300Mm", bay.LiftMm(300), 4);
+            }
+        );
     }
 
     private static void Stations(Utf8JsonWriter json, JsonNumbers numbers, SheathedSide side)
     {
-        json.WriteStartArray("stations");
-        foreach (StationMarks marks in side.Marks)
-        {
-            json.WriteStartObject();
-            json.WriteString("station", marks.Station);
-            numbers.Number("positionMm", marks.XMm, 4);
-            numbers.Number("girthMm", marks.GirthMm, 4);
-            numbers.Number("keelHalfMm", marks.KeelHalfMm, 4);
-            numbers.Number("trimAtKeelMm", marks.TrimAtKeelMm, 4);
-            numbers.Number("trimAtChineMm", marks.TrimAtChineMm, 4);
-            json.WriteStartArray("lines");
-            foreach (ClothMark line in marks.Lines)
+        json.Objects(
+            "stations",
+            side.Marks,
+            marks =>
             {
-                json.WriteStartObject();
-                json.WriteString("line", line.What);
-                numbers.Number("fromKeelMm", line.FromKeelMm, 4);
-                numbers.Number("fromChineMm", line.FromChineMm, 4);
-                json.WriteEndObject();
+                json.WriteString("station", marks.Station);
+                numbers.Number("positionMm", marks.XMm, 4);
+                numbers.Number("girthMm", marks.GirthMm, 4);
+                numbers.Number("keelHalfMm", marks.KeelHalfMm, 4);
+                numbers.Number("trimAtKeelMm", marks.TrimAtKeelMm, 4);
+                numbers.Number("trimAtChineMm", marks.TrimAtChineMm, 4);
+                json.Objects(
+                    "lines",
+                    marks.Lines,
+                    line =>
+                    {
+                        json.WriteString("line", line.What);
+                        numbers.Number("fromKeelMm", line.FromKeelMm, 4);
+                        numbers.Number("fromChineMm", line.FromChineMm, 4);
+                    }
+                );
             }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
     }
 
     /// <summary>Places of the net, starboard's frame: x, y, z on the hull, p along the roll and q across.</summary>
     private static void Net(Utf8JsonWriter json, JsonNumbers numbers, SheathedSide side)
     {
         double half = side.Net.MeshMm;
-        json.WriteStartArray("net");
-        foreach (
-            ClothMesh mesh in side.Net.OnGround.Where(m =>
-                Near(m.Middle.X, half) && Near(m.Middle.Y, half)
-            )
-        )
-        {
-            json.WriteStartObject();
-            numbers.Point("at", mesh.P);
-            numbers.Point("flat", mesh.Middle);
-            numbers.Number("shearDegrees", mesh.ShearDegrees, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "net",
+            side.Net.OnGround.Where(m => Near(m.Middle.X, half) && Near(m.Middle.Y, half)),
+            mesh =>
+            {
+                numbers.Point("at", mesh.P);
+                numbers.Point("flat", mesh.Middle);
+                numbers.Number("shearDegrees", mesh.ShearDegrees, 4);
+            }
+        );
 
         static bool Near(double at, double half) =>
             Math.Abs(Math.IEEERemainder(at, EveryMm)) < half / 2;
@@ -197,30 +178,28 @@ public static class SheathingJson
         numbers.Number("widthMm", roll.Roll.WidthMm, 4);
         numbers.Number("lengthMm", roll.Roll.LengthMm, 4);
         numbers.Number("usedMm", roll.UsedMm, 4);
-        json.WriteStartArray("pieces");
-        foreach (PieceOnRoll piece in roll.Pieces)
-        {
-            json.WriteStartObject();
-            json.WriteString("id", piece.Piece.Id);
-            json.WriteBoolean("endForEnd", piece.Turned);
-            json.WriteBoolean("outerFaceDown", piece.Over);
-            numbers.Point("at", piece.At);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("offcuts");
-        foreach (ClothOffcut left in roll.Offcuts)
-        {
-            json.WriteStartObject();
-            json.WriteString("id", left.Id);
-            numbers.Point("at", left.At);
-            numbers.Number("lengthMm", left.LengthMm, 4);
-            numbers.Number("widthMm", left.WidthMm, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "pieces",
+            roll.Pieces,
+            piece =>
+            {
+                json.WriteString("id", piece.Piece.Id);
+                json.WriteBoolean("endForEnd", piece.Turned);
+                json.WriteBoolean("outerFaceDown", piece.Over);
+                numbers.Point("at", piece.At);
+            }
+        );
+        json.Objects(
+            "offcuts",
+            roll.Offcuts,
+            left =>
+            {
+                json.WriteString("id", left.Id);
+                numbers.Point("at", left.At);
+                numbers.Number("lengthMm", left.LengthMm, 4);
+                numbers.Number("widthMm", left.WidthMm, 4);
+            }
+        );
         json.WriteEndObject();
     }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PlankFit.Draughting.Bodies;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Planks;
 
@@ -12,6 +13,12 @@ internal interface IOnPlanks
 {
     /// <summary>Sentences for the plank's card.</summary>
     IEnumerable<string> OnCard(Plank plank) => [];
+
+    /// <summary>The same in a few words, for its row of the list.</summary>
+    IEnumerable<string> InList(Plank plank) => [];
+
+    /// <summary>Sentences of the whole plan, for the terminal and the summary.</summary>
+    IEnumerable<string> InSummary() => [];
 
     /// <summary>Sentences beside its pattern.</summary>
     IEnumerable<string> OnPattern(Plank plank) => [];
@@ -28,11 +35,23 @@ internal interface IOnPlanks
     /// <summary>What is put through the plank, each where it is and what it is there for.</summary>
     IEnumerable<(Vec2 At, PointUse Use)> Points(Plank plank) => [];
 
+    /// <summary>What it shows beside the planks in the whole shape.</summary>
+    IEnumerable<Body> Bodies() => [];
+
     /// <summary>How deep what lies behind under that name is, mm; null where this feature does not know.</summary>
     double? DepthBehindMm(string name) => null;
 
+    /// <summary>How far each plank's length may be out either way, 19 times in 20, mm; null of one of which that is not known, and empty where this feature does not know.</summary>
+    IEnumerable<double?> SureMm(IEnumerable<Plank> planks) => [];
+
     /// <summary>Its own property of the plank in planking.json.</summary>
     void Write(Utf8JsonWriter json, Plank plank) { }
+
+    /// <summary>The same of what bears on how the plank bends, beside its bend.</summary>
+    void WriteBend(Utf8JsonWriter json, Plank plank) { }
+
+    /// <summary>Its own property of the layer.</summary>
+    void WriteLayer(Utf8JsonWriter json, PlankLayerPlan layer) { }
 }
 
 /// <summary>What a point of a plank is there for.</summary>

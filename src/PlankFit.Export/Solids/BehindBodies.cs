@@ -22,7 +22,7 @@ internal static class BehindBodies
     public static IEnumerable<Body> Of(PlanShown shown)
     {
         BottomPlan plan = shown.Plan;
-        if (plan.Framing is not { } framing || plan.PlankLayers.FirstOrDefault() is not { } first)
+        if (plan.PlankLayers.FirstOrDefault() is not { } first)
         {
             yield break;
         }
@@ -30,7 +30,7 @@ internal static class BehindBodies
         double half = first.Spec.ThicknessMm / 2;
         foreach (Plank plank in Enum.GetValues<Side>().SelectMany(s => first.On(s)))
         {
-            foreach (FramingCrossing crossing in framing.On(plank.Id))
+            foreach (FramingCrossing crossing in plan.Framing.On(plank.Id))
             {
                 Vec2[] ring = [.. Thinning.Closed(crossing.Cover, ThinnedMm)];
                 if (ring.Length > 2)

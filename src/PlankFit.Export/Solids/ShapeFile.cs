@@ -1,4 +1,5 @@
 using PlankFit.Draughting.Bodies;
+using PlankFit.Export.Whole;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -19,7 +20,7 @@ public static class ShapeFile
             stream,
             [
                 .. PlanSolids.Of(plan, ToleranceMm).Select(s => Of(plan, s)),
-                .. KeelBodies.Of(plan.Keel),
+                .. OnPlanks.Of(plan).Bodies(),
             ],
             Turned,
             [

@@ -27,7 +27,7 @@ public sealed record ShownParts(
 
     public static ShownParts Of(BottomPlan plan)
     {
-        ImmutableArray<Body> keel = [.. KeelBodies.Of(plan.Keel)],
+        ImmutableArray<Body> keel = [.. OnPlanks.Of(plan).Bodies()],
             behind = [.. plan.Panels.SelectMany(p => BehindBodies.Of(OnPlanks.Of(p)))];
         ImmutableArray<ShownPoint> points = [.. PointsOf(plan)];
         return new(keel.AddRange(behind), points, [.. Lacks(keel, behind, points)]);

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using PlankFit.Export.Tables;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Whole;
 
@@ -31,35 +30,22 @@ public static class NestJson
                 }
 
                 json.WriteEndArray();
-                json.WriteStartArray("unplaced");
-                foreach (UnplacedPiece piece in nest.Unplaced)
-                {
-                    json.WriteStringValue(piece.Piece.Id.ToString());
-                }
-
-                json.WriteEndArray();
-                json.WriteStartArray("unplacedWhy");
-                foreach (UnplacedPiece piece in nest.Unplaced)
-                {
-                    json.WriteStringValue(piece.Why);
-                }
-
-                json.WriteEndArray();
-                json.WriteStartArray("missing");
-                foreach (Shortfall missing in nest.Short)
-                {
-                    json.WriteStartObject();
-                    json.WriteNumber("pieces", missing.PieceIds.Length);
-                    json.WriteNumber("boards", missing.Boards);
-                    numbers.Number("lengthMm", missing.LengthMm, 4);
-                    numbers.Number("widthMm", missing.WidthMm, 4);
-                    numbers.Number("thicknessMm", missing.ThicknessMm, 4);
-                    json.WriteString("species", missing.Species);
-                    json.WriteString("grade", missing.LeastGrade);
-                    json.WriteEndObject();
-                }
-
-                json.WriteEndArray();
+                json.Strings("unplaced", nest.Unplaced.Select(piece => piece.Piece.Id.ToString()));
+                json.Strings("unplacedWhy", nest.Unplaced.Select(piece => piece.Why));
+                json.Objects(
+                    "missing",
+                    nest.Short,
+                    missing =>
+                    {
+                        json.WriteNumber("pieces", missing.PieceIds.Length);
+                        json.WriteNumber("boards", missing.Boards);
+                        numbers.Number("lengthMm", missing.LengthMm, 4);
+                        numbers.Number("widthMm", missing.WidthMm, 4);
+                        numbers.Number("thicknessMm", missing.ThicknessMm, 4);
+                        json.WriteString("species", missing.Species);
+                        json.WriteString("grade", missing.LeastGrade);
+                    }
+                );
                 numbers.Number("kerfMm", nest.Spec.KerfMm, 4);
                 numbers.Area("usedMm2", use.PiecesMm2);
                 numbers.Area("leftOverMm2", use.OffcutsMm2);
@@ -135,102 +121,91 @@ public static class NestJson
         }
 
         json.WriteEndArray();
-        json.WriteStartArray("faultsInPart");
-        foreach (BoardFault fault in stock.Faults.Where(f => f.LowMm is not null))
-        {
-            json.WriteStartObject();
-            numbers.Number("fromMm", fault.FromMm, 4);
-            numbers.Number("toMm", fault.ToMm, 4);
-            numbers.Number("lowMm", fault.LowMm!.Value, 4);
-            numbers.Number("highMm", fault.HighMm!.Value, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("pieces");
-        foreach (LaidPiece piece in board.Pieces)
-        {
-            json.WriteStartObject();
-            json.WriteString("id", piece.Piece.Id.ToString());
-            numbers.Points("outline", piece.Outline);
-            if (!piece.Long.IsEmpty)
+        json.Objects(
+            "faultsInPart",
+            stock.Faults.Where(f => f.LowMm is not null),
+            fault =>
             {
-                // What stands beyond net ends that are sawn at another angle than their cards ask.
-                json.WriteStartArray("leftLong");
-                foreach (SawnLong end in piece.Long)
+                numbers.Number("fromMm", fault.FromMm, 4);
+                numbers.Number("toMm", fault.ToMm, 4);
+                numbers.Number("lowMm", fault.LowMm!.Value, 4);
+                numbers.Number("highMm", fault.HighMm!.Value, 4);
+            }
+        );
+        json.Objects(
+            "pieces",
+            board.Pieces,
+            piece =>
+            {
+                json.WriteString("id", piece.Piece.Id.ToString());
+                numbers.Points("outline", piece.Outline);
+                if (!piece.Long.IsEmpty)
                 {
-                    json.WriteStartArray();
-                    json.WriteNumberValue(Math.Round((decimal)end.LeastMm, 4));
-                    json.WriteNumberValue(Math.Round((decimal)end.MostMm, 4));
+                    // What stands beyond net ends that are sawn at another angle than their cards ask.
+                    json.WriteStartArray("leftLong");
+                    foreach (SawnLong end in piece.Long)
+                    {
+                        json.WriteStartArray();
+                        json.WriteNumberValue(Math.Round((decimal)end.LeastMm, 4));
+                        json.WriteNumberValue(Math.Round((decimal)end.MostMm, 4));
+                        json.WriteEndArray();
+                    }
+
                     json.WriteEndArray();
                 }
 
-                json.WriteEndArray();
+                json.WriteBoolean("turned", piece.Turned);
+                json.WriteBoolean("faceDown", piece.FaceDown);
+                // From the grain, which in a sheet may run across.
+                numbers.Number(
+                    "tiltDegrees",
+                    stock.GrainAcross ? piece.TiltDegrees + 90 : piece.TiltDegrees,
+                    6
+                );
             }
-
-            json.WriteBoolean("turned", piece.Turned);
-            json.WriteBoolean("faceDown", piece.FaceDown);
-            // From the grain, which in a sheet may run across.
-            numbers.Number(
-                "tiltDegrees",
-                stock.GrainAcross ? piece.TiltDegrees + 90 : piece.TiltDegrees,
-                6
-            );
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
         Sawn(json, numbers, list);
-        json.WriteStartArray("offcuts");
-        foreach (Offcut offcut in Offcuts.Of(nest.Spec, list))
-        {
-            json.WriteStartObject();
-            json.WriteString("id", offcut.Id);
-            numbers.Number("fromMm", offcut.FromMm, 4);
-            numbers.Number("toMm", offcut.ToMm, 4);
-            numbers.Number("lowMm", offcut.LowMm, 4);
-            numbers.Number("highMm", offcut.HighMm, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "offcuts",
+            Offcuts.Of(nest.Spec, list),
+            offcut =>
+            {
+                json.WriteString("id", offcut.Id);
+                numbers.Number("fromMm", offcut.FromMm, 4);
+                numbers.Number("toMm", offcut.ToMm, 4);
+                numbers.Number("lowMm", offcut.LowMm, 4);
+                numbers.Number("highMm", offcut.HighMm, 4);
+            }
+        );
         json.WriteEndObject();
     }
 
     /// <summary>Lanes and cuts as on the board's cut sheet: x along the grain from where it begins there, y across it.</summary>
     private static void Sawn(Utf8JsonWriter json, JsonNumbers numbers, BoardCutList list)
     {
-        json.WriteStartArray("lanes");
-        foreach (SawnLane lane in list.Lanes)
-        {
-            json.WriteStartObject();
-            numbers.Number("lowMm", lane.LowMm, 4);
-            numbers.Number("highMm", lane.HighMm, 4);
-            json.WriteStartArray("pieces");
-            foreach (PieceId piece in lane.PieceIds)
+        json.Objects(
+            "lanes",
+            list.Lanes,
+            lane =>
             {
-                json.WriteStringValue(piece.ToString());
+                numbers.Number("lowMm", lane.LowMm, 4);
+                numbers.Number("highMm", lane.HighMm, 4);
+                json.Strings("pieces", lane.PieceIds.Select(piece => piece.ToString()));
             }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("cuts");
-        foreach (SawCut cut in list.Cuts)
-        {
-            json.WriteStartObject();
-            json.WriteNumber("cut", cut.Number);
-            json.WriteString("kind", BoardCutWords.Kind(list, cut));
-            json.WriteString("ends", cut.EndOf?.ToString());
-            json.WriteString("begins", cut.BeginOf?.ToString());
-            numbers.Points("line", cut.ToTheLine ? cut.Line : [cut.From, cut.To]);
-            numbers.Number("kerfMm", cut.KerfMm, 4);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        );
+        json.Objects(
+            "cuts",
+            list.Cuts,
+            cut =>
+            {
+                json.WriteNumber("cut", cut.Number);
+                json.WriteString("kind", BoardCutWords.Kind(list, cut));
+                json.WriteString("ends", cut.EndOf?.ToString());
+                json.WriteString("begins", cut.BeginOf?.ToString());
+                numbers.Points("line", cut.ToTheLine ? cut.Line : [cut.From, cut.To]);
+                numbers.Number("kerfMm", cut.KerfMm, 4);
+            }
+        );
     }
 
     /// <summary>Ends and faults that take the whole width, along the board.</summary>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Export.Joints;
-using PlankFit.Export.Timber;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
@@ -206,7 +205,7 @@ public static class PlankStory
         double strain = plank.Bend.GrainStrainPercent;
         BendLimit row = judge.Row(ratio, strain / 100);
         string wood = judge.Index(strain / 100) is { } index
-            ? $" The wood: {Num(strain, 3)} % along the grain in all, {TimberWords.Used(index)} of what a cold bend is trusted with ({judge.Basis})."
+            ? $" The wood: {Num(strain, 3)} % along the grain in all, {PlankWords.StrainUsed(index)} of what a cold bend is trusted with ({judge.Basis})."
             : "";
         return new(
             "How hard it is bent (Planking/Planks/Building/BendCheck)",

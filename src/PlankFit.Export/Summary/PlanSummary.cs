@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Joints;
-using PlankFit.Export.Timber;
+using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Planks;
@@ -24,8 +24,8 @@ public sealed record PlanSummary(
     ImmutableArray<string> LookFirst
 )
 {
-    /// <summary>Of the wood; empty where none is named.</summary>
-    public ImmutableArray<string> Timber { get; init; } = [];
+    /// <summary>What features say of the whole plan, the wood first.</summary>
+    public ImmutableArray<string> OfFeatures { get; init; } = [];
 
     /// <summary>Rules that shape the work, said by the job or not.</summary>
     public ImmutableArray<string> Shaping { get; init; } = [];
@@ -49,7 +49,7 @@ public sealed record PlanSummary(
             [.. BeforeYouSaw.First(plan)]
         )
         {
-            Timber = [.. plan.Panels.SelectMany(TimberSummary.Lines)],
+            OfFeatures = [.. OnPlanks.Of(plan).Added.SelectMany(a => a.InSummary())],
             Shaping = [.. WhatShapes.Lines(plan)],
         };
     }
@@ -80,7 +80,7 @@ public sealed record PlanSummary(
                 + $"{LengthText.From(bent.Bend.WorstAtMm, unit, $"its {Panel.InnerWordOf(bent.Id)} end")}, {bent.Bend.Verdict} (an estimate, as every verdict is)."
             : "Hardest bend: none, every plank lies flat.";
         yield return $"Stock to cut: {PlanWords.Stock(StockMm, unit)} together, before any plan of cutting.";
-        foreach (string line in Shaping.Concat(Timber))
+        foreach (string line in Shaping.Concat(OfFeatures))
         {
             yield return line;
         }

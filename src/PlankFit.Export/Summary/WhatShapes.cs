@@ -31,9 +31,7 @@ internal static class WhatShapes
         if (plan.Job.Joints is { } spec)
         {
             foreach (
-                JointedLayer jointed in (plan.Joints?.Layers ?? []).Where(l =>
-                    l.Side == Side.Starboard
-                )
+                JointedLayer jointed in plan.Joints.Layers.Where(l => l.Side == Side.Starboard)
             )
             {
                 yield return Joints(plan, spec, jointed);

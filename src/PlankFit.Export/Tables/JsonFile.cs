@@ -54,17 +54,16 @@ internal static class JsonFile
     /// <summary>"findings": [{ "severity", "rank", "where", "message" }].</summary>
     public static void Findings(Utf8JsonWriter json, IEnumerable<Finding> findings)
     {
-        json.WriteStartArray("findings");
-        foreach (Finding finding in findings)
-        {
-            json.WriteStartObject();
-            json.WriteString("severity", PlankWords.Of(finding.Severity));
-            json.WriteString("rank", FindingsText.Of(finding.Rank).ToLowerInvariant());
-            json.WriteString("where", finding.Where);
-            json.WriteString("message", finding.Message);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.Objects(
+            "findings",
+            findings,
+            finding =>
+            {
+                json.WriteString("severity", PlankWords.Of(finding.Severity));
+                json.WriteString("rank", FindingsText.Of(finding.Rank).ToLowerInvariant());
+                json.WriteString("where", finding.Where);
+                json.WriteString("message", finding.Message);
+            }
+        );
     }
 }

@@ -139,7 +139,7 @@ internal static class StrainView
     }
 
     private static string Figure(PlankTimber plank) =>
-        TimberWords.UsedNumber(plank.Bend.StrainIndex)
+        PlankWords.StrainUsedNumber(plank.Bend.StrainIndex)
         + plank.Bend.Way switch
         {
             BendWay.SoakOrSteam => " S",

@@ -112,7 +112,7 @@ public static class TimberSheets
         yield return (new("verdict", 27, false), r => r.Row.Plank.Bend.Verdict);
         yield return (
             new("strain, of cold limit", 12),
-            r => TimberWords.Used(r.Timber.Bend.StrainIndex)
+            r => PlankWords.StrainUsed(r.Timber.Bend.StrainIndex)
         );
         yield return (
             new("cold if laminated of", 17),

@@ -63,7 +63,7 @@ public static class TimberSummary
             : "weight not known";
         PlankTimber? worst = layer.Planks.MaxBy(p => p.Bend.StrainIndex);
         string bend = worst?.Bend.StrainIndex is { } index
-            ? $"; {worst.Id} takes the most strain, {TimberWords.Used(index)} of what a cold bend is trusted with"
+            ? $"; {worst.Id} takes the most strain, {PlankWords.StrainUsed(index)} of what a cold bend is trusted with"
             : "";
         return $"Layer {plan.Job.Hull.Panel.Letter}{layer.Layer} of {layer.Species.Title}: {weight}{bend}.";
     }

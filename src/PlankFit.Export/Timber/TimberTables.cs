@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Planks;
 using PlankFit.Export.Tables;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Bending;
 using PlankFit.Planking.Timber;
 using PlankFit.Planking.Whole;
@@ -53,7 +54,7 @@ public static class TimberTables
             new(
                 "strain, of what a cold bend is trusted with",
                 14,
-                r => TimberWords.Used(r.Timber.Bend.StrainIndex)
+                r => PlankWords.StrainUsed(r.Timber.Bend.StrainIndex)
             ),
             new(
                 "widest for its curvature",

@@ -47,13 +47,6 @@ public static class TimberWords
     public static string Lamination(double mm, LengthUnit unit) =>
         LengthText.FormatExact(mm, LengthUnits.IsMetric(unit) ? LengthUnit.Millimetre : unit);
 
-    /// <summary>62 %.</summary>
-    public static string Used(double? index) => index is null ? "-" : UsedNumber(index) + " %";
-
-    /// <summary>62: rounded up, so that what reads 100 is within the limit.</summary>
-    public static string UsedNumber(double? index) =>
-        index is { } i ? NumberText.Trimmed(Math.Ceiling((100 * i) - 1e-6), 0) : "-";
-
     /// <summary>The widest plank for a curvature, rounded down to 5 mm or half an inch; any beyond five metres.</summary>
     public static string Widest(double? mm, LengthUnit unit)
     {
@@ -136,7 +129,7 @@ public static class TimberWords
 
         string weight = timber.Weight is { } w ? $", {Weight(w.Kg, plan.Job.Units)}" : "";
         string used = timber.Bend.StrainIndex is { } index
-            ? $"; strain {Used(index)} of the cold limit"
+            ? $"; strain {PlankWords.StrainUsed(index)} of the cold limit"
             : "";
         // What must not be forgotten first: where room is short the last lines go.
         if (timber.Bend.Way == BendWay.SoakOrSteam)
@@ -163,7 +156,8 @@ public static class TimberWords
         }
     }
 
-    private static (LayerTimber Layer, PlankTimber Plank)? Found(BottomPlan plan, Plank plank) =>
+    /// <summary>The wood of a plank; null where none is named.</summary>
+    internal static (LayerTimber Layer, PlankTimber Plank)? Found(BottomPlan plan, Plank plank) =>
         plan.Timber?.Of(plank.Id) is { } timber
             ? (plan.Timber.Layers.First(l => l.Layer == plank.Layer), timber)
             : null;

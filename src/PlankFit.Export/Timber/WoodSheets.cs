@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Timber;
@@ -112,7 +113,7 @@ internal static class WoodSheets
                             ? NumberText.Trimmed(row.LeastRadiusOverThickness, 1)
                             : "less",
                         row.LeastRadiusOverThickness > 0
-                            ? TimberWords.Used(
+                            ? PlankWords.StrainUsed(
                                 alike[0].Judge.Rows[0].LeastRadiusOverThickness
                                     / row.LeastRadiusOverThickness
                             )

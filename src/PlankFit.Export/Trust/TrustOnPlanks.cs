@@ -15,6 +15,9 @@ internal sealed class TrustOnPlanks(BottomPlan plan, TrustPlan trust) : IOnPlank
             ? TrustWords.OnCard(plan.LayerOf(plank.Id), plank, sure, plan.Job.Units)
             : [];
 
+    public IEnumerable<double?> SureMm(IEnumerable<Plank> planks) =>
+        planks.Select(p => trust.On(p.Id) is { } sure ? sure.LengthMm ?? sure.InPlaceMm : null);
+
     public void Write(Utf8JsonWriter json, Plank plank)
     {
         if (trust.On(plank.Id) is not { } sure)

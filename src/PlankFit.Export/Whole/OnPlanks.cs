@@ -1,5 +1,7 @@
 using PlankFit.Export.Fastenings;
+using PlankFit.Export.Keel;
 using PlankFit.Export.Shown;
+using PlankFit.Export.Timber;
 using PlankFit.Export.Trust;
 using PlankFit.Planking.Whole;
 
@@ -12,6 +14,16 @@ public static class OnPlanks
 
     private static IEnumerable<IOnPlanks> Added(BottomPlan plan)
     {
+        if (plan.Keel is { } keel)
+        {
+            yield return new KeelOnPlanks(keel);
+        }
+
+        if (plan.JobTimber is not null)
+        {
+            yield return new TimberOnPlanks(plan);
+        }
+
         if (plan.Fastenings is { } fastenings)
         {
             yield return new FasteningsOnPlanks(fastenings, plan.Job.Units)

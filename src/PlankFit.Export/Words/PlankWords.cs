@@ -137,6 +137,14 @@ public static class PlankWords
         return $"{NumberText.Trimmed(value, decimals)} m";
     }
 
+    /// <summary>62 %: strain as a part of what a cold bend is trusted with.</summary>
+    public static string StrainUsed(double? index) =>
+        index is null ? "-" : StrainUsedNumber(index) + " %";
+
+    /// <summary>62: rounded up, so that what reads 100 is within the limit.</summary>
+    public static string StrainUsedNumber(double? index) =>
+        index is { } i ? NumberText.Trimmed(Math.Ceiling((100 * i) - 1e-6), 0) : "-";
+
     /// <summary>To the half degree: 3° a metre; 1° a foot.</summary>
     public static string Twist(double degreesPerMetre, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)

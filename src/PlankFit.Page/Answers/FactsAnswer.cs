@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
 using PlankFit.Export.Tables;
+using PlankFit.Export.Whole;
 using PlankFit.Export.Words;
 using PlankFit.Pages.Sessions;
 using PlankFit.Planking.Findings;
@@ -75,9 +76,7 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
         BottomPlan plan = laid.Plan;
         Table table = PlankTables.Planks(plan);
         Plank[] planks = [.. All(plan)];
-        ImmutableArray<double?> sure = plan.Trust is { } trust
-            ? [.. planks.Select(p => SureMm(trust, p.Id))]
-            : [];
+        ImmutableArray<double?> sure = OnPlanks.Of(plan).SureMm(planks);
         double gap = table
             .Rows.SelectMany(r => Gaps.Select(c => r[IndexOf(table, c)].Number ?? 0))
             .DefaultIfEmpty(0)
@@ -104,13 +103,6 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
 
     private static int IndexOf(Table table, string column) =>
         table.Columns.Select(c => c.Name).ToList().IndexOf(column);
-
-    /// <summary>Port is alike to starboard.</summary>
-    private static double? SureMm(Planking.Trust.TrustPlan trust, PlankId id) =>
-        trust.Layers.SelectMany(l => l.Planks).FirstOrDefault(t => t.Id == id || t.Id == id.Twin)
-            is { } sure
-            ? sure.LengthMm ?? sure.InPlaceMm
-            : null;
 
     private static IEnumerable<Plank> All(BottomPlan plan) =>
         plan.AllPlankLayers.SelectMany(l => Enum.GetValues<Side>().SelectMany(s => l.Layer.On(s)));

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlankFit.App.Showing;
-using PlankFit.Planking.Findings;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Jobs;
@@ -17,21 +16,11 @@ internal sealed class JobSession : IAsyncDisposable
 {
     private readonly Lock gate = new();
     private readonly Lock saving = new();
-    private readonly SemaphoreSlim wishes = new(0, 1);
-    private readonly CancellationTokenSource stop = new();
-    private readonly Task work;
+    private readonly Wishes wishes = new();
     private readonly FolderWatch watch;
-    private History history;
+    private Seen now;
     private byte[] onDisk;
-    private int turn = 1;
-    private int tried;
-    private Laid? good;
-    private LaidPlanks? planks;
-    private ShownJob? goodJob;
     private BottomPlan? beforeGesture;
-    private ImmutableArray<Finding> faults = [];
-    private ShownJob? read;
-    private TableInHand? tableOnDisk;
 
     /// <summary>Files outside the job's folder that the job named on the disk, where its builder wrote them: no text from a browser adds to them.</summary>
     private ImmutableHashSet<string> trusted;
@@ -43,18 +32,19 @@ internal sealed class JobSession : IAsyncDisposable
         var file = TextFile.Read(path, System.IO.Path.GetFileName(path));
         onDisk = file.Bytes;
         trusted = [.. JobReader.Named(file)];
-        history = History.Of(file.Text ?? "");
+        var history = History.Of(file.Text ?? "");
         if (file.Fault is { } fault)
         {
             // Nothing to lay: the fault is all that there is to show.
-            (faults, tried) = ([fault], turn);
+            now = new(history, Turn: 1, Tried: 1, null, [fault]);
         }
         else
         {
-            wishes.Release();
+            now = new(history, Turn: 1, Tried: 0, null, []);
+            wishes.Wish();
         }
 
-        work = Task.Run(Work);
+        wishes.Begin(LayNewest);
         watch = new(System.IO.Path.GetDirectoryName(path)!, Changed);
     }
 
@@ -68,13 +58,7 @@ internal sealed class JobSession : IAsyncDisposable
         {
             lock (gate)
             {
-                return new(history, turn, tried, good, faults)
-                {
-                    Planks = planks,
-                    Read = read,
-                    OnDisk = tableOnDisk,
-                    IsSaved = IsSaved,
-                };
+                return now with { IsSaved = IsSaved };
             }
         }
     }
@@ -86,9 +70,8 @@ internal sealed class JobSession : IAsyncDisposable
     {
         lock (gate)
         {
-            string text = history.Present.Text;
-            return JobChange.Of(text, address, typed) is { } changed
-                ? Take(history.With(changed, ChangeWords.Of(text, address, typed), gesture))
+            return JobChange.Of(Text, address, typed) is { } changed
+                ? Take(now.History.With(changed, ChangeWords.Of(Text, address, typed), gesture))
                 : null;
         }
     }
@@ -120,14 +103,14 @@ internal sealed class JobSession : IAsyncDisposable
         lock (gate)
         {
             return
-                Now.Table is { } table
+                now.Table is { } table
                 && mend(table) is { } mended
                 // The text may name another by now, which is not read yet: the change would be lost.
-                && TableMending.Applies(history.Present.Text, mended)
+                && TableMending.Applies(Text, mended)
                 ? Take(
                     mended == table
-                        ? history
-                        : history.WithTable(history.Present.Text, mended, $"{done} in {table.File}")
+                        ? now.History
+                        : now.History.WithTable(Text, mended, $"{done} in {table.File}")
                 )
                 : null;
         }
@@ -144,7 +127,7 @@ internal sealed class JobSession : IAsyncDisposable
     {
         lock (gate)
         {
-            return Take(history.With(text, "the text of the job", ""));
+            return Take(now.History.With(text, "the text of the job", ""));
         }
     }
 
@@ -155,9 +138,7 @@ internal sealed class JobSession : IAsyncDisposable
     {
         lock (gate)
         {
-            return change(history.Present.Text) is { } text
-                ? Take(history.With(text, done, ""))
-                : null;
+            return change(Text) is { } text ? Take(now.History.With(text, done, "")) : null;
         }
     }
 
@@ -169,9 +150,9 @@ internal sealed class JobSession : IAsyncDisposable
             lock (gate)
             {
                 return (
-                    turn,
-                    TextFile.Decode(Bytes(history.Present.Text), System.IO.Path.GetFileName(Path)),
-                    new(MayRead, history.Present.Table)
+                    now.Turn,
+                    TextFile.Decode(Bytes(Text), System.IO.Path.GetFileName(Path)),
+                    new(MayRead, now.History.Present.Table)
                 );
             }
         }
@@ -191,7 +172,9 @@ internal sealed class JobSession : IAsyncDisposable
     {
         lock (gate)
         {
-            return gesture.Length > 0 && gesture != history.Gesture ? turn : Take(history.Undone());
+            return gesture.Length > 0 && gesture != now.History.Gesture
+                ? now.Turn
+                : Take(now.History.Undone());
         }
     }
 
@@ -199,7 +182,7 @@ internal sealed class JobSession : IAsyncDisposable
     {
         lock (gate)
         {
-            return Take(history.Redone());
+            return Take(now.History.Redone());
         }
     }
 
@@ -214,7 +197,7 @@ internal sealed class JobSession : IAsyncDisposable
             Step step;
             lock (gate)
             {
-                (step, was) = (history.Present, onDisk);
+                (step, was) = (now.History.Present, onDisk);
             }
 
             if (JobSaving.Refused(Path, Bytes(step.Text), MayRead) is { } refused)
@@ -228,10 +211,13 @@ internal sealed class JobSession : IAsyncDisposable
                 lock (gate)
                 {
                     onDisk = Bytes(text);
-                    if (step.Table is not null && ReferenceEquals(step, history.Present))
+                    if (step.Table is not null && ReferenceEquals(step, now.History.Present))
                     {
-                        tableOnDisk = TableMending.Saved(text, step.Table) ?? tableOnDisk;
-                        Take(history.WithTable(text, null, answer.Message));
+                        now = now with
+                        {
+                            OnDisk = TableMending.Saved(text, step.Table) ?? now.OnDisk,
+                        };
+                        Take(now.History.WithTable(text, null, answer.Message));
                     }
                 }
             }
@@ -240,48 +226,44 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    public async ValueTask DisposeAsync()
+    public ValueTask DisposeAsync()
     {
         watch.Dispose();
-        await stop.CancelAsync();
-        await work;
-        stop.Dispose();
-        wishes.Dispose();
+        return wishes.DisposeAsync();
     }
 
     /// <summary>What is shown is what stands on the disk, the table too.</summary>
     private bool IsSaved =>
-        Bytes(history.Present.Text).AsSpan().SequenceEqual(onDisk)
-        && !TableMending.Applies(history.Present.Text, history.Present.Table);
+        Bytes(Text).AsSpan().SequenceEqual(onDisk)
+        && !TableMending.Applies(Text, now.History.Present.Table);
+
+    /// <summary>The newest.</summary>
+    private string Text => now.History.Present.Text;
 
     private byte[] Bytes(string text) => JobSaving.Bytes(text, onDisk);
 
     private int Take(History next)
     {
-        if (ReferenceEquals(next, history))
+        if (ReferenceEquals(next, now.History))
         {
-            return turn;
+            return now.Turn;
         }
 
-        if (next.Gesture.Length == 0 || next.Gesture != history.Gesture)
+        if (next.Gesture.Length == 0 || next.Gesture != now.History.Gesture)
         {
-            beforeGesture = good?.Plan;
+            beforeGesture = now.Good?.Plan;
         }
 
-        history = next;
+        now = now with { History = next };
         return Wish();
     }
 
     private int Wish()
     {
-        turn++;
-        if (wishes.CurrentCount == 0)
-        {
-            wishes.Release();
-        }
-
+        now = now with { Turn = now.Turn + 1 };
+        wishes.Wish();
         Listeners.Tell("state");
-        return turn;
+        return now.Turn;
     }
 
     /// <summary>Another program changed a file of the folder. Its text of the job is taken over where nothing is unsaved here; else saving will ask.</summary>
@@ -290,7 +272,7 @@ internal sealed class JobSession : IAsyncDisposable
     {
         lock (gate)
         {
-            if (stop.IsCancellationRequested)
+            if (wishes.AreOver)
             {
                 return;
             }
@@ -313,85 +295,53 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 onDisk = file.Bytes;
                 trusted = [.. JobReader.Named(file)];
-                Take(history.With(text, $"{job}, changed by another program", ""));
+                Take(now.History.With(text, $"{job}, changed by another program", ""));
             }
         }
     }
 
-    private async Task Work()
+    private void LayNewest(CancellationToken end)
     {
-        try
+        Seen of;
+        byte[] bytes;
+        BottomPlan? against;
+        lock (gate)
         {
-            while (true)
+            (of, bytes, against) = (now, Bytes(Text), beforeGesture);
+        }
+
+        TableInHand? table = of.History.Present.Table;
+        LaidPlanks? early = null;
+        ShownJob shown = TextLaying.Of(
+            Path,
+            bytes,
+            new(MayRead, table),
+            of.Good?.Shown,
+            end,
+            plan =>
             {
-                await wishes.WaitAsync(stop.Token);
-                int of;
-                byte[] bytes;
-                ShownJob? before;
-                BottomPlan? against;
-                TableInHand? table;
+                early = new(of.Turn, plan);
                 lock (gate)
                 {
-                    (of, bytes, table, before, against) = (
-                        turn,
-                        Bytes(history.Present.Text),
-                        history.Present.Table,
-                        goodJob,
-                        beforeGesture
-                    );
+                    now = now with { Planks = early };
                 }
 
-                LaidPlanks? early = null;
-                ShownJob shown = TextLaying.Of(
-                    Path,
-                    bytes,
-                    new(MayRead, table),
-                    before,
-                    stop.Token,
-                    plan =>
-                    {
-                        early = new(of, plan);
-                        lock (gate)
-                        {
-                            planks = early;
-                        }
-
-                        Listeners.Tell("planks");
-                    }
-                );
-                Laid? laid = shown.Plan is { } plan
-                    ? new(
-                        early ?? new(of, plan),
-                        plan,
-                        shown.Findings,
-                        TextLaying.Said(against, plan)
-                    )
-                    {
-                        Shown = shown,
-                        Against = against,
-                    }
-                    : null;
-                lock (gate)
-                {
-                    tried = of;
-                    read = shown.Table is null ? read : shown;
-                    // One that was in hand is not the disk's.
-                    tableOnDisk =
-                        shown.Table is { } laidTo && laidTo != table ? laidTo : tableOnDisk;
-                    (good, goodJob, faults) = laid is null
-                        ? (good, goodJob, shown.Findings)
-                        : (laid, shown, []);
-                    // Where the rest was refused, its planks are not to be seen either.
-                    planks = good?.Planks;
-                }
-
-                Listeners.Tell("laid");
+                Listeners.Tell("planks");
             }
-        }
-        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        );
+        Laid? laid = shown.Plan is { } plan
+            ? new(early ?? new(of.Turn, plan), plan, shown.Findings, TextLaying.Said(against, plan))
+            {
+                Shown = shown,
+                Against = against,
+            }
+            : null;
+        lock (gate)
         {
-            // The server ends.
+            now = now.After(of.Turn, shown, laid, table);
         }
+
+        Listeners.Tell("laid");
     }
 
     /// <summary>Whether a file that a text of the job names may be read: what lies in its folder, and what its builder named on the disk.</summary>

@@ -95,7 +95,7 @@ internal sealed class Notebook(JobSession session) : IDisposable
                 if (
                     written
                     && !before.SequenceEqual(Glued(journal, notes))
-                    && session.Now.Good?.Plan.Job.Glue is { Crew: not null, Clock: not null }
+                    && session.Now.Good is { Plan.Job.IsPlannedBySessions: true }
                 )
                 {
                     // The rest is planned from what is glued.

@@ -35,4 +35,20 @@ internal sealed record Seen(
 
     /// <summary>The newest text is the one on the disk, as far as this program knows.</summary>
     public bool IsSaved { get; init; }
+
+    /// <summary>Once a text was laid.</summary>
+    /// <param name="of">The turn of that text.</param>
+    /// <param name="laid">Null where it has faults: the last good picture stays.</param>
+    /// <param name="inHand">The table that it was laid to, where it was not the disk's.</param>
+    public Seen After(int of, ShownJob shown, Laid? laid, TableInHand? inHand) =>
+        this with
+        {
+            Tried = of,
+            Read = shown.Table is null ? Read : shown,
+            OnDisk = shown.Table is { } laidTo && laidTo != inHand ? laidTo : OnDisk,
+            Good = laid ?? Good,
+            Faults = laid is null ? shown.Findings : [],
+            // Where the rest was refused, its planks are not to be seen either.
+            Planks = (laid ?? Good)?.Planks,
+        };
 }

@@ -27,7 +27,7 @@ internal sealed class FasteningGround
     public static FasteningGround Of(
         Planked planked,
         FramingPlan behind,
-        JointPlan? joints,
+        JointPlan joints,
         FasteningGround? before,
         CancellationToken stop
     )
@@ -58,7 +58,7 @@ internal sealed class FasteningGround
                         grounds[i] = new(
                             new FramedPlank(planks[i]),
                             behind.On(planks[i].Id),
-                            joints?.On(planks[i].Id)?.Joints ?? [],
+                            joints.On(planks[i].Id)?.Joints ?? [],
                             skin
                         )
                 );
@@ -101,13 +101,13 @@ internal sealed record GroundInputs(
         PlankLayerPlan? below,
         Side side,
         FramingPlan behind,
-        JointPlan? joints
+        JointPlan joints
     ) =>
         new(
             layer,
             below,
             [.. layer.On(side).Select(p => behind.On(p.Id))],
-            [.. layer.On(side).Concat(below?.On(side) ?? []).Select(p => joints?.On(p.Id))]
+            [.. layer.On(side).Concat(below?.On(side) ?? []).Select(p => joints.On(p.Id))]
         );
 
     /// <summary>Planks and crossings must be the very same, joints equal by value.</summary>

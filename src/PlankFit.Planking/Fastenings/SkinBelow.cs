@@ -32,7 +32,7 @@ internal sealed class SkinBelow
 
     /// <param name="below">The skin next below; null for the first.</param>
     /// <param name="on">The surface of the skin above.</param>
-    public static SkinBelow Of(PlankLayerPlan? below, Side side, JointPlan? joints, ISurface on)
+    public static SkinBelow Of(PlankLayerPlan? below, Side side, JointPlan joints, ISurface on)
     {
         (Uv, Vec3) Raised(Uv uv) => (uv, on.At(uv.U, uv.V).P);
         ImmutableArray<(string, (Uv, Vec3)[])>.Builder lines = ImmutableArray.CreateBuilder<(
@@ -51,7 +51,7 @@ internal sealed class SkinBelow
                 );
             }
 
-            foreach (PlankJoint joint in joints?.On(plank.Id)?.Joints ?? [])
+            foreach (PlankJoint joint in joints.On(plank.Id)?.Joints ?? [])
             {
                 foreach (ImmutableArray<Vec2> line in new[] { joint.OuterLine, joint.InnerLine })
                 {

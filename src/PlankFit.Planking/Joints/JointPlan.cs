@@ -12,6 +12,13 @@ public sealed record JointPlan(
     ImmutableArray<Finding> Findings
 )
 {
+    /// <summary>Every plank is of one piece.</summary>
+    public static readonly JointPlan None = new(
+        [],
+        ImmutableDictionary<PlankId, JointedPlank>.Empty,
+        []
+    );
+
     /// <summary>The pieces of a plank; null where it is of one piece.</summary>
     public JointedPlank? On(PlankId plankId) => ByPlank.GetValueOrDefault(plankId);
 

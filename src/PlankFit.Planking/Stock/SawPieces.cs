@@ -14,20 +14,20 @@ public static class SawPieces
     private const double SquareDegrees = 0.05;
 
     /// <summary>Every plank of both sides, or its pieces where it is jointed; what is sawn or fitted already, and what is refused, is left out.</summary>
-    public static ImmutableArray<SawPiece> Of(NestSpec spec, Planked planked, JointPlan? joints) =>
+    public static ImmutableArray<SawPiece> Of(NestSpec spec, Planked planked, JointPlan joints) =>
         Of(spec, planked, joints, p => !p.IsFixed && !p.IsRefused);
 
     /// <summary>The pieces that no board is sawn for, since their planks are not trusted with their bend.</summary>
     public static ImmutableArray<SawPiece> Refused(
         NestSpec spec,
         Planked planked,
-        JointPlan? joints
+        JointPlan joints
     ) => Of(spec, planked, joints, p => p.IsRefused);
 
     private static ImmutableArray<SawPiece> Of(
         NestSpec spec,
         Planked planked,
-        JointPlan? joints,
+        JointPlan joints,
         Func<Plank, bool> which
     )
     {
@@ -52,7 +52,7 @@ public static class SawPieces
     private static IEnumerable<SawPiece> Of(
         NestSpec spec,
         string? species,
-        JointPlan? joints,
+        JointPlan joints,
         PlankLayerPlan layer,
         Plank plank
     )
@@ -86,7 +86,7 @@ public static class SawPieces
                         ),
                 ],
             };
-        return joints?.On(plank.Id) is { } jointed
+        return joints.On(plank.Id) is { } jointed
             ? jointed.Pieces.Select(p =>
                 // A taper is planed on one face, which is marked on the other.
                 Piece(

@@ -74,11 +74,11 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     /// <summary>Deductions, bevels and the corner at the chine; null where the job does not ask for them.</summary>
     public SettingUpPlan? SettingUp { get; init; }
 
-    /// <summary>The pieces of planks longer than the stock.</summary>
-    public JointPlan? Joints { get; init; }
+    /// <summary>The pieces of planks longer than the stock; none where the job does not say how long that is.</summary>
+    public JointPlan Joints { get; init; } = JointPlan.None;
 
-    /// <summary>Where what lies behind crosses every plank.</summary>
-    public FramingPlan? Framing { get; init; }
+    /// <summary>Where what lies behind crosses every plank; nowhere where the job names nothing there.</summary>
+    public FramingPlan Framing { get; init; } = FramingPlan.None;
 
     public FasteningPlan? Fastenings { get; init; }
 
@@ -136,7 +136,7 @@ public sealed record BottomPlan(Job Job, Planked Planked)
     public ImmutableArray<SawPiece> PiecesRefused() => Pieces(SawPieces.Refused);
 
     private ImmutableArray<SawPiece> Pieces(
-        Func<NestSpec, Planked, JointPlan?, ImmutableArray<SawPiece>> of
+        Func<NestSpec, Planked, JointPlan, ImmutableArray<SawPiece>> of
     ) =>
         [
             .. Panels.SelectMany(p =>

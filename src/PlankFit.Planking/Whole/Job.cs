@@ -146,6 +146,9 @@ public sealed record Job(PlankingJob Planking)
     /// <summary>Resin, glue, crew and clock; null where the job names neither resin nor glue.</summary>
     public GlueSpec? Glue { get; init; }
 
+    /// <summary>Whether the work is planned in sessions, and so what is glued already is asked for.</summary>
+    public bool IsPlannedBySessions => Glue is { Crew: not null, Clock: not null };
+
     /// <summary>What is asked of stiffness, mass and the bill of materials; null where nothing is.</summary>
     public StructureSpec? Structure { get; init; }
 

@@ -39,13 +39,13 @@ internal static class PlanParts
                 [planked],
                 () => FramingPlanner.Of(job.Framing, planked, made.Before<FramingPlan>(), stop)
             );
-        JointPlan? joints = job.Joints is { } jointed
+        JointPlan joints = job.Joints is { } jointed
             ? made.Of(
                 jointed,
                 [planked, behind],
                 () => JointPlanner.Of(jointed, planked, behind, stop)
             )
-            : null;
+            : JointPlan.None;
         FasteningGround? ground = job.Fastenings is null
             ? null
             : made.Of(
@@ -137,7 +137,7 @@ internal static class PlanParts
                     () => SettingUpPlanner.Of(settingUp, job.Framing, planked.DrawnKeel, stop)
                 )
                 : null,
-            Framing = job.Framing.IsEmpty ? null : behind,
+            Framing = behind,
             Joints = joints,
             Fastenings = fastenings,
             Glue = glue,
@@ -170,8 +170,8 @@ internal static class PlanParts
             .. planked.Findings,
             .. plan.Keel?.Findings ?? [],
             .. plan.SettingUp?.Findings ?? [],
-            .. plan.Framing?.Findings ?? [],
-            .. plan.Joints?.Findings ?? [],
+            .. plan.Framing.Findings,
+            .. plan.Joints.Findings,
             .. plan.Fastenings?.Findings ?? [],
             .. plan.Timber?.Findings ?? [],
             .. plan.Glue?.Findings ?? [],

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Planks;

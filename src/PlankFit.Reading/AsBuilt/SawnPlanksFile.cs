@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Units;
 using PlankFit.Reading.Text;

@@ -211,7 +211,12 @@ public static class JobBinder
             WidthsAt = bottom.WidthsAt,
             Panels = others,
             PanelsFaulty = panels.Nameless || panels.Panels.Length < panels.Called.Count,
-            Places = PlacesInJob.Of(root, layerTables, allLayers, sheathingTables),
+            Places = PlacesInJob.Of(
+                root,
+                layerTables,
+                allLayers,
+                (sheathingTables, SheathingKeys.Layer)
+            ),
             Faulty = toml.Whole && toml.HeadsWhole ? Faulty(root, faults) : null,
         };
     }

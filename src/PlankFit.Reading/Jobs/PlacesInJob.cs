@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Layers;
 using PlankFit.Reading.Drafts;
-using PlankFit.Reading.Sheathing;
+using PlankFit.Reading.Keys;
 using PlankFit.Reading.Tables;
 using PlankFit.Reading.Text;
 using PlankFit.Reading.Toml;
@@ -11,11 +11,12 @@ namespace PlankFit.Reading.Jobs;
 /// <summary>Takes down where a job file says what.</summary>
 internal static class PlacesInJob
 {
+    /// <param name="ofLayer">Tables beside the layers' own, each of which names one, and the key that names it.</param>
     public static JobPlaces Of(
         TableReader root,
         ImmutableArray<TableReader> layerTables,
         ImmutableArray<LayerSpec> layers,
-        ImmutableArray<TableReader> sheathing
+        (ImmutableArray<TableReader> Tables, JobKey Layer) ofLayer
     )
     {
         ImmutableDictionary<(string, string?), Place>.Builder ofLayers =
@@ -29,9 +30,9 @@ internal static class PlacesInJob
             }
         }
 
-        foreach (TableReader table in sheathing)
+        foreach (TableReader table in ofLayer.Tables)
         {
-            if (table.Find(SheathingKeys.Layer)?.Value is TomlString { Value: var layer })
+            if (table.Find(ofLayer.Layer)?.Value is TomlString { Value: var layer })
             {
                 ofLayers.TryAdd((layer, null), table.At);
                 foreach ((string path, Place at) in table.Places())

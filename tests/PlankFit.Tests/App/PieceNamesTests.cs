@@ -13,7 +13,7 @@ public sealed class PieceNamesTests
 {
     private static readonly JointedPlank Pieced = DemoPlans
         .Of("survey-launch")
-        .Joints!.Of(2, Side.Starboard)!
+        .Joints.Of(2, Side.Starboard)!
         .Planks[0];
 
     private static RunReport Explained(string name)

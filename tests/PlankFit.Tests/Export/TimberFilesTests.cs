@@ -5,6 +5,7 @@ using PlankFit.Export.Lists;
 using PlankFit.Export.Tables;
 using PlankFit.Export.Timber;
 using PlankFit.Export.Whole;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -196,7 +197,7 @@ public sealed class TimberFilesTests
     [InlineData(0.6201, "63 %")]
     [InlineData(0, "0 %")]
     public void APartOfTheLimitIsRoundedUp(double index, string words) =>
-        Assert.Equal(words, TimberWords.Used(index));
+        Assert.Equal(words, PlankWords.StrainUsed(index));
 
     private static IEnumerable<Drawing> Sheets(BottomPlan plan) =>
         TimberSheets.Of(plan, plan.Timber!);

@@ -60,7 +60,7 @@ public sealed class RoundedOutlineTests
         {
             var pieces = plan
                 .PlankLayers.SelectMany(l => l.Starboard)
-                .Select(p => plan.Joints!.On(p.Id))
+                .Select(p => plan.Joints.On(p.Id))
                 .OfType<JointedPlank>()
                 .SelectMany(j => j.Pieces)
                 .ToList();

@@ -112,7 +112,7 @@ internal static class AllSheets
                     ]
                 )
                 : [],
-            .. plan.Joints is { } joints
+            .. plan.Joints is { Layers.IsEmpty: false } joints
                 ? Named(
                     "joints",
                     [
@@ -125,7 +125,7 @@ internal static class AllSheets
                     ]
                 )
                 : [],
-            .. plan.Framing is { } framing
+            .. plan.Framing is { Things.IsEmpty: false } framing
                 ? Named(
                     "what-lies-behind",
                     [.. FramingListPages.Of(plan), .. SnapPages.Of(plan, framing)]

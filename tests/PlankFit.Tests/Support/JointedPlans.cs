@@ -86,7 +86,7 @@ internal static class JointedPlans
         Assert.NotNull(planned.Plan);
         Assert.All(
             planned.Plan.PlankLayers,
-            l => Assert.NotNull(planned.Plan.Joints!.Of(l.Number, Side.Starboard))
+            l => Assert.NotNull(planned.Plan.Joints.Of(l.Number, Side.Starboard))
         );
         return planned.Plan;
     }

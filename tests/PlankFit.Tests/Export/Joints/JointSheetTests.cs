@@ -26,7 +26,7 @@ public sealed class JointSheetTests
         Drawing[] pages = [.. JointPages.Of(plan)];
         None(pages.SelectMany(d => SheetCheck.Faults(d).Concat(SheetCheck.Struck(d, _ => true))));
         string[] all = [.. pages.SelectMany(p => p.Shapes.OfType<Lettering>()).Select(l => l.Text)];
-        foreach (PlankJoint joint in plan.Joints!.ByPlank.Values.SelectMany(p => p.Joints))
+        foreach (PlankJoint joint in plan.Joints.ByPlank.Values.SelectMany(p => p.Joints))
         {
             Assert.Contains(joint.Id.ToString(), all);
         }
@@ -41,7 +41,8 @@ public sealed class JointSheetTests
         {
             Drawing map = JointMap.Of(plan, layer);
             None(SheetCheck.Faults(map));
-            int joints = plan.Joints!.Layers.Where(l => l.Layer == layer.Number)
+            int joints = plan
+                .Joints.Layers.Where(l => l.Layer == layer.Number)
                 .Sum(l => l.Planks.Sum(p => p.Joints.Length));
             Assert.Equal(
                 joints,
@@ -76,7 +77,7 @@ public sealed class JointSheetTests
     public void NoJointRunsThroughWordsOfAPattern(string kind)
     {
         BottomPlan plan = Plan(kind);
-        foreach (PlankId id in plan.Joints!.ByPlank.Keys)
+        foreach (PlankId id in plan.Joints.ByPlank.Keys)
         {
             Drawing pattern = CuttingPattern.Of(OnPlanks.Of(plan), plan.Find(id)!);
             Drawing joints = pattern with

@@ -55,7 +55,7 @@ public sealed class PieceFileTests
             }
         }
 
-        Assert.Equal(Plan(kind).Joints!.ByPlank.Count, pieced);
+        Assert.Equal(Plan(kind).Joints.ByPlank.Count, pieced);
     }
 
     [Theory]
@@ -78,7 +78,7 @@ public sealed class PieceFileTests
             """;
         BottomPlan plan = Plan(kind);
         using var folder = new TempFolder();
-        JointedPlank pieced = plan.Joints!.Layers[0].Planks.MaxBy(p => p.Pieces.Length)!;
+        JointedPlank pieced = plan.Joints.Layers[0].Planks.MaxBy(p => p.Pieces.Length)!;
         List<string> files = [],
             should = [];
         foreach (PlankPiece piece in pieced.Pieces)
@@ -112,7 +112,7 @@ public sealed class PieceFileTests
     public void APiecesFileHasItsShapeToSaw(string kind)
     {
         BottomPlan plan = Plan(kind);
-        foreach (JointedPlank pieced in plan.Joints!.Layers[0].Planks)
+        foreach (JointedPlank pieced in plan.Joints.Layers[0].Planks)
         {
             Plank plank = plan.Find(pieced.PlankId)!;
             foreach (PlankPiece piece in pieced.Pieces)
@@ -135,7 +135,7 @@ public sealed class PieceFileTests
     {
         BottomPlan plan = JointedPlans.Butts;
         Assert.Equal(
-            plan.Joints!.ByPlank.Values.Sum(p => p.Joints.Length),
+            plan.Joints.ByPlank.Values.Sum(p => p.Joints.Length),
             JointTables.Joints(plan).Rows.Length
         );
         Table pieces = JointTables.Pieces(plan);

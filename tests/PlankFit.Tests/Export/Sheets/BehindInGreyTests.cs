@@ -44,7 +44,7 @@ public sealed class BehindInGreyTests
             bool portAlone = view == "strain";
             Plank[] planks = [.. portAlone ? [] : layer.Starboard, .. layer.Port];
             double there = planks.Sum(p =>
-                Plan.Framing!.On(p.Id)
+                Plan.Framing.On(p.Id)
                     .Where(c => c.Of.Kind != FramingKind.Open)
                     .Sum(c =>
                         Area([
@@ -97,7 +97,7 @@ public sealed class BehindInGreyTests
             there = Plan
                 .PlankLayers.First()
                 .Starboard.Sum(p =>
-                    Plan.Framing!.On(p.Id)
+                    Plan.Framing.On(p.Id)
                         .Where(c => c.Of.Kind != FramingKind.Open)
                         .Sum(c => Area([.. c.Cover]))
                 );

@@ -32,7 +32,7 @@ public sealed class FramingSheetsTests
         string[] faults =
         [
             .. SnapPages
-                .Of(plan, plan.Framing!)
+                .Of(plan, plan.Framing)
                 .Concat(FramingListPages.Of(plan))
                 .SelectMany(d => SheetCheck.Faults(d)),
         ];
@@ -67,9 +67,7 @@ public sealed class FramingSheetsTests
             [
                 .. pattern.Shapes.OfType<Polyline>().Where(l => l.Layer == "behind"),
             ];
-            foreach (
-                FramingCrossing c in plan.Framing!.On(plank.Id).Where(c => c.Centre.Length > 1)
-            )
+            foreach (FramingCrossing c in plan.Framing.On(plank.Id).Where(c => c.Centre.Length > 1))
             {
                 foreach (Vec2 end in new[] { c.Centre[0], c.Centre[^1] })
                 {
@@ -104,7 +102,7 @@ public sealed class FramingSheetsTests
     public void WithoutThingsBehindNothingIsDrawn()
     {
         BottomPlan plan = DemoPlans.Of("tender");
-        Assert.Null(plan.Framing);
+        Assert.Same(FramingPlan.None, plan.Framing);
         Assert.DoesNotContain(
             plan.PlankLayers.SelectMany(l => l.Starboard)
                 .SelectMany(p => CuttingPattern.Of(OnPlanks.Of(plan), p).Shapes),

@@ -78,7 +78,7 @@ public sealed class OneSidedThingsTests
     [Fact]
     public void LinesToSnapSayTheSide()
     {
-        string[] words = [.. SnapPages.Of(Plan, Plan.Framing!).SelectMany(Words)];
+        string[] words = [.. SnapPages.Of(Plan, Plan.Framing).SelectMany(Words)];
         Assert.Contains(words, w => w.StartsWith(SeaCock, StringComparison.Ordinal));
         Assert.Contains(Bearer, words);
     }
@@ -105,7 +105,8 @@ public sealed class OneSidedThingsTests
             {
                 string[] things =
                 [
-                    .. Plan.Framing!.On(plank.Id)
+                    .. Plan
+                        .Framing.On(plank.Id)
                         .Where(c => c.Of.Only is not null)
                         .Select(c => FramingWords.Sided(c.Of)),
                 ];
@@ -173,7 +174,7 @@ public sealed class OneSidedThingsTests
         Layer(1)
             .On(side)
             .MaxBy(p =>
-                Plan.Framing!.On(p.Id)
+                Plan.Framing.On(p.Id)
                     .Where(c => c.Of.Only == side && c.Centre.Length > 1)
                     .Select(c => c.Centre[0].ChordTo(c.Centre[^1]))
                     .DefaultIfEmpty()

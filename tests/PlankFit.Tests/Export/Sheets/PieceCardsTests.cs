@@ -24,10 +24,10 @@ public sealed class PieceCardsTests
                 .Singles(OnPlanks.Of(plan), layer, Side.Starboard)
                 .ToDictionary(c => c.Id.ToString(), c => c.Card);
             foreach (
-                Plank plank in layer.Starboard.Where(p => plan.Joints!.On(p.Id) is not null).Take(6)
+                Plank plank in layer.Starboard.Where(p => plan.Joints.On(p.Id) is not null).Take(6)
             )
             {
-                JointedPlank pieced = plan.Joints!.On(plank.Id)!;
+                JointedPlank pieced = plan.Joints.On(plank.Id)!;
                 Assert.All(pieced.Pieces, p => Assert.True(cards.ContainsKey(p.Id.ToString())));
                 Assert.Contains("each with its card", Words(cards[plank.Id.ToString()]));
                 foreach (PlankJoint joint in pieced.Joints)

@@ -145,10 +145,10 @@ public sealed class PieceFiguresTests
         BottomPlan plan = Plan(name);
         return from layer in plan.PlankLayers
             from plank in layer.Starboard.Concat(layer.Port)
-            where plan.Joints!.On(plank.Id) is not null
+            where plan.Joints.On(plank.Id) is not null
             from of in PieceSubject
                 .Of(OnPlanks.Of(plan), layer, plank)
-                .Zip(plan.Joints!.On(plank.Id)!.Pieces)
+                .Zip(plan.Joints.On(plank.Id)!.Pieces)
             select (plank, of.Second, of.First.Shape);
     }
 

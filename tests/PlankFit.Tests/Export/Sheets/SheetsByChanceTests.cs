@@ -132,12 +132,12 @@ public sealed class SheetsByChanceTests
             }
         }
 
-        foreach (SnapFace face in plan.Framing?.Snaps ?? [])
+        foreach (SnapFace face in plan.Framing.Snaps)
         {
             string[] said =
             [
                 .. SnapPages
-                    .Of(plan, plan.Framing! with { Snaps = [face] })
+                    .Of(plan, plan.Framing with { Snaps = [face] })
                     .Where(p => p.Shapes.Any(s => s.Layer == Layers.Behind))
                     .SelectMany(Said),
             ];

@@ -1,5 +1,4 @@
 using PlankFit.Geometry.Primitives;
-using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using PlankFit.Export.AsBuilt;
 using PlankFit.Export.Views;
-using PlankFit.Planking.AsBuilt;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;

@@ -49,7 +49,8 @@ public sealed partial class FasteningFindingTests
             );
             (Vec3 A, Vec3 B)[] joints =
             [
-                .. plan.Joints!.Of(1, Side.Starboard)!
+                .. plan
+                    .Joints.Of(1, Side.Starboard)!
                     .Planks.SelectMany(p =>
                         p.Joints.SelectMany(j =>
                             new[] { j.OuterLine, j.InnerLine }.Select(l =>

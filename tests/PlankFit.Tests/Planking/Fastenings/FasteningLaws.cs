@@ -68,7 +68,7 @@ internal static class FasteningLaws
     )
     {
         PlankFastenings made = plan.Fastenings!.On(plank.Id)!;
-        FramingCrossing[] behind = [.. plan.Framing?.On(plank.Id) ?? []];
+        FramingCrossing[] behind = [.. plan.Framing.On(plank.Id)];
         var rules = new RulesOnPlank(plan, plank, rule, behind, under);
         foreach (Fastening f in made.Points)
         {
@@ -143,7 +143,7 @@ internal static class FasteningLaws
     )
     {
         if (
-            (plan.Joints?.On(plank.Id)?.Joints ?? []).Any(j =>
+            (plan.Joints.On(plank.Id)?.Joints ?? []).Any(j =>
                 Area(timber.Cover).Distance(Line([.. j.OuterLine])) < 1
             )
         )
@@ -245,7 +245,7 @@ internal static class FasteningLaws
                         .SelectMany(p =>
                             (p.AfterEdge.Exists ? new[] { p.AfterEdge.Flat } : [])
                                 .Concat(
-                                    (plan.Joints?.On(p.Id)?.Joints ?? []).Select(j => j.OuterLine)
+                                    (plan.Joints.On(p.Id)?.Joints ?? []).Select(j => j.OuterLine)
                                 )
                                 .Select(l => (p, l))
                         )
@@ -277,7 +277,7 @@ internal static class FasteningLaws
                 .Where(e => e.Exists)
                 .Select(e => (Line(e.Flat), rule.EdgeMm, "a seam")),
             .. plank.Ends.Select(e => (Line(e.NetLine), rule.EndMm, $"the end at {e.At}")),
-            .. (plan.Joints?.On(plank.Id)?.Joints ?? [])
+            .. (plan.Joints.On(plank.Id)?.Joints ?? [])
                 .SelectMany(j => new[] { j.OuterLine, j.InnerLine })
                 .Select(l => (Line(l), rule.JointMm, "a joint")),
         ];

@@ -107,7 +107,7 @@ internal static class RunLaws
                 .. layer
                     .On(side)
                     .SelectMany(p =>
-                        (plan.Framing?.On(p.Id) ?? [])
+                        (plan.Framing.On(p.Id))
                             .Where(b => b.Of.Name == timber.Name && b.Centre.Length > 1)
                             .Select(b => new Stretch(p, b, new(FasteningLaws.Line(b.Centre))))
                     ),
@@ -276,7 +276,7 @@ internal static class RunLaws
         }
 
         Plank plank = s.On.Plank;
-        FramingCrossing[] behind = [.. plan.Framing!.On(plank.Id)];
+        FramingCrossing[] behind = [.. plan.Framing.On(plank.Id)];
         var rules = new FasteningLaws.RulesOnPlank(plan, plank, rule, behind, under);
         Fastening[] points =
         [

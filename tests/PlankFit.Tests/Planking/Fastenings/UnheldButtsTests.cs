@@ -74,7 +74,7 @@ public sealed class UnheldButtsTests
     public void AButtWithoutAFasteningBesideItIsTold(double jointMm, bool told)
     {
         BottomPlan plan = Planned(jointMm, "stringer");
-        Assert.Contains(plan.Joints!.Layers, l => l.Planks.Length > 5);
+        Assert.Contains(plan.Joints.Layers, l => l.Planks.Length > 5);
         Finding[] bare = Told(plan);
         if (!told)
         {
@@ -83,7 +83,7 @@ public sealed class UnheldButtsTests
         }
 
         Assert.Equal(2, bare.Length);
-        int butts = plan.Joints!.Of(1, Side.Starboard)!.Planks.Sum(p => p.Joints.Length);
+        int butts = plan.Joints.Of(1, Side.Starboard)!.Planks.Sum(p => p.Joints.Length);
         Assert.All(bare, f => Assert.Equal(Rank.SawAfter, f.Rank));
         Assert.Contains($" beside {butts} butts on the timber", bare[0].Message);
         Assert.Contains("stringer is 45 mm wide, and fastenings keep 15 mm", bare[0].Message);

@@ -36,7 +36,8 @@ public sealed class CurvedBehindTests
                     Vec2[] should = Search(plank, line);
                     Vec2[] ends =
                     [
-                        .. plan.Framing!.On(plank.Id)
+                        .. plan
+                            .Framing.On(plank.Id)
                             .Where(c => c.Of == thing && !c.Centre.IsEmpty)
                             .SelectMany(c => new[] { c.Centre[0], c.Centre[^1] }),
                     ];
@@ -74,7 +75,7 @@ public sealed class CurvedBehindTests
         {
             foreach (Plank plank in layer.Starboard)
             {
-                foreach (FramingCrossing c in plan.Framing!.On(plank.Id))
+                foreach (FramingCrossing c in plan.Framing.On(plank.Id))
                 {
                     Func<double, Vec3> centre = Line(bottom, c.Of, 0, plank);
                     foreach (Vec2 flat in c.OneEdge.Concat(c.OtherEdge).Where((_, i) => i % 5 == 0))
@@ -120,7 +121,7 @@ public sealed class CurvedBehindTests
                 {
                     double area = layer
                         .On(side)
-                        .SelectMany(p => plan.Framing!.On(p.Id))
+                        .SelectMany(p => plan.Framing.On(p.Id))
                         .Where(c => c.Of == thing)
                         .Sum(c => Area(c.Cover));
                     Assert.Equal(1, area / (thing.WidthMm * length), 0.001);

@@ -109,12 +109,12 @@ public sealed class FramingFindingsTests
     private static ImmutableArray<Finding> Found(params ImmutableArray<FramingSpec> things) =>
         WholeBottomTests
             .Planned(PrismaticPlan.Build().Job with { Framing = things })
-            .Framing!.Findings;
+            .Framing.Findings;
 
     private static ImmutableArray<Finding> Launch(FramingSpec thing) =>
         WholeBottomTests
             .Planned(DemoPlans.Of("survey-launch").Job with { Framing = [thing] })
-            .Framing!.Findings;
+            .Framing.Findings;
 
     private static void Tells(
         ImmutableArray<Finding> found,

@@ -57,7 +57,7 @@ public sealed class PrismBehindTests
         int held = 0;
         foreach (Plank plank in Planks(plan))
         {
-            foreach (FramingCrossing c in plan.Framing!.On(plank.Id))
+            foreach (FramingCrossing c in plan.Framing.On(plank.Id))
             {
                 (_, bool along, double centre, double width) = should.Single(s =>
                     s.Name == c.Of.Name
@@ -80,7 +80,7 @@ public sealed class PrismBehindTests
         foreach (Plank plank in Planks(plan))
         {
             Vec2[] meets = Meets(plank, p => Slant(p) - (keel + 300));
-            FramingCrossing? c = plan.Framing!.On(plank.Id).SingleOrDefault(b => b.Of.Name == "S1");
+            FramingCrossing? c = plan.Framing.On(plank.Id).SingleOrDefault(b => b.Of.Name == "S1");
             if (meets.Length == 0)
             {
                 Assert.True(c is null || c.Centre.IsEmpty, $"{plank.Id} is not crossed");
@@ -139,7 +139,7 @@ public sealed class PrismBehindTests
             PlankLayerPlan layer = plan.PlankLayers.Single(l => l.Number == plank.Layer);
             double should =
                 (Bottom.KeelMm(-19) + 300 - Bottom.KeelMm(layer.NeutralOffsetMm)) * Math.Sqrt(2);
-            foreach (FramingCrossing c in plan.Framing!.On(plank.Id).Where(c => c.Of.Name == "S1"))
+            foreach (FramingCrossing c in plan.Framing.On(plank.Id).Where(c => c.Of.Name == "S1"))
             {
                 foreach (FramingAtEdge at in FramingAtEdge.Of(plank, c))
                 {
@@ -163,7 +163,7 @@ public sealed class PrismBehindTests
     [Fact]
     public void LinesToSnapAreReadFromTheFaceThatIsStoodOn()
     {
-        SnapFace face = Planned().Framing!.Snaps.Single();
+        SnapFace face = Planned().Framing.Snaps.Single();
         Assert.Equal(2, face.Layer);
         Assert.Equal(-9, face.FaceMm, 1e-9);
         double nearer = 10 * Math.Tan(Bottom.Deadrise),
@@ -208,7 +208,7 @@ public sealed class PrismBehindTests
         foreach (
             ImmutableArray<Vec2> cover in layer
                 .On(side)
-                .SelectMany(p => plan.Framing!.On(p.Id))
+                .SelectMany(p => plan.Framing.On(p.Id))
                 .Where(c => c.Of.Name == name)
                 .Select(c => c.Cover)
         )

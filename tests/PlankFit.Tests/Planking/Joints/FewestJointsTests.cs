@@ -181,7 +181,7 @@ public sealed class FewestJointsTests
         JointLaws.Hold(plan);
         foreach (PlankLayerPlan layer in plan.PlankLayers)
         {
-            JointedLayer? pieced = plan.Joints!.Of(layer.Number, Side.Starboard);
+            JointedLayer? pieced = plan.Joints.Of(layer.Number, Side.Starboard);
             ImmutableArray<JointRule> rules = plan.Job.Joints!.RulesFor(
                 stock,
                 layer.Planks,

@@ -149,7 +149,7 @@ public sealed class JointDistanceTests
     [Fact]
     public void PlanksBetweenAreCounted()
     {
-        JointedLayer pieced = OnStringers.Value.Joints!.Of(1, Side.Starboard)!;
+        JointedLayer pieced = OnStringers.Value.Joints.Of(1, Side.Starboard)!;
         PlankId[] planks = [.. OnStringers.Value.PlankLayers.First().Starboard.Select(p => p.Id)];
         (int Plank, PlankJoint Joint)[] joints =
         [
@@ -223,7 +223,7 @@ public sealed class JointDistanceTests
     [InlineData(5, false)]
     public void LeastWasteIsClaimedWhereNoWayWasLeftOut(double gridMm, bool claimed)
     {
-        JointedLayer pieced = Planned(gridMm).Joints!.Of(1, Side.Starboard)!;
+        JointedLayer pieced = Planned(gridMm).Joints.Of(1, Side.Starboard)!;
         Assert.Equal(claimed, pieced.IsLeastWaste);
         Assert.Equal(pieced.LeastPieces, pieced.Pieces);
         // Without lengths of stock, how far the pieces are from even; planks of one piece cost nothing.
@@ -259,7 +259,7 @@ public sealed class JointDistanceTests
 
     private static Seen[] Layer(int number, Side side)
     {
-        JointedLayer? pieced = Plan.Value.Joints!.Of(number, side);
+        JointedLayer? pieced = Plan.Value.Joints.Of(number, side);
         Assert.True(
             pieced is not null,
             string.Join("\n", Plan.Value.Findings.Select(f => f.Message))

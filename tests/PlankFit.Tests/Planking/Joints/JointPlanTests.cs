@@ -101,7 +101,7 @@ public sealed class JointPlanTests
         );
         Assert.All(
             plan.PlankLayers,
-            l => Assert.NotEmpty(plan.Joints!.Of(l.Number, Side.Starboard)?.Planks ?? [])
+            l => Assert.NotEmpty(plan.Joints.Of(l.Number, Side.Starboard)?.Planks ?? [])
         );
         JointLaws.Hold(plan);
     }
@@ -115,7 +115,7 @@ public sealed class JointPlanTests
             NoneBelow,
             Stringers
         );
-        JointedLayer starboard = plan.Joints!.Of(2, Side.Starboard)!,
+        JointedLayer starboard = plan.Joints.Of(2, Side.Starboard)!,
             port = plan.Joints.Of(2, Side.Port)!;
         Assert.Equal(starboard.Planks.Length, port.Planks.Length);
         foreach ((JointedPlank s, JointedPlank p) in starboard.Planks.Zip(port.Planks))
@@ -146,12 +146,13 @@ public sealed class JointPlanTests
             Stringers
         );
         int looked = 0;
-        foreach (JointedPlank pieced in plan.Joints!.Of(1, Side.Starboard)!.Planks)
+        foreach (JointedPlank pieced in plan.Joints.Of(1, Side.Starboard)!.Planks)
         {
             Plank plank = plan.Find(pieced.PlankId)!;
             foreach (PlankJoint joint in pieced.Joints)
             {
-                FramingCrossing on = plan.Framing!.On(plank.Id)
+                FramingCrossing on = plan
+                    .Framing.On(plank.Id)
                     .Single(b => b.Of.Name == joint.Backing);
                 foreach (double part in new[] { 0.0, 0.3, 0.5, 0.7, 1.0 })
                 {
@@ -195,7 +196,7 @@ public sealed class JointPlanTests
             ],
             [stringer]
         );
-        Assert.Equal(possible, plan.Joints!.ByPlank.ContainsKey(Named.Plank("S1-20")));
+        Assert.Equal(possible, plan.Joints.ByPlank.ContainsKey(Named.Plank("S1-20")));
         Assert.Equal(
             !possible,
             plan.Findings.Any(f => f.Message.Contains("broad enough", StringComparison.Ordinal))
@@ -207,7 +208,7 @@ public sealed class JointPlanTests
     public void TheOuterFeatherPointsAft()
     {
         BottomPlan plan = Planned(Demo("survey-launch"), Stock);
-        foreach (JointedLayer layer in plan.Joints!.Layers)
+        foreach (JointedLayer layer in plan.Joints.Layers)
         {
             foreach (JointedPlank pieced in layer.Planks)
             {
@@ -232,14 +233,14 @@ public sealed class JointPlanTests
     public void RulesThatLeaveNoWayTogetherAreSaidWithWhatCanBeKeptOfEach()
     {
         BottomPlan plan = With(1200, 1175);
-        Assert.Null(plan.Joints!.Of(1, Side.Starboard));
+        Assert.Null(plan.Joints.Of(1, Side.Starboard));
         string said = plan
             .Findings.Select(f => f.Message)
             .First(m => m.Contains("these together give way least", StringComparison.Ordinal));
         double between = Kept("one plank between, 1175 mm"),
             next = Kept("next plank, 1200 mm");
-        Assert.NotNull(With(next, between).Joints!.Of(1, Side.Starboard));
-        Assert.Null(With(next + 25, between).Joints!.Of(1, Side.Starboard));
+        Assert.NotNull(With(next, between).Joints.Of(1, Side.Starboard));
+        Assert.Null(With(next + 25, between).Joints.Of(1, Side.Starboard));
 
         double Kept(string rule)
         {
@@ -285,7 +286,7 @@ public sealed class JointPlanTests
                 new(JointRuleKind.NextPlank, 1200, null, "test"),
             ]
         );
-        Assert.Null(plan.Joints!.Of(1, Side.Starboard));
+        Assert.Null(plan.Joints.Of(1, Side.Starboard));
         Finding said = plan.Findings.First(f =>
             f.Message.Contains("first rule to relax", StringComparison.Ordinal)
         );
@@ -299,8 +300,8 @@ public sealed class JointPlanTests
             kept[..kept.IndexOf(" mm", StringComparison.Ordinal)],
             System.Globalization.CultureInfo.InvariantCulture
         );
-        Assert.NotNull(With(most).Joints!.Of(1, Side.Starboard));
-        Assert.Null(With(most + 25).Joints!.Of(1, Side.Starboard));
+        Assert.NotNull(With(most).Joints.Of(1, Side.Starboard));
+        Assert.Null(With(most + 25).Joints.Of(1, Side.Starboard));
 
         BottomPlan With(double mm) =>
             Planned(
@@ -318,7 +319,7 @@ public sealed class JointPlanTests
 
     [Fact]
     public void AJobWithoutStockHasNoPieces() =>
-        Assert.Null(WholeBottomTests.Planned(PrismaticPlan.Build().Job).Joints);
+        Assert.Same(JointPlan.None, WholeBottomTests.Planned(PrismaticPlan.Build().Job).Joints);
 
     /// <summary>Stock of 1000 and 1600: of two pieces of a plank, one may be cut from the short length. Waste is judged anew from the lengths.</summary>
     [Fact]

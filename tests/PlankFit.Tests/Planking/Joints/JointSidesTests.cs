@@ -67,7 +67,7 @@ public sealed class JointSidesTests
             {
                 PlankJoint[] joints =
                 [
-                    .. plan.Joints!.Of(layer, side)!.Planks.SelectMany(p => p.Joints),
+                    .. plan.Joints.Of(layer, side)!.Planks.SelectMany(p => p.Joints),
                 ];
                 Assert.True(joints.Length > 8, $"{joints.Length}");
                 Assert.All(joints, j => Assert.Equal(on, j.Backing));
@@ -110,7 +110,7 @@ public sealed class JointSidesTests
 
         static string? MostOn(BottomPlan plan, int layer)
         {
-            JointedLayer? pieced = plan.Joints!.Of(layer, Side.Starboard);
+            JointedLayer? pieced = plan.Joints.Of(layer, Side.Starboard);
             Assert.True(
                 pieced is not null,
                 string.Join("\n", plan.Findings.Select(f => f.Message))
@@ -129,7 +129,7 @@ public sealed class JointSidesTests
     {
         BottomPlan drawn = Planned(Stock, Mild, Stringer("stringer", 500));
         PlankId id = drawn
-            .Joints!.Of(1, Side.Starboard)!
+            .Joints.Of(1, Side.Starboard)!
             .Planks.First(p => drawn.Find(p.PlankId)!.Kind == PlankKind.Full)
             .PlankId;
         BottomPlan plan = WholeBottomTests.Planned(
@@ -165,7 +165,8 @@ public sealed class JointSidesTests
         );
         (Plank Plank, PlankJoint Joint)[] joints =
         [
-            .. plan.Joints!.Of(1, Side.Starboard)!
+            .. plan
+                .Joints.Of(1, Side.Starboard)!
                 .Planks.Select(p => (Plank: plan.Find(p.PlankId)!, p.Joints))
                 .Where(p =>
                     p.Plank.Ends.Select(e => e.At).SequenceEqual([PanelEdge.Lower, PanelEdge.Upper])

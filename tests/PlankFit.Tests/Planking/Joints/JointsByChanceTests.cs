@@ -68,7 +68,7 @@ public sealed class JointsByChanceTests
                     }
 
                     JointLaws.Hold(plan);
-                    pieced += plan.Joints!.ByPlank.Count;
+                    pieced += plan.Joints.ByPlank.Count;
                     foreach (PlankLayerPlan layer in plan.PlankLayers)
                     {
                         if (plan.Joints.Of(layer.Number, Side.Starboard) is null)

@@ -67,11 +67,8 @@ public sealed class ThinSkinJointsTests
         Assert.Empty(
             plan.Findings.Where(f => f.Message.Contains("rules of stagger")).Select(f => f.Message)
         );
-        Assert.All(
-            plan.PlankLayers,
-            l => Assert.NotNull(plan.Joints!.Of(l.Number, Side.Starboard))
-        );
-        Assert.Contains(plan.Joints!.Layers, l => l.Planks.Length > 5);
+        Assert.All(plan.PlankLayers, l => Assert.NotNull(plan.Joints.Of(l.Number, Side.Starboard)));
+        Assert.Contains(plan.Joints.Layers, l => l.Planks.Length > 5);
         JointLaws.Hold(plan);
         Assert.Contains(
             PlanSummary.Of(plan).Lines(LengthUnit.Millimetre),

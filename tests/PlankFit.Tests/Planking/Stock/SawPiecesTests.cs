@@ -26,7 +26,7 @@ public sealed class SawPiecesTests
         {
             SawPiece[] of = [.. pieces.Where(p => p.PlankId == plank.Id)];
             Assert.Equal(
-                Launch.Joints?.On(plank.Id)?.Pieces.Select(p => p.Cut) ?? [plank.FlatCut],
+                Launch.Joints.On(plank.Id)?.Pieces.Select(p => p.Cut) ?? [plank.FlatCut],
                 of.Select(p => p.Outline)
             );
             Assert.All(of, p => Assert.Equal(plank.Kind == PlankKind.Master, p.IsMaster));

@@ -101,7 +101,7 @@ public sealed class AgainTests
         foreach (Plank plank in again.PlankLayers.First().Starboard)
         {
             Assert.Same(Launch.Fastenings!.On(plank.Id), again.Fastenings!.On(plank.Id));
-            Assert.Equal(Launch.Framing!.On(plank.Id), again.Framing!.On(plank.Id));
+            Assert.Equal(Launch.Framing.On(plank.Id), again.Framing.On(plank.Id));
         }
     }
 

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
-using PlankFit.Planking.Jobs;
 
-namespace PlankFit.Planking.AsBuilt;
+namespace PlankFit.Planking.Jobs;
 
 /// <summary>Sawn planks go with their layer: where layers were put in or taken out below it, it has another number, and so have they.</summary>
 public static class SawnLayers

@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PlankFit.Geometry.Primitives;
-using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
 
-namespace PlankFit.Planking.AsBuilt;
+namespace PlankFit.Planking.Jobs;
 
 /// <summary>What a recorded plank has that no sawn plank can have: figures that are none or beyond all reason, shapes that do not agree with one another.</summary>
 public static class SawnPlankFaults

@@ -4,7 +4,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.KeelCheck;
 
-namespace PlankFit.Export.Solids;
+namespace PlankFit.Export.Keel;
 
 /// <summary>
 /// The keel's layers as bodies, both sides in one: as wide at their outer face as they are, their sides as they lean. The inner face is taken as deep below the outer
@@ -12,8 +12,8 @@ namespace PlankFit.Export.Solids;
 /// </summary>
 public static class KeelBodies
 {
-    public static IEnumerable<Body> Of(KeelPlan? keel) =>
-        keel is null ? [] : keel.Layers.Select(Of).Where(b => !b.Triangles.IsEmpty);
+    public static IEnumerable<Body> Of(KeelPlan keel) =>
+        keel.Layers.Select(Of).Where(b => !b.Triangles.IsEmpty);
 
     public static Body Of(KeelLayerPlan layer)
     {

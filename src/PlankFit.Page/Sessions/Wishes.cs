@@ -1,0 +1,47 @@
+namespace PlankFit.Pages.Sessions;
+
+/// <summary>Work that is done anew whenever it is wished for: one run at a time and none given up; the newest wish waits, and what came between is passed over.</summary>
+internal sealed class Wishes : IAsyncDisposable
+{
+    private readonly SemaphoreSlim waiting = new(0, 1);
+    private readonly CancellationTokenSource stop = new();
+    private Task work = Task.CompletedTask;
+
+    public bool AreOver => stop.IsCancellationRequested;
+
+    /// <summary>By one at a time.</summary>
+    public void Wish()
+    {
+        if (waiting.CurrentCount == 0)
+        {
+            waiting.Release();
+        }
+    }
+
+    /// <param name="run">Given what tells it to end.</param>
+    public void Begin(Action<CancellationToken> run) => work = Task.Run(() => Work(run));
+
+    public async ValueTask DisposeAsync()
+    {
+        await stop.CancelAsync();
+        await work;
+        stop.Dispose();
+        waiting.Dispose();
+    }
+
+    private async Task Work(Action<CancellationToken> run)
+    {
+        try
+        {
+            while (true)
+            {
+                await waiting.WaitAsync(stop.Token);
+                run(stop.Token);
+            }
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            // The server ends.
+        }
+    }
+}
