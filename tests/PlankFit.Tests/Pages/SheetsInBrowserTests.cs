@@ -19,6 +19,8 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
         "joints",
         "fastenings",
         "wood",
+        "cloth",
+        "gluing",
         "as-it-stands",
     ];
 
