@@ -107,7 +107,7 @@ export function laying(into) {
         words.textContent = part.words;
       }
       isOpen &&= isLaid;
-      const now = isOpen ? "open" : isLaid ? "laid" : `no ${isNext}`;
+      const now = isOpen ? "open" : isLaid ? "laid" : "no";
       made.box.dataset.kind = isLaid || elsewhere ? "laid" : "";
       if (now !== shape) {
         shape = now;
@@ -124,12 +124,14 @@ export function laying(into) {
                 button("", () => mark(""), "Not laid after all", "not laid after all"),
               ]
             : isLaid ? button("", () => open(true), "Another hour, or not laid", "another hour, or not laid")
-            : button(isNext ? "main" : "", () => mark(LAID + moment()), "Laid now", "laid now"),
+            : button("", () => mark(LAID + moment()), "Laid now", "laid now"),
         );
         if (hand) {
           doing.querySelector("input, button")?.focus();
         }
       }
+      // The same button: one that was put in its place under a thumb would not be pressed.
+      doing.firstElementChild.classList.toggle("main", !isLaid && isNext);
       // What somebody is typing stays; who has not begun to sees what is there.
       if (isLaid && typedSo === null && input.value !== at) {
         input.value = at;
