@@ -6,8 +6,10 @@ namespace PlankFit.Tests.Pages;
 
 /// <summary>
 /// Ten hands at one job, each with its own line of news, changing it in every way that there is, as fast as they are answered (CsCheck_Iter=10000 for ten thousand
-/// changes; the long run makes fewer).
+/// changes; the long run makes fewer). By itself, since what other tests hold would be counted too.
 /// </summary>
+[Collection(nameof(SoakTests))]
+[CollectionDefinition(nameof(SoakTests), DisableParallelization = true)]
 public sealed class SoakTests(ITestOutputHelper output)
 {
     private const int Hands = 10;
