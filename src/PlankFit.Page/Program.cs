@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
@@ -13,7 +14,8 @@ var job = new Argument<string?>("JOB")
 };
 var port = new Option<int>("--port")
 {
-    Description = "Where to serve; any that is free where left out.",
+    Description =
+        "Where to serve; where left out, the same every time for a job, or any that is free where another has that.",
     DefaultValueFactory = _ => 0,
     HelpName = "NUMBER",
 };
@@ -56,10 +58,18 @@ root.SetAction(
             return 1;
         }
 
+        string place = shelf is { Paths: [var only], NewOnesGoTo: null }
+            ? only
+            : Environment.CurrentDirectory;
+        int asked = parsed.GetValue(port),
+            usual = UsualPort.Of(place);
+        bool isTaken = asked == 0 && !UsualPort.IsFree(usual, network);
         WebApplication? served = null;
         await using WebApplication app = PageServer.Build(
             shelf,
-            parsed.GetValue(port),
+            asked != 0 ? asked
+                : isTaken ? 0
+                : usual,
             network,
             code =>
             {
@@ -85,6 +95,13 @@ root.SetAction(
         string address = PageServer.Address(app);
         Console.WriteLine(address);
         Console.WriteLine("Open that address in a browser on this computer. Ctrl-C ends it.");
+        if (isTaken)
+        {
+            Console.WriteLine(
+                $"Another program has port {usual.ToString(CultureInfo.InvariantCulture)}, where this is served otherwise: what a browser noted there and could not send, it sends when it is served there again."
+            );
+        }
+
         if (!parsed.GetValue(closed))
         {
             Desktop.Open(address);

@@ -6,10 +6,10 @@ using PlankFit.Reading.Text;
 
 namespace PlankFit.App.Noting;
 
-/// <summary>One thing that somebody noted of one plank, or read in one blank of the check sheet.</summary>
+/// <summary>One thing that somebody noted of one plank, or of cloth and what else is laid, or read in one blank of the check sheet.</summary>
 /// <param name="Client">The browser that it was noted in, by a name of its own making.</param>
 /// <param name="N">Counts what that browser noted: the same one twice is the same note.</param>
-/// <param name="Plank">Empty for a reading.</param>
+/// <param name="Plank">Its number, or the name of what else is laid, as progress.csv has it (<see cref="LaidPart"/>); empty for a reading.</param>
 /// <param name="Field">Of <see cref="ProgressField"/>; of a reading its blank, as <see cref="BlankId"/> has it.</param>
 /// <param name="Value">Of a reading a length with its own unit; empty where it is taken back.</param>
 /// <param name="Seen">The place in the journal of the newest that the browser knew of.</param>
@@ -56,9 +56,15 @@ public static class ProgressField
     /// <summary>Why that will not do as a note; null where it will.</summary>
     public static string? Fault(ProgressTick tick) =>
         tick.Plank.Length > 0
-            ? PlankId.Parse(tick.Plank) is null
-                ? "is no plank"
-                : Fault(tick.Field, tick.Value)
+            ? PlankId.Parse(tick.Plank) is not null
+                ? Fault(tick.Field, tick.Value)
+                : !LaidPart.IsName(tick.Plank)
+                    ? "is no plank"
+                    : tick.Field != State
+                        ? Fault(tick.Field == Note ? Note : "", tick.Value)
+                        : tick.Value.Length == 0 || LaidPart.MomentOf(tick.Value) is not null
+                            ? null
+                            : "it is laid, with day and hour as in \"laid 2026-05-03 14:02\", or it is not"
             : tick.Blank is null
                 ? "the check sheet has no such blank"
                 : tick.Value.Length > 0 && ShownLength.OfItsUnit(tick.Value) is null

@@ -14,7 +14,7 @@ using PlankFit.Reading.Text;
 namespace PlankFit.App.Planning;
 
 /// <summary>
-/// What is glued already, where a progress.csv lies beside the job, or else by what was noted of planks on the page: the rest is planned from there on.
+/// What is glued and laid already, where a progress.csv lies beside the job, or else by what was noted on the page: the rest is planned from there on.
 /// </summary>
 internal static class ProgressBeside
 {
@@ -34,10 +34,8 @@ internal static class ProgressBeside
         {
             (ImmutableDictionary<(string, string), ProgressTick> last, ImmutableArray<int> lines) =
                 ProgressJournal.Looked(Path.Combine(folder, ProgressJournal.FileName));
-            noted = GluedByNotes.Of(last.Values);
-            strange = JournalLines.Told(lines) is { } told
-                ? [new(Severity.Warning, ProgressJournal.FileName, told)]
-                : [];
+            noted = GluedByNotes.Of(last.Values, job.Layers);
+            strange = [.. Strange(lines, noted)];
         }
         catch (OutputException e)
         {
@@ -80,7 +78,7 @@ internal static class ProgressBeside
                 string.Join(
                     '\n',
                     noted.Rows.Select(r =>
-                        string.Create(CultureInfo.InvariantCulture, $"{r.Plank} {r.At:0}")
+                        string.Create(CultureInfo.InvariantCulture, $"{r.Name} {r.At:0}")
                     )
                 )
             )
@@ -96,6 +94,27 @@ internal static class ProgressBeside
         };
     }
 
+    /// <summary>What of the journal nothing is planned by.</summary>
+    private static IEnumerable<Finding> Strange(ImmutableArray<int> lines, GluedByNotes noted)
+    {
+        if (JournalLines.Told(lines) is { } told)
+        {
+            yield return new(Severity.Warning, ProgressJournal.FileName, told);
+        }
+
+        if (!noted.Strange.IsEmpty)
+        {
+            yield return new(
+                Severity.Warning,
+                ProgressJournal.FileName,
+                $"{PlainText.Of(string.Join(", ", noted.Strange))}: laid by it, and the job has nothing of that name. Nothing is planned by it: where a layer is called otherwise by now, mark it as laid once more under its new name"
+            )
+            {
+                Rank = Rank.SawAfter,
+            };
+        }
+    }
+
     private static IEnumerable<Finding> Doubtful(GluedByNotes noted)
     {
         if (!noted.Doubtful.IsEmpty)
@@ -103,35 +122,42 @@ internal static class ProgressBeside
             yield return new(
                 Severity.Warning,
                 ProgressJournal.FileName,
-                $"{PlankRuns.Of(noted.Doubtful)}: noted more than {GluedByNotes.MostDaysApart} days from most of the others; a phone's clock is wrong, or another hull's notes are among them. Taken as down with the last of the others: write {ProgressText.UsualName} where that is not so"
+                $"{GluedByNotes.Names(noted.Doubtful)}: noted more than {GluedByNotes.MostDaysApart} days from most of the others; a phone's clock is wrong, or another hull's notes are among them. Taken as down with the last of the others: write {ProgressText.UsualName} where that is not so"
             );
         }
     }
 
-    private static Finding Said(GluedByNotes noted) =>
-        new(
+    private static Finding Said(GluedByNotes noted)
+    {
+        int planks = noted.Rows.Count(r => r.Plank is not null);
+        GlueDone[] laid = [.. noted.Rows.Where(r => r.Plank is null)];
+        string glued = planks == 0 ? "" : $"{PlanWords.Count(planks, "plank")} are glued by it",
+            others = laid.Length == 0 ? "" : $"{GluedByNotes.Names(laid)} laid",
+            day = noted.FirstDay.Length > 0
+                ? $"from {noted.FirstDay} on, which is day 1"
+                : "on day 1";
+        return new(
             Severity.Note,
             ProgressJournal.FileName,
-            $"{PlanWords.Count(noted.Rows.Length, "plank")} are glued by it, {(noted.FirstDay.Length > 0 ? $"from {noted.FirstDay} on, which is day 1" : "on day 1")}: the rest is planned from the last of them. Which batch a plank was of, how warm it was and what cloth is wetted out is not noted there: {ProgressText.UsualName} has it, and goes before it"
+            $"{(planks > 0 && laid.Length > 0 ? $"{glued} and {others}" : planks > 0 ? glued : $"{others} by it")}, {day}: the rest is planned from the last of them. Which batch it was of and how warm it was is not noted there: {ProgressText.UsualName} has it, and goes before it"
         );
+    }
 
-    /// <summary>Planks glued by the journal, of which progress.csv does not know: planned once more, if nobody says so.</summary>
+    /// <summary>Glued or laid by the journal, of which progress.csv does not know: planned once more, if nobody says so.</summary>
     private static IEnumerable<Finding> NotWritten(
         GlueProgress progress,
         GluedByNotes noted,
         string jobFile
     )
     {
-        PlankId[] missing =
-        [
-            .. noted.Rows.Select(r => r.Plank!.Value).Where(p => progress.DownAt(p) is null),
-        ];
+        GlueDone[] missing = [.. noted.Rows.Where(r => progress.LaidAt(r) is null)];
         if (missing.Length > 0)
         {
+            bool isOne = missing.Length == 1;
             yield return new(
                 Severity.Warning,
                 ProgressText.UsualName,
-                $"lacks {PlankRuns.Of(missing)}, which {(missing.Length == 1 ? "is" : "are")} glued by {ProgressJournal.FileName}; {jobFile} is planned by {ProgressText.UsualName} alone, as if {(missing.Length == 1 ? "it" : "they")} were still to be glued: add {(missing.Length == 1 ? "its row" : "their rows")}"
+                $"lacks {GluedByNotes.Names(missing)}, which {(isOne ? "is" : "are")} {(missing.All(r => r.Plank is not null) ? "glued" : "done")} by {ProgressJournal.FileName}; {jobFile} is planned by {ProgressText.UsualName} alone, as if {(isOne ? "it" : "they")} were still to be glued: add {(isOne ? "its row" : "their rows")}"
             );
         }
     }

@@ -92,6 +92,20 @@ public sealed record ShownRoom(string Name, string Title, string Lacks)
                 "The job does not say what wood it is of: add [timber] (plankfit help timber)."
             ),
             Of(
+                "cloth",
+                "Cloth",
+                [InBook.Cloth],
+                ["cloth-order", "cloth-pieces", "cloth-cutting", "cloth-lines", "cloth-shear"],
+                "The job has no cloth, or does not say what it is cut from: add a [[layer]] of cloth, a [[cloth]] and a [[sheathing]] (plankfit help sheathing)."
+            ),
+            Of(
+                "gluing",
+                "Gluing",
+                [InBook.Gluing],
+                ["resin", "batches", "gluing-order"],
+                "The job names neither resin nor glue: add [resin] or [glue], [crew] and [clock] (plankfit help glue)."
+            ),
+            Of(
                 "as-it-stands",
                 "As it stands",
                 [InBook.AsBuilt, InBook.HowSure],

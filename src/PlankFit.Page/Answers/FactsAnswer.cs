@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.App.Showing;
 using PlankFit.Export.Lists;
 using PlankFit.Export.Summary;
 using PlankFit.Export.Tables;
@@ -51,6 +52,9 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
     /// <summary>Planks that are not to be sawn any more, by name: sawn, or fitted.</summary>
     public required ImmutableDictionary<string, string> Done { get; init; }
 
+    /// <summary>What each plank's card shows, in the same order, for a mark that is sent when planks may be others.</summary>
+    public required ImmutableArray<ImmutableArray<double>> Shapes { get; init; }
+
     /// <summary>What the last change did, what is lost by it first.</summary>
     public required ImmutableArray<string> Said { get; init; }
 
@@ -91,6 +95,7 @@ internal sealed record FactsAnswer(int Turn, string Name, string Revision)
             Done = planks
                 .Where(p => p.IsFixed)
                 .ToImmutableDictionary(p => p.Id.ToString(), p => p.IsFitted ? "fitted" : "sawn"),
+            Shapes = [.. planks.Select(ShapeMark.Of)],
             Sure = sure,
             Scales = ImmutableDictionary<string, ScaleAnswer>
                 .Empty.Add("gap", ScaleAnswer.Of(gap, plan.Job.Units, Colours))

@@ -43,9 +43,20 @@ internal sealed record NewHullAsked(
         NewJob.Of(
             (Typed ?? new Dictionary<string, string>())
                 .Where(t => !string.IsNullOrWhiteSpace(t.Value))
-                .ToDictionary(t => t.Key, t => t.Value),
+                .ToDictionary(t => t.Key, t => InInches(t.Key, t.Value.Trim())),
             Layers
         );
+
+    /// <summary>A size of stock without a unit, 3/8 or 6, where lengths are feet, inches and eighths, in which a bare number means nothing: a yard tells it in inches.</summary>
+    private string InInches(string address, string typed) =>
+        Typed?.GetValueOrDefault("job.units") == "ft-in-8"
+        && (
+            address.EndsWith(".thickness", StringComparison.Ordinal)
+            || address.EndsWith(".width", StringComparison.Ordinal)
+        )
+        && typed.All(c => char.IsAsciiDigit(c) || c is ' ' or '/' or '.')
+            ? $"{typed} in"
+            : typed;
 }
 
 /// <summary>What comes of a new hull's table and answers, as far as they go.</summary>

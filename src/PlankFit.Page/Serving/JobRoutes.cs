@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
@@ -36,7 +37,13 @@ internal sealed record SaveWish(string? Over);
 
 /// <param name="Forget">It is to be taken off the record.</param>
 /// <param name="Turn">Of the planks that its card was drawn of.</param>
-internal sealed record SawnWish(string? Plank, bool Forget, int? Turn);
+/// <param name="Shape">What its card showed, where it was marked out of reach and turns have gone by: as the facts have it.</param>
+internal sealed record SawnWish(
+    string? Plank,
+    bool Forget,
+    int? Turn,
+    ImmutableArray<double>? Shape = null
+);
 
 /// <param name="Notes">In the order in which they were noted.</param>
 internal sealed record NotesWish(IReadOnlyList<NoteWish>? Notes);
@@ -75,7 +82,8 @@ internal static class JobRoutes
             "/job/{number:int}/sawn",
             async (int number, SawnWish wish, CancellationToken stop) =>
                 jobs.Of(number) is not { } job || wish.Plank is not { } plank ? Results.NotFound()
-                : await job.Marks.Mark(plank, wish.Forget, wish.Turn, stop) is var answer
+                : await job.Marks.Mark(plank, wish.Forget, (wish.Turn, wish.Shape), stop)
+                    is var answer
                 && answer.Done
                     ? Results.Json(answer)
                 : Results.Json(answer, statusCode: 409)

@@ -93,8 +93,10 @@ internal sealed record OpenJob(
     private const int IdLength = 16;
 
     /// <summary>By which a browser knows the job again: of where it lies, since its number goes by what else is served.</summary>
-    public string Id { get; } =
-        Sha256Hash.HexOf(Encoding.UTF8.GetBytes(Path.GetFullPath(Session.Path)))[..IdLength];
+    public string Id { get; } = IdOf(Session.Path);
+
+    public static string IdOf(string path) =>
+        Sha256Hash.HexOf(Encoding.UTF8.GetBytes(Path.GetFullPath(path)))[..IdLength];
 
     /// <summary>What was read in the blanks of the check sheet.</summary>
     public required TapingBook Taping { get; init; }

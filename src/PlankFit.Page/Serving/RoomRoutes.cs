@@ -32,6 +32,7 @@ internal static class RoomRoutes
                     {
                         Address = string.Create(CultureInfo.InvariantCulture, $"/job/{n}/"),
                         Name = shelf.NameOf(n),
+                        Id = OpenJob.IdOf(shelf.Paths[n - 1]),
                     });
             }
         );

@@ -28,14 +28,17 @@ internal static class SheetRoutes
         app.MapGet(
             "/job/{number:int}/rooms/{turn:int}/{room}/{sheet:int}/{page:int}",
             (int number, int turn, string room, int sheet, int page, string? units) =>
-                Find(jobs, number, turn, room, units) is { } found
+                jobs.Of(number)?.Session.Now.Good is { } laid && laid.Turn != turn
+                    // Shown no more: pages are told of the newer one.
+                    ? Results.NoContent()
+                : Find(jobs, number, turn, room, units) is { } found
                 && sheet >= 0
                 && sheet < found.Sheets.Length
                 && found.Sheets[sheet].Pages.Value is var pages
                 && page >= 0
                 && page < pages.Count
                     ? Drawn(pages[page])
-                    : Results.NotFound()
+                : Results.NotFound()
         );
         app.MapGet(
             "/job/{number:int}/boards",

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.App.Noting;
 using PlankFit.Draughting.Files;
-using PlankFit.Planking.Findings;
 
 namespace PlankFit.Pages.Sessions;
 
@@ -85,7 +84,7 @@ internal sealed class Notebook(JobSession session) : IDisposable
             try
             {
                 journal ??= ProgressJournal.Open(path);
-                PlankId[] before = Glued(journal, notes);
+                string[] before = GoneBy(journal, notes);
                 (bool written, ImmutableArray<string> told) = journal.Add(notes);
                 if (written)
                 {
@@ -94,11 +93,11 @@ internal sealed class Notebook(JobSession session) : IDisposable
 
                 if (
                     written
-                    && !before.SequenceEqual(Glued(journal, notes))
+                    && !before.SequenceEqual(GoneBy(journal, notes))
                     && session.Now.Good is { Plan.Job.IsPlannedBySessions: true }
                 )
                 {
-                    // The rest is planned from what is glued.
+                    // The rest is planned from what is glued and laid.
                     session.LayAgain();
                 }
 
@@ -111,8 +110,8 @@ internal sealed class Notebook(JobSession session) : IDisposable
         }
     }
 
-    /// <summary>Those of these planks that are glued by the journal, in order.</summary>
-    private static PlankId[] Glued(ProgressJournal of, IEnumerable<ProgressTick> notes)
+    /// <summary>What gluing is planned by of what these notes are of: planks that are glued by the journal, and what else is laid, with its hour.</summary>
+    private static string[] GoneBy(ProgressJournal of, IEnumerable<ProgressTick> notes)
     {
         ImmutableDictionary<(string Plank, string Field), ProgressTick> last = of.Last;
         return
@@ -122,10 +121,9 @@ internal sealed class Notebook(JobSession session) : IDisposable
                 .Distinct()
                 .Where(p =>
                     last.TryGetValue((p, ProgressField.State), out ProgressTick? tick)
-                    && tick.Value == "glued"
+                    && (tick.Value == "glued" || LaidPart.MomentOf(tick.Value) is not null)
                 )
-                .Select(p => PlankId.Parse(p)!.Value)
-                .Order(),
+                .Select(p => $"{p} {last[(p, ProgressField.State)].Value}"),
         ];
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.App.Marking;
 using PlankFit.App.Running;
+using PlankFit.App.Showing;
 using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
@@ -21,8 +22,13 @@ internal sealed class SawnMarks(JobSession session) : IDisposable
     private readonly SemaphoreSlim one = new(1, 1);
 
     /// <param name="forget">It is taken off the record.</param>
-    /// <param name="turn">Of the planks that its card was drawn of; null where that is not known.</param>
-    public async Task<MarkAnswer> Mark(string plank, bool forget, int? turn, CancellationToken stop)
+    /// <param name="card">Of the card that it was sawn by: the turn of its planks, null where that is not known, and what it showed (<see cref="ShapeMark"/>), which holds however long ago that was.</param>
+    public async Task<MarkAnswer> Mark(
+        string plank,
+        bool forget,
+        (int? Turn, ImmutableArray<double>? Shape) card,
+        CancellationToken stop
+    )
     {
         if (PlankId.Parse(plank) is not { } id)
         {
@@ -54,12 +60,27 @@ internal sealed class SawnMarks(JobSession session) : IDisposable
                 );
             }
 
-            if (!forget && turn is { } drawn && seen.Good?.Turn != drawn)
+            if (!forget && card.Turn is { } drawn && seen.Good?.Turn != drawn)
             {
                 return new(
                     false,
                     [
                         "The planks were laid again since this card was drawn: look at it once more, then mark it.",
+                    ]
+                );
+            }
+
+            if (
+                !forget
+                && card.Shape is { IsDefault: false } shape
+                && seen.Good?.Plan.Find(id.ToString()) is { } now
+                && !ShapeMark.IsOf(now, shape)
+            )
+            {
+                return new(
+                    false,
+                    [
+                        $"{id} is laid otherwise by now than on the card that it was sawn by: undo what was changed since, mark it, and change it again.",
                     ]
                 );
             }

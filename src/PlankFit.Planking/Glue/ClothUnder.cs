@@ -99,7 +99,7 @@ internal static class ClothUnder
         return new(
             Severity.Warning,
             known.Source,
-            $"what lies over {what} is on, and nothing says when {what} was: it is taken as on by then on both sides, and since its hour is not known nothing is planned on it before it has cured, is washed, keyed and dry. Write into {GlueProgress.UsualSource}: {rows}"
+            $"what lies over {what} is on, and nothing says when {what} was: it is taken as on by then on both sides, and since its hour is not known nothing is planned on it before it has cured, is washed, keyed and dry. {(known.Source == GlueProgress.UsualSource ? $"Write into {GlueProgress.UsualSource}" : "Mark with their hours, where the planks were marked as glued")}: {rows}"
         )
         {
             Rank = Rank.SawAfter,

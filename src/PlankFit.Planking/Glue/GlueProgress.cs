@@ -42,6 +42,12 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
     public bool IsTaken(string cloth, int coat) =>
         Rows.Any(r => r.IsTaken && r.Cloth == cloth && r.Coat == coat);
 
+    /// <summary>When that part was laid, be it a plank, cloth, a coat over it, or what is laid last; null where it is still to be.</summary>
+    public double? LaidAt(GlueDone part) =>
+        part.Plank is { } plank ? DownAt(plank)
+        : part.Finish is { } finish ? FinishedAt(finish, part.Side)
+        : CoatedAt(part.Cloth!, part.Coat, part.Side);
+
     /// <summary>When a side of the fairing or of a fillet was laid, by the stage's name.</summary>
     public double? FinishedAt(string stage, Side side) =>
         Last(
@@ -60,6 +66,12 @@ public sealed record GlueProgress(ImmutableArray<GlueDone> Rows)
 public sealed record GlueDone(PlankId? Plank, string? Cloth, Side Side, double At)
 {
     public string Batch { get; init; } = "";
+
+    /// <summary>As progress.csv has it: S1-10, core cloth starboard, outside cloth coat 1 port, fairing port.</summary>
+    public string Name =>
+        Plank is { } plank
+            ? plank.ToString()
+            : $"{Finish ?? Cloth}{(Coat > 0 ? FormattableString.Invariant($" coat {Coat}") : "")} {Side.ToString().ToLowerInvariant()}";
 
     /// <summary>Which coat over that cloth; 0 for the cloth itself.</summary>
     public int Coat { get; init; }

@@ -3,7 +3,6 @@ using System.Globalization;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
 using PlankFit.Planking.Layers;
-using PlankFit.Planking.Units;
 using PlankFit.Reading.AsBuilt;
 using PlankFit.Reading.Text;
 
@@ -95,21 +94,23 @@ public static class ProgressText
             return [.. planks.Select(p => new GlueDone(p, null, p.Side, 0))];
         }
 
+        return Part(id, layers) is { } part ? [part] : [];
+    }
+
+    /// <summary>Cloth, a coat over it, fairing or a fillet by its name, with no hour; null where it is none of them.</summary>
+    /// <param name="layers">The bottom's.</param>
+    public static GlueDone? Part(string id, ImmutableArray<LayerSpec> layers)
+    {
         foreach (ClothLayerSpec cloth in layers.OfType<ClothLayerSpec>())
         {
             foreach (Side side in new[] { Side.Starboard, Side.Port })
             {
                 for (int coat = 0; coat <= MostCoats; coat++)
                 {
-                    string words = coat == 0 ? "" : $"coat {NumberText.Trimmed(coat, 0)} ";
-                    if (
-                        id.Equals(
-                            $"{cloth.Name} {words}{(side == Side.Port ? "port" : "starboard")}",
-                            StringComparison.OrdinalIgnoreCase
-                        )
-                    )
+                    var part = new GlueDone(null, cloth.Name, side, 0) { Coat = coat };
+                    if (id.Equals(part.Name, StringComparison.OrdinalIgnoreCase))
                     {
-                        return [new(null, cloth.Name, side, 0) { Coat = coat }];
+                        return part;
                     }
                 }
             }
@@ -119,7 +120,7 @@ public static class ProgressText
     }
 
     /// <summary>A side of fairing, or of a fillet by what it runs along; whether the job has it is told with the plan.</summary>
-    private static ImmutableArray<GlueDone> Finish(string id)
+    private static GlueDone? Finish(string id)
     {
         foreach (Side side in new[] { Side.Starboard, Side.Port })
         {
@@ -133,11 +134,11 @@ public static class ProgressText
                 )
             )
             {
-                return [new(null, null, side, 0) { Finish = stage }];
+                return new(null, null, side, 0) { Finish = stage };
             }
         }
 
-        return [];
+        return null;
     }
 
     /// <summary>Minutes of "day 2, 11:57".</summary>

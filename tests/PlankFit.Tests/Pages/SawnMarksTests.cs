@@ -41,6 +41,62 @@ public sealed class SawnMarksTests
         Assert.Empty(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn);
     }
 
+    /// <summary>A mark that was made out of reach goes by what its card showed and not by the turn: it is taken once the plank is that one again, and never for another.</summary>
+    [Fact]
+    public async Task AMarkThatComesLateIsOfThePlankOfItsCard()
+    {
+        await using ServedJob served = await ServedJob.Small();
+        await served.Tried(1);
+        JsonElement facts = await served.Json("job/1/facts/1");
+        int at = facts
+            .GetProperty("order")
+            .EnumerateArray()
+            .Select(p => p.GetString())
+            .ToList()
+            .IndexOf("S1-09");
+        double[] shape =
+        [
+            .. facts.GetProperty("shapes")[at].EnumerateArray().Select(v => v.GetDouble()),
+        ];
+        async Task<HttpStatusCode> Sent(double[] card)
+        {
+            using HttpResponseMessage answer = await served.Post(
+                "job/1/sawn",
+                new
+                {
+                    plank = "S1-09",
+                    forget = false,
+                    shape = card,
+                }
+            );
+            return answer.StatusCode;
+        }
+
+        // Another width, saved: the plank of that name is another.
+        await served.Tried(await served.Change("layer[0].width", "97"));
+        using HttpResponseMessage saved = await served.Post("job/1/save", new { });
+        Assert.Equal(HttpStatusCode.Conflict, await Sent(shape));
+        Assert.Empty(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn);
+        await served.Tried(await served.Change("layer[0].width", "100"));
+        using HttpResponseMessage again = await served.Post("job/1/save", new { });
+        Assert.Equal(HttpStatusCode.Conflict, await Sent([]));
+        for (int i = 0; i < shape.Length; i++)
+        {
+            Assert.Equal(
+                HttpStatusCode.Conflict,
+                await Sent([.. shape.Select((v, k) => k == i ? v + 0.2 : v)])
+            );
+        }
+
+        Assert.Empty(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn);
+        Assert.Equal(HttpStatusCode.OK, await Sent(shape));
+        Assert.Equal(HttpStatusCode.OK, await Sent(shape));
+        Assert.Equal(
+            "S1-09",
+            Assert.Single(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn).Id.ToString()
+        );
+    }
+
     /// <summary>Two browsers that mark at once lose nothing and write nothing twice.</summary>
     [Fact]
     public async Task TwoAtOnceLoseNothing()

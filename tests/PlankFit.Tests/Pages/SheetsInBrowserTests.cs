@@ -19,6 +19,8 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
         "joints",
         "fastenings",
         "wood",
+        "cloth",
+        "gluing",
         "as-it-stands",
     ];
 
@@ -52,6 +54,10 @@ public sealed class SheetsInBrowserTests(Browser browser) : IClassFixture<Browse
             using HttpResponseMessage answer = await served.Get($"job/1/rooms/1/{none}");
             Assert.Equal(System.Net.HttpStatusCode.NotFound, answer.StatusCode);
         }
+
+        // Of a turn that is shown no more there is nothing, and nothing is amiss.
+        using HttpResponseMessage gone = await served.Get("job/1/rooms/99/fairness/0/0");
+        Assert.Equal(System.Net.HttpStatusCode.NoContent, gone.StatusCode);
 
         // The job names no stock: there is nothing to search.
         using HttpResponseMessage refused = await served.Post("job/1/boards", new { });

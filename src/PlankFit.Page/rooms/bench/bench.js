@@ -4,7 +4,8 @@ import { el, show } from "../frame/dom.js";
 import { fact, neighbour, pick, shop, watch } from "../frame/shop.js";
 import { note, notes } from "../frame/notes.js";
 import { inUnits } from "../frame/units.js";
-import { at, post, text } from "../frame/wire.js";
+import { markSawn, sawing, sawingCount } from "../frame/sawing.js";
+import { at, text } from "../frame/wire.js";
 
 /** The four things that are asked first. */
 const FOUR = [
@@ -38,7 +39,7 @@ export function bench(place) {
     }
     const id = shop.picked,
       turn = shop.facts.turn,
-      now = JSON.stringify([turn, shop.facts.shownIn, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault]);
+      now = JSON.stringify([turn, shop.facts.shownIn, id, shop.state.saved, notes.of.get(id), notes.waiting, notes.told, notes.fault, sawing(id), sawingCount()]);
     if (now === drawn || !id) {
       return;
     }
@@ -62,7 +63,7 @@ export function bench(place) {
         el("dl", { class: "four" }, FOUR.map(([name, of]) => el("div", {}, el("dt", {}, name), el("dd", {}, String(of(id) ?? ""))))),
         el("p", { class: "bend" }, `Bend: ${fact(id, "bend")}. ${fact(id, "notes") ?? ""}`),
         el("p", { class: "steps noprint" }, mark(id)),
-        el("p", { class: "marked", role: "status" }, [said, notes.told, notes.fault, waiting()].filter(Boolean).join(" ")),
+        el("p", { class: "marked", role: "status" }, [said, notes.told, notes.fault, waiting(id)].filter(Boolean).join(" ")),
         noted(id),
         el(
           "p",
@@ -100,7 +101,8 @@ export function bench(place) {
 
   /** The one button for what comes next to this plank; a plank is written down as it is shown, so the job must be saved. */
   function mark(id) {
-    const done = shop.facts.done[id],
+    const waits = sawing(id),
+      done = waits === null ? shop.facts.done[id] : waits.forget ? undefined : "sawn",
       state = notes.of.get(id)?.state;
     if (done) {
       // What is on the hull already is not taken off the record by a slip of the finger.
@@ -132,8 +134,7 @@ export function bench(place) {
         class: forget ? "big" : "big main",
         click: async (event) => {
           event.target.disabled = true;
-          const answer = await post("sawn", { plank: id, forget, turn: drawnOf });
-          said = (answer.told?.words ?? ["The shop's computer did not take it."]).join(" ");
+          said = await markSawn(id, forget, drawnOf);
           drawn = "";
           paint();
         },
@@ -142,8 +143,14 @@ export function bench(place) {
     );
   }
 
-  const waiting = () =>
-    notes.waiting === 0 ? "" : `${notes.waiting} ${notes.waiting === 1 ? "note waits" : "notes wait"} here to be sent: keep this page open.`;
+  function waiting(id) {
+    const n = notes.waiting + sawingCount(),
+      mark = sawing(id);
+    return [
+      mark === null ? "" : `${mark.forget ? "Not sawn after all" : "Sawn"}, and not written down yet${mark.words ? `: ${mark.words}` : "."}`,
+      n === 0 ? "" : `${n} ${n === 1 ? "note waits" : "notes wait"} here to be sent: keep this page open.`,
+    ].join(" ").trim();
+  }
 
   /** What was found when the plank was offered up, and anything else. */
   function noted(id) {

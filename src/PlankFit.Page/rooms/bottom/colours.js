@@ -1,13 +1,19 @@
 // What planks are coloured by. Six steps that go from light to dark for every eye and in grey, and a letter where a colour stands for a word.
 
 import { notes } from "../frame/notes.js";
+import { sawing } from "../frame/sawing.js";
 import { fact, shop } from "../frame/shop.js";
 
 const STEPS = ["#f3ecd2", "#dccd8d", "#b8ab62", "#84904f", "#4d7150", "#1e4a4d"];
 const DONE = { "": STEPS[0], sawn: "#c79a3a", fitted: "#2a5a63", glued: "#3b2a4f" };
 
 /** How far a plank has come: what was noted of it last, else what the record and the job say. */
-export const done = (id) => notes.of.get(id)?.state || shop.facts.done[id] || "";
+export function done(id) {
+  const waits = sawing(id);
+  return notes.of.get(id)?.state || (waits === null ? shop.facts.done[id] : waits.forget ? "" : "sawn") || "";
+}
+
+
 const LAYERS = [STEPS[1], STEPS[3], STEPS[5], STEPS[2], STEPS[4], STEPS[0]];
 
 const figures = {

@@ -10,6 +10,7 @@ import { shop, pick, early, refresh, watch, wish, changed } from "./shop.js";
 import { turnUnits, units } from "./units.js";
 import { look as lookAtNotes, notes } from "./notes.js";
 import { listen, post } from "./wire.js";
+import "./left.js";
 
 const rooms = { bottom, others, bench, table, sheets, papers };
 const names = { bottom: "Bottom", others: "Try others", bench: "Bench", table: "Table", sheets: "Sheets", papers: "Papers" };
@@ -202,7 +203,7 @@ listen(
     if (lostAt === null) {
       lostAt = new Date().toTimeString().slice(0, 5);
       document.body.classList.add("lost");
-      say(`The shop's computer has not answered since ${lostAt}. You can read and note what is fitted: keep this page open, and it is sent when it is back.`);
+      say(`The shop's computer has not answered since ${lostAt}. You can read and note what is sawn and fitted: keep this page open, and it is sent when it is back.`);
     }
   },
 );

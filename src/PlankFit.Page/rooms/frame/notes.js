@@ -3,15 +3,18 @@
 
 import { changed, shop, watch } from "./shop.js";
 import { json, post } from "./wire.js";
+import { putAside } from "./aside.js";
 
 /** By the job's own id, not by its number, which is another hull's where the server is started elsewhere. */
 const keyOf = (job) => `plankfit notes ${job}`;
 const NAME = "plankfit browser";
 
-/** By plank: its state, note and what it is off by, as the shop's computer has them and with what waits here on top. */
+/** By plank, and by the name of what else is laid: its state, note and what it is off by, as the shop's computer has them and with what waits here on top. */
 export const notes = {
   of: new Map(),
   waiting: 0,
+  /** Of which planks, and of what else is laid, something waits. */
+  late: new Set(),
   fault: "",
   told: "",
   /** By blank of the check sheet, what was typed in it and waits here to be sent. */
@@ -87,7 +90,7 @@ function readable(text) {
 }
 
 /** By this browser's clock, the day as well: which day of the work a plank was glued on is planned by. */
-function moment() {
+export function moment() {
   const now = new Date();
   const two = (n) => String(n).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}:${two(now.getMinutes())}`;
@@ -97,6 +100,7 @@ function keep() {
   try {
     // Such a page may still be open, and have kept more since.
     left.forEach(takeOver);
+    kept.name = shop.facts?.name ?? kept.name;
     const key = `${keyOf(job)} ${kept.client}`;
     if (kept.waiting.length + kept.refused.length > 0) {
       localStorage.setItem(key, JSON.stringify(kept));
@@ -116,6 +120,7 @@ function gather() {
   }
   notes.reading = new Map(kept.waiting.filter((n) => n.plank === "").map((n) => [n.field, n.value]));
   notes.refused = new Map(kept.refused.map((r) => [r.field, r]));
+  notes.late = new Set(kept.waiting.map((n) => n.plank));
   notes.waiting = kept.waiting.length;
   changed("notes");
 }
@@ -139,6 +144,15 @@ export function note(plank, field, value, more = {}) {
   kept.n += 1;
   kept.waiting.push({ client: kept.client, n: kept.n, plank, field, value, seen: newest, at: moment(), job, ...more });
   kept.refused = kept.refused.filter((r) => plank !== "" || r.field !== field);
+  keep();
+  gather();
+  send();
+}
+
+/** Takes over what waited for another hull's page, or for this one's from before its folder was moved: under its own numbers, so that what is written already is not written twice. */
+export function adopt({ waiting, refused = [] }) {
+  kept.waiting.push(...waiting.map((n) => ({ ...n, job, seen: n.seen <= newest ? n.seen : 0 })));
+  refused.forEach(({ field, value }) => note("", field, value));
   keep();
   gather();
   send();
@@ -176,8 +190,10 @@ async function send() {
       // What somebody read is not lost for having been mistyped: it stays in its blank, with what is wrong.
       kept.refused = [...kept.refused.filter((r) => r.field !== batch[0].field), { field: batch[0].field, value: batch[0].value, words: notes.told }];
       notes.told = "";
+    } else if (!answer.ok) {
+      putAside(job, [{ ...batch[0], words: notes.told }]);
     }
-    // What was refused is said and let go, or it would stand in the way of all that follows.
+    // What was refused is said and put aside, or it would stand in the way of all that follows.
     kept.waiting = kept.waiting.filter((n) => !batch.includes(n));
     keep();
   }

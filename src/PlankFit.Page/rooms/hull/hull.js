@@ -24,7 +24,7 @@ const questions = [
   { address: "hull.chine", label: "Their outer ends meet the line", wanted: true, guess: "chine", choices: "lines" },
   { address: "layers", label: "Skins", choices: [["1", "one"], ["2", "two, on opposite diagonals"], ["3", "three, heading by turns"], ["4", "four, heading by turns"]], value: "2" },
   { address: "layer[0].thickness", label: "A plank is thick", wanted: true, about: "of each skin, as in 9, 9 mm or 3/8 in" },
-  { address: "layer[0].width", label: "Its stock is wide", wanted: true, about: "before anything is cut from it" },
+  { address: "layer[0].width", label: "Its stock is wide", wanted: true, about: "before anything is cut from it, as in 120 or 6 in" },
   { address: "layer[0].angle", label: "Its angle to the keel, degrees", value: "45" },
   { address: "layer[0].heads", label: "The inner skin's planks head", choices: [["aft", "aft, going out from the keel"], ["forward", "forward"]] },
 ];

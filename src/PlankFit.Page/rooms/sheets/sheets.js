@@ -1,4 +1,4 @@
-// Keel, boards, fairness, joints, fastenings, wood and the hull as it stands: the sheets and tables of the command line. Every plank that they name leads to its place on
+// Keel, boards, fairness, joints, fastenings, wood, cloth, gluing and the hull as it stands: the sheets and tables of the command line. Every plank that they name leads to its place on
 // the hull, and every station's row to where it stands.
 
 import { el, show, svg } from "../frame/dom.js";
@@ -6,6 +6,7 @@ import { pick, shop, watch } from "../frame/shop.js";
 import { inUnits, units } from "../frame/units.js";
 import { json, text } from "../frame/wire.js";
 import { boards } from "./boards.js";
+import { laying } from "./laying.js";
 import { readings } from "./readings.js";
 
 const ROOMS = [
@@ -16,6 +17,8 @@ const ROOMS = [
   ["joints", "Joints"],
   ["fastenings", "Fastenings"],
   ["wood", "Wood"],
+  ["cloth", "Cloth"],
+  ["gluing", "Gluing"],
   ["as-it-stands", "As it stands"],
 ];
 
@@ -33,7 +36,8 @@ export function sheets(place) {
   let shown = "",
     isHere = true,
     searching = null,
-    taping = null;
+    taping = null,
+    marking = null;
 
   const room = () => ROOMS.find(([name]) => location.hash === `#sheets/${name}`)?.[0] ?? "keel";
 
@@ -51,11 +55,18 @@ export function sheets(place) {
       searching = null;
       show(search);
     }
+    if (name !== "gluing" && marking) {
+      marking.leave();
+      marking = null;
+    }
     if (name === "check") {
       taping ??= readings(blanks, ({ plank, x, words }) => (plank ? toPlank(plank) : toPlace(x, words)));
     } else if (taping) {
       taping.leave();
       taping = null;
+    }
+    if (name === "gluing") {
+      marking ??= laying(blanks);
     }
     const now = `${name} ${turn} ${units.shown}`;
     if (!turn || shown === now) {
@@ -200,6 +211,7 @@ export function sheets(place) {
     isHere = false;
     searching?.leave();
     taping?.leave();
+    marking?.leave();
     window.removeEventListener("hashchange", look);
     forget();
   };

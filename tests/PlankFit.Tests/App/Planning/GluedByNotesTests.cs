@@ -30,7 +30,9 @@ public sealed class GluedByNotesTests
         using var folder = new TempFolder();
         Job job = GluedLaunch.Job(3);
         string path = folder.File("job.toml");
-        Assert.Equal((job, []), ProgressBeside.Of(job, path));
+        (Job none, ImmutableArray<Finding> nothing) = ProgressBeside.Of(job, path);
+        Assert.Same(job, none);
+        Assert.Empty(nothing);
         using var page = ProgressJournal.Open(folder.File(ProgressJournal.FileName));
         page.Add([
             Tick(1, First, "2026-05-03 14:02"),
@@ -217,13 +219,16 @@ public sealed class GluedByNotesTests
     [InlineData("9999-05-03 10:00")]
     public void AWrongClockMovesNoPlan(string at)
     {
-        var noted = GluedByNotes.Of([
-            Tick(1, First, "2026-05-03 14:02"),
-            Tick(2, Second, at),
-            Tick(3, PlankId.Parse("S1-22")!.Value, "2026-05-05 09:30"),
-        ]);
+        var noted = GluedByNotes.Of(
+            [
+                Tick(1, First, "2026-05-03 14:02"),
+                Tick(2, Second, at),
+                Tick(3, PlankId.Parse("S1-22")!.Value, "2026-05-05 09:30"),
+            ],
+            GluedLaunch.Job(3).Layers
+        );
         Assert.Equal("2026-05-03", noted.FirstDay);
-        Assert.Equal([Second], noted.Doubtful);
+        Assert.Equal(Second.ToString(), GluedByNotes.Names(noted.Doubtful));
         double last = (2 * 1440) + (9 * 60) + 30;
         Assert.Equal(last, noted.Rows.Max(r => r.At));
         Assert.Equal(last, noted.Rows.Single(r => r.Plank == Second).At);
