@@ -67,6 +67,7 @@ internal static class PageServer
         PaperRoutes.Map(app, jobs);
         SheetRoutes.Map(app, jobs);
         TapingRoutes.Map(app, jobs);
+        LayingRoutes.Map(app, jobs);
         OthersRoutes.Map(app, jobs);
         return app;
     }

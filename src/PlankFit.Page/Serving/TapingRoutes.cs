@@ -5,7 +5,7 @@ using PlankFit.Pages.Sessions;
 
 namespace PlankFit.Pages.Serving;
 
-/// <summary>What is noted by the hull of what is no plank: the blanks of the check sheet, what was read in them and their way into the file of what was measured; cloth and what else is laid.</summary>
+/// <summary>The blanks of the check sheet, what was read in them and their way into the file of what was measured.</summary>
 internal static class TapingRoutes
 {
     public static void Map(WebApplication app, OpenJobs jobs)
@@ -22,13 +22,6 @@ internal static class TapingRoutes
             (int number, int turn, string? units) =>
                 Laid(jobs, number, turn, units) is { } laid
                     ? Results.Json(ReadingsAnswer.Of(laid, jobs.Of(number)!.Taping))
-                    : Results.NoContent()
-        );
-        app.MapGet(
-            "/job/{number:int}/laying/{turn:int}",
-            (int number, int turn, string? units) =>
-                Laid(jobs, number, turn, units) is { } laid
-                    ? Results.Json(LayingAnswer.Of(laid))
                     : Results.NoContent()
         );
         app.MapPost(

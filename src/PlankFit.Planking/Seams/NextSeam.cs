@@ -9,13 +9,6 @@ using PlankFit.Planking.Regions;
 
 namespace PlankFit.Planking.Seams;
 
-/// <summary>With what a seam is laid so that its plank is just as wide as the stock: the width that is aimed at, and from where to where along the first seam, mm.</summary>
-internal readonly record struct SettledWidth(double TargetMm, double FromMm, double ToMm)
-{
-    /// <summary>The same counted from another place of the first seam.</summary>
-    public SettledWidth Along(double mm) => new(TargetMm, FromMm + mm, ToMm + mm);
-}
-
 /// <summary>The next seam outward from one that is laid.</summary>
 internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing tracing)
 {
@@ -38,16 +31,10 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     /// <summary>The next seam of a plank that is tapered so as to turn the family by an angle (radians, positive counter-clockwise seen from outside).</summary>
     public Seam? Tapered(Seam seam, int side, double turn, out double turned)
     {
-        turned = TurnOf(seam, turn);
+        double length = seam.LengthMm + (2 * PastEndsMm);
+        double most = (1 - NarrowestTaper) * spec.WidthMm / length;
+        turned = Math.Clamp(turn, -most, most);
         return Laid(seam, side, turned);
-    }
-
-    /// <summary>As much of a turn as a taper gives, radians.</summary>
-    public double TurnOf(Seam seam, double turn)
-    {
-        double length = seam.LengthMm + (2 * PastEndsMm),
-            most = (1 - NarrowestTaper) * spec.WidthMm / length;
-        return Math.Clamp(turn, -most, most);
     }
 
     /// <summary>The next seam that leaves the keel at the angle asked for, its place chosen so that the plank is nowhere wider than the stock; null where it does not start from the keel.</summary>
@@ -104,75 +91,32 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
 
     private Seam? Laid(Seam seam, int side, double turn)
     {
-        SettledWidth by = Start(seam);
+        double from = seam.In.S - PastEndsMm,
+            to = seam.Out.S + PastEndsMm;
         Seam? next = null;
+        double target = spec.WidthMm;
         for (int pass = 0; pass < MostPasses; pass++)
         {
-            next = Once(seam, side, turn, by);
+            (from, to) = (Math.Max(from, seam.Line.From), Math.Min(to, seam.Line.To));
+            Neighbour n = Wish(seam, side, turn, from, to, target);
+            Geodesic line = Neighbours.Trace(region, seam.Line, n, (from + to) / 2, tracing);
+            next = Crossings.Find(region, line);
             if (next is null)
             {
-                break;
+                return null;
             }
 
-            by = Better(seam, next, by, out double widest);
+            (from, to) = Span(seam, next, out double widest);
             bool fits = widest <= Most + 1e-5;
             if ((pass > 0 && fits && widest > Most - 0.01) || (pass + 1 >= Passes && fits))
             {
                 break;
             }
+
+            target *= (Most - 2e-5) / widest;
         }
 
         return next;
-    }
-
-    /// <summary>What the passes of a seam come to, to be begun with on a hull a little different; null where it passes the region by.</summary>
-    public SettledWidth? Settled(Seam seam, int side, double turn)
-    {
-        SettledWidth by = Start(seam);
-        for (int pass = 0; pass < MostPasses; pass++)
-        {
-            if (Once(seam, side, turn, by) is not { } next)
-            {
-                return null;
-            }
-
-            by = Better(seam, next, by, out _);
-        }
-
-        return by.Along(-seam.In.S);
-    }
-
-    /// <summary>
-    /// The next seam on a hull a little different from the one on which its passes came to what is given: laid, bettered once, and laid again, always, so that what it
-    /// comes to is a smooth function of the hull.
-    /// </summary>
-    public Seam? From(SettledWidth settled, Seam seam, int side, double turn)
-    {
-        SettledWidth by = settled.Along(seam.In.S);
-        return Once(seam, side, turn, by) is { } first
-            ? Once(seam, side, turn, Better(seam, first, by, out _))
-            : null;
-    }
-
-    private SettledWidth Start(Seam seam) =>
-        new(spec.WidthMm, seam.In.S - PastEndsMm, seam.Out.S + PastEndsMm);
-
-    private Seam? Once(Seam seam, int side, double turn, SettledWidth by)
-    {
-        double from = Math.Max(by.FromMm, seam.Line.From),
-            to = Math.Min(by.ToMm, seam.Line.To);
-        Neighbour n = Wish(seam, side, turn, from, to, by.TargetMm);
-        return Crossings.Find(
-            region,
-            Neighbours.Trace(region, seam.Line, n, (from + to) / 2, tracing)
-        );
-    }
-
-    /// <summary>With what it is laid better the next time, by how wide it has come out.</summary>
-    private SettledWidth Better(Seam seam, Seam next, SettledWidth by, out double widest)
-    {
-        (double from, double to) = Span(seam, next, out widest);
-        return new(by.TargetMm * ((Most - 2e-5) / widest), from, to);
     }
 
     private Neighbour Wish(Seam seam, int side, double turn, double from, double to, double target)

@@ -24,13 +24,7 @@ internal sealed class HeldLayer
     {
         this.index = index;
         (tracing, pastMm) = (laid.Tracing, LayerPlanner.PastMm(laid.Spec));
-        row = new(
-            laid.Spec,
-            laid.Row,
-            (laid.Faces.Middle, laid.Faces.Inner),
-            laid.From.Hull,
-            tracing
-        );
+        row = new(laid.Spec, laid.Row, laid.Faces.Inner, laid.From.Hull, tracing);
         Planks = [.. laid.Plan.Starboard.Select(p => p.Id)];
         Seam?[] seams = [.. laid.Row.Seams];
         var ground = new Ground(

@@ -20,26 +20,21 @@ internal sealed class HeldRow
     private readonly HeldSeam forward,
         after;
     private readonly Tracing tracing;
-    private readonly HeldPlank?[] held;
-
-    /// <summary>What the passes of a plank's outer seam came to on the table's hull, and of a tapered one's when it is turned.</summary>
-    private sealed record HeldPlank(SettledWidth Straight, SettledWidth? Turned);
 
     private sealed record HeldSeam(TapedEnd Inboard, TapedEnd Outboard, Uv In, Uv Out);
 
     /// <param name="spec">With the law by which it is laid.</param>
     /// <param name="planned">On the hull as the table has it.</param>
-    /// <param name="faces">Seams lie on the middle, marks are taped on the inner one.</param>
+    /// <param name="inner">The face that marks are taped on.</param>
     public HeldRow(
         PlankLayerSpec spec,
         SeamRow planned,
-        (LayerRegion Middle, LayerRegion Inner) faces,
+        LayerRegion inner,
         HullSurface hull,
         Tracing tracing
     )
     {
         (this.spec, this.planned, this.tracing) = (spec, planned, tracing);
-        (LayerRegion middle, LayerRegion inner) = faces;
         StationOnHull from = TapeReadings.Hook(inner, hull, planned);
         hook = from.Name;
         HeldSeam Held(Seam seam)
@@ -50,47 +45,7 @@ internal sealed class HeldRow
 
         forward = Held(planned.Forward(planned.Master)!);
         after = Held(planned.After(planned.Master)!);
-        held =
-        [
-            .. Enumerable
-                .Range(0, planned.Seams.Length)
-                .Select(i =>
-                    i < planned.Master - 1 ? HeldOf(middle, planned.Seams[i + 1], -1, i + 1)
-                    : i > planned.Master ? HeldOf(middle, planned.Seams[i - 1], 1, i)
-                    : null
-                ),
-        ];
     }
-
-    /// <summary>Null where it has no seam there, and of a law that holds the angle.</summary>
-    private HeldPlank? HeldOf(LayerRegion middle, Seam seam, int side, int plank)
-    {
-        if (spec.Hold == Hold.Angle)
-        {
-            return null;
-        }
-
-        var next = new NextSeam(middle, spec, tracing);
-        return Tried.Or(() =>
-            next.Settled(seam, side, 0) is { } straight
-                ? new HeldPlank(straight, Turned(middle, next, seam, side, plank, straight))
-                : null
-        );
-    }
-
-    private SettledWidth? Turned(
-        LayerRegion middle,
-        NextSeam next,
-        Seam seam,
-        int side,
-        int plank,
-        SettledWidth straight
-    ) =>
-        planned.Tapered.Contains(plank)
-        && next.From(straight, seam, side, 0) is { } found
-        && SeamFamily.DriftOf(middle, spec, seam, found, side, tracing) is { } over
-            ? next.Settled(seam, side, next.TurnOf(seam, SeamFamily.TurnBack(spec, over)))
-            : null;
 
     public StationOnHull Hook(HullSurface hull) => hull.Stations.First(s => s.Name == hook);
 
@@ -107,45 +62,31 @@ internal sealed class HeldRow
         for (int i = master - 1; i > 0 && seams[i] is { } seam; i--)
         {
             bool tapered = planned.Tapered.Contains(i);
-            seams[i - 1] = Tried.Or(() => Next(middle, law, seam, -1, tapered, held[i - 1]));
+            seams[i - 1] = Tried.Or(() => Next(middle, law, seam, -1, tapered));
         }
 
         for (int i = master; i + 1 < seams.Length && seams[i] is { } seam; i++)
         {
             bool tapered = planned.Tapered.Contains(i + 1);
-            seams[i + 1] = Tried.Or(() => Next(middle, law, seam, 1, tapered, held[i + 1]));
+            seams[i + 1] = Tried.Or(() => Next(middle, law, seam, 1, tapered));
         }
 
         return seams;
     }
 
-    private Seam? Next(
-        LayerRegion region,
-        PlankLayerSpec law,
-        Seam seam,
-        int side,
-        bool tapered,
-        HeldPlank? plank
-    )
+    private Seam? Next(LayerRegion region, PlankLayerSpec law, Seam seam, int side, bool tapered)
     {
         var next = new NextSeam(region, law, tracing);
         Seam? found =
-            law.Hold == Hold.Angle ? next.AtAngle(seam, side) ?? next.AtWidth(seam, side)
-            : plank is null ? next.AtWidth(seam, side)
-            : next.From(plank.Straight, seam, side, 0);
-        if (
-            !tapered
-            || found is null
-            || SeamFamily.DriftOf(region, law, seam, found, side, tracing) is not { } over
-        )
-        {
-            return found;
-        }
-
-        double turn = SeamFamily.TurnBack(law, over);
-        return plank?.Turned is { } turned
-            ? next.From(turned, seam, side, next.TurnOf(seam, turn))
-            : next.Tapered(seam, side, turn, out _);
+            law.Hold == Hold.Angle
+                ? next.AtAngle(seam, side) ?? next.AtWidth(seam, side)
+                : next.AtWidth(seam, side);
+        return
+            tapered
+            && found is not null
+            && SeamFamily.DriftOf(region, law, seam, found, side, tracing) is { } over
+            ? next.Tapered(seam, side, SeamFamily.TurnBack(law, over), out _)
+            : found;
     }
 
     private Seam? Through(LayerRegion middle, LayerRegion inner, StationOnHull from, HeldSeam held)

@@ -48,7 +48,7 @@ public sealed partial class FeatureTests
         ["the hull as it stands"] = ("(Planking|Export)/AsBuilt/|/AsBuiltFiles", "^$"),
         ["timber"] = ("(Planking|Export)/Timber/|/TimberFiles", "/Structure/"),
         ["glue"] = (
-            "/Glu(e|ing)/|/GlueFiles|/Sessions/S?(Better|Session)|/Planning/(GluedByNotes|ProgressBeside)",
+            "/Glu(e|ing)/|/GlueFiles|Page/.*/Laying|/Sessions/S?(Better|Session)|/Planning/(GluedByNotes|ProgressBeside)",
             "/Structure/"
         ),
         ["sheathing"] = ("/Sheathing(/|[A-Z])", "/(Glue|Structure)/"),

@@ -49,7 +49,7 @@ internal static class GluedSkiff
             sandable = [{ at = "15 C", minutes = 1900 }, { at = "25 C", minutes = 1000 }]
 
             [weave]
-            grams = [100, 200, 300]
+            rate = [100, 200, 300]
 
             [fairing]
             depth = "0.8 mm"
