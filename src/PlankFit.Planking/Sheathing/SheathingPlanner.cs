@@ -155,7 +155,12 @@ internal static class SheathingPlanner
     {
         SheathingSpec spec = on.Spec;
         ImmutableArray<Vec2> trim = Outline(spec, edges, 0),
-            cut = Outline(spec, edges, spec.ExcessMm);
+            cut =
+
+            [
+                // A corner that is carried out when trimmed may be cut off square further out, where its two widths are nearer to each other.
+                .. PlanarShapes.Together([Outline(spec, edges, spec.ExcessMm), trim], []),
+            ];
         (ImmutableArray<double>, ImmutableArray<double>) joins =
             before is null ? ([], [])
             : before.Courses.Along ? (before.Courses.JoinsMm, [])

@@ -17,6 +17,12 @@ public sealed class ShortStockTests : IDisposable
     [MemberData(nameof(Verbs))]
     public async Task WhatIsMissingComesFirst(string verb)
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         string job = Job(
             "rounds = 0",
             "board,length,width,thickness,species,grade\nB-01,3600,160,9.5,douglas-fir,clear\nB-02,3600,160,9.5,douglas-fir,clear\n"

@@ -13,7 +13,7 @@ public sealed class RandomCuttingTests
     public void EveryPlanKeepsTheLaws() =>
         FixedDraws.Keep(
             RandomCutting.Gen,
-            8,
+            LongRuns.Of(4, 8),
             1000,
             job =>
             {

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
+using PlankFit.Tests.Support;
 using static PlankFit.Tests.Pages.PageInBrowserTests;
 
 namespace PlankFit.Tests.Pages;
@@ -10,6 +11,12 @@ public sealed class NewHullInBrowserTests(Browser browser) : IClassFixture<Brows
     [Fact]
     public async Task FromAPastedTableToItsFirstCard()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         await using ServedFolder served = await ServedFolder.Start();
         await using OpenPage open = await browser.Open(served.Address);
         IPage page = open.Page;

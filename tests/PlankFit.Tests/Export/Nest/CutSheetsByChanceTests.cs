@@ -46,6 +46,12 @@ public sealed class CutSheetsByChanceTests
     [Fact]
     public void ASheetHardlyUsedCanBeRead()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         using var temp = new TempFolder();
         string job = OneLayerTender.In(temp, "");
         File.AppendAllText(job, "[nest]\nrounds = 0\nstock = \"stock.csv\"\n");
@@ -68,6 +74,12 @@ public sealed class CutSheetsByChanceTests
     [InlineData(0.05)]
     public void WhatFindsNoPlaceIsLeftOutAndTold(double factor)
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         const double Around = 60;
         BottomPlan plan = NestedPlans.Launch;
         int without = 0;

@@ -152,6 +152,12 @@ public class ReaderFuzzTests(ITestOutputHelper output)
     [Fact]
     public void ASpoiledStockIsAStockOrAFault()
     {
+        // Where long runs are asked for, as in CI.
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
         string job = FullJob + "\n[nest]\nstock = \"stock.csv\"\ngrades = [\"clear\", \"sound\"]\n";
         const string stock = """
             board,kind,count,length,width,thickness,species,grade,price,ends,faults,grain
