@@ -48,7 +48,16 @@ internal sealed class StageFolder : IDisposable
         {
             string stage = In(folder);
             Refuse(folder, Name);
-            Directory.CreateDirectory(stage);
+            try
+            {
+                Directory.CreateDirectory(stage);
+            }
+            // The name was taken and then no folder was there: the run before took its stage away between the library's two looks.
+            catch (IOException) when (!File.Exists(stage) && tries < 20)
+            {
+                continue;
+            }
+
             Refuse(folder, $"{Name}/lock");
             try
             {
