@@ -81,6 +81,7 @@ public sealed class LayingInBrowserTests(Browser browser) : IClassFixture<Browse
         await Expect(phone.Page.Locator(".laying-told")).ToContainTextAsync("1 of 10 laid");
         await phone.Page.Context.SetOfflineAsync(true);
         await Button(phone.Page, "outside cloth, port: laid now").TapAsync();
+        await Expect(Part(phone.Page, parts[1])).ToContainTextAsync("… not sent yet");
         await Button(phone.Page, "outside cloth, coat 1, starboard: laid now").TapAsync();
         await Expect(Part(phone.Page, parts[2])).ToContainTextAsync("… not sent yet");
         await Expect(phone.Page.Locator(".laying-told"))

@@ -19,7 +19,7 @@ public sealed class CutSheetsByChanceTests
     private const int Many = 60;
 
     /// <summary>So many pieces of a job are laid out: their search is what takes the time.</summary>
-    private static int MostPieces => LongRuns.Asked ? 40 : 15;
+    private const int MostPieces = 40;
 
     [Fact]
     public void CutSheetsOfAnyJobCanBeRead()
@@ -46,12 +46,6 @@ public sealed class CutSheetsByChanceTests
     [Fact]
     public void ASheetHardlyUsedCanBeRead()
     {
-        // Where long runs are asked for, as in CI.
-        if (!LongRuns.Asked)
-        {
-            return;
-        }
-
         using var temp = new TempFolder();
         string job = OneLayerTender.In(temp, "");
         File.AppendAllText(job, "[nest]\nrounds = 0\nstock = \"stock.csv\"\n");
@@ -74,12 +68,6 @@ public sealed class CutSheetsByChanceTests
     [InlineData(0.05)]
     public void WhatFindsNoPlaceIsLeftOutAndTold(double factor)
     {
-        // Where long runs are asked for, as in CI.
-        if (!LongRuns.Asked)
-        {
-            return;
-        }
-
         const double Around = 60;
         BottomPlan plan = NestedPlans.Launch;
         int without = 0;
