@@ -29,7 +29,7 @@ public sealed class FasteningLawsTests
     [Fact]
     public void JobsByChanceKeepTheRules()
     {
-        int draws = LongRuns.Of(3, 60),
+        int draws = LongRuns.Of(5, 60),
             points = 0,
             plans = 0;
         Gen.Select(RandomHull.Gen, Behind, Wish, Wish)
