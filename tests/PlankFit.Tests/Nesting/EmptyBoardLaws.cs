@@ -195,7 +195,8 @@ internal static class EmptyBoardLaws
         double at = 0;
         foreach (SawnLane lane in list.Lanes.OrderBy(l => l.LowMm))
         {
-            if (lane.LowMm - at > spec.KerfMm)
+            // What is thinner than lanes are near to their rips is their edge's waste, and no rip parts it from them.
+            if (lane.LowMm - at > spec.KerfMm + NearMm)
             {
                 yield return Band.Empty(at, lane.LowMm - spec.KerfMm);
             }

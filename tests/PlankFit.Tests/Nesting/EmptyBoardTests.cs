@@ -41,6 +41,20 @@ public sealed class EmptyBoardTests
             threads: 1
         );
 
+    /// <summary>A saw of next to no kerf, and an edge's waste of 0.14 mm that the law itself took for a lane beside another.</summary>
+    [Fact]
+    public void AnEdgesWasteIsNoLane() =>
+        RandomCutting.Gen.Sample(
+            job =>
+            {
+                NestPlan plan = Planned.Of(job.Spec, job.Pieces);
+                Hold(plan.Spec, plan.Boards);
+            },
+            seed: "ceqIll_5Akzk",
+            iter: 1,
+            threads: 1
+        );
+
     private static void Hold(NestSpec spec, SawnBoard board)
     {
         Hold(spec, [board]);
