@@ -116,8 +116,12 @@ public sealed class ReadingsInBrowserTests(Browser browser) : IClassFixture<Brow
         await office.Page.GetByRole(AriaRole.Button, new() { Name = "into the file" }).ClickAsync();
         await Expect(office.Page.Locator(".readings-told"))
             .ToContainTextAsync("The job names it now");
-        // What was read is asked for first no more, and stands in its layer's turn.
-        await phone.Page.Locator(".readings summary:has-text('starboard')").First.ClickAsync();
+        // What was read is asked for first no more, and stands in its layer's turn: the phone has the planks that are laid to it.
+        await ReadingsTests.Settled(served);
+        await Expect(phone.Page.Locator(".readings"))
+            .ToContainTextAsync("It was read once: read it again");
+        string side = second.Contains("| port |", StringComparison.Ordinal) ? "port" : "starboard";
+        await phone.Page.Locator($".readings summary:has-text('{side}, layer 1')").ClickAsync();
         await Expect(Verdict(phone.Page, second).Last)
             .ToContainTextAsync("in the file of what was measured");
         await SeenInBrowserTests.Shot(office.Page, "readings-put");
