@@ -12,7 +12,7 @@ public sealed class ManyBoardsTests
     {
         ImmutableArray<SawPiece> pieces = Pieces(8);
         double value = double.PositiveInfinity;
-        foreach (int count in new[] { 30, Long.Runs(90, 10_000) })
+        foreach (int count in new[] { 30, Long.Runs(60, 10_000) })
         {
             NestPlan plan = Planned.Lawful(SawPieces.Spec(Rack(count)) with { Rounds = 1 }, pieces);
             Assert.Empty(plan.Unplaced);

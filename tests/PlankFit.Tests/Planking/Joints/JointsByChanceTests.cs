@@ -14,7 +14,7 @@ public sealed class JointsByChanceTests
     [Fact]
     public void TheLawsHoldOrItIsSaidWhyThereAreNoPieces()
     {
-        int draws = LongRuns.Of(10, 100),
+        int draws = LongRuns.Of(5, 100),
             pieced = 0,
             refused = 0;
         Gen.Select(RandomHull.Gen, Gen.Double[0.4, 0.95], Gen.Bool, Gen.Double[0, 300])

@@ -84,6 +84,12 @@ public sealed class ReadAgainTests
     [Fact]
     public void TwoReadingsThatAgreeAreNotToldToContradict()
     {
+        // Where more is asked for than by default, as in CI.
+        if (!LongRuns.More)
+        {
+            return;
+        }
+
         TapePlace[] more =
         [
             .. new[] { "4", "5", "6", "7", "8", "9" }.Select(s => TapedHulls.Girth(s)),

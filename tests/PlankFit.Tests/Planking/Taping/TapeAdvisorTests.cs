@@ -7,6 +7,7 @@ using PlankFit.Planking.Laying;
 using PlankFit.Planking.Taping;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 using static PlankFit.Tests.Planking.Taping.TapedHulls;
 
 namespace PlankFit.Tests.Planking.Taping;
@@ -92,6 +93,12 @@ public sealed class TapeAdvisorTests(ITestOutputHelper output)
     [Fact]
     public void SeamsBetweenMarksHaveTheSlopesOfTheLoft()
     {
+        // Where more is asked for than by default, as in CI.
+        if (!LongRuns.More)
+        {
+            return;
+        }
+
         var hulls = new TapedHulls(Launch, TrustSpec.Default, 1);
         SlopedPlank[] some = [.. Inner.Where(p => p.Id.Number is 10 or 25)];
         ImmutableDictionary<TapedEdge, TapedSeamPlace> seams = some.ToImmutableDictionary(
