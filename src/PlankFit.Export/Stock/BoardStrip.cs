@@ -51,7 +51,7 @@ internal static class BoardStrip
             if (On(view, place, cut.FromMm, cut.ToMm, cut.LowMm, cut.HighMm) is { } box)
             {
                 Hatched(pad, box);
-                marks.Keep(box);
+                marks.Fault(box);
             }
         }
 

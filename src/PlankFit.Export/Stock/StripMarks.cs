@@ -16,6 +16,9 @@ internal sealed partial class StripMarks(SheetCanvas pad, Box board, Box room)
 
     private readonly List<Box> kept = [];
 
+    /// <summary>What is to be cut out of the board: kept clear as well.</summary>
+    private readonly List<Box> faults = [];
+
     /// <summary>Cuts and the board's edges: they stop at a ring that has no other place.</summary>
     private readonly List<(Vec2 A, Vec2 B)> lines = [];
 
@@ -41,7 +44,7 @@ internal sealed partial class StripMarks(SheetCanvas pad, Box board, Box room)
     /// <summary>No line from a name or a number is longer: from low in a strip it still reaches what is left above.</summary>
     private double FurthestMm => 40 + room.Top - board.Top;
 
-    public void Keep(Box box) => kept.Add(box);
+    public void Fault(Box box) => faults.Add(box);
 
     /// <summary>The shape of a piece: no other's name stands on it.</summary>
     /// <param name="outlined">Where its cuts are not shown.</param>
@@ -232,7 +235,8 @@ internal sealed partial class StripMarks(SheetCanvas pad, Box board, Box room)
                     !Within(around)
                     || around.Holds(middle)
                     || Taken(around)
-                    || Struck(from, middle, 0)
+                    || Struck(kept, from, middle, 0)
+                    || Struck(faults, from, middle, 0)
                     || Crossed(hard, around)
                     || Crossed(soft, around)
                     || wood.Any(w => w != shape && Covers(w, box))

@@ -133,7 +133,7 @@ internal sealed partial class StripMarks
         {
             StripRing? found = StripPlaces
                 .Beside(line[0], line[^1], radius, clear ? Along : Everywhere, FurthestMm)
-                .FirstOrDefault(r => Holds(r, clear, cut.IsNearEnd ? ClearMm : 0));
+                .FirstOrDefault(r => Holds(r, clear));
             if (found is not null)
             {
                 return found;
@@ -143,8 +143,7 @@ internal sealed partial class StripMarks
         return null;
     }
 
-    /// <param name="shortMm">So far before the cut the line to it may come upon what is kept clear: a near end is sawn off where a fault ends.</param>
-    private bool Holds(StripRing ring, bool clear, double shortMm)
+    private bool Holds(StripRing ring, bool clear)
     {
         Box box = Around(ring.At, ring.RadiusMm + 0.3);
         if (!Within(box) || Taken(box) || Crossed(hard, box))
@@ -153,7 +152,9 @@ internal sealed partial class StripMarks
         }
 
         Vec2 foot = ring.Foot!.Value;
-        if (Struck(ring.Edge, foot + (shortMm * (ring.At - foot).Unit()), 0.3))
+        // A fault is sawn off where it begins and ends: so near to the cut the line may come upon it, and no nearer to anything else.
+        Vec2 off = foot + (ClearMm * (ring.At - foot).Unit());
+        if (Struck(kept, ring.Edge, foot) || Struck(faults, ring.Edge, off))
         {
             return false;
         }
@@ -186,9 +187,11 @@ internal sealed partial class StripMarks
         return false;
     }
 
-    private bool Taken(Box box)
+    private bool Taken(Box box) => Taken(kept, box) || Taken(faults, box);
+
+    private static bool Taken(List<Box> by, Box box)
     {
-        foreach (Box other in kept)
+        foreach (Box other in by)
         {
             if (other.Overlaps(box))
             {
@@ -199,10 +202,10 @@ internal sealed partial class StripMarks
         return false;
     }
 
-    /// <summary>Whether a line comes upon something that is kept clear.</summary>
-    private bool Struck(Vec2 from, Vec2 to, double clearMm)
+    /// <summary>Whether a line comes upon something that is kept clear, or as good as upon it.</summary>
+    private static bool Struck(List<Box> of, Vec2 from, Vec2 to, double clearMm = 0.3)
     {
-        foreach (Box other in kept)
+        foreach (Box other in of)
         {
             if (Segments.Clip(from, to, other.Within(-clearMm)) is not null)
             {

@@ -9,7 +9,6 @@ namespace PlankFit.Planking.Glue;
 internal static class ClothGivingWay
 {
     private const double StepMinutes = 30;
-    private const double StepDegrees = 1;
     private const double MostDegrees = 10;
 
     /// <summary>Parts of the crew's minutes that are tried.</summary>
@@ -130,14 +129,14 @@ internal static class ClothGivingWay
             new(
                 "warmth",
                 false,
-                Steps(StepDegrees, MostDegrees),
+                Steps(StepDegrees(unit), MostDegrees),
                 (w, d) => Heated(w, -d),
                 d => $"a shop {ShopHeat.Apart(d, unit)} cooler"
             ),
             new(
                 "warmth",
                 false,
-                Steps(StepDegrees, MostDegrees),
+                Steps(StepDegrees(unit), MostDegrees),
                 Heated,
                 d => $"a shop {ShopHeat.Apart(d, unit)} warmer"
             ),
@@ -185,14 +184,10 @@ internal static class ClothGivingWay
         };
     }
 
-    private static ImmutableArray<double> Steps(double step, double most)
-    {
-        ImmutableArray<double>.Builder steps = ImmutableArray.CreateBuilder<double>();
-        for (double at = step; at <= most; at += step)
-        {
-            steps.Add(at);
-        }
+    /// <summary>A degree Celsius, or two Fahrenheit: what is told is then just what was tried, and does.</summary>
+    private static double StepDegrees(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? 1 : 2 * 5.0 / 9;
 
-        return steps.ToImmutable();
-    }
+    private static ImmutableArray<double> Steps(double step, double most) =>
+        [.. Enumerable.Range(1, (int)Math.Floor((most / step) + 1e-9)).Select(i => i * step)];
 }

@@ -11,6 +11,7 @@ public sealed class PanelRowTests
     [InlineData(new[] { 90.0, 95.0, 10.0 })]
     [InlineData(new[] { 120.0, 20.0 })]
     [InlineData(new[] { 30.0 })]
+    [InlineData(new[] { 30.0, 20.0, 26.0 })]
     public void EachHasWhatItNeeds(double[] needs)
     {
         const double room = 100;
@@ -33,6 +34,14 @@ public sealed class PanelRowTests
                 Assert.Equal((10, 210, top), (box.Left, box.Right, box.Top));
                 Assert.True(box.Height >= needs[i] - 1e-9);
                 top = box.Bottom;
+            }
+
+            double left = Math.Max(0, room - page.Sum(r => r.NeedsMm));
+            // One alone keeps to half a page where that will do; else all of it is shared out, to each as much.
+            double share = page.Length == 1 ? Math.Max(0, 50 - needs[first]) : left / page.Length;
+            for (int i = first; i < first + page.Length; i++)
+            {
+                Assert.Equal(needs[i] + share, given[i].Height, 1e-9);
             }
 
             Assert.True(page.Sum(r => r.NeedsMm) > room || top >= 5 - 1e-9);

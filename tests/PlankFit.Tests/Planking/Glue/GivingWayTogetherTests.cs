@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -43,6 +45,25 @@ public sealed class GivingWayTogetherTests
             double.Parse(group.Value, CultureInfo.InvariantCulture);
     }
 
+    /// <summary>Cloth that is tacky too late wants a warmer shop, a pot that goes off too soon a cooler one: what is told does, a step less does not, in the degrees of either.</summary>
+    [Theory]
+    [InlineData(LengthUnit.Foot, 207.0, 0.9, "a shop 8 degrees F warmer", 8, 6)]
+    [InlineData(LengthUnit.Foot, null, 0.15, "a shop 6 degrees F cooler", -6, -4)]
+    [InlineData(LengthUnit.Millimetre, null, 0.15, "a shop 4 degrees C cooler", -7.2, -5.4)]
+    public void AnotherWarmthThatDoesIsTold(
+        LengthUnit unit,
+        double? tacky,
+        double pot,
+        string said,
+        double doesF,
+        double lessF
+    )
+    {
+        Assert.Contains(said, Warmed(unit, tacky, pot, 0)!.Message, StringComparison.Ordinal);
+        Assert.Null(Warmed(unit, tacky, pot, doesF / 1.8));
+        Assert.NotNull(Warmed(unit, tacky, pot, lessF / 1.8));
+    }
+
     [Fact]
     public void WhereNoTwoDoThatIsSaid() =>
         Assert.Contains(
@@ -76,6 +97,54 @@ public sealed class GivingWayTogetherTests
                             Clocks = spec.Resin.Clocks with { Tacky = null },
                         },
                         Clock = spec.Clock! with { Shifts = [(1200, 1260 + longer)] },
+                    },
+                }
+            )
+            .Glue!.Findings.SingleOrDefault(f =>
+                f.Message.Contains("cannot be laid", StringComparison.Ordinal)
+            );
+    }
+
+    /// <summary>A cloth wetted out fast, four hours a day: tacky after so many minutes at 20 degrees and for as long again (null: for ever), in the pot for so many of what a usual one is.</summary>
+    private static Finding? Warmed(LengthUnit unit, double? tacky, double pot, double warmer)
+    {
+        Job job = GluedLaunch.Job(3);
+        GlueSpec spec = job.Glue!;
+        return GluedLaunch
+            .Of(
+                job with
+                {
+                    Units = unit,
+                    Glue = spec with
+                    {
+                        Done = new([
+                            .. GluedLaunch
+                                .Plan.PlankLayers.First()
+                                .Starboard.Concat(GluedLaunch.Plan.PlankLayers.First().Port)
+                                .Select(p => new GlueDone(p.Id, null, p.Side, 900)),
+                        ]),
+                        Crew = new(4) { WetMinutesPerM2 = 2 },
+                        Resin = spec.Resin! with
+                        {
+                            Clocks = spec.Resin.Clocks with
+                            {
+                                Pot = ClockLaw.Through([
+                                    new(15, 60 * pot, 100),
+                                    new(25, 30 * pot, 100),
+                                    new(25, 18 * pot, 600),
+                                ])!,
+                                Tacky = tacky is { } t
+                                    ? new(
+                                        ClockLaw.Through([new(15, t * 1.4), new(25, t / 1.4)])!,
+                                        ClockLaw.Through([
+                                            new(15, 2 * t * 1.4),
+                                            new(25, 2 * t / 1.4),
+                                        ])!
+                                    )
+                                    : null,
+                            },
+                        },
+                        Clock = new([(480, 720)], new([(480, 18 + warmer), (840, 22 + warmer)])),
                     },
                 }
             )

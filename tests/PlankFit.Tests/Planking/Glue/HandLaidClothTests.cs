@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
+using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
@@ -178,6 +179,52 @@ public sealed class HandLaidClothTests
         GlueStage fairing = twice.Stages.Single(s => s.Layer == "fairing");
         Assert.All(fairing.Batches, b => Assert.True(b.MixAt > 9950));
         Assert.NotEmpty(fairing.Batches);
+    }
+
+    /// <summary>The last of all, laid by hand: it has cured so long after its later side, by a clock that is the same in any warmth.</summary>
+    [Fact]
+    public void ItHasCuredByItsLaterSide()
+    {
+        Job launch = GluedLaunch.Job(3);
+        Mix resin = launch.Glue!.Resin!;
+        Job job = launch with
+        {
+            Planking = launch.Planking with
+            {
+                Layers =
+                [
+                    .. launch.Layers.OfType<PlankLayerSpec>(),
+                    new ClothLayerSpec(Outside, 0.5),
+                ],
+            },
+            Sheathing = [],
+            Glue = launch.Glue with
+            {
+                Resin = resin with
+                {
+                    Clocks = resin.Clocks with
+                    {
+                        Sandable = ClockLaw.Through([new(10, 600), new(30, 600)]),
+                    },
+                },
+                WeaveGsm = null,
+                Fairing = null,
+                Fillets = [],
+            },
+        };
+        GlueDone[] planks =
+        [
+            .. GluedLaunch
+                .Of(job)
+                .PlankLayers.SelectMany(l => l.Starboard.Concat(l.Port))
+                .Select(p => new GlueDone(p.Id, null, p.Side, 900)),
+        ];
+        GlueStage cloth = Planned(
+            job,
+            [.. planks, Wet(Outside, Side.Port, 5000), Wet(Outside, Side.Starboard, 5101)]
+        )
+            .Stages.Single(s => s.Layer == Outside);
+        Assert.Equal(5101 + 600, cloth.After.Single(h => h.What == "cured").NotBefore);
     }
 
     /// <summary>A cloth that is cut by the plan, over one that is not: as a skin would, it waits for the hour of what lies under it.</summary>

@@ -101,8 +101,12 @@ public sealed class CoveredToTheBowTests
         SheathingPlan plan = Plan("\"best\"").Sheathing!;
         Assert.Empty(plan.Unlaid);
         SheathedSide side = plan.Layers.Single(l => l.Name == "first cloth").Sides[0];
-        Assert.True(Assert.IsType<FirstLine.Straight>(side.First).TurnedDegrees < 0);
+        double turned = Assert.IsType<FirstLine.Straight>(side.First).TurnedDegrees;
+        Assert.True(turned < 0);
         Assert.True(side.MostShear < Drape.FlatDegrees);
+        // A step of the search further and it no longer covers: of those that do it is the narrowest.
+        string further = FormattableString.Invariant($"{{ part = 0.5, turned = {turned - 0.25} }}");
+        Assert.NotEmpty(Plan(further).Sheathing!.Unlaid);
     }
 
     /// <summary>From a line that leaves too soon nothing is laid: no finding says that the job has no [[sheathing]] for it, and the order names what is not in it. Of the stiff cloth, for which no dart has a place, no sheet asks for one.</summary>

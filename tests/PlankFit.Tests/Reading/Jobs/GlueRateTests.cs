@@ -138,6 +138,42 @@ public sealed class GlueRateTests
         }
     }
 
+    /// <summary>Where the job has both, wood is primed with resin and layers are glued with glue: each by its own density, 1.09 and (1.5 + 0.9) / 2.</summary>
+    [Fact]
+    public void EachIsReckonedByItsOwnDensity()
+    {
+        string resin = Job("[priming]\nrate = [\"10 m2/l\", \"8 m2/l\", \"5 m2/l\"]");
+        int from = resin.IndexOf("[resin]", StringComparison.Ordinal),
+            to = resin.IndexOf("[[fillet]]", StringComparison.Ordinal);
+        string glue = resin[from..to]
+            .Replace("resin", "glue", StringComparison.Ordinal)
+            .Replace("[2, 1]", "[1, 1]", StringComparison.Ordinal)
+            .Replace(
+                UsualDensity,
+                "density = [1.5, 0.9]\nrate = [\"240 g/m2\", 360, 600]",
+                StringComparison.Ordinal
+            );
+        GlueSpec spec = Bound(resin.Insert(to, glue)).Glue!;
+        Assert.Equal(new(109, 136.25, 218), Rounded(spec.PrimingGsm!.Value));
+        Assert.Equal(new(0.2, 0.3, 0.5), Rounded(spec.FilmMm));
+
+        static Estimate Rounded(Estimate e) =>
+            new(Math.Round(e.Least, 9), Math.Round(e.Usual, 9), Math.Round(e.Most, 9));
+    }
+
+    /// <summary>A pound is 453.59237 g; a US gallon 3.785411784 litres, an imperial one 4.54609.</summary>
+    [Theory]
+    [InlineData("[1.15, \"0.97 kg/l\"]", 1.15, 0.97)]
+    [InlineData("[\"1.15 g/ml\", \"0.97 g/cm3\"]", 1.15, 0.97)]
+    [InlineData("[\"9.6 lb/US gal\", \"8.1 lb/US gal\"]", 1.150334, 0.970594)]
+    [InlineData("[\"11.5 lb/imp gal\", \"9.7 lb/imp gal\"]", 1.147428, 0.967831)]
+    public void DensitiesAreReadAsDataSheetsHaveThem(string written, double one, double other)
+    {
+        MixRatio read = Read("", "density = " + written).Glue!.Resin!.Ratio;
+        Assert.Equal(one, read.ResinKgPerLitre, 1e-6);
+        Assert.Equal(other, read.HardenerKgPerLitre, 1e-6);
+    }
+
     [Fact]
     public void AFilmAndARateTogetherAreRefused()
     {
@@ -206,9 +242,12 @@ public sealed class GlueRateTests
         }
     }
 
-    private static Job Read(string more, string density = UsualDensity)
+    private static Job Read(string more, string density = UsualDensity) =>
+        Bound(Job(more, density));
+
+    private static Job Bound(string job)
     {
-        ReadResult read = EveryName.Read(Job(more, density));
+        ReadResult read = EveryName.Read(job);
         Assert.True(
             read.Job is not null,
             string.Join('\n', read.Findings.Select(f => f.Where + ": " + f.Message))
