@@ -66,7 +66,7 @@ public sealed class LeftInOnePieceTests
                         }
                     }
                 },
-                iter: Long.Runs(30, 2000),
+                iter: Long.Runs(30, 600),
                 threads: 2
             );
 }
