@@ -1,3 +1,4 @@
+using PlankFit.Export.Glue;
 using PlankFit.Nesting.Sessions;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
@@ -34,6 +35,18 @@ public sealed class WaitForClampsTests
         Assert.Equal(Down(free), Down(waits));
         // They are waited for, and not mixed for plank by plank.
         Assert.True(waits.Glue.Batches.Count() <= 2.5 * free.Glue!.Batches.Count());
+        // The sheet says who waits for whom, and only where somebody does.
+        const string wants = "it is clamps that it wants";
+        Assert.EndsWith(
+            wants + ".",
+            Assert.Single(GlueWords.Clamps(waits.Glue)),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            wants,
+            Assert.Single(GlueWords.Clamps(free.Glue!)),
+            StringComparison.Ordinal
+        );
         // One more of what a single plank takes would not do: they are used.
         Assert.True(AtOnce(waits) > hand / 2);
     }
