@@ -13,6 +13,38 @@ public sealed class WaitForClampsTests
 {
     private const string Inner = "inner";
 
+    /// <summary>Where hands alone are wanting nothing else is advised.</summary>
+    [Fact]
+    public void OneHandIsToldThatAnotherIsWanted()
+    {
+        Job job = GluedLaunch.Job(3);
+        string[] told =
+        [
+            .. GluedLaunch
+                .Of(
+                    job with
+                    {
+                        Glue = job.Glue! with { Crew = job.Glue!.Crew! with { Hands = 1 } },
+                    }
+                )
+                .Glue!.Findings.Select(f => f.Message)
+                .Where(m => m.Contains("the crew has 1", StringComparison.Ordinal)),
+        ];
+        Assert.NotEmpty(told);
+        Assert.All(
+            told,
+            t =>
+                Assert.Equal(
+                    t.Contains("the crew has 1. ", StringComparison.Ordinal),
+                    t.Contains("Nothing but another hand will do", StringComparison.Ordinal)
+                )
+        );
+        Assert.Contains(
+            told,
+            t => t.Contains("Nothing but another hand will do", StringComparison.Ordinal)
+        );
+    }
+
     /// <summary>By chance: shops, crews and products of a seed, and as many clamps as a few planks take.</summary>
     [Theory]
     [InlineData(3, 40)]
