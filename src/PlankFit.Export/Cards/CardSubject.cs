@@ -58,7 +58,7 @@ internal sealed record CardSubject(Plank Shape, PlankLayerPlan Layer, PieceId Id
                 : (
                     pieced is null
                         ? $"to saw {LengthText.ForPaper(plank.CutLengthMm, unit, RoundTo.Up)}"
-                        : $"in {pieced.Pieces.Length} pieces, each with its card"
+                        : $"in {pieced.Pieces.Length} pieces"
                 ) + $"   net {LengthText.ForPaper(plank.NetLengthMm, unit, RoundTo.Up)}",
             Own = plank.IsRefused
                 ? []
@@ -90,7 +90,14 @@ internal sealed record CardSubject(Plank Shape, PlankLayerPlan Layer, PieceId Id
         return edges
             .Where(e => !plank.StraightEdges && e.Edge.Exists)
             .Select(e =>
-                $"{e.Name}, out from the line every {every}: {string.Join("; ", EdgeOffset.Of(plank, e.Edge, unit).Select(o => LengthText.PaperNumber(o.OutMm, unit)))}"
-            );
+            {
+                ImmutableArray<EdgeOffset> out_ = EdgeOffset.Of(plank, e.Edge, unit);
+                return PlankWords.Edge(e.Edge, unit) == "straight"
+                        ? $"{e.Name}, out from the line: under {LengthText.ForPaper(LengthText.PaperStepMm(unit), unit)} all along, take it from the pattern"
+                    // An edge shorter than the spacing has none, and its words alone.
+                    : out_.IsEmpty ? ""
+                    : $"{e.Name}, out from the line every {every}: {string.Join("; ", out_.Select(o => LengthText.PaperNumber(o.OutMm, unit)))}";
+            })
+            .Where(l => l.Length > 0);
     }
 }

@@ -21,10 +21,16 @@ internal static class DrawnPlanks
     private const double SameMm = 1e-6;
 
     /// <summary>
-    /// Places of fastenings are searched for on each side by itself, and come out this much apart at the most where they are meant to be the same, mm: a tenth of
+    /// Places of fastenings are searched for on each side by itself, and come out this much apart at the most where they are meant to be the same, mm: a fifth of
     /// what paper shows, and no drill follows it.
     /// </summary>
-    private const double SamePlaceMm = 0.05;
+    private const double SamePlaceMm = 0.1;
+
+    /// <summary>
+    /// Pieces are clipped out of the plank's own outline, each side's by itself, on a grid so fine: of two vertices that fall together either may be kept. What they
+    /// are clipped from and by is compared at <see cref="SameMm"/>.
+    /// </summary>
+    private const double SamePieceMm = 2e-3;
 
     public static ImmutableArray<DrawnPlank> Of(PlanShown shown, PlankLayerPlan layer, Side side)
     {
@@ -70,7 +76,8 @@ internal static class DrawnPlanks
         a is null || b is null
             ? a is null && b is null
             : a.Pieces.Length == b.Pieces.Length
-                && a.Pieces.Zip(b.Pieces).All(p => AreMirrored(p.First.Cut, p.Second.Cut))
+                && a.Pieces.Zip(b.Pieces)
+                    .All(p => AreMirrored(p.First.Cut, p.Second.Cut, SamePieceMm))
                 && a.Joints.Zip(b.Joints)
                     .All(j =>
                         AreMirrored(j.First.OuterLine, j.Second.OuterLine)

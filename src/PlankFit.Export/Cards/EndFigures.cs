@@ -53,14 +53,18 @@ internal static class EndFigures
                 $"leans {toward} going {Panel.OutwardWordOf(plank.Id)}"
             );
             EndSketches.Lean(pad, new(sketchEnd, top - 3.2), end, reading.FacesOutboard);
-            y = Pair(
-                pad,
-                x,
-                y,
-                width,
-                $"fall {LengthText.PaperNumber(reading.FallMm, unit)} across {LengthText.PaperNumber(reading.AcrossMm, unit)}",
-                EndWords.Edge(reading.LongCorner) + " corner the longer"
-            );
+            string sliver = EndWords.Sliver(unit);
+            int colon = sliver.IndexOf(':', StringComparison.Ordinal);
+            y = EndWords.IsSliver(reading, unit)
+                ? Pair(pad, x, y, width, sliver[..colon], sliver[(colon + 2)..])
+                : Pair(
+                    pad,
+                    x,
+                    y,
+                    width,
+                    $"fall {LengthText.PaperNumber(reading.FallMm, unit)} across {LengthText.PaperNumber(reading.AcrossMm, unit)}",
+                    EndWords.Edge(reading.LongCorner) + " corner the longer"
+                );
         }
 
         string bevel = EndWords.Bevel(plank, end, thicknessMm, unit);
@@ -150,8 +154,12 @@ internal static class EndFigures
             reading.Leans == Toward.Neither
                 ? "square"
                 : $"{AngleText.ForPaper(reading.DegreesFromSquare)} off square, leans {(reading.Leans == Toward.Forward ? "forward" : "aft")}, "
-                    + $"fall {LengthText.PaperNumber(reading.FallMm, unit)} across {LengthText.PaperNumber(reading.AcrossMm, unit)}, "
-                    + $"{EndWords.Edge(reading.LongCorner)} corner longer";
+                    + (
+                        EndWords.IsSliver(reading, unit)
+                            ? EndWords.Sliver(unit)
+                            : $"fall {LengthText.PaperNumber(reading.FallMm, unit)} across {LengthText.PaperNumber(reading.AcrossMm, unit)}, "
+                                + $"{EndWords.Edge(reading.LongCorner)} corner longer"
+                    );
         return $"{end.Word}, {EndWords.Cut(end, unit)}: {lean}; {EndWords.Bevel(plank, end, thicknessMm, unit)}";
     }
 

@@ -19,7 +19,10 @@ public static class FasteningPlanView
     private const double HeadMm = 17;
     private const double KeyMm = 12;
     private const double MostSignMm = 0.75;
-    private const double LeastSignMm = 0.35;
+    private const double LeastSignMm = 0.25;
+
+    /// <summary>Half a sign's width as a part of what lies between two along a timber: with its bar, half as long again each way, it takes two thirds of it, and stands by itself.</summary>
+    private const double SignOfSpacing = 0.22;
     private const double PullDownGrey = 0.45;
 
     public static Drawing Of(BottomPlan plan, FasteningPlan fastenings, PlankLayerPlan layer)
@@ -115,7 +118,12 @@ public static class FasteningPlanView
         view.DrawPlanks(pad, Pens.Rule);
         Numbers(pad, inside, layer.Starboard, view);
         Numbers(pad, inside, layer.Port, view);
-        double size = Math.Clamp(12 * view.At.X, LeastSignMm, MostSignMm);
+        double apart = fastenings.Layers.First(l => l.Layer == layer.Number).Rule.SpacingMm,
+            size = Math.Clamp(
+                Math.Min(12, SignOfSpacing * apart) * view.At.X,
+                LeastSignMm,
+                MostSignMm
+            );
         foreach (Plank plank in layer.Starboard.Concat(layer.Port))
         {
             foreach (

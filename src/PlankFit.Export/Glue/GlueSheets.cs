@@ -178,9 +178,9 @@ public static class GlueSheets
             ],
             [
                 new("batch", 10, false),
-                new("what", 60, false),
+                new("what", 52, false),
                 new("planned", 22, false),
-                new("mix", 20),
+                new("mix", 28),
                 new("mixed at", 18, false),
                 new("shop", 14, false),
                 new("down at", 18, false),

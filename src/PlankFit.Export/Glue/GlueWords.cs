@@ -35,7 +35,7 @@ public static class GlueWords
             ? []
             :
             [
-                $"NOT ALL IS PLANNED: no time was found for {string.Join(", ", glue.NotPlanned)}, and these sessions end before it. Why, and what would do, stands in before-you-saw.pdf; mix nothing before that is settled.",
+                $"NOT ALL IS PLANNED: no time was found for {string.Join(", ", glue.NotPlanned)}, and these sessions end before it. Why, and what would do, is told as it is planned, and in before-you-saw.pdf of the whole plan; mix nothing before that is settled.",
             ];
 
     /// <summary>18.5 C; 65 F where lengths are in feet and inches.</summary>
@@ -49,12 +49,13 @@ public static class GlueWords
     /// <summary>12.50 (10.20 to 18.70) kg.</summary>
     public static string Range(Estimate kg, LengthUnit unit)
     {
-        string usual = AmountText.Kg(kg.Usual, unit);
+        string usual = AmountText.Kg(kg.Usual, unit),
+            called = usual[usual.LastIndexOf(' ')..];
         return kg.Least == kg.Most
             ? usual
-            : $"{Bare(kg.Usual)} ({Bare(kg.Least)} to {Bare(kg.Most)}) {usual.Split(' ')[1]}";
+            : $"{Bare(kg.Usual)} ({Bare(kg.Least)} to {Bare(kg.Most)}){called}";
 
-        string Bare(double of) => AmountText.Kg(of, unit).Split(' ')[0];
+        string Bare(double of) => AmountText.Kg(of, unit)[..^called.Length];
     }
 
     /// <summary>2 : 1 by volume, 100 : 42.2 by mass.</summary>
@@ -123,7 +124,12 @@ public static class GlueWords
         if (most > 0)
         {
             CrewSpec crew = glue.Spec.Crew!;
-            yield return $"HELD BY {crew.ClampsCalled}, at both ends of a plank and between, no further apart than the job's clamp-spacing, until its glue may be sanded by the planned temperature: those of sessions before that are still on are counted with them. At most {NumberText.Trimmed(most, 0)} are on at once{(crew.ClampsOnHand is { } hand ? $", and {NumberText.Trimmed(hand, 0)} are on hand" : "")}.";
+            yield return $"HELD BY {crew.ClampsCalled}, at both ends of a plank and between, no further apart than the job's clamp-spacing, until its glue may be sanded by the planned temperature: those of sessions before that are still on are counted with them. At most {NumberText.Trimmed(most, 0)} are on at once{(crew.ClampsOnHand is { } hand ? $", and {NumberText.Trimmed(hand, 0)} are on hand" : "")}."
+                + (
+                    crew.WaitsForClamps
+                        ? " No batch goes down before there are enough for it: where a session ends long before its shift does with most of them on, it is clamps that it wants."
+                        : ""
+                );
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Units;
@@ -16,7 +17,8 @@ public static class JointPages
         List<SheetPage> pages = [];
         foreach (JointedLayer jointed in plan.Joints.Layers)
         {
-            if (jointed.Planks.IsEmpty)
+            bool both = IsMirrored(plan, jointed.Layer);
+            if (jointed.Planks.IsEmpty || (both && jointed.Side == Side.Port))
             {
                 continue;
             }
@@ -24,7 +26,9 @@ public static class JointPages
             PlankLayerPlan layer = plan.PlankLayers.First(l => l.Number == jointed.Layer);
             var block = new TitleBlock(
                 "Joints in long planks",
-                SheetWords.Of(jointed.Side, layer),
+                both
+                    ? $"both sides, {SheetWords.Of(layer)}, outer face up"
+                    : SheetWords.Of(jointed.Side, layer),
                 SheetWords.Unit(plan.Job.Units),
                 null,
                 Cautions.Joints
@@ -33,9 +37,9 @@ public static class JointPages
             pages.AddRange(
                 new ListSheet(
                     block,
-                    Intro(plan, jointed),
+                    Intro(plan, jointed, both),
                     [
-                        new("joint", 9, false),
+                        new("joint", both ? 16 : 9, false),
                         new(butts ? "on" : "scarf", 10, false),
                         new(butts ? "cut, outer face up" : "tapered on", 20, false),
                         new("lengths to saw", 15),
@@ -44,7 +48,17 @@ public static class JointPages
                             .Where(w => Spoken(jointed, w))
                             .Select(w => new ListColumn(JointWords.Of(w), 13)),
                     ],
-                    [.. JointRow.Of(plan, jointed).Select(r => Row(r, jointed))]
+                    [
+                        .. JointRow
+                            .Of(plan, jointed)
+                            .Select(r => Row(r, jointed))
+                            .Zip(JointRow.Of(plan, jointed))
+                            .Select(r =>
+                                both
+                                    ? r.First.SetItem(0, $"{r.First[0]} {r.Second.Joint.Id.Twin}")
+                                    : r.First
+                            ),
+                    ]
                 ).Pages(plan.Job)
             );
         }
@@ -55,6 +69,35 @@ public static class JointPages
     private static bool Spoken(JointedLayer jointed, JointRuleKind what) =>
         jointed.Rules.Any(r => r.What == what)
         && jointed.Planks.Any(p => p.Joints.Any(j => j.Distances.Any(d => d.Rule.What == what)));
+
+    /// <summary>Whether a layer's joints to port are those to starboard mirrored: the same on paper, but for which side's planks are named.</summary>
+    private static bool IsMirrored(BottomPlan plan, int layer)
+    {
+        if (
+            plan.Job.Output.BothSides
+            || plan.Joints.Of(layer, Side.Starboard) is not { } starboard
+            || plan.Joints.Of(layer, Side.Port) is not { } port
+        )
+        {
+            return false;
+        }
+
+        JointRow[] one = [.. JointRow.Of(plan, starboard)],
+            other = [.. JointRow.Of(plan, port)];
+        return one.Length == other.Length
+            && one.Zip(other)
+                .All(r =>
+                    r.First.Joint.Id.Twin == r.Second.Joint.Id
+                    && Row(r.First, starboard)
+                        .Zip(Row(r.Second, port))
+                        .Skip(1)
+                        .All(c => Unsided(c.First, 'S') == Unsided(c.Second, 'P'))
+                );
+
+        // What a joint is nearest to stands in brackets and begins with its side.
+        static string Unsided(string cell, char side) =>
+            cell.Replace($"({side}", "(", StringComparison.Ordinal);
+    }
 
     private static ImmutableArray<string> Row(JointRow r, JointedLayer jointed) =>
         [
@@ -71,7 +114,7 @@ public static class JointPages
                 .Select(w => r.Of(w) is { } d ? JointWords.Distance(d, r.Unit) : "-"),
         ];
 
-    private static ImmutableArray<string> Intro(BottomPlan plan, JointedLayer jointed)
+    private static ImmutableArray<string> Intro(BottomPlan plan, JointedLayer jointed, bool both)
     {
         LengthUnit unit = plan.Job.Units;
         JointStock stock = jointed.Stock;
@@ -83,7 +126,7 @@ public static class JointPages
         return
         [
             $"{PlanWords.Count(jointed.Planks.Length, "plank")} longer than {LengthText.ForPaper(stock.LongestMm, unit)}, in {jointed.Pieces} pieces, {JointFindings.Fewest(jointed)}; none is shorter than {LengthText.ForPaper(stock.ShortestMm, unit)}. {how}",
-            "Distances to joints of other planks are along the planks, each carried square to the next; those to the layer below are straight, through the skins. In brackets, the joint or seam that is nearest.",
+            $"Distances to joints of other planks are along the planks, each carried square to the next; those to the layer below are straight, through the skins. In brackets, the joint or seam that is nearest.{(both ? " Port is starboard's mirror image: there it is that of port." : "")}",
             .. jointed.Rules.Select(r => JointWords.Sentence(r, unit)),
             .. JointWords.SwitchedOff(plan.Job.Joints),
         ];

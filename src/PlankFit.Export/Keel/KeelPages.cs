@@ -3,6 +3,7 @@ using PlankFit.Export.Sheets;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.KeelCheck;
+using PlankFit.Planking.Layers;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 
@@ -117,11 +118,15 @@ public static class KeelPages
             ]
         );
 
-    private static ListSheet Cap(Job job, KeelPlan keel) =>
-        new(
-            Block("the cap over the last cloth"),
+    private static ListSheet Cap(Job job, KeelPlan keel)
+    {
+        string after = job.Layers.Any(l => l is not PlankLayerSpec)
+            ? "the last cloth"
+            : "the last keel layer";
+        return new(
+            Block($"the cap over {after}"),
             [
-                "After the last cloth the keel is closed by a cap. Its inner face is as wide as the finished keel is where the finished bottom meets it; with its edges at the bevel given, off square, they run on in the bottom's own line.",
+                $"After {after} the keel is closed by a cap. Its inner face is as wide as the finished keel is where the finished bottom meets it; with its edges at the bevel given, off square, they run on in the bottom's own line.",
             ],
             [
                 new("station", 10, false),
@@ -146,6 +151,7 @@ public static class KeelPages
         {
             About = [.. Alike(keel.Cap).Select(c => About(c.Row.PositionMm, c.Row.Station))],
         };
+    }
 
     /// <summary>Places between stations have no name.</summary>
     private static string About(double xMm, string station) =>

@@ -51,7 +51,7 @@ internal static class SettingUpWords
     public static string Headed(FrameSection s) =>
         s.IsTransom ? $"Transom (station {s.Name})"
         : s.IsStation ? $"Station {s.Name}"
-        : $"Frame {s.Name}{Only(s)}";
+        : $"F{s.Label[1..]}{Only(s)}";
 
     public static string Lap(ChineLap lap) =>
         lap switch

@@ -40,7 +40,8 @@ public static class StructureSheets
         string bent =
             at.SpanMm is { } span && structure.Spec.PressureMPa is { } p
                 ? $"Bent: a long panel {LengthText.ForPaper(span, unit)} wide between stringers, held at both so that it cannot turn, under {StructureWords.Pressure(p, unit)}; resting freely it gives five times as much."
-                : "No panel is bent: [structure] has no pressure, or neither it nor [[behind]] says how far apart stringers are.";
+            : structure.Spec.PressureMPa is null ? "No panel is bent: [structure] has no pressure."
+            : "No panel is bent: neither [structure] nor [[behind]] says how far apart stringers are.";
         return new(
             Block(
                 "Stiffness: stacks side by side",
@@ -139,6 +140,7 @@ public static class StructureSheets
             ),
             [
                 StructureWords.Never,
+                .. TooFar(coupon, at, unit),
                 $"Glue a piece of the stack up as the bottom will be, planks at their angles, cloth in its place; cure it; saw a strip {LengthText.ForPaper(coupon.WidthMm, unit)} wide along the hull's direction. Lay it on two rests {LengthText.ForPaper(coupon.SpanMm, unit)} apart, hang {StructureWords.Load(coupon.Newtons, unit)} from its middle, stand clear of it, and read how far the middle goes down. Between the first two figures, with the third added, lies what this sheet predicts.",
                 "The boards' own stiffness decides most: bend a plain strip of each board first and put what it gives into [[timber.species]].",
             ],
@@ -149,8 +151,7 @@ public static class StructureSheets
                 new("and by shear", 22),
             ],
             [
-                .. at
-                    .Lays.Where(l => l.Laminate.Plies.Length > 1)
+                .. Built(at)
                     .Select(l =>
                     {
                         (double free, double held, double shear) = StructureWords.Coupon(
@@ -159,13 +160,44 @@ public static class StructureSheets
                         );
                         return ImmutableArray.Create(
                             l.Name,
-                            StructureWords.Deflection(held, unit),
-                            StructureWords.Deflection(free, unit),
+                            Told(held, shear),
+                            Told(free, shear),
                             StructureWords.Deflection(shear, unit)
                         );
                     }),
             ]
         );
+
+        string Told(double bent, double sheared) =>
+            bent + sheared > FarOfSpan * coupon.SpanMm
+                ? "too far"
+                : StructureWords.Deflection(bent, unit);
+    }
+
+    /// <summary>Bent by more than this part of its span a strip draws in between its rests, and the beam formulas say too little of it: a proposal, no source.</summary>
+    private const double FarOfSpan = 0.1;
+
+    /// <summary>Stacks that a coupon is built of: as planned, and those of several plies.</summary>
+    private static IEnumerable<LaidUp> Built(StationStiffness at) =>
+        at.Lays.Where((l, i) => i == 0 || l.Laminate.Plies.Length > 1);
+
+    /// <summary>That the load is too great for one of them, and which would do.</summary>
+    private static IEnumerable<string> TooFar(
+        CouponSpec coupon,
+        StationStiffness at,
+        LengthUnit unit
+    )
+    {
+        double most = Built(at)
+                .Select(l => StructureWords.Coupon(coupon, l.Laminate))
+                .Max(c => Math.Max(c.Free, c.Held) + c.Shear),
+            good = FarOfSpan * coupon.SpanMm;
+        return most <= good
+            ? []
+            :
+            [
+                $"NOT UNDER THIS LOAD: a strip that goes down more than a tenth of the way between its rests is not reckoned. Give [structure] a coupon with no more load than {StructureWords.Load(StructureWords.RoundLoad(coupon.Newtons * good / most, unit), unit)}, and lay it again.",
+            ];
     }
 
     private static ListSheet Masses(BottomPlan plan, StructurePlan structure)

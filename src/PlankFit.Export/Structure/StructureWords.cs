@@ -45,7 +45,11 @@ internal static class StructureWords
             ("m²" or "kg", true) => (1, row.Unit, 2),
             _ => (1, row.Unit, 0),
         };
-        return (NumberText.Padded(factor * row.Amount, decimals), shown);
+        double amount = factor * row.Amount;
+        // Weighed out it is bought up to the next hundredth, as the list of what to order has it.
+        return row.Unit == "kg"
+            ? (NumberText.Padded(Math.Ceiling((100 * amount) - 1e-9) / 100, 2), shown)
+            : (NumberText.Padded(amount, decimals), shown);
     }
 
     public static string Mass(double kg, LengthUnit unit) =>
@@ -68,6 +72,14 @@ internal static class StructureWords
         LengthUnits.IsMetric(unit)
             ? $"{NumberText.Trimmed(newtons, 0)} N, which is {NumberText.Trimmed(newtons / 9.80665, 1)} kg"
             : $"{NumberText.Trimmed(newtons / 4.4482216152605, 1)} lb";
+
+    /// <summary>Down to a whole ten newtons or two pounds, or to a tenth of that where it is less: what a bag of sand is filled to.</summary>
+    public static double RoundLoad(double newtons, LengthUnit unit)
+    {
+        double step = LengthUnits.IsMetric(unit) ? 10 : 2 * 4.4482216152605;
+        step = newtons < step ? step / 10 : step;
+        return Math.Floor(newtons / step) * step;
+    }
 
     /// <summary>A part of the first's, as planned 100 %.</summary>
     public static string Against(double value, double first) =>

@@ -67,7 +67,7 @@ public static class TimberWords
                 null => "-",
             };
 
-    /// <summary>1.4 kg, 42 kg; 3.2 lb.</summary>
+    /// <summary>0.042 kg, 1.4 kg, 42 kg; 3.2 lb.</summary>
     public static string Weight(double kg, LengthUnit unit) =>
         $"{WeightNumber(kg, unit)} {WeightUnit(unit)}";
 
@@ -76,8 +76,19 @@ public static class TimberWords
     public static string WeightNumber(double kg, LengthUnit unit)
     {
         double value = LengthUnits.IsMetric(unit) ? kg : kg / KgPerLb;
-        // Boards of one wood differ by a tenth and more.
-        return NumberText.Padded(value, value < 9.95 ? 1 : 0);
+        // Boards of one wood differ by a tenth and more: two figures, and none of what is there is called nought.
+        return value is > 0 and < 0.0005
+            ? "under 0.001"
+            : NumberText.Padded(
+                value,
+                value switch
+                {
+                    >= 9.95 or 0 => 0,
+                    >= 0.95 => 1,
+                    >= 0.095 => 2,
+                    _ => 3,
+                }
+            );
     }
 
     /// <summary>538 kg/m³; 33.6 lb a cubic foot.</summary>
@@ -91,7 +102,9 @@ public static class TimberWords
     {
         double value = newtons / NewtonsPerKg / (LengthUnits.IsMetric(unit) ? 1 : KgPerLb);
         double step = value >= 100 ? 10 : 1;
-        return $"{NumberText.Trimmed(Math.Round(value / step) * step, 0)} {WeightUnit(unit)}";
+        return value is > 0 and < 0.5
+            ? $"under 1 {WeightUnit(unit)}"
+            : $"{NumberText.Trimmed(Math.Round(value / step) * step, 0)} {WeightUnit(unit)}";
     }
 
     /// <summary>A movement with its direction: +1.2 mm grows, -0.4 mm shrinks; 1/32" in feet and inches.</summary>

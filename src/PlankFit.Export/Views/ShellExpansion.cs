@@ -14,7 +14,7 @@ namespace PlankFit.Export.Views;
 /// </summary>
 public static class ShellExpansion
 {
-    private const double NoteMm = 8;
+    private const double NoteMm = 11;
     private const double NamesMm = 7;
     private const double GirthsMm = 17;
 
@@ -63,7 +63,7 @@ public static class ShellExpansion
                         + "of planks are not true here. Girths are on this layer's middle surface, half its thickness outside the face that it is laid on."
                         + edges.Beyond(plan)
                         + BehindOnViews.Said(plan),
-                    Letters.Small
+                    Letters.Bench
                 );
                 BehindOnViews.Shade(pad, plan, layer.Starboard, OnPaper);
                 Draw(pad, inside, expanded, at, plan.Job.Units);

@@ -29,10 +29,18 @@ public static class EndWords
 
     /// <summary>no fall; fall 146 mm across 150 mm, forward corner the longer.</summary>
     public static string Fall(EndReading reading, LengthUnit unit) =>
-        reading.LongCorner == Toward.Neither
-            ? "no fall"
-            : $"fall {PlankWords.Small(reading.FallMm, unit)} across {PlankWords.Small(reading.AcrossMm, unit)}, "
-                + $"{Edge(reading.LongCorner)} corner the longer";
+        reading.LongCorner == Toward.Neither ? "no fall"
+        : IsSliver(reading, unit) ? Sliver(unit)
+        : $"fall {PlankWords.Small(reading.FallMm, unit)} across {PlankWords.Small(reading.AcrossMm, unit)}, "
+            + $"{Edge(reading.LongCorner)} corner the longer";
+
+    /// <summary>Whether the end is so short that paper shows nought for it: a plank's corner that just touches another edge.</summary>
+    public static bool IsSliver(EndReading reading, LengthUnit unit) =>
+        LengthText.OnPaperMm(Math.Max(reading.FallMm, reading.AcrossMm), unit) == 0;
+
+    /// <summary>under 1/32" across: no cut of its own.</summary>
+    public static string Sliver(LengthUnit unit) =>
+        $"under {LengthText.ForPaper(LengthText.PaperStepMm(unit), unit)} across: no cut of its own";
 
     /// <summary>no bevel; bevel 20°, outer face longer by 3.5 mm. Where it changes along the cut, both corners are named.</summary>
     public static string Bevel(Plank plank, PlankEnd end, double thicknessMm, LengthUnit unit)

@@ -162,8 +162,10 @@ public static class PlankWords
     {
         string gap = $"open by up to {Small(plank.WidestGapMm, unit, RoundTo.Up)}",
             overlap = $"overlap by up to {Small(plank.WidestOverlapMm, unit, RoundTo.Up)}";
-        return plank.WidestOverlapMm <= 0 ? gap
-            : plank.WidestGapMm <= 0 ? overlap
+        return IsNought(plank.WidestOverlapMm) && !IsNought(plank.WidestGapMm) ? gap
+            : IsNought(plank.WidestGapMm) ? overlap
             : $"{gap} and {overlap}";
+
+        bool IsNought(double mm) => mm <= 0 || LengthText.OnPaperMm(mm, unit, RoundTo.Up) == 0;
     }
 }

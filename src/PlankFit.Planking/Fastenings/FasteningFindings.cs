@@ -191,11 +191,7 @@ internal static class FasteningFindings
             string message;
             if (none)
             {
-                string planks = string.Join(
-                    ", ",
-                    group.Select(g => $"{g.Id} ({Why(g.Gap, unit)})")
-                );
-                message = $"no fastening on {backing} fits the rule in {planks}";
+                message = $"no fastening on {backing} fits the rule in {Named([.. group], unit)}";
             }
             else
             {
@@ -225,6 +221,15 @@ internal static class FasteningFindings
         ImmutableDictionary<PlankId, PlankFastenings> all,
         Side side
     ) => layer.On(side).SelectMany(p => all[p.Id].Short.Select(g => (p.Id, g)));
+
+    /// <summary>Each with its reason; of many, which they are and the reason of one, since nobody reads fifty.</summary>
+    private static string Named((PlankId Id, FasteningGap Gap)[] planks, LengthUnit unit)
+    {
+        const int most = 6;
+        return planks.Length <= most
+            ? string.Join(", ", planks.Select(p => $"{p.Id} ({Why(p.Gap, unit)})"))
+            : $"{PlankRuns.Words(planks.Select(p => p.Id))}, as in {planks[0].Id} ({Why(planks[0].Gap, unit)})";
+    }
 
     private static string Why(FasteningGap gap, LengthUnit unit) =>
         $"{Small(gap.Hindered.HasMm, unit)} from {gap.Hindered.By}, {Small(gap.Hindered.AsksMm, unit)} asked";

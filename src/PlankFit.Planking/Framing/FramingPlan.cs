@@ -30,6 +30,9 @@ public sealed record FramingPlan(
     /// <summary>The same as lines to snap on the face under every plank layer after the first; one for both sides where they are mirror images.</summary>
     public ImmutableArray<SnapFace> Snaps { get; init; } = [];
 
+    /// <summary>The face under the outermost layer with what lies behind: of a bottom of one layer the face that it is laid on, for which no line need be snapped. Null where nothing lies behind.</summary>
+    public SnapFace? UnderOutermost { get; init; }
+
     /// <summary>What crosses one plank; nothing where its id is not known.</summary>
     public ImmutableArray<FramingCrossing> On(PlankId plankId) =>
         ByPlank.GetValueOrDefault(plankId, []);

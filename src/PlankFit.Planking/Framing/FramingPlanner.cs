@@ -64,25 +64,26 @@ internal static class FramingPlanner
                 apart
             ),
         ];
+        ImmutableArray<Side> mirrored = apart ? [Side.Starboard] : [Side.Starboard, Side.Port];
+        ImmutableArray<SnapFace> snaps =
+        [
+            .. SnapPlanner.Of(planked, Side.Starboard, starboard.Strips, mirrored),
+            .. apart ? SnapPlanner.Of(planked, Side.Port, port!.Strips, [Side.Port]) : [],
+        ];
         return new(all, [.. findings.Distinct()])
         {
             Planked = planked,
             Things = things,
-            Snaps = apart
-                ?
-                [
-                    .. SnapPlanner.Of(planked, Side.Starboard, starboard.Strips, [Side.Starboard]),
-                    .. SnapPlanner.Of(planked, Side.Port, port!.Strips, [Side.Port]),
-                ]
-                :
-                [
-                    .. SnapPlanner.Of(
-                        planked,
-                        Side.Starboard,
-                        starboard.Strips,
-                        [Side.Starboard, Side.Port]
-                    ),
-                ],
+            Snaps = snaps,
+            UnderOutermost =
+                snaps.LastOrDefault()
+                ?? SnapPlanner.Under(
+                    planked.PlankLayers.Last(),
+                    planked,
+                    Side.Starboard,
+                    starboard.Strips,
+                    mirrored
+                ),
         };
     }
 

@@ -24,33 +24,34 @@ internal static class SnapPlanner
         ImmutableArray<Side> holds
     )
     {
+        return planked.PlankLayers.Skip(1).Select(l => Under(l, planked, side, strips, holds));
+    }
+
+    /// <summary>The face that a layer is laid on.</summary>
+    public static SnapFace Under(
+        PlankLayerPlan layer,
+        Planked planked,
+        Side side,
+        IReadOnlyList<FramingStrip> strips,
+        ImmutableArray<Side> holds
+    )
+    {
         strips = [.. strips.Where(s => s.Of.Only is null || holds.Contains(s.Of.Only.Value))];
-        foreach (PlankLayerPlan layer in planked.PlankLayers.Skip(1))
-        {
-            HullSurface hull = planked.HullOf(side);
-            double offset = layer.NeutralOffsetMm - (layer.Planks.ThicknessMm / 2);
-            var face = SectionFace.At(hull, offset, planked.KeelOf(side).SideOf(layer.Planks));
-            yield return new(
-                layer.Number,
-                offset,
-                holds,
-                [
-                    .. hull
-                        .Stations.Where(s => Holds(face, s.PositionMm))
-                        .Select(s => new SnapGirth(
-                            s.Name,
-                            s.PositionMm,
-                            face.GirthMm(s.PositionMm)
-                        )),
-                ],
-                [
-                    .. strips
-                        .Where(s => !s.Of.IsAcross)
-                        .SelectMany(s => Marks(s, face, hull.Stations)),
-                ],
-                [.. strips.Where(s => s.Of.IsAcross).Select(s => Across(s, face, hull.Stations))]
-            );
-        }
+        HullSurface hull = planked.HullOf(side);
+        double offset = layer.NeutralOffsetMm - (layer.Planks.ThicknessMm / 2);
+        var face = SectionFace.At(hull, offset, planked.KeelOf(side).SideOf(layer.Planks));
+        return new(
+            layer.Number,
+            offset,
+            holds,
+            [
+                .. hull
+                    .Stations.Where(s => Holds(face, s.PositionMm))
+                    .Select(s => new SnapGirth(s.Name, s.PositionMm, face.GirthMm(s.PositionMm))),
+            ],
+            [.. strips.Where(s => !s.Of.IsAcross).SelectMany(s => Marks(s, face, hull.Stations))],
+            [.. strips.Where(s => s.Of.IsAcross).Select(s => Across(s, face, hull.Stations))]
+        );
     }
 
     private static IEnumerable<SnapMark> Marks(

@@ -86,7 +86,7 @@ internal sealed record AmountPlanner(
             seams = planks.Sum(p => SeamMm2(p, layer));
         double dense = Spec.MixKgPerLitre(mix, GlueUse.BetweenLayers);
         string film =
-            $"film of {Film()}, {AmountText.Density(dense, Planked.Job.Units)}: lift one plank and measure";
+            $"film of {Film()}, {AmountText.Density(dense, Planked.Job.Units)} is {PerArea(1000 * dense * Spec.FilmMm)} of resin and hardener: lift one plank and measure";
         if (faces > 0)
         {
             yield return Line(

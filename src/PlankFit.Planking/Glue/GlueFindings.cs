@@ -43,6 +43,15 @@ internal static class GlueFindings
             };
         }
 
+        if (spec.WeaveGsm is not null && amounts.Planked.Layers[^1] is PlankLayerPlan outer)
+        {
+            yield return new(
+                Severity.Note,
+                "[weave]",
+                $"its coats go over an outermost cloth, and {outer.Planks.Name}, the outermost layer, is of planks: they are not reckoned. Add the cloth as the last [[layer]], or leave [weave] out"
+            );
+        }
+
         if (spec.Crew is null || spec.Clock is null)
         {
             yield return new(

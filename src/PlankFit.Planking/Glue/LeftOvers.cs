@@ -28,7 +28,7 @@ internal static class LeftOvers
                     stage.Mix,
                     0,
                     left,
-                    $"no less than {AmountText.Grams(spec.Crew!.LeastGrams, unit)} is mixed at once: of {NumberText.Trimmed(small.Length, 0)} small batches"
+                    $"no less than {AmountText.Grams(spec.Crew!.LeastGrams, unit)} is mixed at once: of {(small.Length == 1 ? "one small batch" : NumberText.Trimmed(small.Length, 0) + " small batches")}"
                 )
                 {
                     // A batch is thickened whole, what is left over of it as well.

@@ -27,7 +27,8 @@ internal static class WhyNoBatch
         double spread = crew.MixMinutes + plank.SpreadMinutes,
             down = spread + plank.FastenMinutes;
         List<string> why = [];
-        if (crew.Hands < CrewSpec.FastenHands)
+        bool fewHands = crew.Hands < CrewSpec.FastenHands;
+        if (fewHands)
         {
             why.Add(
                 $"a plank is fitted and fastened by {CrewSpec.FastenHands} hands, and the crew has {crew.Hands}"
@@ -62,7 +63,7 @@ internal static class WhyNoBatch
             {
                 Key = "crew.hands",
             },
-            $"not one plank can be glued down in time: {string.Join("; ", why.DefaultIfEmpty("no shift is left that holds one with the crew's other work"))}. Cooler, a slower hardener, a shallow tray or more hands, in this order; no session is planned from here on"
+            $"not one plank can be glued down in time: {string.Join("; ", why.DefaultIfEmpty("no shift is left that holds one with the crew's other work"))}. {(fewHands && why.Count == 1 ? "Nothing but another hand will do" : "Cooler, a slower hardener, a shallow tray or more hands, in this order")}; no session is planned from here on"
         )
         {
             Rank = Rank.Know,

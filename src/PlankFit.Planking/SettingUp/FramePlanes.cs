@@ -96,7 +96,7 @@ internal static class FramePlanes
                 findings.Add(
                     new(
                         Severity.Warning,
-                        $"frame {frame.Name}",
+                        FramePlane.Called(frame.Name),
                         $"the bottom runs from {LengthText.ForPaper(from, ground.Job.Units)} to {LengthText.ForPaper(to, ground.Job.Units)} along the table's positions, and this frame stands off it: correct its position"
                     )
                 );
@@ -175,5 +175,9 @@ internal sealed record FramePlane(
     public FramingSpec? Part { get; init; }
 
     /// <summary>As lists name it.</summary>
-    public string Label => IsStation ? Name : $"frame {Name}";
+    public string Label => IsStation ? Name : Called(Name);
+
+    /// <summary>The word frame stands before a name that does not begin with it: frame 3450, frame knee, frame 8.</summary>
+    public static string Called(string name) =>
+        name.StartsWith("frame ", StringComparison.OrdinalIgnoreCase) ? name : $"frame {name}";
 }

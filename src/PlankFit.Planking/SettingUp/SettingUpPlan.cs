@@ -65,8 +65,8 @@ public sealed record FrameSection(
 
     public double RakeDegrees => Stand.RakeDegrees;
 
-    /// <summary>As lists name it: the station's own name, or "frame" and the position.</summary>
-    public string Label => IsStation ? Name : $"frame {Name}";
+    /// <summary>As lists name it: the station's own name, or "frame" and the position or the name that it has.</summary>
+    public string Label => IsStation ? Name : FramePlane.Called(Name);
 }
 
 /// <summary>One place of a frame's edge.</summary>

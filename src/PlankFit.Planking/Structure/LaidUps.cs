@@ -60,12 +60,17 @@ internal static class LaidUps
         if (wood > 0 && whole.KgPerM2 > 0)
         {
             double more = 1000 * whole.KgPerM2 / wood;
-            lays.Add(
-                new(
-                    "the same mass in the same skins of wood, no cloth",
-                    Laid(skins.Select(p => p with { ThicknessMm = more * p.ThicknessMm }))
-                )
-            );
+            // Without cloth it is the stack as planned once more.
+            if (cloths.Length > 0)
+            {
+                lays.Add(
+                    new(
+                        "the same mass in the same skins of wood, no cloth",
+                        Laid(skins.Select(p => p with { ThicknessMm = more * p.ThicknessMm }))
+                    )
+                );
+            }
+
             lays.Add(
                 new(
                     "the same mass in one skin of wood, its grain along the hull",

@@ -87,7 +87,7 @@ internal static class StructurePlanner
     private static double? WidestSpan(FramingPlan framing, string station)
     {
         if (
-            framing.Snaps.LastOrDefault() is not { } face
+            framing.UnderOutermost is not { } face
             || face.Girths.FirstOrDefault(g => g.Station == station) is not { } girth
         )
         {

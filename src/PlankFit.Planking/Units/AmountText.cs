@@ -42,9 +42,7 @@ public static class AmountText
 
     /// <summary>What is bought: <c>12.47 kg</c>; <c>27.49 lb</c>.</summary>
     public static string Kg(double kg, LengthUnit unit) =>
-        LengthUnits.IsMetric(unit)
-            ? NumberText.Padded(kg, 2) + " kg"
-            : NumberText.Padded(kg / KgPerPound, 2) + " lb";
+        LengthUnits.IsMetric(unit) ? Hundredths(kg, "kg") : Hundredths(kg / KgPerPound, "lb");
 
     /// <summary>The same up to the next hundredth, for an order.</summary>
     public static string KgUp(double kg, LengthUnit unit)
@@ -56,8 +54,8 @@ public static class AmountText
     /// <summary>What is bought: <c>3.42 l</c>; <c>3.61 US qt</c>.</summary>
     public static string Litres(double litres, LengthUnit unit) =>
         LengthUnits.IsMetric(unit)
-            ? NumberText.Padded(litres, 2) + " l"
-            : NumberText.Padded(litres / LitresPerUsQuart, 2) + " US qt";
+            ? Hundredths(litres, "l")
+            : Hundredths(litres / LitresPerUsQuart, "US qt");
 
     /// <summary>What lies on an area, as cloth is sold: <c>600 g/m²</c>; <c>17.7 oz/sq yd</c>.</summary>
     public static string Gsm(double gsm, LengthUnit unit) =>
@@ -89,9 +87,10 @@ public static class AmountText
     public static double GramsPerKgPer(LengthUnit unit) =>
         LengthUnits.IsMetric(unit) ? 1 : 1000.0 / 16;
 
-    /// <summary>What is there and under half of the last digit is not called nought.</summary>
     private static string Ounces(double ounces) =>
-        ounces is > 0 and < 0.005
-            ? "under 0.01 oz"
-            : NumberText.Padded(ounces, ounces < 10 ? 2 : 1) + " oz";
+        ounces < 10 ? Hundredths(ounces, "oz") : NumberText.Padded(ounces, 1) + " oz";
+
+    /// <summary>What is there and under half of the last digit is not called nought.</summary>
+    private static string Hundredths(double amount, string unit) =>
+        (amount is > 0 and < 0.005 ? "under 0.01" : NumberText.Padded(amount, 2)) + " " + unit;
 }

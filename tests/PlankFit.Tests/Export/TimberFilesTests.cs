@@ -186,6 +186,11 @@ public sealed class TimberFilesTests
     [InlineData(42.06, LengthUnit.Metre, "42 kg")]
     [InlineData(1, LengthUnit.FeetInchesEighths, "2.2 lb")]
     [InlineData(100, LengthUnit.Inch, "220 lb")]
+    [InlineData(0.424, LengthUnit.Millimetre, "0.42 kg")]
+    [InlineData(0.0421, LengthUnit.Millimetre, "0.042 kg")]
+    [InlineData(0.0421, LengthUnit.Foot, "0.093 lb")]
+    [InlineData(0.0001, LengthUnit.Millimetre, "under 0.001 kg")]
+    [InlineData(0, LengthUnit.Millimetre, "0 kg")]
     public void WeightsInWords(double kg, LengthUnit unit, string words) =>
         Assert.Equal(words, TimberWords.Weight(kg, unit));
 
@@ -194,6 +199,9 @@ public sealed class TimberFilesTests
     [InlineData(98.0665, LengthUnit.Millimetre, "10 kg")]
     [InlineData(1234, LengthUnit.Millimetre, "130 kg")]
     [InlineData(44.48, LengthUnit.Foot, "10 lb")]
+    [InlineData(2, LengthUnit.Millimetre, "under 1 kg")]
+    [InlineData(2, LengthUnit.Foot, "under 1 lb")]
+    [InlineData(0, LengthUnit.Foot, "0 lb")]
     public void ForcesInWords(double newtons, LengthUnit unit, string words) =>
         Assert.Equal(words, TimberWords.Force(newtons, unit));
 

@@ -176,6 +176,8 @@ internal sealed class ServedJob : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Client?.Dispose();
+        // As a terminal that is closed does it: what is still asked then is known to come too late.
+        await app.StopAsync(CancellationToken.None);
         await app.DisposeAsync();
         folder.Dispose();
     }

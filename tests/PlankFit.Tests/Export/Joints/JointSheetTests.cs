@@ -1,6 +1,7 @@
 using PlankFit.Export.Cards;
 using PlankFit.Export.Joints;
 using PlankFit.Export.Patterns;
+using PlankFit.Export.Shown;
 using PlankFit.Export.Whole;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Joints;
@@ -28,8 +29,68 @@ public sealed class JointSheetTests
         string[] all = [.. pages.SelectMany(p => p.Shapes.OfType<Lettering>()).Select(l => l.Text)];
         foreach (PlankJoint joint in plan.Joints.ByPlank.Values.SelectMany(p => p.Joints))
         {
-            Assert.Contains(joint.Id.ToString(), all);
+            Assert.Contains(all, a => a.Split(' ').Contains(joint.Id.ToString()));
         }
+    }
+
+    /// <summary>Port's joints are starboard's mirrored where nothing tells the sides apart: a row says both, and a plank in pieces has one card for both, each piece as well.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void JointsOfMirroredSidesAreListedAndDrawnOnce(string kind)
+    {
+        BottomPlan plan = Plan(kind);
+        string[] all =
+        [
+            .. JointPages
+                .Of(plan)
+                .SelectMany(p => p.Shapes.OfType<Lettering>())
+                .Select(l => l.Text),
+        ];
+        foreach (JointedLayer layer in plan.Joints.Layers.Where(l => l.Side == Side.Starboard))
+        {
+            Assert.All(
+                layer.Planks.SelectMany(p => p.Joints),
+                j => Assert.Contains($"{j.Id} {j.Id.Twin}", all)
+            );
+        }
+
+        PlanShown shown = OnPlanks.Of(plan);
+        Assert.All(plan.PlankLayers, l => Assert.Empty(DrawnPlanks.Of(shown, l, Side.Port)));
+    }
+
+    /// <summary>Moved by a millimetre on one side alone a joint is listed for each side by itself.</summary>
+    [Fact]
+    public void JointsThatDifferAreListedForEachSide()
+    {
+        BottomPlan plan = Plan("scarfs");
+        JointedLayer port = plan.Joints.Of(1, Side.Port)!;
+        JointedPlank plank = port.Planks[0];
+        JointedLayer moved = port with
+        {
+            Planks = port.Planks.SetItem(
+                0,
+                plank with
+                {
+                    Joints = plank.Joints.SetItem(
+                        0,
+                        plank.Joints[0] with
+                        {
+                            AtMm = plank.Joints[0].AtMm + 1,
+                        }
+                    ),
+                }
+            ),
+        };
+        BottomPlan odd = plan with
+        {
+            Joints = plan.Joints with { Layers = plan.Joints.Layers.Replace(port, moved) },
+        };
+        string[] all =
+        [
+            .. JointPages.Of(odd).SelectMany(p => p.Shapes.OfType<Lettering>()).Select(l => l.Text),
+        ];
+        Assert.Contains(plank.Joints[0].Id.ToString(), all);
+        Assert.Contains(plank.Joints[0].Id.Twin.ToString(), all);
     }
 
     [Theory]

@@ -20,6 +20,29 @@ public sealed class KeelFilesTests
 {
     private const double Slope = 12;
 
+    /// <summary>The cap is laid over the last cloth, and where there is none over the keel itself: no cloth is spoken of.</summary>
+    [Fact]
+    public void ACapWithoutClothSpeaksOfNone()
+    {
+        BottomPlan plan = Plan(LengthUnit.Millimetre);
+        Assert.Contains("the cap over the last cloth", Words(plan.Job.Layers));
+        string[] bare = Words([
+            .. plan.Job.Layers.OfType<PlankFit.Planking.Layers.PlankLayerSpec>(),
+        ]);
+        Assert.Contains("the cap over the last keel layer", bare);
+        Assert.DoesNotContain(bare, w => w.Contains("last cloth", StringComparison.Ordinal));
+
+        string[] Words(
+            System.Collections.Immutable.ImmutableArray<PlankFit.Planking.Layers.LayerSpec> layers
+        ) =>
+            [
+                .. KeelPages
+                    .Of(plan with { Job = plan.Job with { Layers = layers } }, plan.Keel!)
+                    .SelectMany(d => d.Shapes.OfType<Lettering>())
+                    .Select(l => l.Text),
+            ];
+    }
+
     /// <summary>Every figure of the contract is there, for every layer, station and side, and proudness is what the formula makes of the others.</summary>
     [Fact]
     public void JsonKeepsTheContract()

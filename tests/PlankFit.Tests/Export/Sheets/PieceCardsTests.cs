@@ -29,7 +29,10 @@ public sealed class PieceCardsTests
             {
                 JointedPlank pieced = plan.Joints.On(plank.Id)!;
                 Assert.All(pieced.Pieces, p => Assert.True(cards.ContainsKey(p.Id.ToString())));
-                Assert.Contains("each with its card", Words(cards[plank.Id.ToString()]));
+                string words = Words(cards[plank.Id.ToString()]);
+                Assert.Contains($"in {pieced.Pieces.Length} pieces", words);
+                // Nothing of its head is cut off.
+                Assert.DoesNotContain("...", words, StringComparison.Ordinal);
                 foreach (PlankJoint joint in pieced.Joints)
                 {
                     // On the whole plank's card a joint is drawn where it lies, on a piece's it is named as its end.

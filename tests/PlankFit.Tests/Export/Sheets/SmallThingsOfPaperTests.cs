@@ -4,6 +4,8 @@ using PlankFit.Export.SettingUp;
 using PlankFit.Export.Sheets;
 using PlankFit.Export.Stock;
 using PlankFit.Export.Views;
+using PlankFit.Planking.Fastenings;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -48,6 +50,75 @@ public sealed class SmallThingsOfPaperTests
             points,
             s => Assert.InRange(Assert.IsType<CircleShape>(s).Fill!.Value, 0.3, 0.7)
         );
+    }
+
+    /// <summary>At every spacing a sign leaves room to the next one, as far as a sign may shrink and be read.</summary>
+    [Theory]
+    [InlineData(12)]
+    [InlineData(25)]
+    [InlineData(40)]
+    [InlineData(200)]
+    public void SignsOfFasteningsStandApart(double spacingMm)
+    {
+        FasteningPlan fastenings = Launch.Fastenings! with
+        {
+            Layers =
+            [
+                .. Launch.Fastenings!.Layers.Select(l =>
+                    l with
+                    {
+                        Rule = l.Rule with { Spacing = l.Rule.Spacing with { MostMm = spacingMm } },
+                    }
+                ),
+            ],
+        };
+        Drawing plan = FasteningPlanView.Of(Launch, fastenings, Launch.PlankLayers.First());
+        string scale = Words([plan])
+            .Single(w => w.StartsWith("scale 1:", StringComparison.Ordinal));
+        double apart =
+            spacingMm
+            / double.Parse(
+                scale["scale 1:".Length..],
+                System.Globalization.CultureInfo.InvariantCulture
+            );
+        Polyline[] signs =
+        [
+            .. plan
+                .Shapes.OfType<Polyline>()
+                .Where(p => p.Layer.StartsWith("fasten-", StringComparison.Ordinal)),
+        ];
+        Assert.NotEmpty(signs);
+        // One of them is the key's, which is larger.
+        double[] wide =
+        [
+            .. signs
+                .Select(s => s.Points.Max(p => p.X) - s.Points.Min(p => p.X))
+                .Order()
+                .SkipLast(1),
+        ];
+        Assert.All(wide, w => Assert.InRange(w, 0.74, Math.Max(0.76, 0.67 * apart)));
+    }
+
+    /// <summary>What is bought is what the layers take, and what the bill of materials has: not spare reckoned once more and rounded otherwise.</summary>
+    [Fact]
+    public void SpareIsRoundedOnce()
+    {
+        FasteningPlan usual = Launch.Fastenings!;
+        FasteningTotal five = usual.Totals[0] with { Count = 5, WithSpare = 6 };
+        FasteningPlan fastenings = usual with
+        {
+            Totals =
+            [
+                five,
+                five with
+                {
+                    Side = five.Side == Side.Port ? Side.Starboard : Side.Port,
+                },
+            ],
+        };
+        Drawing bought = FasteningShopping.Of(Launch, fastenings)[0];
+        Assert.Contains("12", Words([bought]));
+        Assert.DoesNotContain("11", Words([bought]));
     }
 
     /// <summary>Only the sheet that has blanks asks for them to be filled in.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Export.Cards;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -119,6 +120,30 @@ public sealed class EndWordsTests
                 + "forward corner the longer; no bevel",
             EndWords.Sentence(plank, plank.Ends[^1], 9, LengthUnit.Foot)
         );
+    }
+
+    /// <summary>A corner that just touches another edge has no fall to saw by; one that runs far along the plank has, however narrow it is.</summary>
+    [Theory]
+    [InlineData(0.1, LengthUnit.Millimetre, "under 0.5 mm across: no cut of its own")]
+    [InlineData(0.1, LengthUnit.Foot, "under 1/32\" across: no cut of its own")]
+    [InlineData(3, LengthUnit.Millimetre, "fall 3 mm across 0 mm, after corner the longer")]
+    public void ACornerThatJustTouchesHasNoFall(double fallMm, LengthUnit unit, string told)
+    {
+        Plank plank = Plan.Find("S1-20")!;
+        Vec2 at = plank.Ends[^1].NetLine[0];
+        PlankEnd end = plank.Ends[^1] with
+        {
+            Lines = new(
+                [at, at + new Vec2(fallMm, 0.1)],
+                plank.Ends[^1].Outline,
+                plank.Ends[^1].OuterLine,
+                plank.Ends[^1].InnerLine
+            ),
+        };
+        Assert.Equal(told, EndWords.Fall(EndReading.Of(plank, end, 9), unit));
+        string listed = EndFigures.Line(plank, end, 9, unit);
+        Assert.Equal(fallMm < 1, listed.Contains("no cut of its own", StringComparison.Ordinal));
+        Assert.DoesNotContain("fall 0", listed, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using PlankFit.Export.Cards;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
@@ -48,6 +49,55 @@ public sealed class PlankWordsTests
         Assert.Equal(
             "Forward edge straight, after edge hollow 1 mm; cut to the line: straight stock would open by up to 1.5 mm.",
             PlankWords.Edges(hollow, LengthUnit.Millimetre)
+        );
+    }
+
+    /// <summary>What is nothing on paper is not said, and edges that stand out by less than paper shows have no row of noughts.</summary>
+    [Theory]
+    [InlineData(1.3, 0.0005, "open by up to 1.5 mm.")]
+    [InlineData(0.0005, 1.3, "overlap by up to 1.5 mm.")]
+    [InlineData(1.3, 0.6, "open by up to 1.5 mm and overlap by up to 1 mm.")]
+    public void NoEdgeOpensByNought(double gapMm, double overlapMm, string told)
+    {
+        Plank plank = Plank.WithStraight(s =>
+            s with
+            {
+                Serve = false,
+                WidestGapMm = gapMm,
+                WidestOverlapMm = overlapMm,
+            }
+        );
+        Assert.EndsWith(
+            "straight stock would " + told,
+            PlankWords.Edges(plank, LengthUnit.Millimetre),
+            StringComparison.Ordinal
+        );
+        string[] out_ = [.. CardSubject.EdgeLines(plank, LengthUnit.Foot)];
+        Assert.Equal(2, out_.Length);
+        Assert.All(
+            out_,
+            o =>
+                Assert.EndsWith(
+                    "out from the line: under 1/32\" all along, take it from the pattern",
+                    o,
+                    StringComparison.Ordinal
+                )
+        );
+        // An edge shorter than the spacing has no ordinate, and no empty row of them.
+        Plank hollow = plank.Shaped(s =>
+            s with
+            {
+                After = s.After with
+                {
+                    HollowMm = 1.2,
+                    Flat = [new(0, 75), new(60, 74), new(120, 75)],
+                },
+            }
+        );
+        Assert.StartsWith(
+            "forward edge",
+            Assert.Single(CardSubject.EdgeLines(hollow, LengthUnit.Foot)),
+            StringComparison.Ordinal
         );
     }
 

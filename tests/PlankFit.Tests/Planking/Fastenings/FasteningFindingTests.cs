@@ -147,6 +147,23 @@ public sealed partial class FasteningFindingTests
         ];
         Assert.Equal(2, none.Length);
         Assert.All(none, f => Assert.Equal(severity, f.Severity));
+        // Of more than six planks all are named, in runs, and the reason of one is given.
+        foreach ((Finding f, PlankLayerPlan layer) in none.Zip(plan.PlankLayers))
+        {
+            PlankId[] bare =
+            [
+                .. layer
+                    .Starboard.Where(p => plan.Fastenings.ByPlank[p.Id].Short.Any())
+                    .Select(p => p.Id),
+            ];
+            Assert.True(bare.Length > 6);
+            Assert.Contains(
+                $" fits the rule in {PlankRuns.Words(bare)}, as in {bare[0]} (",
+                f.Message,
+                StringComparison.Ordinal
+            );
+            Assert.Single(f.Message, c => c == '(');
+        }
     }
 
     /// <summary>

@@ -186,6 +186,41 @@ public sealed class ClampsAndFillersTests
         Assert.StartsWith("pot, film, sandable", told, StringComparison.Ordinal);
     }
 
+    /// <summary>Coats over a weave that no layer has are told as not reckoned.</summary>
+    [Fact]
+    public void CoatsOverPlanksAreNamedAndNotPassedOver()
+    {
+        Job job = GluedLaunch.Job(3);
+        GluePlan With(Estimate? weave) =>
+            GluedLaunch.Of(job with { Glue = job.Glue! with { WeaveGsm = weave } }).Glue!;
+        Assert.DoesNotContain(With(null).Findings, f => f.Where == "[weave]");
+
+        GluePlan asked = With(new(100, 200, 300));
+        Assert.Contains(
+            "outer, the outermost layer, is of planks: they are not reckoned",
+            Assert.Single(asked.Findings, f => f.Where == "[weave]").Message,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(asked.Amounts, a => a.Use == GlueUse.Weave);
+    }
+
+    /// <summary>Glue is told as a film, as a mass on an area and as what a volume weighs, and the three agree: mm times kg a litre is kg on a square metre.</summary>
+    [Fact]
+    public void WhatAFilmWeighsOnAnAreaStandsBesideIt()
+    {
+        Job job = GluedLaunch.Job(3);
+        GluePlan glue = GluedLaunch.Of(job).Glue!;
+        AmountLine line = glue.Amounts.First(a => a.Use == GlueUse.BetweenLayers);
+        double gsm = line.Kg.Usual / (1 + line.Mix.Waste) / (line.AreaMm2 / 1e6) * 1000;
+        string told = line.Rate[(line.Rate.IndexOf(" is ", StringComparison.Ordinal) + 4)..];
+        Assert.Equal(
+            gsm,
+            double.Parse(told.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture),
+            0.51
+        );
+        Assert.Contains(") g/m² of resin and hardener: lift", line.Rate, StringComparison.Ordinal);
+    }
+
     /// <summary>What small batches leave over is thickened with them: the order has all the filler that the cards ask for.</summary>
     [Fact]
     public void WhatIsLeftOverIsThickenedToo()

@@ -1,3 +1,4 @@
+using PlankFit.Export.Glue;
 using PlankFit.Nesting.Sessions;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Glue;
@@ -11,6 +12,38 @@ namespace PlankFit.Tests.Planking.Glue;
 public sealed class WaitForClampsTests
 {
     private const string Inner = "inner";
+
+    /// <summary>Where hands alone are wanting nothing else is advised.</summary>
+    [Fact]
+    public void OneHandIsToldThatAnotherIsWanted()
+    {
+        Job job = GluedLaunch.Job(3);
+        string[] told =
+        [
+            .. GluedLaunch
+                .Of(
+                    job with
+                    {
+                        Glue = job.Glue! with { Crew = job.Glue!.Crew! with { Hands = 1 } },
+                    }
+                )
+                .Glue!.Findings.Select(f => f.Message)
+                .Where(m => m.Contains("the crew has 1", StringComparison.Ordinal)),
+        ];
+        Assert.NotEmpty(told);
+        Assert.All(
+            told,
+            t =>
+                Assert.Equal(
+                    t.Contains("the crew has 1. ", StringComparison.Ordinal),
+                    t.Contains("Nothing but another hand will do", StringComparison.Ordinal)
+                )
+        );
+        Assert.Contains(
+            told,
+            t => t.Contains("Nothing but another hand will do", StringComparison.Ordinal)
+        );
+    }
 
     /// <summary>By chance: shops, crews and products of a seed, and as many clamps as a few planks take.</summary>
     [Theory]
@@ -37,6 +70,18 @@ public sealed class WaitForClampsTests
         // Where some come off within a shift the next go on just then.
         (double From, double To, int Count)[] on = Spans(waits);
         Assert.Equal(offInAShift, on.Any(o => on.Any(p => p.To == o.From)));
+        // The sheet says who waits for whom, and only where somebody does.
+        const string wants = "it is clamps that it wants";
+        Assert.EndsWith(
+            wants + ".",
+            Assert.Single(GlueWords.Clamps(waits.Glue)),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            wants,
+            Assert.Single(GlueWords.Clamps(free.Glue!)),
+            StringComparison.Ordinal
+        );
         // One more of what a single plank takes would not do: they are used.
         Assert.True(AtOnce(waits) > hand / 2);
     }

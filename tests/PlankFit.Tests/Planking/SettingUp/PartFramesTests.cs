@@ -175,13 +175,13 @@ public sealed class PartFramesTests
             Only = Side.Starboard,
         };
         SettingUpPlan whole = Of(),
-            plan = Of(Knee, atStation, Knee with { Name = "other knee", Only = Side.Starboard });
+            plan = Of(Knee, atStation, Knee with { Name = "frame 2a", Only = Side.Starboard });
         Assert.Equal(
             whole.Sections.Select(s => s.Label),
             plan.Sections.Where(s => s.Only is null).Select(s => s.Label)
         );
         Assert.Equal(
-            ["frame knee", "frame other knee", "frame web"],
+            ["frame 2a", "frame knee", "frame web"],
             plan.Sections.Where(s => s.Only is not null).Select(s => s.Label).Order()
         );
         Assert.Equal(whole.Rabbet.Length, plan.Rabbet.Length);

@@ -50,6 +50,44 @@ public sealed class AmountTextTests
         Assert.Equal("1.09 kg a litre", AmountText.Density(1.09, LengthUnit.Millimetre));
     }
 
+    /// <summary>By chance: no amount that is there is called nought, and what is told as a number is that number to half of its last digit.</summary>
+    [Theory]
+    [InlineData(7)]
+    [InlineData(8)]
+    public void WhatIsThereIsNotCalledNought(int seed)
+    {
+        var chance = new Random(seed);
+        for (int i = 0; i < 500; i++)
+        {
+            double amount = Math.Pow(10, (chance.NextDouble() * 6) - 4);
+            foreach (LengthUnit unit in new[] { LengthUnit.Millimetre, LengthUnit.Foot })
+            {
+                bool metric = LengthUnits.IsMetric(unit);
+                Told(AmountText.Kg(amount, unit), amount / (metric ? 1 : 0.45359237));
+                Told(AmountText.Litres(amount, unit), amount / (metric ? 1 : 0.946352946));
+            }
+        }
+
+        Assert.Equal("0.00 kg", AmountText.Kg(0, LengthUnit.Millimetre));
+
+        static void Told(string told, double real)
+        {
+            if (told.StartsWith("under ", StringComparison.Ordinal))
+            {
+                Assert.StartsWith("under 0.01 ", told, StringComparison.Ordinal);
+                Assert.InRange(real, 0, 0.005);
+                return;
+            }
+
+            double read = double.Parse(
+                told.Split(' ')[0],
+                System.Globalization.CultureInfo.InvariantCulture
+            );
+            Assert.NotEqual(0, read);
+            Assert.Equal(real, read, 0.00501);
+        }
+    }
+
     /// <summary>What must be left, and what may be taken off: 3/8" less 0.5 mm is 22.74/64, and 3/8" less the 1/64" that is told is 23/64".</summary>
     [Fact]
     public void WhatMustBeLeftIsNeverLessThanWasMeant()
