@@ -39,7 +39,7 @@ public static class FasteningShopping
                         g.Key.Name ?? "",
                         FasteningWords.Length(g.Key.LengthMm, unit),
                         FasteningWords.Count(count),
-                        FasteningWords.Count(FasteningTotals.WithSpare(count, spare)),
+                        FasteningWords.Count(g.Sum(t => t.WithSpare)),
                         FasteningWords.Count(g.Sum(t => t.HolesToFill)),
                         string.Join(
                             ", ",
@@ -57,7 +57,7 @@ public static class FasteningShopping
         return new(
             Block(plan, "Fastenings to buy"),
             [
-                $"Both sides of the boat, all skins. With spare counts {spareText} % more, rounded up. Screws with pads and what goes through straps come out again and may serve twice: the counts are for all at once.",
+                $"Both sides of the boat, all skins. With spare counts {spareText} % more, rounded up for each layer and side. Screws with pads and what goes through straps come out again and may serve twice: the counts are for all at once.",
                 $"Holes to fill when all is out: {FasteningWords.Count(holes)} (one a screw, two a staple{(vents > 0 ? $", and {FasteningWords.Count(vents)} vent holes" : "")}).",
                 .. NotAmongThem(plan, fastenings),
             ],

@@ -24,7 +24,7 @@ internal static class BoardStrips
             ),
             [
                 StructureWords.Never,
-                $"Saw a strip {LengthText.ForPaper(coupon.WidthMm, unit)} wide along the grain of a board as thick as the layer, and one at the angle below to it; lay each on two rests {LengthText.ForPaper(coupon.SpanMm, unit)} apart and hang from its middle what brings it down by {StructureWords.Deflection(down, unit)}. Stand clear of it.",
+                $"Saw a strip {LengthText.ForPaper(coupon.WidthMm, unit)} wide along the grain of a board as thick as the layer, and one at the angle below to it; lay each on two rests {LengthText.ForPaper(coupon.SpanMm, unit)} apart and hang from its middle what brings it down by {(LengthUnits.IsMetric(unit) ? $"{NumberText.Trimmed(down, 2)} mm" : $"{NumberText.Trimmed(down / LengthUnits.MmPerInch, 3)} in")}. Stand clear of it.",
                 "Along the grain the load is to the one below as the board is to the figure that the plan goes by. At the angle it goes by the shear of the wood as well: by its own axes with shear as a part of stiffness that is usual for such wood; Hankinson's rule knows no shear and gives less. Where the strip says something else than the first, give wood-shear of [structure] by it.",
             ],
             [
@@ -41,7 +41,7 @@ internal static class BoardStrips
                 .. at.Boards.Select(b =>
                     ImmutableArray.Create(
                         b.Layer,
-                        NumberText.Padded(Math.Abs(b.Ply.Degrees), 1),
+                        NumberText.Padded(Math.Abs(Math.IEEERemainder(b.Ply.Degrees, 180)), 1),
                         StructureWords.Modulus(b.AlongMPa, unit),
                         StructureWords.Modulus(b.ByAxesMPa, unit),
                         StructureWords.Modulus(b.ByHankinsonMPa, unit),
