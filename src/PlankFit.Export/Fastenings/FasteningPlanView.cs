@@ -235,7 +235,7 @@ public static class FasteningPlanView
         {
             pad.Add(Sign(g.Key.Use, g.Key.Kind, new(x, y + 1.2), 1.6, Pens.Outer));
             string words =
-                $"{FasteningWords.What(g.Key.Use, g.Key.Kind, g.Key.Shape)}: {FasteningWords.Count(g.Sum(t => t.Count))} on both sides";
+                $"{FasteningWords.What(g.Key.Use, g.Key.Kind, g.Key.Shape)}: {FasteningWords.Count(g.Sum(t => t.Count))} on both sides{(g.Where(t => t.HasNoLength).Sum(t => t.Count) is > 0 and var without ? $", {FasteningWords.Count(without)} of them without a length that will do" : "")}";
             pad.Text(x + 5, y, words, Letters.Bench);
             x += 5 + Letters.Width(words, Letters.Bench) + 12;
         }

@@ -27,7 +27,7 @@ public static class FasteningShopping
         ImmutableArray<ImmutableArray<string>> rows =
         [
             .. fastenings
-                .Totals.Where(t => t.Use != FasteningUse.Vent)
+                .Totals.Where(t => t.IsToBuy)
                 .GroupBy(t => (t.Kind, t.Shape, t.Name, t.LengthMm))
                 .OrderBy(g => g.Key.Kind)
                 .ThenBy(g => g.Key.LengthMm)
@@ -59,6 +59,7 @@ public static class FasteningShopping
             [
                 $"Both sides of the boat, all skins. With spare counts {spareText} % more, rounded up on each side of each layer. Screws with pads and what goes through straps come out again and may serve twice: the counts are for all at once.",
                 $"Holes to fill when all is out: {FasteningWords.Count(holes)} (one a screw, two a staple{(vents > 0 ? $", and {FasteningWords.Count(vents)} vent holes" : "")}).",
+                .. NotAmongThem(plan, fastenings),
             ],
             [
                 new("kind", 20, false),
@@ -72,6 +73,15 @@ public static class FasteningShopping
             rows
         );
     }
+
+    /// <summary>Places that no length will do for, a sentence for each layer.</summary>
+    private static IEnumerable<string> NotAmongThem(BottomPlan plan, FasteningPlan fastenings) =>
+        fastenings
+            .Totals.Where(t => t.HasNoLength)
+            .GroupBy(t => (t.Layer, t.Sort))
+            .Select(g =>
+                $"NOT AMONG THEM: {FasteningWords.Count(g.Sum(t => t.Count))} places of {FasteningTables.LayerName(plan, g.Key.Layer)} for a {FasteningWords.What(g.Key.Sort.Use, g.Key.Sort.Kind, g.Key.Sort.Shape)}, since no length that can be had will do there: nothing is bought or driven for them, and nothing holds there yet. Why stands in before-you-saw.pdf."
+            );
 
     private static ListSheet Counts(BottomPlan plan, FasteningPlan fastenings) =>
         new(

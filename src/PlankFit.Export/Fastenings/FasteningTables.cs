@@ -43,7 +43,7 @@ public static class FasteningTables
         );
     }
 
-    /// <summary>One row a layer, side, kind and length.</summary>
+    /// <summary>One row a layer, side, kind and length; none where no length that can be had will do.</summary>
     public static Table Totals(BottomPlan plan, FasteningPlan fastenings) =>
         TableOf.Build(
             "fastenings to buy",
@@ -66,7 +66,7 @@ public static class FasteningTables
                 new("holes to fill", 10, t => t.HolesToFill),
                 new("length mm", 10, t => t.LengthMm, 2),
             ],
-            fastenings.Totals
+            fastenings.Totals.Where(t => !t.HasNoLength)
         );
 
     internal static string LayerName(BottomPlan plan, int layer) =>

@@ -23,7 +23,29 @@ public static class GlueJson
                 Amounts(json, numbers, glue);
                 Stages(json, numbers, glue);
                 Sessions(json, numbers, glue);
+                OtherDays(json, numbers, glue);
                 JsonFile.Findings(json, glue.Findings);
+            }
+        );
+
+    private static void OtherDays(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue) =>
+        json.Objects(
+            "otherDays",
+            glue.OtherDays.All,
+            day =>
+            {
+                numbers.Number("warmerCelsius", day.Degrees, 1);
+                json.WriteNumber("batches", day.Batches);
+                json.WriteNumber("sessions", day.Sessions);
+                numbers.NumberOrNull("lastDownMinute", day.LastDownAt, 2);
+                numbers.Number("largestGrams", day.MostGrams, 1);
+                json.WriteStartArray("notPlanned");
+                foreach (string layer in day.NotPlanned)
+                {
+                    json.WriteStringValue(layer);
+                }
+
+                json.WriteEndArray();
             }
         );
 

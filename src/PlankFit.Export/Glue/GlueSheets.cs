@@ -64,6 +64,7 @@ public static class GlueSheets
                     }
                     : [],
                 .. GlueWords.Clamps(glue),
+                .. OtherDayWords.Of(glue, job.Units),
                 $"TOO HOT: reckon the day again with the warmer temperature, and mix the smaller batches that come of it; pour into a shallow tray at once; then a slower hardener; then an earlier hour. In this order. A card's times hold for its temperature: {GlueWords.Warmer(job.Units)} is on each.",
             ],
             [

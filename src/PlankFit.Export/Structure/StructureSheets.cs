@@ -18,6 +18,9 @@ public static class StructureSheets
             pages.AddRange(Compared(plan.Job, structure, governing).Pages(plan.Job));
             pages.AddRange(Stations(plan, structure).Pages(plan.Job));
             pages.AddRange(Coupon(plan.Job, structure, governing).Pages(plan.Job));
+            pages.AddRange(
+                BoardStrips.Of(plan.Job, structure.Spec.Coupon, governing).Pages(plan.Job)
+            );
         }
 
         pages.AddRange(Masses(plan, structure).Pages(plan.Job));
@@ -30,7 +33,7 @@ public static class StructureSheets
         return SheetPage.Numbered(plan.Job, pages);
     }
 
-    private static TitleBlock Block(string sheet, string of) =>
+    internal static TitleBlock Block(string sheet, string of) =>
         new(sheet, of, "figures", null, Cautions.Strength) { Arrow = "" };
 
     private static ListSheet Compared(Job job, StructurePlan structure, StationStiffness at)
@@ -142,7 +145,7 @@ public static class StructureSheets
                 StructureWords.Never,
                 .. TooFar(coupon, at, unit),
                 $"Glue a piece of the stack up as the bottom will be, planks at their angles, cloth in its place; cure it; saw a strip {LengthText.ForPaper(coupon.WidthMm, unit)} wide along the hull's direction. Lay it on two rests {LengthText.ForPaper(coupon.SpanMm, unit)} apart, hang {StructureWords.Load(coupon.Newtons, unit)} from its middle, stand clear of it, and read how far the middle goes down. Between the first two figures, with the third added, lies what this sheet predicts.",
-                "The boards' own stiffness decides most: bend a plain strip of each board first and put what it gives into [[timber.species]].",
+                "The boards' own stiffness decides most: bend a plain strip of each board first, as the next sheet has it, and put what it gives into [[timber.species]].",
             ],
             [
                 new("stack", 60, false),

@@ -1,5 +1,4 @@
 using PlankFit.Export.Tables;
-using PlankFit.Planking.Stock;
 using PlankFit.Planking.Structure;
 using PlankFit.Planking.Whole;
 
@@ -23,26 +22,9 @@ public static class StructureTables
             Rows(plan, structure)
         );
 
-    /// <summary>What is bought for the planks goes with it where the planks lie in boards with a price.</summary>
-    internal static IEnumerable<BillRow> Rows(BottomPlan plan, StructurePlan structure)
-    {
-        IEnumerable<BillRow> rows = structure.Bill;
-        return plan.Nest is { Measure: NestMeasure.Cost } nest
-            ? rows.Append(
-                new(
-                    "timber",
-                    "boards to buy",
-                    "all planks",
-                    nest.Boards.Length,
-                    "boards",
-                    "the plan of cutting, sawing waste with it; boards in the rack are counted and not paid"
-                )
-                {
-                    Cost = nest.Value,
-                }
-            )
-            : rows;
-    }
+    /// <summary>The boards of the plan of cutting go with it where there is one: those to buy with what they cost, and those of the rack.</summary>
+    internal static IEnumerable<BillRow> Rows(BottomPlan plan, StructurePlan structure) =>
+        plan.Nest is { } nest ? structure.Bill.Concat(BoardRows.Of(nest)) : structure.Bill;
 
     public static Table Stiffness(StructurePlan structure) =>
         TableOf.Build<(StationStiffness Station, LaidUp Lay)>(

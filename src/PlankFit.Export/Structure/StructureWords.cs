@@ -81,6 +81,21 @@ internal static class StructureWords
         return Math.Floor(newtons / step) * step;
     }
 
+    /// <summary>Stiffness of a stuff as <see cref="ModulusUnit"/> says.</summary>
+    public static string Modulus(double mpa, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? NumberText.Padded(mpa, 0)
+            : NumberText.Padded(mpa / MPaOfPsi / 1e6, 3);
+
+    public static string ModulusUnit(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? "MPa" : "millions of psi";
+
+    /// <summary>What is hung from a strip: <c>57.6 N, 5.87 kg</c>; <c>12.95 lb</c>.</summary>
+    public static string Hung(double newtons, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? $"{NumberText.Padded(newtons, 1)} N, {NumberText.Padded(newtons / 9.80665, 2)} kg"
+            : $"{NumberText.Padded(newtons / 4.4482216152605, 2)} lb";
+
     /// <summary>A part of the first's, as planned 100 %.</summary>
     public static string Against(double value, double first) =>
         NumberText.Padded(100 * value / first, 0) + " %";

@@ -132,7 +132,7 @@ internal static class FasteningFindings
                     where,
                     $"no length that can be had holds {into} without its point coming through: {reckoned}"
                         + (l.DepthMm is { } d ? $", {Mm(d)} of wood to bite into" : "")
-                        + "; add a length to `lengths`, or change the pad"
+                        + "; add a length to `lengths`, or change the pad. Until then none are bought or driven there"
                 )
                 {
                     Rank = Rank.Know,

@@ -65,6 +65,9 @@ public sealed record Fastening(
     double? LengthMm
 )
 {
+    /// <summary>It goes in: no vent, and of a length that can be had.</summary>
+    public bool IsDriven => Use != FasteningUse.Vent && LengthMm is not null;
+
     /// <summary>Taken out again: its hole is to be filled.</summary>
     public bool IsTemporary =>
         Kind is FasteningKind.ScrewAndPad or FasteningKind.StapleThroughStrap;
@@ -121,6 +124,8 @@ public readonly record struct FasteningSort(
 );
 
 /// <summary>How many of one kind and length a layer takes on one side.</summary>
+/// <param name="LengthMm">Null for vents, and for places where no length that can be had will do.</param>
+/// <param name="WithSpare">How many to buy; of vents how many there are, and 0 where no length will do.</param>
 public sealed record FasteningTotal(
     int Layer,
     Side Side,
@@ -137,9 +142,16 @@ public sealed record FasteningTotal(
 
     public FastenerShape Shape => Sort.Shape;
 
+    /// <summary>No vent, and of a length that can be had.</summary>
+    public bool IsToBuy => Use != FasteningUse.Vent && LengthMm is not null;
+
+    /// <summary>Places for which no length that can be had will do: nothing is bought for them and nothing driven.</summary>
+    public bool HasNoLength => Use != FasteningUse.Vent && LengthMm is null;
+
     /// <summary>Holes left when the temporary ones are out: one for a screw or a vent, two for a staple.</summary>
     public int HolesToFill =>
-        Use == FasteningUse.Vent ? Count
+        HasNoLength ? 0
+        : Use == FasteningUse.Vent ? Count
         : Kind == FasteningKind.ScrewAndPad ? Count
         : Kind == FasteningKind.StapleThroughStrap ? 2 * Count
         : 0;

@@ -35,8 +35,8 @@ public static class FasteningTotals
                             g.Key.Use == FasteningUse.Backing ? rule.Rule.Name : null,
                             g.Key.LengthMm,
                             g.Count(),
-                            g.Key.Use == FasteningUse.Vent
-                                ? g.Count()
+                            g.Key.Use == FasteningUse.Vent ? g.Count()
+                                : g.Key.LengthMm is null ? 0
                                 : WithSpare(g.Count(), sparePercent)
                         ))
                 );

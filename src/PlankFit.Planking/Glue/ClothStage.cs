@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Glue.Mixing;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Glue;
 
-/// <summary>A cloth's stage: both sides wetted out, the one that the job says first, and trimmed while they are tacky.</summary>
+/// <summary>A cloth's stage: both sides wetted out, the one that the job says first, and trimmed while they are tacky; on another cloth as <see cref="LaidOnCloth"/> has it.</summary>
 internal static class ClothStage
 {
     public static GlueStage? Of(
@@ -32,51 +35,51 @@ internal static class ClothStage
             return null;
         }
 
-        Side firstSide = cloth.Spec.SideFirst;
+        ClothShare[] shares =
+        [
+            .. AmountPlanner
+                .BothSides.Where(s => done.WettedAt(name, s) is null)
+                .OrderBy(s => s == cloth.Spec.SideFirst ? 0 : 1)
+                .Select(s => Share(amounts, placing.Mix, at, cloth, s)),
+        ];
         var wetting = new ClothWetting(name, placing, days);
-        List<ClothWetting.WettedSide> sides = [];
-        List<double> onAt = [];
-        foreach (Side side in AmountPlanner.BothSides.OrderBy(s => s == firstSide ? 0 : 1))
+        LaidOnCloth laid = Laid(
+            wetting,
+            shares,
+            after.Under is { IsCloth: true, OnAt: not null } under ? under : null,
+            after.Ready,
+            amounts.Planked.Job.Units
+        );
+        if (laid.Why is { } why)
         {
-            if (done.WettedAt(name, side) is { } wettedAt)
-            {
-                onAt.Add(wettedAt);
-                continue;
-            }
-
-            var area = ClothSide.Of(amounts.Planked, at, cloth, side);
-            var share = new ClothShare(
-                side,
-                area.Mm2,
-                1000 * amounts.ClothKgPerM2(placing.Mix, cloth.Cloth, amounts.OnWood(at)),
-                area.TrimMm / 1000
-            );
-            double from = sides.Count == 0 ? after.Ready : sides[0].LastAt;
-            (double, double)[] taken =
-            [
-                .. sides.Select(s => s.Trim).OfType<TrimSpan>().Select(t => (t.At, t.DoneAt)),
-            ];
-            if (wetting.Of(share, from, taken) is not { } wetted)
-            {
-                findings.Add(WhyNoBatch.OfCloth(wetting, share, amounts.Planked.Job.Units));
-                return null;
-            }
-
-            sides.Add(wetted);
-            onAt.AddRange([wetted.FirstAt, wetted.LastAt]);
+            findings.Add(why);
+            return null;
         }
 
+        ImmutableArray<ClothWetting.WettedSide> sides = laid.Sides;
+        double[] onAt =
+        [
+            .. AmountPlanner.BothSides.Select(s => done.WettedAt(name, s)).OfType<double>(),
+            .. sides.SelectMany(s => new[] { s.FirstAt, s.LastAt }),
+        ];
         double last = onAt.Max();
         TrimSpan[] trims = [.. sides.Select(s => s.Trim).OfType<TrimSpan>()];
         return new(
             name,
             placing.Mix,
             [.. sides.SelectMany(s => s.Batches)],
-            HoldPoints.BeforeCloth(amounts.Spec, amounts.OnWood(at), amounts.Planked.Job.Units),
+            [
+                .. laid.Before,
+                .. HoldPoints.BeforeCloth(
+                    amounts.Spec,
+                    (IsOnCloth(amounts, at), amounts.OnWood(at)),
+                    amounts.Planked.Job.Units
+                ),
+            ],
             HoldPoints.AfterCloth(
                 placing,
                 trims,
-                sides.Count == 0,
+                sides.IsEmpty,
                 last,
                 GoesOn(amounts, placing, days, at)
             )
@@ -86,7 +89,7 @@ internal static class ClothStage
             OnAt = (onAt.Min(), last),
             IsTaken = done.IsTaken(name, 0),
             Trims = [.. trims],
-            WorkMinutes = sides.Count == 0 ? 0 : days.Between(sides[0].Batches[0].MixAt, last),
+            WorkMinutes = sides.IsEmpty ? 0 : days.Between(sides[0].Batches[0].MixAt, last),
         };
     }
 
@@ -126,7 +129,51 @@ internal static class ClothStage
             };
     }
 
-    /// <summary>A skin, coats or filler come on it, and what holds is said before these.</summary>
+    private static ClothShare Share(
+        AmountPlanner amounts,
+        Mix mix,
+        int at,
+        SheathedLayer cloth,
+        Side side
+    )
+    {
+        var area = ClothSide.Of(amounts.Planked, at, cloth, side);
+        return new(
+            side,
+            area.Mm2,
+            1000 * amounts.ClothKgPerM2(mix, cloth.Cloth, amounts.OnWood(at)),
+            area.TrimMm / 1000
+        );
+    }
+
+    /// <param name="under">The cloth that it lies on; null where it lies on wood.</param>
+    private static LaidOnCloth Laid(
+        ClothWetting wetting,
+        ClothShare[] shares,
+        GlueStage? under,
+        double ready,
+        LengthUnit unit
+    )
+    {
+        if (under is not null && shares.Length > 0)
+        {
+            return LaidOnCloth.Of(wetting, shares, under, ready, unit);
+        }
+
+        ImmutableArray<ClothWetting.WettedSide> sides = LaidOnCloth.OnWood(wetting, shares, ready);
+        return new(
+            sides,
+            [],
+            sides.Length < shares.Length
+                ? WhyNoBatch.OfCloth(wetting, shares[sides.Length], unit)
+                : null
+        );
+    }
+
+    private static bool IsOnCloth(AmountPlanner amounts, int at) =>
+        at > 0 && amounts.Planked.Layers[at - 1] is ClothLayerPlan;
+
+    /// <summary>A skin, another cloth, coats or filler come on it, and what holds is said before these.</summary>
     private static bool GoesOn(
         AmountPlanner amounts,
         BatchPlacing placing,
@@ -134,6 +181,6 @@ internal static class ClothStage
         int at
     ) =>
         at + 1 < amounts.Planked.Layers.Length
-            ? amounts.Planked.Layers[at + 1] is PlankLayerPlan
-            : new WeaveStages(amounts, placing, days).AreAsked || amounts.Spec.Fairing is not null;
+        || new WeaveStages(amounts, placing, days).AreAsked
+        || amounts.Spec.Fairing is not null;
 }

@@ -22,6 +22,9 @@ public sealed record GluePlan(
     /// <summary>Of all stages, in the order in which they are mixed.</summary>
     public IEnumerable<GlueBatch> Batches => Stages.SelectMany(s => s.Batches);
 
+    /// <summary>How it shifts with temperature.</summary>
+    public OtherDays OtherDays { get; init; } = OtherDays.None;
+
     /// <summary>Batches by the shift in which they are mixed.</summary>
     public ImmutableArray<GlueSession> Sessions { get; init; } = [];
 

@@ -22,6 +22,7 @@ internal static class GluePlanner
         CancellationToken stop
     )
     {
+        GlueSpec asked = spec;
         (GlueProgress known, ImmutableArray<Finding> ofProgress) = ProgressFindings.Of(
             spec.Done,
             planked,
@@ -63,7 +64,26 @@ internal static class GluePlanner
                     : [],
             ],
         };
-        return plan with { Findings = [.. plan.Findings, .. ClampCounts.TooFew(plan)] };
+        return plan with
+        {
+            Findings = [.. plan.Findings, .. ClampCounts.TooFew(plan)],
+            OtherDays = new(
+                asked.Clock is { } day && !stages.IsEmpty
+                    ? degrees =>
+                        Of(
+                            asked with
+                            {
+                                Clock = day with { Temperature = day.Temperature.Warmer(degrees) },
+                            },
+                            planked,
+                            framing,
+                            holds,
+                            cloth,
+                            CancellationToken.None
+                        )
+                    : null
+            ),
+        };
     }
 
     /// <summary>Batches of one layer that are mixed in one shift.</summary>

@@ -77,17 +77,23 @@ internal static class HoldPoints
         ];
     }
 
+    /// <param name="on">Another cloth, whose own points are said besides, or wood.</param>
     public static ImmutableArray<HoldPoint> BeforeCloth(
         GlueSpec spec,
-        bool onWood,
+        (bool Cloth, bool Wood) on,
         LengthUnit unit
     ) =>
         [
-            new(
-                $"the wood below {NumberText.Trimmed(Moisture.GluePercent, 0)} % moisture by meter"
-            ),
+            .. on.Cloth
+                ? []
+                : new HoldPoint[]
+                {
+                    new(
+                        $"the wood below {NumberText.Trimmed(Moisture.GluePercent, 0)} % moisture by meter"
+                    ),
+                },
             new("the cloth is cut, dry, and lay in its place once; its lines are drawn"),
-            .. onWood && spec.PrimingGsm is not null
+            .. on.Wood && spec.PrimingGsm is not null
                 ? new HoldPoint[]
                 {
                     new("the wood is primed, and the cloth goes on while it is wet or tacky"),

@@ -96,85 +96,19 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
                     .OrderBy(s => s == laid.Spec.SideFirst ? 0 : 1)
                     .Select(s => new ClothShare(s, laid.Of(s).LaidMm2, grams, 0)),
             ];
-        (double first, double last) = under.OnAt!.Value;
-        if (
-            shares.Length > 0
-            && !under.IsTaken
-            && under.Mix.Clocks.Recoat is { } recoat
-            && Placing.Day is var day
-        )
-        {
-            double from = Math.Ceiling(last + ClockRun.Minutes(recoat.From, null, day, last)),
-                to = Math.Floor(first + ClockRun.Minutes(recoat.To, null, day, first));
-            ImmutableArray<ClothWetting.WettedSide> soon = Sides(
-                rolling,
-                shares,
-                Math.Max(ready, from)
-            );
-            if (soon.Length == shares.Length && soon[^1].LastAt <= to)
-            {
-                return Stage(
-                    rolling,
-                    coat,
-                    soon,
-                    done,
-                    [
-                        new(
-                            "what is under it is firm and still bonds: nothing washed, nothing touched with bare hands",
-                            from,
-                            to
-                        ),
-                    ]
-                );
-            }
-        }
-
         if (shares.Length == 0)
         {
             return Stage(rolling, coat, [], done, []);
         }
 
-        if (
-            KeyedCloth.Of(under.Mix.Clocks, Placing, Days, last, ready, shares.Sum(s => s.AreaMm2))
-            is not { } keyed
-        )
+        var on = LaidOnCloth.Of(rolling, shares, under, ready, Amounts.Planked.Job.Units);
+        if (on.Why is { } why)
         {
-            findings.Add(WhyNoBatch.OfKeying(rolling.Layer));
+            findings.Add(why);
             return null;
         }
 
-        ImmutableArray<ClothWetting.WettedSide> sides = Sides(rolling, shares, keyed.Dry);
-        if (sides.Length < shares.Length)
-        {
-            findings.Add(
-                WhyNoBatch.OfCloth(rolling, shares[sides.Length], Amounts.Planked.Job.Units)
-            );
-            return null;
-        }
-
-        return Stage(rolling, coat, sides, done, keyed.Points);
-    }
-
-    private static ImmutableArray<ClothWetting.WettedSide> Sides(
-        ClothWetting rolling,
-        ClothShare[] shares,
-        double from
-    )
-    {
-        ImmutableArray<ClothWetting.WettedSide>.Builder sides =
-            ImmutableArray.CreateBuilder<ClothWetting.WettedSide>();
-        foreach (ClothShare share in shares)
-        {
-            if (rolling.Of(share, from, []) is not { } side)
-            {
-                break;
-            }
-
-            sides.Add(side);
-            from = side.LastAt;
-        }
-
-        return sides.ToImmutable();
+        return Stage(rolling, coat, on.Sides, done, on.Before);
     }
 
     private GlueStage Stage(

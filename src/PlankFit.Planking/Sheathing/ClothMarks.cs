@@ -47,6 +47,8 @@ internal static class ClothMarks
                         .. behind
                             .Select(strip => Behind(section, strip, x))
                             .OfType<ClothMark>()
+                            // Nothing is drawn where it has run off the bottom.
+                            .Where(m => m.FromKeelMm >= 0 && m.FromChineMm >= 0)
                             .OrderBy(m => m.FromKeelMm),
                     ]
                 )

@@ -66,7 +66,15 @@ public static class RollPacking
             ];
         }
 
-        return Exact(states.MinBy(s => s.LengthMm)!);
+        (ImmutableArray<PackedPiece> pieces, double length) = Exact(states.MinBy(s => s.LengthMm)!);
+        return
+            RollTrial.Shorter(
+                [.. ways.Select(w => w.Select(v => (v.Shape, v.Y)).ToArray())],
+                length
+            )
+                is { } shorter
+            ? Laid(shorter)
+            : (pieces, length);
     }
 
     private static IEnumerable<RollShape> Ways(
@@ -114,7 +122,13 @@ public static class RollPacking
             laid.Add((way.Shape, x, way.Y));
         }
 
-        return (
+        return Laid(laid);
+    }
+
+    private static (ImmutableArray<PackedPiece>, double) Laid(
+        IReadOnlyList<(RollShape Shape, double X, double Y)> laid
+    ) =>
+        (
             [
                 .. laid.Select(l => new PackedPiece(
                     l.Shape.Piece,
@@ -126,7 +140,6 @@ public static class RollPacking
             ],
             laid.Max(l => l.X + l.Shape.LengthMm)
         );
-    }
 
     /// <summary>A shape at a height of the roll, with what it takes of each of the search's rows at most.</summary>
     private sealed class RollWay

@@ -9,9 +9,6 @@ internal static class RollPlanner
     /// <summary>Shorter or narrower than this nothing is kept by name, mm. A proposal, no source.</summary>
     private const double LeastOffcutMm = 150;
 
-    /// <summary>Stretches that are shared out by trying all ways; of more the longest goes first, each where it leaves least.</summary>
-    private const int MostStretches = 12;
-
     public static RollPlan Of(ClothSpec cloth, IReadOnlyList<ClothPiece> pieces)
     {
         double width = cloth.WidestMm;
@@ -101,22 +98,32 @@ internal static class RollPlanner
         List<int> Left
     );
 
-    /// <summary>Which stretch comes off which roll: those on hand first and the shortest that will do, so that as few as may be are begun.</summary>
+    /// <summary>Which stretch comes off which roll: as few pieces left without as may be, then the least paid, then the least of it off bought rolls.</summary>
     private static Shares Shared(ClothRoll[] rolls, Stretch[] stretches)
     {
-        List<Stretch> left = [.. stretches.OrderByDescending(s => s.LengthMm)];
-        List<(ClothRoll, bool, List<Stretch>)> shared = [];
-        foreach ((ClothRoll roll, bool onHand) in InTurn(rolls, stretches.Length))
-        {
-            List<Stretch> has = Fullest(left, roll.LengthMm);
-            if (has.Count > 0)
-            {
-                left.RemoveAll(has.Contains);
-                shared.Add((roll, onHand, [.. has.OrderBy(s => s.FromMm)]));
-            }
-        }
-
-        return new(shared, [.. left.SelectMany(l => l.Pieces.Select(p => p.Piece))]);
+        RollShare[] shares = RollSharing.Of(
+            rolls,
+            [.. stretches.Select(s => new RollPart(s.LengthMm, s.Pieces.Length))]
+        );
+        return new(
+            [
+                .. shares
+                    .Where(s => s.Roll is not null)
+                    .Select(s =>
+                        (
+                            s.Roll!,
+                            s.OnHand,
+                            s.Parts.Select(i => stretches[i]).OrderBy(t => t.FromMm).ToList()
+                        )
+                    ),
+            ],
+            [
+                .. shares
+                    .Where(s => s.Roll is null)
+                    .SelectMany(s => s.Parts.SelectMany(i => stretches[i].Pieces))
+                    .Select(q => q.Piece),
+            ]
+        );
     }
 
     /// <summary>Roll after roll filled with as many pieces as go into each other on it, the longest first.</summary>
@@ -132,7 +139,7 @@ internal static class RollPlanner
             .. Enumerable.Range(0, pieces.Length).OrderByDescending(i => pieces[i].AreaMm2),
         ];
         List<(ClothRoll, bool, List<Stretch>)> shared = [];
-        foreach ((ClothRoll roll, bool onHand) in InTurn(rolls, pieces.Length))
+        foreach ((ClothRoll roll, bool onHand) in RollSharing.InTurn(rolls, pieces.Length))
         {
             List<int> has = [];
             ImmutableArray<PackedPiece> packed = [];
@@ -159,66 +166,6 @@ internal static class RollPlanner
         }
 
         return new(shared, left);
-    }
-
-    /// <summary>Rolls on hand, the shortest first, then as many as may be wanted of that which is cheapest by its length.</summary>
-    private static IEnumerable<(ClothRoll Roll, bool OnHand)> InTurn(ClothRoll[] rolls, int most)
-    {
-        foreach (ClothRoll roll in rolls.Where(r => r.Count is not null).OrderBy(r => r.LengthMm))
-        {
-            for (int i = 0; i < Math.Min(roll.Count!.Value, most); i++)
-            {
-                yield return (roll, true);
-            }
-        }
-
-        ClothRoll? bought = rolls
-            .Where(r => r.Count is null)
-            .OrderBy(r => (r.Price ?? 0) / r.LengthMm)
-            .ThenByDescending(r => r.LengthMm)
-            .FirstOrDefault();
-        for (int i = 0; i < most && bought is not null; i++)
-        {
-            yield return (bought, false);
-        }
-    }
-
-    /// <summary>Those that together fill a length best: of all ways where they are few, else the longest first.</summary>
-    private static List<Stretch> Fullest(List<Stretch> stretches, double lengthMm)
-    {
-        if (stretches.Count > MostStretches)
-        {
-            List<Stretch> taken = [];
-            double room = lengthMm + 1e-6;
-            foreach (Stretch s in stretches.Where(s => s.LengthMm <= room))
-            {
-                if (s.LengthMm <= room)
-                {
-                    taken.Add(s);
-                    room -= s.LengthMm;
-                }
-            }
-
-            return taken;
-        }
-
-        int best = 0;
-        double most = 0;
-        for (int mask = 1; mask < 1 << stretches.Count; mask++)
-        {
-            double sum = 0;
-            for (int i = 0; i < stretches.Count; i++)
-            {
-                sum += (mask >> i & 1) == 1 ? stretches[i].LengthMm : 0;
-            }
-
-            if (sum <= lengthMm + 1e-6 && sum > most + 1e-9)
-            {
-                (best, most) = (mask, sum);
-            }
-        }
-
-        return [.. stretches.Where((_, i) => (best >> i & 1) == 1)];
     }
 
     private static CutRoll Cut(

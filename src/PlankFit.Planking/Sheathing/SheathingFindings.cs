@@ -39,6 +39,11 @@ internal static class SheathingFindings
             }
         }
 
+        foreach (Finding together in LapsTogether.Of(layers, job.Units))
+        {
+            yield return together;
+        }
+
         foreach (
             RollPlan plan in rolls.Where(r =>
                 r.Cloth.Rolls.Any(o => o.WidthMm < r.RollWidthMm - 0.01)

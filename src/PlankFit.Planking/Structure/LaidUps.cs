@@ -88,6 +88,18 @@ internal static class LaidUps
         return lays.ToImmutable();
     }
 
+    /// <param name="angles">Of the layers of planks, from the inside out.</param>
+    public static ImmutableArray<BoardStrip> Boards(
+        StructureGround ground,
+        PlyMaker maker,
+        ImmutableArray<double> angles
+    ) =>
+        [
+            .. ground.Planked.PlankLayers.Select(
+                (l, i) => new BoardStrip(l.Planks.Name, Wood(ground, maker, l, angles[i]))
+            ),
+        ];
+
     private static Laminate Laid(IEnumerable<Ply> plies) => new([.. plies]);
 
     private static Ply Wood(

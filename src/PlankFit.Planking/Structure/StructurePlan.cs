@@ -41,6 +41,23 @@ public sealed record StationStiffness(
 )
 {
     public LaidUp AsPlanned => Lays[0];
+
+    /// <summary>The boards of each layer of planks by themselves, from the inside out.</summary>
+    public ImmutableArray<BoardStrip> Boards { get; init; } = [];
+}
+
+/// <summary>One board of a layer, its grain at the angle that planks have at a station.</summary>
+public sealed record BoardStrip(string Layer, Ply Ply)
+{
+    /// <summary>Along its grain, MPa.</summary>
+    public double AlongMPa => Ply.Material.E1;
+
+    /// <summary>Along the hull, by its own axes with the shear of its kind of wood, MPa.</summary>
+    public double ByAxesMPa => Ply.Material.ModulusAt(Ply.Degrees);
+
+    /// <summary>The same by Hankinson's rule, which asks for no shear.</summary>
+    public double ByHankinsonMPa =>
+        GrainAngle.Hankinson(Ply.Material.E1, Ply.Material.E2, Ply.Degrees);
 }
 
 /// <summary>A stack with a name.</summary>

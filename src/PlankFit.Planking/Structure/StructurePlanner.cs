@@ -79,7 +79,10 @@ internal static class StructurePlanner
                             }
                         ),
                 ]
-            );
+            )
+            {
+                Boards = LaidUps.Boards(ground, maker, lie),
+            };
         }
     }
 

@@ -97,9 +97,7 @@ internal static class PlanParts
                         planked,
                         behind,
                         new(
-                            id =>
-                                fastenings?.On(id)?.Points.Count(p => p.Use != FasteningUse.Vent)
-                                ?? 0,
+                            id => fastenings?.On(id)?.Points.Count(p => p.IsDriven) ?? 0,
                             job.Timber?.ClampSpacingMm,
                             job.Units
                         ),
@@ -187,7 +185,7 @@ internal static class PlanParts
     private static ImmutableArray<BillRow> Bill(FasteningPlan? plan, LengthUnit unit) =>
         [
             .. (plan?.Totals ?? [])
-                .Where(t => t.Use != FasteningUse.Vent && t.WithSpare > 0)
+                .Where(t => t.IsToBuy && t.WithSpare > 0)
                 .GroupBy(t => (t.Name, t.Shape, t.LengthMm))
                 .Select(g => new BillRow(
                     "fastenings",

@@ -128,8 +128,9 @@ public static class GlueKeys
         Required = true,
         Most = 3,
         Limits = Limits.FromTo(0, 3000),
+        Units = MixUnits.IntoMix,
         Accepted =
-            "accepted: three numbers of grams to a kg of resin and hardener, the least first: [40, 60, 90]; fumed silica in glue 30 to 80 and in fillets 60 to 120, hollow glass in fairing 150 to 350, all from memory",
+            "accepted: three numbers of grams to a kg of resin and hardener, the least first: [40, 60, 90], or texts with their unit: [\"0.6 oz/lb\", \"1 oz/lb\", \"1.4 oz/lb\"]; fumed silica in glue 30 to 80 and in fillets 60 to 120, hollow glass in fairing 150 to 350, all from memory",
     };
 
     public static readonly NumberKey FillerDensity = new(
@@ -140,7 +141,9 @@ public static class GlueKeys
     )
     {
         Limits = Limits.FromTo(0.05, 5),
-        AcceptedWords = "accepted: kg a litre from {least} to {most}",
+        Units = AreaUnits.Density,
+        AcceptedWords =
+            "accepted: kg a litre from {least} to {most}, or a text with its unit: \"12 lb/ft3\", \"200 kg/m3\"",
         Otherwise = "its own volume is not taken off",
         Source = KeySources.Plausible,
     };

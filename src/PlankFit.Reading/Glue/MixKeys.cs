@@ -73,7 +73,9 @@ public static class MixKeys
     {
         Required = true,
         Limits = Limits.FromTo(1, 100_000),
-        AcceptedWords = "accepted: grams from {least} to {most}",
+        Units = MixUnits.OfPot,
+        AcceptedWords =
+            "accepted: grams from {least} to {most}, or a text with its unit: \"4 oz\", \"1 lb\"",
         Source = KeySources.Plausible,
     };
 
@@ -132,7 +134,9 @@ public static class MixKeys
     )
     {
         Limits = Limits.NotNegative,
-        AcceptedWords = "accepted: a number of {least} or more",
+        Units = MixUnits.Price,
+        AcceptedWords =
+            "accepted: a number of {least} or more for a kg, or a text with its unit: \"8.40 /lb\"",
     };
 
     public static readonly LengthsKey Film = new(

@@ -21,7 +21,7 @@ public static class WorkKeys
         AcceptedWords = "accepted: a whole number from {least} to {most}",
     };
 
-    public static readonly NumberKey MixMinutes = Minutes(
+    public static readonly NumberKey MixMinutes = WorkMinutes.Key(
         "mix",
         "4",
         "minutes a batch",
@@ -29,7 +29,7 @@ public static class WorkKeys
         Usual.MixMinutes
     );
 
-    public static readonly NumberKey Spread = Minutes(
+    public static readonly NumberKey Spread = WorkMinutes.Key(
         "spread",
         "3",
         "minutes a plank",
@@ -37,7 +37,7 @@ public static class WorkKeys
         Usual.SpreadMinutes
     );
 
-    public static readonly NumberKey Fasten = Minutes(
+    public static readonly NumberKey Fasten = WorkMinutes.Key(
         "fit-and-fasten",
         "12",
         "minutes a plank",
@@ -45,7 +45,7 @@ public static class WorkKeys
         Usual.FastenMinutes
     );
 
-    public static readonly NumberKey Wait = Minutes(
+    public static readonly NumberKey Wait = WorkMinutes.Key(
         "wait",
         "10",
         "minutes",
@@ -53,58 +53,58 @@ public static class WorkKeys
         Usual.WaitMinutes
     );
 
-    public static readonly NumberKey Wet = Minutes(
+    public static readonly NumberKey Wet = WorkMinutes.Key(
         "wet",
         "6",
-        "minutes a square metre",
+        WorkMinutes.OnArea,
         "To wet out cloth, two hands.",
         Usual.WetMinutesPerM2
     );
 
-    public static readonly NumberKey Coat = Minutes(
+    public static readonly NumberKey Coat = WorkMinutes.Key(
         "coat",
         "3",
-        "minutes a square metre",
+        WorkMinutes.OnArea,
         "To roll a coat over cloth, two hands.",
         Usual.CoatMinutesPerM2
     );
 
-    public static readonly NumberKey Fair = Minutes(
+    public static readonly NumberKey Fair = WorkMinutes.Key(
         "fair",
         "12",
-        "minutes a square metre",
+        WorkMinutes.OnArea,
         "To lay filler on what of the outside has any, two hands.",
         Usual.FairMinutesPerM2
     );
 
-    public static readonly NumberKey LayFillet = Minutes(
+    public static readonly NumberKey LayFillet = WorkMinutes.Key(
         "lay-fillet",
         "3",
-        "minutes a metre",
+        WorkMinutes.OnLength,
         "To lay a fillet and draw it smooth, two hands.",
         Usual.FilletMinutesPerM
     );
 
-    public static readonly NumberKey Trim = Minutes(
+    public static readonly NumberKey Trim = WorkMinutes.Key(
         "trim",
         "2",
-        "minutes a metre",
+        WorkMinutes.OnLength,
         "To trim cloth while it is tacky, one hand.",
         Usual.TrimMinutesPerM
     );
 
-    public static readonly NumberKey WashAndKey = Minutes(
+    public static readonly NumberKey WashAndKey = WorkMinutes.Key(
         "wash-and-key",
         "10",
-        "minutes a square metre",
+        WorkMinutes.OnArea,
         "To wash and key what has cured, one hand.",
         Usual.KeyMinutesPerM2
     );
 
-    public static readonly NumberKey Board = Minutes(
+    public static readonly NumberKey Board = WorkMinutes.Key(
         "board",
         "15",
-        "minutes a square metre",
+        WorkMinutes.OnArea,
         "To board a skin fair, one hand.",
         Usual.BoardMinutesPerM2
     );
@@ -117,7 +117,8 @@ public static class WorkKeys
     )
     {
         Limits = Limits.FromTo(10, 100_000),
-        AcceptedWords = "accepted: grams from {least} to {most}",
+        Units = MixUnits.OfPot,
+        AcceptedWords = "accepted: grams from {least} to {most}, or a text with its unit: \"1 lb\"",
         Otherwise = "what the clocks allow, and never more than the largest mass that pot gives",
     };
 
@@ -129,7 +130,8 @@ public static class WorkKeys
     )
     {
         Limits = Limits.FromTo(0, 1000),
-        AcceptedWords = "accepted: grams from {least} to {most}",
+        Units = MixUnits.OfPot,
+        AcceptedWords = "accepted: grams from {least} to {most}, or a text with its unit: \"1 oz\"",
         DefaultValue = Usual.LeastGrams,
         Source = KeySources.Proposal,
     };
@@ -272,21 +274,6 @@ public static class WorkKeys
     };
 
     public static readonly JobTable Clock = new(Shifts, Temperature);
-
-    private static NumberKey Minutes(
-        string name,
-        string example,
-        string unit,
-        string what,
-        double usual
-    ) =>
-        new(name, example, unit, what)
-        {
-            Limits = Limits.MoreThan(0).UpTo(600),
-            AcceptedWords = "accepted: minutes, more than {least} and no more than {most}",
-            DefaultValue = usual,
-            Source = KeySources.Proposal,
-        };
 
     private static LengthKey Inside(string name, string example, string what) =>
         new(name, example, what) { Required = true, Limits = Limits.Positive };

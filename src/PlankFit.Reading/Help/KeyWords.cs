@@ -76,6 +76,8 @@ internal static class KeyWords
                 $"a list of amounts on an area, each a number of grams a square metre, or a text with its unit: {Units(AreaUnits.OfMix)}, or how far a volume of it goes: {Units(AreaUnits.Spread)}",
             NumbersKey { Units.IsEmpty: false } numbers =>
                 $"a list of {numbers.Unit}, each a number, or a text with its unit: {Units(numbers.Units)}",
+            NumberKey { Units.IsEmpty: false } number =>
+                $"a number of {number.Unit}, or a text with its unit: {Units(number.Units)}",
             NumberKey number => $"a number: {number.Unit}",
             QuantityKey quantity =>
                 $"a number of {quantity.Units[0].Unit}, or a text with its unit: {Units(quantity.Units)}",

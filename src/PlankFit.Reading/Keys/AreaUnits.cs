@@ -7,7 +7,8 @@ namespace PlankFit.Reading.Keys;
 internal static class AreaUnits
 {
     private const double SquareMetresPerFt2 = 0.3048 * 0.3048,
-        GsmPerOunceOnFoot = 9 * AmountText.GsmPerOunceOnYard;
+        GsmPerOunceOnFoot = 9 * AmountText.GsmPerOunceOnYard,
+        LitresPerFt3 = 1000 * 0.3048 * SquareMetresPerFt2;
 
     /// <summary>As cloth is sold; the square is written after its unit or before it.</summary>
     public static readonly ImmutableArray<(string Unit, double Factor)> OfCloth =
@@ -57,5 +58,11 @@ internal static class AreaUnits
         ("g/cm3", 1),
         ("lb/US gal", AmountText.KgPerPound / AmountText.LitresPerUsGallon),
         ("lb/imp gal", AmountText.KgPerPound / AmountText.LitresPerImperialGallon),
+        ("kg/m3", 0.001),
+        ("kg/m³", 0.001),
+        ("lb/ft3", AmountText.KgPerPound / LitresPerFt3),
+        ("lb/ft³", AmountText.KgPerPound / LitresPerFt3),
+        ("oz/ft3", AmountText.KgPerPound / 16 / LitresPerFt3),
+        ("oz/ft³", AmountText.KgPerPound / 16 / LitresPerFt3),
     ];
 }

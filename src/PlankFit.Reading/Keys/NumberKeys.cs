@@ -31,12 +31,15 @@ public sealed record LengthKey(string Name, string Example, string What)
     private static string Metric(double mm) => LengthText.FormatExact(mm, LengthUnit.Millimetre);
 }
 
-/// <summary>A plain number: an angle, a count, a part, percent.</summary>
+/// <summary>A plain number: an angle, a count, a part, percent; where it has units, one that may carry another of them in a text.</summary>
 /// <param name="Unit">What is counted, in words: degrees, percent.</param>
 public sealed record NumberKey(string Name, string Example, string Unit, string What)
     : JobKey(Name, Example, What)
 {
     public Limits Limits { get; init; } = Limits.None;
+
+    /// <summary>That it may carry in a text instead, each with what it is worth; empty where it is plain.</summary>
+    public ImmutableArray<(string Unit, double Factor)> Units { get; init; } = [];
 
     /// <summary>Only whole numbers.</summary>
     public bool Whole { get; init; }
@@ -53,7 +56,7 @@ public sealed record NumberKey(string Name, string Example, string Unit, string 
 
     public string Accepted => Limits.Into(AcceptedWords, Limits.Plain);
 
-    public override string Kind => Unit;
+    public override string Kind => Unit + (Units.IsEmpty ? "" : ", or text with its unit");
 
     public override string? Default => DefaultValue is { } value ? Limits.Plain(value) : Otherwise;
 

@@ -105,14 +105,21 @@ internal static class TableValues
             return null;
         }
 
-        if (entry.Value is not TomlNumber { Value: var value } || !double.IsFinite(value))
+        double? written = entry.Value switch
+        {
+            TomlNumber number => number.Value,
+            TomlString text when Tables.Quantity.Read(text.Value, key.Units) is { } read =>
+                read.Number * read.Factor,
+            _ => null,
+        };
+        if (written is not { } value || !double.IsFinite(value))
         {
             table.Wrong(
                 entry,
                 (
-                    entry.Value is TomlNumber
-                        ? "is not a finite number; "
-                        : "must be a plain number, without quotes or unit; "
+                    written is not null ? "is not a finite number; "
+                    : key.Units.IsEmpty ? "must be a plain number, without quotes or unit; "
+                    : ""
                 ) + key.Accepted
             );
             return null;

@@ -20,6 +20,15 @@ public static class Deflections
         double stiffness
     ) => newtons * Math.Pow(spanMm, 3) / (48 * stiffness * widthMm);
 
+    /// <summary>The load under which such a strip of one stuff goes down so far, N: 48 E b h³ d/(12 L³).</summary>
+    public static double StripNewtons(
+        double modulusMPa,
+        double thicknessMm,
+        double widthMm,
+        double spanMm,
+        double downMm
+    ) => 48 * modulusMPa * widthMm * Math.Pow(thicknessMm, 3) / 12 * downMm / Math.Pow(spanMm, 3);
+
     /// <summary>What shear adds to it: F L/(4 · 5/6 · G b h).</summary>
     public static double CouponShearMm(
         double newtons,

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Stock;
+using PlankFit.Export.Structure;
 using PlankFit.Export.Tables;
 using PlankFit.Planking.Stock;
+using PlankFit.Planking.Structure;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Nesting;
@@ -77,6 +79,42 @@ public sealed class NestTablesTests
     {
         string[] words = Words(CutSheets.Board(Plan, Plan.Nest!.Spec, Nest.Boards[0]));
         Assert.Equal(["S1-02", "1004", "2154", "206"], After(words, "S1-02", 4, last: true));
+    }
+
+    /// <summary>Whatever the plan of cutting goes by, the bill has what is bought, with its price, and what the rack gives.</summary>
+    [Fact]
+    public void TheBillHasItsBoards()
+    {
+        StructurePlan bare = new(new(), [], [], [], []);
+        Assert.Equal(
+            [
+                "timber|boards to buy|all planks|3|boards|54.25|the plan of cutting, sawing waste with it; 1 piece has no board yet and is not among it",
+                "timber|boards of the rack|all planks|1|boards||the plan of cutting; on hand, and not paid",
+            ],
+            StructureTables.Bill(Plan, bare).Rows.Select(Row)
+        );
+        NestPlan priced = Nest with
+        {
+            Boards =
+            [
+                Nest.Boards[0] with
+                {
+                    Stock = Rack with { Price = 12.5m },
+                },
+                Nest.Boards[3] with
+                {
+                    Stock = Short with { Price = null },
+                },
+            ],
+            Unplaced = [new(SawPieces.Rectangle("S1-09", 100, 100), "no room")],
+        };
+        Assert.Equal(
+            [
+                "timber|boards to buy|all planks|1|boards||the plan of cutting, sawing waste with it; not all of them have a price; 1 piece has no board yet and is not among it",
+                "timber|boards of the rack|all planks|1|boards||the plan of cutting; on hand, by their prices 12.50, and not paid",
+            ],
+            StructureTables.Bill(Plan with { Nest = priced }, bare).Rows.Select(Row)
+        );
     }
 
     private static BottomPlan Planned()

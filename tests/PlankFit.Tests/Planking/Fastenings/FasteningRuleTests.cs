@@ -144,7 +144,7 @@ public sealed class FasteningRuleTests
                 Side.Port,
                 new(use, kind, FastenerShape.Screw),
                 null,
-                null,
+                use == FasteningUse.Vent ? null : 40,
                 7,
                 8
             ).HolesToFill

@@ -15,8 +15,15 @@ internal static class GlueLaws
     {
         GluePlan glue = plan.Glue!;
         double before = 0;
+        GlueStage? under = null;
         foreach (GlueStage stage in glue.Stages)
         {
+            if (stage.IsCloth && under is { IsCloth: true, OnAt: not null })
+            {
+                OnCloth(glue.Spec, under, stage);
+            }
+
+            under = stage;
             PlankLayerPlan? layer = plan.PlankLayers.FirstOrDefault(l =>
                 l.Planks.Name == stage.Layer
             );
@@ -57,6 +64,33 @@ internal static class GlueLaws
             glue.Sessions.SelectMany(s => s.Batches).Select(b => b.Name).Order()
         );
         Assert.Equal(glue.Batches.Count(), glue.Batches.Select(b => b.Name).Distinct().Count());
+    }
+
+    /// <summary>Cloth or a coat on cloth: while what is under it bonds, from its last course to its first, or keyed an hour and more after it has cured; and which of the two is said.</summary>
+    private static void OnCloth(GlueSpec spec, GlueStage under, GlueStage stage)
+    {
+        if (stage.Batches.IsEmpty)
+        {
+            return;
+        }
+
+        (double first, double last) = under.OnAt!.Value;
+        double mixed = stage.Batches.Min(b => b.MixAt),
+            on = stage.Batches.Max(b => b.Clocks.OutAt);
+        if (stage.Before.Any(h => h.What.StartsWith("keyed", StringComparison.Ordinal)))
+        {
+            Assert.True(Used(spec, under.Mix.Clocks.Sandable!, null, last, mixed - 60) >= 1 - 1e-6);
+            Assert.Contains(
+                stage.Before,
+                h => h.What.StartsWith("washed", StringComparison.Ordinal)
+            );
+            return;
+        }
+
+        ClockWindow recoat = under.Mix.Clocks.Recoat!;
+        Assert.False(under.IsTaken);
+        Assert.True(Used(spec, recoat.From, null, last, mixed) >= 1 - 1e-6);
+        Assert.True(Used(spec, recoat.To, null, first, on) <= 1 + 1e-6);
     }
 
     private static void Batch(GlueSpec spec, Mix mix, GlueBatch batch)

@@ -242,6 +242,57 @@ public sealed class GlueRateTests
         }
     }
 
+    /// <summary>453.59237 g and 28.316846592 litres, exact by definition: fillers, pots, prices and the pace of work as an American writes them are the same job.</summary>
+    [Fact]
+    public void FillersPotsPricesAndWorkTakeTheirUnits()
+    {
+        const string Silica = "[[filler]]\nname = \"chalk\"\n";
+        FillerSpec american = Read(
+                Silica
+                    + "grams-per-kg = [\"0.64 oz/lb\", \"0.96 oz/lb\", \"9 %\"]\ndensity = \"137.34151326751814 lb/ft3\"\nprice-per-kg = \"11.7934 /lb\"\n"
+            )
+                .Glue!.Fillers.Single(f => f.Name == "chalk"),
+            metric = Read(
+                Silica + "grams-per-kg = [40, \"60 g/kg\", 90]\ndensity = 2.2\nprice-per-kg = 26\n"
+            )
+                .Glue!.Fillers.Single(f => f.Name == "chalk");
+        Assert.Equal(metric.GramsPerKg.Least, american.GramsPerKg.Least, 1e-9);
+        Assert.Equal(metric.GramsPerKg.Usual, american.GramsPerKg.Usual, 1e-9);
+        Assert.Equal(metric.GramsPerKg.Most, american.GramsPerKg.Most, 1e-9);
+        Assert.Equal(metric.KgPerLitre!.Value, american.KgPerLitre!.Value, 1e-6);
+        Assert.Equal(metric.PricePerKg!.Value, american.PricePerKg!.Value, 1e-4);
+        CrewSpec crew = EveryName
+            .Read(
+                Job("")
+                    .Replace(
+                        Crew,
+                        Crew
+                            + "\nwet = \"0.6 min/ft2\"\nlay-fillet = \"0.6 min/ft\"\nmost-grams = \"1.5 lb\"\nleast-grams = \"2 oz\"",
+                        StringComparison.Ordinal
+                    )
+            )
+            .Job!.Glue!.Crew!;
+        Assert.Equal(0.6 / 0.09290304, crew.WetMinutesPerM2, 1e-9);
+        Assert.Equal(0.6 / 0.3048, crew.FilletMinutesPerM, 1e-9);
+        Assert.Equal(1.5 * 453.59237, crew.MostGrams!.Value, 1e-9);
+        Assert.Equal(453.59237 / 8, crew.LeastGrams, 1e-9);
+    }
+
+    /// <summary>A unit of something else is refused with those that are taken.</summary>
+    [Theory]
+    [InlineData("density = \"2.2 oz\"", "lb/ft3")]
+    [InlineData("density = \"400 lb/ft3\"", "from 0.05 to 5")]
+    [InlineData("price-per-kg = \"26 dollars\"", "/lb")]
+    public void AnotherUnitIsRefused(string line, string said)
+    {
+        string job = Job(
+            "[[filler]]\nname = \"silica\"\ngrams-per-kg = [40, 60, 90]\n" + line + "\n"
+        );
+        ReadResult read = EveryName.Read(job);
+        Assert.Null(read.Job);
+        Assert.Contains(read.Findings, f => f.Message.Contains(said, StringComparison.Ordinal));
+    }
+
     private static Job Read(string more, string density = UsualDensity) =>
         Bound(Job(more, density));
 

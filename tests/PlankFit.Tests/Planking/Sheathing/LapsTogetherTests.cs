@@ -1,0 +1,54 @@
+using PlankFit.Planking.Findings;
+using PlankFit.Planking.Layers;
+using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
+
+namespace PlankFit.Tests.Planking.Sheathing;
+
+/// <summary>Two cloths whose laps at the keel end on one line are told, and those that are staggered are not.</summary>
+public sealed class LapsTogetherTests
+{
+    [Theory]
+    [InlineData(35, 35, true)]
+    [InlineData(35, 49, true)]
+    [InlineData(35, 51, false)]
+    [InlineData(35, 0, false)]
+    public void LapsOnOneLineAreTold(double first, double second, bool told)
+    {
+        Job job = GluedLaunch.Plan.Job;
+        string core = job.Layers.OfType<ClothLayerSpec>().Single().Name;
+        BottomPlan plan = GluedLaunch.Of(
+            job with
+            {
+                Planking = job.Planking with
+                {
+                    Layers = [.. job.Layers, new ClothLayerSpec("outside cloth", 0.5)],
+                },
+                Sheathing =
+                [
+                    job.Sheathing[0] with
+                    {
+                        Layer = core,
+                        Keel = new ClothAtKeel.PastCentreLine(first),
+                    },
+                    job.Sheathing[0] with
+                    {
+                        Layer = "outside cloth",
+                        Keel = new ClothAtKeel.PastCentreLine(second),
+                    },
+                ],
+                Glue = null,
+                Structure = null,
+            }
+        );
+        Finding[] found =
+        [
+            .. plan.Findings.Where(f =>
+                f.Message.Contains("its lap at the keel ends where", StringComparison.Ordinal)
+            ),
+        ];
+        Assert.Equal(told, found.Length == 1);
+        Assert.All(found, f => Assert.Equal("sheathing.keel", f.About.Key));
+    }
+}
