@@ -29,7 +29,11 @@ try
             Console.Error.WriteLine($"plankfit: {PlainText.Of(error.Message)}");
         }
 
-        Console.Error.WriteLine("plankfit: see plankfit --help");
+        string asked =
+            parsed.CommandResult.Command is RootCommand
+                ? ""
+                : parsed.CommandResult.Command.Name + " ";
+        Console.Error.WriteLine($"plankfit: see plankfit {asked}--help");
         return (int)ExitCode.WrongUsage;
     }
 

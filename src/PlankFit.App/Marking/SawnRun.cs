@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.App.Planning;
 using PlankFit.App.Running;
 using PlankFit.Draughting.Files;
+using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Laying;
@@ -93,7 +94,7 @@ public static class SawnRun
         record.Replace(sawn.Values, [.. had, .. into]);
         ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
-            $"{sawn.Count} plank(s) are written down as sawn in {record.Path}; no lay-out moves or renumbers them from now on."
+            $"{Planks(sawn.Count)} written down as sawn in {record.Path}; no lay-out moves or renumbers them from now on."
         );
         if (again.Length > 0)
         {
@@ -110,7 +111,7 @@ public static class SawnRun
         if (first)
         {
             lines.Add(
-                "Every verb finds it there as long as it lies beside the job; it need not be named."
+                "Every command finds it there as long as it lies beside the job; it need not be named."
             );
         }
 
@@ -224,10 +225,14 @@ public static class SawnRun
             ExitCode.Done,
             [],
             [
-                $"{had.Length - left.Length} plank(s) are taken off {record.Path}, {left.Length} left on it; the next lay-out is free to move them. The boards that they came from stay off the rack.",
+                $"{Planks(had.Length - left.Length)} taken off {record.Path}, {left.Length} left on it; the next lay-out is free to move them. The boards that they came from stay off the rack.",
             ]
         );
     }
+
+    /// <summary>1 plank is; 3 planks are.</summary>
+    private static string Planks(int number) =>
+        $"{PlanWords.Count(number, "plank")} {(number == 1 ? "is" : "are")}";
 
     private static string Beside(RunRequest request, string name) =>
         Path.Combine(Path.GetDirectoryName(request.JobPath) ?? "", name);

@@ -87,17 +87,31 @@ internal sealed record CardSubject(Plank Shape, PlankLayerPlan Layer, PieceId Id
             ("forward edge", plank.ForwardEdge),
             ("after edge", plank.AfterEdge),
         ];
-        return edges
-            .Where(e => !plank.StraightEdges && e.Edge.Exists)
-            .Select(e =>
+        if (plank.StraightEdges)
+        {
+            yield break;
+        }
+
+        string[] straight =
+        [
+            .. edges.Where(e => PlankWords.Edge(e.Edge, unit) == "straight").Select(e => e.Name),
+        ];
+        if (straight.Length > 0)
+        {
+            yield return $"{string.Join(" and ", straight)}, out from the line: under {LengthText.ForPaper(LengthText.PaperStepMm(unit), unit)} all along, to be taken from the pattern";
+        }
+
+        foreach ((string name, PlankEdge edge) in edges)
+        {
+            // An edge shorter than the spacing has no ordinate, and its words alone.
+            if (
+                edge.Exists
+                && !straight.Contains(name)
+                && EdgeOffset.Of(plank, edge, unit) is { IsEmpty: false } out_
+            )
             {
-                ImmutableArray<EdgeOffset> out_ = EdgeOffset.Of(plank, e.Edge, unit);
-                return PlankWords.Edge(e.Edge, unit) == "straight"
-                        ? $"{e.Name}, out from the line: under {LengthText.ForPaper(LengthText.PaperStepMm(unit), unit)} all along, take it from the pattern"
-                    // An edge shorter than the spacing has none, and its words alone.
-                    : out_.IsEmpty ? ""
-                    : $"{e.Name}, out from the line every {every}: {string.Join("; ", out_.Select(o => LengthText.PaperNumber(o.OutMm, unit)))}";
-            })
-            .Where(l => l.Length > 0);
+                yield return $"{name}, out from the line every {every}: {string.Join("; ", out_.Select(o => LengthText.PaperNumber(o.OutMm, unit)))}";
+            }
+        }
     }
 }

@@ -34,19 +34,25 @@ public static class JointPages
                 Cautions.Joints
             );
             bool butts = jointed.Stock.Kind == JointKind.Butt;
+            // Two names in a cell and distances with theirs: the more columns there are, the wider a part of the page a name needs.
+            JointRuleKind[] spoken =
+            [
+                .. Enum.GetValues<JointRuleKind>().Where(w => Spoken(jointed, w)),
+            ];
             pages.AddRange(
                 new ListSheet(
                     block,
                     Intro(plan, jointed, both),
                     [
-                        new("joint", both ? 16 : 9, false),
+                        new("joint", both ? 11 + spoken.Length : 9, false),
                         new(butts ? "on" : "scarf", 10, false),
                         new(butts ? "cut, outer face up" : "tapered on", 20, false),
                         new("lengths to saw", 15),
                         new("from the inboard tip", 9),
-                        .. Enum.GetValues<JointRuleKind>()
-                            .Where(w => Spoken(jointed, w))
-                            .Select(w => new ListColumn(JointWords.Of(w), 13)),
+                        .. spoken.Select(w => new ListColumn(
+                            JointWords.Of(w),
+                            spoken.Length > 2 ? 13 : 15
+                        )),
                     ],
                     [
                         .. JointRow

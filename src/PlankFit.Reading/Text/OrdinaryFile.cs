@@ -13,7 +13,8 @@ internal static class OrdinaryFile
     {
         if (Directory.Exists(path))
         {
-            return $"is a folder ({path}): name the file in it";
+            string job = Path.Combine(path, "job.toml");
+            return $"is a folder ({path}): name the file in it{(File.Exists(job) ? $", {job}" : "")}";
         }
 
         if (Kind(path) is { } kind)

@@ -8,6 +8,8 @@ public sealed class CommandLineTests
 {
     [Theory]
     [InlineData(2, "Required argument", "lay")]
+    [InlineData(2, "see plankfit lay --help", "lay")]
+    [InlineData(2, "see plankfit --help", "card")]
     [InlineData(2, "Unrecognized", "lay", "job.toml", "--colour")]
     [InlineData(1, "no such file", "lay", "/nowhere/job.toml")]
     [InlineData(1, "no plank 'S7-01'", "explain", "LAUNCH", "S7-01")]

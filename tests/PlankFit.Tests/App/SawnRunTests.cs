@@ -30,7 +30,8 @@ public sealed class SawnRunTests : IDisposable
     {
         RunReport report = Cut("S1-12..S1-14", "P2-07");
         Assert.Equal(ExitCode.Done, report.Exit);
-        Assert.Contains(report.Lines, l => l.Contains("Every verb finds it there"));
+        Assert.Contains(report.Lines, l => l.Contains("Every command finds it there"));
+        Assert.StartsWith("4 planks are written down", report.Lines[0], StringComparison.Ordinal);
         Assert.Equal(["P2-07", "S1-12", "S1-13", "S1-14"], Recorded());
         NameIt();
 

@@ -200,6 +200,19 @@ public sealed class JobReaderTests : IDisposable
             "is a folder"
         );
 
+    /// <summary>Who names the folder of a job is told the file to name.</summary>
+    [Fact]
+    public void AFolderWithAJobInItNamesTheJob()
+    {
+        string path = Write(Texts.Job, Texts.Offsets);
+        Texts.Finds(
+            JobReader.Read(folder),
+            Severity.Error,
+            Path.GetFileName(folder),
+            $"name the file in it, {path}"
+        );
+    }
+
     [Fact]
     public void ATableThatIsNotThereIsNamedWithTheLineThatNamesIt()
     {
