@@ -9,6 +9,9 @@ namespace PlankFit.Tests.Planking.Sheathing;
 /// <summary>Two cloths whose laps at the keel end on one line are told, and those that are staggered are not.</summary>
 public sealed class LapsTogetherTests
 {
+    /// <summary>Nothing is sought.</summary>
+    private static readonly FirstLine Middle = new FirstLine.Straight(0.5, 0);
+
     [Theory]
     [InlineData(35, 35, true)]
     [InlineData(35, 49, true)]
@@ -31,14 +34,19 @@ public sealed class LapsTogetherTests
                     {
                         Layer = core,
                         Keel = new ClothAtKeel.PastCentreLine(first),
+                        FirstAlong = Middle,
                     },
                     job.Sheathing[0] with
                     {
                         Layer = "outside cloth",
                         Keel = new ClothAtKeel.PastCentreLine(second),
+                        FirstAlong = Middle,
                     },
                 ],
                 Glue = null,
+                Joints = null,
+                Fastenings = null,
+                SettingUp = null,
                 Structure = null,
             }
         );

@@ -18,6 +18,12 @@ public sealed class LinesBehindTests
         BottomPlan plan = GluedLaunch.Of(
             job with
             {
+                Sheathing = [job.Sheathing[0] with { FirstAlong = new FirstLine.Straight(0.5, 0) }],
+                Glue = null,
+                Structure = null,
+                Joints = null,
+                Fastenings = null,
+                SettingUp = null,
                 Framing =
                 [
                     .. job.Framing,
