@@ -17,6 +17,36 @@ public sealed class LayingInBrowserTests(Browser browser) : IClassFixture<Browse
     private static ILocator Open(IPage page, string part) =>
         Button(page, $"{part}: another hour, or not laid");
 
+    /// <summary>The network goes just as planks are laid anew: what is marked is seen to be marked, though the plan it belongs to is out of reach.</summary>
+    [Fact]
+    public async Task MarkedWhereTheNewestPlanIsOutOfReach()
+    {
+        if (!LongRuns.Asked)
+        {
+            return;
+        }
+
+        await using ServedJob served = await ServedJob.Of("pilot-skiff", GluedSkiff.Added);
+        JsonElement state = await served.Tried(1);
+        await using OpenPage phone = await browser.Open(
+            new Uri(served.Address, "job/1/#sheets/gluing"),
+            360,
+            740
+        );
+        await Expect(Part(phone.Page, GluedSkiff.Parts[1])).ToContainTextAsync("planned day ");
+        await phone.Page.RouteAsync("**/job/1/laying/*", route => route.AbortAsync());
+        await phone.Page.RunAndWaitForRequestAsync(
+            async () =>
+            {
+                string text = $"{state.GetProperty("text").GetString()}\n# again\n";
+                using HttpResponseMessage laid = await served.Post("job/1/wish", new { text });
+            },
+            r => r.Url.Contains("laying/2", StringComparison.Ordinal)
+        );
+        await Button(phone.Page, "outside cloth, starboard: laid now").TapAsync();
+        await Expect(Part(phone.Page, GluedSkiff.Parts[0])).ToContainTextAsync("✓ laid");
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

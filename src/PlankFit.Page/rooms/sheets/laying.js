@@ -23,8 +23,9 @@ export function laying(into) {
   async function look() {
     const turn = shop.facts?.turn,
       now = `${turn}`;
+    // What is marked is shown whether the newest plan can be had or not.
+    paint();
     if (!turn || asked === now) {
-      paint();
       return;
     }
     asked = now;

@@ -47,7 +47,9 @@ export function readings(into, toPlace) {
         return;
       }
       if (got === null) {
+        // What is typed is shown whether the newest sheet can be had or not.
         asked = "";
+        paint();
         return;
       }
       sheet = got;
