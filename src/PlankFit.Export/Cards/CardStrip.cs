@@ -26,7 +26,8 @@ internal static class CardStrip
         ];
         var cut = Box.Around(plank.FlatCut);
         double end = strip.Right - ArrowMm - (of.Twin is null ? 0 : TwinMm),
-            gap = GapMm;
+            gap = GapMm,
+            from = strip.Left + 1;
         (Box Room, Ratio Ratio, Placing At) Placed()
         {
             Box room = new(strip.Left + 2, strip.Bottom + 11.6, end - gap, strip.Top - 6.6);
@@ -39,7 +40,7 @@ internal static class CardStrip
         for (
             int tries = 0;
             tries < 4
-                && WidthFigures.Draw(new SheetCanvas(), plank, joints, at, unit) + 1 - end
+                && WidthFigures.Draw(new SheetCanvas(), plank, joints, at, from, unit) + 1 - end
                     is > 0
                         and var over;
             tries++
@@ -63,7 +64,7 @@ internal static class CardStrip
             left.Y - (lower.Exists ? 8.6 : 4.5),
             LengthText.PaperNumber(plank.CutLengthMm, unit, RoundTo.Up)
         );
-        _ = WidthFigures.Draw(pad, plank, joints, at, unit);
+        _ = WidthFigures.Draw(pad, plank, joints, at, from, unit);
         Vec2 arrow = new(strip.Right - (ArrowMm / 2), room.Middle.Y);
         ForwardArrow.Draw(pad, arrow, BuiltShape.Paper(of.Forward, at), 11);
         pad.Text(arrow - new Vec2(0, 8.5), "forward", Letters.Small, Anchor.MiddleCentre);

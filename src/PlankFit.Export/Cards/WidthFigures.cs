@@ -9,12 +9,14 @@ namespace PlankFit.Export.Cards;
 internal static class WidthFigures
 {
     /// <param name="joints">Lines of its joints, which no figure may stand on either.</param>
+    /// <param name="from">Where the strip begins: no figure stands further to the left.</param>
     /// <returns>How far to the right they reach.</returns>
     public static double Draw(
         SheetCanvas pad,
         Plank plank,
         IEnumerable<ImmutableArray<Vec2>> joints,
         Placing at,
+        double from,
         LengthUnit unit
     )
     {
@@ -43,7 +45,9 @@ internal static class WidthFigures
         for (int i = 0; i < widths.Length; i++)
         {
             (Vec2 low, Vec2 high) = Ends(widths[i], at);
-            if (IsOn(plank, widths[i]) && Free(low, high, figures[i], lines, taken) is { } box)
+            if (
+                IsOn(plank, widths[i]) && Free(low, high, figures[i], lines, taken, from) is { } box
+            )
             {
                 DimensionLine.Up(pad, low.X, low.Y, high.Y);
                 Put(pad, box, figures[i]);
@@ -113,7 +117,8 @@ internal static class WidthFigures
         Vec2 high,
         string figure,
         List<(Vec2 A, Vec2 B)> lines,
-        List<Box> taken
+        List<Box> taken,
+        double from
     )
     {
         double width = Letters.Width(figure, Letters.Bench, true);
@@ -125,7 +130,8 @@ internal static class WidthFigures
                 Box box = new(left, y - (Letters.Bench / 2), left + width, y + (Letters.Bench / 2));
                 Box room = box.Within(-0.6);
                 if (
-                    !taken.Any(t => t.Overlaps(box.Within(-1.4)))
+                    left >= from
+                    && !taken.Any(t => t.Overlaps(box.Within(-1.4)))
                     && !lines.Any(l => Segments.Clip(l.A, l.B, room) is not null)
                 )
                 {

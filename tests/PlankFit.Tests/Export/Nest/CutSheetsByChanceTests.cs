@@ -14,9 +14,9 @@ namespace PlankFit.Tests.Export.Nest;
 /// <summary>Cut sheets of jobs that are no demos, in all units, from stocks by chance: all of them can be read.</summary>
 public sealed class CutSheetsByChanceTests
 {
-    /// <summary>One of the seeds at which a law was broken once; a long run has ten jobs in each of the units.</summary>
+    /// <summary>One of the seeds at which a law was broken once; a long run has as many jobs in each of the units.</summary>
     private static readonly int[] Few = [12];
-    private const int Many = 60;
+    private const int Many = 30;
 
     /// <summary>So many pieces of a job are laid out: their search is what takes the time.</summary>
     private const int MostPieces = 40;

@@ -12,7 +12,7 @@ public sealed class AgainByChanceTests
     public void ThePlanIsThatOfAWholePlanning()
     {
         int kept = 0,
-            pairs = LongRuns.Of(2, 400);
+            pairs = LongRuns.Of(4, 240);
         for (int seed = 1; seed <= pairs; seed++)
         {
             using var temp = new TempFolder();
