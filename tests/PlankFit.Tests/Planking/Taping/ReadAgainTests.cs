@@ -122,6 +122,12 @@ public sealed class ReadAgainTests
     [Fact]
     public void APlankThatIsNoneIsSaid()
     {
+        // Where more is asked for than by default, as in CI.
+        if (!LongRuns.More)
+        {
+            return;
+        }
+
         PlankId none = Slipped.Value.PlankLayers.First().Starboard[0].Id with { Number = 99 };
         BottomPlan plan = Plan([
             new(new(TapeKind.ShortAtChine, Side.Starboard, [], new TapedEdge(none, true)), 3),
