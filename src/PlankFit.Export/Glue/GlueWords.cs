@@ -114,6 +114,14 @@ public static class GlueWords
             : put;
     }
 
+    /// <summary>The most that a plank is held by: with fewer than these to spare a batch has to wait.</summary>
+    private static int OnOnePlank(GluePlan glue) =>
+        glue
+            .Batches.Where(b => !b.Planks.IsEmpty)
+            .Select(b => (int)Math.Ceiling((double)b.Clamps / b.Planks.Length))
+            .DefaultIfEmpty(0)
+            .Max();
+
     /// <summary>What is meant by <see cref="HeldBy"/>, for the sheet; nothing where fastenings hold everything.</summary>
     public static IEnumerable<string> Clamps(GluePlan glue)
     {
@@ -126,7 +134,7 @@ public static class GlueWords
             CrewSpec crew = glue.Spec.Crew!;
             yield return $"HELD BY {crew.ClampsCalled}, at both ends of a plank and between, no further apart than the job's clamp-spacing, until its glue may be sanded by the planned temperature: those of sessions before that are still on are counted with them. At most {NumberText.Trimmed(most, 0)} are on at once{(crew.ClampsOnHand is { } hand ? $", and {NumberText.Trimmed(hand, 0)} are on hand" : "")}."
                 + (
-                    crew.WaitsForClamps
+                    crew.WaitsForClamps && crew.ClampsOnHand < most + OnOnePlank(glue)
                         ? " No batch goes down before there are enough for it: where a session ends long before its shift does with most of them on, it is clamps that it wants."
                         : ""
                 );

@@ -16,7 +16,11 @@ internal static class BoardStrips
     public static ListSheet Of(Job job, CouponSpec coupon, StationStiffness at)
     {
         LengthUnit unit = job.Units;
-        double down = PartOfSpan * coupon.SpanMm;
+        // As a rule reads it, and the loads are those that go with just that.
+        double down = Math.Max(
+            LengthText.PaperStepMm(unit),
+            LengthText.OnPaperMm(PartOfSpan * coupon.SpanMm, unit)
+        );
         return new(
             StructureSheets.Block(
                 "Stiffness: plain strips of the boards",
@@ -24,18 +28,18 @@ internal static class BoardStrips
             ),
             [
                 StructureWords.Never,
-                $"Saw a strip {LengthText.ForPaper(coupon.WidthMm, unit)} wide along the grain of a board as thick as the layer, and one at the angle below to it; lay each on two rests {LengthText.ForPaper(coupon.SpanMm, unit)} apart and hang from its middle what brings it down by {(LengthUnits.IsMetric(unit) ? $"{NumberText.Trimmed(down, 2)} mm" : $"{NumberText.Trimmed(down / LengthUnits.MmPerInch, 3)} in")}. Stand clear of it.",
+                $"Saw a strip {LengthText.ForPaper(coupon.WidthMm, unit)} wide along the grain of a board as thick as the layer, and one at the angle below to it; lay each on two rests {LengthText.ForPaper(coupon.SpanMm, unit)} apart and hang from its middle what brings it down by {LengthText.ForPaper(down, unit)}. Stand clear of it.",
                 "Along the grain the load is to the one below as the board is to the figure that the plan goes by. At the angle it goes by the shear of the wood as well: by its own axes with shear as a part of stiffness that is usual for such wood; Hankinson's rule knows no shear and gives less. Where the strip says something else than the first, give wood-shear of [structure] by it.",
             ],
             [
                 new("layer", 40, false),
                 new("grain to the strip, degrees", 18),
                 new($"stiffness along the grain, {StructureWords.ModulusUnit(unit)}", 22),
-                new("along the strip, by its axes", 20),
-                new("by Hankinson", 18),
+                new("stiffness along the strip, by its axes", 20),
+                new("stiffness along it, by Hankinson", 20),
                 new("load, grain along", 22),
                 new("load at the angle, by its axes", 22),
-                new("by Hankinson", 22),
+                new("load at the angle, by Hankinson", 22),
             ],
             [
                 .. at.Boards.Select(b =>

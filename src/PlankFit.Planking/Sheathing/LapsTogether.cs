@@ -9,8 +9,9 @@ internal static class LapsTogether
     /// <summary>Nearer than this the edges of two laps count as one, mm: a proposal, no source.</summary>
     private const double ApartMm = 15;
 
-    /// <summary>By so much more each next lap goes past the centre line: a proposal, no source.</summary>
-    private const double MoreMm = 25;
+    /// <summary>By so much more each next lap goes past the centre line, a round figure in the job's own lengths, mm: a proposal, no source.</summary>
+    private static double MoreMm(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? 25 : LengthUnits.MmPerInch;
 
     public static IEnumerable<Finding> Of(IReadOnlyList<SheathedLayer> layers, LengthUnit unit)
     {
@@ -32,7 +33,7 @@ internal static class LapsTogether
                     {
                         Key = "sheathing.keel",
                     },
-                    $"its lap at the keel ends where that of {same.Name} does, to less than {LengthText.ForPaper(ApartMm, unit)}: give one of them {LengthText.ForPaper(MoreMm, unit)} more past the centre line, so that the steps lie beside each other (a proposal, no source)"
+                    $"its lap at the keel ends where that of {same.Name} does, to less than {LengthText.ForPaper(ApartMm, unit)}: give one of them {LengthText.ForPaper(MoreMm(unit), unit)} more past the centre line, so that the steps lie beside each other (a proposal, no source)"
                 );
             }
         }

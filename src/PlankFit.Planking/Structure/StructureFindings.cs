@@ -51,7 +51,7 @@ internal static class StructureFindings
                 yield return new(
                     Severity.Note,
                     Subject.OfLayer(layer.Cloth.Name),
-                    $"{LengthText.FormatExact(layer.Cloth.ThicknessMm, ground.Planked.Job.Units)} thick, and {cloth.Name} at its usual glass content comes to {LengthText.FormatExact(Math.Round(mm, 2), ground.Planked.Job.Units)}: measure a coupon; keel and planks go by the layer's thickness"
+                    $"{LengthText.Thin(layer.Cloth.ThicknessMm, ground.Planked.Job.Units)} thick, and {cloth.Name} at its usual glass content comes to {LengthText.Thin(mm, ground.Planked.Job.Units)}: measure a coupon; keel and planks go by the layer's thickness"
                 );
             }
         }

@@ -92,6 +92,16 @@ public static class LengthText
             : "under 1/32\"";
     }
 
+    /// <summary>Of a film or a cloth, which no rule measures: <c>0.94 mm</c>, <c>37 thousandths of an inch</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string Thin(double mm, LengthUnit unit)
+    {
+        RequireLength(mm);
+        return LengthUnits.IsMetric(unit)
+            ? NumberText.Trimmed(mm, 2) + " mm"
+            : NumberText.Trimmed(1000 / LengthUnits.MmPerInch * mm, 0) + " thousandths of an inch";
+    }
+
     /// <summary>So far from a place, or at it where that is nothing on paper: <c>800 mm from its inboard end</c>, <c>at its inboard end</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string From(double mm, LengthUnit unit, string place) =>

@@ -80,6 +80,46 @@ public sealed class StructureSheetTests
             Of(2, LengthUnit.Millimetre, new() { Coupon = heavy with { Newtons = n } });
     }
 
+    /// <summary>The load of each plain strip by hand, F = 48 EI d/L³ with I = b h³/12, for just the way down that is told, which a rule can read: 1 % of 400 mm, and 4 mm is 5/32" of 16".</summary>
+    [Theory]
+    [InlineData(LengthUnit.Millimetre, 400, 4, "4 mm")]
+    [InlineData(LengthUnit.Millimetre, 260, 2.5, "2.5 mm")]
+    [InlineData(LengthUnit.FeetInchesEighths, 406.4, 3.96875, "5/32\"")]
+    public void APlainStripGoesDownAsToldUnderItsLoad(
+        LengthUnit unit,
+        double spanMm,
+        double downMm,
+        string told
+    )
+    {
+        BottomPlan plan = Of(
+            2,
+            unit,
+            new()
+            {
+                Coupon = new() { SpanMm = spanMm, WidthMm = 50 },
+            }
+        );
+        string[] words = Words(plan);
+        Assert.Contains(
+            $"brings it down by {told}. ",
+            string.Join(' ', words),
+            StringComparison.Ordinal
+        );
+        Assert.All(
+            plan.Structure!.Governing!.Boards,
+            b =>
+            {
+                foreach (double modulus in new[] { b.AlongMPa, b.ByAxesMPa, b.ByHankinsonMPa })
+                {
+                    double inertia = 50 * Math.Pow(b.Ply.ThicknessMm, 3) / 12,
+                        newtons = 48 * modulus * inertia * downMm / Math.Pow(spanMm, 3);
+                    Assert.Contains(StructureWords.Hung(newtons, unit), words);
+                }
+            }
+        );
+    }
+
     /// <summary>What is weighed out is never told as less than is wanted, and by no more than a hundredth above it.</summary>
     [Theory]
     [InlineData(LengthUnit.Millimetre, 1)]

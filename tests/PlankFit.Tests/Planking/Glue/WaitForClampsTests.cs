@@ -91,6 +91,11 @@ public sealed class WaitForClampsTests
     {
         BottomPlan free = Planned(6, c => c),
             waits = Planned(6, c => c with { ClampsOnHand = 2000, WaitsForClamps = true });
+        Assert.DoesNotContain(
+            "it is clamps that it wants",
+            Assert.Single(GlueWords.Clamps(waits.Glue!)),
+            StringComparison.Ordinal
+        );
         Assert.Equal(
             free.Glue!.Batches.Select(b => (b.Name, b.MixAt, b.Clocks)),
             waits.Glue!.Batches.Select(b => (b.Name, b.MixAt, b.Clocks))

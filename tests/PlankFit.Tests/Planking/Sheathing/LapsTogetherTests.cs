@@ -1,6 +1,7 @@
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Sheathing;
+using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
 using PlankFit.Tests.Support;
 
@@ -13,11 +14,12 @@ public sealed class LapsTogetherTests
     private static readonly FirstLine Middle = new FirstLine.Straight(0.5, 0);
 
     [Theory]
-    [InlineData(35, 35, true)]
-    [InlineData(35, 49, true)]
-    [InlineData(35, 51, false)]
-    [InlineData(35, 0, false)]
-    public void LapsOnOneLineAreTold(double first, double second, bool told)
+    [InlineData(35, 35, LengthUnit.Millimetre, "25 mm")]
+    [InlineData(35, 49, LengthUnit.Millimetre, "25 mm")]
+    [InlineData(35, 49, LengthUnit.FeetInchesEighths, "1\"")]
+    [InlineData(35, 51, LengthUnit.Millimetre, null)]
+    [InlineData(35, 0, LengthUnit.Millimetre, null)]
+    public void LapsOnOneLineAreTold(double first, double second, LengthUnit unit, string? more)
     {
         Job job = GluedLaunch.Plan.Job;
         string core = job.Layers.OfType<ClothLayerSpec>().Single().Name;
@@ -26,6 +28,7 @@ public sealed class LapsTogetherTests
             {
                 Planking = job.Planking with
                 {
+                    Units = unit,
                     Layers = [.. job.Layers, new ClothLayerSpec("outside cloth", 0.5)],
                 },
                 Sheathing =
@@ -56,7 +59,16 @@ public sealed class LapsTogetherTests
                 f.Message.Contains("its lap at the keel ends where", StringComparison.Ordinal)
             ),
         ];
-        Assert.Equal(told, found.Length == 1);
+        Assert.Equal(more is null ? 0 : 1, found.Length);
         Assert.All(found, f => Assert.Equal("sheathing.keel", f.About.Key));
+        Assert.All(
+            found,
+            f =>
+                Assert.Contains(
+                    $"give one of them {more} more past the centre line",
+                    f.Message,
+                    StringComparison.Ordinal
+                )
+        );
     }
 }

@@ -5,6 +5,14 @@ namespace PlankFit.Tests.Planking.Units;
 /// <summary>Expected texts worked by hand: 1 in = 25.4 mm, 1/32 in = 0.79375 mm, 1 ft = 304.8 mm.</summary>
 public class LengthTextTests
 {
+    /// <summary>0.04 in is 1.016 mm: a cloth's thickness as given, and as it comes to, are not told alike where they differ.</summary>
+    [Theory]
+    [InlineData(1.016, LengthUnit.Foot, "40 thousandths of an inch")]
+    [InlineData(0.94, LengthUnit.Foot, "37 thousandths of an inch")]
+    [InlineData(0.94, LengthUnit.Metre, "0.94 mm")]
+    public void WhatNoRuleMeasuresIsToldFiner(double mm, LengthUnit unit, string told) =>
+        Assert.Equal(told, LengthText.Thin(mm, unit));
+
     [Theory]
     [InlineData(1835.74, "1835.5 mm")]
     [InlineData(1835.75, "1836 mm")]
