@@ -186,8 +186,8 @@ public sealed class NestRunTests : IDisposable
     [MemberData(nameof(Units))]
     public void EverySheetCanBeRead(LengthUnit unit)
     {
-        Job job = NestedPlans.WholeLaunch.Job;
-        BottomPlan plan = NestedPlans.WholeLaunch with
+        Job job = NestedPlans.WholeLaunchWhereAsked.Job;
+        BottomPlan plan = NestedPlans.WholeLaunchWhereAsked with
         {
             // Those who build in feet print on Letter.
             Job = job with
@@ -216,9 +216,9 @@ public sealed class NestRunTests : IDisposable
     [InlineData(LengthUnit.FeetInchesEighths)]
     public void OffcutsAreReadBackAsStock(LengthUnit unit)
     {
-        BottomPlan plan = NestedPlans.WholeLaunch with
+        BottomPlan plan = NestedPlans.WholeLaunchWhereAsked with
         {
-            Job = NestedPlans.WholeLaunch.Job with { Units = unit, WrittenIn = unit },
+            Job = NestedPlans.WholeLaunchWhereAsked.Job with { Units = unit, WrittenIn = unit },
         };
         NestPlan square = plan.Nest! with
         {

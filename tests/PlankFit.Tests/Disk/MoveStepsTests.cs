@@ -96,6 +96,12 @@ public sealed class MoveStepsTests : IDisposable
     [Fact]
     public void WhereANewFileIsNotWholeTheOldRunComesBack()
     {
+        // Where more is asked for, as in CI.
+        if (!LongRuns.More)
+        {
+            return;
+        }
+
         int spoiled = 0;
         foreach (string stop in stops)
         {

@@ -183,7 +183,7 @@ public sealed class TurnedInRowsTests
                     Assert.True(plan.LowerBound <= plain.Value * (1 + 1e-9));
                 }
             },
-            iter: LongRuns.Of(2, 200),
+            iter: LongRuns.Of(1, 200),
             threads: 2
         );
 

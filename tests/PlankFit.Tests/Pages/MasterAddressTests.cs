@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Pages;
 
@@ -20,9 +21,10 @@ public sealed class MasterAddressTests
             );
     }
 
+    public static TheoryData<bool> Orders => LongRuns.FirstOf(true, false);
+
     [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
+    [MemberData(nameof(Orders))]
     public async Task EveryMasterIsThatOfItsLayer(bool isReordered)
     {
         string LastTablesApart(string text)

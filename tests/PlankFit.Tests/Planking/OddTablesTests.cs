@@ -14,7 +14,8 @@ public sealed class OddTablesTests
     [Fact]
     public void OddTablesEndInAPlanOrInWords()
     {
-        int refused = 0;
+        int refused = 0,
+            draws = LongRuns.Of(200, 5000);
         OddTables.Gen.Sample(
             job =>
             {
@@ -46,11 +47,11 @@ public sealed class OddTablesTests
                     f => f.Message.Contains("NaN", StringComparison.Ordinal)
                 );
             },
-            iter: LongRuns.Of(200, 5000),
+            iter: draws,
             threads: 2,
             print: j =>
                 $"{j.Layers[0]}\n{j.Layers.Length} layers, {j.Hull}\n{string.Join("\n", j.Offsets.Stations)}\n{string.Join("\n", j.Offsets.Lines.Select(l => l.Name + " z " + string.Join(" ", l.HeightsMm) + " y " + string.Join(" ", l.HalfBreadthsMm)))}"
         );
-        Assert.True(refused > 0);
+        Shares.AtLeast(0.5, refused, draws);
     }
 }

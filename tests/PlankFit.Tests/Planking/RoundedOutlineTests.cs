@@ -30,7 +30,7 @@ public sealed class RoundedOutlineTests
             iter: draws,
             threads: 2
         );
-        Assert.True(planned.Min() > draws / 4);
+        Shares.AtLeast(0.75, planned.Min(), draws);
     }
 
     /// <summary>

@@ -155,7 +155,7 @@ public sealed class SmallThingsOfPaperTests
     [Fact]
     public void BoardsToFetchAreOneLineAKind()
     {
-        BottomPlan plan = LongRuns.More ? NestedPlans.WholeLaunch : NestedPlans.Launch;
+        BottomPlan plan = NestedPlans.WholeLaunchWhereAsked;
         NestPlan nest = plan.Nest!;
         string words = string.Join(' ', Words(ShoppingPages.Of(plan, nest)));
         Assert.All(nest.Boards, b => Assert.Contains(b.Id, words, StringComparison.Ordinal));

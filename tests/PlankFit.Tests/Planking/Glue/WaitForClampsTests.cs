@@ -45,11 +45,23 @@ public sealed class WaitForClampsTests
         );
     }
 
+    public static TheoryData<int, int, bool> Shops
+    {
+        get
+        {
+            var shops = new TheoryData<int, int, bool> { { 3, 40, false }, { 14, 90, true } };
+            if (LongRuns.More)
+            {
+                shops.Add(6, 25, false);
+            }
+
+            return shops;
+        }
+    }
+
     /// <summary>By chance: shops, crews and products of a seed, and as many clamps as a few planks take.</summary>
     [Theory]
-    [InlineData(3, 40, false)]
-    [InlineData(6, 25, false)]
-    [InlineData(14, 90, true)]
+    [MemberData(nameof(Shops))]
     public void NoMoreAreOnAtOnceThanAreOnHand(int seed, int hand, bool offInAShift)
     {
         BottomPlan free = Planned(seed, c => c with { ClampsOnHand = hand }),
