@@ -23,7 +23,7 @@ internal static class PlankRoutes
             "/job/{number:int}/planks/{turn:int}",
             (int number, int turn) =>
                 PlanksOf(jobs, number, turn) is { } laid
-                    ? Results.Bytes(laid.Packed, "application/octet-stream")
+                    ? Results.Bytes(laid.Fetched(), "application/octet-stream")
                     : Results.NoContent()
         );
         app.MapGet(

@@ -10,13 +10,14 @@ namespace PlankFit.Pages.Sessions;
 
 /// <summary>
 /// A job that is looked at and changed. Its text is the state: a change is another text, which is read and laid as `lay` reads and lays a file. One text is laid at a
-/// time and never given up, since whoever drags a value would else see nothing until he stops; the newest waits, and what came between is passed over.
+/// time, its planks first; the newest waits, and what came between is passed over.
 /// </summary>
 internal sealed class JobSession : IAsyncDisposable
 {
     private readonly Lock gate = new();
     private readonly Lock saving = new();
     private readonly Wishes wishes = new();
+    private readonly PlanksFirst first;
     private readonly FolderWatch watch;
     private Seen now;
     private byte[] onDisk;
@@ -28,7 +29,7 @@ internal sealed class JobSession : IAsyncDisposable
     /// <param name="path">The job file.</param>
     public JobSession(string path)
     {
-        Path = path;
+        (Path, first) = (path, new(Listeners));
         var file = TextFile.Read(path, System.IO.Path.GetFileName(path));
         onDisk = file.Bytes;
         trusted = [.. JobReader.Named(file)];
@@ -300,7 +301,7 @@ internal sealed class JobSession : IAsyncDisposable
         }
     }
 
-    private void LayNewest(CancellationToken end)
+    private void LayNewest(CancellationToken end, CancellationToken newer)
     {
         Seen of;
         byte[] bytes;
@@ -311,24 +312,21 @@ internal sealed class JobSession : IAsyncDisposable
         }
 
         TableInHand? table = of.History.Present.Table;
-        LaidPlanks? early = null;
-        ShownJob shown = TextLaying.Of(
-            Path,
-            bytes,
-            new(MayRead, table),
-            of.Good?.Shown,
-            end,
-            plan =>
+        ShownJob Lay(CancellationToken stop, Action<BottomPlan> planks) =>
+            TextLaying.Of(Path, bytes, new(MayRead, table), of.Good?.Shown, stop, planks);
+        void Show(LaidPlanks planks)
+        {
+            lock (gate)
             {
-                early = new(of.Turn, plan);
-                lock (gate)
-                {
-                    now = now with { Planks = early };
-                }
-
-                Listeners.Tell("planks");
+                now = now with { Planks = planks };
             }
-        );
+        }
+
+        if (first.Of(of.Turn, Lay, Show, end, newer) is not ({ } shown, var early))
+        {
+            return;
+        }
+
         Laid? laid = shown.Plan is { } plan
             ? new(early ?? new(of.Turn, plan), plan, shown.Findings, TextLaying.Said(against, plan))
             {

@@ -12,7 +12,14 @@ namespace PlankFit.Pages.Sessions;
 /// <param name="Plan">Perhaps of the planks alone.</param>
 internal sealed record LaidPlanks(int Turn, BottomPlan Plan)
 {
+    /// <summary>Pages fetch planks within so long after they are told of, where any shows them.</summary>
+    private const int FetchMs = 40;
+
+    /// <summary>And draw them in so long, without a graphics card.</summary>
+    private const int DrawMs = 50;
+
     private readonly Lazy<ImmutableArray<PlankSolid>> solids = new(() => PlanSolids.Of(Plan));
+    private readonly TaskCompletionSource fetched = new();
 
     public ImmutableArray<PlankSolid> Solids => solids.Value;
 
@@ -25,6 +32,30 @@ internal sealed record LaidPlanks(int Turn, BottomPlan Plan)
             {
                 return field ??= PackedSolids.Of(Solids);
             }
+        }
+    }
+
+    /// <summary>The bytes, for a page.</summary>
+    public byte[] Fetched()
+    {
+        byte[] packed = Packed;
+        fetched.TrySetResult();
+        return packed;
+    }
+
+    /// <summary>Returns once a page has had them and the time to draw them, or soon where none asks: what goes on at once takes the cores from who draws.</summary>
+    public void AreDrawn(CancellationToken stop)
+    {
+        try
+        {
+            if (fetched.Task.Wait(FetchMs, stop))
+            {
+                _ = stop.WaitHandle.WaitOne(DrawMs);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // Whoever stops has no use for them.
         }
     }
 }

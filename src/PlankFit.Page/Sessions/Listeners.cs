@@ -28,6 +28,17 @@ internal sealed class Listeners
         return listener;
     }
 
+    public bool Any
+    {
+        get
+        {
+            lock (gate)
+            {
+                return open.Count > 0;
+            }
+        }
+    }
+
     public void Leave(Listener listener)
     {
         lock (gate)

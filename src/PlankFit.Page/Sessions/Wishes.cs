@@ -5,6 +5,8 @@ internal sealed class Wishes : IAsyncDisposable
 {
     private readonly SemaphoreSlim waiting = new(0, 1);
     private readonly CancellationTokenSource stop = new();
+    private readonly Lock gate = new();
+    private CancellationTokenSource newer = new();
     private Task work = Task.CompletedTask;
 
     public bool AreOver => stop.IsCancellationRequested;
@@ -16,10 +18,16 @@ internal sealed class Wishes : IAsyncDisposable
         {
             waiting.Release();
         }
+
+        lock (gate)
+        {
+            newer.Cancel();
+        }
     }
 
-    /// <param name="run">Given what tells it to end.</param>
-    public void Begin(Action<CancellationToken> run) => work = Task.Run(() => Work(run));
+    /// <param name="run">Given what tells it to end, and what tells it that a newer wish waits.</param>
+    public void Begin(Action<CancellationToken, CancellationToken> run) =>
+        work = Task.Run(() => Work(run));
 
     public async ValueTask DisposeAsync()
     {
@@ -27,16 +35,29 @@ internal sealed class Wishes : IAsyncDisposable
         await work;
         stop.Dispose();
         waiting.Dispose();
+        lock (gate)
+        {
+            newer.Dispose();
+            newer = new();
+        }
     }
 
-    private async Task Work(Action<CancellationToken> run)
+    private async Task Work(Action<CancellationToken, CancellationToken> run)
     {
         try
         {
             while (true)
             {
                 await waiting.WaitAsync(stop.Token);
-                run(stop.Token);
+                CancellationToken overtaken;
+                lock (gate)
+                {
+                    newer.Dispose();
+                    newer = new();
+                    overtaken = newer.Token;
+                }
+
+                run(stop.Token, overtaken);
             }
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)

@@ -55,12 +55,17 @@ public sealed class FirstQuarterInBrowserTests(Browser browser) : IClassFixture<
         await Expect(page.Locator("h1")).ToHaveTextAsync("Mine");
         int planks = await open.Planks();
         await Shot("2-laid");
+        // What is from before is grey, and can be read all the same.
+        await page.EvaluateAsync("() => document.body.classList.add('behind')");
+        await Shot("2-from-before");
+        await page.EvaluateAsync("() => document.body.classList.remove('behind')");
 
         ILocator field = page.Locator("[data-address='layer[0].width']").First;
         await field.FillAsync(other);
         await page.Keyboard.PressAsync("Enter");
         await Expect(open.Cells).Not.ToHaveCountAsync(planks);
         await Expect(page.Locator("#word")).ToContainTextAsync("planks");
+        await Expect(page.Locator("body")).Not.ToHaveClassAsync(new Regex("behind"));
         await Shot("3-changed");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
         await Expect(page.Locator("#word")).ToContainTextAsync("Saved as the job file");

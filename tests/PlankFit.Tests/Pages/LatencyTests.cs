@@ -43,11 +43,18 @@ public sealed class LatencyTests(Browser browser) : IClassFixture<Browser>
                   body: JSON.stringify({ address: "layer[2].width", typed: (124.9 - (i % 40) / 10).toFixed(1) }) });
                 const { turn } = await answer.json(), posted = performance.now();
                 await until(() => Number(sheet.dataset.turn) >= turn);
+                const drawn = performance.now();
                 await pixels();
                 const planks = performance.now();
                 await until(() => shop.facts.turn >= turn);
                 await pixels();
-                times.push([posted - from, planks - from, performance.now() - from]);
+                const of = name => performance.getEntriesByType("resource").findLast(e => e.name.includes(`${name}/${turn}`));
+                const [skins, bodies] = [of("skins"), of("planks")];
+                const since = time => (time ?? NaN) - from;
+                times.push([posted - from, since(skins?.startTime), since(skins?.responseStart), since(bodies?.startTime), since(bodies?.responseStart), since(bodies?.responseEnd), drawn - from, planks - from, performance.now() - from]);
+                performance.clearResourceTimings();
+                // A hand that types; what follows the facts is over by then.
+                await new Promise(r => setTimeout(r, 250));
               }
               return times;
             }
@@ -60,7 +67,20 @@ public sealed class LatencyTests(Browser browser) : IClassFixture<Browser>
                 .EnumerateArray()
                 .Select(t => t.EnumerateArray().Select(v => v.GetDouble()).ToArray()),
         ];
-        foreach ((string what, int i) in new[] { ("posted", 0), ("planks", 1), ("all", 2) })
+        foreach (
+            (string what, int i) in new[]
+            {
+                ("posted", 0),
+                ("which planks: asked for", 1),
+                ("which planks: answered", 2),
+                ("bodies: asked for", 3),
+                ("bodies: answered", 4),
+                ("bodies: there", 5),
+                ("planks: drawn", 6),
+                ("planks: to be seen", 7),
+                ("all", 8),
+            }
+        )
         {
             double[] sorted = [.. times.Select(t => t[i]).Order()];
             TestContext.Current.TestOutputHelper!.WriteLine(

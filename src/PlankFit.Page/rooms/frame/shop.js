@@ -25,6 +25,8 @@ export const shop = {
   place: null,
   /** Of what may be shown besides planks, what to add to the job where it is not there. */
   lacking: null,
+  /** The newest turn whose planks are there, perhaps not fetched yet. */
+  coming: 0,
   /** The newest turn that an answer to a wish of this page has told of; the state may be behind it yet. */
   asked: 0,
   /** The hand moves: what is shown may be behind. */
@@ -40,7 +42,7 @@ export function watch(watcher) {
   return () => watchers.delete(watcher);
 }
 
-/** @param what of "state", "facts", "picked", "colour", "undone" */
+/** @param what of "state", "coming", "planks", "facts", "picked", "colour", "undone" */
 export function changed(what) {
   for (const watcher of [...watchers]) {
     watcher(what);
@@ -73,6 +75,8 @@ export function fact(id, column) {
 
 /** Fetches planks that are there before the rest of them. */
 export async function early(turn) {
+  shop.coming = turn;
+  changed("coming");
   const skins = await json(`skins/${turn}`);
   if (skins !== null && shop.facts !== null && skins.turn > (shop.skins?.turn ?? 0)) {
     shop.skins = skins;

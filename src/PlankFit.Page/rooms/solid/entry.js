@@ -3,7 +3,7 @@
 
 import { LineSegments, Mesh, OrthographicCamera, Raycaster, Scene, Vector2, Vector3, WebGLRenderer } from "three";
 import { colouring } from "/rooms/bottom/colours.js";
-import { shop } from "/rooms/frame/shop.js";
+import { shop, watch } from "/rooms/frame/shop.js";
 import { bytes } from "/rooms/frame/wire.js";
 import { besides } from "./parts.js";
 import { geometry, material, rgb, texture } from "./shade.js";
@@ -46,17 +46,29 @@ export function drawer(sheet, sight, onDrawn) {
     frames = 0;
   new ResizeObserver(() => draw(1)).observe(sheet);
 
+  // Asked for as soon as they are there, together with which planks there are.
+  let ahead = null;
+  watch((what) => {
+    if (what === "coming") {
+      ahead = { turn: shop.coming, packed: fetched(shop.coming) };
+    }
+  });
+  const fetched = (turn) => bytes(`planks/${turn}`).catch(() => null);
+
   async function paint() {
     const { turn, order } = shop.shown;
     if (body?.turn !== turn) {
-      const packed = await bytes(`planks/${turn}`).catch(() => null);
+      const packed = (ahead?.turn === turn ? await ahead.packed : null) ?? (await fetched(turn));
       if (packed === null || shop.shown.turn !== turn) {
         return;
       }
       body = { turn, order, ...unpacked(packed) };
-      for (const [of, index] of [[solid, body.triangles], [lines, body.lines], [ghost, body.lines]]) {
+      // Faces and edges are of the same vertices, which are given to the graphics card once.
+      const faces = geometry(body, body.triangles),
+        edges = geometry(faces.attributes, body.lines);
+      for (const [of, shape] of [[solid, faces], [lines, edges], [ghost, edges]]) {
         of.geometry.dispose();
-        of.geometry = geometry(body, index);
+        of.geometry = shape;
         of.position.copy(body.least);
         of.scale.copy(body.size);
         of.updateMatrixWorld();

@@ -56,11 +56,12 @@ export function rgb(colour) {
   return [1, 3, 5].map((i) => parseInt(colour.slice(i, i + 2), 16));
 }
 
+/** @param vertices as they are unpacked, or those that another shape has */
 export function geometry(vertices, index) {
   const made = new BufferGeometry();
-  made.setAttribute("position", new BufferAttribute(vertices.positions, 3, true));
-  made.setAttribute("body", new BufferAttribute(vertices.bodies, 1));
-  made.setAttribute("normal", new BufferAttribute(vertices.normals, 3, true));
+  made.setAttribute("position", vertices.position ?? new BufferAttribute(vertices.positions, 3, true));
+  made.setAttribute("body", vertices.body ?? new BufferAttribute(vertices.bodies, 1));
+  made.setAttribute("normal", vertices.normal ?? new BufferAttribute(vertices.normals, 3, true));
   if (index) {
     made.setIndex(new BufferAttribute(index, 1));
   }
