@@ -110,7 +110,10 @@ public sealed class CheckedSlipTests
         [
             .. CurvatureCharts.Of(job, report).SelectMany(d => d.Shapes).OfType<Lettering>(),
         ];
-        Assert.Contains(sheet, l => l.Text.StartsWith("Not judged: ", StringComparison.Ordinal));
+        // In the sheet's own lines, one below the other.
+        string drawn = string.Join(' ', sheet.Select(l => l.Text));
+        Assert.Contains(note, drawn, StringComparison.Ordinal);
+        Assert.Contains("tape it on the hull", drawn, StringComparison.Ordinal);
         Assert.Equal(2 * report.Rows.Length, sheet.Count(l => l.Text == "tape"));
     }
 

@@ -10,11 +10,13 @@ public sealed partial class BuiltProgramTests
     private static string Root => HouseRules.Root();
 
     /// <summary>Where the program itself is built, with its images made ahead of time: the same path below its project as ours below the tests'.</summary>
-    private static string Program =>
+    private static string Program => Built("PlankFit.Cli");
+
+    private static string Built(string project) =>
         Path.Combine(
             Root,
             "src",
-            "PlankFit.Cli",
+            project,
             Path.GetRelativePath(
                 Path.Combine(Root, "tests", "PlankFit.Tests"),
                 AppContext.BaseDirectory
@@ -145,14 +147,16 @@ public sealed partial class BuiltProgramTests
         );
     }
 
-    [Fact]
-    public void NoFolderOfTheBuildingMachineStandsInTheProgram()
+    [Theory]
+    [InlineData("PlankFit.Cli")]
+    [InlineData("PlankFit.Page")]
+    public void NoFolderOfTheBuildingMachineStandsInTheProgram(string project)
     {
         byte[][] root = [Encoding.UTF8.GetBytes(Root), Encoding.Unicode.GetBytes(Root)];
         string[] ours =
         [
             .. Directory
-                .EnumerateFiles(Program)
+                .EnumerateFiles(Built(project))
                 .Where(f =>
                     Path.GetFileName(f).StartsWith("plankfit", StringComparison.OrdinalIgnoreCase)
                 ),

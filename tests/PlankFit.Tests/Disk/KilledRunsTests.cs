@@ -11,7 +11,6 @@ namespace PlankFit.Tests.Disk;
 public sealed class KilledRunsTests : IDisposable
 {
     private const string Stage = ".plankfit-writing";
-    private static readonly bool Long = Environment.GetEnvironmentVariable("PLANKFIT_LONG") == "1";
     private readonly TempFolder temp = new();
     private readonly string before,
         after;
@@ -30,7 +29,7 @@ public sealed class KilledRunsTests : IDisposable
     [MemberData(nameof(Verbs))]
     public void ARunKilledAtAnyMomentLeavesTheOldOrTheNew(string verb)
     {
-        int kills = Long ? 15 : 1;
+        int kills = LongRuns.Asked ? 15 : 1;
         string old = temp.File("old");
         SmallJob.Run("lay", before, old);
         File.WriteAllText(Path.Combine(old, "my notes"), "mine");
@@ -41,7 +40,8 @@ public sealed class KilledRunsTests : IDisposable
         Assert.NotEqual(oldState, newState);
         int files = File.ReadAllLines(Path.Combine(whole, "files.txt"))
             .Count(l => l.StartsWith(verb + "\t", StringComparison.Ordinal));
-        for (int kill = 0; kill < kills; kill++)
+        int alive = 0;
+        for (int kill = 0; alive < kills && kill < 10 * kills; kill++)
         {
             string folder = FolderState.Copy(old, temp.File($"killed{kill}"));
             using (Process run = Quiet([verb, after, "--out", folder]))
@@ -62,13 +62,14 @@ public sealed class KilledRunsTests : IDisposable
                     Thread.Sleep(Random.Shared.Next(5));
                 }
 
-                run.Kill();
-                run.WaitForExit();
+                alive += Killed(run) ? 1 : 0;
             }
 
             Check(folder, oldState, newState, kill);
             Directory.Delete(folder, recursive: true);
         }
+
+        Assert.Equal(kills, alive);
     }
 
     /// <summary>
@@ -83,8 +84,8 @@ public sealed class KilledRunsTests : IDisposable
             return;
         }
 
-        int wanted = Long ? 20 : 2,
-            within = 0;
+        const int Wanted = 20;
+        int within = 0;
         string old = temp.File("old");
         using (var many = OutputFolder.Begin(old, "keel", TestContext.Current.CancellationToken))
         {
@@ -101,7 +102,7 @@ public sealed class KilledRunsTests : IDisposable
         SmallJob.Run("keel", after, whole);
         string[] oldState = FolderState.Of(old),
             newState = FolderState.Of(whole);
-        for (int kill = 0; within < wanted && kill < 4 * wanted; kill++)
+        for (int kill = 0; within < Wanted && kill < 10 * Wanted; kill++)
         {
             string folder = FolderState.Copy(old, temp.File($"killed{kill}"));
             string journal = Path.Combine(folder, Stage, "journal");
@@ -123,7 +124,7 @@ public sealed class KilledRunsTests : IDisposable
         }
 
         TestContext.Current.TestOutputHelper?.WriteLine($"{within} kills within the moves");
-        Assert.True(within > 0);
+        Assert.Equal(Wanted, within);
     }
 
     [Fact]
@@ -135,7 +136,7 @@ public sealed class KilledRunsTests : IDisposable
             return;
         }
 
-        int kills = Long ? 15 : 1;
+        const int Kills = 15;
         File.AppendAllText(before, "\n[as-built]\nsawn = \"sawn-planks.json\"\n");
         string template = Path.GetDirectoryName(before)!,
             record = Path.Combine(template, "sawn-planks.json");
@@ -146,7 +147,8 @@ public sealed class KilledRunsTests : IDisposable
         string oldRecord = File.ReadAllText(record),
             newRecord = File.ReadAllText(Path.Combine(whole, "sawn-planks.json"));
         Assert.NotEqual(oldRecord, newRecord);
-        for (int kill = 0; kill < kills; kill++)
+        int alive = 0;
+        for (int kill = 0; alive < Kills && kill < 10 * Kills; kill++)
         {
             string folder = FolderState.Copy(template, temp.File($"killed{kill}"));
             string job = Path.Combine(folder, "job.toml"),
@@ -154,15 +156,27 @@ public sealed class KilledRunsTests : IDisposable
             using (Process run = Quiet(["sawn", job, "S1-02"]))
             {
                 Thread.Sleep(TimeSpan.FromSeconds(2) * Random.Shared.NextDouble());
-                run.Kill();
-                run.WaitForExit();
+                alive += Killed(run) ? 1 : 0;
             }
 
             Assert.Contains(File.ReadAllText(of), new[] { oldRecord, newRecord });
             SmallJob.Run("sawn", job, temp.File("unused"));
             Assert.Equal(newRecord, File.ReadAllText(of));
         }
+
+        Assert.Equal(Kills, alive);
     }
+
+    /// <summary>Whether the kill is what ended it: one that comes after its end is none.</summary>
+    private static bool Killed(Process run)
+    {
+        run.Kill();
+        run.WaitForExit();
+        return run.ExitCode == 128 + SigKill;
+    }
+
+    /// <summary>What a process that was killed is said to have ended with.</summary>
+    private const int SigKill = 9;
 
     /// <summary>Whole as it is, or after the next run, whichever verb that is; and then nothing is there that does not belong there.</summary>
     private static void Check(string folder, string[] oldState, string[] newState, int kill)

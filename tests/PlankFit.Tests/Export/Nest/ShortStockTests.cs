@@ -1,4 +1,6 @@
+using PlankFit.Export.Stock;
 using PlankFit.Export.Summary;
+using PlankFit.Export.Tables;
 using PlankFit.Export.Words;
 using PlankFit.Nesting;
 using PlankFit.Nesting.Effort;
@@ -57,6 +59,41 @@ public sealed class ShortStockTests
             page,
             l => l.StartsWith("Nothing is spoiled by these: the planks", StringComparison.Ordinal)
         );
+    }
+
+    /// <summary>On the list of what to buy and on the cut sheets nothing stands above what is missing: how many pieces, and how many boards of which size would serve.</summary>
+    [Fact]
+    public void WhatIsMissingStandsFirstOnShoppingListAndCutSheets()
+    {
+        NestPlan nest = Short();
+        BottomPlan plan = PrismaticPlan.Build() with { Nest = nest };
+        const string Told =
+            "MISSING: 1 piece of 9 mm finds no board: S1-02. 1 more board of 2500 × 150 × 9 mm would serve, sawn square;";
+        foreach (
+            Drawing first in new[] { ShoppingPages.Of(plan, nest)[0], CutSheets.Of(plan, nest)[0] }
+        )
+        {
+            Lettering[] words = [.. first.Shapes.OfType<Lettering>()];
+            Lettering missing = words.First(l =>
+                l.Text.StartsWith("MISSING: ", StringComparison.Ordinal)
+            );
+            Assert.StartsWith(
+                Told,
+                string.Join(' ', words.SkipWhile(l => l != missing).Select(l => l.Text)),
+                StringComparison.Ordinal
+            );
+            // But for the sheet's own head and margin, which stand in the frame's title block below.
+            Assert.DoesNotContain(words, l => l.At.Y > missing.At.Y + 0.1);
+            Assert.DoesNotContain(
+                words,
+                l => l.Text.Contains("the rack serves", StringComparison.Ordinal)
+            );
+        }
+
+        Assert.Equal("1|2500|150|missing: in no list", Row(NestTables.ToBuy(plan, nest).Rows[0]));
+
+        static string Row(System.Collections.Immutable.ImmutableArray<TableCell> cells) =>
+            $"{cells[0].Number}|{cells[10].Number}|{cells[11].Number}|{cells[7].Text}";
     }
 
     /// <summary>A wrong figure may be what makes a plank longer than any board.</summary>
