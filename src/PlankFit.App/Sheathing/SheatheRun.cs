@@ -41,5 +41,5 @@ public static class SheatheRun
     ) => PartRun.Of(Part, request, progress, timings, stop);
 
     private static string Rolls(RollPlan plan, LengthUnit unit) =>
-        $"{plan.Cloth.Name}: {LengthText.ForPaper(plan.LengthMm, unit, RoundTo.Up)} off {PlanWords.Count(plan.Rolls.Length, "roll")} (no plan can take less than {LengthText.ForPaper(plan.AreaBoundMm, unit)}).";
+        $"{plan.Cloth.Name}: {LengthText.ToOrder(plan.ToOrderMm(unit), unit)} off {PlanWords.Count(plan.Rolls.Length, "roll")} (no plan can take less than {SheathingWords.AreaBound(plan, unit)}).";
 }

@@ -20,6 +20,8 @@ internal static class AmountSheets
                 "both parts of each product, waste among it"
             ),
             [
+                // Where there are sessions their own sheets say it.
+                .. glue.Stages.IsEmpty ? GlueWords.NotPlanned(glue) : [],
                 $"Order whole containers for the upper likely amount. Likely is what comes of rates that are out each by itself; between the bounds it lies whatever is wrong. Rates are no better known than they say: weigh what the first plank and the first {AmountText.OneArea(unit)} take, and order again by that.{(LengthUnits.IsMetric(unit) ? "" : " Four US quarts (qt) are a US gallon.")}",
                 "By volume and by mass the parts are different numbers. Weighed out by the numbers for volumes there would be too much or too little hardener; by which, the last column says.",
             ],
@@ -77,7 +79,8 @@ internal static class AmountSheets
                 "both sides, layer by layer from the inside out"
             ),
             [
-                "Unthinned, unless the list says otherwise. Thinning is allowed only where the product's data sheet allows it: solvent vapour burns, cure slows, strength and moisture barrier suffer, and the clocks no longer hold.",
+                "Unthinned, unless the list says otherwise. Thinning is allowed only where the product's data sheet allows it: solvent vapour burns, cure slows, strength and moisture barrier suffer, and the clocks of the mix unthinned hold no longer: nothing is timed by them.",
+                .. glue.Totals.Where(t => t.Mix.Thinned > 0).Select(t => GlueWords.Thinned(t.Mix)),
             ],
             [
                 new("where", 24, false),

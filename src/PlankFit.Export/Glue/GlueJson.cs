@@ -63,6 +63,8 @@ public static class GlueJson
                 Range(json, numbers, "likelyKg", total.Likely);
                 numbers.Number("orderResinKg", total.Order.ResinKg, 4);
                 numbers.Number("orderHardenerKg", total.Order.HardenerKg, 4);
+                numbers.Number("thinnedPercent", 100 * total.Mix.Thinned, 2);
+                json.WriteBoolean("timed", total.Mix.IsTimed);
             }
         );
     }

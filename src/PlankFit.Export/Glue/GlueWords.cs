@@ -35,8 +35,12 @@ public static class GlueWords
             ? []
             :
             [
-                $"NOT ALL IS PLANNED: no time was found for {string.Join(", ", glue.NotPlanned)}, and these sessions end before it. Why, and what would do, is told as it is planned, and in before-you-saw.pdf of the whole plan; mix nothing before that is settled.",
+                $"NOT ALL IS PLANNED: no time was found for {string.Join("; ", glue.NotPlanned)}, and {(glue.Sessions.IsEmpty ? "there is no session" : "these sessions end before it")}. Why, and what would do, is told as it is planned, and in before-you-saw.pdf of the whole plan; mix nothing before that is settled.",
             ];
+
+    /// <summary>slow epoxy is thinned by 5 %: what is laid with it has no hour here.</summary>
+    public static string Thinned(Mix mix) =>
+        $"{mix.Name} is THINNED by {NumberText.Trimmed(100 * mix.Thinned, 1)} %, the solvent not among the amounts: {(mix.IsTimed ? "its clocks are those of the thinned mix, as the job says" : "its clocks here are those of the mix unthinned, so that neither what is laid with it nor what comes after has a batch or an hour")}.";
 
     /// <summary>18.5 C; 65 F where lengths are in feet and inches.</summary>
     public static string Temperature(double celsius, LengthUnit unit) =>

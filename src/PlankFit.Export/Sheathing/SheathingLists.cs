@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PlankFit.Export.Sheets;
-using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Sheathing;
@@ -47,9 +46,9 @@ internal static class SheathingLists
                             NumberText.Trimmed(r.Roll.Number, 0),
                             r.Roll.OnHand ? "on hand" : "to buy",
                             LengthText.ForPaper(r.Roll.Roll.WidthMm, unit),
-                            PlanWords.Stock(r.Roll.Roll.LengthMm, unit),
-                            LengthText.ForPaper(r.Roll.UsedMm, unit, RoundTo.Up),
-                            LengthText.ForPaper(Math.Max(0, r.Roll.LeftMm), unit),
+                            LengthText.ForPaper(r.Roll.Roll.LengthMm, unit),
+                            LengthText.ToOrder(r.Roll.UsedMm, unit),
+                            SheathingWords.Left(r.Roll, unit),
                             string.Join(", ", r.Roll.Pieces.Select(p => p.Piece.Id))
                         )
                     ),
@@ -58,7 +57,7 @@ internal static class SheathingLists
     }
 
     private static string Told(RollPlan plan, LengthUnit unit) =>
-        $"{plan.Cloth.Name}, {AmountText.Gsm(plan.Cloth.MassGsm, unit)}: {LengthText.ForPaper(plan.LengthMm, unit, RoundTo.Up)} off the roll; what the pieces' area takes of its width is {LengthText.ForPaper(plan.AreaBoundMm, unit)}, less than which no plan can take.";
+        $"{plan.Cloth.Name}, {AmountText.Gsm(plan.Cloth.MassGsm, unit)}: {LengthText.ToOrder(plan.ToOrderMm(unit), unit)} off the roll, each roll's length {SheathingWords.OrderedUp(unit)}; what the pieces' area takes of its width is {SheathingWords.AreaBound(plan, unit)}, less than which no plan can take.";
 
     private static IEnumerable<string> Missing(SheathingPlan sheathing) =>
         sheathing

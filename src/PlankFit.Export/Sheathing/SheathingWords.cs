@@ -140,6 +140,21 @@ public static class SheathingWords
             _ => "upper face of the roll up",
         };
 
+    /// <summary>How lengths of rolls are rounded, as a clause.</summary>
+    public static string OrderedUp(LengthUnit unit) =>
+        LengthUnits.IsMetric(unit) ? "up to a whole 10 mm" : "up to a whole inch";
+
+    /// <summary>What the pieces' area takes of the roll, as roughly as rolls are ordered.</summary>
+    public static string AreaBound(RollPlan plan, LengthUnit unit) =>
+        LengthText.ToOrder(plan.AreaBoundMm, unit);
+
+    /// <summary>On a roll, when what is used of it is cut off as it is ordered.</summary>
+    public static string Left(CutRoll roll, LengthUnit unit) =>
+        LengthText.ForPaper(
+            Math.Max(0, roll.Roll.LengthMm - LengthText.ToOrderMm(roll.UsedMm, unit)),
+            unit
+        );
+
     public static string Roll(CutRoll roll) =>
         $"roll {roll.Number}, {(roll.OnHand ? "on hand" : "to buy")}";
 

@@ -41,15 +41,22 @@ internal static class StructureWords
             ("m²", false) => (10.7639104167, "sq ft", 1),
             ("kg", false) => (1 / KgPerLb, "lb", 2),
             ("m", true) => (1, "m", 2),
-            ("m", false) => (3.28083989501, "ft", 1),
+            ("m", false) => (3.28083989501, "ft", 2),
             ("m²" or "kg", true) => (1, row.Unit, 2),
             _ => (1, row.Unit, 0),
         };
         double amount = factor * row.Amount;
-        // Weighed out it is bought up to the next hundredth, as the list of what to order has it.
-        return row.Unit == "kg"
+        // Weighed out or off the roll it is bought up to the next hundredth, as the list of what to order has it.
+        return row.Unit is "kg" or "m"
             ? (NumberText.Padded(Math.Ceiling((100 * amount) - 1e-9) / 100, 2), shown)
             : (NumberText.Padded(amount, decimals), shown);
+    }
+
+    /// <summary>12.34 cu ft; 4 boards.</summary>
+    public static string Shown(BillRow row, LengthUnit unit)
+    {
+        (string amount, string called) = Amount(row, unit);
+        return $"{amount} {called}";
     }
 
     public static string Mass(double kg, LengthUnit unit) =>

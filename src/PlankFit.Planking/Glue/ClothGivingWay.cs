@@ -5,7 +5,7 @@ using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Glue;
 
-/// <summary>By how much the rules would have to give way for a side's cloth to be laid: each by itself, the others kept, and where none does by itself, two together.</summary>
+/// <summary>By how much the rules would have to give way for a side's cloth to be laid: each by itself, the others kept, and where none does by itself, the fewest of them together.</summary>
 internal static class ClothGivingWay
 {
     private const double StepMinutes = 30;
@@ -42,73 +42,101 @@ internal static class ClothGivingWay
     }
 
     /// <summary>
-    /// For each two rules the least that does together, each reckoned as a part of the most that is tried of it; the pair that is the least of all first. To be asked
-    /// where none does by itself.
+    /// For each set of so many rules the least that does together, each reckoned as a part of the most that is tried of it; the set that is the least of all first.
+    /// To be asked where no fewer do.
     /// </summary>
-    public static ImmutableArray<string> Pairs(
+    public static ImmutableArray<string> Together(
+        int rules,
         ClothWetting wetting,
         ClothShare share,
         LengthUnit unit
     )
     {
         ClothWetting coarse = wetting with { StepMinutes = StepMinutes };
-        ImmutableArray<Way> ways = Ways(wetting, unit);
         return
         [
-            .. ways.SelectMany(inner =>
-                    ways.Where(outer => inner.Eases && IsBefore(outer, inner))
-                        .Select(outer => Together(outer, inner, coarse, share))
+            .. Sets(
+                    [
+                        .. Ways(wetting, unit)
+                            .Where(w => !w.Tried.IsEmpty)
+                            .OrderByDescending(w => w.Eases),
+                    ],
+                    rules
                 )
-                .OfType<(double Part, string Words)>()
+                .Select(set => Least(set, coarse, share, double.PositiveInfinity))
+                .OfType<(double Part, ImmutableArray<string> Words)>()
                 .OrderBy(f => f.Part)
-                .Select(f => f.Words),
+                .Select(f => f.Words[0] + " with " + string.Join(" and ", f.Words.Skip(1))),
         ];
-
-        // Each two rules once, what eases inside.
-        bool IsBefore(Way outer, Way inner) =>
-            outer.Rule != inner.Rule && (!outer.Eases || ways.IndexOf(outer) > ways.IndexOf(inner));
     }
 
-    private static (double Part, string Words)? Together(
-        Way outer,
-        Way inner,
-        ClothWetting coarse,
-        ClothShare share
+    /// <summary>Each set of different rules once: what can be too much outside, what eases inside, of which the last is found by halving.</summary>
+    /// <param name="ways">What eases first.</param>
+    private static IEnumerable<ImmutableArray<Way>> Sets(ImmutableArray<Way> ways, int rules) =>
+        rules == 0
+            ?
+            [
+                [],
+            ]
+            : ways.SelectMany(inner =>
+                Sets([.. ways.Skip(ways.IndexOf(inner) + 1)], rules - 1)
+                    .Where(outer => outer.All(o => o.Rule != inner.Rule))
+                    .Select(outer => outer.Add(inner))
+            );
+
+    /// <summary>The least of a set that does, in all less than so much; null where none does.</summary>
+    private static (double Part, ImmutableArray<string> Words)? Least(
+        ImmutableArray<Way> set,
+        ClothWetting wetting,
+        ClothShare share,
+        double below
     )
     {
-        (double Part, string Words)? least = null;
-        for (int i = 0; i < outer.Tried.Length; i++)
+        Way way = set[0];
+        double Part(int i) => (i + 1.0) / way.Tried.Length;
+        // No more of it than would still be less in all.
+        int most = Enumerable.Range(0, way.Tried.Length).Count(i => Part(i) < below);
+        if (most == 0 || (set.All(w => w.Eases) && !Does(set, most - 1)))
         {
-            ClothWetting eased = outer.With(coarse, outer.Tried[i]);
-            double part = (i + 1.0) / outer.Tried.Length;
-            // No more of the inner than would still be less in all.
-            int most = Enumerable
-                .Range(0, inner.Tried.Length)
-                .Count(j => least is not { } l || Of(j) < l.Part);
-            if (most == 0 || !Does(most - 1))
-            {
-                continue;
-            }
+            return null;
+        }
 
+        if (set.Length == 1)
+        {
             int fails = -1,
                 does = most - 1;
             while (does - fails > 1)
             {
                 int middle = (does + fails) / 2;
-                (fails, does) = Does(middle) ? (fails, middle) : (middle, does);
+                (fails, does) = Does(set, middle) ? (fails, middle) : (middle, does);
             }
 
-            least = (
-                Of(does),
-                $"{outer.Words(outer.Tried[i])} with {inner.Words(inner.Tried[does])}"
-            );
+            return (Part(does), [way.Words(way.Tried[does])]);
+        }
 
-            double Of(int j) => part + ((j + 1.0) / inner.Tried.Length);
-
-            bool Does(int j) => inner.With(eased, inner.Tried[j]).Of(share, 0, []) is not null;
+        (double Part, ImmutableArray<string> Words)? least = null;
+        for (int i = 0; i < most; i++)
+        {
+            if (
+                Least(set[1..], way.With(wetting, way.Tried[i]), share, below - Part(i)) is { } rest
+            )
+            {
+                below = Part(i) + rest.Part;
+                least = (below, [way.Words(way.Tried[i]), .. rest.Words]);
+            }
         }
 
         return least;
+
+        // All that eases inside it at its most.
+        bool Does(ImmutableArray<Way> of, int i) =>
+            of.Skip(1)
+                .Aggregate(
+                    way.With(wetting, way.Tried[i]),
+                    (eased, inner) => inner.With(eased, inner.Tried[^1])
+                )
+                .Of(share, 0, [])
+                is not null;
     }
 
     private static double? Least(Way way, Func<double, ClothWetting> with, ClothShare share) =>

@@ -100,14 +100,14 @@ internal static class GlueFindings
                 {
                     Key = $"{table}.thinned-percent",
                 },
-                $"thinned by {NumberText.Trimmed(100 * mix.Thinned, 1)} %: only where its data sheet allows it; solvent vapour burns, cure slows, strength and moisture barrier suffer, and the clocks here no longer hold"
+                $"thinned by {NumberText.Trimmed(100 * mix.Thinned, 1)} %: only where its data sheet allows it; solvent vapour burns, cure slows, strength and moisture barrier suffer{(mix.ClocksAreOfThinned ? ", and its clocks are taken for those of the thinned mix, as the job says" : ", and the clocks of the mix unthinned do not hold for it")}"
             )
             {
                 Rank = Rank.Know,
             };
         }
 
-        if (spec.Clock is not { } clock)
+        if (spec.Clock is not { } clock || !mix.IsTimed)
         {
             yield break;
         }

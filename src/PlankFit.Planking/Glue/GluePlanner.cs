@@ -35,7 +35,7 @@ internal static class GluePlanner
             planked.Job.Layers,
             spec.WeaveGsm is null ? 0 : spec.WeaveCoats
         );
-        spec = spec with { Done = all };
+        spec = spec with { Done = all, Resin = spec.Resin?.Held, Glue = spec.Glue?.Held };
         var amounts = new AmountPlanner(spec, planked, framing, cloth);
         ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
         findings.AddRange(GlueFindings.Of(amounts));
@@ -146,6 +146,12 @@ internal static class GluePlanner
                 continue;
             }
 
+            if ((RefusedPlanks.Stop(amounts, i) ?? ThinnedMix.Stops(amounts, i, mix)) is { } held)
+            {
+                findings.Add(held.Why);
+                return (stages.ToImmutable(), held.Not);
+            }
+
             var placing = new BatchPlacing(
                 mix,
                 InCup(work.Crew, amounts.Spec.Cup, mix),
@@ -187,6 +193,11 @@ internal static class GluePlanner
 
             stages.Add(Named(stage, done.LastBatch + stages.Sum(s => s.Batches.Length)));
             ready = Math.Max(ready, stage.ReadyAt);
+            if (ThinnedMix.StopsAfter(amounts, i, mix) is { } after)
+            {
+                findings.Add(after.Why);
+                return (stages.ToImmutable(), after.Not);
+            }
         }
 
         ImmutableArray<string> not = Last(amounts, work, days, stages, findings);

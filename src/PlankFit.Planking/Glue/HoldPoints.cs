@@ -59,10 +59,12 @@ internal static class HoldPoints
         double? cured = ground.Placing.Mix.Clocks.Sandable is { } sandable
             ? down + Math.Ceiling(ClockRun.Minutes(sandable, null, ground.Placing.Day, down))
             : null;
-        double boarded = ground.Days.Done(
-            cured ?? down,
-            2 * layer.AreaMm2 / 1e6 * crew.BoardMinutesPerM2 / crew.Hands
-        );
+        double? boarded = ground.Placing.Mix.IsTimed
+            ? ground.Days.Done(
+                cured ?? down,
+                2 * layer.AreaMm2 / 1e6 * crew.BoardMinutesPerM2 / crew.Hands
+            )
+            : null;
         LengthUnit unit = ground.Amounts.Planked.Job.Units;
         string left = LengthText.AtLeast(layer.Planks.ThicknessMm - BoardedMm, unit);
         return

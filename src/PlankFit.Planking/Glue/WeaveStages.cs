@@ -162,7 +162,7 @@ internal sealed record WeaveStages(AmountPlanner Amounts, BatchPlacing Placing, 
         };
     }
 
-    private static string Name(string cloth, int coat, int of) =>
+    public static string Name(string cloth, int coat, int of) =>
         // What tells it from the others first: charts have room for a beginning.
         $"weave coat {NumberText.Trimmed(coat, 0)} of {NumberText.Trimmed(of, 0)}, {cloth}";
 }

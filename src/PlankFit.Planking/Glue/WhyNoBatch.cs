@@ -124,14 +124,14 @@ internal static class WhyNoBatch
             {
                 Key = "clock.shifts",
             },
-            $"its cloth cannot be laid: {why}. {(ways.Length > 0 ? ways : "No one of hours, warmth and speed does by itself, and no two of them together: lay it in smaller pieces, or take a slower hardener")}; no session is planned from here on"
+            $"its cloth cannot be laid: {why}. {(ways.Length > 0 ? ways : "No one of hours, warmth and speed does by itself, and no two of them together nor all three: lay it in smaller pieces, or take a slower hardener")}; no session is planned from here on"
         )
         {
             Rank = Rank.Know,
         };
     }
 
-    /// <summary>What would do by itself, or two together where nothing does; empty where not even that does.</summary>
+    /// <summary>What would do by itself, or the fewest together where nothing does; empty where not even all do.</summary>
     private static string GivingWay(ClothWetting wetting, ClothShare share, LengthUnit unit)
     {
         if (ClothGivingWay.Of(wetting, share, unit) is { IsEmpty: false } single)
@@ -139,8 +139,13 @@ internal static class WhyNoBatch
             return $"By itself would do: {string.Join("; or ", single)}";
         }
 
-        return ClothGivingWay.Pairs(wetting, share, unit) is { IsEmpty: false } pairs
-            ? $"No one of hours, warmth and speed does by itself. Two together would, the least first: {string.Join("; or ", pairs.Take(2))}"
+        if (ClothGivingWay.Together(2, wetting, share, unit) is { IsEmpty: false } pairs)
+        {
+            return $"No one of hours, warmth and speed does by itself. Two together would, the least first: {string.Join("; or ", pairs.Take(2))}";
+        }
+
+        return ClothGivingWay.Together(3, wetting, share, unit) is { IsEmpty: false } all
+            ? $"No one of hours, warmth and speed does by itself, and no two of them together. All three would, the least first: {string.Join("; or ", all.Take(2))}"
             : "";
     }
 

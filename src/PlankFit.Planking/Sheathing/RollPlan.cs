@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Sheathing;
 
@@ -17,6 +18,10 @@ public sealed record RollPlan(
 {
     /// <summary>Off all rolls, mm.</summary>
     public double LengthMm => Rolls.Sum(r => r.UsedMm);
+
+    /// <summary>The same as it is ordered, each roll's length up to what one orders.</summary>
+    public double ToOrderMm(LengthUnit unit) =>
+        Rolls.Sum(r => LengthText.ToOrderMm(r.UsedMm, unit));
 }
 
 /// <summary>A roll, or the part of one that is used.</summary>

@@ -51,9 +51,9 @@ internal static class BillPlanner
                     "cloth off the roll",
                     $"{r.Cloth.Name}, {LengthText.ForPaper(r.RollWidthMm, ground.Planked.Job.Units)} wide",
                     "all of its layers",
-                    r.LengthMm / 1000,
+                    r.ToOrderMm(ground.Planked.Job.Units) / 1000,
                     "m",
-                    "by the plan of cutting the rolls; bought rolls are paid whole"
+                    $"by the plan of cutting the rolls, up to a whole {(LengthUnits.IsMetric(ground.Planked.Job.Units) ? "10 mm" : "inch")} each; bought rolls are paid whole"
                 )
                 {
                     Cost = Paid(r),

@@ -40,6 +40,19 @@ public static class LengthText
     public static string WholeInches(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest) =>
         Marked(32 * (long)Steps(mm, LengthUnits.MmPerInch, mode), unit);
 
+    /// <summary>Off a roll as one orders it, up to the next whole 10 mm or inch (common practice, no source): <c>44500 mm</c>, <c>44.5 m</c>, <c>146'-0"</c>.</summary>
+    public static string ToOrder(double mm, LengthUnit unit) =>
+        LengthUnits.IsMetric(unit)
+            ? ForPaper(ToOrderMm(mm, unit), unit)
+            : WholeInches(ToOrderMm(mm, unit), unit);
+
+    /// <summary>What <see cref="ToOrder"/> writes, mm.</summary>
+    public static double ToOrderMm(double mm, LengthUnit unit)
+    {
+        double step = LengthUnits.IsMetric(unit) ? 10 : LengthUnits.MmPerInch;
+        return step * Steps(mm, step, RoundTo.Up);
+    }
+
     /// <summary>As a table of offsets has it, to 1/32 in: <c>6-0-2 1/4</c>, <c>6-0-2+</c>. For such tables alone: elsewhere it is read as inches.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string FeetInchesEighths(double mm)

@@ -22,6 +22,15 @@ internal static class MixBinder
         double part = table.NumberOrDefault(MixKeys.UsePart),
             waste = table.NumberOrDefault(MixKeys.WastePercent),
             thinned = table.NumberOrDefault(MixKeys.Thinned);
+        bool ofThinned = table.ChoiceOrDefault(MixKeys.ClocksAreFor);
+        if (ofThinned && thinned <= 0)
+        {
+            table.Wrong(
+                MixKeys.ClocksAreFor,
+                "nothing is thinned: say by how much in thinned-percent, or leave it out"
+            );
+        }
+
         double? price = table.Number(MixKeys.Price);
         return ratio is { } r && pot is not null && film is not null
             ? new(
@@ -38,6 +47,7 @@ internal static class MixBinder
                 UsePart = part,
                 Waste = waste / 100,
                 Thinned = thinned / 100,
+                ClocksAreOfThinned = ofThinned,
                 PricePerKg = price,
             }
             : null;

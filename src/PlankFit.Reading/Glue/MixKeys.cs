@@ -117,13 +117,22 @@ public static class MixKeys
         "thinned-percent",
         "5",
         "percent",
-        "Solvent in it, where its data sheet allows any; the clocks then no longer hold."
+        "Solvent in it, where its data sheet allows any; clocks of the mix unthinned then hold no longer, and nothing laid with it is timed by them."
     )
     {
         Limits = Limits.FromTo(0, 30),
         AcceptedWords = "accepted: percent from {least} to {most}; unthinned where left out",
         DefaultValue = 0,
         Source = KeySources.Practice,
+    };
+
+    public static readonly ChoiceKey<bool> ClocksAreFor = new(
+        "clocks-are-for",
+        [("unthinned", false), ("thinned", true)],
+        "Of which mix pot, film, tacky, recoat and sandable are: as it comes, or as it is thinned here, off its data sheet or tried in a cup."
+    )
+    {
+        DefaultChoice = false,
     };
 
     public static readonly NumberKey Price = new(
@@ -215,6 +224,7 @@ public static class MixKeys
             UsePart,
             WastePercent,
             Thinned,
+            ClocksAreFor,
             Price,
             Film,
             GlueKeys.JointRate

@@ -16,8 +16,17 @@ public sealed record Mix(string Name, MixRatio Ratio, MixClocks Clocks)
     /// <summary>Of a kg of resin and hardener together; null where no price is given.</summary>
     public double? PricePerKg { get; init; }
 
-    /// <summary>Solvent that the data sheet allows, as a part of the mix; 0 for none. What is thinned keeps no clock of these.</summary>
+    /// <summary>Solvent that the data sheet allows, as a part of the mix; 0 for none.</summary>
     public double Thinned { get; init; }
+
+    /// <summary>Its clocks are of it as it is thinned; else they are of the mix as it comes, and no hour is worked out from them once it is thinned.</summary>
+    public bool ClocksAreOfThinned { get; init; }
+
+    /// <summary>Its clocks hold for what is put on.</summary>
+    public bool IsTimed => Thinned <= 0 || ClocksAreOfThinned;
+
+    /// <summary>Without what its clocks say of the time after the work, where they are not its own.</summary>
+    public Mix Held => IsTimed ? this : this with { Clocks = new(Clocks.Pot, Clocks.Film) };
 
     /// <summary>The mass and the volume of a kg put on, waste among it.</summary>
     public double WithWaste(double kg) => kg * (1 + Waste);

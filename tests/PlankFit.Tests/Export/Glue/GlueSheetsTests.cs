@@ -152,7 +152,7 @@ public sealed partial class GlueSheetsTests
         Assert.DoesNotContain(GlueWords.Hour(4), words);
     }
 
-    private static string[] Words(IEnumerable<Drawing> sheets) =>
+    internal static string[] Words(IEnumerable<Drawing> sheets) =>
         [.. sheets.SelectMany(s => s.Shapes.OfType<Lettering>()).Select(l => l.Text)];
 
     [GeneratedRegex(@"\d ?(mm|m²|m³|kg|g|ml|l|litres?|g/m²|kPa|MPa|C)(\b|$)|a litre|square metre")]

@@ -70,6 +70,29 @@ public sealed class GivingWayTogetherTests
         Assert.NotNull(Warmed(unit, tacky, pot, lessF / 1.8));
     }
 
+    /// <summary>A pot that never lasts while it is stirred wants a cooler shop, and so much cloth in an hour both hours and hands: no two of the three do.</summary>
+    [Fact]
+    public void WhereOnlyAllThreeDoTheyAreTold()
+    {
+        Finding told = Told(40, 0, 0.12)!;
+        Match three = Regex.Match(
+            told.Message,
+            @"All three would, the least first: a shop (\d+) degrees C cooler with a crew that wets out and trims in (\d+) % of the time and a last shift (\d+) minutes longer"
+        );
+        Assert.True(three.Success, told.Message);
+        double cooler = double.Parse(three.Groups[1].Value, CultureInfo.InvariantCulture),
+            part = double.Parse(three.Groups[2].Value, CultureInfo.InvariantCulture) / 100,
+            longer = double.Parse(three.Groups[3].Value, CultureInfo.InvariantCulture);
+        Assert.Null(Told(40 * part, longer, 0.12, cooler));
+        Assert.NotNull(Told(40 * part, longer - 30, 0.12, cooler));
+        Assert.NotNull(Told(40 * (part + 0.1), longer, 0.12, cooler));
+        Assert.NotNull(Told(40 * part, longer, 0.12, cooler - 1));
+        // Two of them at the most that is tried.
+        Assert.NotNull(Told(40 * 0.3, 180, 0.12));
+        Assert.NotNull(Told(40, 180, 0.12, 10));
+        Assert.NotNull(Told(40 * 0.3, 0, 0.12, 10));
+    }
+
     [Fact]
     public void WhereNoTwoDoThatIsSaid() =>
         Assert.Contains(
@@ -79,8 +102,14 @@ public sealed class GivingWayTogetherTests
         );
 
     /// <summary>An hour in the evening that ends three hours before midnight.</summary>
+    /// <param name="pot">Of what a usual pot lasts; null for the pot of the job.</param>
     /// <returns>Why the cloth cannot be laid; null where it can.</returns>
-    private static Finding? Told(double wetMinutesPerM2, double longer = 0)
+    private static Finding? Told(
+        double wetMinutesPerM2,
+        double longer = 0,
+        double? pot = null,
+        double cooler = 0
+    )
     {
         Job job = GluedLaunch.Job(3);
         GlueSpec spec = job.Glue!;
@@ -100,9 +129,20 @@ public sealed class GivingWayTogetherTests
                         Crew = new(4) { WetMinutesPerM2 = wetMinutesPerM2 },
                         Resin = spec.Resin! with
                         {
-                            Clocks = spec.Resin.Clocks with { Tacky = null },
+                            UsePart = pot is null ? spec.Resin.UsePart : 0.7,
+                            Clocks = spec.Resin.Clocks with
+                            {
+                                Pot = pot is { } p ? Pot(p) : spec.Resin.Clocks.Pot,
+                                Tacky = null,
+                            },
                         },
-                        Clock = spec.Clock! with { Shifts = [(1200, 1260 + longer)] },
+                        Clock = spec.Clock! with
+                        {
+                            Shifts = [(1200, 1260 + longer)],
+                            Temperature = pot is null
+                                ? spec.Clock.Temperature
+                                : new([(480, 18 - cooler), (840, 22 - cooler)]),
+                        },
                     },
                 }
             )
@@ -134,11 +174,7 @@ public sealed class GivingWayTogetherTests
                         {
                             Clocks = spec.Resin.Clocks with
                             {
-                                Pot = ClockLaw.Through([
-                                    new(15, 60 * pot, 100),
-                                    new(25, 30 * pot, 100),
-                                    new(25, 18 * pot, 600),
-                                ])!,
+                                Pot = Pot(pot),
                                 Tacky = tacky is { } t
                                     ? new(
                                         ClockLaw.Through([new(15, t * 1.4), new(25, t / 1.4)])!,
@@ -158,4 +194,7 @@ public sealed class GivingWayTogetherTests
                 f.Message.Contains("cannot be laid", StringComparison.Ordinal)
             );
     }
+
+    private static ClockLaw Pot(double of) =>
+        ClockLaw.Through([new(15, 60 * of, 100), new(25, 30 * of, 100), new(25, 18 * of, 600)])!;
 }

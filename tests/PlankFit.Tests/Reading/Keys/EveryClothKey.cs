@@ -56,7 +56,8 @@ internal static class EveryClothKey
         recoat = [{ at = "20 C", from = 180, to = 2880 }, { at = "30 C", from = 100, to = 1440 }]
         use-part = 0.7
         waste-percent = 15
-        thinned-percent = 0
+        thinned-percent = 5
+        clocks-are-for = "thinned"
         price-per-kg = 18
         film-thickness = [0.2, 0.3, 0.5]
         [glue]
@@ -67,6 +68,7 @@ internal static class EveryClothKey
         use-part = 0.6
         waste-percent = 10
         thinned-percent = 0
+        clocks-are-for = "unthinned"
         price-per-kg = 22
         [[glue.pot]]
         at = "20 C"
