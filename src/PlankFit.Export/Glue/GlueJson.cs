@@ -180,6 +180,9 @@ public static class GlueJson
                 json.WriteString("layer", session.Layer);
                 numbers.Number("start", session.From, 2);
                 numbers.Number("end", session.To, 2);
+                numbers.NumberOrNull("noneEndsBefore", session.NoneEndsBefore, 2);
+                numbers.NumberOrNull("searchBound", session.Searched?.EndsAt, 2);
+                json.WriteBoolean("searchProved", session.Searched?.Proved == true);
                 SessionClamps clamps = ClampCounts.Of(glue, session);
                 json.WriteNumber("clampsPutOn", clamps.PutOn);
                 json.WriteNumber("clampsAtOnce", clamps.AtOnce);

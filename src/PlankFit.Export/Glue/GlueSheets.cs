@@ -55,12 +55,12 @@ public static class GlueSheets
                 .. glue
                     .Stages.Where(s => s.BoundMinutes > 0)
                     .Select(s =>
-                        $"{s.Layer}: {Minutes(s.WorkMinutes)} of shifts from the first batch until the last plank is down; with these hands no order does it in less than {Minutes(s.BoundMinutes)}, mixing and clocks not counted."
+                        $"{s.Layer}: {Minutes(s.WorkMinutes)} of shifts from the first batch until the last plank is down; with these hands no order does it in less than {Minutes(s.BoundMinutes)}, in batches as large as the clocks of the coldest hour allow."
                     ),
                 .. searched
                     ? new[]
                     {
-                        "Each session of planks was searched for a sooner end; none before: no order of its work with these hands ends it sooner, clocks not counted.",
+                        "Each session of planks was searched for a sooner end. None before: no order of its batches with these hands ends it sooner, each clock at the longest that it is in the session. Search: the solver's own bound (CP-SAT) on orders that hold whatever hour a batch is moved to, each clock at its shortest; proved where it found one that ends then. Between the two an order made for its own hours might still end. Where less than a minute could be gained nothing was searched.",
                     }
                     : [],
                 .. GlueWords.Clamps(glue),
@@ -71,7 +71,13 @@ public static class GlueSheets
                 new("session", 9),
                 new("from", 18, false),
                 new("to", 10, false),
-                .. searched ? new[] { new ListColumn("none before", 12, false) } : [],
+                .. searched
+                    ? new[]
+                    {
+                        new ListColumn("none before", 12, false),
+                        new ListColumn("search", 18, false),
+                    }
+                    : [],
                 new("shift ends", 10, false),
                 new("layer", 22, false),
                 new("batches", 20, false),
@@ -93,6 +99,7 @@ public static class GlueSheets
                                 s.NoneEndsBefore is { } bound
                                     ? GlueWords.Hour(Math.Floor(bound))
                                     : "",
+                                GlueWords.Searched(s),
                             }
                             : [],
                         GlueWords.Hour(s.ShiftTo),

@@ -80,6 +80,12 @@ public static class GlueWords
             _ => "fairing",
         };
 
+    /// <summary>11:41; 11:41, proved; nothing where it was not searched.</summary>
+    public static string Searched(GlueSession session) =>
+        session.Searched is { } found
+            ? $"{Hour(Math.Floor(found.EndsAt))}{(found.Proved ? ", proved" : "")}"
+            : "";
+
     /// <summary>27 planks; cloth; coat.</summary>
     public static string WhatDone(GlueSession session) =>
         session.Use switch

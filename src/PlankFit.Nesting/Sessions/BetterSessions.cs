@@ -44,7 +44,12 @@ public static class BetterSessions
                 [
                     .. plan.Sessions.Zip(
                         sessions,
-                        (s, b) => s with { NoneEndsBefore = b.NoneEndsBefore }
+                        (s, b) =>
+                            s with
+                            {
+                                NoneEndsBefore = b.NoneEndsBefore,
+                                Searched = b.Searched,
+                            }
                     ),
                 ],
             };
@@ -84,12 +89,25 @@ public static class BetterSessions
         var tasks = new SessionTasks(plan.Spec, stage.Mix, session, Nearer);
         double list = session.To - session.From,
             bound = Chains.BoundMinutes(tasks.Problem.Tasks, tasks.Problem.Hands);
-        session = session with { NoneEndsBefore = session.From + bound };
-        if (
-            bound > list - WorthMinutes
-            || SessionSearch.Of(tasks.Problem, list, tasks.First, effort).Table is not { } table
-            || table.EndMinutes > list - WorthMinutes
-        )
+        if (bound > list - WorthMinutes)
+        {
+            return session with { NoneEndsBefore = session.From + bound };
+        }
+
+        SessionAnswer answer = SessionSearch.Of(tasks.Problem, list, tasks.First, effort);
+        bound = Math.Max(bound, SessionSearch.Bound(tasks.Loosest, list, tasks.First, effort));
+        session = session with
+        {
+            NoneEndsBefore = session.From + bound,
+            // What no order at all ends before none of those does; and where there is none of them, the list's own end stands.
+            Searched = new(
+                answer is { Proven: true, Table: null }
+                    ? session.To
+                    : session.From + Math.Max(bound, answer.BoundMinutes),
+                answer is { Proven: true, Table: not null }
+            ),
+        };
+        if (answer.Table is not { } table || table.EndMinutes > list - WorthMinutes)
         {
             return session;
         }

@@ -4,23 +4,32 @@ using PlankFit.Planking.Glue.Sessions;
 
 namespace PlankFit.Nesting.Sessions;
 
-/// <summary>One session as a model of CP-SAT, in whole sixtieths of a minute: what takes time is rounded up, what may be waited for down.</summary>
+/// <summary>One session as a model of CP-SAT, in whole sixtieths of a minute: what takes time is rounded up, what may be waited for down; for a bound the other way.</summary>
 internal sealed class SessionModel
 {
     private const double Ticks = 60;
     private readonly SessionProblem problem;
     private readonly IntVar[] starts;
     private readonly long[] lasts;
+    private readonly Func<double, long> takes;
+    private readonly Func<double, long> waits;
 
     /// <param name="end">No later than this, minutes.</param>
     /// <param name="slacked">A rule that gives way by as much as <see cref="Slack"/>.</param>
-    public SessionModel(SessionProblem problem, double end, SessionRule? slacked = null)
+    /// <param name="forBound">Rounded the other way: no plan is lost by it, and what it proves holds for all of them.</param>
+    public SessionModel(
+        SessionProblem problem,
+        double end,
+        SessionRule? slacked = null,
+        bool forBound = false
+    )
     {
         this.problem = problem;
+        (takes, waits) = forBound ? ((Func<double, long>)Down, (Func<double, long>)Up) : (Up, Down);
         Horizon = Up(end);
         Slack = Model.NewIntVar(0, slacked is null ? 0 : Horizon, "");
         End = Model.NewIntVar(0, Horizon, "");
-        lasts = [.. problem.Tasks.Select(t => Up(t.Minutes))];
+        lasts = [.. problem.Tasks.Select(t => takes(t.Minutes))];
         starts = [.. problem.Tasks.Select(_ => Model.NewIntVar(0, Horizon, ""))];
         CumulativeConstraint hands = Model.AddCumulative(problem.Hands);
         for (int i = 0; i < starts.Length; i++)
@@ -109,12 +118,12 @@ internal sealed class SessionModel
         LinearExpr slack = gives ? Slack : LinearExpr.Constant(0);
         if (bound.Least is { } least)
         {
-            Kept(Model.Add(wait + slack >= Up(least)));
+            Kept(Model.Add(wait + slack >= takes(least)));
         }
 
         if (bound.Most is { } most)
         {
-            Kept(Model.Add(wait - slack <= Down(most)));
+            Kept(Model.Add(wait - slack <= waits(most)));
         }
 
         void Kept(Constraint constraint)

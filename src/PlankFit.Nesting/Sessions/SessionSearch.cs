@@ -44,11 +44,40 @@ public static class SessionSearch
             CpSolverStatus.Optimal or CpSolverStatus.Feasible => new(
                 model.Table(solver),
                 status == CpSolverStatus.Optimal,
-                SessionModel.Minutes((long)Math.Ceiling(solver.BestObjectiveBound - 1e-6))
+                Reached(solver)
             ),
+            // Its effort was spent before it had any plan.
+            CpSolverStatus.Unknown => new(null, false, Reached(solver)),
             _ => new(null, status == CpSolverStatus.Infeasible, 0),
         };
     }
+
+    /// <summary>Minutes before which no plan ends, by the solver's own bound; 0 where it came to none.</summary>
+    /// <param name="first">A plan that keeps the rules, to start from.</param>
+    public static double Bound(
+        SessionProblem problem,
+        double horizon,
+        Timetable first,
+        double effort = UsualEffort
+    )
+    {
+        var model = new SessionModel(problem, horizon, null, true);
+        model.KeepAll();
+        model.Hint(first);
+        model.Model.Minimize(model.End);
+        CpSolver solver = model.Solver(effort);
+        return
+            solver.Solve(model.Model)
+                is CpSolverStatus.Optimal
+                    or CpSolverStatus.Feasible
+                    or CpSolverStatus.Unknown
+            ? Reached(solver)
+            : 0;
+    }
+
+    /// <summary>The solver's own bound, minutes.</summary>
+    private static double Reached(CpSolver solver) =>
+        SessionModel.Minutes((long)Math.Ceiling(Math.Max(0, solver.BestObjectiveBound) - 1e-6));
 
     /// <summary>A least set of rules that no plan keeps; empty where some plan keeps all.</summary>
     public static ImmutableArray<RuleInTheWay> InTheWay(

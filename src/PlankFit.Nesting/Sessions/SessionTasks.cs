@@ -17,6 +17,7 @@ internal sealed class SessionTasks
     private readonly GlueSession session;
     private readonly List<GangTask> tasks = [];
     private readonly List<SessionRule> rules = [];
+    private readonly List<SessionRule> loose = [];
     private readonly List<double> starts = [];
     private readonly Dictionary<PlankId, int> sets = [];
 
@@ -30,12 +31,13 @@ internal sealed class SessionTasks
     {
         this.session = session;
         CrewSpec crew = spec.Crew!;
-        double film = Least(spec, mix, mix.Clocks.Film, null);
+        (double Least, double Most) film = Range(spec, mix, mix.Clocks.Film, null);
         foreach (GlueBatch batch in session.Batches)
         {
             int mixing = Add($"mix {batch.Name}", crew.MixMinutes, 1, batch.MixAt, []);
-            double pot = Least(spec, mix, mix.Clocks.Pot, batch.Grams);
-            List<SessionBound> clocks = [];
+            (double Least, double Most) pot = Range(spec, mix, mix.Clocks.Pot, batch.Grams);
+            List<SessionBound> clocks = [],
+                longest = [];
             int before = mixing;
             foreach (PlankTimes plank in batch.Planks)
             {
@@ -56,18 +58,29 @@ internal sealed class SessionTasks
                     after
                 );
                 sets[plank.Id] = set;
-                clocks.Add(new(before, mixing, null, pot - crew.MixMinutes - spreadMinutes));
-                clocks.Add(new(set, mixing, null, film - crew.MixMinutes - setMinutes));
+                Within(clocks, pot.Least, film.Least);
+                Within(longest, pot.Most, film.Most);
+
+                void Within(List<SessionBound> to, double empty, double down)
+                {
+                    to.Add(new(before, mixing, null, empty - crew.MixMinutes - spreadMinutes));
+                    to.Add(new(set, mixing, null, down - crew.MixMinutes - setMinutes));
+                }
             }
 
             rules.Add(new(batch.Name, [.. clocks]));
+            loose.Add(new(batch.Name, [.. longest]));
         }
 
         Problem = new([.. tasks], crew.Hands, [.. rules], []);
+        Loosest = Problem with { Rules = [.. loose] };
         First = new([.. starts], session.To - session.From);
     }
 
     public SessionProblem Problem { get; }
+
+    /// <summary>The same with every clock the longest that it is in the session: what no plan of it can beat, none of these batches can at any hour.</summary>
+    public SessionProblem Loosest { get; }
 
     /// <summary>As the list has it.</summary>
     public Timetable First { get; }
@@ -138,18 +151,26 @@ internal sealed class SessionTasks
         return tasks.Count - 1;
     }
 
-    /// <summary>The shortest that a clock gives anywhere in the session.</summary>
-    private double Least(GlueSpec spec, GlueMix mix, ClockLaw law, double? grams)
+    /// <summary>The shortest that a clock gives anywhere in the session, down to a whole minute; and what it nowhere gives more than.</summary>
+    private (double Least, double Most) Range(
+        GlueSpec spec,
+        GlueMix mix,
+        ClockLaw law,
+        double? grams
+    )
     {
-        double least = double.PositiveInfinity;
-        for (double t = session.From; t <= session.To; t += LookMinutes)
+        DayTemperature day = spec.Clock!.Temperature;
+        double least = double.PositiveInfinity,
+            most = 0;
+        for (double t = session.From; t < session.To + LookMinutes; t += LookMinutes)
         {
-            least = Math.Min(
-                least,
-                Math.Floor(ClockRun.Minutes(law, grams, spec.Clock!.Temperature, t, mix.UsePart))
-            );
+            double life = ClockRun.Minutes(law, grams, day, t, mix.UsePart);
+            least = t <= session.To ? Math.Min(least, Math.Floor(life)) : least;
+            most = Math.Max(most, life);
         }
 
-        return least;
+        // Between two looks: mixed a minute later it ends later by no more than a life at the coldest hour is longer than one at the warmest.
+        double later = law.Minutes(day.Coldest, grams) / law.Minutes(day.Warmest, grams);
+        return (least, most + (LookMinutes * (later - 1)));
     }
 }

@@ -50,6 +50,35 @@ internal sealed record BatchPlacing(Mix Mix, CrewSpec Crew, DayTemperature Day)
         return most;
     }
 
+    /// <summary>More planks than this no batch can hold at any hour, whatever they are and whoever is free: both clocks at the coldest, the lightest planks; one at least.</summary>
+    public int MostEver(ImmutableArray<PlankShare> planks)
+    {
+        PlankShare[] lightest = [.. planks.OrderBy(p => p.Grams)];
+        double film = Mix.UsePart * Mix.Clocks.Film.Minutes(Day.Coldest),
+            grams = 0,
+            spread = Crew.MixMinutes,
+            down = Crew.MixMinutes + planks.Select(p => p.SpreadMinutes).DefaultIfEmpty(0).Min();
+        int k = 0;
+        for (; k < lightest.Length; k++)
+        {
+            grams += lightest[k].Grams;
+            spread += planks.Min(p => p.SpreadMinutes);
+            // One after the other they go down, and none lies spread for longer than it may.
+            double pot = Math.Max(spread, down - Crew.WaitMinutes);
+            down += planks.Min(p => p.FastenMinutes);
+            if (
+                grams > MostGrams
+                || down > film + Hair
+                || pot > (Mix.UsePart * Mix.Clocks.Pot.Minutes(Day.Coldest, grams)) + Hair
+            )
+            {
+                break;
+            }
+        }
+
+        return Math.Max(1, k);
+    }
+
     /// <summary>These planks in one batch mixed at a moment; null where a clock, the hands or the shift does not hold.</summary>
     public Placed? Of(
         ReadOnlySpan<PlankShare> planks,

@@ -154,6 +154,11 @@ public readonly record struct TrimSpan(
 /// <param name="NotAfter">Null where it may wait.</param>
 public sealed record HoldPoint(string What, double? NotBefore = null, double? NotAfter = null);
 
+/// <summary>The solver's own bound on orders that hold whatever hour a batch is moved to, each clock at the shortest that it is in the session.</summary>
+/// <param name="EndsAt">None of these ends before, minutes from midnight of the first day.</param>
+/// <param name="Proved">It found one that ends then.</param>
+public readonly record struct SearchBound(double EndsAt, bool Proved);
+
 /// <summary>What is glued between two breaks.</summary>
 /// <param name="From">When the first batch is mixed; <paramref name="To"/> when the last is down.</param>
 /// <param name="ShiftTo">When the shift ends.</param>
@@ -172,8 +177,11 @@ public sealed record GlueSession(
     /// <summary>A coat over cloth that is on.</summary>
     public bool IsCoat => Use == GlueUse.Weave;
 
-    /// <summary>No order of these batches' work with these hands ends it sooner, clocks not counted; null where it was not searched.</summary>
+    /// <summary>No order of these batches' work with these hands and clocks ends it sooner, each clock at the longest that it is in the session; null where it was not asked to be searched.</summary>
     public double? NoneEndsBefore { get; init; }
+
+    /// <summary>What the search itself came to; null where less than a minute could be gained and it was not begun.</summary>
+    public SearchBound? Searched { get; init; }
 
     public int Planks => Batches.Sum(b => b.Planks.Length);
 

@@ -208,10 +208,20 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
         }
     }
 
-    /// <summary>No order with these hands ends before it, minutes of work.</summary>
-    public static double BoundMinutes(ImmutableArray<PlankWing> wings, CrewSpec crew)
+    /// <summary>No order with these hands ends before it, minutes of work, in batches no larger than the clocks of the coldest hour hold.</summary>
+    public static double BoundMinutes(ImmutableArray<PlankWing> wings, BatchPlacing placing)
     {
-        List<GangTask> tasks = [];
+        CrewSpec crew = placing.Crew;
+        int most = placing.MostEver([.. wings.SelectMany(w => w.Planks)]);
+        List<GangTask> tasks =
+        [
+            .. wings.SelectMany(w =>
+                Enumerable
+                    .Range(0, ((w.Planks.Length - 1) / most) + 1)
+                    .Select(_ => new GangTask("mix", crew.MixMinutes, 1, []))
+            ),
+        ];
+        int mixed = tasks.Count;
         foreach (IGrouping<Side, PlankWing> side in wings.GroupBy(w => w.Side))
         {
             int? master = null;
@@ -220,7 +230,8 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
                 int? last = wing.HasMaster ? null : master;
                 foreach (PlankShare plank in wing.Planks)
                 {
-                    tasks.Add(new($"spread {plank.Id}", plank.SpreadMinutes, 1, []));
+                    // Nothing is spread before some batch is mixed.
+                    tasks.Add(new($"spread {plank.Id}", plank.SpreadMinutes, 1, [new(0)]));
                     tasks.Add(
                         new(
                             $"set {plank.Id}",
@@ -238,6 +249,6 @@ internal sealed record SkinGluing(string Layer, BatchPlacing Placing, WorkDays D
             }
         }
 
-        return tasks.Count == 0 ? 0 : Chains.BoundMinutes(tasks, crew.Hands);
+        return tasks.Count == mixed ? 0 : Chains.BoundMinutes(tasks, crew.Hands);
     }
 }

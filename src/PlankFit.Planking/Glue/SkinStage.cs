@@ -97,7 +97,7 @@ internal static class SkinStage
         )
         {
             Use = GlueUse.BetweenLayers,
-            BoundMinutes = SkinGluing.BoundMinutes(wings, ground.Placing.Crew),
+            BoundMinutes = SkinGluing.BoundMinutes(wings, ground.Placing),
             WorkMinutes = ground.Days.Between(from, to),
         };
 

@@ -14,6 +14,8 @@ public sealed record DayTemperature(ImmutableArray<(double Minute, double Celsiu
 
     public const double Day = 1440;
 
+    public double Coldest => At.Min(p => p.Celsius);
+
     public double Warmest => At.Max(p => p.Celsius);
 
     /// <summary>The same day so many degrees warmer.</summary>
