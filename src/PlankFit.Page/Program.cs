@@ -9,7 +9,7 @@ using PlankFit.Pages.Shelf;
 var job = new Argument<string?>("JOB")
 {
     Description =
-        "The job file, such as hulls/survey-launch/job.toml; where none is named, those of this folder are offered.",
+        "The job file, such as hulls/survey-launch/job.toml; where none is named, or a folder, those of that folder are offered.",
     Arity = ArgumentArity.ZeroOrOne,
 };
 var port = new Option<int>("--port")
@@ -43,7 +43,7 @@ root.SetAction(
         {
             shelf = JobShelf.Of(parsed.GetValue(job), Environment.CurrentDirectory);
         }
-        catch (FileNotFoundException e)
+        catch (Exception e) when (e is FileNotFoundException or InvalidDataException)
         {
             await Console.Error.WriteLineAsync($"plankfit-page: {e.Message}");
             return 1;
@@ -60,7 +60,7 @@ root.SetAction(
 
         string place = shelf is { Paths: [var only], NewOnesGoTo: null }
             ? only
-            : Environment.CurrentDirectory;
+            : Path.GetFullPath(parsed.GetValue(job) ?? "", Environment.CurrentDirectory);
         int asked = parsed.GetValue(port),
             usual = UsualPort.Of(place);
         bool isTaken = asked == 0 && !UsualPort.IsFree(usual, network);

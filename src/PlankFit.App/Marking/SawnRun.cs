@@ -137,6 +137,7 @@ public static class SawnRun
             return "No further board leaves the rack by the plan of cutting.";
         }
 
+        int offcuts = into.Sum(b => b.Offcuts.Length);
         string[] off =
         [
             .. new[]
@@ -147,7 +148,7 @@ public static class SawnRun
                 .Select(w => (What: w.Item1, Boards: into.Where(b => b.ToBuy == w.Item2)))
                 .Where(w => w.Boards.Any())
                 .Select(w => $"{w.What}: {string.Join(", ", w.Boards.Select(b => b.Board))}"),
-            $"{into.Sum(b => b.Offcuts.Length)} offcut(s) of them come in",
+            $"{PlanWords.Count(offcuts, "offcut")} of {(into.Length == 1 ? "it" : "them")} come{(offcuts == 1 ? "s" : "")} in",
         ];
         string said = string.Join("; ", off);
         return $"{char.ToUpperInvariant(said[0])}{said[1..]}."

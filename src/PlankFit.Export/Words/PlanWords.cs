@@ -31,6 +31,5 @@ public static class PlanWords
         + $"{job.Name}, {revision} {job.Revision}";
 
     /// <summary>1 plank; 34 planks.</summary>
-    public static string Count(int number, string one) =>
-        $"{number} {one}{(number == 1 ? "" : "s")}";
+    public static string Count(int number, string one) => NumberText.Count(number, one);
 }

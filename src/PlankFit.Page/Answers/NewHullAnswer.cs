@@ -4,8 +4,10 @@ using PlankFit.Draughting.Svg;
 using PlankFit.Export.Solids;
 using PlankFit.Export.Words;
 using PlankFit.Pages.Sessions;
+using PlankFit.Planking.Findings;
 using PlankFit.Reading.Editing;
 using PlankFit.Reading.Offsets;
+using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Answers;
 
@@ -83,6 +85,19 @@ internal sealed record NewHullAnswer(
     {
         var cells = TableCells.Of(asked.Table ?? "");
         var guess = TableGuess.Of(cells);
+        if (FileLook.Mistaken(asked.Table ?? "", FileForm.Offsets, NewJob.Table) is { } mistaken)
+        {
+            Finding told = new(Severity.Error, NewJob.Table, mistaken);
+            return new(
+                TableAnswer.Of(NewJob.Table, cells, []),
+                guess,
+                [],
+                [FindingAnswer.Of(told)],
+                null,
+                null
+            );
+        }
+
         ImmutableArray<string> missing = asked.Missing;
         if (missing.Length > 0 || asked.JobText is not { } job)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PlankFit.Reading.Text;
 
 namespace PlankFit.Pages.Shelf;
 
@@ -11,19 +12,33 @@ internal sealed record JobShelf(ImmutableArray<string> Paths)
     /// <summary>Where a new hull's folder is made; null where one job was named, and no other is to be had.</summary>
     public string? NewOnesGoTo { get; private init; }
 
-    /// <param name="named">The job that was asked for; null for all that lie in the folder, in a folder of it, and in those of its hulls.</param>
+    /// <param name="named">
+    /// The job that was asked for, or its folder; null for all that lie in the folder, in a folder of it, and in those of its hulls, and so for a folder in which no job lies.
+    /// </param>
     /// <exception cref="FileNotFoundException">There is no such job.</exception>
+    /// <exception cref="InvalidDataException">What was named is another file than a job.</exception>
     public static JobShelf Of(string? named, string folder)
     {
         if (named is not null)
         {
-            string path = Path.GetFullPath(
-                Directory.Exists(named) ? Path.Combine(named, Usual) : named,
-                folder
-            );
-            return File.Exists(path)
-                ? new([path])
-                : throw new FileNotFoundException($"there is no job {named}.");
+            string path = Path.GetFullPath(named, folder);
+            if (Directory.Exists(path))
+            {
+                string usual = Path.Combine(path, Usual);
+                return File.Exists(usual) ? new([usual]) : Of(null, path);
+            }
+
+            if (!File.Exists(path))
+            {
+                throw new FileNotFoundException($"there is no job {named}.");
+            }
+
+            string file = Path.GetFileName(path);
+            return
+                TextFile.Read(path, file).Text is { } text
+                && FileLook.Mistaken(text, FileForm.Job, file) is { } mistaken
+                ? throw new InvalidDataException($"{named}: {mistaken}.")
+                : new([path]);
         }
 
         string hulls = Path.Combine(folder, "hulls");

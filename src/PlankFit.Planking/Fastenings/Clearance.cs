@@ -16,14 +16,14 @@ internal sealed class Clearance
     private const double Rounding = 1 + 1e-12;
 
     private readonly List<Barrier> barriers = [];
-    private readonly List<(Vec2 At, double LeastMm, string What)> spots = [];
+    private readonly List<(Vec2 At, double LeastMm, Obstacle What)> spots = [];
 
     /// <summary>The same in order of x, and the most that any asks.</summary>
     private readonly List<(Vec2 At, double LeastMm)> inOrder = [];
     private double farthestSpot;
 
     /// <summary>A line to keep away from.</summary>
-    public void KeepFromLine(IReadOnlyList<Vec2> line, double leastMm, string what)
+    public void KeepFromLine(IReadOnlyList<Vec2> line, double leastMm, Obstacle what)
     {
         if (line.Count > 1)
         {
@@ -32,7 +32,7 @@ internal sealed class Clearance
     }
 
     /// <summary>An area to keep out of, and away from.</summary>
-    public void KeepOut(IReadOnlyList<Vec2> area, double leastMm, string what)
+    public void KeepOut(IReadOnlyList<Vec2> area, double leastMm, Obstacle what)
     {
         if (area.Count > 2)
         {
@@ -41,11 +41,11 @@ internal sealed class Clearance
     }
 
     /// <summary>An area to stay inside of.</summary>
-    public void KeepIn(IReadOnlyList<Vec2> area, double leastMm, string what) =>
+    public void KeepIn(IReadOnlyList<Vec2> area, double leastMm, Obstacle what) =>
         barriers.Add(new(area, true, true, leastMm, what));
 
     /// <summary>A point to keep away from.</summary>
-    public void KeepFrom(Vec2 point, double leastMm, string what)
+    public void KeepFrom(Vec2 point, double leastMm, Obstacle what)
     {
         spots.Add((point, leastMm, what));
         inOrder.Insert(FirstFrom(point.X), (point, leastMm));
@@ -64,7 +64,7 @@ internal sealed class Clearance
     }
 
     /// <summary>Takes back what was said of a point.</summary>
-    public void Forget(Vec2 point, string what)
+    public void Forget(Vec2 point, Obstacle what)
     {
         int i = spots.FindIndex(s => s.At == point && s.What == what);
         if (i >= 0)
@@ -125,9 +125,9 @@ internal sealed class Clearance
 
     /// <summary>The tightest of all at a place: what to spare, what it is, and what its rule asks.</summary>
     /// <param name="but">What is left out of account.</param>
-    public (double SpareMm, string What, double AsksMm) Tightest(Vec2 p, string? but = null)
+    public (double SpareMm, Obstacle What, double AsksMm) Tightest(Vec2 p, Obstacle? but = null)
     {
-        (double Spare, string What, double Asks) tightest = (FarMm, "", 0);
+        (double Spare, Obstacle What, double Asks) tightest = (FarMm, "", 0);
         foreach (Barrier barrier in barriers)
         {
             if (barrier.MayBeBelow(p, tightest.Spare))
@@ -138,7 +138,7 @@ internal sealed class Clearance
             }
         }
 
-        foreach ((Vec2 at, double least, string what) in spots)
+        foreach ((Vec2 at, double least, Obstacle what) in spots)
         {
             // Most are far off, which is told without a root.
             double reach = tightest.Spare + least,
@@ -175,7 +175,7 @@ internal sealed class Clearance
             bool closed,
             bool inside,
             double leastMm,
-            string what
+            Obstacle what
         )
         {
             points = [.. line];
@@ -189,7 +189,7 @@ internal sealed class Clearance
 
         public double LeastMm { get; }
 
-        public string What { get; }
+        public Obstacle What { get; }
 
         public bool MayBeBelow(Vec2 p, double spare)
         {

@@ -174,24 +174,32 @@ internal static class FasteningFindings
         LengthUnit unit
     )
     {
-        bool alike = Planks(layer, all, Side.Starboard)
-            .Select(Key)
-            .SequenceEqual(Planks(layer, all, Side.Port).Select(Key));
-        IEnumerable<(PlankId Id, FasteningGap Gap)> gaps = Planks(layer, all, Side.Starboard);
-        gaps = alike ? gaps : gaps.Concat(Planks(layer, all, Side.Port));
-        string port = alike && gaps.Any() ? "; to port likewise" : "";
         foreach (
-            IGrouping<(string, bool), (PlankId Id, FasteningGap Gap)> group in gaps.GroupBy(g =>
-                    (g.Gap.Backing, g.Gap.Placed == 0)
+            IGrouping<(string, bool), (PlankId Id, FasteningGap Gap)> both in Planks(
+                    layer,
+                    all,
+                    Side.Starboard
                 )
+                .Concat(Planks(layer, all, Side.Port))
+                .GroupBy(g => (g.Gap.Backing, g.Gap.Placed == 0))
                 .OrderByDescending(g => g.Key.Item2)
         )
         {
-            (string backing, bool none) = group.Key;
+            ILookup<Side, (PlankId Id, FasteningGap Gap)> sides = both.ToLookup(g => g.Id.Side);
+            bool alike =
+                sides[Side.Starboard].Count() == sides[Side.Port].Count()
+                && sides[Side.Starboard]
+                    .Zip(sides[Side.Port])
+                    .All(p => p.First.Id == p.Second.Id.Twin && p.First.Gap.IsTwinOf(p.Second.Gap));
+            (PlankId Id, FasteningGap Gap)[] group =
+            [
+                .. both.Where(g => !alike || g.Id.Side == Side.Starboard),
+            ];
+            (string backing, bool none) = both.Key;
             string message;
             if (none)
             {
-                message = $"no fastening on {backing} fits the rule in {Named([.. group], unit)}";
+                message = $"no fastening on {backing} fits the rule in {Named(group, unit)}";
             }
             else
             {
@@ -203,17 +211,15 @@ internal static class FasteningFindings
 
             // A corner of a plank that just touches a timber needs none; a stretch longer than the spacing does.
             bool grave = group.Any(g => g.Gap.GapMm > 2 * rule.Rule.SpacingMm);
-            yield return new(grave ? Severity.Warning : Severity.Note, where, message + port)
+            yield return new(
+                grave ? Severity.Warning : Severity.Note,
+                where,
+                message + (alike ? "; to port likewise" : "")
+            )
             {
                 Rank = Rank.Know,
             };
         }
-
-        static string Key((PlankId Id, FasteningGap Gap) g) =>
-            string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{g.Id.Layer}-{g.Id.Padded} {g.Gap.Backing} {g.Gap.Placed} {g.Gap.GapMm:0.0} {g.Gap.Hindered.By}"
-            );
     }
 
     private static IEnumerable<(PlankId Id, FasteningGap Gap)> Planks(

@@ -74,9 +74,10 @@ internal sealed class FasteningLayout
 
         foreach (JointOnPlank joint in ground.Joints)
         {
-            Keep(joint.Outer, Rule.JointMm, joint.Name);
-            Keep(joint.Inner, Rule.JointMm, joint.Name);
-            clear.KeepOut(joint.Area, Rule.JointMm, joint.Name);
+            var what = Obstacle.Of(joint.Id);
+            Keep(joint.Outer, Rule.JointMm, what);
+            Keep(joint.Inner, Rule.JointMm, what);
+            clear.KeepOut(joint.Area, Rule.JointMm, what);
         }
 
         foreach ((string name, Vec2[] cover) in ground.Open)
@@ -244,7 +245,7 @@ internal sealed class FasteningLayout
     private double? LengthFor(FasteningUse use, string? backing) =>
         layer.Lengths.FirstOrDefault(l => l.Use == use && l.Backing == backing)?.LengthMm;
 
-    private void Keep(Vec2[] line, double leastMm, string what) =>
+    private void Keep(Vec2[] line, double leastMm, Obstacle what) =>
         clear.KeepFromLine(line, leastMm + Lines.ThinMm, what);
 
     /// <summary>An edge moved into the cover.</summary>

@@ -77,12 +77,25 @@ public sealed record Fastening(
 /// <param name="Placed">How many there are on this backing all the same.</param>
 /// <param name="GapMm">The widest stretch without one, along the backing.</param>
 /// <param name="Hindered">By what, at the best place.</param>
-public sealed record FasteningGap(string Backing, int Placed, double GapMm, Hindrance Hindered);
+public sealed record FasteningGap(string Backing, int Placed, double GapMm, Hindrance Hindered)
+{
+    /// <summary>Gaps nearer to each other than this are told by the same figure, mm.</summary>
+    internal const double SameMm = 0.1;
+
+    /// <summary>Whether it is the mirror image of one on the plank's twin.</summary>
+    public bool IsTwinOf(FasteningGap other) =>
+        (Backing, Placed, Hindered.By) == (other.Backing, other.Placed, other.Hindered.By.Twin)
+        && Math.Abs(GapMm - other.GapMm) < SameMm;
+}
 
 /// <summary>What stands in the way of a fastening.</summary>
 /// <param name="By">"the after seam".</param>
 /// <param name="HasMm">How far the place is from it; <paramref name="AsksMm"/> what the rule asks.</param>
-public sealed record Hindrance(string By, double HasMm, double AsksMm);
+public sealed record Hindrance(Obstacle By, double HasMm, double AsksMm)
+{
+    /// <summary>The same of the mirror image.</summary>
+    public Hindrance ToPort() => this with { By = By.Twin };
+}
 
 /// <summary>A stretch of timber along which no fastening is for longer than the spacing, across seams as well.</summary>
 /// <param name="GapMm">From one fastening to the next along the timber's middle, on the layer's own surface; to the end of it where there is none.</param>
@@ -96,7 +109,21 @@ public sealed record TimberGap(
     PlankId? From,
     PlankId? To,
     Hindrance Hindered
-);
+)
+{
+    /// <summary>Whether it is the mirror image of one on the other side.</summary>
+    public bool IsTwinOf(TimberGap other) =>
+        Side != other.Side
+        && (Layer, Backing, From, To, Hindered.By)
+            == (
+                other.Layer,
+                other.Backing,
+                other.From?.Twin,
+                other.To?.Twin,
+                other.Hindered.By.Twin
+            )
+        && Math.Abs(GapMm - other.GapMm) < FasteningGap.SameMm;
+}
 
 /// <summary>A fastening's length reckoned: pad + skins and cloth passed + bite, up to what can be had.</summary>
 /// <param name="Backing">Name of what lies behind; null for pull-down points.</param>

@@ -25,7 +25,7 @@ internal sealed class FramedPlank
     {
         Plank = plank;
         port = plank.Side == Side.Port;
-        Net = Lines.Thinned([.. plank.FlatNet.Select(Turned)]);
+        Net = Lines.Thinned(FromTheLeft(TurnedAround(plank.FlatNet)));
         left = Net.Min(p => p.X);
         right = Net.Max(p => p.X);
         low = Net.Min(p => p.Y);
@@ -64,7 +64,38 @@ internal sealed class FramedPlank
     /// <summary>Into the starboard frame, and out of it again.</summary>
     public Vec2 Turned(Vec2 p) => port ? new(p.X, -p.Y) : p;
 
+    /// <summary>
+    /// A line or an outline that is laid round the plank: mirrored it runs the other way, so that it is turned end for end as well. What is done in its order is then done
+    /// alike on both sides, to the last digit; else twins come out a hair apart, and a search may take the hair for a reason to go elsewhere.
+    /// </summary>
+    public Vec2[] TurnedAround(IEnumerable<Vec2> line)
+    {
+        Vec2[] turned = [.. line.Select(Turned)];
+        if (port)
+        {
+            Array.Reverse(turned);
+        }
+
+        return turned;
+    }
+
+    /// <summary>A line that both sides have from inboard to outboard, as an edge is.</summary>
     public Vec2[] Turned(IEnumerable<Vec2> line) => [.. line.Select(Turned)];
+
+    /// <summary>An outline begins at some corner, on either side at another: here at the one with the least s.</summary>
+    private static Vec2[] FromTheLeft(Vec2[] outline)
+    {
+        int first = 0;
+        for (int i = 1; i < outline.Length; i++)
+        {
+            if ((outline[i].X, outline[i].Y).CompareTo((outline[first].X, outline[first].Y)) < 0)
+            {
+                first = i;
+            }
+        }
+
+        return [.. outline[first..], .. outline[..first]];
+    }
 
     /// <summary>The place in the frame of a point of the layer's surface; null where it is further off the plank than asked for.</summary>
     public Vec2? Flat(Uv uv, Vec3 at, double withinMm)

@@ -33,14 +33,8 @@ internal sealed record LayerFastened(
     }
 
     /// <summary>Starboard's to port, where that lies on the mirror image of the same (<see cref="TwinGrounds"/>).</summary>
-    public LayerFastened Mirrored(LayerGround port, LayerFastened? below)
-    {
-        var names = Ground
-            .Planks.Zip(port.Planks)
-            .SelectMany(p => p.First.Joints.Zip(p.Second.Joints))
-            .ToDictionary(j => j.First.Name, j => j.Second.Name);
-        Hindrance Named(Hindrance h) => h with { By = names.GetValueOrDefault(h.By, h.By) };
-        return new(
+    public LayerFastened Mirrored(LayerGround port, LayerFastened? below) =>
+        new(
             port,
             Rule,
             below,
@@ -48,7 +42,7 @@ internal sealed record LayerFastened(
                 .. Planks.Select(p => new PlankFastenings(
                     p.PlankId.Twin,
                     [.. p.Points.Select(f => f with { At = new(f.At.X, -f.At.Y) })],
-                    [.. p.Short.Select(s => s with { Hindered = Named(s.Hindered) })]
+                    [.. p.Short.Select(s => s with { Hindered = s.Hindered.ToPort() })]
                 )),
             ],
             [
@@ -58,12 +52,11 @@ internal sealed record LayerFastened(
                         Side = Side.Port,
                         From = g.From?.Twin,
                         To = g.To?.Twin,
-                        Hindered = Named(g.Hindered),
+                        Hindered = g.Hindered.ToPort(),
                     }
                 ),
             ]
         );
-    }
 
     /// <summary>Whether it was set by these: a rule equal by value, on the very same.</summary>
     public bool IsBy(LayerGround ground, LayerFastenings rule, LayerFastened? below) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
+using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Joints;
@@ -21,21 +22,26 @@ internal sealed class PlankGround
         Plank p = plank.Plank;
         Forward = Thinned(p.ForwardEdge.Flat);
         After = Thinned(p.AfterEdge.Flat);
-        Ends = [.. p.Ends.Select(e => (Name(e.At), Thinned(e.NetLine)))];
+        Ends = [.. p.Ends.Select(e => (Name(e.At), Around(e.NetLine)))];
         Joints =
         [
-            .. joints.Select(j => new JointOnPlank(
-                $"joint {j.Id}",
-                Thinned(j.OuterLine),
-                Thinned(j.InnerLine),
-                plank.Turned(j.OuterLine.Concat(j.InnerLine.Reverse()))
-            )),
+            .. joints.Select(j =>
+            {
+                Vec2[] outer = plank.TurnedAround(j.OuterLine),
+                    inner = plank.TurnedAround(j.InnerLine);
+                return new JointOnPlank(
+                    j.Id,
+                    Lines.Thinned(outer),
+                    Lines.Thinned(inner),
+                    [.. outer, .. inner.Reverse()]
+                );
+            }),
         ];
         Open =
         [
             .. behind
                 .Where(b => b.Of.Kind == FramingKind.Open)
-                .Select(b => ($"{b.Of.Name}, kept open", Thinned(b.Cover))),
+                .Select(b => ($"{b.Of.Name}, kept open", Around(b.Cover))),
         ];
         Timber =
         [
@@ -66,8 +72,10 @@ internal sealed class PlankGround
 
     private Vec2[] Thinned(ImmutableArray<Vec2> line) => Lines.Thinned(Framed.Turned(line));
 
+    private Vec2[] Around(ImmutableArray<Vec2> line) => Lines.Thinned(Framed.TurnedAround(line));
+
     private static string Name(PanelEdge edge) => Panel.BottomWordOf(edge);
 }
 
 /// <summary>A joint: its lines on both faces, and what lies between them.</summary>
-internal sealed record JointOnPlank(string Name, Vec2[] Outer, Vec2[] Inner, Vec2[] Area);
+internal sealed record JointOnPlank(JointId Id, Vec2[] Outer, Vec2[] Inner, Vec2[] Area);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Units;
 
@@ -17,16 +16,21 @@ internal static class RunFindings
         LengthUnit unit
     )
     {
-        TimberGap[] starboard = [.. gaps.Where(g => g.Side == Side.Starboard)],
-            port = [.. gaps.Where(g => g.Side == Side.Port)];
-        bool alike = starboard.Select(Key).SequenceEqual(port.Select(Key));
-        foreach (
-            IGrouping<string, TimberGap> timber in (alike ? starboard : [.. gaps]).GroupBy(g =>
-                g.Backing
-            )
-        )
+        foreach (IGrouping<string, TimberGap> timber in gaps.GroupBy(g => g.Backing))
         {
-            TimberGap[] widest = [.. timber.OrderByDescending(g => g.GapMm)];
+            // One of each pair of mirror images stands for both.
+            TimberGap[] pairs =
+                [.. timber.Where(g => g.Side == Side.Starboard && timber.Any(t => t.IsTwinOf(g)))],
+                widest =
+
+                [
+                    .. timber
+                        .Where(g => pairs.Contains(g) || !pairs.Any(p => p.IsTwinOf(g)))
+                        .OrderByDescending(g => g.GapMm),
+                ];
+            bool alike = pairs.Length == widest.Length;
+            string Place(TimberGap gap) =>
+                RunFindings.Place(gap) + (!alike && pairs.Contains(gap) ? ", and to port," : "");
             TimberGap worst = widest[0];
             string others = string.Join(
                 ", ",
@@ -37,7 +41,7 @@ internal static class RunFindings
             yield return new(
                 bare ? Severity.Warning : Severity.Note,
                 where,
-                $"along {timber.Key} fastenings are further apart than the {Mm(rule.SpacingMm)} of the rule in {Count(widest.Length)}: at most {Mm(worst.GapMm)}, {Place(worst)} "
+                $"along {timber.Key} fastenings are further apart than the {Mm(rule.SpacingMm)} of the rule in {NumberText.Count(alike ? widest.Length : timber.Count(), "place")}: at most {Mm(worst.GapMm)}, {Place(worst)} "
                     + $"(the best place there is {Mm(worst.Hindered.HasMm)} from {worst.Hindered.By}, {Mm(worst.Hindered.AsksMm)} asked)"
                     + (
                         bare
@@ -65,13 +69,4 @@ internal static class RunFindings
             (null, { } b) => $"from its end to {b}",
             _ => "from end to end",
         };
-
-    private static string Count(int places) =>
-        places == 1 ? "1 place" : string.Create(CultureInfo.InvariantCulture, $"{places} places");
-
-    private static string Key(TimberGap gap) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{gap.Backing} {gap.GapMm:0.0} {gap.From?.Number} {gap.To?.Number} {gap.Hindered.By}"
-        );
 }

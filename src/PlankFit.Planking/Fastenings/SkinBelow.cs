@@ -55,10 +55,12 @@ internal sealed class SkinBelow
             {
                 foreach (ImmutableArray<Vec2> line in new[] { joint.OuterLine, joint.InnerLine })
                 {
+                    // Both sides from the same end: port's runs the other way.
+                    ImmutableArray<Vec2> from = side == Side.Port ? [.. line.Reverse()] : line;
                     lines.Add(
                         (
                             "a joint of the skin below",
-                            [.. Nodes(line).Select(p => Raised(plank.Map.On(p)))]
+                            [.. Nodes(from).Select(p => Raised(plank.Map.On(p)))]
                         )
                     );
                 }

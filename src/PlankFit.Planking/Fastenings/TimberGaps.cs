@@ -10,7 +10,7 @@ internal static class TimberGaps
         List<TimberStop> stops = run.Stops;
         foreach ((double from, double to) in RunSpacing.Wide(run, rule))
         {
-            (double spare, string what, double asks) = Tightest(run, rule, from, to);
+            (double spare, Obstacle what, double asks) = Tightest(run, rule, from, to);
             yield return new(
                 layer,
                 side,
@@ -24,7 +24,7 @@ internal static class TimberGaps
     }
 
     /// <summary>The best of the places that would do: within the spacing of both fastenings, where there are such; else between them and not too near to either.</summary>
-    private static (double SpareMm, string What, double AsksMm) Tightest(
+    private static (double SpareMm, Obstacle What, double AsksMm) Tightest(
         TimberRun run,
         FasteningRule rule,
         double from,
@@ -47,7 +47,7 @@ internal static class TimberGaps
                     run.On(s.On, Math.Min(high, s.ToMm))
                 )
             )
-            .DefaultIfEmpty((0, "the seam", 0))
+            .DefaultIfEmpty((0, (Obstacle)"the seam", 0))
             .MaxBy(t => t.Item1);
     }
 }

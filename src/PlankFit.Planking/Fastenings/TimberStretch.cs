@@ -97,12 +97,12 @@ internal sealed class TimberStretch
             return null;
         }
 
-        (double spare, string what, double asks) = Tightest(from, to);
+        (double spare, Obstacle what, double asks) = Tightest(from, to);
         return new(Name, placed.Count, to - from, new(what, Math.Max(0, spare + asks), asks));
     }
 
     /// <summary>What stands in the way at the best place of a stretch of the track: other fastenings of the plank only where nothing else does.</summary>
-    public (double SpareMm, string What, double AsksMm) Tightest(double from, double to)
+    public (double SpareMm, Obstacle What, double AsksMm) Tightest(double from, double to)
     {
         const int looks = 24;
         Vec2[] places =
@@ -111,7 +111,7 @@ internal sealed class TimberStretch
                 .Range(0, looks)
                 .Select(i => Track.At(from + ((to - from) * (i + 0.5) / looks))),
         ];
-        (double SpareMm, string What, double AsksMm) rule = places
+        (double SpareMm, Obstacle What, double AsksMm) rule = places
             .Select(p => Tightest(p, FasteningLayout.FasteningBeside))
             .MaxBy(t => t.SpareMm);
         return rule.SpareMm < 0
@@ -119,10 +119,10 @@ internal sealed class TimberStretch
             : places.Select(p => Tightest(p, null)).MaxBy(t => t.SpareMm);
     }
 
-    private (double SpareMm, string What, double AsksMm) Tightest(Vec2 at, string? but)
+    private (double SpareMm, Obstacle What, double AsksMm) Tightest(Vec2 at, Obstacle? but)
     {
-        (double SpareMm, string What, double AsksMm) ofPlank = plank.Clear.Tightest(at, but);
-        (double SpareMm, string What, double AsksMm) ofTimber = timber.Tightest(at);
+        (double SpareMm, Obstacle What, double AsksMm) ofPlank = plank.Clear.Tightest(at, but);
+        (double SpareMm, Obstacle What, double AsksMm) ofTimber = timber.Tightest(at);
         return ofTimber.SpareMm < ofPlank.SpareMm ? ofTimber : ofPlank;
     }
 }

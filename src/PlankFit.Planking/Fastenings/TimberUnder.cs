@@ -18,14 +18,14 @@ internal sealed class TimberUnder
     )
     {
         (Name, WidthMm) = (crossing.Of.Name, crossing.Of.WidthMm);
-        Cover = Lines.Thinned(plank.Turned(crossing.Cover));
-        One = Lines.Thinned(plank.Turned(crossing.OneEdge));
-        Other = Lines.Thinned(plank.Turned(crossing.OtherEdge));
+        Cover = Lines.Thinned(plank.TurnedAround(crossing.Cover));
+        One = Lines.Thinned(plank.TurnedAround(crossing.OneEdge));
+        Other = Lines.Thinned(plank.TurnedAround(crossing.OtherEdge));
         IsThere = crossing.Cover.Length >= 3;
         CarriesJoint = IsThere && joints.Any(j => Meets(plank, j));
         if (IsThere && crossing.Centre.Length > 1)
         {
-            Middle = new(plank.Turned(crossing.Centre));
+            Middle = new(plank.TurnedAround(crossing.Centre));
             start = Under(plank, Middle.At(0));
             end = Under(plank, Middle.At(Middle.LengthMm));
         }
@@ -59,7 +59,7 @@ internal sealed class TimberUnder
     {
         var timber = new Clearance();
         timber.KeepOut(Cover, 0, "");
-        var track = new Track(plank.Turned(joint.OuterLine));
+        var track = new Track(plank.TurnedAround(joint.OuterLine));
         return Enumerable.Range(0, 9).Any(i => timber.At(track.At(track.LengthMm * i / 8)) < 0);
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Framing;
 
@@ -28,7 +29,7 @@ internal static class FramingChecks
             case FramingLine.Offsets(var name):
                 int points = table.Named(name).Known.Length;
                 return points < 2
-                    ? $"the line '{name}' has {points} point(s) with both height and half-breadth; two or more are needed"
+                    ? $"the line '{name}' has {NumberText.Count(points, "point")} with both height and half-breadth; two or more are needed"
                     : null;
             default:
                 return null;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Hulls;
 
@@ -32,7 +33,7 @@ public static class HullLoft
         {
             throw new JobFaultException(
                 "offsets",
-                $"the {panel.Name} has {stations.Length} station(s) at which both '{panel.Lower}' and '{panel.Upper}' have values; four or more are needed"
+                $"the {panel.Name} has {NumberText.Count(stations.Length, "station")} at which both '{panel.Lower}' and '{panel.Upper}' have values; four or more are needed"
             );
         }
 

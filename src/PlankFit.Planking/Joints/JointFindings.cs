@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Framing;
 using PlankFit.Planking.Laying;
@@ -66,7 +65,7 @@ public static class JointFindings
             yield return new(
                 Severity.Warning,
                 first.Plank.Id,
-                $"{Count(whole.Length, "plank")} a side of {where}: longer than the longest usable piece, {Mm(layer.Stock.LongestMm)}, and left whole: "
+                $"{NumberText.Count(whole.Length, "plank")} a side of {where}: longer than the longest usable piece, {Mm(layer.Stock.LongestMm)}, and left whole: "
                     + (
                         first.Places.IsEmpty
                             ? NothingBehind(layer.Stock)
@@ -127,7 +126,7 @@ public static class JointFindings
         yield return new(
             Severity.Note,
             where,
-            $"{Count(pieced.Planks.Length, "plank")} a side are longer than {Mm(layer.Stock.LongestMm)} and are made of {pieced.Pieces} pieces, {Fewest(pieced)}, joined by {joined}"
+            $"{NumberText.Count(pieced.Planks.Length, "plank")} a side {(pieced.Planks.Length == 1 ? "is" : "are")} longer than {Mm(layer.Stock.LongestMm)} and made of {pieced.Pieces} pieces, {Fewest(pieced)}, joined by {joined}"
         );
     }
 
@@ -190,7 +189,4 @@ public static class JointFindings
         : stock.Cut == ButtCut.Square
             ? $"nothing behind it that carries a butt ({string.Join(", ", stock.On)}) is broad enough for one square across it; say cut = \"along the backing\", allow blocks, or name more in [[behind]]"
         : $"nothing behind it carries a butt ({string.Join(", ", stock.On)}); name more in [[behind]], or allow blocks";
-
-    private static string Count(int number, string one) =>
-        number == 1 ? $"1 {one}" : string.Create(CultureInfo.InvariantCulture, $"{number} {one}s");
 }

@@ -2,6 +2,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Keel;
 
@@ -34,7 +35,7 @@ internal static class KeelChecks
             else if (line.HalfBreadthsMm.Count(y => y is not null) is < LeastPoints and var points)
             {
                 yield return Fault(
-                    $"the line '{name}' has {points} half-breadth(s); a keel layer's half-width needs three at least"
+                    $"the line '{name}' has {NumberText.Count(points, "half-breadth")}; a keel layer's half-width needs three at least"
                 );
             }
         }

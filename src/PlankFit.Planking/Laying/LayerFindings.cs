@@ -71,7 +71,7 @@ internal static class LayerFindings
             if (tapered > 0)
             {
                 run +=
-                    $"; {Count(tapered, "tapered plank")}{aside} keep{(tapered == 1 ? "s" : "")} the drift within bounds";
+                    $"; {NumberText.Count(tapered, "tapered plank")}{aside} keep{(tapered == 1 ? "s" : "")} the drift within bounds";
             }
 
             bool over =
@@ -99,7 +99,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 Id(worst),
-                $"{Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or overlap by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                $"{NumberText.Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or overlap by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
             )
             {
                 Rank = Rank.Know,
@@ -120,7 +120,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Note,
                 where,
-                $"{Count(both, "plank")}{aside} to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
+                $"{NumberText.Count(both, "plank")}{aside} to be fitted at both ends: saw one end long by its allowance, scribe, then trim"
             );
         }
 
@@ -205,7 +205,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 id(worst),
-                $"{Count(verdict.Count(), "plank")}{ofWhat}: {verdict.Key.Verdict}; {radius}; {twist}. {(verdict.Key.Refused ? RefusedBend.ToDo : ToDo(verdict.Key.Way))}"
+                $"{NumberText.Count(verdict.Count(), "plank")}{ofWhat}: {verdict.Key.Verdict}; {radius}; {twist}. {(verdict.Key.Refused ? RefusedBend.ToDo : ToDo(verdict.Key.Way))}"
             )
             {
                 Rank = verdict.Key.Refused ? Rank.DoNotSaw : Rank.SawAfter,
@@ -223,9 +223,6 @@ internal static class LayerFindings
             _ =>
                 "Try the first one dry, pulled down a little at a time, before the others are sawn",
         };
-
-    private static string Count(int number, string one) =>
-        number == 1 ? $"1 {one}" : string.Create(CultureInfo.InvariantCulture, $"{number} {one}s");
 
     /// <summary>To three figures at most: nobody bends a plank to the millimetre.</summary>
     private static string Radius(double mm, LengthUnit units) =>

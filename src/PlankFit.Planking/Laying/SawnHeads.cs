@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Layers;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.Laying;
 
@@ -37,7 +38,7 @@ internal static class SawnHeads
                     new(
                         Severity.Warning,
                         $"layer {planks.Name}",
-                        $"the job has it head {Word(planks.Heads)}, and {turned} plank(s) of it are sawn heading {Word(kept)}: it is laid on heading {Word(kept)}, as they do; to turn it, take them off the record with --forget"
+                        $"the job has it head {Word(planks.Heads)}, and {NumberText.Count(turned, "plank")} of it {(turned == 1 ? "is" : "are")} sawn heading {Word(kept)}: it is laid on heading {Word(kept)}, as {(turned == 1 ? "it does" : "they do")}; to turn it, take {(turned == 1 ? "it" : "them")} off the record with --forget"
                     )
                 );
             }

@@ -1,5 +1,6 @@
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Planking.SettingUp;
 
@@ -20,7 +21,7 @@ internal static class SettingUpChecks
             else if (line.HalfBreadthsMm.Count(y => y is not null) is < LeastPoints and var points)
             {
                 yield return Fault(
-                    $"the line '{backbone}' has {points} half-breadth(s); the backbone's half-width needs two at least",
+                    $"the line '{backbone}' has {NumberText.Count(points, "half-breadth")}; the backbone's half-width needs two at least",
                     "setting-up.backbone-half-width"
                 );
             }
@@ -44,7 +45,7 @@ internal static class SettingUpChecks
                 if (along < LeastPoints)
                 {
                     yield return Fault(
-                        $"the line '{sheer}' has {along} point(s) with height and half-breadth along the bottom; the topside's slope needs two or more",
+                        $"the line '{sheer}' has {NumberText.Count(along, "point")} with height and half-breadth along the bottom; the topside's slope needs two or more",
                         "setting-up.topside.sheer"
                     );
                 }

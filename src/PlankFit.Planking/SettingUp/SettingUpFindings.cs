@@ -126,7 +126,7 @@ internal static class SettingUpFindings
             yield return new(
                 Severity.Warning,
                 $"chine, {worst.Section}",
-                $"planks are too short for this corner at {shorts.Length} section(s), here by {LengthText.ForPaper(mm, ground.Job.Units, RoundTo.Up)}: they are to reach {LengthText.ForPaper(Math.Max(worst.Corner.Trim.OuterMm, worst.Corner.Trim.InnerMm), ground.Job.Units)} past the table's chine; raise [ends] chine by so much, or its allowance where it is fit, or mitre the skins where the corner opens forward (mitre-forward-of)"
+                $"planks are too short for this corner at {NumberText.Count(shorts.Length, "section")}, here by {LengthText.ForPaper(mm, ground.Job.Units, RoundTo.Up)}: they are to reach {LengthText.ForPaper(Math.Max(worst.Corner.Trim.OuterMm, worst.Corner.Trim.InnerMm), ground.Job.Units)} past the table's chine; raise [ends] chine by so much, or its allowance where it is fit, or mitre the skins where the corner opens forward (mitre-forward-of)"
             );
         }
     }

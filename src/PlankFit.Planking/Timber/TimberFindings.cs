@@ -158,14 +158,11 @@ internal static class TimberFindings
                 group.First().Id,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Count(group.Count())} a side of layer {layer.Name} would bend cold if laminated of {group.Key} layers of {each}"
+                    $"{NumberText.Count(group.Count(), "plank")} a side of layer {layer.Name} would bend cold if laminated of {group.Key} layers of {each}"
                 )
             );
         }
     }
-
-    private static string Count(int planks) =>
-        planks == 1 ? "1 plank" : string.Create(CultureInfo.InvariantCulture, $"{planks} planks");
 
     private static string Percent(double percent) => NumberText.Trimmed(percent, 1) + " %";
 

@@ -13,6 +13,11 @@ public static class NumberText
     /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite, or beyond 1e15.</exception>
     public static string Padded(double value, int decimals) => Fixed(value, decimals, '0');
 
+    /// <summary>So many of what <paramref name="one"/> is one of: 1 plank, 34 planks, no "plank(s)" that leaves the reader to choose.</summary>
+    /// <param name="one">A word whose plural has an s at its end.</param>
+    public static string Count(int number, string one) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {one}{(number == 1 ? "" : "s")}");
+
     private static string Fixed(double value, int decimals, char place)
     {
         if (!double.IsFinite(value) || Math.Abs(value) > 1e15)

@@ -127,7 +127,7 @@ internal static class AsBuiltReader
                     new(
                         Severity.Warning,
                         file,
-                        $"the job has no panel with the letter {of.Key}, of which {of.Count()} plank(s) are sawn ({of.First().Id}): nothing is laid on from them; give the panel its letter again, or take them off the record (`plankfit sawn JOB {of.First().Id} --forget`)"
+                        $"the job has no panel with the letter {of.Key}, of which {NumberText.Count(of.Count(), "plank")} {(of.Count() == 1 ? "is" : "are")} sawn ({of.First().Id}): nothing is laid on from them; give the panel its letter again, or take {(of.Count() == 1 ? "it" : "them")} off the record (`plankfit sawn JOB {of.First().Id} --forget`)"
                     )
                 );
             }
@@ -166,8 +166,9 @@ internal static class AsBuiltReader
                 fault =
                     !panel ? $"the job has no panel with the letter {first.Panel}"
                     : first.Layer <= layers ? null
-                    : first.Panel == PlankId.Bottom ? $"the job has {layers} layer(s) of planks"
-                    : $"the panel has {layers} layer(s) of planks";
+                    : first.Panel == PlankId.Bottom
+                        ? $"the job has {NumberText.Count(layers, "layer")} of planks"
+                    : $"the panel has {NumberText.Count(layers, "layer")} of planks";
             }
 
             if (fault is not null)

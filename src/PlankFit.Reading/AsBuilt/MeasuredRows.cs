@@ -266,7 +266,7 @@ internal sealed class MeasuredRows(
 
         if (plank.Layer > plankLayers)
         {
-            Fault(row, 2, id, $"the job has {plankLayers} layer(s) of planks");
+            Fault(row, 2, id, $"the job has {NumberText.Count(plankLayers, "layer")} of planks");
             return;
         }
 

@@ -32,6 +32,11 @@ public static partial class MeasuredText
         MeasuredBottom? bottom = null
     )
     {
+        if (FileLook.Mistaken(text, FileForm.Measured, file) is { } mistaken)
+        {
+            return (AsBuiltSpec.None, [new(Severity.Error, file, mistaken)]);
+        }
+
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(Remark().Replace(text, ""), file, findings);
         var reader = new MeasuredRows(file, units.Written, table, keelLayers, plankLayers, findings)

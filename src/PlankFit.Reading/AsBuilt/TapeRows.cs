@@ -196,7 +196,10 @@ internal sealed class TapeRows(
 
         if (plank.Layer > plankLayers)
         {
-            return (null, new(2, $"the job has {plankLayers} layer(s) of planks"));
+            return (
+                null,
+                new(2, $"the job has {NumberText.Count(plankLayers, "layer")} of planks")
+            );
         }
 
         if (sideWord.Length > 0 && SideOf(sideWord) != plank.Side)

@@ -44,15 +44,12 @@ public static class JobBinder
     )
     {
         List<Finding> findings = [];
-        if (string.IsNullOrWhiteSpace(text))
+        string? none = string.IsNullOrWhiteSpace(text)
+            ? FileLook.EmptyJob
+            : FileLook.Mistaken(text, FileForm.Job, file);
+        if (none is not null)
         {
-            findings.Add(
-                new(
-                    Severity.Error,
-                    file,
-                    "the file is empty: a job has [job], [hull] and at least one [[layer]]"
-                )
-            );
+            findings.Add(new(Severity.Error, file, none));
             return (Empty(file), [.. findings]);
         }
 

@@ -35,7 +35,10 @@ public static class JobReader
             );
         }
 
-        return Read(jobPath, TextFile.Read(jobPath, jobFile));
+        var text = TextFile.Read(jobPath, jobFile);
+        return text is { Fault: { } fault }
+            ? new(null, [fault with { Message = fault.Message + JobsIn.Folder(jobPath) }])
+            : Read(jobPath, text);
     }
 
     /// <summary>

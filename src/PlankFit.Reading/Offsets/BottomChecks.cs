@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 
 namespace PlankFit.Reading.Offsets;
 
@@ -92,7 +93,7 @@ internal static class BottomChecks
                 Severity.Error,
                 file,
                 FormattableString.Invariant(
-                    $"{count} station{(count == 1 ? "" : "s")} at which both {keel.Name} and {chine.Name} have values: {FewestStations} or more are needed"
+                    $"{NumberText.Count(count, "station")} at which both {keel.Name} and {chine.Name} have values: {FewestStations} or more are needed"
                 )
             );
         }

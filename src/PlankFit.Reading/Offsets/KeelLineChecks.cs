@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.Drafts;
 using PlankFit.Reading.Text;
 
@@ -54,7 +55,7 @@ internal static class KeelLineChecks
                 Severity.Error,
                 line.At.ToString(),
                 FormattableString.Invariant(
-                    $"{line.Key} = {Quoted.Of(line.Name)}: {file} gives {points} half-breadth{(points == 1 ? "" : "s")} of it, and the edge of a keel layer needs {LeastPoints} or more"
+                    $"{line.Key} = {Quoted.Of(line.Name)}: {file} gives {NumberText.Count(points, "half-breadth")} of it, and the edge of a keel layer needs {LeastPoints} or more"
                 )
             );
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
+using PlankFit.Planking.Units;
 using PlankFit.Reading.Drafts;
 using PlankFit.Reading.Text;
 
@@ -110,7 +111,7 @@ internal static class LineChecks
                 Severity.Error,
                 where,
                 FormattableString.Invariant(
-                    $"{line.Name} has {points} point{(points == 1 ? "" : "s")} with both height and half-breadth: a line needs two or more"
+                    $"{line.Name} has {NumberText.Count(points, "point")} with both height and half-breadth: a line needs two or more"
                 )
             );
         }

@@ -35,6 +35,11 @@ public static class OffsetsText
     )
     {
         List<Finding> findings = [];
+        if (FileLook.Mistaken(text, FileForm.Offsets, file) is { } mistaken)
+        {
+            return (null, [new(Severity.Error, file, mistaken)]);
+        }
+
         ImmutableArray<CsvRow> rows = CsvRows.Read(text, file, findings);
         if (rows.IsEmpty)
         {

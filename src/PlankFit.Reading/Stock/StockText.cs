@@ -42,6 +42,11 @@ public static class StockText
         IDictionary<string, string> seen
     )
     {
+        if (FileLook.Mistaken(text, FileForm.Boards, file) is { } mistaken)
+        {
+            return ([], [new(Severity.Error, file, mistaken)]);
+        }
+
         List<Finding> findings = [];
         ImmutableArray<CsvRow> rows = CsvRows.Read(text, file, findings);
         if (rows.IsEmpty)

@@ -13,8 +13,7 @@ internal static class OrdinaryFile
     {
         if (Directory.Exists(path))
         {
-            string job = Path.Combine(path, "job.toml");
-            return $"is a folder ({path}): name the file in it{(File.Exists(job) ? $", {job}" : "")}";
+            return $"is a folder ({path}): name the file in it";
         }
 
         if (Kind(path) is { } kind)

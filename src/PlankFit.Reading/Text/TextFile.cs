@@ -52,6 +52,15 @@ public sealed record TextFile(byte[] Bytes, string? Text, Finding? Fault)
     /// <summary>The bytes as UTF-8 text.</summary>
     public static TextFile Decode(byte[] bytes, string shownAs)
     {
+        if (bytes is [(byte)'P', (byte)'K', 3, 4, ..])
+        {
+            return Wrong(
+                shownAs,
+                "is a workbook or another packed file, not text: save the sheet that holds the table as CSV",
+                bytes
+            );
+        }
+
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
             return Wrong(shownAs, "is UTF-16: save it as UTF-8", bytes);

@@ -155,8 +155,16 @@ public sealed class SawnBoardsTests : IDisposable
             had = planned.Single(b => !b.ToBuy);
         Assert.StartsWith("Y", bought.Board, StringComparison.Ordinal);
 
+        int offcuts = bought.Offcuts.Length + had.Offcuts.Length;
         string said = Sawn([.. bought.Planks, .. had.Planks])
-            .Lines.Single(l => l.Contains("offcut(s) of them come in", StringComparison.Ordinal));
+            .Lines.Single(l =>
+                l.Contains(
+                    offcuts == 1
+                        ? "; 1 offcut of them comes in"
+                        : $"; {offcuts} offcuts of them come in",
+                    StringComparison.Ordinal
+                )
+            );
         Assert.StartsWith(
             $"Off the rack by the plan of cutting: {had.Board}; bought for it, and so not on the rack: {bought.Board}; ",
             said,

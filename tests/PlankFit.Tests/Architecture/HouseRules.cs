@@ -178,6 +178,19 @@ public sealed partial class HouseRules
         Assert.Empty(found);
     }
 
+    /// <summary>A message counts and says one plank or two planks: "plank(s)" leaves that to its reader.</summary>
+    [Fact]
+    public void NoMessageHasItsPluralInBrackets()
+    {
+        IEnumerable<string> found = SourceFiles()
+            .SelectMany(f =>
+                ToChoose()
+                    .Matches(File.ReadAllText(f))
+                    .Select(m => $"{Path.GetFileName(f)}: {m.Value}")
+            );
+        Assert.Empty(found);
+    }
+
     [Fact]
     public void TheTopHoldsOnlyWhatWasAgreed()
     {
@@ -259,6 +272,9 @@ public sealed partial class HouseRules
         @"\b(SHA\d+|MD5|HMAC\w*|Aes|Rfc2898\w*|IncrementalHash|RandomNumberGenerator)\b"
     )]
     private static partial Regex NeedsOpenSsl();
+
+    [GeneratedRegex(@"\{[^{}""\r\n]*\} [a-z-]+\(e?s\)")]
+    private static partial Regex ToChoose();
 
     [GeneratedRegex(@"NotImplemented|\bTODO\b|\bFIXME\b|\bHACK\b")]
     private static partial Regex Unfinished();

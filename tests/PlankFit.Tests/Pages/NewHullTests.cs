@@ -101,6 +101,39 @@ public sealed class NewHullTests
         );
     }
 
+    /// <summary>A job, or a list of boards, put in the table's place is told as such, and nothing is asked about it.</summary>
+    [Theory]
+    [InlineData(
+        "[job]\nname = \"Ours\"\n[hull]\n",
+        "this looks like a job, not a table of offsets"
+    )]
+    [InlineData(
+        "board,count,length,width,thickness\nB,1,4000,120,8\n",
+        "this looks like a list of boards, not a table of offsets"
+    )]
+    public async Task WhatIsNoTableIsToldAtOnce(string text, string told)
+    {
+        await using ServedFolder served = await ServedFolder.Start();
+        JsonElement seen = await served.Look(
+            new
+            {
+                table = text,
+                typed = new Dictionary<string, string>(),
+                layers = 1,
+            }
+        );
+        Assert.Equal(0, seen.GetProperty("missing").GetArrayLength());
+        Assert.Contains(
+            told,
+            Assert
+                .Single(seen.GetProperty("found").EnumerateArray())
+                .GetProperty("words")
+                .GetString(),
+            StringComparison.Ordinal
+        );
+        Assert.True(seen.GetProperty("table").GetProperty("rows").GetArrayLength() > 0);
+    }
+
     [Fact]
     public async Task FeetAndInchesAreRecognised()
     {

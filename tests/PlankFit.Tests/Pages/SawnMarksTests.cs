@@ -97,6 +97,77 @@ public sealed class SawnMarksTests
         );
     }
 
+    /// <summary>A card that was drawn before the planks were laid again marks nothing; taking a plank off the record asks for no card, since what it was sawn by stands there.</summary>
+    [Fact]
+    public async Task AnOldCardForgetsAndMarksNothing()
+    {
+        await using ServedJob served = await ServedJob.Small();
+        await served.Tried(1);
+        (HttpStatusCode, string) good = await Marked(served, new { plank = "S1-09", turn = 1 });
+        Assert.Equal(HttpStatusCode.OK, good.Item1);
+        await Facts(served, "S1-09");
+        (HttpStatusCode status, string words) = await Marked(
+            served,
+            new { plank = "S1-11", turn = 1 }
+        );
+        Assert.Equal(HttpStatusCode.Conflict, status);
+        Assert.Contains("laid again since this card was drawn", words, StringComparison.Ordinal);
+        Assert.Equal(
+            "S1-09",
+            Assert.Single(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn).Id.ToString()
+        );
+        (status, words) = await Marked(
+            served,
+            new
+            {
+                plank = "S1-09",
+                forget = true,
+                turn = 1,
+                shape = new double[] { 1, 2, 3 },
+            }
+        );
+        Assert.True(status == HttpStatusCode.OK, words);
+        Assert.Empty(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn);
+    }
+
+    /// <summary>While what is shown has a fault the picture is of an earlier text: nothing is marked by it, and nothing taken off, until it is mended.</summary>
+    [Fact]
+    public async Task NothingIsMarkedWhileTheJobHasFaults()
+    {
+        await using ServedJob served = await ServedJob.Small();
+        await served.Tried(1);
+        Assert.Equal(HttpStatusCode.OK, (await Marked(served, new { plank = "S1-09" })).Item1);
+        string good = served.OnDisk;
+        File.WriteAllText(
+            served.JobPath,
+            good.Replace("width = 100", "width = 0", StringComparison.Ordinal)
+        );
+        await Until(served, s => s.GetProperty("faults").GetArrayLength() > 0);
+        foreach (bool forget in new[] { false, true })
+        {
+            (HttpStatusCode status, string words) = await Marked(
+                served,
+                new { plank = forget ? "S1-09" : "S1-11", forget }
+            );
+            Assert.Equal(HttpStatusCode.Conflict, status);
+            Assert.Contains("mend it first", words, StringComparison.Ordinal);
+        }
+
+        File.WriteAllText(served.JobPath, good);
+        await Until(served, s => s.GetProperty("faults").GetArrayLength() == 0);
+        Assert.Equal(
+            "S1-09",
+            Assert.Single(JobReader.Read(served.JobPath).Job!.AsBuilt.Sawn).Id.ToString()
+        );
+        Assert.Equal(HttpStatusCode.OK, (await Marked(served, new { plank = "S1-11" })).Item1);
+    }
+
+    private static async Task<(HttpStatusCode, string)> Marked(ServedJob served, object mark)
+    {
+        using HttpResponseMessage answer = await served.Post("job/1/sawn", mark);
+        return (answer.StatusCode, await answer.Content.ReadAsStringAsync(ServedJob.Stop));
+    }
+
     /// <summary>Two browsers that mark at once lose nothing and write nothing twice.</summary>
     [Fact]
     public async Task TwoAtOnceLoseNothing()

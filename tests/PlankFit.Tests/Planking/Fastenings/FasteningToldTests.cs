@@ -116,6 +116,85 @@ public sealed class FasteningToldTests
         }
     }
 
+    /// <summary>What is the same on both sides is told once, though on one side there is more to tell; what is alike on the whole timber is told of starboard, and port likewise.</summary>
+    [Fact]
+    public void AGapOnBothSidesIsToldOnce()
+    {
+        FasteningSettings settings = new() { SpacingMm = 75, PullDown = NoPullDown };
+        FramingSpec one = Along("one", FramingKind.Open, 200) with { FromMm = 900, ToMm = 1000 },
+            two = Along("two", FramingKind.Open, 200) with { FromMm = 1800, ToMm = 2050 };
+        string Told(FramingSpec other)
+        {
+            BottomPlan plan = Planned(settings, Stringer, one, other);
+            return plan
+                .Findings.Single(f =>
+                    f.Where == "layer inner"
+                    && f.Message.StartsWith("along stringer fastenings", StringComparison.Ordinal)
+                )
+                .Message;
+        }
+
+        string alike = Told(two),
+            sided = Told(two with { Only = Side.Starboard });
+        Assert.Contains(" in 2 places: ", alike, StringComparison.Ordinal);
+        Assert.EndsWith("; to port likewise", alike, StringComparison.Ordinal);
+        Assert.DoesNotContain("P1-", alike, StringComparison.Ordinal);
+        Assert.Contains(" in 3 places: ", sided, StringComparison.Ordinal);
+        Assert.DoesNotContain("likewise", sided, StringComparison.Ordinal);
+        Assert.DoesNotContain("P1-", sided, StringComparison.Ordinal);
+        Assert.Matches(@"; then (in|from) S1-[^;]*, and to port, \d+", sided);
+    }
+
+    /// <summary>A joint has a name on each side: by it a gap is the twin of the other's, and by no other joint, thing, plank or figure.</summary>
+    [Fact]
+    public void ATwinIsKnownByItsJoint()
+    {
+        PlankId plank = Named.Plank("S1-08");
+        Hindrance hindered = new(Obstacle.Of(new JointId(plank, 1)), 3, 12);
+        TimberGap gap = new(1, Side.Starboard, "stringer", 94, plank, null, hindered),
+            twin = gap with { Side = Side.Port, From = plank.Twin, Hindered = hindered.ToPort() };
+        Assert.True(gap.IsTwinOf(twin) && twin.IsTwinOf(gap));
+        Assert.False(gap.IsTwinOf(gap));
+        Assert.All(
+            new[]
+            {
+                twin with
+                {
+                    GapMm = 94.2,
+                },
+                twin with
+                {
+                    From = null,
+                },
+                twin with
+                {
+                    To = plank.Twin,
+                },
+                twin with
+                {
+                    Backing = "chine log",
+                },
+                twin with
+                {
+                    Layer = 2,
+                },
+                twin with
+                {
+                    Hindered = hindered,
+                },
+                twin with
+                {
+                    Hindered = hindered with { By = "the after seam" },
+                },
+            },
+            other => Assert.False(gap.IsTwinOf(other), $"{other}")
+        );
+        FasteningGap shorter = new("stringer", 0, 94, hindered);
+        Assert.True(shorter.IsTwinOf(shorter with { Hindered = hindered.ToPort() }));
+        Assert.False(shorter.IsTwinOf(shorter));
+        Assert.False(shorter.IsTwinOf(shorter with { Hindered = hindered.ToPort(), Placed = 1 }));
+    }
+
     /// <summary>A gap on a timber's middle is told once, along the timber, and not again of the plank that it lies on.</summary>
     [Fact]
     public void AGapOnTheMiddleIsToldAlongTheTimberOnly()

@@ -50,7 +50,7 @@ public sealed class RunSpacingTests
         {
             TimberGap gap = told.Single(g => g.From == from && g.To == to);
             Assert.Equal(mm, gap.GapMm, 0.01);
-            Assert.Contains("seam", gap.Hindered.By, StringComparison.Ordinal);
+            Assert.Contains("seam", gap.Hindered.By.ToString(), StringComparison.Ordinal);
             Assert.Equal(30, gap.Hindered.AsksMm, 0.05);
             Assert.InRange(gap.Hindered.HasMm, 15, 30);
         }

@@ -36,7 +36,7 @@ public sealed class AllFaultsAtOnceTests
         ("masters = \"clear\"", "masters = \"best\"", "is none of the grades"),
         ("kerf = 3", "kerf = -3", "must not be less than 0"),
         ("lap = \"mitre\"", "lap = \"miter\"", "did you mean \"mitre\""),
-        ("fitted = [\"S1-08\"]", "fitted = [\"S9-08\"]", "layer(s) of planks"),
+        ("fitted = [\"S1-08\"]", "fitted = [\"S9-08\"]", "layers of planks"),
         ("planks = \"yard larch\"", "planks = \"yard birch\"", "is no species of the table"),
         ("density = 560", "density = 0", "kg a cubic metre"),
         ("spacing = 75", "spacing = 5", "must be at least 10 mm"),

@@ -213,6 +213,26 @@ public sealed class JobReaderTests : IDisposable
         );
     }
 
+    /// <summary>Where the folder has no job but folders of it have, those are named; where nothing has one, that.</summary>
+    [Fact]
+    public void AFolderOfHullsNamesTheirJobs()
+    {
+        string hull = Directory.CreateDirectory(Path.Combine(folder, "punt")).FullName;
+        Texts.Finds(
+            JobReader.Read(folder),
+            Severity.Error,
+            Path.GetFileName(folder),
+            "neither it nor a folder in it has a job.toml"
+        );
+        File.WriteAllText(Path.Combine(hull, "job.toml"), Texts.Job);
+        Texts.Finds(
+            JobReader.Read(folder),
+            Severity.Error,
+            Path.GetFileName(folder),
+            $"name the file in it, one of {Path.Combine(hull, "job.toml")}"
+        );
+    }
+
     [Fact]
     public void ATableThatIsNotThereIsNamedWithTheLineThatNamesIt()
     {

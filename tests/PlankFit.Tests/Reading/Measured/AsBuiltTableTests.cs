@@ -31,7 +31,7 @@ public sealed class AsBuiltTableTests
     [InlineData("fitted = [\"S1-10..P1-12\"]", "S1-10..P1-12", "one side and layer")]
     [InlineData("fitted = [\"S1-12..S1-10\"]", "S1-12..S1-10", "from the forward plank")]
     [InlineData("fitted = [\"S1-01..S1-02..S1-03\"]", "S1-01", "a run of them")]
-    [InlineData("fitted = [\"S7-10\"]", "S7-10", "3 layer(s)")]
+    [InlineData("fitted = [\"S7-10\"]", "S7-10", "3 layers")]
     [InlineData("from = \"12\"", "12", "no station")]
     [InlineData("fited = [\"S1-10\"]", "fited", "fitted")]
     public void WhatIsWrongIsNamedWithItsPlace(string line, string written, string message)

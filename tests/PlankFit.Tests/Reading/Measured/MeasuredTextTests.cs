@@ -76,7 +76,7 @@ public sealed class MeasuredTextTests
         "it has 0, 1, 3"
     )]
     [InlineData("seam at keel,10,port,400", "line 2, column 2 (where)", "S1-10")]
-    [InlineData("seam at keel,S3-10,starboard,400", "line 2, column 2 (where)", "2 layer(s)")]
+    [InlineData("seam at keel,S3-10,starboard,400", "line 2, column 2 (where)", "2 layers")]
     [InlineData("seam at keel,S1-10,port,400", "line 2, column 3 (side)", "is to starboard")]
     [InlineData("wombat,3,port,1104", "line 2, column 1 (what)", "is not measured here. Accepted")]
     [InlineData("seam at keel,S1-010,starboard,400", "line 2, column 2 (where)", "S1-10")]

@@ -93,7 +93,7 @@ public sealed class TapeRowsTests
     [InlineData("seam length,S1-10,starboard,1491", 2, "S1-10 after")]
     [InlineData("seam length,S1-10 after,port,1491", 3, "is to starboard")]
     [InlineData("seam length,ST1-10 after,,1491", 2, "only the bottom")]
-    [InlineData("seam length,S3-10 after,,1491", 2, "2 layer(s)")]
+    [InlineData("seam length,S3-10 after,,1491", 2, "2 layers")]
     [InlineData("short at chine,20,,3", 2, "is not a plank's number")]
     [InlineData("short at chine,S1-20,,300", 4, "another plank's")]
     [InlineData("opens at keel,S1-20,,3", 2, "S1-20 forward")]
