@@ -32,6 +32,7 @@ internal static class GlueLaws
             if (layer is not null)
             {
                 Order(glue.Spec.Done, layer, stage);
+                Bound(glue.Spec.Crew!, stage);
             }
 
             foreach (GlueBatch batch in stage.Batches)
@@ -224,6 +225,22 @@ internal static class GlueLaws
                 .Sum(s => s.Hands);
             Assert.True(busy <= crew.Hands, $"{stage.Layer}: {busy} hands of {crew.Hands}");
         }
+    }
+
+    /// <summary>No order does it in less: all work is in it, one batch's mixing at least, and the plan itself keeps it.</summary>
+    private static void Bound(CrewSpec crew, GlueStage stage)
+    {
+        if (stage.Batches.IsEmpty)
+        {
+            return;
+        }
+
+        double work =
+            crew.MixMinutes
+            + stage
+                .Batches.SelectMany(b => b.Planks)
+                .Sum(p => crew.SpreadMinutes + (CrewSpec.FastenHands * (p.DoneAt - p.SetAt)));
+        Assert.InRange(stage.BoundMinutes, (work / crew.Hands) - Hair, stage.WorkMinutes + Hair);
     }
 
     private static void Order(GlueProgress done, PlankLayerPlan layer, GlueStage stage)
