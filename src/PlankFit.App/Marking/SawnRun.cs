@@ -94,7 +94,7 @@ public static class SawnRun
         record.Replace(sawn.Values, [.. had, .. into]);
         ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(
-            $"{Planks(sawn.Count)} written down as sawn in {record.Path}; no lay-out moves or renumbers them from now on."
+            $"{Planks(sawn.Count)} written down as sawn in {record.Path}; no lay-out moves or renumbers {(sawn.Count == 1 ? "it" : "them")} from now on."
         );
         if (again.Length > 0)
         {

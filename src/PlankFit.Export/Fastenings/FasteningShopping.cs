@@ -13,11 +13,10 @@ public static class FasteningShopping
     public static ImmutableArray<Drawing> Of(BottomPlan plan, FasteningPlan fastenings) =>
         SheetPage.Numbered(
             plan.Job,
-            [
-                .. Bought(plan, fastenings).Pages(plan.Job),
-                .. Counts(plan, fastenings).Pages(plan.Job),
-                .. Lengths(plan, fastenings).Pages(plan.Job),
-            ]
+            ListSheet.Together(
+                plan.Job,
+                [Bought(plan, fastenings), Counts(plan, fastenings), Lengths(plan, fastenings)]
+            )
         );
 
     private static ListSheet Bought(BottomPlan plan, FasteningPlan fastenings)

@@ -41,7 +41,9 @@ internal static class ShopNetwork
         using var square = new AsciiQRCode(data);
         return $"""
 
-            On the shop's network: {address}   code {code}   (plain http: who watches this network can read it)
+            On the shop's network: {address}   code {code[..4]} {code[
+                4..
+            ]}   (plain http: who watches this network can read it)
             {square.GetGraphicSmall()}
             """;
     }

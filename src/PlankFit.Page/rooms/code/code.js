@@ -1,16 +1,25 @@
 const code = document.getElementById("code"),
   said = document.getElementById("said");
 
+const digits = 8;
+
 async function enter() {
+  // As it is read aloud or copied, with blanks between; one that cannot be it is not sent, since wrong ones are counted.
+  const typed = code.value.replace(/[\s.-]/g, "");
+  if (!new RegExp(`^[0-9]{${digits}}$`).test(typed)) {
+    said.textContent = `A code has ${digits} digits: look at the terminal once more.`;
+    code.select();
+    return;
+  }
   const answer = await fetch("/code", {
     method: "POST",
     headers: { "Content-Type": "application/json", "X-PlankFit": "1" },
-    body: JSON.stringify({ code: code.value.trim() }),
+    body: JSON.stringify({ code: typed }),
   });
   if (answer.ok) {
     location.replace("/");
   } else {
-    said.textContent = "That is not the code. A code serves one browser once: look at the terminal for the one that holds now.";
+    said.textContent = "That is not the code. A code serves one browser once: look at the terminal for the one that holds now. After five wrong ones from one device it is not heard until another code stands there.";
     code.select();
   }
 }

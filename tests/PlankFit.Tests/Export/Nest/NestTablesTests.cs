@@ -88,8 +88,8 @@ public sealed class NestTablesTests
         StructurePlan bare = new(new(), [], [], [], []);
         Assert.Equal(
             [
-                "timber|boards to buy|all planks|3|boards|54.25|the plan of cutting, sawing waste with it; 1 piece has no board yet and is not among it",
-                "timber|boards of the rack|all planks|1|boards||the plan of cutting; on hand, and not paid",
+                "timber|boards to buy|all planks|3|boards|3 boards|54.25|the plan of cutting, sawing waste with it; 1 piece has no board yet and is not among it",
+                "timber|boards of the rack|all planks|1|boards|1 board||the plan of cutting; on hand, and not paid",
             ],
             StructureTables.Bill(Plan, bare).Rows.Select(Row)
         );

@@ -116,7 +116,7 @@ public sealed class SawnLayersTests
             layer,
             f =>
                 Assert.StartsWith(
-                    $"the job has it head forward, and {aft} plank(s) of it are sawn heading aft",
+                    $"the job has it head forward, and {aft} {(aft == 1 ? "plank of it is" : "planks of it are")} sawn heading aft",
                     f.Message
                 )
         );

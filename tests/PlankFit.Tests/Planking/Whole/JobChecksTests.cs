@@ -86,7 +86,7 @@ public sealed class JobChecksTests
         (
             j => j with { Framing = [.. j.Framing, Thing("C", new FramingLine.Offsets("stub"))] },
             "behind C",
-            "the line 'stub' has 1 point(s) with both height and half-breadth; two or more are needed"
+            "the line 'stub' has 1 point with both height and half-breadth; two or more are needed"
         ),
         (
             j => SettingUp(j, s => s with { Backbone = new BackboneWidth.Line("nowhere") }),
