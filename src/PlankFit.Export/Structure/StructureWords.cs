@@ -52,11 +52,11 @@ internal static class StructureWords
             : (NumberText.Padded(amount, decimals), shown);
     }
 
-    /// <summary>12.34 cu ft; 4 boards.</summary>
+    /// <summary>12.34 cu ft; 4 boards; 1 board.</summary>
     public static string Shown(BillRow row, LengthUnit unit)
     {
         (string amount, string called) = Amount(row, unit);
-        return $"{amount} {called}";
+        return row is { Unit: "boards", Amount: 1 } ? "1 board" : $"{amount} {called}";
     }
 
     public static string Mass(double kg, LengthUnit unit) =>

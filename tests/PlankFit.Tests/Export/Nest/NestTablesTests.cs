@@ -110,8 +110,8 @@ public sealed class NestTablesTests
         };
         Assert.Equal(
             [
-                "timber|boards to buy|all planks|1|boards||the plan of cutting, sawing waste with it; not all of them have a price; 1 piece has no board yet and is not among it",
-                "timber|boards of the rack|all planks|1|boards||the plan of cutting; on hand, by their prices 12.50, and not paid",
+                "timber|boards to buy|all planks|1|boards|1 board||the plan of cutting, sawing waste with it; not all of them have a price; 1 piece has no board yet and is not among it",
+                "timber|boards of the rack|all planks|1|boards|1 board||the plan of cutting; on hand, by their prices 12.50, and not paid",
             ],
             StructureTables.Bill(Plan with { Nest = priced }, bare).Rows.Select(Row)
         );
