@@ -67,11 +67,11 @@ public sealed class CutSheetsByChanceTests
         None(Faults(plan));
     }
 
+    public static TheoryData<double> Factors => LongRuns.FirstOf(0.05, 0.03, 0.02);
+
     /// <summary>Drawn so small that hardly anything has room, a strip still has nothing upon anything else, and what it leaves out is told.</summary>
     [Theory]
-    [InlineData(0.02)]
-    [InlineData(0.03)]
-    [InlineData(0.05)]
+    [MemberData(nameof(Factors))]
     public void WhatFindsNoPlaceIsLeftOutAndTold(double factor)
     {
         const double Around = 60;

@@ -12,7 +12,7 @@ public sealed class AgainWithPanelsTests
     private static readonly BottomPlan Day = DemoPlans.Of("day-launch");
 
     public static TheoryData<string> Changes =>
-        LongRuns.Asked ? [.. Changed.Keys] : [.. Changed.Keys.Where((_, i) => i % 4 == 0)];
+        LongRuns.Asked ? [.. Changed.Keys] : [.. Changed.Keys.Where((_, i) => i % 8 == 0)];
 
     private static readonly Dictionary<string, Func<Job, Job>> Changed = new()
     {
