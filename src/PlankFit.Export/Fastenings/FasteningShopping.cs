@@ -13,7 +13,7 @@ public static class FasteningShopping
     public static ImmutableArray<Drawing> Of(BottomPlan plan, FasteningPlan fastenings) =>
         SheetPage.Numbered(
             plan.Job,
-            ListSheet.Together(
+            ListsTogether.Pages(
                 plan.Job,
                 [Bought(plan, fastenings), Counts(plan, fastenings), Lengths(plan, fastenings)]
             )

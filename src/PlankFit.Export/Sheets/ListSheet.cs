@@ -22,9 +22,6 @@ internal sealed record ListSheet(
 )
 {
     private const double GapMm = 3;
-
-    /// <summary>From one list to the name of the next, with the name and what is below it.</summary>
-    private const double UnderMm = 14;
     private const double UsualGapMm = 1.4;
     private const double TightGapMm = 0.9;
 
@@ -71,80 +68,8 @@ internal sealed record ListSheet(
         return Pages(format, inside, runs);
     }
 
-    /// <summary>Lists one under the other, each after the first under its own name, as many on a page as it holds whole; one that is longer has pages of its own.</summary>
-    public static IReadOnlyList<SheetPage> Together(Job job, IReadOnlyList<ListSheet> lists)
-    {
-        var format = SheetFormat.Bench(job);
-        Box inside = Frame.Inside(format).Within(3);
-        List<SheetPage> pages = [];
-        List<ListSheet> page = [];
-        double room = inside.Height;
-        foreach (ListSheet list in lists)
-        {
-            ListSheet fitted = list.Fitted(inside);
-            double taken = fitted.HeightMm(inside) + (page.Count > 0 ? UnderMm : 0);
-            if (taken > room && page.Count > 0)
-            {
-                pages.AddRange(On(page));
-                page.Clear();
-                (room, taken) = (inside.Height, fitted.HeightMm(inside));
-            }
-
-            page.Add(fitted);
-            room -= taken;
-        }
-
-        return [.. pages, .. page.Count > 0 ? On(page) : []];
-
-        IReadOnlyList<SheetPage> On(List<ListSheet> some)
-        {
-            ListSheet[] all = [.. some];
-            return all.Length == 1
-                ? all[0].Pages(job)
-                :
-                [
-                    new(
-                        format,
-                        all[0].Block with
-                        {
-                            Arrow = "",
-                        },
-                        (pad, box) =>
-                        {
-                            Box left = box.Within(3);
-                            foreach ((int i, ListSheet list) in all.Index())
-                            {
-                                if (i > 0)
-                                {
-                                    double y = left.Top - UnderMm + GapMm;
-                                    pad.Text(
-                                        left.Left,
-                                        y,
-                                        list.Block.Sheet,
-                                        Letters.Bench,
-                                        Anchor.BaselineLeft,
-                                        true
-                                    );
-                                    left = left with { Top = y - GapMm };
-                                }
-
-                                double under = list.Draw(
-                                    pad,
-                                    left,
-                                    list.Widths(left.Width),
-                                    0,
-                                    list.Rows.Length
-                                );
-                                left = left with { Top = under };
-                            }
-                        }
-                    ),
-                ];
-        }
-    }
-
     /// <summary>Figures that have no room beside each other are written smaller, and not broken.</summary>
-    private ListSheet Fitted(Box inside) =>
+    public ListSheet Fitted(Box inside) =>
         Size > Letters.Small && WordsMm().Sum() > inside.Width
             ? this with
             {
@@ -152,7 +77,8 @@ internal sealed record ListSheet(
             }
             : this;
 
-    private double HeightMm(Box inside)
+    /// <summary>Of all of it in one piece, mm.</summary>
+    public double HeightMm(Box inside)
     {
         ImmutableArray<double> widths = Widths(inside.Width);
         return IntroMm(inside.Width) + HeadMm(widths) + Rows.Sum(r => RowMm(r, widths));
@@ -196,7 +122,11 @@ internal sealed record ListSheet(
         return runs;
     }
 
+    /// <summary>All of it from the top of a box that has room for it.</summary>
     /// <returns>Where it ends, below its last row.</returns>
+    public double Draw(SheetCanvas pad, Box box) =>
+        Draw(pad, box, Widths(box.Width), 0, Rows.Length);
+
     private double Draw(SheetCanvas pad, Box box, ImmutableArray<double> widths, int from, int to)
     {
         double top = box.Top;

@@ -59,8 +59,9 @@ internal sealed class PlanksFirst(Listeners listeners)
             overtaken = 0;
             return (shown, planks);
         }
-        catch (OperationCanceledException) when (!end.IsCancellationRequested)
+        catch (Exception) when (rest.IsCancellationRequested && !end.IsCancellationRequested)
         {
+            // Whatever came of being stopped: work that goes side by side may say it in its own way, and the newer text is to be laid.
             overtaken++;
             return null;
         }

@@ -82,6 +82,36 @@ public sealed class PlanksFirstTests
         }
     }
 
+    /// <summary>Parts that go side by side may end in one fault of several; only what nobody stopped is a fault of the program.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void HowAStopIsToldDoesNotMatter(bool isOvertaken)
+    {
+        using var newer = new CancellationTokenSource();
+        (ShownJob Shown, LaidPlanks? Planks)? Laid() =>
+            new PlanksFirst(new()).Of(
+                1,
+                (stop, planks) =>
+                {
+                    planks(Plan);
+                    throw new AggregateException(new OperationCanceledException(stop));
+                },
+                _ => { },
+                CancellationToken.None,
+                newer.Token
+            );
+        if (isOvertaken)
+        {
+            newer.Cancel();
+            Assert.Null(Laid());
+        }
+        else
+        {
+            Assert.Throws<AggregateException>(() => Laid());
+        }
+    }
+
     /// <summary>A server that ends is no newer text.</summary>
     [Fact]
     public void TheEndIsTheEnd()

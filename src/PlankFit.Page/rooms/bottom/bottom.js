@@ -152,6 +152,8 @@ export function bottom(place) {
   const forget = watch((what) => {
     if (what === "state") {
       tell();
+    } else if (what === "coming") {
+      image.coming();
     } else if (what === "planks") {
       image.paint();
       line.paint();

@@ -129,6 +129,8 @@ export function picture(into) {
       master.fetch();
       describe();
     },
+    /** Planks are there, and will be painted once it is known which. */
+    coming: () => drawer.coming?.(),
     mark: () => {
       drawer.mark();
       master.draw();

@@ -3,7 +3,7 @@
 
 import { LineSegments, Mesh, OrthographicCamera, Raycaster, Scene, Vector2, Vector3, WebGLRenderer } from "three";
 import { colouring } from "/rooms/bottom/colours.js";
-import { shop, watch } from "/rooms/frame/shop.js";
+import { shop } from "/rooms/frame/shop.js";
 import { bytes } from "/rooms/frame/wire.js";
 import { besides } from "./parts.js";
 import { geometry, material, rgb, texture } from "./shade.js";
@@ -48,12 +48,11 @@ export function drawer(sheet, sight, onDrawn) {
 
   // Asked for as soon as they are there, together with which planks there are.
   let ahead = null;
-  watch((what) => {
-    if (what === "coming") {
-      ahead = { turn: shop.coming, packed: fetched(shop.coming) };
-    }
-  });
   const fetched = (turn) => bytes(`planks/${turn}`).catch(() => null);
+
+  function coming() {
+    ahead = { turn: shop.coming, packed: fetched(shop.coming) };
+  }
 
   async function paint() {
     const { turn, order } = shop.shown;
@@ -199,7 +198,7 @@ export function drawer(sheet, sight, onDrawn) {
   /** The least and the greatest corner of all planks, mm. */
   const box = () => (body === null ? null : { least: body.least.toArray(), most: body.least.clone().add(body.size).toArray() });
 
-  return { paint, turn, mark, at, project, box, besides: parts.paint };
+  return { paint, coming, turn, mark, at, project, box, besides: parts.paint };
 }
 
 /** Skins that lie under the outermost one that is shown, panel by panel. */
