@@ -39,11 +39,10 @@ internal static class ShopNetwork
             QRCodeGenerator.ECCLevel.L
         );
         using var square = new AsciiQRCode(data);
+        string spoken = $"{code[..4]} {code[4..]}";
         return $"""
 
-            On the shop's network: {address}   code {code[..4]} {code[
-                4..
-            ]}   (plain http: who watches this network can read it)
+            On the shop's network: {address}   code {spoken}   (plain http: who watches this network can read it)
             {square.GetGraphicSmall()}
             """;
     }
