@@ -60,13 +60,11 @@ public sealed class Geodesic
     public double Crossing(Func<Uv, double> level, double from, double to) =>
         Brent.FindRoot(s => level(UvAt(s)), from, to, 1e-9, 100);
 
-    public Uv UvAt(double s)
-    {
-        GeodesicState y = State(s);
-        return new(y.U, y.V);
-    }
+    public Uv UvAt(double s) => Step(s).UvAt(s);
 
-    private GeodesicState State(double s)
+    private GeodesicState State(double s) => Step(s).At(s);
+
+    private ref readonly GeodesicStep Step(double s)
     {
         // Past its ends a trace says nothing: its polynomials would go on, and go astray.
         if (!(s >= From - 1e-6 && s <= To + 1e-6))
@@ -77,11 +75,6 @@ public sealed class Geodesic
             );
         }
 
-        return steps[Step(s)].At(s);
-    }
-
-    private int Step(double s)
-    {
         int low = 0,
             high = steps.Length - 1;
         while (low < high)
@@ -97,6 +90,6 @@ public sealed class Geodesic
             }
         }
 
-        return low;
+        return ref steps[low];
     }
 }

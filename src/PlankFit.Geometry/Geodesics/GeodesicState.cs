@@ -52,6 +52,35 @@ internal readonly struct GeodesicState
 
     public double B1 => b1;
 
+    /// <summary>The parameters of r1 + x (r2 + y (r3 + x (r4 + y r5))): of dense output all that places along a line ask for.</summary>
+    public static Uv Uv(
+        in GeodesicState r1,
+        in GeodesicState r2,
+        in GeodesicState r3,
+        in GeodesicState r4,
+        in GeodesicState r5,
+        double x,
+        double y
+    )
+    {
+        Vector128<double> sum =
+            r1.place.GetLower()
+            + (
+                x
+                * (
+                    r2.place.GetLower()
+                    + (
+                        y
+                        * (
+                            r3.place.GetLower()
+                            + (x * (r4.place.GetLower() + (y * r5.place.GetLower())))
+                        )
+                    )
+                )
+            );
+        return new(sum.GetElement(0), sum.GetElement(1));
+    }
+
     public static GeodesicState Start(Uv at, Vec3 tangent) => new(at, tangent, (1, 0), (0, 1));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

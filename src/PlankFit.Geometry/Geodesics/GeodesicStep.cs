@@ -52,6 +52,14 @@ internal readonly struct GeodesicStep
         return r1 + (x * (r2 + (y * (r3 + (x * (r4 + (y * r5)))))));
     }
 
+    /// <summary>The parameters alone.</summary>
+    public Uv UvAt(double s)
+    {
+        double x = (s - From) / Length,
+            y = 1 - x;
+        return GeodesicState.Uv(r1, r2, r3, r4, r5, x, y);
+    }
+
     /// <summary>What the state's rates are; <paramref name="sizes"/> are the lengths of du and dv in mm, for the error's scale.</summary>
     public static GeodesicState Rates(ISurface surface, in GeodesicState y, out Uv sizes)
     {
@@ -59,14 +67,14 @@ internal readonly struct GeodesicStep
         double e = p.E,
             f = p.F,
             g = p.G,
-            det = (e * g) - (f * f);
+            one = 1 / ((e * g) - (f * f));
         Vec3 t = y.Tangent;
         double tu = p.Du.Dot(t),
             tv = p.Dv.Dot(t);
-        double du = ((g * tu) - (f * tv)) / det,
-            dv = ((e * tv) - (f * tu)) / det;
+        double du = ((g * tu) - (f * tv)) * one,
+            dv = ((e * tv) - (f * tu)) * one;
         double bend = (p.L * du * du) + (2 * p.M * du * dv) + (p.N * dv * dv);
-        double gauss = ((p.L * p.N) - (p.M * p.M)) / det;
+        double gauss = ((p.L * p.N) - (p.M * p.M)) * one;
         sizes = new(e, g);
         return new(new(du, dv), bend * p.Normal, (y.A1, -gauss * y.A), (y.B1, -gauss * y.B));
     }

@@ -9,6 +9,9 @@ public static class GeodesicTracing
     /// <summary>No step is longer than this, mm, so that no feature of the surface is stepped over unseen.</summary>
     private const double LongestStep = 400;
 
+    /// <summary>Steps are so much shorter than the error allows, since one that is refused costs as much as one that is taken.</summary>
+    private const double Safety = 0.8;
+
     /// <summary>A surface that needs more steps than this is no surface that a plank lies on.</summary>
     private const int MostSteps = 20000;
 
@@ -30,7 +33,7 @@ public static class GeodesicTracing
         Vec3 tangent = surface.At(start.U, start.V).UnitTangent(direction);
         var y0 = GeodesicState.Start(start, tangent);
         GeodesicState k0 = GeodesicStep.Rates(surface, y0, out _);
-        var steps = new List<GeodesicStep>(12);
+        using var steps = new StepBuffer();
         if (back > 0)
         {
             OneWay(surface, new(0, y0, k0), -back, toleranceMm, goOn, steps);
@@ -50,7 +53,7 @@ public static class GeodesicTracing
         }
 
         double to = steps.Count > behind ? steps[^1].To : 0;
-        return new(surface, [.. steps], from, to);
+        return new(surface, steps.ToArray(), from, to);
     }
 
     /// <summary>
@@ -63,16 +66,26 @@ public static class GeodesicTracing
         Vec3 unitTangent,
         double lengthMm,
         double stepMm
-    ) => Shoot(surface, start, unitTangent, lengthMm, StepsOf(lengthMm, stepMm));
+    ) =>
+        Shoot(
+            surface,
+            start,
+            surface.At(start.U, start.V),
+            unitTangent,
+            lengthMm,
+            StepsOf(lengthMm, stepMm)
+        );
 
     /// <summary>How many steps of at most <paramref name="stepMm"/> a length takes.</summary>
     internal static int StepsOf(double lengthMm, double stepMm) =>
         Math.Max(1, (int)Math.Ceiling(Math.Abs(lengthMm) / stepMm));
 
     /// <summary>The same in a given number of steps: for a search, which must not see the end jump where one step more begins.</summary>
+    /// <param name="under">The surface at the start.</param>
     internal static (Uv Uv, Vec3 Tangent) Shoot(
         ISurface surface,
         Uv start,
+        in SurfacePoint under,
         Vec3 unitTangent,
         double lengthMm,
         int steps
@@ -83,7 +96,7 @@ public static class GeodesicTracing
         Vec3 t = unitTangent;
         for (int i = 0; i < steps; i++)
         {
-            (Uv a, Vec3 a1) = Rates(surface, uv, t);
+            (Uv a, Vec3 a1) = i == 0 ? Rates(under, t) : Rates(surface, uv, t);
             (Uv b, Vec3 b1) = Rates(surface, uv + ((h / 2) * a), t + ((h / 2) * a1));
             (Uv c, Vec3 c1) = Rates(surface, uv + ((h / 2) * b), t + ((h / 2) * b1));
             (Uv d, Vec3 d1) = Rates(surface, uv + (h * c), t + (h * c1));
@@ -94,9 +107,11 @@ public static class GeodesicTracing
         return (uv, t);
     }
 
-    private static (Uv, Vec3) Rates(ISurface surface, Uv uv, Vec3 t)
+    private static (Uv, Vec3) Rates(ISurface surface, Uv uv, Vec3 t) =>
+        Rates(surface.At(uv.U, uv.V), t);
+
+    private static (Uv, Vec3) Rates(in SurfacePoint p, Vec3 t)
     {
-        SurfacePoint p = surface.At(uv.U, uv.V);
         Uv r = p.Rates(t);
         double bend = (p.L * r.U * r.U) + (2 * p.M * r.U * r.V) + (p.N * r.V * r.V);
         return (r, bend * p.Normal);
@@ -108,11 +123,12 @@ public static class GeodesicTracing
         double length,
         double toleranceMm,
         Func<Uv, bool>? goOn,
-        List<GeodesicStep> steps
+        StepBuffer steps
     )
     {
         double sign = Math.Sign(length),
             h = sign * Math.Min(100, Math.Abs(length));
+        bool refused = false;
         while (sign * (length - at.S) > 1e-9)
         {
             bool last = sign * (at.S + h - length) >= -1e-9;
@@ -133,9 +149,10 @@ public static class GeodesicTracing
                 }
 
                 double shrink = double.IsFinite(error)
-                    ? Math.Max(0.2, 0.9 * Math.Pow(toleranceMm / error, 0.2))
+                    ? Math.Max(0.2, Safety * Math.Pow(toleranceMm / error, 0.2))
                     : 0.2;
                 h *= shrink;
+                refused = true;
                 continue;
             }
 
@@ -154,7 +171,12 @@ public static class GeodesicTracing
                 return;
             }
 
-            double grow = error > 0 ? Math.Min(4, 0.9 * Math.Pow(toleranceMm / error, 0.2)) : 4;
+            // Right behind one that was refused a longer one would be refused again.
+            double most = refused ? 1 : 4,
+                grow = error > 0
+                    ? Math.Min(most, Safety * Math.Pow(toleranceMm / error, 0.2))
+                    : most;
+            refused = false;
             h = sign * Math.Min(LongestStep, Math.Abs(h) * Math.Max(0.3, grow));
         }
     }

@@ -16,6 +16,9 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
     /// <summary>A foot further off than this, mm, is none: the search has run away.</summary>
     private const double FurthestMm = 10000;
 
+    /// <summary>What a mm along a traced line is out by: 4e-6 were met.</summary>
+    private const double Unsure = 2e-5;
+
     public Geodesic Centre => centre;
 
     /// <summary>The surface parameters of (s, t), and the unit tangent of the perpendicular there.</summary>
@@ -46,6 +49,7 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
             (Uv end, Vec3 tangent) = GeodesicTracing.Shoot(
                 centre.Surface,
                 c.Uv,
+                under,
                 under.Left(c.Tangent),
                 f.T,
                 steps
@@ -58,8 +62,9 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
             double dt = miss.Dot(across),
                 ds = miss.Dot(across.Cross(p.Normal));
             double stretch = 1 - (under.GaussCurvature * f.T * f.T / 2);
+            double left = Left(under, f.T, Math.Abs(dt) + Math.Abs(ds));
             f = new(s + (ds / stretch), f.T + dt);
-            if (Math.Abs(dt) + Math.Abs(ds) < toleranceMm)
+            if (left < toleranceMm)
             {
                 return f;
             }
@@ -74,5 +79,24 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
             "no place of the plank's own line lies square abreast of it",
             uv
         );
+    }
+
+    /// <summary>
+    /// What a step leaves to be made, mm, with a good deal to spare: of the second order by the strip's own metric, K t; of the third by its chord, the square of the
+    /// curvatures; and of the first what the curvature, taken at the foot, changes across, a tenth of K t², and what the line's and the perpendicular's own lengths are
+    /// out by.
+    /// </summary>
+    private static double Left(in SurfacePoint under, double t, double moved)
+    {
+        double gauss = under.GaussCurvature,
+            mean = under.MeanCurvature,
+            squares = (4 * mean * mean) - (2 * gauss);
+        return moved
+            * (
+                (moved * 2 * Math.Abs(gauss * t))
+                + (moved * moved * squares)
+                + (Math.Abs(gauss) * t * t / 10)
+                + Unsure
+            );
     }
 }

@@ -21,11 +21,11 @@ public sealed class ParallelSurface(ISurface parent, double offsetMm) : ISurface
         double e = s.E,
             f = s.F,
             g = s.G,
-            det = (e * g) - (f * f);
+            one = 1 / ((e * g) - (f * f));
         Vec3 nu =
-            ((((f * s.M) - (g * s.L)) / det) * s.Du) + ((((f * s.L) - (e * s.M)) / det) * s.Dv);
+            ((((f * s.M) - (g * s.L)) * one) * s.Du) + ((((f * s.L) - (e * s.M)) * one) * s.Dv);
         Vec3 nv =
-            ((((f * s.N) - (g * s.M)) / det) * s.Du) + ((((f * s.M) - (e * s.N)) / det) * s.Dv);
+            ((((f * s.N) - (g * s.M)) * one) * s.Du) + ((((f * s.M) - (e * s.N)) * one) * s.Dv);
         double z = offsetMm;
         return new(
             s.P + (z * s.Normal),

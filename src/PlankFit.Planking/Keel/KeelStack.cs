@@ -40,9 +40,8 @@ internal static class KeelStack
             timber += spec.ThicknessMm;
             int index = PlankLayer(job, spec);
             var outer = new ParallelSurface(table, stack.Layers[index].OuterMm);
-            ClothLayerSpec[] cloths = [.. job.Layers.Take(index).OfType<ClothLayerSpec>()];
-            double sofar = timber;
-            var face = new KeelFaceLine(profile, x => sofar + cloths.Sum(c => Cloth(c, x)));
+            Func<double, double> above = Above(timber, job.Layers.Take(index));
+            var face = new KeelFaceLine(profile, above);
             KeelEdgeCurve wanted = Wanted(table, outer, face);
             KeelEdgeCurve design = spec.HalfWidth switch
             {
@@ -69,8 +68,7 @@ internal static class KeelStack
     public static KeelFinish Finished(PlankingJob job, HullSurface hull)
     {
         double timber = job.Keel.Layers.Sum(k => k.ThicknessMm);
-        ClothLayerSpec[] cloths = [.. job.Layers.OfType<ClothLayerSpec>()];
-        var face = new KeelFaceLine(Profile(job, hull), x => timber + cloths.Sum(c => Cloth(c, x)));
+        var face = new KeelFaceLine(Profile(job, hull), Above(timber, job.Layers));
         var bottom = new ParallelSurface(hull.Surface, Stack.Of(job).OuterMm);
         return new(bottom, Wanted(hull.Surface, bottom, face));
     }
@@ -85,14 +83,27 @@ internal static class KeelStack
         );
     }
 
-    /// <summary>The thickness of a cloth on the keel at x: twice where port and starboard lap.</summary>
-    private static double Cloth(ClothLayerSpec cloth, double x)
+    /// <summary>How thick so much timber and the cloths among these layers are on the keel, at x.</summary>
+    private static Func<double, double> Above(double timberMm, IEnumerable<LayerSpec> layers)
     {
-        if (cloth.Lap is not { } lap)
+        ClothLayerSpec[] cloths = [.. layers.OfType<ClothLayerSpec>()],
+            lapped = [.. cloths.Where(c => c.Lap is not null)];
+        double everywhere = timberMm + cloths.Where(c => c.Lap is null).Sum(c => c.ThicknessMm);
+        return x =>
         {
-            return cloth.ThicknessMm;
-        }
+            double sum = everywhere;
+            foreach (ClothLayerSpec cloth in lapped)
+            {
+                sum += Lapped(cloth, cloth.Lap!, x);
+            }
 
+            return sum;
+        };
+    }
+
+    /// <summary>The thickness of a cloth on the keel at x: twice where port and starboard lap.</summary>
+    private static double Lapped(ClothLayerSpec cloth, ClothLap lap, double x)
+    {
         double inside = Math.Min(
             x - (lap.FromMm ?? double.NegativeInfinity),
             (lap.ToMm ?? double.PositiveInfinity) - x

@@ -4,6 +4,7 @@ using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
 using PlankFit.Planking.Layers;
 using PlankFit.Planking.Planks;
+using PlankFit.Planking.Regions;
 using PlankFit.Planking.Seams;
 using PlankFit.Planking.Units;
 
@@ -154,9 +155,14 @@ internal static class LayerFindings
     )
     {
         // A plank that is refused is not sawn, and told so.
-        foreach (Plank plank in plan.Starboard.Where(p => toSaw(p) && !p.IsRefused))
+        Plank[] planks = [.. plan.Starboard.Where(p => toSaw(p) && !p.IsRefused)];
+        bool[] holds = SideBySide.All(
+            planks.Length,
+            i => SawnShape.Holds(planks[i], plan.Planks.WidthMm)
+        );
+        foreach ((Plank plank, bool hold) in planks.Zip(holds))
         {
-            if (!SawnShape.Holds(plank, plan.Planks.WidthMm))
+            if (!hold)
             {
                 yield return new(
                     Severity.Error,

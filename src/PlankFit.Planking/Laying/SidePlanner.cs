@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using PlankFit.Geometry.Surfaces;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Hulls;
@@ -10,16 +11,23 @@ namespace PlankFit.Planking.Laying;
 /// <summary>Counts layers as they are laid, for whoever waits.</summary>
 internal sealed class LayerCount(IProgress<PlanProgress>? progress, int atFirst)
 {
+    private readonly Lock one = new();
     private int whole = atFirst,
         done;
 
     /// <summary>There turn out to be more layers to lay.</summary>
     public void More(int layers) => whole += layers;
 
+    /// <summary>Layers may be laid side by side, and are counted one by one.</summary>
     public void Begin(string layer)
     {
-        progress?.Report(new($"laying layer {done + 1} of {whole}, {layer}", (double)done / whole));
-        done++;
+        lock (one)
+        {
+            progress?.Report(
+                new($"laying layer {done + 1} of {whole}, {layer}", (double)done / whole)
+            );
+            done++;
+        }
     }
 }
 
@@ -38,29 +46,45 @@ internal static class SidePlanner
         CancellationToken stop
     )
     {
-        var laid = new List<LaidLayer>();
-        foreach (StackedLayer layer in ground.Stack.Layers)
-        {
-            stop.ThrowIfCancellationRequested();
-            if (layer.Spec is not PlankLayerSpec spec)
+        StackedLayer[] layers = [.. ground.Stack.Layers.Where(l => l.Spec is PlankLayerSpec)];
+        var laid = new LaidLayer[layers.Length];
+        var thrown = new ExceptionDispatchInfo?[layers.Length];
+
+        // Layers of one diagonal lie by the one below; the other diagonal's have nothing to do with them.
+        int[][] diagonals =
+        [
+            .. Enumerable
+                .Range(0, layers.Length)
+                .GroupBy(i => ((PlankLayerSpec)layers[i].Spec).Heads)
+                .Select(g => g.ToArray()),
+        ];
+        Parallel.ForEach(
+            diagonals,
+            diagonal =>
             {
-                continue;
+                LaidLayer? below = null;
+                foreach (int i in diagonal)
+                {
+                    try
+                    {
+                        stop.ThrowIfCancellationRequested();
+                        counter.Begin(layers[i].Spec.Name);
+                        var inputs = LayerInputs.Of(ground, layers[i], i + 1, below, asDrawn?[i]);
+                        laid[i] = below =
+                            before?.Layers.FirstOrDefault(l => inputs.AreThose(l.From))
+                            ?? LayerPlanner.Lay(inputs, stop);
+                    }
+                    catch (Exception e)
+                    {
+                        thrown[i] = ExceptionDispatchInfo.Capture(e);
+                        return;
+                    }
+                }
             }
+        );
 
-            counter.Begin(spec.Name);
-            var inputs = LayerInputs.Of(
-                ground,
-                layer,
-                laid.Count + 1,
-                laid.LastOrDefault(l => l.Spec.Heads == spec.Heads),
-                asDrawn?[laid.Count]
-            );
-            laid.Add(
-                before?.Layers.FirstOrDefault(l => inputs.AreThose(l.From))
-                    ?? LayerPlanner.Lay(inputs, stop)
-            );
-        }
-
+        // Of several faults the innermost layer's is told, whichever was met first.
+        Array.Find(thrown, t => t is not null)?.Throw();
         return laid;
     }
 

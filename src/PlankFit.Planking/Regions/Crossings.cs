@@ -11,6 +11,12 @@ internal static class Crossings
     /// <summary>The line is looked at every so many mm; shorter stretches are found by climbing to where the line comes nearest to the inside.</summary>
     private const double LookEveryMm = 20;
 
+    /// <summary>
+    /// Inside, room falls by no more than so much a mm of line: it is a distance, but by the scale of mid-bottom (2.4 at the most on hulls by chance). Outside it may do by
+    /// 14, where keel and chine would meet.
+    /// </summary>
+    private const double Steepest = 4;
+
     /// <summary>The seam on a line, or null where the line passes the region by.</summary>
     /// <exception cref="GeodesicException">Where the line leaves the region and enters it again.</exception>
     public static Seam? Find(LayerRegion region, Geodesic line)
@@ -19,12 +25,19 @@ internal static class Crossings
         double h = (line.To - line.From) / n;
         double Room(double s) => region.Room(line.UvAt(s));
         double S(int i) => i == n ? line.To : line.From + (i * h);
-        double[] room = new double[n + 1];
+        Span<double> room = n < 256 ? stackalloc double[n + 1] : new double[n + 1];
         int best = 0;
         for (int i = 0; i <= n; i++)
         {
             room[i] = Room(S(i));
             best = room[i] > room[best] ? i : best;
+
+            // So far from the edges none is reached within the next looks.
+            for (int far = (int)(room[i] / (Steepest * h)); far > 0 && i < n; far--)
+            {
+                room[i + 1] = room[i];
+                i++;
+            }
         }
 
         if (room[best] <= 0)

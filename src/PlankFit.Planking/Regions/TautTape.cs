@@ -7,6 +7,9 @@ namespace PlankFit.Planking.Regions;
 /// <summary>A tape held down on a face between two points: the geodesic, by aiming.</summary>
 internal static class TautTape
 {
+    /// <summary>So near, mm, that what is missed ahead is length and what is missed across none: its square over twice the length, and that over a radius.</summary>
+    private const double NearMm = 0.02;
+
     /// <summary>
     /// Its length, mm: the miss square across over the Jacobi field gives the next aim. Null where the aim does not settle: no number is better than a wrong one.
     /// </summary>
@@ -24,9 +27,9 @@ internal static class TautTape
             Vec3 miss = to - under.P;
             double ahead = miss.Dot(p.Tangent),
                 across = miss.Dot(under.Left(p.Tangent));
-            if (Math.Abs(across) < 1e-4 && Math.Abs(ahead) < 1e-4)
+            if (Math.Abs(across) < NearMm && Math.Abs(ahead) < NearMm)
             {
-                return length;
+                return length + ahead;
             }
 
             SurfacePoint first = face.At(start.U, start.V);

@@ -100,7 +100,6 @@ internal static class MovedSeams
             region,
             then,
             planned.Seams[index],
-            tracing,
             out double middle
         );
         double Planned(double s) =>

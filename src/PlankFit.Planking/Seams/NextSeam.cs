@@ -23,7 +23,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         MostPasses = 8;
 
     /// <summary>Step of the perpendiculars by which widths are measured, mm; good to 1e-4 mm in a width.</summary>
-    private const double MeasureStepMm = 80;
+    public const double MeasureStepMm = 80;
 
     /// <summary>The next seam on one side (−1 forward, +1 aft) with the width as nearly constant as geodesics allow and never above the stock; null where it passes the region by.</summary>
     public Seam? AtWidth(Seam seam, int side) => Laid(seam, side, 0);
@@ -85,7 +85,7 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     /// <summary>The greatest width of the plank between two seams, mm, over its net length and a little more, measured square to the first.</summary>
     public double Widest(Seam seam, Seam next)
     {
-        Span(seam, next, out double widest);
+        Span(seam, next, null, out double widest);
         return widest;
     }
 
@@ -99,14 +99,15 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         {
             (from, to) = (Math.Max(from, seam.Line.From), Math.Min(to, seam.Line.To));
             Neighbour n = Wish(seam, side, turn, from, to, target);
-            Geodesic line = Neighbours.Trace(region, seam.Line, n, (from + to) / 2, tracing);
+            double foot = (from + to) / 2;
+            Geodesic line = Neighbours.Trace(region, seam.Line, n, foot, tracing);
             next = Crossings.Find(region, line);
             if (next is null)
             {
                 return null;
             }
 
-            (from, to) = Span(seam, next, out double widest);
+            (from, to) = Span(seam, next, new(foot, side * target), out double widest);
             bool fits = widest <= Most + 1e-5;
             if ((pass > 0 && fits && widest > Most - 0.01) || (pass + 1 >= Passes && fits))
             {
@@ -129,7 +130,8 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
     }
 
     /// <summary>The stretch of the first seam abreast of both seams' inside stretches, with a little more at both ends, and the greatest distance across on it.</summary>
-    private (double From, double To) Span(Seam seam, Seam next, out double widest)
+    /// <param name="foot">Where on the first seam the line of the next was begun, and about how far across; null where that is not known.</param>
+    private (double From, double To) Span(Seam seam, Seam next, Fermi? foot, out double widest)
     {
         var strip = new FermiStrip(seam.Line, MeasureStepMm);
         const int nodes = 7;
@@ -142,9 +144,13 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
             Uv uv = next.Line.UvAt(low + ((high - low) * i / (nodes - 1)));
             Vec3 point = region.PointAt(uv);
             Fermi guess =
-                i == 0 ? Nearest(seam.Line, point)
+                i == 0 ? Abreast(seam.Line, foot, low) ?? Nearest(seam.Line, point)
                 : i == 1 ? new(s[0] + ((high - low) / (nodes - 1)), t[0])
-                : new((2 * s[i - 1]) - s[i - 2], (2 * t[i - 1]) - t[i - 2]);
+                : i == 2 ? new((2 * s[1]) - s[0], (2 * t[1]) - t[0])
+                : new(
+                    (3 * (s[i - 1] - s[i - 2])) + s[i - 3],
+                    (3 * (t[i - 1] - t[i - 2])) + t[i - 3]
+                );
             Fermi f = strip.Find(uv, point, guess, 1e-5);
             (s[i], t[i]) = (f.S, f.T);
         }
@@ -155,6 +161,10 @@ internal sealed class NextSeam(LayerRegion region, PlankLayerSpec spec, Tracing 
         widest = Peak.Of(at => Math.Abs(across.At(at)), from, to, 24);
         return (from, to);
     }
+
+    /// <summary>What lies abreast of a place on a line that runs along with this one from a foot on.</summary>
+    private static Fermi? Abreast(Geodesic line, Fermi? foot, double s) =>
+        foot is { } f ? new(Math.Clamp(f.S + s, line.From, line.To), f.T) : null;
 
     private static Fermi Nearest(Geodesic line, Vec3 point)
     {

@@ -27,8 +27,15 @@ internal static class SeamFamily
         Seam forward = Beside(region, spec, master, -1, tracing),
             after = Beside(region, spec, master, 1, tracing);
         ImmutableHashSet<int>.Builder tapered = ImmutableHashSet.CreateBuilder<int>();
-        (List<Seam> ahead, List<int> taperedAhead) = March(region, spec, forward, -1, tracing);
-        (List<Seam> behind, List<int> taperedBehind) = March(region, spec, after, 1, tracing);
+        (List<Seam> Seams, List<int> Tapered)[] marched = SideBySide.All(
+            2,
+            way =>
+                way == 0
+                    ? March(region, spec, forward, -1, tracing)
+                    : March(region, spec, after, 1, tracing)
+        );
+        (List<Seam> ahead, List<int> taperedAhead) = marched[0];
+        (List<Seam> behind, List<int> taperedBehind) = marched[1];
         ahead.Reverse();
         int masterIndex = ahead.Count + 1;
         foreach (int k in taperedAhead)
@@ -93,7 +100,7 @@ internal static class SeamFamily
         // The longer seam is the base: the other lies abreast of it.
         bool ahead = forward.LengthMm >= after.LengthMm;
         (Seam from, Seam to) = ahead ? (forward, after) : (after, forward);
-        Neighbour across = Measured(region, from, to, tracing, out double middle);
+        Neighbour across = Measured(region, from, to, out double middle);
         return Neighbours.Trace(
             region,
             from.Line,
@@ -104,15 +111,9 @@ internal static class SeamFamily
     }
 
     /// <summary>The neighbour as it was traced, by least squares over what is measured square across at a few places.</summary>
-    public static Neighbour Measured(
-        LayerRegion region,
-        Seam seam,
-        Seam next,
-        Tracing tracing,
-        out double middle
-    )
+    public static Neighbour Measured(LayerRegion region, Seam seam, Seam next, out double middle)
     {
-        var strip = new FermiStrip(seam.Line, tracing.PerpendicularStepMm);
+        var strip = new FermiStrip(seam.Line, NextSeam.MeasureStepMm);
         const int n = 6;
         double aa = 0,
             ab = 0,

@@ -159,7 +159,10 @@ public sealed class SawnPlankFaultsTests
                 p.Shaped(s =>
                     s with
                     {
-                        FlatCut = [s.FlatCut[0], s.FlatCut[2], s.FlatCut[1], .. s.FlatCut.Skip(3)],
+                        // Two corners of opposite ends change places: next to each other they need not cross, where one of them is hollow.
+                        FlatCut = s
+                            .FlatCut.SetItem(1, s.FlatCut[s.FlatCut.Length / 2])
+                            .SetItem(s.FlatCut.Length / 2, s.FlatCut[1]),
                     }
                 )
         ),
