@@ -21,6 +21,7 @@ internal sealed class EndTable
     private readonly ImmutableArray<NestItem> items;
     private readonly ItemPose[] all;
     private readonly int[] firstPose;
+    private readonly int[] itemOf;
     private readonly RowTurns? turns;
     private readonly int poses;
 
@@ -43,6 +44,7 @@ internal sealed class EndTable
 
         poses = firstPose[^1];
         all = [.. items.SelectMany(i => i.Poses)];
+        itemOf = [.. items.SelectMany((item, i) => item.Poses.Select(_ => i))];
         least = EndLeast.OfShapes(items, kerfMm);
     }
 
@@ -91,8 +93,32 @@ internal sealed class EndTable
 
         least = EndLeast.OfPitches(items, pitches);
         worked = (pitches, turned);
+        Short = ShortPoses.Of(
+            pitches,
+            all,
+            [.. all.Select((p, i) => HalfMm(itemOf[i], 1 - p.RightEnd))],
+            [.. all.Select((p, i) => HalfMm(itemOf[i], p.RightEnd))],
+            [
+                .. all.Select(
+                    (_, i) =>
+                        (
+                            turns?.IsTurnable(i, far: false) != true,
+                            turns?.IsTurnable(i, far: true) != true
+                        )
+                ),
+            ]
+        );
         return true;
     }
+
+    /// <summary>What neighbours come too near to each other over; null before all pitches are worked out.</summary>
+    public ShortPoses? Short { get; private set; }
+
+    /// <summary>Which of all poses of all things one is.</summary>
+    public int PoseOf(int item, int pose) => firstPose[item] + pose;
+
+    /// <summary>From the least x of one of all poses to that of each after it, once all are worked out.</summary>
+    public double[] PitchesMm(int pose) => worked!.Value.Pitches[pose];
 
     private (double PitchMm, RowTurn Turn) Worked(int p, int q)
     {

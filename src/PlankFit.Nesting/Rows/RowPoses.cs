@@ -35,6 +35,8 @@ internal sealed class RowPoses
             }),
         ];
         Parts = [.. Items.Select(i => problem.Items[i].Parts)];
+        OnlyPart = [.. Parts.Select(p => p.Length == 1 ? p[0] : -1)];
+        OfAll = [.. all.Select(a => Ends.PoseOf(a.Item, a.Pose))];
     }
 
     public EndTable Ends { get; }
@@ -55,9 +57,24 @@ internal sealed class RowPoses
     /// <summary>From its least x to where the share of whatever follows begins, at the least.</summary>
     public double[] NextMm { get; }
 
+    /// <summary>The one of those that lies in each; -1 where there are several.</summary>
+    public int[] OnlyPart { get; }
+
+    /// <summary>Which of all poses of all things each is.</summary>
+    public int[] OfAll { get; }
+
     /// <summary>The items of single pieces that lie in each.</summary>
     public ImmutableArray<int>[] Parts { get; }
 
     public double PitchMm(int one, int next) =>
         Ends.PitchMm(Items[one], Poses[one], Items[next], Poses[next]);
+
+    /// <summary>The same to each of all poses of all things.</summary>
+    public double[] PitchesMm(int one) => Ends.PitchesMm(OfAll[one]);
+
+    public bool IsShort(int pose) => Ends.Short?.IsShort(OfAll[pose]) == true;
+
+    /// <inheritdoc cref="ShortPoses.ApartMm"/>
+    public double ApartMm(int one, int other) =>
+        Ends.Short?.ApartMm(OfAll[one], OfAll[other]) ?? double.NegativeInfinity;
 }

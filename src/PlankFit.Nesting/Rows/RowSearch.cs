@@ -18,6 +18,7 @@ internal sealed class RowSearch(
     // What a pose has no worth for is not searched, whatever is left of it.
     private readonly int[] left = [.. items];
     private readonly List<int> path = [];
+    private readonly List<double> begins = [];
     private readonly List<List<Step>> levels = [];
     private readonly List<(double Worth, ImmutableArray<int> Path)> best = [];
 
@@ -133,6 +134,9 @@ internal sealed class RowSearch(
             return;
         }
 
+        double[]? pitches = last < 0 ? null : poses.PitchesMm(last);
+        // Over a short thing its neighbours may be nearer to each other than they may come.
+        bool over = path.Count > 1 && poses.IsShort(last);
         // Where any order will do, one order of each set of things is looked at.
         for (int s = poses.AnyOrder ? Math.Max(0, last) : 0; s < poses.Count; s++)
         {
@@ -141,7 +145,8 @@ internal sealed class RowSearch(
                 continue;
             }
 
-            double at = last < 0 ? 0 : from + poses.PitchMm(last, s);
+            double near = pitches is null ? 0 : from + pitches[poses.OfAll[s]],
+                at = over ? Clear(s, near) : near;
             if (at + poses.LengthMm[s] > limitMm + FitsMm)
             {
                 continue;
@@ -163,7 +168,7 @@ internal sealed class RowSearch(
                 );
             if (most > price && tails is not null)
             {
-                most = Math.Min(most, now + tails.Behind(s, limitMm - at));
+                most = Math.Min(most, now + tails.Behind(s, at > near ? -1 : last, limitMm - at));
             }
 
             if (most > price)
@@ -182,11 +187,28 @@ internal sealed class RowSearch(
             }
 
             path.Add(step.Pose);
+            begins.Add(step.AtMm);
             Take(step.Pose, 1);
             Go(step.Pose, step.AtMm, step.Worth);
             Take(step.Pose, -1);
+            begins.RemoveAt(begins.Count - 1);
             path.RemoveAt(path.Count - 1);
         }
+    }
+
+    /// <summary>Where a thing begins that keeps clear of what lies before the short ones that it follows.</summary>
+    private double Clear(int pose, double at)
+    {
+        for (int i = path.Count - 2; i >= 0; i--)
+        {
+            at = Math.Max(at, begins[i] + poses.ApartMm(path[i], pose));
+            if (!poses.IsShort(path[i]))
+            {
+                break;
+            }
+        }
+
+        return at;
     }
 
     /// <summary>How many of it were laid just before.</summary>
@@ -203,6 +225,11 @@ internal sealed class RowSearch(
 
     private bool IsLeft(int pose)
     {
+        if (poses.OnlyPart[pose] is >= 0 and var only)
+        {
+            return left[only] > 0;
+        }
+
         ImmutableArray<int> parts = poses.Parts[pose];
         for (int i = 0; i < parts.Length; i++)
         {

@@ -21,16 +21,17 @@ internal sealed class RowTails
     private const int MostCells = 12_000;
     private const float Rounding = 2e-6f;
     private readonly RowPoses poses;
+    private readonly TailStates states;
 
-    /// <summary>By pose and steps of length that are left; before each pose's own, room for lengths below nought, in which nothing fits.</summary>
+    /// <summary>By state of a pose and steps of length that are left; before each pose's own, room for lengths below nought, in which nothing fits.</summary>
     private readonly float[] table;
     private readonly int before;
     private readonly int cells;
     private readonly double step;
 
-    private RowTails(RowPoses poses, float[] table, int before, int cells, double step)
+    private RowTails(TailStates states, float[] table, int before, int cells, double step)
     {
-        (this.poses, this.table) = (poses, table);
+        (poses, this.states, this.table) = (states.Poses, states, table);
         (this.before, this.cells, this.step) = (before, cells, step);
     }
 
@@ -48,18 +49,19 @@ internal sealed class RowTails
                 : poses.Count > Some ? MiddleMm
                 : FineMm
         );
-        int n = poses.Count,
+        var states = new TailStates(poses);
+        int n = states.Count,
             cells = (int)Math.Floor((longestMm / step) + Fudge);
         int[][] pitch = new int[n][];
         int block = cells + 1,
             before = 0;
         for (int p = 0; p < n; p++)
         {
-            pitch[p] = new int[n];
-            for (int q = 0; q < n; q++)
+            pitch[p] = new int[poses.Count];
+            for (int q = 0; q < poses.Count; q++)
             {
                 // What is further away than the longest strip never fits.
-                int steps = (int)Math.Floor((poses.PitchMm(p, q) / step) + Fudge);
+                int steps = (int)Math.Floor((states.PitchMm(p, q) / step) + Fudge);
                 pitch[p][q] = Math.Min(cells + 1, steps);
                 block = Math.Min(block, steps);
                 before = Math.Max(before, pitch[p][q]);
@@ -76,15 +78,18 @@ internal sealed class RowTails
         float[] table = new float[n * row];
         int[] least =
         [
-            .. poses.LengthMm.Select(l => Math.Min(cells + 1, (int)Math.Floor((l / step) + Fudge))),
+            .. Enumerable
+                .Range(0, n)
+                .Select(p => poses.LengthMm[states.PoseOf(p)])
+                .Select(l => Math.Min(cells + 1, (int)Math.Floor((l / step) + Fudge))),
         ];
         for (int p = 0; p < n; p++)
         {
             table.AsSpan(p * row, before + least[p]).Fill(float.NegativeInfinity);
-            for (int q = 0; q < n; q++)
+            for (int q = 0; q < poses.Count; q++)
             {
                 // From where it reads what is laid behind it.
-                pitch[p][q] = (q * row) + before - pitch[p][q];
+                pitch[p][q] = (states.After(p, q) * row) + before - pitch[p][q];
             }
         }
 
@@ -119,19 +124,22 @@ internal sealed class RowTails
             );
         }
 
-        return new(poses, table, before, cells, step);
+        return new(states, table, before, cells, step);
     }
 
     /// <summary>So many places has each pose, with room behind them for what is raised too far.</summary>
     private static int Row(int before, int cells) => before + cells + 1 + Maxima.Wide;
 
     /// <summary>Nothing laid behind a thing is worth more, with so much length left from its least x on.</summary>
-    public double Behind(int pose, double leftMm)
+    /// <param name="before">What lies just before it, and as near as may be; -1 for nothing, or for not so near.</param>
+    public double Behind(int pose, int before, double leftMm)
     {
+        int state = before < 0 ? pose : states.After(before, pose);
         int c = (int)Math.Floor((leftMm / step) + Fudge);
         return c < 0
             ? double.NegativeInfinity
-            : table[(pose * Row(before, cells)) + before + Math.Min(c, cells)] * (1 + Rounding);
+            : table[(state * Row(this.before, cells)) + this.before + Math.Min(c, cells)]
+                * (1 + Rounding);
     }
 
     /// <summary>No row that is this long is worth more.</summary>
@@ -140,7 +148,7 @@ internal sealed class RowTails
         double most = 0;
         for (int p = 0; p < poses.Count; p++)
         {
-            most = Math.Max(most, poses.Worth[p] + Behind(p, lengthMm));
+            most = Math.Max(most, poses.Worth[p] + Behind(p, -1, lengthMm));
         }
 
         return most;

@@ -73,6 +73,9 @@ internal sealed class RowTurns
             )
             : null;
 
+    /// <summary>Whether an end of a pose may be turned in a row.</summary>
+    public bool IsTurnable(int pose, bool far) => (far ? right : left)[pose] is not null;
+
     /// <summary>The least pitch of two poses, and which end is turned for it.</summary>
     /// <param name="plainMm">Theirs as they are.</param>
     public (double PitchMm, RowTurn Turn) Least(int one, int next, double plainMm, double kerfMm)
