@@ -171,6 +171,7 @@ public static class GlueJson
 
     private static void Sessions(Utf8JsonWriter json, JsonNumbers numbers, GluePlan glue)
     {
+        Func<GlueSession, SessionClamps> held = ClampCounts.Of(glue);
         json.Objects(
             "sessions",
             glue.Sessions,
@@ -183,7 +184,7 @@ public static class GlueJson
                 numbers.NumberOrNull("noneEndsBefore", session.NoneEndsBefore, 2);
                 numbers.NumberOrNull("searchBound", session.Searched?.EndsAt, 2);
                 json.WriteBoolean("searchProved", session.Searched?.Proved == true);
-                SessionClamps clamps = ClampCounts.Of(glue, session);
+                SessionClamps clamps = held(session);
                 json.WriteNumber("clampsPutOn", clamps.PutOn);
                 json.WriteNumber("clampsAtOnce", clamps.AtOnce);
                 json.Strings("batches", session.Batches.Select(batch => batch.Name));

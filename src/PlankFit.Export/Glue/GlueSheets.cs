@@ -38,6 +38,7 @@ public static class GlueSheets
     {
         CrewSpec crew = glue.Spec.Crew!;
         bool searched = glue.Sessions.Any(s => s.NoneEndsBefore is not null);
+        Func<GlueSession, SessionClamps> clamps = ClampCounts.Of(glue);
         return new(
             Block(
                 "Gluing: sessions",
@@ -109,7 +110,7 @@ public static class GlueSheets
                             : $"{s.Batches[0].Name} to {s.Batches[^1].Name}",
                         s.Planks > 0 ? NumberText.Trimmed(s.Planks, 0) : "",
                         s.Fastenings > 0 ? NumberText.Trimmed(s.Fastenings, 0) : "",
-                        GlueWords.HeldBy(glue, s),
+                        GlueWords.HeldBy(glue, clamps(s)),
                         $"{GlueWords.Temperature(s.Batches.Min(b => b.Celsius), job.Units)}, {GlueWords.Temperature(s.Batches.Max(b => b.Celsius), job.Units)}",
                         s.Planks > 0
                             ? PlankRuns.Of(s.Batches.SelectMany(b => b.Planks).Select(p => p.Id))

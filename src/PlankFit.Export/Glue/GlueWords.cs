@@ -111,9 +111,10 @@ public static class GlueWords
     }
 
     /// <summary>96 spring clamps, 140 on at once; nothing where fastenings hold.</summary>
-    public static string HeldBy(GluePlan glue, GlueSession session)
+    /// <param name="clamps">As <see cref="ClampCounts.Of"/> has them.</param>
+    public static string HeldBy(GluePlan glue, SessionClamps clamps)
     {
-        if (ClampCounts.Of(glue, session) is not { PutOn: > 0 } clamps)
+        if (clamps.PutOn == 0)
         {
             return "";
         }
@@ -136,7 +137,8 @@ public static class GlueWords
     public static IEnumerable<string> Clamps(GluePlan glue)
     {
         int most = glue
-            .Sessions.Select(s => ClampCounts.Of(glue, s).AtOnce)
+            .Sessions.Select(ClampCounts.Of(glue))
+            .Select(c => c.AtOnce)
             .DefaultIfEmpty(0)
             .Max();
         if (most > 0)

@@ -26,10 +26,17 @@ internal static class SessionChart
                 - words.Sum(w => Lines(w, Letters.Bench, inside.Width) * LineMm(Letters.Bench))
                 - 2,
             left = 0;
+        Func<GlueSession, SessionClamps> clamps = ClampCounts.Of(glue);
         List<List<Row>> pages = [];
         foreach (GlueSession session in glue.Sessions)
         {
-            var row = Row.Of(glue, session, job.Units, inside.Width - NamesMm, room);
+            var row = Row.Of(
+                session,
+                GlueWords.HeldBy(glue, clamps(session)),
+                job.Units,
+                inside.Width - NamesMm,
+                room
+            );
             if (pages.Count == 0 || row.HeightMm > left)
             {
                 pages.Add([]);
@@ -97,14 +104,13 @@ internal static class SessionChart
     )
     {
         public static Row Of(
-            GluePlan glue,
             GlueSession session,
+            string held,
             LengthUnit unit,
             double width,
             double most
         )
         {
-            string held = GlueWords.HeldBy(glue, session);
             ImmutableArray<string> words =
             [
                 session.Layer,

@@ -178,17 +178,16 @@ internal static class ShearMap
         double length = side.Trim.Max(p => p.X) - side.Trim.Min(p => p.X);
         double cell = Math.Max(length / Along, 2.1 * side.Net.MeshMm),
             least = 8 * Drape.LeastLiftMm / (Drape.LiftOverMm * Drape.LiftOverMm);
-        foreach (
-            IGrouping<(double, double), ClothMesh> group in side
-                .Net.OnGround.GroupBy(m =>
-                    (Math.Floor(m.Middle.X / cell), Math.Floor(m.Middle.Y / cell))
-                )
-                .OrderBy(g => g.Key)
-        )
+        foreach (((int x, int y), List<ClothMesh> group) in InCells(side.Net.OnGround, cell))
         {
-            double shear = group.Average(m => Math.Abs(m.ShearDegrees)),
-                grey = Greys[Steps.Count(s => shear >= s)];
-            Vec2 low = new(group.Key.Item1 * cell, group.Key.Item2 * cell);
+            double shear = 0;
+            foreach (ClothMesh mesh in group)
+            {
+                shear += Math.Abs(mesh.ShearDegrees);
+            }
+
+            double grey = Greys[Steps.Count(s => shear / group.Count >= s)];
+            Vec2 low = new(x * cell, y * cell);
             if (grey < 1)
             {
                 pad.Closed(
@@ -206,9 +205,9 @@ internal static class ShearMap
             }
 
             // One stroke in the middle of every other cell, along the thread that lifts.
-            if (((int)group.Key.Item1 + (int)group.Key.Item2) % 2 == 0)
+            if ((x + y) % 2 == 0)
             {
-                ClothMesh middle = group.ElementAt(group.Count() / 2);
+                ClothMesh middle = group[group.Count / 2];
                 (double first, double second) = side.Net.ThreadCurvatures(middle.Middle);
                 if (Math.Max(first, second) >= least)
                 {
@@ -225,6 +224,34 @@ internal static class ShearMap
                 }
             }
         }
+    }
+
+    /// <summary>Meshes by the cell of the flat cloth that their middle lies in, cells in their order along the roll and then across it.</summary>
+    private static IEnumerable<((int X, int Y) Cell, List<ClothMesh> Meshes)> InCells(
+        IEnumerable<ClothMesh> meshes,
+        double cellMm
+    )
+    {
+        SortedDictionary<long, List<ClothMesh>> cells = [];
+        foreach (ClothMesh mesh in meshes)
+        {
+            long x = (long)Math.Floor(mesh.Middle.X / cellMm),
+                y = (long)Math.Floor(mesh.Middle.Y / cellMm),
+                key = (x << 32) + y;
+            if (!cells.TryGetValue(key, out List<ClothMesh>? held))
+            {
+                cells[key] = held = [];
+            }
+
+            held.Add(mesh);
+        }
+
+        return cells.Select(c =>
+        {
+            // The lower half read back as it was written, with its sign.
+            int y = (int)c.Key;
+            return (((int)((c.Key - y) >> 32), y), c.Value);
+        });
     }
 
     /// <summary>Each station's line, straight from keel to chine on the flat cloth: for the eye, not to measure from.</summary>

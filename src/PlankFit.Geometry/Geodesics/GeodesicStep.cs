@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Geometry.Surfaces;
 
@@ -45,6 +46,8 @@ internal readonly struct GeodesicStep
     public double Length { get; }
     public double To => From + Length;
 
+    // States are vectors, and what has these in its signature is not compiled ahead of time: well at the first call, then.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public GeodesicState At(double s)
     {
         double x = (s - From) / Length,
@@ -61,6 +64,7 @@ internal readonly struct GeodesicStep
     }
 
     /// <summary>What the state's rates are; <paramref name="sizes"/> are the lengths of du and dv in mm, for the error's scale.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static GeodesicState Rates(ISurface surface, in GeodesicState y, out Uv sizes)
     {
         SurfacePoint p = surface.At(y.U, y.V);
@@ -80,6 +84,7 @@ internal readonly struct GeodesicStep
     }
 
     /// <summary>Tries a step of signed length h; the error estimate is in mm at a reach of one metre.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static GeodesicStep Try(
         ISurface surface,
         in GeodesicPlace from,

@@ -40,6 +40,32 @@ public static class PlanarShapes
         return worst;
     }
 
+    /// <summary>An outline as overlays have it: counter-clockwise, its points on their grid, none twice in succession.</summary>
+    public static Vec2[] OnGrid(IEnumerable<Vec2> outline)
+    {
+        List<Vec2> kept = [];
+        foreach (Vec2 p in outline)
+        {
+            Vec2 on = new(Grid.MakePrecise(p.X), Grid.MakePrecise(p.Y));
+            if (kept.Count == 0 || on != kept[^1])
+            {
+                kept.Add(on);
+            }
+        }
+
+        while (kept.Count > 1 && kept[0] == kept[^1])
+        {
+            kept.RemoveAt(kept.Count - 1);
+        }
+
+        if (FlatPolygon.Area(kept) < 0)
+        {
+            kept.Reverse(1, kept.Count - 1);
+        }
+
+        return [.. kept];
+    }
+
     /// <summary>All of some shapes together less all of others: the outer outline of the largest piece of it, counter-clockwise (first point not repeated).</summary>
     /// <param name="shapes">By their corners; one without area is left out.</param>
     public static IReadOnlyList<Vec2> Together(
@@ -47,8 +73,19 @@ public static class PlanarShapes
         IEnumerable<IReadOnlyList<Vec2>> less
     )
     {
-        NetTopologySuite.Geometries.Geometry whole = Union(shapes),
-            taken = Union(less);
+        IReadOnlyList<Vec2>[] all = [.. shapes],
+            off = [.. less];
+        if (
+            off.Length == 0
+            && all.Length == 2
+            && (Inner(all[0], all[1]) ?? Inner(all[1], all[0])) is { } both
+        )
+        {
+            return both.Outer;
+        }
+
+        NetTopologySuite.Geometries.Geometry whole = Union(all),
+            taken = Union(off);
         NetTopologySuite.Geometries.Geometry rest = taken.IsEmpty
             ? whole
             : OverlayNG.Overlay(whole, taken, SpatialFunction.Difference, Grid);
@@ -61,13 +98,39 @@ public static class PlanarShapes
         IReadOnlyList<Vec2> other,
         double leastMm2
     ) =>
-        [
-            .. Polygons(
-                    OverlayNG.Overlay(Ring(one), Ring(other), SpatialFunction.Intersection, Grid)
-                )
-                .Where(p => p.Area > leastMm2)
-                .Select(Outline),
-        ];
+        Inner(one, other) is { } within
+            ? FlatPolygon.Area(within.Inner) > leastMm2
+                ? [within.Inner]
+                : []
+            :
+            [
+                .. Polygons(
+                        OverlayNG.Overlay(
+                            Ring(one),
+                            Ring(other),
+                            SpatialFunction.Intersection,
+                            Grid
+                        )
+                    )
+                    .Where(p => p.Area > leastMm2)
+                    .Select(Outline),
+            ];
+
+    /// <summary>Both as an overlay gives them, where the one plainly lies in the other; null where that is not plain.</summary>
+    private static (Vec2[] Inner, Vec2[] Outer)? Inner(
+        IReadOnlyList<Vec2> one,
+        IReadOnlyList<Vec2> other
+    )
+    {
+        Vec2[] inner = OnGrid(one),
+            outer = OnGrid(other);
+        return
+            PlainOutline.Of(inner) is { } plain
+            && PlainOutline.Of(outer) is { } about
+            && plain.LiesWithin(about)
+            ? (inner, outer)
+            : null;
+    }
 
     private static IEnumerable<Polygon> Polygons(NetTopologySuite.Geometries.Geometry shapes) =>
         Enumerable.Range(0, shapes.NumGeometries).Select(shapes.GetGeometryN).OfType<Polygon>();

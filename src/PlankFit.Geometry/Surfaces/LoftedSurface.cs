@@ -55,6 +55,8 @@ public sealed class LoftedSurface : ISurface
         return HasApex ? AtApexChart(span, t, u - knots[0], v) : AtPlainChart(span, t, v);
     }
 
+    // What has Vector256 in its signatures is not compiled ahead of time; both are called far too often for code that was only made quickly.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private SurfacePoint AtPlainChart(int span, double t, double v)
     {
         int at = span * rowCount * 4;
@@ -85,6 +87,7 @@ public sealed class LoftedSurface : ISurface
         return Point(p, du, dv, duu, duv, dvv);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private SurfacePoint AtApexChart(int span, double t, double s, double v)
     {
         int at = span * rowCount * 4;
@@ -182,6 +185,7 @@ public sealed class LoftedSurface : ISurface
         return (a, a1, a2);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private SurfacePoint Point(
         Vector256<double> p,
         Vector256<double> du,

@@ -36,7 +36,7 @@ public static class BetterSessions
         // A batch that is moved keeps its clamps for longer or for less: what was free for another may no longer be.
         return
             plan.Spec.Crew is not { WaitsForClamps: true, ClampsOnHand: { } hand }
-            || better.Sessions.All(s => ClampCounts.Of(better, s).AtOnce <= hand)
+            || better.Sessions.Select(ClampCounts.Of(better)).All(c => c.AtOnce <= hand)
             ? better
             : plan with
             {

@@ -25,11 +25,12 @@ public static class ClampCounts
     public static int Over(IEnumerable<double> lengthsMm, double everyMm, int planksEach) =>
         lengthsMm.Chunk(planksEach).Sum(c => Along(c.Max(), everyMm));
 
-    public static SessionClamps Of(GluePlan plan, GlueSession session)
+    /// <summary>How many any session of a plan wants. What is on when is worked out once for all of them.</summary>
+    public static Func<GlueSession, SessionClamps> Of(GluePlan plan)
     {
         if (plan.Spec is not { BetweenLayers: { } mix, Clock: { } clock })
         {
-            return default;
+            return _ => default;
         }
 
         (double From, double To, int Clamps)[] on =
@@ -42,15 +43,16 @@ public static class ClampCounts
                 (double.NegativeInfinity, Off(c.Layer, c.DownAt), c.Clamps)
             ),
         ];
-        return new(
-            session.Batches.Sum(b => b.Clamps),
-            session
-                .Batches.Where(b => b.Clamps > 0)
-                .Select(b => b.Planks[0].SetAt)
-                .Select(at => on.Where(c => c.From <= at && c.To > at).Sum(c => c.Clamps))
-                .DefaultIfEmpty(0)
-                .Max()
-        );
+        return session =>
+            new(
+                session.Batches.Sum(b => b.Clamps),
+                session
+                    .Batches.Where(b => b.Clamps > 0)
+                    .Select(b => b.Planks[0].SetAt)
+                    .Select(at => on.Where(c => c.From <= at && c.To > at).Sum(c => c.Clamps))
+                    .DefaultIfEmpty(0)
+                    .Max()
+            );
 
         double Off(string layer, double down) =>
             mix.Clocks.Sandable is { } sandable
@@ -109,8 +111,9 @@ public static class ClampCounts
             yield break;
         }
 
-        GlueSession worst = plan.Sessions.MaxBy(s => Of(plan, s).AtOnce)!;
-        int most = Of(plan, worst).AtOnce;
+        Func<GlueSession, SessionClamps> clamps = Of(plan);
+        GlueSession worst = plan.Sessions.MaxBy(s => clamps(s).AtOnce)!;
+        int most = clamps(worst).AtOnce;
         if (most > hand)
         {
             yield return new(

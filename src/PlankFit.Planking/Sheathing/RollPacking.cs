@@ -32,33 +32,25 @@ public static class RollPacking
         IReadOnlyList<ImmutableArray<Vec2>> outlines,
         double rollMm,
         bool mayTurnOver
-    )
+    ) => Of([.. outlines.Select(o => Ways(o, rollMm, mayTurnOver))]);
+
+    /// <param name="ways">For each piece all the ways that it may lie.</param>
+    internal static (ImmutableArray<PackedPiece> Pieces, double LengthMm) Of(RollWay[][] ways)
     {
-        int n = outlines.Count;
+        int n = ways.Length;
         if (n == 0)
         {
             return ([], 0);
         }
 
-        RollWay[][] ways =
-        [
-            .. outlines.Select(
-                (o, i) =>
-                    (RollWay[])[.. Ways(i, o, mayTurnOver).SelectMany(s => Heights(s, rollMm))]
-            ),
-        ];
         int beam = Math.Clamp(Effort / (n * n), 1, 60);
-        List<State> states = [new(null, null, new double[Rows], 0)];
+        List<State> states = [State.Bare];
         for (int step = 0; step < n; step++)
         {
             states =
             [
                 .. states
-                    .SelectMany(s =>
-                        ways.Where((_, i) => !s.Has(i))
-                            .SelectMany(w => w)
-                            .Select(w => s.With(w, rollMm))
-                    )
+                    .SelectMany(s => s.Further(ways))
                     .OrderBy(s => s.WasteMm2)
                     .ThenBy(s => s.LengthMm)
                     .DistinctBy(s => (Math.Round(s.WasteMm2), Math.Round(s.LengthMm, 1)))
@@ -67,138 +59,126 @@ public static class RollPacking
         }
 
         (ImmutableArray<PackedPiece> pieces, double length) = Exact(states.MinBy(s => s.LengthMm)!);
-        return
-            RollTrial.Shorter(
-                [.. ways.Select(w => w.Select(v => (v.Shape, v.Y)).ToArray())],
-                length
-            )
-                is { } shorter
-            ? Laid(shorter)
-            : (pieces, length);
+        return RollTrial.Shorter(ways, length) is { } shorter ? Laid(shorter) : (pieces, length);
     }
 
-    private static IEnumerable<RollShape> Ways(
-        int piece,
-        ImmutableArray<Vec2> outline,
-        bool mayTurnOver
-    ) =>
-        new[] { (false, false), (true, false), (false, true), (true, true) }
-            .Where(w => mayTurnOver || !w.Item2)
-            .Select(w => new RollShape(piece, outline, w.Item1, w.Item2));
+    /// <summary>All the ways that a piece may lie, wherever else it is tried.</summary>
+    internal static RollWay[] Ways(ImmutableArray<Vec2> outline, double rollMm, bool mayTurnOver) =>
+        [
+            .. new[] { (false, false), (true, false), (false, true), (true, true) }
+                .Where(w => mayTurnOver || !w.Item2)
+                .Select(w => new RollShape(outline, w.Item1, w.Item2))
+                .SelectMany(s => Heights(s, rollMm)),
+        ];
 
     /// <summary>At one edge of the roll, at the other, and as many widths of its own up as there is room for.</summary>
     private static IEnumerable<RollWay> Heights(RollShape shape, double rollMm)
     {
         const int most = 8;
         double top = rollMm - shape.WidthMm;
-        yield return new(shape, 0, rollMm);
+        yield return new(shape, 0, rollMm, Rows);
         if (top < 1)
         {
             yield break;
         }
 
-        yield return new(shape, top, rollMm);
+        yield return new(shape, top, rollMm, Rows);
         for (int i = 1; (i + 1) * shape.WidthMm <= rollMm && i < most; i++)
         {
-            yield return new(shape, i * shape.WidthMm, rollMm);
+            yield return new(shape, i * shape.WidthMm, rollMm, Rows);
         }
     }
 
     /// <summary>The pieces in the order that was found, each pushed on exactly.</summary>
     private static (ImmutableArray<PackedPiece>, double) Exact(State state)
     {
-        List<(RollShape Shape, double X, double Y)> laid = [];
-        foreach (RollWay way in state.InOrder())
+        List<LaidWay> laid = [];
+        foreach ((int piece, RollWay way) in state.InOrder())
         {
             double x = 0;
-            foreach ((RollShape before, double bx, double by) in laid)
+            foreach (LaidWay before in laid)
             {
-                if (before.Pitch(by, way.Shape, way.Y) is { } pitch)
+                if (before.Way.Pitch(way) is { } pitch)
                 {
-                    x = Math.Max(x, bx + pitch);
+                    x = Math.Max(x, before.X + pitch);
                 }
             }
 
-            laid.Add((way.Shape, x, way.Y));
+            laid.Add(new(piece, way, x));
         }
 
         return Laid(laid);
     }
 
-    private static (ImmutableArray<PackedPiece>, double) Laid(
-        IReadOnlyList<(RollShape Shape, double X, double Y)> laid
-    ) =>
+    private static (ImmutableArray<PackedPiece>, double) Laid(IReadOnlyList<LaidWay> laid) =>
         (
             [
                 .. laid.Select(l => new PackedPiece(
-                    l.Shape.Piece,
-                    l.Shape.Turned,
-                    l.Shape.Over,
-                    new(l.X, l.Y),
-                    [.. l.Shape.Outline.Select(p => p + new Vec2(l.X, l.Y))]
+                    l.Piece,
+                    l.Way.Shape.Turned,
+                    l.Way.Shape.Over,
+                    new(l.X, l.Way.Y),
+                    [.. l.Way.Shape.Outline.Select(p => p + new Vec2(l.X, l.Way.Y))]
                 )),
             ],
-            laid.Max(l => l.X + l.Shape.LengthMm)
+            laid.Max(l => l.X + l.Way.Shape.LengthMm)
         );
-
-    /// <summary>A shape at a height of the roll, with what it takes of each of the search's rows at most.</summary>
-    private sealed class RollWay
-    {
-        public RollWay(RollShape shape, double y, double rollMm)
-        {
-            (Shape, Y) = (shape, y);
-            double row = rollMm / Rows;
-            First = Math.Clamp((int)(y / row), 0, Rows - 1);
-            int last = Math.Clamp(
-                (int)Math.Ceiling((y + shape.WidthMm) / row) - 1,
-                First,
-                Rows - 1
-            );
-            Left = new double[last - First + 1];
-            Right = new double[Left.Length];
-            for (int i = 0; i < Left.Length; i++)
-            {
-                double low = Math.Clamp(((First + i) * row) - y, 0, shape.WidthMm),
-                    high = Math.Clamp(((First + i + 1) * row) - y, 0, shape.WidthMm);
-                Left[i] = shape.LeftBetween(low, high);
-                Right[i] = shape.RightBetween(low, high);
-            }
-
-            AreaMm2 = shape.AreaMm2;
-        }
-
-        public RollShape Shape { get; }
-        public double Y { get; }
-        public int First { get; }
-        public double[] Left { get; }
-        public double[] Right { get; }
-        public double AreaMm2 { get; }
-    }
 
     /// <summary>Some of the pieces laid, by how far the roll is taken up at each of its rows.</summary>
     private sealed class State
     {
+        public static readonly State Bare = new(null, (-1, null), new double[Rows], 0);
+
         private readonly State? before;
-        private readonly RollWay? way;
+        private readonly (int Piece, RollWay? Way) last;
         private readonly double[] taken;
         private readonly double areaMm2;
 
-        public State(State? before, RollWay? way, double[] taken, double areaMm2)
+        private State(State? before, (int Piece, RollWay? Way) last, double[] taken, double areaMm2)
         {
-            (this.before, this.way, this.taken, this.areaMm2) = (before, way, taken, areaMm2);
-            LengthMm = taken.Max();
+            (this.before, this.last, this.taken, this.areaMm2) = (before, last, taken, areaMm2);
+            double sum = 0;
+            foreach (double row in taken)
+            {
+                LengthMm = Math.Max(LengthMm, row);
+                sum += row;
+            }
+
+            TakenMm = sum;
         }
 
         public double LengthMm { get; }
 
         /// <summary>Behind the foremost that is taken up, and not covered.</summary>
-        public double WasteMm2 { get; private init; }
+        public double WasteMm2 => (TakenMm * RollMm / Rows) - areaMm2;
 
-        public bool Has(int piece)
+        private double TakenMm { get; }
+
+        private double RollMm { get; init; }
+
+        /// <summary>With one more of the pieces that are not laid, in each of its ways.</summary>
+        public IEnumerable<State> Further(RollWay[][] ways)
+        {
+            for (int piece = 0; piece < ways.Length; piece++)
+            {
+                if (!Has(piece))
+                {
+                    foreach (RollWay way in ways[piece])
+                    {
+                        yield return With(piece, way);
+                    }
+                }
+            }
+        }
+
+        public IEnumerable<(int Piece, RollWay Way)> InOrder() =>
+            last.Way is { } way ? before!.InOrder().Append((last.Piece, way)) : [];
+
+        private bool Has(int piece)
         {
             for (State? s = this; s is not null; s = s.before)
             {
-                if (s.way?.Shape.Piece == piece)
+                if (s.last.Piece == piece)
                 {
                     return true;
                 }
@@ -207,9 +187,7 @@ public static class RollPacking
             return false;
         }
 
-        public IEnumerable<RollWay> InOrder() => way is null ? [] : before!.InOrder().Append(way);
-
-        public State With(RollWay next, double rollMm)
+        private State With(int piece, RollWay next)
         {
             double x = 0;
             for (int i = 0; i < next.Left.Length; i++)
@@ -223,8 +201,8 @@ public static class RollPacking
                 more[next.First + i] = x + next.Right[i];
             }
 
-            double area = areaMm2 + next.AreaMm2;
-            return new(this, next, more, area) { WasteMm2 = (more.Sum() * rollMm / Rows) - area };
+            double area = areaMm2 + next.Shape.AreaMm2;
+            return new(this, (piece, next), more, area) { RollMm = next.RollMm };
         }
     }
 }

@@ -15,10 +15,14 @@ internal static class RollPlanner
         ClothRoll[] rolls = [.. cloth.Rolls.Where(r => r.WidthMm >= width - 0.01)];
         double longest = rolls.Max(r => r.LengthMm);
         ClothPiece[] fit = [.. pieces.Where(p => p.LengthMm <= longest + 1e-6)];
-        Shares best = Ways(cloth, fit, width)
+        RollWay[][] ways =
+        [
+            .. fit.Select(p => RollPacking.Ways(p.Outline, width, cloth.MayTurnOver)),
+        ];
+        Shares best = Ways(ways)
             .Where((w, i) => i > 0 || w.All(s => s.LengthMm <= longest + 1e-6))
             .Select(w => Shared(rolls, w))
-            .Append(Filled(cloth, rolls, fit, width))
+            .Append(Filled(rolls, fit, ways))
             .OrderBy(w => w.Left.Count)
             .ThenBy(w => w.Rolls.Sum(r => r.OnHand ? 0 : r.Roll.Price ?? r.Roll.LengthMm))
             .ThenBy(w => w.Rolls.Where(r => !r.OnHand).Sum(r => r.Has.Sum(h => h.LengthMm)))
@@ -42,23 +46,13 @@ internal static class RollPlanner
     );
 
     /// <summary>Pieces into each other as far as they will, and each by itself, which fits short rolls better.</summary>
-    private static IEnumerable<Stretch[]> Ways(ClothSpec cloth, ClothPiece[] pieces, double width)
+    private static IEnumerable<Stretch[]> Ways(RollWay[][] ways)
     {
+        yield return [.. Divided(RollPacking.Of(ways).Pieces)];
         yield return
         [
-            .. Divided(
-                RollPacking.Of([.. pieces.Select(p => p.Outline)], width, cloth.MayTurnOver).Pieces
-            ),
-        ];
-        yield return
-        [
-            .. pieces.SelectMany(
-                (p, i) =>
-                    Divided([
-                        .. RollPacking
-                            .Of([p.Outline], width, cloth.MayTurnOver)
-                            .Pieces.Select(q => q with { Piece = i }),
-                    ])
+            .. ways.SelectMany(
+                (w, i) => Divided([.. RollPacking.Of([w]).Pieces.Select(q => q with { Piece = i })])
             ),
         ];
     }
@@ -127,12 +121,7 @@ internal static class RollPlanner
     }
 
     /// <summary>Roll after roll filled with as many pieces as go into each other on it, the longest first.</summary>
-    private static Shares Filled(
-        ClothSpec cloth,
-        ClothRoll[] rolls,
-        ClothPiece[] pieces,
-        double width
-    )
+    private static Shares Filled(ClothRoll[] rolls, ClothPiece[] pieces, RollWay[][] ways)
     {
         List<int> left =
         [
@@ -146,11 +135,9 @@ internal static class RollPlanner
             foreach (int piece in left)
             {
                 int[] tried = [.. has, piece];
-                (ImmutableArray<PackedPiece> laid, double length) = RollPacking.Of(
-                    [.. tried.Select(i => pieces[i].Outline)],
-                    width,
-                    cloth.MayTurnOver
-                );
+                (ImmutableArray<PackedPiece> laid, double length) = RollPacking.Of([
+                    .. tried.Select(i => ways[i]),
+                ]);
                 if (length <= roll.LengthMm + 1e-6)
                 {
                     has.Add(piece);

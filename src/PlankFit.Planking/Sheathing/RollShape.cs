@@ -11,9 +11,9 @@ internal sealed class RollShape
 
     /// <param name="turned">Turned end for end.</param>
     /// <param name="over">The other face up: its mirror image.</param>
-    public RollShape(int piece, IReadOnlyList<Vec2> outline, bool turned, bool over)
+    public RollShape(IReadOnlyList<Vec2> outline, bool turned, bool over)
     {
-        (Piece, Turned, Over) = (piece, turned, over);
+        (Turned, Over) = (turned, over);
         double sx = turned ? -1 : 1,
             sy = turned != over ? -1 : 1;
         Vec2[] moved = [.. outline.Select(p => new Vec2(sx * p.X, sy * p.Y))];
@@ -26,6 +26,7 @@ internal sealed class RollShape
 
         LengthMm = Outline.Max(p => p.X);
         WidthMm = Outline.Max(p => p.Y);
+        AreaMm2 = FlatPolygon.Area(Outline);
         ys = [.. Outline.Select(p => p.Y).Distinct().Order()];
         left = new double[ys.Length];
         right = new double[ys.Length];
@@ -35,13 +36,12 @@ internal sealed class RollShape
         }
     }
 
-    public int Piece { get; }
     public bool Turned { get; }
     public bool Over { get; }
     public Vec2[] Outline { get; }
     public double LengthMm { get; }
     public double WidthMm { get; }
-    public double AreaMm2 => FlatPolygon.Area(Outline);
+    public double AreaMm2 { get; }
 
     /// <summary>The least x of it between two heights, mm.</summary>
     public double LeftBetween(double low, double high) => Between(left, low, high, Math.Min);
@@ -59,34 +59,55 @@ internal sealed class RollShape
             return null;
         }
 
-        double most = double.NegativeInfinity;
-        foreach (
-            double y in ys.Select(y => y + ownY)
-                .Concat(other.ys.Select(y => y + otherY))
-                .Append(low)
-                .Append(high)
-        )
+        double most = Math.Max(Apart(low), Apart(high));
+        foreach (double at in ys)
         {
+            double y = at + ownY;
             if (y >= low && y <= high)
             {
-                most = Math.Max(most, At(right, y - ownY) - other.At(other.left, y - otherY));
+                most = Math.Max(most, Apart(y));
+            }
+        }
+
+        foreach (double at in other.ys)
+        {
+            double y = at + otherY;
+            if (y >= low && y <= high)
+            {
+                most = Math.Max(most, Apart(y));
             }
         }
 
         return most;
+
+        double Apart(double y) => At(right, y - ownY) - other.At(other.left, y - otherY);
     }
 
     private double At(double[] ends, double y)
     {
-        int i = Array.BinarySearch(ys, y);
-        if (i >= 0)
+        int i = FirstFrom(y);
+        if (i < ys.Length && ys[i] == y)
         {
             return ends[i];
         }
 
-        i = Math.Clamp(~i, 1, ys.Length - 1);
+        i = Math.Clamp(i, 1, ys.Length - 1);
         double part = Math.Clamp((y - ys[i - 1]) / (ys[i] - ys[i - 1]), 0, 1);
         return ends[i - 1] + (part * (ends[i] - ends[i - 1]));
+    }
+
+    /// <summary>The first of the heights that is not below this one. Written out, since the framework's own is not compiled ahead for numbers.</summary>
+    private int FirstFrom(double y)
+    {
+        int from = 0,
+            to = ys.Length;
+        while (from < to)
+        {
+            int middle = (from + to) / 2;
+            (from, to) = ys[middle] < y ? (middle + 1, to) : (from, middle);
+        }
+
+        return from;
     }
 
     private double Between(
@@ -97,8 +118,7 @@ internal sealed class RollShape
     )
     {
         double found = worse(At(ends, low), At(ends, high));
-        int i = Array.BinarySearch(ys, low);
-        for (i = i >= 0 ? i : ~i; i < ys.Length && ys[i] <= high; i++)
+        for (int i = FirstFrom(low); i < ys.Length && ys[i] <= high; i++)
         {
             found = worse(found, ends[i]);
         }

@@ -11,10 +11,7 @@ internal static class RollTrial
     /// <param name="ways">For each piece how it may be turned, and how high it may lie.</param>
     /// <param name="thanMm">What was found already.</param>
     /// <returns>The shortest of all ways; null where none is shorter, or where there are too many to try.</returns>
-    public static IReadOnlyList<(RollShape Shape, double X, double Y)>? Shorter(
-        (RollShape Shape, double Y)[][] ways,
-        double thanMm
-    )
+    public static IReadOnlyList<LaidWay>? Shorter(RollWay[][] ways, double thanMm)
     {
         double all = 1;
         for (int i = 0; i < ways.Length; i++)
@@ -27,11 +24,19 @@ internal static class RollTrial
             return null;
         }
 
-        List<(RollShape, double, double)> laid = [];
-        (RollShape, double, double)[]? best = null;
+        (int Piece, RollWay Way)[] each =
+        [
+            .. ways.SelectMany((w, piece) => w.Select(way => (piece, way))),
+        ];
+        // How far apart two of them must lie is asked for again and again.
+        double?[,] apart = Apart(each);
+        List<(int Way, double X)> laid = [];
+        (int Way, double X)[]? best = null;
         bool[] has = new bool[ways.Length];
         Next(0);
-        return best;
+        return best is null
+            ? null
+            : [.. best.Select(l => new LaidWay(each[l.Way].Piece, each[l.Way].Way, l.X))];
 
         void Next(double reachMm)
         {
@@ -41,36 +46,33 @@ internal static class RollTrial
                 return;
             }
 
-            for (int piece = 0; piece < ways.Length; piece++)
+            for (int way = 0; way < each.Length; way++)
             {
+                int piece = each[way].Piece;
                 if (has[piece])
                 {
                     continue;
                 }
 
-                has[piece] = true;
-                foreach ((RollShape shape, double y) in ways[piece])
+                double x = From(way),
+                    reach = Math.Max(reachMm, x + each[way].Way.Shape.LengthMm);
+                if (reach < thanMm - HairMm)
                 {
-                    double x = From(shape, y),
-                        reach = Math.Max(reachMm, x + shape.LengthMm);
-                    if (reach < thanMm - HairMm)
-                    {
-                        laid.Add((shape, x, y));
-                        Next(reach);
-                        laid.RemoveAt(laid.Count - 1);
-                    }
+                    has[piece] = true;
+                    laid.Add((way, x));
+                    Next(reach);
+                    laid.RemoveAt(laid.Count - 1);
+                    has[piece] = false;
                 }
-
-                has[piece] = false;
             }
         }
 
-        double From(RollShape shape, double y)
+        double From(int way)
         {
             double x = 0;
-            foreach ((RollShape before, double bx, double by) in laid)
+            foreach ((int before, double bx) in laid)
             {
-                if (before.Pitch(by, shape, y) is { } pitch)
+                if (apart[before, way] is { } pitch)
                 {
                     x = Math.Max(x, bx + pitch);
                 }
@@ -78,5 +80,20 @@ internal static class RollTrial
 
             return x;
         }
+    }
+
+    private static double?[,] Apart((int Piece, RollWay Way)[] each)
+    {
+        double?[,] apart = new double?[each.Length, each.Length];
+        for (int i = 0; i < each.Length; i++)
+        {
+            for (int j = 0; j < each.Length; j++)
+            {
+                apart[i, j] =
+                    each[i].Piece == each[j].Piece ? null : each[i].Way.Pitch(each[j].Way);
+            }
+        }
+
+        return apart;
     }
 }

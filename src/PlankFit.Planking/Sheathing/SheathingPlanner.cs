@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.ExceptionServices;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -22,45 +23,58 @@ internal static class SheathingPlanner
     )
     {
         bool apart = planked.PlankLayers.Any(l => l.PortApart is not null);
+        ImmutableArray<Side>[] sides = apart
+            ?
+            [
+                [Side.Starboard],
+                [Side.Port],
+            ]
+            :
+            [
+                [Side.Starboard, Side.Port],
+            ];
         SheathingSpec[] inOrder =
         [
             .. planked.Job.Layers.SelectMany(l => sheathing.Where(s => s.Layer == l.Name)),
         ];
+        Lying[] lying = LaidSideBySide(
+            [
+                .. inOrder.SelectMany(spec =>
+                    sides.Select(on => new Laid(
+                        planked,
+                        spec,
+                        cloths.First(c => c.Name == spec.Cloth),
+                        behind,
+                        on
+                    ))
+                ),
+            ],
+            stop
+        );
         ImmutableArray<SheathedLayer>.Builder layers =
             ImmutableArray.CreateBuilder<SheathedLayer>();
         List<Finding> findings = [];
         SheathedSide? before = null;
-        foreach (SheathingSpec spec in inOrder)
+        foreach (Lying[] both in lying.Chunk(sides.Length))
         {
             stop.ThrowIfCancellationRequested();
-            ClothSpec cloth = cloths.First(c => c.Name == spec.Cloth);
-            var on = new Laid(planked, spec, cloth, behind, layers.Count + 1);
-            ImmutableArray<ImmutableArray<Side>> sides = apart
-                ?
-                [
-                    [Side.Starboard],
-                    [Side.Port],
-                ]
-                :
-                [
-                    [Side.Starboard, Side.Port],
-                ];
-            SheathedSide?[] laid = [.. sides.Select(s => OfSide(on, s, before, findings))];
-            if (laid.Any(s => s is null))
+            SheathedSide?[] covered = [.. both.Select(s => Covered(s, before, findings))];
+            if (covered.Any(s => s is null))
             {
                 continue;
             }
 
+            (SheathingSpec spec, ClothSpec cloth) = (both[0].On.Spec, both[0].On.Cloth);
             StackedLayer stacked = Stack
                 .Of(planked.Job)
                 .Layers.First(l => l.Spec.Name == spec.Layer);
             var layer = new SheathedLayer(
-                on.Number,
+                layers.Count + 1,
                 spec,
                 cloth,
                 stacked.Spec.ThicknessMm,
                 stacked.InnerMm,
-                [.. laid.OfType<SheathedSide>()]
+                [.. covered.OfType<SheathedSide>()]
             );
             layer = layer with { Pieces = ClothPieces.Of(layer) };
             before = layer.Sides[0];
@@ -88,26 +102,48 @@ internal static class SheathingPlanner
         };
     }
 
-    /// <summary>One layer on its way.</summary>
+    /// <summary>One layer on its way, on the sides that are alike.</summary>
     private sealed record Laid(
         Planked Planked,
         SheathingSpec Spec,
         ClothSpec Cloth,
         ImmutableArray<FramingSpec> Behind,
-        int Number
+        ImmutableArray<Side> Holds
     );
 
-    /// <summary>Null where it cannot be laid, which is then found.</summary>
-    private static SheathedSide? OfSide(
-        Laid on,
-        ImmutableArray<Side> holds,
-        SheathedSide? before,
-        List<Finding> findings
-    )
+    /// <summary>A layer's cloth as it lies, and the bottom's edges on it; without them where it does not lie, which is then found.</summary>
+    private sealed record Lying(Laid On, ClothFace Face, DrapedCloth? Draped, FlatEdges? Edges)
     {
+        public Finding? Fault { get; init; }
+    }
+
+    /// <summary>How a cloth lies hangs on its face alone: all are laid side by side.</summary>
+    private static Lying[] LaidSideBySide(Laid[] all, CancellationToken stop)
+    {
+        var lying = new Lying[all.Length];
         try
         {
-            var face = ClothFace.Of(on.Planked, on.Spec.Layer, holds[0]);
+            Parallel.For(
+                0,
+                all.Length,
+                new ParallelOptions { CancellationToken = stop },
+                i => lying[i] = OfSide(all[i])
+            );
+        }
+        catch (AggregateException e)
+        {
+            // The first one's reason is the one to tell.
+            ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
+        }
+
+        return lying;
+    }
+
+    private static Lying OfSide(Laid on)
+    {
+        var face = ClothFace.Of(on.Planked, on.Spec.Layer, on.Holds[0]);
+        try
+        {
             DrapedCloth draped = ClothDraping.Of(
                 face,
                 on.Spec,
@@ -115,37 +151,48 @@ internal static class SheathingPlanner
                 d => Reach(face, on.Spec, d)
             );
             return FlatEdges.On(face, draped) is { } edges
-                ? Covered(on, holds, face, draped, edges, before, findings)
-                : Unlaid(on, holds, draped, findings);
+                ? new(on, face, draped, edges)
+                : new(on, face, null, null)
+                {
+                    Fault = draped.Net.Stop is { } stop
+                        ? SheathingFindings.Stopped(on.Spec, stop, Place(on).Of(stop.At))
+                        : SheathingFindings.NotReached(on.Spec),
+                };
         }
         catch (GeodesicException e)
         {
-            findings.Add(SheathingFindings.CannotBeFollowed(on.Spec, Place(on, holds).Of(e.At)));
+            return new(on, face, null, null) { Fault = CannotBeFollowed(on, e) };
+        }
+    }
+
+    private static LostPlace Place(Laid on) =>
+        new(on.Planked.HullOf(on.Holds[0]), on.Planked.Job.Hull.Panel);
+
+    /// <summary>Divided into courses, with all that is drawn for them; null where it does not lie, the roll is too narrow or a line cannot be followed, which is then found.</summary>
+    private static SheathedSide? Covered(Lying lying, SheathedSide? before, List<Finding> findings)
+    {
+        if (lying is not { Draped: { } draped, Edges: { } edges })
+        {
+            findings.Add(lying.Fault!);
+            return null;
+        }
+
+        try
+        {
+            return Covered(lying.On, lying.Face, draped, edges, before, findings);
+        }
+        catch (GeodesicException e)
+        {
+            findings.Add(CannotBeFollowed(lying.On, e));
             return null;
         }
     }
 
-    private static LostPlace Place(Laid on, ImmutableArray<Side> holds) =>
-        new(on.Planked.HullOf(holds[0]), on.Planked.Job.Hull.Panel);
-
-    private static SheathedSide? Unlaid(
-        Laid on,
-        ImmutableArray<Side> holds,
-        DrapedCloth draped,
-        List<Finding> findings
-    )
-    {
-        findings.Add(
-            draped.Net.Stop is { } stop
-                ? SheathingFindings.Stopped(on.Spec, stop, Place(on, holds).Of(stop.At))
-                : SheathingFindings.NotReached(on.Spec)
-        );
-        return null;
-    }
+    private static Finding CannotBeFollowed(Laid on, GeodesicException e) =>
+        SheathingFindings.CannotBeFollowed(on.Spec, Place(on).Of(e.At));
 
     private static SheathedSide? Covered(
         Laid on,
-        ImmutableArray<Side> holds,
         ClothFace face,
         DrapedCloth draped,
         FlatEdges edges,
@@ -153,6 +200,7 @@ internal static class SheathingPlanner
         List<Finding> findings
     )
     {
+        ImmutableArray<Side> holds = on.Holds;
         SheathingSpec spec = on.Spec;
         ImmutableArray<Vec2> trim = Outline(spec, edges, 0),
             cut =
@@ -227,7 +275,7 @@ internal static class SheathingPlanner
     }
 
     private static ImmutableArray<Vec2> Outline(SheathingSpec spec, FlatEdges edges, double more) =>
-        FlatOutline.Of(edges, (edge, at) => more + Past(spec, edge, at));
+        FlatOutline.Of(edges, (edge, at) => more + Past(spec, edge, at), more);
 
     /// <summary>How far cloth goes past an edge of the bottom once it is trimmed.</summary>
     private static double Past(SheathingSpec spec, PanelEdge edge, Vec3 at) =>

@@ -77,14 +77,19 @@ public sealed record ClockLaw
 
     /// <summary>How long it lasts at a steady temperature. A mass below the least that is given counts as that one.</summary>
     /// <param name="grams">Not above <see cref="MostGrams"/>; null for a film.</param>
-    public double Minutes(double celsius, double? grams = null)
+    public double Minutes(double celsius, double? grams = null) => Of(celsius, MassTerm(grams));
+
+    /// <summary>What the mass in the pot takes off the logarithm of its minutes: the same at any temperature.</summary>
+    internal double MassTerm(double? grams) =>
+        MassPower != 0 && grams is { } g
+            ? MassPower * Math.Log(Math.Max(g, LeastGrams!.Value) / Readings[0].Grams!.Value)
+            : 0;
+
+    /// <param name="massTerm">As <see cref="MassTerm"/> has it.</param>
+    internal double Of(double celsius, double massTerm)
     {
-        double mass =
-            MassPower != 0 && grams is { } g
-                ? Math.Log(Math.Max(g, LeastGrams!.Value) / Readings[0].Grams!.Value)
-                : 0;
         double inverse = (Inverse(celsius) - Inverse(Readings[0].Celsius)) / GasConstant;
-        return Math.Exp(LogMinutes + (ActivationJPerMol * inverse) - (MassPower * mass));
+        return Math.Exp(LogMinutes + (ActivationJPerMol * inverse) - massTerm);
     }
 
     private static double Inverse(double celsius) => 1 / (celsius + Kelvin);

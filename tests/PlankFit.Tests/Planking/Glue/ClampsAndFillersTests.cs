@@ -33,7 +33,7 @@ public sealed class ClampsAndFillersTests
         int more = 0;
         foreach (GlueSession session in glue.Sessions)
         {
-            SessionClamps told = ClampCounts.Of(glue, session);
+            SessionClamps told = ClampCounts.Of(glue)(session);
             Assert.Equal(session.Batches.Sum(Wanted), told.PutOn);
             int most = 0;
             for (double at = session.From; at <= session.To; at++)
@@ -267,7 +267,7 @@ public sealed class ClampsAndFillersTests
         string layer = "";
         foreach (GlueSession session in skins)
         {
-            SessionClamps told = ClampCounts.Of(glue, session);
+            SessionClamps told = ClampCounts.Of(glue)(session);
             on = (session.Layer == layer ? on : 0) + told.PutOn;
             layer = session.Layer;
             Assert.Equal(on, told.AtOnce);

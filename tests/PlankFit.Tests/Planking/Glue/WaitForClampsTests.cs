@@ -72,7 +72,7 @@ public sealed class WaitForClampsTests
         GlueLaws.Hold(waits);
         Assert.Equal(
             AtOnce(waits),
-            waits.Glue!.Sessions.Max(s => ClampCounts.Of(waits.Glue, s).AtOnce)
+            waits.Glue!.Sessions.Select(ClampCounts.Of(waits.Glue)).Max(c => c.AtOnce)
         );
         Assert.InRange(AtOnce(waits), 1, hand);
         Assert.DoesNotContain(waits.Glue!.Findings, f => f.About.Key == "crew.clamps-on-hand");
