@@ -36,6 +36,9 @@ internal sealed class NestSearch
     private readonly RowBook book;
     private readonly double[] missing;
 
+    /// <summary>Plans and bounds come from two threads.</summary>
+    private readonly Lock telling = new();
+
     private CuttingPlan best = CuttingPlan.None;
     private Worth worth = new(double.PositiveInfinity, double.PositiveInfinity);
     private Bounds bounds;
@@ -182,26 +185,34 @@ internal sealed class NestSearch
         }
 
         var its = Worth.Of(problem, share, missing, other);
-        if (its.IsBetterThan(worth))
+        lock (telling)
         {
-            (best, worth) = (other, its);
-            report(round, best, Now);
+            if (its.IsBetterThan(worth))
+            {
+                (best, worth) = (other, its);
+                report(round, best, Now);
+            }
         }
     }
 
     private void Raise(Bounds other)
     {
-        Bounds before = bounds;
-        bounds = bounds.Max(other);
-        if (bounds != before)
+        lock (telling)
         {
-            report(round, best, Now);
+            Bounds before = bounds;
+            bounds = bounds.Max(other);
+            if (bounds != before)
+            {
+                report(round, best, Now);
+            }
         }
     }
 
+    /// <summary>Prices, and the bound by them. Plans are made by the first good ones meanwhile, one after the other: the search for prices asks nothing of them.</summary>
     private ColumnResult Columns(ColumnResult? before, bool fine)
     {
         double near = before is null ? EarlyPrices : 0;
+        Task plans = Task.CompletedTask;
         ColumnResult laid = ColumnSearch.Run(
             problem,
             share,
@@ -222,10 +233,18 @@ internal sealed class NestSearch
                 if (gap <= near)
                 {
                     near = gap / 2;
-                    Offer(Priced(better.Centre, PricedFit.QuickSteps));
+                    plans = plans.ContinueWith(
+                        done =>
+                        {
+                            done.GetAwaiter().GetResult();
+                            Offer(Priced(better.Centre, PricedFit.QuickSteps));
+                        },
+                        TaskScheduler.Default
+                    );
                 }
             }
         );
+        plans.GetAwaiter().GetResult();
         Raise(laid.Bound);
         return laid;
     }

@@ -19,11 +19,18 @@ public sealed record FewestChoice(ImmutableArray<JointScheme> Ways, int? Stuck, 
 /// </summary>
 public static class FewestJoints
 {
-    /// <summary>So often it is asked how few joints a plank could have before the search stops with what is proved by then: some tenths of a second.</summary>
-    public const long UsualEffort = 2_000_000;
+    /// <summary>
+    /// So often it is asked how few joints a plank could have before the search stops with what is proved by then: a second or two, which one row in some hundreds
+    /// takes; nearly all others take a moment.
+    /// </summary>
+    public const long UsualEffort = 14 * FirstTurn;
 
     /// <summary>For questions of which there are many.</summary>
-    public const long LittleEffort = UsualEffort / 10;
+    public const long LittleEffort = FirstTurn / 10;
+
+    /// <summary>What the first turn has, some tenths of a second. What one end of the row makes hard is mostly easy from the other: they take turns, each pair with more.</summary>
+    private const long FirstTurn = 2_000_000;
+    private const int More = 4;
 
     /// <summary>A part that is not yet the whole row may use one part in so many of the effort that is left.</summary>
     private const int Shares = 4;
@@ -34,6 +41,109 @@ public static class FewestJoints
         ImmutableArray<JointRule> rules,
         long effort = UsualEffort,
         CancellationToken stop = default
+    )
+    {
+        ImmutableArray<PlankRoom> reversed = [.. planks.Reverse()];
+        FewestChoice best = new([], null, 0);
+        for (long turn = FirstTurn; effort > 0; turn *= More)
+        {
+            foreach (bool back in new[] { false, true })
+            {
+                long given = Math.Min(turn, effort);
+                if (given <= 0)
+                {
+                    break;
+                }
+
+                effort -= given;
+                FewestChoice found = OneTurn(back ? reversed : planks, stock, rules, given, stop);
+                if (found.Stuck is not null)
+                {
+                    // From the other end another plank finds no place: which is the first of all is asked part by part.
+                    return back
+                        ? best with
+                        {
+                            Ways = [],
+                            Stuck = FirstStuck(planks, stock, rules, effort, stop),
+                        }
+                        : found;
+                }
+
+                best = Better(best, back ? found with { Ways = [.. found.Ways.Reverse()] } : found);
+                if (best.IsProved)
+                {
+                    return best;
+                }
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Of a row without a way the first plank that finds no place; null where the effort does not tell.</summary>
+    private static int? FirstStuck(
+        ImmutableArray<PlankRoom> planks,
+        JointStock stock,
+        ImmutableArray<JointRule> rules,
+        long effort,
+        CancellationToken stop
+    )
+    {
+        int has = 0,
+            hasNot = planks.Length;
+        while (hasNot - has > 1)
+        {
+            ImmutableArray<PlankRoom> part = planks[..((has + hasNot) / 2)];
+            bool? way = null;
+            foreach (bool back in new[] { false, true })
+            {
+                long given = Math.Min(FirstTurn, effort);
+                effort -= given;
+                FewestChoice found = OneTurn(
+                    back ? [.. part.Reverse()] : part,
+                    stock,
+                    rules,
+                    given,
+                    stop
+                );
+                way ??=
+                    found.Stuck is not null ? false
+                    : found.Ways.IsEmpty ? null
+                    : true;
+                if (way is not null)
+                {
+                    break;
+                }
+            }
+
+            if (way is not { } its)
+            {
+                return null;
+            }
+
+            (has, hasNot) = its ? (part.Length, hasNot) : (has, part.Length);
+        }
+
+        return hasNot - 1;
+    }
+
+    /// <summary>What both have proved, and the way with fewer joints of those that they found.</summary>
+    private static FewestChoice Better(FewestChoice one, FewestChoice other) =>
+        new(
+            one.Ways.IsEmpty || (!other.Ways.IsEmpty && other.Joints < one.Joints)
+                ? other.Ways
+                : one.Ways,
+            null,
+            Math.Max(one.LeastJoints, other.LeastJoints)
+        );
+
+    /// <summary>One turn, with so much effort.</summary>
+    private static FewestChoice OneTurn(
+        ImmutableArray<PlankRoom> planks,
+        JointStock stock,
+        ImmutableArray<JointRule> rules,
+        long effort,
+        CancellationToken stop
     )
     {
         PiecePaths[] paths = [.. planks.Select(p => new PiecePaths(p, stock))];
