@@ -31,32 +31,36 @@ internal static class StructureWords
             ? $"{NumberText.Padded(kgPerM2, 2)} kg/m²"
             : $"{NumberText.Padded(kgPerM2 / KgPerLb / 10.7639104167, 2)} lb/sq ft";
 
-    /// <summary>An amount of the bill with its unit: lengths in feet and inches have square feet, cubic feet and pounds.</summary>
+    /// <summary>An amount of the bill with its unit: lengths in feet and inches have square feet, cubic feet and pounds. What comes off a roll is written as the list of what to order writes it; feet and inches carry their own marks.</summary>
     public static (string Amount, string Unit) Amount(BillRow row, LengthUnit unit)
     {
+        if (row.Unit == "m")
+        {
+            string[] length = LengthText.ToOrder(1000 * row.Amount, unit).Split(' ', 2);
+            return (length[0], length.Length > 1 ? length[1] : "");
+        }
+
         (double factor, string shown, int decimals) = (row.Unit, LengthUnits.IsMetric(unit)) switch
         {
             ("m³", true) => (1, "m³", 3),
             ("m³", false) => (35.3146667215, "cu ft", 2),
             ("m²", false) => (10.7639104167, "sq ft", 1),
             ("kg", false) => (1 / KgPerLb, "lb", 2),
-            ("m", true) => (1, "m", 2),
-            ("m", false) => (3.28083989501, "ft", 2),
             ("m²" or "kg", true) => (1, row.Unit, 2),
             _ => (1, row.Unit, 0),
         };
         double amount = factor * row.Amount;
-        // Weighed out or off the roll it is bought up to the next hundredth, as the list of what to order has it.
-        return row.Unit is "kg" or "m"
+        // Weighed out it is bought up to the next hundredth, as the list of what to order has it.
+        return row.Unit == "kg"
             ? (NumberText.Padded(Math.Ceiling((100 * amount) - 1e-9) / 100, 2), shown)
             : (NumberText.Padded(amount, decimals), shown);
     }
 
-    /// <summary>12.34 cu ft; 4 boards; 1 board.</summary>
+    /// <summary>12.34 cu ft; 47'-7"; 4 boards; 1 board.</summary>
     public static string Shown(BillRow row, LengthUnit unit)
     {
         (string amount, string called) = Amount(row, unit);
-        return row is { Unit: "boards", Amount: 1 } ? "1 board" : $"{amount} {called}";
+        return row is { Unit: "boards", Amount: 1 } ? "1 board" : $"{amount} {called}".TrimEnd();
     }
 
     public static string Mass(double kg, LengthUnit unit) =>

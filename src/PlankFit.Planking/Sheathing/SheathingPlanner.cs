@@ -37,7 +37,8 @@ internal static class SheathingPlanner
         [
             .. planked.Job.Layers.SelectMany(l => sheathing.Where(s => s.Layer == l.Name)),
         ];
-        Lying[] lying = LaidSideBySide(
+        // How a cloth lies hangs on its face alone.
+        Lying[] lying = SideBySide(
             [
                 .. inOrder.SelectMany(spec =>
                     sides.Select(on => new Laid(
@@ -49,6 +50,7 @@ internal static class SheathingPlanner
                     ))
                 ),
             ],
+            OfSide,
             stop
         );
         ImmutableArray<SheathedLayer>.Builder layers =
@@ -81,21 +83,20 @@ internal static class SheathingPlanner
             layers.Add(layer);
         }
 
-        ImmutableArray<RollPlan> rolls =
-        [
-            .. cloths
-                .Where(c => layers.Any(l => l.Cloth.Name == c.Name))
-                .Select(c =>
-                    RollPlanner.Of(
-                        c,
-                        [.. layers.Where(l => l.Cloth.Name == c.Name).SelectMany(l => l.Pieces)]
-                    )
+        ClothSpec[] used = [.. cloths.Where(c => layers.Any(l => l.Cloth.Name == c.Name))];
+        RollPlan[] rolls = SideBySide(
+            used,
+            c =>
+                RollPlanner.Of(
+                    c,
+                    [.. layers.Where(l => l.Cloth.Name == c.Name).SelectMany(l => l.Pieces)]
                 ),
-        ];
+            stop
+        );
         return new(
             layers.ToImmutable(),
-            rolls,
-            [.. findings, .. SheathingFindings.Of(layers, rolls, planked.Job)]
+            [.. rolls],
+            [.. findings, .. SheathingFindings.Of(layers, [.. rolls], planked.Job)]
         )
         {
             Unlaid = [.. inOrder.Select(s => s.Layer).Except(layers.Select(l => l.Name))],
@@ -117,17 +118,20 @@ internal static class SheathingPlanner
         public Finding? Fault { get; init; }
     }
 
-    /// <summary>How a cloth lies hangs on its face alone: all are laid side by side.</summary>
-    private static Lying[] LaidSideBySide(Laid[] all, CancellationToken stop)
+    private static TOut[] SideBySide<TIn, TOut>(
+        TIn[] all,
+        Func<TIn, TOut> work,
+        CancellationToken stop
+    )
     {
-        var lying = new Lying[all.Length];
+        var done = new TOut[all.Length];
         try
         {
             Parallel.For(
                 0,
                 all.Length,
                 new ParallelOptions { CancellationToken = stop },
-                i => lying[i] = OfSide(all[i])
+                i => done[i] = work(all[i])
             );
         }
         catch (AggregateException e)
@@ -136,7 +140,7 @@ internal static class SheathingPlanner
             ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
         }
 
-        return lying;
+        return done;
     }
 
     private static Lying OfSide(Laid on)

@@ -73,12 +73,12 @@ internal static class StructureConstants
                     ))
             );
 
-    /// <summary>To three figures: 13400 MPa, 1.94 Mpsi.</summary>
+    /// <summary>To three figures: 13400 MPa, 1.94 million psi.</summary>
     private static string Modulus(double value, LengthUnit unit)
     {
         const double mpsi = 6894.757293168361;
         return LengthUnits.IsMetric(unit)
             ? NumberText.Trimmed(Math.Round(value / 10) * 10, 0) + " MPa"
-            : NumberText.Trimmed(value / mpsi, value < mpsi / 10 ? 4 : 2) + " Mpsi";
+            : NumberText.Trimmed(value / mpsi, value < mpsi / 10 ? 4 : 2) + " million psi";
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PlankFit.Export.Sheathing;
 using PlankFit.Export.Structure;
 using PlankFit.Export.Tables;
@@ -47,12 +46,8 @@ public sealed class ClothToOrderTests
             r => r.Kind.StartsWith("cloth off", StringComparison.Ordinal)
         );
         Assert.Equal(ordered / 1000, bill.Amount, 9);
-        // On the sheet it is told up as well, to no more than a hundredth.
-        double shown = double.Parse(
-            StructureWords.Amount(bill, unit).Amount,
-            CultureInfo.InvariantCulture
-        );
-        Assert.InRange((shown * (metric ? 1000 : 304.8)) - ordered, -1e-6, metric ? 10 : 3.05);
+        // On paper in the very words of the list.
+        Assert.Equal(LengthText.ToOrder(ordered, unit), StructureWords.Shown(bill, unit));
     }
 
     /// <summary>Each amount in the unit that stands beside it, and as the sheet has it in the job's.</summary>

@@ -147,6 +147,25 @@ public sealed class StructureSheetTests
         );
     }
 
+    /// <summary>What comes off a roll reads in the bill as in the list of what to order: it was 47.59 ft here and 47'-7" there.</summary>
+    [Theory]
+    [InlineData(LengthUnit.FeetInchesEighths, 14.5034, "47'-7\"", "")]
+    [InlineData(LengthUnit.Foot, 14.5034, "47'-7\"", "")]
+    [InlineData(LengthUnit.Inch, 14.5034, "571\"", "")]
+    [InlineData(LengthUnit.Millimetre, 16.44, "16440", "mm")]
+    [InlineData(LengthUnit.Metre, 16.44, "16.44", "m")]
+    public void TheBillWritesLengthsAsTheOrderDoes(
+        LengthUnit unit,
+        double metres,
+        string amount,
+        string called
+    )
+    {
+        var row = new BillRow("cloth", "c", "all", metres, "m", "test");
+        Assert.Equal((amount, called), StructureWords.Amount(row, unit));
+        Assert.Equal(LengthText.ToOrder(1000 * metres, unit), StructureWords.Shown(row, unit));
+    }
+
     private static BottomPlan Of(int skins, LengthUnit unit, StructureSpec asked)
     {
         Job job = PrismaticPlan.Build(new Prism(DeadriseDegrees: 20)).Job;
