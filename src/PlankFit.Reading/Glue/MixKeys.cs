@@ -104,7 +104,7 @@ public static class MixKeys
         "waste-percent",
         "10",
         "percent",
-        "What stays in pots and rollers, of what is put on."
+        "What stays in pots and rollers and is squeezed out of seams, of what is put on."
     )
     {
         Limits = Limits.FromTo(0, 100),

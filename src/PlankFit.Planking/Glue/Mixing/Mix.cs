@@ -10,7 +10,7 @@ public sealed record Mix(string Name, MixRatio Ratio, MixClocks Clocks)
     /// <summary>The part of either clock that a batch may use: a proposal, no source.</summary>
     public double UsePart { get; init; } = UsualPart;
 
-    /// <summary>What stays in pots, rollers and on the floor, as a part of what is put on: a proposal, no source.</summary>
+    /// <summary>What stays in pots and rollers, is squeezed out of seams or falls on the floor, as a part of what is put on: a proposal, no source.</summary>
     public double Waste { get; init; } = UsualWaste;
 
     /// <summary>Of a kg of resin and hardener together; null where no price is given.</summary>
