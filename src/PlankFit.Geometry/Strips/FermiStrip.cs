@@ -62,9 +62,9 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
             double dt = miss.Dot(across),
                 ds = miss.Dot(across.Cross(p.Normal));
             double stretch = 1 - (under.GaussCurvature * f.T * f.T / 2);
-            double left = Left(under, f.T, Math.Abs(dt) + Math.Abs(ds));
+            double still = StillMissed(under, f.T, Math.Abs(dt) + Math.Abs(ds));
             f = new(s + (ds / stretch), f.T + dt);
-            if (left < toleranceMm)
+            if (still < toleranceMm)
             {
                 return f;
             }
@@ -86,7 +86,7 @@ public sealed class FermiStrip(Geodesic centre, double stepMm = 40)
     /// curvatures; and of the first what the curvature, taken at the foot, changes across, a tenth of K t², and what the line's and the perpendicular's own lengths are
     /// out by.
     /// </summary>
-    private static double Left(in SurfacePoint under, double t, double moved)
+    private static double StillMissed(in SurfacePoint under, double t, double moved)
     {
         double gauss = under.GaussCurvature,
             mean = under.MeanCurvature,

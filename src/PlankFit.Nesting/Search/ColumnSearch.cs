@@ -57,11 +57,11 @@ internal static class ColumnSearch
             return new(master.Mix(), search.Centre, search.Centre, bound, false);
         }
 
-        var values = new List<(double Mix, double Bound)>();
+        var values = new List<double>();
         bool whole = false;
         for (int round = 0; !patience.IsOver; round++)
         {
-            values.Add((prices.Value, bound.Cost));
+            values.Add(prices.Value);
             double eps =
                 WorthWhile * Math.Min(problem.DearestBoard, Math.Max(0, prices.Value) / FewBoards);
             int added = Rippings(problem, share, master, prices, eps, patience);
@@ -101,12 +101,11 @@ internal static class ColumnSearch
                 break;
             }
 
-            bool mayRaise = MayRaise(problem, prices, bound);
             whole =
                 added == 0
                 || (
-                    !(task.Fine && mayRaise)
-                    && IsEnough(prices, bound, values, task.Fine, !mayRaise)
+                    !(task.Fine && MayRaise(problem, prices, bound))
+                    && IsEnough(prices, bound, values, task.Fine)
                 );
             if (whole || round + 1 >= task.Rounds || master.Solve(patience) is not { } next)
             {
@@ -210,7 +209,7 @@ internal static class ColumnSearch
     private const int NearRows = 80;
     private const int FewNear = 20;
 
-    /// <summary>So many rounds that do not make the mix cheaper by this part are enough, near the bound, or where that does not rise by as much either: it may never come near.</summary>
+    /// <summary>So many rounds that do not make the mix cheaper by this part are enough, near the bound. Far from it they are not, though the bound stood still as long: it waits for prices that the mix has not come to.</summary>
     private const int Stalled = 6;
     private const double Slow = 1e-3;
     private const double Slower = 2e-4;
@@ -224,26 +223,15 @@ internal static class ColumnSearch
             && DualBound.Raised(costs, bound.Cost) < DualBound.Raised(costs, prices.Value);
     }
 
-    /// <param name="values">Of the mix and of the bound, before each round.</param>
-    /// <param name="farToo">Rounds that bring nothing are enough however far bound and mix are from each other.</param>
-    private static bool IsEnough(
-        MasterPrices prices,
-        Bounds bound,
-        List<(double Mix, double Bound)> values,
-        bool fine,
-        bool farToo
-    )
+    /// <param name="values">Of the mix before each round.</param>
+    private static bool IsEnough(MasterPrices prices, Bounds bound, List<double> values, bool fine)
     {
         int stalled = fine ? 3 * Stalled : Stalled;
-        double slow = (fine ? Slower : Slow) * prices.Value;
         return prices.Value - bound.Cost <= (fine ? Nearer : Near) * prices.Value
             || (
                 values.Count > stalled
-                && values[^stalled].Mix - prices.Value < slow
-                && (
-                    prices.Value - bound.Cost <= Nearing * prices.Value
-                    || (farToo && bound.Cost - values[^stalled].Bound < slow)
-                )
+                && values[^stalled] - prices.Value < (fine ? Slower : Slow) * prices.Value
+                && prices.Value - bound.Cost <= Nearing * prices.Value
             );
     }
 

@@ -213,38 +213,49 @@ internal sealed class NestSearch
     {
         double near = before is null ? EarlyPrices : 0;
         Task plans = Task.CompletedTask;
-        ColumnResult laid = ColumnSearch.Run(
-            problem,
-            share,
-            missing,
-            new(
-                best.Rows.Concat(before?.Mix.Rows.Where(r => r.Used > 0).Select(r => r.Row) ?? []),
-                before?.Centre,
-                Placed(),
-                ColumnRounds,
-                worth.Cost,
-                Fine: fine
-            ),
-            patience,
-            better =>
-            {
-                Raise(better.Bound);
-                double gap = (better.Prices.Value - better.Bound.Cost) / better.Prices.Value;
-                if (gap <= near)
+        ColumnResult laid;
+        try
+        {
+            laid = ColumnSearch.Run(
+                problem,
+                share,
+                missing,
+                new(
+                    best.Rows.Concat(
+                        before?.Mix.Rows.Where(r => r.Used > 0).Select(r => r.Row) ?? []
+                    ),
+                    before?.Centre,
+                    Placed(),
+                    ColumnRounds,
+                    worth.Cost,
+                    Fine: fine
+                ),
+                patience,
+                better =>
                 {
-                    near = gap / 2;
-                    plans = plans.ContinueWith(
-                        done =>
-                        {
-                            done.GetAwaiter().GetResult();
-                            Offer(Priced(better.Centre, PricedFit.QuickSteps));
-                        },
-                        TaskScheduler.Default
-                    );
+                    Raise(better.Bound);
+                    double gap = (better.Prices.Value - better.Bound.Cost) / better.Prices.Value;
+                    if (gap <= near)
+                    {
+                        near = gap / 2;
+                        plans = plans.ContinueWith(
+                            done =>
+                            {
+                                done.GetAwaiter().GetResult();
+                                Offer(Priced(better.Centre, PricedFit.QuickSteps));
+                            },
+                            TaskScheduler.Default
+                        );
+                    }
                 }
-            }
-        );
-        plans.GetAwaiter().GetResult();
+            );
+        }
+        finally
+        {
+            // However prices end, no plan is made behind the back of what comes next.
+            plans.GetAwaiter().GetResult();
+        }
+
         Raise(laid.Bound);
         return laid;
     }

@@ -5,8 +5,9 @@ namespace PlankFit.Planking.Regions;
 /// <summary>Pieces of work that have nothing to do with each other, on as many cores as there are; what comes out is what comes out of one after the other.</summary>
 internal static class SideBySide
 {
-    /// <exception cref="Exception">What the first of them that failed would have thrown, in their order.</exception>
-    public static T[] All<T>(int count, Func<int, T> work)
+    /// <returns>What each gives, in their order.</returns>
+    /// <exception cref="Exception">What the first of those that failed threw, in their order, or that they were stopped.</exception>
+    public static T[] All<T>(int count, Func<int, T> work, CancellationToken stop = default)
     {
         var results = new T[count];
         var thrown = new ExceptionDispatchInfo?[count];
@@ -17,6 +18,7 @@ internal static class SideBySide
             {
                 try
                 {
+                    stop.ThrowIfCancellationRequested();
                     results[i] = work(i);
                 }
                 catch (Exception e)

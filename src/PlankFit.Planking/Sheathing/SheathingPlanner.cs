@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.ExceptionServices;
 using PlankFit.Geometry.Geodesics;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
@@ -38,21 +37,19 @@ internal static class SheathingPlanner
             .. planked.Job.Layers.SelectMany(l => sheathing.Where(s => s.Layer == l.Name)),
         ];
         // How a cloth lies hangs on its face alone.
-        Lying[] lying = SideBySide(
-            [
-                .. inOrder.SelectMany(spec =>
-                    sides.Select(on => new Laid(
-                        planked,
-                        spec,
-                        cloths.First(c => c.Name == spec.Cloth),
-                        behind,
-                        on
-                    ))
-                ),
-            ],
-            OfSide,
-            stop
-        );
+        Laid[] toLay =
+        [
+            .. inOrder.SelectMany(spec =>
+                sides.Select(on => new Laid(
+                    planked,
+                    spec,
+                    cloths.First(c => c.Name == spec.Cloth),
+                    behind,
+                    on
+                ))
+            ),
+        ];
+        Lying[] lying = SideBySide.All(toLay.Length, i => OfSide(toLay[i]), stop);
         ImmutableArray<SheathedLayer>.Builder layers =
             ImmutableArray.CreateBuilder<SheathedLayer>();
         List<Finding> findings = [];
@@ -84,12 +81,12 @@ internal static class SheathingPlanner
         }
 
         ClothSpec[] used = [.. cloths.Where(c => layers.Any(l => l.Cloth.Name == c.Name))];
-        RollPlan[] rolls = SideBySide(
-            used,
-            c =>
+        RollPlan[] rolls = SideBySide.All(
+            used.Length,
+            i =>
                 RollPlanner.Of(
-                    c,
-                    [.. layers.Where(l => l.Cloth.Name == c.Name).SelectMany(l => l.Pieces)]
+                    used[i],
+                    [.. layers.Where(l => l.Cloth.Name == used[i].Name).SelectMany(l => l.Pieces)]
                 ),
             stop
         );
@@ -116,31 +113,6 @@ internal static class SheathingPlanner
     private sealed record Lying(Laid On, ClothFace Face, DrapedCloth? Draped, FlatEdges? Edges)
     {
         public Finding? Fault { get; init; }
-    }
-
-    private static TOut[] SideBySide<TIn, TOut>(
-        TIn[] all,
-        Func<TIn, TOut> work,
-        CancellationToken stop
-    )
-    {
-        var done = new TOut[all.Length];
-        try
-        {
-            Parallel.For(
-                0,
-                all.Length,
-                new ParallelOptions { CancellationToken = stop },
-                i => done[i] = work(all[i])
-            );
-        }
-        catch (AggregateException e)
-        {
-            // The first one's reason is the one to tell.
-            ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
-        }
-
-        return done;
     }
 
     private static Lying OfSide(Laid on)
