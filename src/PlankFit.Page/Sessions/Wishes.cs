@@ -14,14 +14,14 @@ internal sealed class Wishes : IAsyncDisposable
     /// <summary>By one at a time.</summary>
     public void Wish()
     {
-        if (waiting.CurrentCount == 0)
-        {
-            waiting.Release();
-        }
-
         lock (gate)
         {
+            // First who runs is told, then there is something to take: the other way about, who takes it at once is told that his own wish is a newer one.
             newer.Cancel();
+            if (waiting.CurrentCount == 0)
+            {
+                waiting.Release();
+            }
         }
     }
 
@@ -55,6 +55,8 @@ internal sealed class Wishes : IAsyncDisposable
                     newer.Dispose();
                     newer = new();
                     overtaken = newer.Token;
+                    // What was wished for since is done by this run.
+                    _ = waiting.Wait(0);
                 }
 
                 run(stop.Token, overtaken);
