@@ -74,17 +74,19 @@ public sealed record PlankSolid(
     /// <summary>Of every vertex of the net outline the end that it lies on, and how far along it, from nought to one; null on the edges.</summary>
     private static (PlankEnd End, double Part)?[] AtEnds(Plank plank)
     {
-        var at = new (PlankEnd, double)?[plank.FlatNet.Length];
+        ImmutableArray<Vec2> net = plank.FlatNet;
+        var at = new (PlankEnd, double)?[net.Length];
         foreach (PlankEnd end in plank.Ends)
         {
             double length = Length(end.NetLine),
                 gone = 0;
             for (int i = 0; i < end.NetLine.Length; i++)
             {
-                gone += i == 0 ? 0 : end.NetLine[i].ChordTo(end.NetLine[i - 1]);
+                Vec2 point = end.NetLine[i];
+                gone += i == 0 ? 0 : point.ChordTo(end.NetLine[i - 1]);
                 for (int j = 0; j < at.Length; j++)
                 {
-                    if (plank.FlatNet[j].ChordTo(end.NetLine[i]) < SameMm)
+                    if (Math.Abs(net[j].X - point.X) < SameMm && net[j].ChordTo(point) < SameMm)
                     {
                         at[j] ??= (end, length > 0 ? gone / length : 0);
                     }

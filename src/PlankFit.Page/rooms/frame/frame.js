@@ -178,6 +178,15 @@ function faults() {
 
 let lostAt = null;
 
+const WAIT_MS = 120;
+let behind = null;
+
+function look() {
+  clearTimeout(behind);
+  behind = null;
+  refresh();
+}
+
 listen(
   (kind, [, , , , planks]) => {
     if (lostAt !== null) {
@@ -195,8 +204,11 @@ listen(
       early(Number(planks));
     } else if (kind === "notes") {
       lookAtNotes();
+    } else if (kind === "state" && shop.facts !== null) {
+      // The job's sentences wait a little for the planks, which are looked at first.
+      behind ??= setTimeout(look, WAIT_MS);
     } else {
-      refresh();
+      look();
     }
   },
   () => {

@@ -15,8 +15,12 @@ export function canDraw() {
   return document.createElement("canvas").getContext("webgl2") !== null;
 }
 
-/** While it is turned every second pixel will do: what draws in software keeps up. */
-const TURNING = 0.6;
+/** While it is turned, and of planks of which no more is known yet, every second pixel will do where a browser draws in software: it keeps up with the hand. */
+const MOVING = 0.6;
+
+/** A picture of all pixels that takes longer till the next, ms, is drawn in software. */
+const SLOW_MS = 25;
+const FEW = 4;
 
 /** Seams of the skin below are seen through so much wood, mm. */
 const THROUGH_MM = 40;
@@ -44,6 +48,8 @@ export function drawer(sheet, sight, onDrawn) {
     asked = false,
     rest = 0,
     frames = 0;
+  // What the last few pictures of all pixels took; the least of them, since anything may come between.
+  const took = [];
   new ResizeObserver(() => draw(1)).observe(sheet);
 
   // Asked for as soon as they are there, together with which planks there are.
@@ -74,6 +80,9 @@ export function drawer(sheet, sight, onDrawn) {
       }
     }
     mark();
+    if (shop.shown === shop.skins) {
+      moves();
+    }
     parts.paint();
   }
 
@@ -101,8 +110,8 @@ export function drawer(sheet, sight, onDrawn) {
     draw(1);
   }
 
-  function turn() {
-    draw(TURNING);
+  function moves() {
+    draw(took.length > 0 && Math.min(...took) > SLOW_MS ? MOVING : 1);
     clearTimeout(rest);
     rest = setTimeout(() => draw(1), 200);
   }
@@ -131,7 +140,14 @@ export function drawer(sheet, sight, onDrawn) {
       renderer.setSize(width, height, false);
     }
     look(width, height);
+    const from = performance.now();
     renderer.render(scene, camera);
+    if (ratio === 1) {
+      requestAnimationFrame(() => {
+        took.push(performance.now() - from);
+        took.splice(0, took.length - FEW);
+      });
+    }
     sheet.dataset.frames = ++frames;
     sheet.dataset.triangles = renderer.info.render.triangles;
     sheet.dataset.turn = body.turn;
@@ -198,7 +214,7 @@ export function drawer(sheet, sight, onDrawn) {
   /** The least and the greatest corner of all planks, mm. */
   const box = () => (body === null ? null : { least: body.least.toArray(), most: body.least.clone().add(body.size).toArray() });
 
-  return { paint, coming, turn, mark, at, project, box, besides: parts.paint };
+  return { paint, coming, turn: moves, mark, at, project, box, besides: parts.paint };
 }
 
 /** Skins that lie under the outermost one that is shown, panel by panel. */
