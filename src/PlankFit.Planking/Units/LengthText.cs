@@ -143,6 +143,13 @@ public static class LengthText
             : FractionText.Mixed(sixtyFourths, 64) + "\"";
     }
 
+    /// <summary>What an open seam may be: as <see cref="AtMost"/>, and where that leaves nothing in thousandths of an inch.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string Gap(double mm, LengthUnit unit) =>
+        AtMost(mm, unit) is var most && mm > NoiseMm && most == AtMost(0, unit)
+            ? Thin(mm, unit)
+            : most;
+
     /// <summary>
     /// What must be left, and so never less than was meant: up to the next half millimetre; in feet and inches to the next 1/64 in, which is as fine as what may be
     /// taken off: <c>3/8"</c> less <c>1/64"</c> is <c>23/64"</c>.
