@@ -176,6 +176,14 @@ public class LengthTextTests
         Assert.Equal("under 0.0001 m", LengthText.Fine(0.01, LengthUnit.Metre));
     }
 
+    [Theory]
+    [InlineData(0.1, LengthUnit.Foot, "under 1/32\"")]
+    [InlineData(0.1, LengthUnit.Millimetre, "at most 0.1 mm")]
+    [InlineData(3.2, LengthUnit.Inch, "at most 1/8\"")]
+    [InlineData(0, LengthUnit.Inch, "at most 0\"")]
+    public void ABoundIsToldOnce(double mm, LengthUnit unit, string told) =>
+        Assert.Equal(told, LengthText.FineMost(mm, unit));
+
     /// <summary>What glue is trusted with is never told as more than it is, nor as nothing: beside an opening of 1/32 in it reads as less.</summary>
     [Theory]
     [InlineData(0.5, LengthUnit.Foot, "1/64\"")]
