@@ -111,7 +111,11 @@ public static class Trying
             Path.GetFileName(jobPath),
             new[] { asked.Angle, asked.Width, asked.Master, asked.Heads }.All(v => v is null)
                 ? "there is nothing to compare it with: name values to try beside it, of its angle, width, master or heads"
-                    + (asked.Mark.Length > 0 ? ", or another job file" : "")
+                    + (
+                        asked.Mark.Length > 0
+                            ? $" ({asked.Mark}angle 40,45,50), or another job file"
+                            : ""
+                    )
                 : "there is nothing to compare it with: it has every value that was named already; name others to try beside them"
         );
 

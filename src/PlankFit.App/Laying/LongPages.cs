@@ -21,7 +21,7 @@ internal static class LongPages
         }
 
         Drawing roll = Tiler.LongPage(fullSize, options);
-        return Math.Max(roll.WidthMm, roll.HeightMm) <= PdfWriter.LongestMm
+        return IsTaken(roll)
             ? [roll]
             : Tiler.Pages(
                 fullSize,
@@ -31,6 +31,10 @@ internal static class LongPages
                 }
             );
     }
+
+    /// <summary>A PDF takes a page of its size.</summary>
+    public static bool IsTaken(Drawing page) =>
+        Math.Max(page.WidthMm, page.HeightMm) <= PdfWriter.LongestMm;
 
     /// <summary>Lengths of a roll, all alike, as few as a PDF allows.</summary>
     private static (double WidthMm, double HeightMm) OfRoll(

@@ -63,7 +63,7 @@ internal static class PanelFiles
             full,
             new(OutputAsked.Paper(job.Output), Inches: !LengthUnits.IsMetric(job.Units))
         );
-        if (Math.Max(roll.WidthMm, roll.HeightMm) <= PdfWriter.LongestMm)
+        if (LongPages.IsTaken(roll))
         {
             output.Write($"full-size/{name}.pdf", s => PdfWriter.Write(s, [roll], roll.Title));
         }

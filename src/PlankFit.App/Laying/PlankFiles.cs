@@ -143,7 +143,7 @@ internal static class PlankFiles
         }
     }
 
-    private static IReadOnlyList<Drawing> Patterns(
+    internal static IReadOnlyList<Drawing> Patterns(
         DrawnSides drawn,
         BottomPlan plan,
         PlankLayerPlan layer,
@@ -152,7 +152,15 @@ internal static class PlankFiles
     {
         if (plan.Job.Output.Patterns == PatternPages.Long)
         {
-            return FullSizePattern.Of(drawn, plan, layer, side);
+            return
+            [
+                .. FullSizePattern
+                    .Of(drawn, plan, layer, side)
+                    .Zip(FullSizePattern.AllBare(drawn, plan, layer, side))
+                    .SelectMany(p =>
+                        LongPages.IsTaken(p.First) ? [p.First] : LongPages.Of(plan.Job, p.Second)
+                    ),
+            ];
         }
 
         var options = new TilingOptions(

@@ -172,7 +172,7 @@ public static class FasteningPlanView
         return side == Side.Port ? p.MirroredInY() : p;
     }
 
-    /// <summary>The plank's number outside its outboard end; where the last stands too near it is left out.</summary>
+    /// <summary>The plank's number outside its outboard end, further out where the last stands too near.</summary>
     private static void Numbers(
         SheetCanvas pad,
         Box inside,
@@ -180,7 +180,6 @@ public static class FasteningPlanView
         LayerInPlan view
     )
     {
-        Vec2 last = new(double.NegativeInfinity, 0);
         foreach (Plank plank in planks.Select(p => p.OnHull))
         {
             if (plank.Ends.IsEmpty)
@@ -198,22 +197,17 @@ public static class FasteningPlanView
                 out_ = plank.Ends[^1].At == PanelEdge.Upper
                     ? new Vec2(0, Math.Sign(on.Y - from.Y))
                     : (on - from).Unit();
-            Vec2 place = on + (3 * out_);
-            if (place.ChordTo(last) > 5)
-            {
-                pad.TextAtFirst(
-                    new[] { 3.0, 5, 7, 9 }.Select(away => new Lettering(
-                        Layers.Text,
-                        Pen.Thin,
-                        on + (away * out_),
-                        plank.Id.Short,
-                        Letters.Small,
-                        Anchor.MiddleCentre
-                    )),
-                    inside
-                );
-                last = place;
-            }
+            pad.TextAtFirst(
+                new[] { 3.0, 5, 7, 9 }.Select(away => new Lettering(
+                    Layers.Text,
+                    Pen.Thin,
+                    on + (away * out_),
+                    plank.Id.Short,
+                    Letters.Small,
+                    Anchor.MiddleCentre
+                )),
+                inside
+            );
         }
     }
 

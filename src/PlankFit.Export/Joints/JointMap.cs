@@ -3,6 +3,7 @@ using PlankFit.Export.Views;
 using PlankFit.Export.Words;
 using PlankFit.Geometry.Primitives;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Jobs;
 using PlankFit.Planking.Joints;
 using PlankFit.Planking.Planks;
 using PlankFit.Planking.Whole;
@@ -180,12 +181,14 @@ public static class JointMap
     private static void Stations(SheetCanvas pad, LayerInPlan view)
     {
         (Placing at, Box hull) = (view.At, view.Hull);
-        double foot = at[new(0, hull.Bottom)].Y;
+        double foot = at[new(0, hull.Bottom)].Y,
+            // A layer inside the table's surface begins and ends so much off its first and last stations.
+            beyond = 1 + Stack.Of(view.Plan.Job.Planking).ThicknessMm;
         (string Name, double X)[] names =
         [
             .. view
                 .Plan.Job.Offsets.Stations.Where(s =>
-                    s.PositionMm >= hull.Left - 1 && s.PositionMm <= hull.Right + 1
+                    s.PositionMm >= hull.Left - beyond && s.PositionMm <= hull.Right + beyond
                 )
                 .Select(s => (s.Name, at[new(s.PositionMm, 0)].X)),
         ];

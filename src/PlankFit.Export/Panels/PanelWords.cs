@@ -61,7 +61,7 @@ public static class PanelWords
             flat.Method == FlatteningMethod.ByRulings
                 ? "Laid flat by its rulings, which bends the sheet and does not strain it."
                 : $"Laid flat by least strain: the shape from which an even, thin elastic sheet (Poisson's ratio 0.3) comes onto the {plan.Panel.Name} with the least energy; "
-                    + $"doubling the grid moved no point by more than {LengthText.Fine(Math.Ceiling(flat.Accuracy.PositionMm * 10) / 10, unit)}.";
+                    + $"doubling the grid moved every point by {LengthText.FineMost(Math.Ceiling(flat.Accuracy.PositionMm * 10) / 10, unit)}.";
         string unsettled = flat.Accuracy.Settled
             ? ""
             : " THE SEARCH DID NOT COME TO REST: DO NOT USE THIS SHAPE; run `plankfit check` on the table of offsets.";

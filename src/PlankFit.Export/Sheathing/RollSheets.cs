@@ -98,9 +98,9 @@ internal static class RollSheets
     {
         string faces = string.Join(
             "; ",
-            sheathing.Layers.Select(l => $"{SheathingWords.Of(l)}: {SheathingWords.FaceUp(l)}")
+            sheathing.Rolls.Select(r => $"{r.Cloth.Name} with {SheathingWords.Unrolled(r)}")
         );
-        return $"Unroll it on a clean floor, {faces}. Thick lines are cut, dashed lines are where it is trimmed on the boat, the chain is the line that is laid first; {(sheathing.Pieces.Any(p => !p.Darts.IsEmpty) ? "a thick line in from the edge is a dart, cut to its tip if the piece will not lie without; " : "")}laps are on them and {LengthText.ForPaper(sheathing.Layers.Max(l => l.Spec.ExcessMm), unit)} at most all round to pull on. Threads run as the roll has them: do not turn a piece otherwise than it is drawn. What is left over is rolled, never folded, with its name and an arrow along the roll.";
+        return $"Unroll it on a clean floor, {faces}. {string.Concat(SheathingWords.FacesOnTheBoat(sheathing.Layers).Select(s => s + " "))}Thick lines are cut, dashed lines are where it is trimmed on the boat, the chain is the line that is laid first; {(sheathing.Pieces.Any(p => !p.Darts.IsEmpty) ? "a thick line in from the edge is a dart, cut to its tip if the piece will not lie without; " : "")}laps are on them and {LengthText.ForPaper(sheathing.Layers.Max(l => l.Spec.ExcessMm), unit)} at most all round to pull on. Threads run as the roll has them: do not turn a piece otherwise than it is drawn. What is left over is rolled, never folded, with its name and an arrow along the roll.";
     }
 
     private static void Draw(

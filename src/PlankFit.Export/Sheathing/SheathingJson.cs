@@ -83,6 +83,7 @@ public static class SheathingJson
         json.WriteNumber("number", layer.Number);
         json.WriteString("layer", layer.Name);
         json.WriteString("cloth", layer.Cloth.Name);
+        json.WriteString("face", SheathingWords.Face(layer));
         numbers.Number("massGramsPerM2", layer.Cloth.MassGsm, 1);
         numbers.Number("faceMm", layer.FaceMm, 4);
         numbers.Area("laidBothSidesMm2", layer.LaidMm2);

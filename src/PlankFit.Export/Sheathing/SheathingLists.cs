@@ -147,6 +147,7 @@ internal static class SheathingLists
             [
                 "On the face that the cloth lies on, taped along it athwart at each station: from the keel's edge and from the chine. Pencil, no wax. A batten through the marks is the line.",
                 $"{(layer.Spec.SideFirst == Side.Starboard ? "Starboard" : "Port")} is laid first, and the other side laps over it. Laid dry and pulled tight it is trimmed to its lines while tacky; wetting begins at the keel and goes downhill; what is left over is rolled, never folded (common practice, no source).",
+                .. SheathingWords.FacesOnTheBoat([layer]),
             ],
             [
                 new("line", 26, false),

@@ -56,7 +56,7 @@ public static class SheathingTables
                     14,
                     r => Cross(r.Piece) is { } mm ? LengthText.ForPaper(mm, unit) : ""
                 ),
-                new("face", 22, r => SheathingWords.FaceUp(Layer(sheathing, r.Piece.Piece))),
+                new("face", 24, r => SheathingWords.Face(Layer(sheathing, r.Piece.Piece))),
                 new("begins mm", 11, r => r.Piece.FromMm, 2),
                 new("long mm", 11, r => r.Piece.Piece.LengthMm, 2),
                 new("wide mm", 11, r => r.Piece.Piece.WidthMm, 2),

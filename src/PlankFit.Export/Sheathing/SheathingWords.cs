@@ -131,14 +131,34 @@ public static class SheathingWords
             : (bow.Y > 0 ? "up" : "down");
     }
 
-    public static string FaceUp(SheathedLayer layer) =>
-        layer.Spec.MatSide switch
+    /// <summary>Which way its faces lie on the boat.</summary>
+    public static string Face(SheathedLayer layer) =>
+        layer.Spec.Face switch
         {
-            MatSide.ToTheWood => "mat down",
-            MatSide.Outward => "mat up",
-            _ when layer.Cloth.MayTurnOver => "either face up",
+            Facing.ToTheWood => $"{Faced(layer.Cloth)} to the wood",
+            Facing.Outward => $"{Faced(layer.Cloth)} outward",
+            _ when layer.Cloth.MayTurnOver => "either face outward",
+            _ => "upper face of the roll outward",
+        };
+
+    /// <summary>The same of those layers for which the job says it, as sentences.</summary>
+    public static IEnumerable<string> FacesOnTheBoat(IEnumerable<SheathedLayer> layers) =>
+        layers
+            .Where(l => l.Spec.Face is not null)
+            .Select(l => $"On the boat {Of(l)} lies with its {Face(l)}.");
+
+    /// <summary>How a roll lies on the floor as it is cut.</summary>
+    public static string Unrolled(RollPlan plan) =>
+        plan.Unrolled switch
+        {
+            Facing.ToTheWood => $"{Faced(plan.Cloth)} down",
+            Facing.Outward => $"{Faced(plan.Cloth)} up",
+            _ when plan.Cloth.MayTurnOver => "either face up",
             _ => "upper face of the roll up",
         };
+
+    /// <summary>What its faces are told apart by.</summary>
+    private static string Faced(ClothSpec cloth) => cloth.HasMatFace ? "mat" : "stitching";
 
     /// <summary>How lengths of rolls are rounded, as a clause.</summary>
     public static string OrderedUp(LengthUnit unit) =>

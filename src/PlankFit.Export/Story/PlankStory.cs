@@ -149,9 +149,9 @@ public static class PlankStory
             "Laid flat (Geometry/Strips: strip coordinates about its centre line)",
             [
                 $"Every point keeps its distance along and square to the plank's centre line; lengths are shared between middle and edges by the factor 1 - K w²/24.",
-                $"What the wood must take up as strain: {Num(plank.Bend.EdgeStrainPercent, 4)} % at the edges, at most {Fine(plank.StrainMm, unit)} over the plank's length.",
+                $"What the wood must take up as strain: {Num(plank.Bend.EdgeStrainPercent, 4)} % at the edges, {Most(plank.StrainMm, unit)} over the plank's length.",
                 $"Forward edge {PlankWords.Edge(plank.ForwardEdge, unit)}, after edge {PlankWords.Edge(plank.AfterEdge, unit)} (from the chord: {OffChord(plank.ForwardEdge, unit)}; {OffChord(plank.AfterEdge, unit)}).",
-                $"Straight edges would open by at most {Fine(plank.WidestGapMm, unit)} and overlap by at most {Fine(plank.WidestOverlapMm, unit)}; the layer's gap is {Fine(layer.Planks.GapMm, unit)}: {(plank.StraightEdges ? "straight edges serve" : "shape the edges to the pattern")}.",
+                $"Straight edges would open by {Most(plank.WidestGapMm, unit)} and overlap by {Most(plank.WidestOverlapMm, unit)}; the layer's gap is {LengthText.Gap(layer.Planks.GapMm, unit)}: {(plank.StraightEdges ? "straight edges serve" : "shape the edges to the pattern")}.",
                 $"Net length along its centre line {LengthText.FormatExact(plank.NetLengthMm, unit)}; net area {PlanWords.Area(plank.AreaMm2, unit)}.",
             ]
         );
@@ -262,6 +262,9 @@ public static class PlankStory
         LengthUnits.IsMetric(unit)
             ? $"{Num(mm / LengthUnits.MmPer(unit), 3 + (int)Math.Log10(LengthUnits.MmPer(unit)))} {LengthUnits.Name(unit)}"
             : LengthText.Fine(mm, unit);
+
+    /// <summary>at most 0.5 mm; under 1/32".</summary>
+    private static string Most(double mm, LengthUnit unit) => LengthText.Bound(Fine(mm, unit));
 
     private static string OffChord(PlankEdge edge, LengthUnit unit)
     {

@@ -143,7 +143,7 @@ internal static class FasteningFindings
                 yield return new(
                     Severity.Warning,
                     where,
-                    $"fastenings {into} are {Mm(length)} long and bite {Mm(l.BiteMm)} where {Mm(l.WantedBiteMm)} is wanted: the next length that can be had would come through ({reckoned}); "
+                    $"fastenings {into} are {Mm(length)} long and bite {Bites(l, unit)}: the next length that can be had would come through ({reckoned}); "
                         + "ask for a smaller `bite` if that will do, or another of `lengths`"
                 )
                 {
@@ -239,6 +239,15 @@ internal static class FasteningFindings
 
     private static string Why(FasteningGap gap, LengthUnit unit) =>
         $"{Small(gap.Hindered.HasMm, unit)} from {gap.Hindered.By}, {Small(gap.Hindered.AsksMm, unit)} asked";
+
+    /// <summary>What it bites and what is wanted; where both are told alike, by how much it is less.</summary>
+    private static string Bites(ChosenLength l, LengthUnit unit)
+    {
+        (string bites, string wanted) = (Small(l.BiteMm, unit), Small(l.WantedBiteMm, unit));
+        return bites == wanted
+            ? $"{LengthText.Thin(l.WantedBiteMm - l.BiteMm, unit)} less than the {wanted} that is wanted"
+            : $"{bites} where {wanted} is wanted";
+    }
 
     internal static string Small(double mm, LengthUnit unit) => LengthText.ForPaper(mm, unit);
 }

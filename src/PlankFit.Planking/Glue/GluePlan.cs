@@ -30,6 +30,9 @@ public sealed record GluePlan(
 
     /// <summary>Layers that no session was found for, the first for the reason that its finding tells, the others because they come after it.</summary>
     public ImmutableArray<string> NotPlanned { get; init; } = [];
+
+    /// <summary>Why the first of <see cref="NotPlanned"/> has no session, and what would do; null where all have one.</summary>
+    public Finding? StoppedBy { get; init; }
 }
 
 /// <summary>One layer's work: the planks of a skin, or a cloth on both sides; what must be so before it begins and once it is done.</summary>

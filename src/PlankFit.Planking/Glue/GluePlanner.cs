@@ -46,6 +46,8 @@ internal static class GluePlanner
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), holds, findings, stop)
             : ([], []);
+        // What nothing is planned after is found last.
+        Finding? stoppedBy = not.IsEmpty ? null : findings[^1];
         var plan = new GluePlan(
             spec,
             [.. amounts.Lines(), .. LeftOvers.Of(stages, spec, planked.Job.Units)],
@@ -55,6 +57,7 @@ internal static class GluePlanner
         {
             Sessions = SessionsOf(stages, spec.Clock),
             NotPlanned = not,
+            StoppedBy = stoppedBy,
             ClampsBefore =
             [
                 .. spec.Crew is { } by

@@ -32,11 +32,12 @@ internal static class RefusedPlanks
 
         ImmutableArray<string> not = StillToLay.From(amounts, at);
         bool one = refused.Length == 1;
+        string[] after = [.. not.Where(n => n != skin.Planks.Name)];
         return (
             new(
                 Severity.Warning,
                 Subject.OfLayer(skin.Planks.Name),
-                $"{PlankRuns.Of(refused)} {(one ? "is" : "are")} not to be sawn, not trusted with {(one ? "its" : "their")} bend: no glue is planned for a skin that cannot be laid whole, so that {string.Join("; ", not)} {(not.Length == 1 ? "has" : "have")} no batch and no hour. Lay the layer at another angle; or make {(one ? "it" : "them")} up of thinner laminations, and once {(one ? "it is" : "they are")} in the record as sawn, plan again. What to order has {(one ? "its" : "their")} glue among it"
+                $"it is not planned, since {PlankRuns.Of(refused)} {(one ? "is" : "are")} refused: not to be sawn, not trusted with {(one ? "its" : "their")} bend, and no glue is mixed for a skin that cannot be laid whole{(after.Length == 0 ? "" : $", nor for what comes after it ({string.Join("; ", after)})")}. Lay the layer at another angle; or make {(one ? "it" : "them")} up of thinner laminations, and once {(one ? "it is" : "they are")} in the record as sawn, plan again. What to order has {(one ? "its" : "their")} glue among it"
             )
             {
                 Rank = Rank.SawAfter,

@@ -137,7 +137,7 @@ public static class JointFindings
         return new(
             lost ? Severity.Warning : Severity.Note,
             $"layer {layer.Layer.Spec.Name}",
-            $"joints cannot keep all the distances that the program proposes ({JointRules.Proposal}); kept as far as can be: {string.Join("; ", relief.Relaxed.Zip(relief.Kept).Select(r => $"\"{Rule(r.First, units)}\" to {(r.Second is { } kept ? Kept(kept, units) : "nothing")}"))}. Longer stock, or a rule of yours in [[joints.rule]], settles it otherwise"
+            $"joints cannot keep all the distances that the program proposes ({JointRules.Proposal}); as much is kept as can be: {string.Join("; ", relief.Relaxed.Zip(relief.Kept).Select(r => $"{Rule(r.First, units)} asked, {(r.Second is { } kept ? Kept(kept, units) : "nothing")} kept"))}. Longer stock, or a rule of yours in [[joints.rule]], settles it otherwise"
         )
         {
             Rank = lost ? Rank.SawAfter : Rank.Know,

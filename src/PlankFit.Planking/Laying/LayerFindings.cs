@@ -100,7 +100,7 @@ internal static class LayerFindings
             yield return new(
                 Severity.Warning,
                 Id(worst),
-                $"{NumberText.Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or overlap by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {Mm(spec.GapMm)}"
+                $"{NumberText.Count(shaped, "plank")}{aside} of {where} must have edges shaped: straight edges would open or overlap by up to {Mm(Math.Max(worst.WidestGapMm, worst.WidestOverlapMm))} here, and the glue is trusted with {LengthText.Gap(spec.GapMm, units)}"
             )
             {
                 Rank = Rank.Know,
@@ -131,8 +131,9 @@ internal static class LayerFindings
             yield return new(
                 close ? Severity.Warning : Severity.Note,
                 where,
-                $"its seams come no nearer than {Mm(least)} to those of the layer below on the same diagonal"
-                    + (close ? "; the fans differ: choose another `master` or `stagger`" : "")
+                close
+                    ? $"its seams come as near as {Mm(least)} to those of the layer below on the same diagonal, since the fans differ: choose another `master` or `stagger`"
+                    : $"its seams come no nearer than {Mm(least)} to those of the layer below on the same diagonal"
             );
         }
 

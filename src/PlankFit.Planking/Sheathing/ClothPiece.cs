@@ -28,6 +28,9 @@ public sealed record ClothPiece(
     /// <summary>The first line runs along the roll, through the cross; across it otherwise.</summary>
     public required bool FirstAlongRoll { get; init; }
 
+    /// <summary>Which way the face lies by which it is told from the other; null where none is asked for.</summary>
+    public Facing? Face { get; init; }
+
     /// <summary>Cut into it where it will not lie otherwise, in its own places.</summary>
     public ImmutableArray<ClothDart> Darts { get; init; } = [];
 

@@ -51,6 +51,7 @@ internal static class ClothPieces
             {
                 Cross = At(default) - low,
                 FirstAlongRoll = on.Courses.Along,
+                Face = layer.Spec.Face,
                 Darts =
                 [
                     .. Darts(on, parts[i])

@@ -32,7 +32,7 @@ public static class RollPacking
         IReadOnlyList<ImmutableArray<Vec2>> outlines,
         double rollMm,
         bool mayTurnOver
-    ) => Of([.. outlines.Select(o => Ways(o, rollMm, mayTurnOver))]);
+    ) => Of([.. outlines.Select(o => Ways(o, rollMm, mayTurnOver ? [false, true] : [false]))]);
 
     /// <param name="ways">For each piece all the ways that it may lie.</param>
     internal static (ImmutableArray<PackedPiece> Pieces, double LengthMm) Of(RollWay[][] ways)
@@ -63,11 +63,16 @@ public static class RollPacking
     }
 
     /// <summary>All the ways that a piece may lie, wherever else it is tried.</summary>
-    internal static RollWay[] Ways(ImmutableArray<Vec2> outline, double rollMm, bool mayTurnOver) =>
+    /// <param name="over">With which faces up: as drawn (false), its mirror image (true), or both.</param>
+    internal static RollWay[] Ways(
+        ImmutableArray<Vec2> outline,
+        double rollMm,
+        IReadOnlyList<bool> over
+    ) =>
         [
-            .. new[] { (false, false), (true, false), (false, true), (true, true) }
-                .Where(w => mayTurnOver || !w.Item2)
-                .Select(w => new RollShape(outline, w.Item1, w.Item2))
+            .. over.SelectMany(o =>
+                    new[] { false, true }.Select(turned => new RollShape(outline, turned, o))
+                )
                 .SelectMany(s => Heights(s, rollMm)),
         ];
 

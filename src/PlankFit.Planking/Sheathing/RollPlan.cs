@@ -16,6 +16,9 @@ public sealed record RollPlan(
     ImmutableArray<ClothPiece> Missing
 )
 {
+    /// <summary>How the roll lies as it is cut: with its mat or its stitching up where that lies outward, down where it lies on the wood. Null where no face is asked for.</summary>
+    public Facing? Unrolled { get; init; }
+
     /// <summary>Off all rolls, mm.</summary>
     public double LengthMm => Rolls.Sum(r => r.UsedMm);
 

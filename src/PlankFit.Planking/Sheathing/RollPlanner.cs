@@ -15,10 +15,8 @@ internal static class RollPlanner
         ClothRoll[] rolls = [.. cloth.Rolls.Where(r => r.WidthMm >= width - 0.01)];
         double longest = rolls.Max(r => r.LengthMm);
         ClothPiece[] fit = [.. pieces.Where(p => p.LengthMm <= longest + 1e-6)];
-        RollWay[][] ways =
-        [
-            .. fit.Select(p => RollPacking.Ways(p.Outline, width, cloth.MayTurnOver)),
-        ];
+        Facing? up = pieces.Select(p => p.Face).FirstOrDefault(f => f is not null);
+        RollWay[][] ways = [.. fit.Select(p => RollPacking.Ways(p.Outline, width, Over(p)))];
         Shares best = Ways(ways)
             .Where((w, i) => i > 0 || w.All(s => s.LengthMm <= longest + 1e-6))
             .Select(w => Shared(rolls, w))
@@ -29,13 +27,23 @@ internal static class RollPlanner
             .ThenBy(w => w.Rolls.Sum(r => r.Has.Sum(h => h.LengthMm)))
             .First();
         int number = 0;
+
+        // A piece whose face lies the other way on the boat than that of the first is cut from the same roll as its mirror image.
+        bool[] Over(ClothPiece piece) =>
+            piece.Face is { } face ? [face != up]
+            : cloth.MayTurnOver ? [false, true]
+            : [false];
+
         return new(
             cloth,
             width,
             [.. best.Rolls.Select(s => Cut(++number, s.Roll, s.OnHand, s.Has, fit, width))],
             pieces.Sum(p => p.AreaMm2) / width,
             [.. pieces.Except(fit), .. best.Left.Select(p => fit[p])]
-        );
+        )
+        {
+            Unrolled = up,
+        };
     }
 
     /// <summary>Pieces that lie beside or into each other, from where nothing before them reaches to where nothing after them does.</summary>

@@ -115,6 +115,23 @@ internal static class SheathingChecks
                 $"the cloth '{cloth.Name}' has no mat on one face: leave mat-side out, or give the cloth's mat"
             );
         }
+
+        if (spec.StitchSide is not null && cloth.Kind != ClothKind.Stitched)
+        {
+            yield return Fault(
+                spec,
+                "stitch-side",
+                $"the cloth '{cloth.Name}' is not stitched: leave stitch-side out"
+            );
+        }
+        else if (spec.StitchSide is not null && cloth.HasMatFace)
+        {
+            yield return Fault(
+                spec,
+                "stitch-side",
+                $"the cloth '{cloth.Name}' has mat on one face, and mat-side says which way it lies: leave stitch-side out"
+            );
+        }
     }
 
     private static Finding Fault(SheathingSpec spec, string key, string message) =>

@@ -34,7 +34,13 @@ public sealed record SheathingSpec(string Layer, string Cloth)
     public double ExcessMm { get; init; } = UsualExcessMm;
 
     /// <summary>Which way the mat faces; null where the cloth has none.</summary>
-    public MatSide? MatSide { get; init; }
+    public Facing? MatSide { get; init; }
+
+    /// <summary>Which way the face with the stitching lies; null where it may lie either way, or where its mat says so.</summary>
+    public Facing? StitchSide { get; init; }
+
+    /// <summary>Which way the face lies by which it is told from the other; null where none is asked for.</summary>
+    public Facing? Face => MatSide ?? StitchSide;
 
     public const double UsualJoinLapMm = 50;
     public const double UsualStaggerMm = 150;
@@ -98,7 +104,8 @@ public enum CourseRule
     FewestMetres,
 }
 
-public enum MatSide
+/// <summary>Which way one face of a cloth lies on the boat: its mat, or its stitching.</summary>
+public enum Facing
 {
     ToTheWood,
     Outward,

@@ -117,7 +117,7 @@ internal readonly record struct ClothLies(bool MatInside, double RollDegrees)
 {
     public static ClothLies Of(SheathedLayer layer) =>
         new(
-            layer.Spec.MatSide == MatSide.ToTheWood,
+            layer.Spec.MatSide == Facing.ToTheWood,
             (layer.Sides[0].Courses.Along ? 0 : 90)
                 + (layer.Sides[0].First is FirstLine.Straight(_, var turned) ? turned : 0)
         );

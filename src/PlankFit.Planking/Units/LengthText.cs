@@ -105,6 +105,14 @@ public static class LengthText
             : "under 1/32\"";
     }
 
+    /// <summary>As a bound in words: <c>at most 0.3 mm</c>, <c>under 1/32"</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string FineMost(double mm, LengthUnit unit) => Bound(Fine(mm, unit));
+
+    /// <summary>A length as <see cref="Fine"/> has it as a bound: one that is told as under something already is one.</summary>
+    public static string Bound(string fine) =>
+        fine.StartsWith("under", StringComparison.Ordinal) ? fine : $"at most {fine}";
+
     /// <summary>Of a film or a cloth, which no rule measures: <c>0.94 mm</c>, <c>37 thousandths of an inch</c>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string Thin(double mm, LengthUnit unit)
@@ -142,6 +150,13 @@ public static class LengthText
             ? Marked(even / 2, unit)
             : FractionText.Mixed(sixtyFourths, 64) + "\"";
     }
+
+    /// <summary>What an open seam may be: as <see cref="AtMost"/>, and where that leaves nothing in thousandths of an inch.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
+    public static string Gap(double mm, LengthUnit unit) =>
+        AtMost(mm, unit) is var most && mm > NoiseMm && most == AtMost(0, unit)
+            ? Thin(mm, unit)
+            : most;
 
     /// <summary>
     /// What must be left, and so never less than was meant: up to the next half millimetre; in feet and inches to the next 1/64 in, which is as fine as what may be

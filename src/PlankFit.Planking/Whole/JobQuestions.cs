@@ -24,11 +24,16 @@ public static class JobQuestions
     /// <summary>Thicknesses that differ by less are one, mm: our own bound, no source.</summary>
     private const double SameMm = 0.25;
 
+    /// <summary>Few hulls that are planked like this are shorter or longer, m: our own bounds, no source.</summary>
+    private const double ShortestMetres = 1.5,
+        LongestMetres = 30;
+
     public static IEnumerable<Finding> Of(Job job) =>
         job
             .Panels.Prepend(job.Planking)
             .SelectMany(p => OneDiagonal(p).Concat(Angles(p)))
             .Concat(Stations(job.Offsets, job.Units))
+            .Concat(Size(job.Offsets, job.Units))
             .Concat(Topside(job));
 
     /// <summary>The corner at the chine is worked out for the topside that [setting-up] tells of, and another panel may be planked there.</summary>
@@ -70,7 +75,7 @@ public static class JobQuestions
                 {
                     Key = "layer.heads",
                 },
-                $"all {layers.Length} skins of the {panel.Hull.Panel.Name} head {heads}, on one diagonal: is that meant? Skins usually cross, so that each holds the one below together; heads = \"{other}\" lays one the other way"
+                $"{(layers.Length == 2 ? "both" : $"all {layers.Length}")} skins of the {panel.Hull.Panel.Name} head {heads}, on one diagonal: is that meant? Skins usually cross, so that each holds the one below together; heads = \"{other}\" lays one the other way"
             );
         }
     }
@@ -102,6 +107,33 @@ public static class JobQuestions
                 );
             }
         }
+    }
+
+    /// <summary>A table that is read in another unit than it was written in gives no boat's length.</summary>
+    private static IEnumerable<Finding> Size(OffsetTable table, LengthUnit unit)
+    {
+        double metres =
+            (table.Stations.Max(s => s.PositionMm) - table.Stations.Min(s => s.PositionMm)) / 1000;
+        if (metres is >= ShortestMetres and <= LongestMetres)
+        {
+            yield break;
+        }
+
+        yield return new(
+            Severity.Warning,
+            Subject.Of("offsets") with
+            {
+                Key = "job.units",
+            },
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"the stations of the table reach over {LengthText.ForPaper(1000 * metres, unit)}, which is {metres:0.##} m ({metres / 0.3048:0.#} ft): few boats planked like this are {(metres > LongestMetres ? "longer than" : "shorter than")} {(metres > LongestMetres ? LongestMetres : ShortestMetres):0.#} m. Is the table in the unit that [job] units says?"
+            )
+        )
+        {
+            Rank = Rank.DoNotSaw,
+            IsCause = true,
+        };
     }
 
     /// <summary>A row of stations that is even but for one gap of two spacings or more.</summary>

@@ -71,7 +71,12 @@ internal static class AsBuiltReader
             SawnReading read = SawnPlanksFile.Read(cutText, file, shown);
             if (read.Fault is { } fault)
             {
-                findings.Add(fault with { Message = $"{fault.Message}. {ToDo(file, backup)}" });
+                findings.Add(
+                    fault with
+                    {
+                        Message = $"{fault.Message}. {ToDo(file, backup, said.SawnFound)}",
+                    }
+                );
             }
             else if (read.Older)
             {
@@ -137,10 +142,11 @@ internal static class AsBuiltReader
     }
 
     /// <summary>What to do about a record that is not taken.</summary>
-    public static string ToDo(string file, bool backup) =>
+    /// <param name="found">It lies beside the job, which does not name it.</param>
+    public static string ToDo(string file, bool backup, bool found) =>
         backup
             ? $"{SawnPlanksFile.BackupOf(file)} beside it is the record as it was before the last `plankfit sawn`: put it back under the name {Path.GetFileName(file)}, and mark again what was marked last"
-            : $"Restore it from a copy; or take sawn = \"{file}\" out of [as-built], move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
+            : $"Restore it from a copy; or {(found ? "" : $"take sawn = \"{file}\" out of [as-built], ")}move the file away and mark the planks again, if nothing of the job has changed since they were sawn";
 
     private static ImmutableArray<PlankId> Fitted(
         JobDraft draft,

@@ -239,7 +239,7 @@ public static class JobReader
                     Fault = file.Fault! with
                     {
                         Message =
-                            $"{file.Fault.Message}; {(standing.SawnFound ? "it lies beside the job" : $"named in {standing.SawnAt}")} as the record of planks that are sawn, which `plankfit sawn` writes. {AsBuiltReader.ToDo(name, backup)}",
+                            $"{file.Fault.Message}; {(standing.SawnFound ? "it lies beside the job" : $"named in {standing.SawnAt}")} as the record of planks that are sawn, which `plankfit sawn` writes. {AsBuiltReader.ToDo(name, backup, standing.SawnFound)}",
                     },
                 },
             backup

@@ -54,7 +54,7 @@ public static class LengthNotation
     public static string AcceptedInList(LengthUnit units) =>
         units == LengthUnit.FeetInchesEighths
             ? "accepted: feet-inches-eighths such as 5-4-6, or a length with its own unit such as 5 1/2 in or 5'-4 3/4\""
-            : AcceptedInCell(units);
+            : $"accepted: a number of {LengthUnits.Name(units)}, or a length with its own unit such as 3/8 in, 5'-4 3/4\" or 5-4-6+";
 
     private static LengthReading Read(string text, LengthUnit units, bool eighthsOnly)
     {

@@ -30,7 +30,18 @@ internal static class BottomChecks
             );
         }
 
-        foreach (EdgePair pair in EdgePair.Of(keel, chine))
+        EdgePair[] pairs = [.. EdgePair.Of(keel, chine)];
+        if (pairs.Length > 0 && pairs.All(p => !p.Meet && p.OutboardMm < 0))
+        {
+            yield return new(
+                Severity.Error,
+                file,
+                $"{chine.Name}, taken for the chine, lies inboard of {keel.Name}, taken for the keel, at every station: are the two exchanged in the job, keel = and chine = under [hull]?"
+            );
+            yield break;
+        }
+
+        foreach (EdgePair pair in pairs)
         {
             string? fault =
                 pair.Meet ? EdgePair.MeetAbaft

@@ -108,6 +108,7 @@ internal static class SheathingBinder
             StaggerMm = table.LengthOrDefault(SheathingKeys.Stagger, units),
             ExcessMm = table.LengthOrDefault(SheathingKeys.Excess, units),
             MatSide = table.Choice(SheathingKeys.Mat),
+            StitchSide = table.Choice(SheathingKeys.Stitch),
         };
         return layer is null || cloth is null ? null : spec;
     }

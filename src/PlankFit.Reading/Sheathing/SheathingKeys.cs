@@ -213,11 +213,20 @@ public static class SheathingKeys
         Source = KeySources.Proposal,
     };
 
-    public static readonly ChoiceKey<MatSide> Mat = new(
+    public static readonly ChoiceKey<Facing> Mat = new(
         "mat-side",
-        [("outward", MatSide.Outward), ("to the wood", MatSide.ToTheWood)],
+        [("outward", Facing.Outward), ("to the wood", Facing.ToTheWood)],
         "Which way the mat on one face lies; a cloth with mat must have it."
     );
+
+    public static readonly ChoiceKey<Facing> Stitch = new(
+        "stitch-side",
+        [("outward", Facing.Outward), ("to the wood", Facing.ToTheWood)],
+        "Which way the face of a stitched cloth lies on which its stitching stands out; not for one with mat, of which mat-side says it."
+    )
+    {
+        Otherwise = "either way",
+    };
 
     public static readonly JobTable Table = new(
         Layer,
@@ -232,7 +241,8 @@ public static class SheathingKeys
         JoinLap,
         Stagger,
         Excess,
-        Mat
+        Mat,
+        Stitch
     );
 
     private static TableKey RoundAt(string edge) =>

@@ -56,6 +56,16 @@ public sealed partial class SpoiledRecordTests
                 threads: 2
             );
 
+    /// <summary>One that was found beside the job is not looked for in its text.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void WhatToDoWithADamagedRecordGoesByHowItIsNamed(bool found) =>
+        Assert.Equal(
+            !found,
+            AsBuiltReader.ToDo("sawn-planks.json", false, found).Contains("[as-built]")
+        );
+
     [Fact]
     public void TheRecordItselfIsTaken()
     {

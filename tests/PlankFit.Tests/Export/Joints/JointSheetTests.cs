@@ -33,6 +33,25 @@ public sealed class JointSheetTests
         }
     }
 
+    /// <summary>Those at stem and transom too, off which a layer inside the table's surface begins and ends.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void AMapOfJointsNamesEveryStation(string kind)
+    {
+        BottomPlan plan = Plan(kind);
+        Assert.All(
+            plan.PlankLayers,
+            l =>
+            {
+                string[] words =
+                [
+                    .. JointMap.Of(plan, l).Shapes.OfType<Lettering>().Select(w => w.Text),
+                ];
+                Assert.All(plan.Job.Offsets.Stations, s => Assert.Contains(s.Name, words));
+            }
+        );
+    }
+
     /// <summary>Port's joints are starboard's mirrored where nothing tells the sides apart: a row says both, and a plank in pieces has one card for both, each piece as well.</summary>
     [Theory]
     [MemberData(nameof(Kinds))]

@@ -6,6 +6,7 @@ using PlankFit.Export.Stock;
 using PlankFit.Export.Views;
 using PlankFit.Planking.Fastenings;
 using PlankFit.Planking.Findings;
+using PlankFit.Planking.Planks;
 using PlankFit.Planking.Stock;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
@@ -50,6 +51,17 @@ public sealed class SmallThingsOfPaperTests
             points,
             s => Assert.InRange(Assert.IsType<CircleShape>(s).Fill!.Value, 0.3, 0.7)
         );
+    }
+
+    /// <summary>However near two ends of planks stand, as at a transom: a builder counts by these numbers.</summary>
+    [Fact]
+    public void EveryPlankHasItsNumberOnTheFasteningPlan()
+    {
+        foreach (PlankLayerPlan layer in Launch.PlankLayers)
+        {
+            string[] words = [.. Words([FasteningPlanView.Of(Launch, Launch.Fastenings!, layer)])];
+            Assert.All(layer.Starboard, p => Assert.Equal(2, words.Count(w => w == p.Id.Short)));
+        }
     }
 
     /// <summary>At every spacing a sign leaves room to the next one, as far as a sign may shrink and be read.</summary>

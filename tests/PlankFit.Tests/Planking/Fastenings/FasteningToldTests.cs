@@ -52,11 +52,17 @@ public sealed class FasteningToldTests
         Finding[] said =
         [
             .. plan.Findings.Where(f =>
-                f.Where == "layer inner" && f.Message.Contains("and bite 12 mm where")
+                f.Where == "layer inner" && f.Message.Contains("long and bite ")
             ),
         ];
         Assert.Equal(told ? 1 : 0, said.Length);
         Assert.All(said, f => Assert.Equal(Severity.Warning, f.Severity));
+        // Never by two figures that read alike.
+        string words =
+            wantedMm < 12.25
+                ? "bite 0.06 mm less than the 12 mm that is wanted"
+                : $"bite 12 mm where {LengthText.ForPaper(wantedMm, LengthUnit.Millimetre)} is wanted";
+        Assert.All(said, f => Assert.Contains(words, f.Message, StringComparison.Ordinal));
     }
 
     /// <summary>Of many gaps the nine widest are named, widest first: none that is not named is wider than one that is.</summary>

@@ -12,7 +12,7 @@ namespace PlankFit.Tests.Planking.Glue;
 /// <summary>No glue is mixed for a skin of which some planks are not to be sawn, and that is told where the sessions are.</summary>
 public sealed class RefusedPlanksTests
 {
-    private const string Said = "not to be sawn, not trusted";
+    private const string Said = "refused: not to be sawn";
 
     /// <summary>The outer skin twice as thick, and its five hardest bends refused.</summary>
     private static Job Thick(int seed)
@@ -65,12 +65,26 @@ public sealed class RefusedPlanksTests
             glue.Findings,
             f => f.Message.Contains(Said, StringComparison.Ordinal)
         );
-        Assert.StartsWith(PlankRuns.Of(refused), told.Message, StringComparison.Ordinal);
-        Assert.Contains(
-            "no time was found for outer",
-            string.Join(' ', GlueSheetsTests.Words(GlueSheets.Of(plan, glue))),
+        Assert.StartsWith(
+            $"it is not planned, since {PlankRuns.Of(refused)} ",
+            told.Message,
             StringComparison.Ordinal
         );
+        Assert.Equal(told, glue.StoppedBy);
+        // On the sheets it is the planks that stand in the way, and what to do; not the clock.
+        string sheets = string.Join(' ', GlueSheetsTests.Words(GlueSheets.Of(plan, glue)));
+        Assert.Contains(
+            $"NOT ALL IS PLANNED: {string.Join("; ", glue.NotPlanned)} ",
+            sheets,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            $"Why, layer outer: {told.Message}. Mix nothing",
+            sheets,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("Lay the layer at another angle", told.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("no time was found", sheets, StringComparison.Ordinal);
 
         // Once they are down, made up of laminations, the rest is planned.
         Job job = Thick(3);

@@ -137,12 +137,12 @@ public sealed class StructurePlanTests
     [Fact]
     public void AMatLiesOnTheSideThatItWasSaidToLieOn()
     {
-        (int At, double Kg) wood = Mat(MatSide.ToTheWood),
-            outward = Mat(MatSide.Outward);
+        (int At, double Kg) wood = Mat(Facing.ToTheWood),
+            outward = Mat(Facing.Outward);
         Assert.Equal(wood.At + 2, outward.At);
         Assert.Equal(wood.Kg, outward.Kg, 1e-9);
 
-        static (int, double) Mat(MatSide side)
+        static (int, double) Mat(Facing side)
         {
             Job job = GluedLaunch.Job(3);
             Laminate laid = Planned(

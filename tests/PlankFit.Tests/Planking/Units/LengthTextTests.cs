@@ -175,4 +175,22 @@ public class LengthTextTests
         Assert.Equal("under 0.01 cm", LengthText.Fine(0.01, LengthUnit.Centimetre));
         Assert.Equal("under 0.0001 m", LengthText.Fine(0.01, LengthUnit.Metre));
     }
+
+    [Theory]
+    [InlineData(0.1, LengthUnit.Foot, "under 1/32\"")]
+    [InlineData(0.1, LengthUnit.Millimetre, "at most 0.1 mm")]
+    [InlineData(3.2, LengthUnit.Inch, "at most 1/8\"")]
+    [InlineData(0, LengthUnit.Inch, "at most 0\"")]
+    public void ABoundIsToldOnce(double mm, LengthUnit unit, string told) =>
+        Assert.Equal(told, LengthText.FineMost(mm, unit));
+
+    /// <summary>What glue is trusted with is never told as more than it is, nor as nothing: beside an opening of 1/32 in it reads as less.</summary>
+    [Theory]
+    [InlineData(0.5, LengthUnit.Foot, "1/64\"")]
+    [InlineData(0.3, LengthUnit.Foot, "12 thousandths of an inch")]
+    [InlineData(0, LengthUnit.Foot, "0\"")]
+    [InlineData(0.5, LengthUnit.Millimetre, "0.5 mm")]
+    [InlineData(0.04, LengthUnit.Millimetre, "0.04 mm")]
+    public void AGapIsNeverToldAsMoreNorAsNothing(double mm, LengthUnit unit, string told) =>
+        Assert.Equal(told, LengthText.Gap(mm, unit));
 }

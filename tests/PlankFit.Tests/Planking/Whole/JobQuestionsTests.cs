@@ -5,6 +5,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.SettingUp;
 using PlankFit.Planking.Whole;
 using PlankFit.Reading.Jobs;
+using PlankFit.Tests.Reading.Jobs;
 using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Whole;
@@ -41,6 +42,53 @@ public sealed class JobQuestionsTests
             StringComparison.Ordinal
         );
     }
+
+    [Fact]
+    public void TwoSkinsAreBothAndNotAllTwo() =>
+        Assert.StartsWith(
+            "both skins of the bottom head forward",
+            Assert
+                .Single(
+                    JobQuestions.Of(With(Of("pilot-skiff"), p => p with { Heads = Heads.Forward }))
+                )
+                .Message,
+            StringComparison.Ordinal
+        );
+
+    /// <summary>A table in millimetres that is read in inches gives a hull of sixty metres, and one read in millimetres that is in inches one of a hand.</summary>
+    [Theory]
+    [InlineData("in", "200'-0\"", "longer than 30 m")]
+    [InlineData("ft", "2400'-0\"", "longer than 30 m")]
+    [InlineData("cm", null, null)]
+    [InlineData("mm", null, null)]
+    public void AHullOfNoBoatsSizeIsAskedAboutBeforeAllElse(string unit, string? says, string? told)
+    {
+        if (told is null)
+        {
+            Assert.Empty(OfSize(unit));
+            return;
+        }
+
+        Finding asked = Assert.Single(OfSize(unit));
+        Assert.Equal((Rank.DoNotSaw, true), (asked.Rank, asked.IsCause));
+        Assert.Contains(says!, asked.Message, StringComparison.Ordinal);
+        Assert.Contains(told, asked.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AHullOfAHandIsAskedAboutToo() =>
+        Assert.Contains(
+            "shorter than 1.5 m",
+            Assert
+                .Single(OfSize("mm", Texts.Offsets.Replace("0,600,1200,2400", "0,300,600,1200")))
+                .Message,
+            StringComparison.Ordinal
+        );
+
+    private static IEnumerable<Finding> OfSize(string unit, string? offsets = null) =>
+        JobQuestions
+            .Of(Texts.Sound(Texts.Job.Replace("units = \"mm\"", $"units = \"{unit}\""), offsets))
+            .Where(f => f.About.Key == "job.units");
 
     [Fact]
     public void ATopsideThatIsPlankedThickerThanItsCornerIsTold()

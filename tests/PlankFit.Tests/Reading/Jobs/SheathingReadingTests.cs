@@ -36,6 +36,21 @@ public sealed class SheathingReadingTests
         roll = { width = 1270, length = 50000 }
         """;
 
+    private const string Others = """
+
+        [[cloth]]
+        name = "woven 200"
+        kind = "woven"
+        mass = 200
+        roll = { width = 1000, length = 25000 }
+        [[cloth]]
+        name = "with mat"
+        kind = "stitched"
+        mass = 800
+        mat = 225
+        roll = { width = 1270, length = 50000 }
+        """;
+
     private const string Both = """
 
         [[sheathing]]
@@ -158,7 +173,7 @@ public sealed class SheathingReadingTests
         Assert.Equal((60, 40, 0), (core.RoundChineMm, core.RoundTransomMm, core.RoundStemMm));
         Assert.Equal(new FirstLine.Straight(0.4, -2), core.FirstAlong);
         Assert.Equal((Side.Port, CourseRule.FewestMetres), (core.SideFirst, core.Courses));
-        Assert.Equal(MatSide.Outward, core.MatSide);
+        Assert.Equal(Facing.Outward, core.MatSide);
         Assert.Equal(new FirstLine.Point("2", 0.25), job.Sheathing[1].FirstAlong);
         Assert.Null(job.Layers.OfType<ClothLayerSpec>().First().Lap);
     }
@@ -189,6 +204,7 @@ public sealed class SheathingReadingTests
     [InlineData("first-along = { station = \"1\", turned = 2 }", "belongs to a line")]
     [InlineData("join-lap = -1", "must be from 0 to 1000 mm")]
     [InlineData("side-first = \"left\"", "starboard")]
+    [InlineData("stitch-side = \"down\"", "\"to the wood\"")]
     public void WhatSheathingCannotBeIsToldByItsLine(string key, string told)
     {
         string job =
@@ -221,6 +237,18 @@ public sealed class SheathingReadingTests
         "mat-side",
         "no mat on one face"
     )]
+    [InlineData(
+        "cloth = \"stitched 600\"",
+        "cloth = \"woven 200\"\nstitch-side = \"outward\"",
+        "stitch-side",
+        "'woven 200' is not stitched"
+    )]
+    [InlineData(
+        "cloth = \"stitched 600\"",
+        "cloth = \"with mat\"\nmat-side = \"outward\"\nstitch-side = \"outward\"",
+        "stitch-side",
+        "mat-side says which way it lies"
+    )]
     public void WhatDoesNotGoTogetherIsToldByItsLine(
         string what,
         string by,
@@ -231,7 +259,7 @@ public sealed class SheathingReadingTests
         string sheathing = Both;
         int at = sheathing.IndexOf(what, StringComparison.Ordinal);
         sheathing = sheathing[..at] + by + sheathing[(at + what.Length)..];
-        string job = Texts.Job + Layers + Cloth + sheathing;
+        string job = Texts.Job + Layers + Cloth + Others + sheathing;
         ReadResult read = Texts.Read(job);
         Assert.NotNull(read.Job);
         Told(job, read.Placed(JobChecks.Of(read.Job)), $"{key} =", told);

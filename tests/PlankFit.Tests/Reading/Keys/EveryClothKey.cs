@@ -19,6 +19,11 @@ internal static class EveryClothKey
         kind = "woven"
         mass = 200
         roll = [{ width = 1000, length = 25000, count = 2, price = 120 }, { width = 1000, length = 7000 }]
+        [[cloth]]
+        name = "stitched 300"
+        kind = "stitched"
+        mass = 300
+        roll = { width = 1270, length = 50000 }
         [[sheathing]]
         layer = "core cloth"
         cloth = "stitched 805"
@@ -43,8 +48,9 @@ internal static class EveryClothKey
         first-along = { part = 0.4, turned = -2 }
         [[sheathing]]
         layer = "last outside"
-        cloth = "finishing"
+        cloth = "stitched 300"
         first-along = { station = "2", part = 0.5 }
+        stitch-side = "outward"
         [resin]
         name = "slow epoxy"
         parts-by-volume = [2, 1]

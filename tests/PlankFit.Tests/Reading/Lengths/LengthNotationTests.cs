@@ -146,4 +146,23 @@ public class LengthNotationTests
     [Fact]
     public void NothingTooLongIsScanned() =>
         Assert.False(LengthNotation.Read(new string('-', 1_000_000), Eighths).Ok);
+
+    /// <summary>An empty cell is a table's alone: a board without a length or a reading without a value is none.</summary>
+    [Theory]
+    [InlineData(LengthUnit.Millimetre)]
+    [InlineData(LengthUnit.Inch)]
+    [InlineData(Eighths)]
+    public void OnlyATableIsOfferedAnEmptyCell(LengthUnit units)
+    {
+        Assert.Contains(
+            "empty cell",
+            LengthNotation.AcceptedInCell(units),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            "empty cell",
+            LengthNotation.AcceptedInList(units),
+            StringComparison.Ordinal
+        );
+    }
 }

@@ -183,6 +183,25 @@ public class OffsetsFaultTests
         Texts.Finds(result, Severity.Warning, "offsets.csv", "wrong way round");
     }
 
+    /// <summary>Once for all stations, and what it is likeliest to be.</summary>
+    [Fact]
+    public void KeelAndChineExchangedIsToldOnce()
+    {
+        ReadResult result = Texts.Read(
+            Texts
+                .Job.Replace("keel  = \"keel edge\"", "keel  = \"chine\"")
+                .Replace("chine = \"chine\"", "chine = \"keel edge\"")
+        );
+        Assert.Single(result.Findings, f => f.Severity == Severity.Error);
+        Texts.Finds(
+            result,
+            Severity.Error,
+            "offsets.csv",
+            "keel edge, taken for the chine, lies inboard of chine, taken for the keel",
+            "exchanged"
+        );
+    }
+
     [Fact]
     public void WithoutUnitsTheCellsAreNotJudged()
     {
