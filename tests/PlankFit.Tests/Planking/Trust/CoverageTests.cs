@@ -18,7 +18,7 @@ public sealed class CoverageTests
 {
     private const double CellMm = 1.5;
 
-    /// <param name="linearMm">On the skiff 5 lengths in 1500, all of them of the foremost planks, are further out than 0.4 mm: there the planner lays a whole layer a hair narrower on some tables, where a plank would stand out beyond its stock.</param>
+    /// <param name="linearMm">On the skiff 6 lengths in 1500, all of them of the foremost whole planks, are further out than 0.4 mm (0.57 at the most), and all of them longer than foretold: unfair edges are longer edges, whichever way they are out.</param>
     [Theory]
     [InlineData("survey-launch", 0.4)]
     [InlineData("pilot-skiff", 0.6)]
