@@ -206,7 +206,7 @@ public static class StructureSheets
     private static ListSheet Masses(BottomPlan plan, StructurePlan structure)
     {
         LengthUnit unit = plan.Job.Units;
-        string Mm(double mm) => LengthText.ForPaper(mm, unit);
+        string Mm(double mm) => PlankWords.ToCentre(mm, unit);
         IEnumerable<LayerMass> rows = structure.Layers;
         if (structure.Whole is { } whole)
         {

@@ -33,18 +33,18 @@ public static class TimberSummary
         }
     }
 
-    /// <summary>4.21 m aft of station 0, 0.31 m above the table's base line.</summary>
+    /// <summary>4210 mm aft of station 0, 315 mm above the table's base line.</summary>
     public static string Centre(BottomPlan plan, Vec3 centre)
     {
         LengthUnit unit = plan.Job.Units;
         Station first = plan.Job.Offsets.Stations[0];
-        return $"{LengthText.ForPaper(Math.Abs(centre.X - first.PositionMm), unit)} {(centre.X < first.PositionMm ? "forward" : "aft")} of station {first.Name}"
+        return $"{PlankWords.ToCentre(Math.Abs(centre.X - first.PositionMm), unit)} {(centre.X < first.PositionMm ? "forward" : "aft")} of station {first.Name}"
             + (
                 Math.Abs(centre.Y) < 0.05
                     ? ""
-                    : $", {LengthText.ForPaper(Math.Abs(centre.Y), unit)} out to {(centre.Y > 0 ? "starboard" : "port")}"
+                    : $", {PlankWords.ToCentre(Math.Abs(centre.Y), unit)} out to {(centre.Y > 0 ? "starboard" : "port")}"
             )
-            + $", {LengthText.ForPaper(Math.Abs(centre.Z), unit)} {(centre.Z < 0 ? "below" : "above")} the table's base line";
+            + $", {PlankWords.ToCentre(Math.Abs(centre.Z), unit)} {(centre.Z < 0 ? "below" : "above")} the table's base line";
     }
 
     /// <summary>43 planks, 6.4 m side by side, from 9 % to 14 %: 86 mm wider if nothing held them.</summary>

@@ -155,6 +155,13 @@ public static class PlankWords
     public static string Small(double mm, LengthUnit unit, RoundTo mode = RoundTo.Nearest) =>
         LengthText.ForPaper(mm, unit, mode);
 
+    /// <summary>How far out a centre of mass is, to 5 mm or half an inch: boards of one wood differ by more.</summary>
+    public static string ToCentre(double mm, LengthUnit unit)
+    {
+        double step = LengthUnits.IsMetric(unit) ? 5 : LengthUnits.MmPerInch / 2;
+        return LengthText.ForPaper(Math.Round(mm / step) * step, unit);
+    }
+
     private static string Times(double ratio) =>
         $"{NumberText.Trimmed(Math.Floor(ratio), 0)} times";
 
