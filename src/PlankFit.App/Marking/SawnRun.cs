@@ -17,6 +17,7 @@ namespace PlankFit.App.Marking;
 public static class SawnRun
 {
     /// <param name="mostWaits">How often it looks, every tenth of a second, whether another that has the record is done with it.</param>
+    /// <param name="isThat">Whether a plank, as it is laid now, is the one that was sawn; null where nobody can tell.</param>
     /// <exception cref="OutputException">The record is another's, was changed meanwhile, or cannot be written: it is as it was.</exception>
     public static RunReport Run(
         RunRequest request,
@@ -24,7 +25,8 @@ public static class SawnRun
         IProgress<PlanProgress> progress,
         Timings timings,
         CancellationToken stop,
-        int mostWaits = RecordLock.MostWaits
+        int mostWaits = RecordLock.MostWaits,
+        Func<Plank, bool>? isThat = null
     )
     {
         ReadResult read = JobReader.Read(request.JobPath);
@@ -59,6 +61,17 @@ public static class SawnRun
         }
 
         (ImmutableArray<Plank> wanted, ImmutableArray<Finding> unknown) = Named(plan, planks);
+        if (wanted.FirstOrDefault(p => isThat?.Invoke(p) == false) is { } other)
+        {
+            return RunReport.Faults([
+                new(
+                    Severity.Error,
+                    Path.GetFileName(request.JobPath),
+                    $"{other.Id} is laid otherwise by the files as they are now than it was shown: look at it once more, then mark it"
+                ),
+            ]);
+        }
+
         return unknown.IsEmpty
             ? Marked(record, plan, wanted, named is null, request.Folder, stop)
             : RunReport.Faults(unknown);

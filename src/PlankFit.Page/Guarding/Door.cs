@@ -90,7 +90,8 @@ internal sealed class Door(IPAddress network, Action<string?> say)
             int tries = wrong.GetValueOrDefault(from);
             // Compared whole and as hashes, so that neither time nor length tells anything.
             bool same = CryptographicOperations.FixedTimeEquals(Hash(said ?? ""), Hash(code));
-            if (same && tries < MostFromOne && rounds < MostRounds)
+            // Before the first there is none, and saying nothing is not saying it.
+            if (same && code.Length > 0 && tries < MostFromOne && rounds < MostRounds)
             {
                 token = Convert.ToHexStringLower(Unguessable.Bytes(TokenBytes));
                 known.Add(Hash(token));

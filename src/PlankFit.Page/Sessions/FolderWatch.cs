@@ -19,7 +19,7 @@ internal sealed class FolderWatch : IDisposable
             watcher.Created += (_, e) => Tell(e.Name, told);
             watcher.Deleted += (_, e) => Tell(e.Name, told);
             watcher.Renamed += (_, e) => Tell(e.Name, told);
-            watcher.Error += (_, _) => told(null);
+            watcher.Error += (_, _) => Again(told);
             watcher.EnableRaisingEvents = true;
         }
         catch (Exception e) when (e is IOException or ArgumentException)
@@ -41,7 +41,38 @@ internal sealed class FolderWatch : IDisposable
             && Path.GetExtension(name) is ".toml" or ".csv" or ".json"
         )
         {
+            Safely(told, name);
+        }
+    }
+
+    /// <summary>Something was not told, or the watching has ended: it begins anew, and anything may have changed.</summary>
+    private void Again(Action<string?> told)
+    {
+        try
+        {
+            watcher!.EnableRaisingEvents = false;
+            watcher.EnableRaisingEvents = true;
+        }
+        catch (Exception e) when (e is IOException or ArgumentException or ObjectDisposedException)
+        {
+            // The folder is gone, or nobody watches it any more.
+        }
+
+        Safely(told, null);
+    }
+
+    /// <summary>What is thrown out of the telling would end the watching, without a word.</summary>
+    private static void Safely(Action<string?> told, string? name)
+    {
+        try
+        {
             told(name);
+        }
+        catch (Exception e)
+        {
+            Console.Error.WriteLine(
+                $"plankfit-page: a fault of the program, not of the job: {e.Message}"
+            );
         }
     }
 }

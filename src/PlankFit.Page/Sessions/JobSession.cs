@@ -21,7 +21,11 @@ internal sealed class JobSession : IAsyncDisposable
     private readonly FolderWatch watch;
     private Seen now;
     private byte[] onDisk;
+
+    /// <summary>What another program wrote there since, which is not taken over, since something is unsaved here; null where nothing is.</summary>
+    private byte[]? theirs;
     private BottomPlan? beforeGesture;
+    private int laying;
 
     /// <summary>Files outside the job's folder that the job named on the disk, where its builder wrote them: no text from a browser adds to them.</summary>
     private ImmutableHashSet<string> trusted;
@@ -30,6 +34,9 @@ internal sealed class JobSession : IAsyncDisposable
     public JobSession(string path)
     {
         (Path, first) = (path, new(Listeners));
+        // What is changed from here on is told of, once all is there that it is told to.
+        using Lock.Scope whole = gate.EnterScope();
+        watch = new(System.IO.Path.GetDirectoryName(path)!, Changed);
         var file = TextFile.Read(path, System.IO.Path.GetFileName(path));
         onDisk = file.Bytes;
         trusted = [.. JobReader.Named(file)];
@@ -45,8 +52,7 @@ internal sealed class JobSession : IAsyncDisposable
             wishes.Wish();
         }
 
-        wishes.Begin(LayNewest);
-        watch = new(System.IO.Path.GetDirectoryName(path)!, Changed);
+        wishes.Begin(LayNewest, Failed);
     }
 
     public string Path { get; }
@@ -76,25 +82,6 @@ internal sealed class JobSession : IAsyncDisposable
                 : null;
         }
     }
-
-    /// <summary>A cell of the table of offsets anew, in the same history as the job's text.</summary>
-    /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
-    /// <param name="was">What stands there as far as the page knows.</param>
-    /// <returns>Null where there is no such cell, it holds something else by now, or what was typed is no cell's value.</returns>
-    public int? Mend(
-        int line,
-        int column,
-        string was,
-        string typed,
-        IReadOnlyList<string>? names = null
-    ) =>
-        Mend(
-            table =>
-                TableMending.IsNamed(table, line, column, names)
-                    ? TableMending.With(table, line, column, was, typed)
-                    : null,
-            $"{(was.Length > 0 ? was : "nothing")} to {(typed.Length > 0 ? typed.Trim() : "nothing")}"
-        );
 
     /// <summary>The table of offsets made into another, in the same history.</summary>
     /// <param name="mend">Null where it cannot be made of that table.</param>
@@ -211,7 +198,8 @@ internal sealed class JobSession : IAsyncDisposable
             {
                 lock (gate)
                 {
-                    onDisk = Bytes(text);
+                    (onDisk, theirs) = (Bytes(text), null);
+                    Listeners.Tell("state");
                     if (step.Table is not null && ReferenceEquals(step, now.History.Present))
                     {
                         now = now with
@@ -235,7 +223,7 @@ internal sealed class JobSession : IAsyncDisposable
 
     /// <summary>What is shown is what stands on the disk, the table too.</summary>
     private bool IsSaved =>
-        Bytes(Text).AsSpan().SequenceEqual(onDisk)
+        Bytes(Text).AsSpan().SequenceEqual(theirs ?? onDisk)
         && !TableMending.Applies(Text, now.History.Present.Table);
 
     /// <summary>The newest.</summary>
@@ -271,34 +259,43 @@ internal sealed class JobSession : IAsyncDisposable
     /// <param name="name">Null where it may be any.</param>
     private void Changed(string? name)
     {
-        lock (gate)
-        {
-            if (wishes.AreOver)
+        // What is being saved here is no other program's.
+        lock (saving)
+            lock (gate)
             {
-                return;
-            }
+                if (wishes.AreOver)
+                {
+                    return;
+                }
 
-            string job = System.IO.Path.GetFileName(Path);
-            if (name != job)
-            {
-                // The record, the table, readings, boards: what the job names is read at every laying.
-                Wish();
-            }
+                string job = System.IO.Path.GetFileName(Path);
+                if (name != job)
+                {
+                    // The record, the table, readings, boards: what the job names is read at every laying.
+                    Wish();
+                    if (name is not null)
+                    {
+                        return;
+                    }
+                }
 
-            if (name is not null && name != job)
-            {
-                return;
+                var file = TextFile.Read(Path, job);
+                bool isAsRead = file.Bytes.AsSpan().SequenceEqual(onDisk),
+                    isUntouched =
+                        Bytes(Text).AsSpan().SequenceEqual(onDisk)
+                        && !TableMending.Applies(Text, now.History.Present.Table);
+                if (isAsRead || !isUntouched || file.Text is not { } text)
+                {
+                    theirs = isAsRead ? null : file.Bytes;
+                    Listeners.Tell("state");
+                }
+                else
+                {
+                    (onDisk, theirs) = (file.Bytes, null);
+                    trusted = [.. JobReader.Named(file)];
+                    Take(now.History.With(text, $"{job}, changed by another program", ""));
+                }
             }
-
-            bool saved = IsSaved;
-            var file = TextFile.Read(Path, job);
-            if (saved && file.Text is { } text && !file.Bytes.AsSpan().SequenceEqual(onDisk))
-            {
-                onDisk = file.Bytes;
-                trusted = [.. JobReader.Named(file)];
-                Take(now.History.With(text, $"{job}, changed by another program", ""));
-            }
-        }
     }
 
     private void LayNewest(CancellationToken end, CancellationToken newer)
@@ -309,6 +306,7 @@ internal sealed class JobSession : IAsyncDisposable
         lock (gate)
         {
             (of, bytes, against) = (now, Bytes(Text), beforeGesture);
+            laying = of.Turn;
         }
 
         TableInHand? table = of.History.Present.Table;
@@ -327,16 +325,21 @@ internal sealed class JobSession : IAsyncDisposable
             return;
         }
 
-        Laid? laid = shown.Plan is { } plan
-            ? new(early ?? new(of.Turn, plan), plan, shown.Findings, TextLaying.Said(against, plan))
-            {
-                Shown = shown,
-                Against = against,
-            }
-            : null;
+        Laid? laid = shown.Plan is null ? null : Laid.Of(early, of.Turn, shown, against);
         lock (gate)
         {
             now = now.After(of.Turn, shown, laid, table);
+        }
+
+        Listeners.Tell("laid");
+    }
+
+    /// <summary>What was being laid is over, whatever befell it: told as the program's fault, and the next is laid as any other.</summary>
+    private void Failed(Exception e)
+    {
+        lock (gate)
+        {
+            now = now.After(laying, TextLaying.Fault(Path, e), null, null);
         }
 
         Listeners.Tell("laid");

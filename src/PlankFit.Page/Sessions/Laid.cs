@@ -71,6 +71,19 @@ internal sealed record Laid(
 {
     private readonly Dictionary<LengthUnit, Laid> inOthers = [];
 
+    /// <param name="early">Its planks, where they were shown before the rest.</param>
+    /// <param name="shown">Of which there is a plan.</param>
+    /// <param name="against">The plan before the change; null where there was none.</param>
+    public static Laid Of(LaidPlanks? early, int turn, ShownJob shown, BottomPlan? against)
+    {
+        BottomPlan plan = shown.Plan!;
+        return new(early ?? new(turn, plan), plan, shown.Findings, TextLaying.Said(against, plan))
+        {
+            Shown = shown,
+            Against = against,
+        };
+    }
+
     public int Turn => Planks.Turn;
 
     /// <summary>What it was laid as, by which it is told in other units.</summary>
@@ -85,13 +98,14 @@ internal sealed record Laid(
     {
         Job job = Plan.Job;
         LengthUnit unit = ShownLength.Unit(job, units);
+        if (unit == job.Units)
+        {
+            // Nobody waits for what another page looks at in other units.
+            return this;
+        }
+
         lock (inOthers)
         {
-            if (unit == job.Units)
-            {
-                return this;
-            }
-
             if (!inOthers.TryGetValue(unit, out Laid? other))
             {
                 inOthers[unit] = other = Told(unit, Shown.In(unit, CancellationToken.None));

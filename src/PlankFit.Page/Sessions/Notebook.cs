@@ -94,10 +94,13 @@ internal sealed class Notebook(JobSession session) : IDisposable
                 if (
                     written
                     && !before.SequenceEqual(GoneBy(journal, notes))
-                    && session.Now.Good is { Plan.Job.IsPlannedBySessions: true }
+                    && (
+                        session.Now is not { Good: { Plan.Job.IsPlannedBySessions: false } } seen
+                        || seen.Tried != seen.Turn
+                    )
                 )
                 {
-                    // The rest is planned from what is glued and laid.
+                    // The rest is planned from what is glued and laid; what is being laid may have looked before.
                     session.LayAgain();
                 }
 

@@ -6,6 +6,7 @@ using PlankFit.Draughting.Files;
 using PlankFit.Export.Words;
 using PlankFit.Planking.Findings;
 using PlankFit.Planking.Laying;
+using PlankFit.Planking.Planks;
 
 namespace PlankFit.Pages.Sessions;
 
@@ -60,7 +61,10 @@ internal sealed class SawnMarks(JobSession session) : IDisposable
                 );
             }
 
-            if (!forget && card.Turn is { } drawn && seen.Good?.Turn != drawn)
+            Plank? shown = seen.Good?.Plan.Find(id.ToString());
+            bool hasShape = card.Shape is { IsDefault: false };
+            // Turns go by for what has nothing to do with a plank: what its card showed tells more.
+            if (!forget && !hasShape && card.Turn is { } drawn && seen.Good?.Turn != drawn)
             {
                 return new(
                     false,
@@ -73,8 +77,8 @@ internal sealed class SawnMarks(JobSession session) : IDisposable
             if (
                 !forget
                 && card.Shape is { IsDefault: false } shape
-                && seen.Good?.Plan.Find(id.ToString()) is { } now
-                && !ShapeMark.IsOf(now, shape)
+                && shown is not null
+                && !ShapeMark.IsOf(shown, shape)
             )
             {
                 return new(
@@ -89,7 +93,15 @@ internal sealed class SawnMarks(JobSession session) : IDisposable
             var progress = new Progress<PlanProgress>();
             RunReport report = forget
                 ? SawnRun.Forget(request, [id.ToString()], progress, stop)
-                : SawnRun.Run(request, [id.ToString()], progress, new Timings(), stop);
+                : SawnRun.Run(
+                    request,
+                    [id.ToString()],
+                    progress,
+                    new Timings(),
+                    stop,
+                    // By the files as they are by then: another may have written them since they were laid here.
+                    isThat: plank => shown is null || ShapeMark.IsOf(plank, ShapeMark.Of(shown))
+                );
             session.LayAgain();
             return report.Exit == ExitCode.Done
                 ? new(true, report.Lines)

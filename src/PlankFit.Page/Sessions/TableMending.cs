@@ -89,6 +89,24 @@ internal static class TableMending
         return names.SequenceEqual([At(line - 1, 0), At(line - 1, 1), At(cells.Head, column - 1)]);
     }
 
+    /// <summary>A cell of a session's table of offsets anew, in the same history as the job's text.</summary>
+    /// <param name="line">From 1; <paramref name="column"/> likewise.</param>
+    /// <param name="was">What stands there as far as the page knows.</param>
+    /// <returns>Null where there is no such cell, it holds something else by now, or what was typed is no cell's value.</returns>
+    public static int? Mend(
+        this JobSession session,
+        int line,
+        int column,
+        string was,
+        string typed,
+        IReadOnlyList<string>? names = null
+    ) =>
+        session.Mend(
+            table =>
+                IsNamed(table, line, column, names) ? With(table, line, column, was, typed) : null,
+            $"{(was.Length > 0 ? was : "nothing")} to {(typed.Length > 0 ? typed.Trim() : "nothing")}"
+        );
+
     /// <summary>A station or a row more, or fewer.</summary>
     /// <returns>Null where there is no such place, something else stands there by now, or what was typed is no name.</returns>
     public static TableInHand? Shaped(TableInHand table, ShapeWish wish)

@@ -18,7 +18,7 @@ internal static class TextLaying
         {
             return before is null ? [] : PlanChange.Words(before, plan);
         }
-        catch (Exception e) when (e is InvalidOperationException or ArgumentException)
+        catch (Exception)
         {
             return [];
         }
@@ -51,16 +51,20 @@ internal static class TextLaying
         catch (Exception e) when (!stop.IsCancellationRequested)
         {
             // As on the command line: the page lives on, with the picture that it had.
-            return new(
-                null,
-                [
-                    new(
-                        Severity.Error,
-                        file,
-                        $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
-                    ),
-                ]
-            );
+            return Fault(path, e);
         }
     }
+
+    /// <param name="path">Of the job file.</param>
+    public static ShownJob Fault(string path, Exception e) =>
+        new(
+            null,
+            [
+                new(
+                    Severity.Error,
+                    Path.GetFileName(path),
+                    $"a fault of the program, not of the job: {e.Message} Please report it with the job's two files"
+                ),
+            ]
+        );
 }

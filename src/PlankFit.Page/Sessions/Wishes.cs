@@ -8,6 +8,7 @@ internal sealed class Wishes : IAsyncDisposable
     private readonly Lock gate = new();
     private CancellationTokenSource newer = new();
     private Task work = Task.CompletedTask;
+    private bool isGone;
 
     public bool AreOver => stop.IsCancellationRequested;
 
@@ -16,6 +17,11 @@ internal sealed class Wishes : IAsyncDisposable
     {
         lock (gate)
         {
+            if (isGone)
+            {
+                return;
+            }
+
             // First who runs is told, then there is something to take: the other way about, who takes it at once is told that his own wish is a newer one.
             newer.Cancel();
             if (waiting.CurrentCount == 0)
@@ -26,23 +32,28 @@ internal sealed class Wishes : IAsyncDisposable
     }
 
     /// <param name="run">Given what tells it to end, and what tells it that a newer wish waits.</param>
-    public void Begin(Action<CancellationToken, CancellationToken> run) =>
-        work = Task.Run(() => Work(run));
+    /// <param name="failed">Told what a run threw, after which the next wish is done as any other.</param>
+    public void Begin(Action<CancellationToken, CancellationToken> run, Action<Exception> failed) =>
+        work = Task.Run(() => Work(run, failed));
 
     public async ValueTask DisposeAsync()
     {
         await stop.CancelAsync();
         await work;
-        stop.Dispose();
-        waiting.Dispose();
         lock (gate)
         {
+            // Whoever wishes for something from here on, as a watcher of files may, comes too late.
+            isGone = true;
+            stop.Dispose();
+            waiting.Dispose();
             newer.Dispose();
-            newer = new();
         }
     }
 
-    private async Task Work(Action<CancellationToken, CancellationToken> run)
+    private async Task Work(
+        Action<CancellationToken, CancellationToken> run,
+        Action<Exception> failed
+    )
     {
         try
         {
@@ -59,10 +70,17 @@ internal sealed class Wishes : IAsyncDisposable
                     _ = waiting.Wait(0);
                 }
 
-                run(stop.Token, overtaken);
+                try
+                {
+                    run(stop.Token, overtaken);
+                }
+                catch (Exception e) when (!stop.IsCancellationRequested)
+                {
+                    failed(e);
+                }
             }
         }
-        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        catch (Exception) when (stop.IsCancellationRequested)
         {
             // The server ends.
         }

@@ -162,4 +162,15 @@ public sealed class DoorTests
         request.Headers.Add("X-PlankFit", "1");
         return await from.SendAsync(request, ServedJob.Stop);
     }
+
+    /// <summary>Before there is a code, in the moment between the first request and the first code, nobody is let in who says nothing.</summary>
+    [Fact]
+    public void NothingIsNoCode()
+    {
+        var door = new Door(Network, _ => { });
+        var context = new Microsoft.AspNetCore.Http.DefaultHttpContext();
+        Assert.False(door.Enter(context, ""));
+        Assert.False(door.Enter(context, null));
+        Assert.Empty(context.Response.Headers.SetCookie.ToArray());
+    }
 }

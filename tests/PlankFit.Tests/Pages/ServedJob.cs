@@ -15,8 +15,16 @@ internal sealed class ServedJob : IAsyncDisposable
     private readonly TempFolder folder = new();
     private readonly WebApplication app;
 
+    /// <param name="job">That lies somewhere already.</param>
+    private ServedJob(string job)
+    {
+        JobPath = job;
+        app = PageServer.Build(new JobShelf([job]), 0, null, Said);
+    }
+
     private ServedJob(string? hull, Func<string, string>? changed, IPAddress? network)
     {
+        JobPath = folder.File("job.toml");
         if (hull is null)
         {
             OneLayerTender.In(folder, "# nothing asked for");
@@ -57,7 +65,7 @@ internal sealed class ServedJob : IAsyncDisposable
     /// <summary>So often the terminal showed that the door is shut.</summary>
     public int Shut { get; private set; }
 
-    public string JobPath => folder.File("job.toml");
+    public string JobPath { get; }
 
     public string OnDisk => File.ReadAllText(JobPath);
 
@@ -93,10 +101,23 @@ internal sealed class ServedJob : IAsyncDisposable
     )
     {
         var served = new ServedJob(hull, changed, network);
-        await served.app.StartAsync(Stop);
-        served.Address = new(PageServer.Address(served.app));
-        served.Client = new() { BaseAddress = served.Address };
+        await served.Begin();
         return served;
+    }
+
+    /// <summary>A job that lies somewhere already, where it lies.</summary>
+    public static async Task<ServedJob> At(string job)
+    {
+        var served = new ServedJob(job);
+        await served.Begin();
+        return served;
+    }
+
+    private async Task Begin()
+    {
+        await app.StartAsync(Stop);
+        Address = new(PageServer.Address(app));
+        Client = new() { BaseAddress = Address };
     }
 
     /// <summary>That ends with the run of the tests.</summary>

@@ -26,7 +26,7 @@ function end(id, which) {
 export function bench(place) {
   let drawn = "",
     said = "",
-    drawnOf = null,
+    drawnOf = {},
     painted = null;
 
   function paint() {
@@ -49,10 +49,10 @@ export function bench(place) {
       return;
     }
     drawn = now;
-    drawnOf = turn;
     painted = id;
     const story = el("pre", { tabindex: "0" });
     const row = shop.facts.order.indexOf(id);
+    drawnOf = { turn, shape: shop.facts.shapes[row] };
     show(
       place,
       el(

@@ -197,7 +197,7 @@ async function send(made, gesture) {
   made.dataset.was = typed;
   made.dataset.sending = Number(made.dataset.sending ?? 0) + 1;
   const shown = units.shown ? { units: units.shown } : {};
-  const wrong = await wish({ address: made.dataset.address, typed, gesture, ...shown }, () => made.value === typed);
+  const wrong = await wish({ address: made.dataset.address, typed, gesture, ...shown }, () => made.dataset.was === typed);
   if (made.dataset.sending === "1") {
     delete made.dataset.sending;
   } else {

@@ -8,6 +8,9 @@ import { masterHandle } from "./master.js";
 import { placeMark } from "./place.js";
 import { toBench } from "./run.js";
 
+/** A picture that did not come is asked for again after so long, ms. */
+const AGAIN = 2000;
+
 export const FIRST = { turned: 35, tilted: -28, upside: false, zoom: 1 };
 
 /** Turning, zooming and picking are the same whichever way it is drawn. */
@@ -193,7 +196,12 @@ function drawn(sheet, sight) {
         upside: sight.upside,
         layers,
       });
-      const got = left ? null : await text(`picture/${shop.shown.turn}?${asked}`).catch(() => null);
+      const of = shop.shown.turn;
+      const got = left ? null : await text(`picture/${of}?${asked}`);
+      if (got === null && !left && shop.shown.turn === of && sheet.isConnected) {
+        // Did not come, and is shown still: no news need come that would have it fetched.
+        setTimeout(() => !left && shop.shown.turn === of && turn(), AGAIN);
+      }
       if (got !== null && !left) {
         const read = new DOMParser().parseFromString(got, "image/svg+xml").documentElement;
         picture = document.importNode(read, true);

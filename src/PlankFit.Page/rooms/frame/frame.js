@@ -129,8 +129,10 @@ function told(what) {
   if (what === "picked") {
     stand();
   }
-  if (what === "planks") {
-    document.body.classList.toggle("early", shop.skins.turn === shop.state.turn);
+  if ((what === "planks" || what === "facts" || what === "state") && shop.state !== null) {
+    // What is shown and is not of the newest text is grey.
+    document.body.classList.toggle("behind", shop.isBehind);
+    document.body.classList.toggle("early", shop.skins?.turn === shop.state.turn);
   }
   if (what === "facts") {
     place.setAttribute("aria-busy", "false");
@@ -149,8 +151,6 @@ function told(what) {
     redo.title = shop.state.redo === null ? "" : `Once more ${shop.state.redo}`;
     keep.disabled = shop.state.saved;
     keep.textContent = shop.state.saved ? "Saved" : "Save";
-    document.body.classList.toggle("behind", shop.isBehind);
-    document.body.classList.toggle("early", shop.skins?.turn === shop.state.turn);
     const first = shop.facts === null && shop.isBehind;
     place.setAttribute("aria-busy", String(first));
     if (first) {

@@ -2,7 +2,7 @@
 // each has a number by which it is known, so that none is written twice.
 
 import { changed, shop, watch } from "./shop.js";
-import { json, post } from "./wire.js";
+import { inTurn, json, post } from "./wire.js";
 import { putAside } from "./aside.js";
 
 /** By the job's own id, not by its number, which is another hull's where the server is started elsewhere. */
@@ -125,7 +125,7 @@ function gather() {
   changed("notes");
 }
 
-export async function look() {
+export const look = inTurn(async () => {
   let read, before;
   do {
     // What was taken while this was on its way may be in it or not: asked once more.
@@ -137,7 +137,7 @@ export async function look() {
   }
   gather();
   await send();
-}
+});
 
 /** @param more of a reading, in which units lengths were shown and what it should have said */
 export function note(plank, field, value, more = {}) {

@@ -11,7 +11,9 @@ export const SAWN = "sawn";
 const EVERY = 5000;
 
 let kept = null,
-  sending = false;
+  sending = false,
+  /** The plank whose mark is on its way. */
+  going = null;
 
 const key = () => `plankfit sawn ${shop.state.job}`;
 
@@ -44,20 +46,23 @@ export const sawing = (id) => (kept ?? []).find((m) => m.plank === id) ?? null;
 
 export const sawingCount = () => (kept ?? []).length;
 
-/** @returns what is to be said; what cannot be sent waits */
-export async function markSawn(id, forget, turn) {
-  const waits = sawing(id);
+/**
+ * @param card of its card: the turn, and what it showed
+ * @returns what is to be said; what cannot be sent waits
+ */
+export async function markSawn(id, forget, { turn, shape }) {
+  const waits = sawing(id),
+    mark = { plank: id, field: SAWN, forget, shape, at: moment() };
   if (waits !== null && waits.forget !== forget) {
-    // Taken back before it was sent: the record knows of neither.
-    keep(read().filter((m) => m.plank !== id));
+    // Taken back before it was sent: the record knows of neither. What is on its way already may be on it: that is taken back there.
+    keep([...read().filter((m) => m.plank !== id), ...(going === id ? [mark] : [])]);
     return "";
   }
-  const answer = await post("sawn", { plank: id, forget, turn });
+  const answer = await post("sawn", { plank: id, forget, turn, shape: forget ? null : shape });
   if (answer.code !== 0) {
     return (answer.told?.words ?? ["The shop's computer did not take it."]).join(" ");
   }
-  const shape = shop.facts.shapes[shop.facts.order.indexOf(id)];
-  keep([...read().filter((m) => m.plank !== id), { plank: id, field: SAWN, forget, shape, at: moment() }]);
+  keep([...read().filter((m) => m.plank !== id), mark]);
   return "";
 }
 
@@ -76,15 +81,24 @@ async function send() {
   sending = true;
   // Whatever keeps one of them out keeps out no other.
   for (const mark of [...kept]) {
+    const isIt = (m) => m.plank === mark.plank && m.forget === mark.forget;
+    if (!read().some(isIt)) {
+      // Taken back while those before it were sent.
+      continue;
+    }
+    going = mark.plank;
     const answer = await post("sawn", { plank: mark.plank, forget: mark.forget, shape: mark.forget ? null : mark.shape });
+    going = null;
     if (answer.code === 0) {
       break;
     }
     const words = answer.ok ? "" : (answer.told?.words ?? ["The shop's computer did not take it."]).join(" ");
     const now = read(),
-      at = now.findIndex((m) => m.plank === mark.plank && m.forget === mark.forget);
-    if (at >= 0 && (answer.ok || now[at].words !== words)) {
-      keep(answer.ok ? now.toSpliced(at, 1) : now.with(at, { ...mark, words }));
+      at = now.findIndex(isIt),
+      // What is not on the record need not be taken off it.
+      isDone = answer.ok || (mark.forget && answer.code === 409 && shop.facts !== null && !shop.facts.done[mark.plank]);
+    if (at >= 0 && (isDone || now[at].words !== words)) {
+      keep(isDone ? now.toSpliced(at, 1) : now.with(at, { ...mark, words }));
     }
   }
   sending = false;

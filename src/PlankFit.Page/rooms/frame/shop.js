@@ -1,7 +1,7 @@
 // What all rooms look at: the newest state, the facts of what is laid, what is picked and how it is coloured. Rooms are told when any of it changes.
 
 import { inUnits, units } from "./units.js";
-import { json, post } from "./wire.js";
+import { inTurn, json, post } from "./wire.js";
 
 export const shop = {
   state: null,
@@ -29,9 +29,9 @@ export const shop = {
   coming: 0,
   /** The newest turn that an answer to a wish of this page has told of; the state may be behind it yet. */
   asked: 0,
-  /** The hand moves: what is shown may be behind. */
+  /** The hand moves, or what is laid is not fetched yet: what is shown may be behind. */
   get isBehind() {
-    return this.state !== null && this.state.laid !== this.state.turn && this.state.tried !== this.state.turn;
+    return this.state !== null && (this.state.tried !== this.state.turn || (this.facts !== null && this.facts.turn !== this.state.laid));
   },
 };
 
@@ -78,30 +78,44 @@ export async function early(turn) {
   shop.coming = turn;
   changed("coming");
   const skins = await json(`skins/${turn}`);
-  if (skins !== null && shop.facts !== null && skins.turn > (shop.skins?.turn ?? 0)) {
+  // What comes late, and is of planks that all is known of by now, or whose rest was refused, is not put before what is.
+  const isOver = skins !== null && (skins.turn <= (shop.facts?.turn ?? 0) || (shop.state.tried >= skins.turn && shop.state.laid !== skins.turn));
+  if (skins !== null && shop.facts !== null && !isOver && skins.turn > (shop.skins?.turn ?? 0)) {
     shop.skins = skins;
     changed("planks");
   }
 }
 
-let asking = null;
+/** What did not come is asked for again after so long, and each time after twice as long, ms. */
+const SOON = 1000,
+  LATE = 32000;
+
+let again = SOON,
+  timer = 0;
 
 /** Fetches the newest state, and the facts where other planks are laid. One at a time: who asks meanwhile has it asked once more. */
-export function refresh() {
-  asking = (asking ?? Promise.resolve()).then(fetchAll, fetchAll);
-  return asking;
-}
+export const refresh = inTurn(async () => {
+  clearTimeout(timer);
+  if (await fetchAll()) {
+    again = SOON;
+  } else if (!shop.isLeaving) {
+    // No news need come any more that would have it fetched.
+    timer = setTimeout(refresh, again);
+    again = Math.min(LATE, 2 * again);
+  }
+});
 
+/** @returns whether all came that is there */
 async function fetchAll() {
   const state = await json(inUnits("state"));
   if (state === null) {
-    return;
+    return false;
   }
   if (shop.state && shop.state.epoch !== state.epoch) {
     // Another run of the server: nothing that is shown here belongs to it but the plank in the address.
     shop.isLeaving = true;
     location.reload();
-    return;
+    return true;
   }
   shop.state = state;
   changed("state");
@@ -122,7 +136,9 @@ async function fetchAll() {
       }
       changed("facts");
     }
+    return facts !== null;
   }
+  return true;
 }
 
 let before = Promise.resolve();

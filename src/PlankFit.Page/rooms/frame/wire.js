@@ -38,6 +38,28 @@ export async function post(path, body = {}) {
   }
 }
 
+/**
+ * Work that is done anew whenever it is asked for, one at a time: who asks meanwhile has it done once more, however many ask, so that answers never come in turned about and
+ * none waits behind a hundred others.
+ *
+ * @returns what is asked; it is done once what was asked for last is
+ */
+export function inTurn(work) {
+  let now = null,
+    next = null;
+  function begin() {
+    next = null;
+    now = work().finally(() => {
+      now = next === null ? null : now;
+    });
+    return now;
+  }
+  return () => (now === null ? begin() : (next ??= now.then(begin, begin)));
+}
+
+/** Where a server would have none of it, as with too many pages open, a browser does not ask again by itself: ms. */
+const ANEW = 3000;
+
 /** Listens to the news while the page is looked at: a browser has six lines to a server, and hidden pages must not hold them. */
 export function listen(heard, lost) {
   let source = null;
@@ -46,7 +68,13 @@ export function listen(heard, lost) {
     for (const kind of ["state", "planks", "laid", "papers", "notes", "others", "boards"]) {
       source.addEventListener(kind, (event) => heard(kind, event.data.split(" ")));
     }
-    source.onerror = () => lost();
+    source.onerror = () => {
+      lost();
+      if (source?.readyState === EventSource.CLOSED) {
+        source = null;
+        setTimeout(() => source === null && !document.hidden && open(), ANEW);
+      }
+    };
   }
 
   document.addEventListener("visibilitychange", () => {

@@ -48,8 +48,11 @@ export function others(place) {
     do {
       again = false;
       const now = await json(`others?${seen()}`).catch(() => null);
-      if (!isHere || now === null) {
+      if (!isHere) {
         break;
+      }
+      if (now === null) {
+        continue;
       }
       paint(now);
       await draw(now);

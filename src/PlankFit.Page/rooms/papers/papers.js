@@ -2,7 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { shop, watch } from "../frame/shop.js";
-import { at, json, post } from "../frame/wire.js";
+import { at, inTurn, json, post } from "../frame/wire.js";
 
 const KINDS = [
   ["", "To begin with"],
@@ -21,7 +21,7 @@ export function papers(place) {
   const box = el("section", { class: "papers", "aria-label": "Papers" });
   show(place, box);
 
-  async function look() {
+  const look = inTurn(async () => {
     clearTimeout(timer);
     const tray = await json("papers");
     if (!isHere || tray === null) {
@@ -36,7 +36,7 @@ export function papers(place) {
     if (tray.what !== null) {
       timer = setTimeout(look, 400);
     }
-  }
+  });
 
   function paint(tray) {
     const busy = tray.what !== null,

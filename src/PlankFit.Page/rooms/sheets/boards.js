@@ -2,7 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { changed, shop, watch } from "../frame/shop.js";
-import { json, post } from "../frame/wire.js";
+import { inTurn, json, post } from "../frame/wire.js";
 
 /** @param found called once there are boards */
 export function boards(into, found) {
@@ -10,7 +10,7 @@ export function boards(into, found) {
     seen = null,
     painted = "";
 
-  async function look() {
+  const look = inTurn(async () => {
     const now = await json("boards");
     if (!isHere || now === null) {
       return;
@@ -25,7 +25,7 @@ export function boards(into, found) {
       painted = of;
       paint(now);
     }
-  }
+  });
 
   function paint(now) {
     const busy = now.what !== null,
@@ -73,9 +73,9 @@ export function tellBoards(now) {
   }
 }
 
-export const lookForBoards = async () => {
+export const lookForBoards = inTurn(async () => {
   const now = await json("boards");
   if (now !== null) {
     tellBoards(now);
   }
-};
+});

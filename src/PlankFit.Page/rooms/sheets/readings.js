@@ -5,7 +5,7 @@ import { el, handIn, show } from "../frame/dom.js";
 import { look as lookAtNotes, note, notes } from "../frame/notes.js";
 import { pick, shop, watch } from "../frame/shop.js";
 import { inUnits, units } from "../frame/units.js";
-import { json, post } from "../frame/wire.js";
+import { inTurn, json, post } from "../frame/wire.js";
 
 /** A blank's name without the number of the reading at its end. */
 const placeOf = (name) => name.slice(0, name.lastIndexOf(" | "));
@@ -34,7 +34,7 @@ export function readings(into, toPlace) {
   const groups = el("div", {});
   show(into, el("section", { class: "readings", "aria-label": "What the tape says" }, head, groups));
 
-  async function look() {
+  const look = inTurn(async () => {
     const turn = shop.facts?.turn,
       now = `${turn} ${units.shown}`;
     if (!turn) {
@@ -61,7 +61,7 @@ export function readings(into, toPlace) {
       held = new Map(got.readings.map((r) => [r.name, r]));
     }
     paint();
-  }
+  });
 
   /** The newest of a blank: what waits here, what was refused, what the journal has. */
   function stateOf(name) {

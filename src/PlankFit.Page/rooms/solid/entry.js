@@ -15,6 +15,9 @@ export function canDraw() {
   return document.createElement("canvas").getContext("webgl2") !== null;
 }
 
+/** Bodies that did not come are asked for again after so long, ms. */
+const AGAIN = 2000;
+
 /** While it is turned, and of planks of which no more is known yet, every second pixel will do where a browser draws in software: it keeps up with the hand. */
 const MOVING = 0.6;
 
@@ -64,6 +67,10 @@ export function drawer(sheet, sight, onDrawn) {
     const { turn, order } = shop.shown;
     if (body?.turn !== turn) {
       const packed = (ahead?.turn === turn ? await ahead.packed : null) ?? (await fetched(turn));
+      if (packed === null && shop.shown.turn === turn && sheet.isConnected) {
+        // Did not come, and is shown still: no news need come that would have it fetched.
+        setTimeout(() => shop.shown.turn === turn && body?.turn !== turn && paint(), AGAIN);
+      }
       if (packed === null || shop.shown.turn !== turn) {
         return;
       }

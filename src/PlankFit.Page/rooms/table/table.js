@@ -2,7 +2,7 @@
 
 import { el, show } from "../frame/dom.js";
 import { shop, watch } from "../frame/shop.js";
-import { at, json, post } from "../frame/wire.js";
+import { at, inTurn, json, post } from "../frame/wire.js";
 import { toCell } from "./rows.js";
 import { shaping } from "./shaping.js";
 
@@ -24,7 +24,7 @@ export function table(place) {
   const box = el("section", { class: "offsets", "aria-label": "Table of offsets" });
   show(place, box);
 
-  async function look() {
+  const look = inTurn(async () => {
     const now = await json("table");
     if (!isHere) {
       return;
@@ -44,7 +44,7 @@ export function table(place) {
     }
     renew();
     shapes.renew(read);
-  }
+  });
 
   /** Every row as wide as the head: a cell that is left out can be written in. */
   function build() {
