@@ -37,7 +37,7 @@ internal static class BoardTables
     public static CutTable Cuts(ImmutableArray<StripView> views, LengthUnit unit) =>
         new(
             ["cut", "how", "makes", "at lower edge", "at upper edge", "leans", ""],
-            [9, 35, 33, 29, 29, 35, CutTable.SketchMm + 2],
+            [9, 42, 33, 29, 29, 33, CutTable.SketchMm + 2],
             [false, false, false, true, true, true, false],
             [
                 .. views
@@ -74,7 +74,7 @@ internal static class BoardTables
     public static CutTable Pieces(ImmutableArray<StripView> views, LengthUnit unit) =>
         new(
             ["piece", "begins", "ends", "left beyond"],
-            [25, 22, 22, 22],
+            [20, 22, 22, 22],
             [false, true, true, true],
             [
                 .. views
