@@ -128,7 +128,8 @@ internal static class WhatClothAdds
             {
                 processor = run.TotalProcessorTime;
             }
-            catch (InvalidOperationException)
+            catch (Exception e)
+                when (e is InvalidOperationException or System.ComponentModel.Win32Exception)
             {
                 // It ended between the two: what was read last holds, 2 ms before.
             }
