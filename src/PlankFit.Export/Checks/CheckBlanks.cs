@@ -92,7 +92,8 @@ public static class CheckBlanks
             Plank = place.Edge?.Plank,
             XMm = place.Points.IsEmpty ? null : XOf(plan, place.Points[0]),
             Note =
-                !again ? $"Brings, 19 times in 20: {TapedWords.Brings(wish.Brings, unit)}."
+                !again
+                    ? $"Brings, 19 times in 20, {TapedWords.If}: {TapedWords.Brings(wish.Brings, unit)}."
                 : wish.IsSlip ? "It was put aside: read it again."
                 : "It was read once: read it again.",
             GoesWithTheLayOut = place.Edge is not null,

@@ -107,7 +107,9 @@ public static class TapedWords
             .. plan.Job.Margin is { Length: > 0 } unfair ? [unfair] : (string[])[],
             .. First(taped),
         ];
-        bool held = plan.Job.Margin.Length > 0 || taped?.Slips.Any() == true;
+        bool held =
+            plan.Job.Margin.Length > 0
+            || taped is { } tape && (tape.Slips.Any() || !tape.Whole.IsWithin);
         if (first.Length > 0)
         {
             lines.Add($"First: {string.Join("; ", first)}.");

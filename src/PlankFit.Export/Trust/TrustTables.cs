@@ -19,7 +19,7 @@ public static class TrustTables
             (of.LengthMm ?? of.InPlaceMm) is { } mm ? PlusMinus.Of(mm, unit) : "fit in place";
         ColumnOf<SureRow> Sigma(string head, NumberKind kind, string of) =>
             new(
-                $"{head}, 19 times in 20, {of}",
+                $"{head}, {TrustWords.Often}, {of}",
                 13,
                 r => trust.Sureness.WithinOf(new(r.Plank.Id, kind)),
                 3
@@ -30,7 +30,7 @@ public static class TrustTables
                 new("plank", 9, r => r.Plank.Id.ToString()),
                 new("layer", 7, r => LayerNumber.Of(r.Layer)),
                 new("net length", 13, r => LengthText.ForPaper(r.Plank.NetLengthMm, unit)),
-                new("length, 19 times in 20", 13, r => Length(r.Trust)),
+                new($"length, {TrustWords.Often}", 13, r => Length(r.Trust)),
                 new("what to do", 40, r => TrustWords.ToDo(r.Plank, r.Trust, unit)),
                 new("scribe, one in twenty short mm", 12, r => r.Trust.OneInTwentyMm, 2),
                 new("scribe, none short mm", 12, r => r.Trust.NoneShortMm, 2),
@@ -67,7 +67,7 @@ public static class TrustTables
                     }
                 ),
                 new("half-width mm", 12, r => r.Mm, 3),
-                new("half-width, 19 times in 20, mm", 14, r => r.WithinMm, 3),
+                new($"half-width, {TrustWords.Often}, mm", 14, r => r.WithinMm, 3),
             ],
             KeelRows(trust)
         );

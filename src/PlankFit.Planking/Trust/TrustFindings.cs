@@ -33,6 +33,11 @@ internal static class TrustFindings
             {
                 yield return f;
             }
+
+            if (Sawn(layer, plan, unit) is { } sawn)
+            {
+                yield return sawn;
+            }
         }
 
         foreach (string limit in Limits(spec, planked, slopes, taped))
@@ -112,6 +117,44 @@ internal static class TrustFindings
                 $"{Names(bare)} {(bare.Length == 1 ? "is" : "are")} left long by less than keeps all of a side from coming short, {LengthText.ForPaper(worst.NoneShortMm!.Value, unit, RoundTo.Up)} in {worst.Id}, {If}: leave more"
             );
         }
+    }
+
+    /// <summary>What a sawn plank lacks, or has over, is as sure as the place of its end is: no piece is glued on by the figure alone.</summary>
+    private static Finding? Sawn(LayerTrust layer, PlankLayerPlan plan, LengthUnit unit)
+    {
+        (PlankId Id, double? Mm)[] sawn =
+        [
+            .. plan
+                .Starboard.Concat(plan.Port)
+                .Where(p => p.IsSawn && !p.IsFitted)
+                .Select(p =>
+                    (
+                        p.Id,
+                        layer
+                            .Planks.Where(t => t.Id == p.Id with { Side = Side.Starboard })
+                            .Max(t => t.InboardMm > t.OutboardMm ? t.InboardMm : t.OutboardMm)
+                    )
+                ),
+        ];
+        if (sawn.Length == 0)
+        {
+            return null;
+        }
+
+        (PlankId worst, double? most) = sawn.MaxBy(p => p.Mm);
+        string[] unknown = [.. sawn.Where(p => p.Mm is null).Select(p => $"{p.Id}")];
+        string within = most is { } mm
+            ? $"is known within {PlusMinus.Of(mm, unit)} at the most, in {worst}, {If}"
+                + (unknown.Length > 0 ? $"; of {string.Join(", ", unknown)} it is not known" : "")
+            : "is not known";
+        return new(
+            Severity.Warning,
+            Subject.OfLayer(layer.Name) with
+            {
+                Key = "trust",
+            },
+            $"{string.Join(", ", sawn.Select(p => p.Id))}, sawn: what an end of {(sawn.Length == 1 ? "it" : "one")} lacks or has over {within}: offer {(sawn.Length == 1 ? "it" : "each")} up to its place before a piece is glued on or it is sawn anew"
+        );
     }
 
     /// <summary>By how much a plank is left long where it is least; null where it is nowhere.</summary>

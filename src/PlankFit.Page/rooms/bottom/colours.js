@@ -25,7 +25,7 @@ const figures = {
     "",
     (id) => Math.max(fact(id, "widest gap mm") ?? 0, fact(id, "widest overlap mm") ?? 0),
   ],
-  sure: ["Sureness of length", null, "either way, 19 times in 20", (id) => shop.facts.sure[shop.facts.order.indexOf(id)] ?? null],
+  sure: ["Sureness of length", null, "either way, 19 times in 20 if [trust] is right", (id) => shop.facts.sure[shop.facts.order.indexOf(id)] ?? null],
 };
 
 export const ways = [

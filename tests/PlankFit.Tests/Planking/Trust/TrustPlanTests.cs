@@ -4,6 +4,7 @@ using PlankFit.Planking.Layers;
 using PlankFit.Planking.Trust;
 using PlankFit.Planking.Units;
 using PlankFit.Planking.Whole;
+using PlankFit.Tests.Support;
 
 namespace PlankFit.Tests.Planking.Trust;
 
@@ -91,6 +92,36 @@ public sealed class TrustPlanTests
             f =>
                 f.Message.Contains(told, StringComparison.Ordinal)
                 && f.Message.Contains("if [trust] is right", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>The place of its end is as sure as the end of a plank that is not sawn yet.</summary>
+    [Theory]
+    [InlineData("S1-20")]
+    [InlineData("P1-21")]
+    public void WhatASawnPlankLacksIsToldWithHowSureItIs(string id)
+    {
+        PlankingJob job = PrismTable.Job with
+        {
+            AsBuilt = PrismTable.Job.AsBuilt with { Sawn = [RecordsOfSawn.Of(Planned.Value, id)] },
+        };
+        BottomPlan plan = Plan(Asked with { Planking = job });
+        PlankTrust trust = plan.Trust!.On(Named.Plank(id))!;
+        string within = PlusMinus.Of(
+            Math.Max(trust.InboardMm!.Value, trust.OutboardMm!.Value),
+            plan.Job.Units
+        );
+        Finding told = Assert.Single(
+            plan.Findings,
+            f => f.Message.StartsWith($"{id}, sawn: ", StringComparison.Ordinal)
+        );
+        Assert.Equal(
+            $"{id}, sawn: what an end of it lacks or has over is known within {within} at the most, in {id}, 19 times in 20, if [trust] is right: offer it up to its place before a piece is glued on or it is sawn anew",
+            told.Message
+        );
+        Assert.DoesNotContain(
+            Planned.Value.Findings,
+            f => f.Message.Contains(", sawn: ", StringComparison.Ordinal)
         );
     }
 
