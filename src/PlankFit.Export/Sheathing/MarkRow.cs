@@ -65,6 +65,26 @@ internal sealed record MarkRow(
             yield return Row("trim round the chine", "all along", null, round, "past the chine");
         }
 
+        foreach (
+            (string edge, double mm) in new[]
+            {
+                ("transom", layer.Spec.RoundTransomMm),
+                ("stem", layer.Spec.RoundStemMm),
+            }
+        )
+        {
+            if (mm > 0)
+            {
+                yield return Row(
+                    $"trim round the {edge}",
+                    "all along",
+                    null,
+                    null,
+                    $"{LengthText.ForPaper(mm, unit)} past its edge"
+                );
+            }
+        }
+
         yield return Row(
             "cross on the first line",
             side.Cross.At.Words(unit),

@@ -15,7 +15,7 @@ internal static class ClothDraping
     private const double MostTurned = 3,
         TurnedStep = 0.25;
 
-    /// <summary>Other parts of the girth are tried where mid-bottom's cloth does not lie flat.</summary>
+    /// <summary>Other parts of the girth are tried where mid-bottom's cloth does not lie flat, or does not come to all edges; and where none of these does, keel and chine.</summary>
     private static readonly double[] OtherParts = [0.4, 0.6, 0.3, 0.7];
 
     /// <param name="reach">The flat places that the width of roll hangs on, of which the best line takes the least; none where the cloth does not come to all edges.</param>
@@ -36,18 +36,32 @@ internal static class ClothDraping
     )
     {
         DrapedCloth middle = Along(face, cloth, new FirstLine.Straight(0.5, 0));
-        if (middle.MostShear >= FlatDegrees || middle.Net.Stop is not null)
+        Vec2[] places = reach(middle);
+        if (middle.MostShear >= FlatDegrees || middle.Net.Stop is not null || places.Length == 0)
         {
-            return OtherParts
-                .Select(p => Along(face, cloth, new FirstLine.Straight(p, 0)))
-                .Prepend(middle)
-                .OrderBy(d => d.Net.Stop is not null)
-                .ThenBy(d => reach(d).Length == 0)
-                .ThenBy(d => d.MostShear)
-                .First();
+            (DrapedCloth Cloth, bool Covers)[] Tried(params FirstLine[] lines) =>
+                [
+                    .. lines
+                        .Select(l => Along(face, cloth, l))
+                        .Select(d => (d, d.Net.Stop is null && reach(d).Length > 0)),
+                ];
+            (DrapedCloth Cloth, bool Covers)[] tried =
+            [
+                (middle, middle.Net.Stop is null && places.Length > 0),
+                .. Tried([.. OtherParts.Select(p => new FirstLine.Straight(p, 0))]),
+            ];
+            if (!tried.Any(t => t.Covers))
+            {
+                tried = [.. tried, .. Tried(new FirstLine.AlongKeel(), new FirstLine.AlongChine())];
+            }
+
+            return tried
+                .OrderByDescending(t => t.Covers)
+                .ThenBy(t => t.Cloth.MostShear)
+                .First()
+                .Cloth;
         }
 
-        Vec2[] places = reach(middle);
         int steps = (int)Math.Round(MostTurned / TurnedStep);
         // A turned line leaves a narrow end, and where it does so too soon no thread comes to the end's far corner: the next turn is taken that covers all.
         return Enumerable

@@ -15,15 +15,22 @@ internal static class StructurePlanner
     {
         var maker = new PlyMaker(spec);
         List<Finding> findings = [.. StructureFindings.Of(spec, ground, maker)];
-        return new(
-            spec,
-            findings.Any(f => f.Severity == Severity.Warning)
-                ? []
-                : [.. Stations(spec, ground, maker).OrderBy(s => s.Deadrise)],
-            MassPlanner.Of(ground),
-            BillPlanner.Of(ground),
-            [.. findings]
-        )
+        bool isKnown = findings.All(f => f.Severity != Severity.Warning);
+        ImmutableArray<StationStiffness> stations = isKnown
+            ? [.. Stations(spec, ground, maker).OrderBy(s => s.Deadrise)]
+            : [];
+        if (isKnown && stations.IsEmpty)
+        {
+            findings.Add(
+                new(
+                    Severity.Warning,
+                    "[structure]",
+                    "no station has planks of every layer at the middle of its bottom: no stiffness is reckoned; give the table a station between stem and transom"
+                )
+            );
+        }
+
+        return new(spec, stations, MassPlanner.Of(ground), BillPlanner.Of(ground), [.. findings])
         {
             Constants = StructureConstants.Of(spec, ground, maker),
         };
@@ -38,9 +45,11 @@ internal static class StructurePlanner
         HullSurface hull = ground.Planked.Hull;
         foreach (StationOnHull station in hull.Stations)
         {
+            // Where keel and chine end in one point across is in mm, and goes up to what there is of it.
+            double upper = hull.Surface.UpperV(station.U);
             SurfacePoint keel = hull.Surface.At(station.U, 0),
-                chine = hull.Surface.At(station.U, 1);
-            Vec3 middle = hull.Surface.At(station.U, 0.5).P;
+                chine = hull.Surface.At(station.U, upper);
+            Vec3 middle = hull.Surface.At(station.U, upper / 2).P;
             double?[] angles =
             [
                 .. ground.Planked.PlankLayers.Select(l =>

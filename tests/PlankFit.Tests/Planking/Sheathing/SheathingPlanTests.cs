@@ -141,6 +141,20 @@ public sealed class SheathingPlanTests
         Assert.True(flat * (alongKeel ? 0.9999 : 1.001) > side.FaceAreaMm2);
     }
 
+    /// <summary>Where the cloth of mid-bottom does not come to all edges another first line is taken: once nothing was tried there and no cloth laid.</summary>
+    [Theory]
+    [InlineData("tender")]
+    [InlineData("tender-as-she-stands")]
+    [InlineData("day-launch")]
+    [InlineData("pilot-skiff")]
+    public void TheBestFirstLineLaysClothOnEveryHull(string hull)
+    {
+        SheathingPlan plan = Plan(SheathedJobs.Outside(Demo(hull), s => s));
+        SheathedLayer layer = Assert.Single(plan.Layers);
+        Assert.Empty(plan.Unlaid);
+        Assert.All(layer.Sides, s => Assert.InRange(s.MostShear, 0, 3));
+    }
+
     /// <summary>Over any four-sided piece of a net the sum of its corner angles is 2π less the integral of the curvature (Hazzidakis 1879).</summary>
     [Theory]
     [InlineData("survey-launch")]

@@ -60,6 +60,46 @@ public sealed class StructurePlanTests
         }
     }
 
+    /// <summary>Where keel and chine end in one point at the stem too: all stations but that one, each with the deadrise that the table has there.</summary>
+    [Theory]
+    [InlineData("tender")]
+    [InlineData("day-launch")]
+    [InlineData("survey-launch")]
+    public void EveryStationBetweenTheEndsIsReckoned(string hull)
+    {
+        Job job = SheathedJobs.Bare(DemoPlans.Of(hull).Job) with
+        {
+            Timber = TimberSpec.Default with { Species = "douglas-fir" },
+            Structure = new() { SpanMm = 250, PressureMPa = 0.02 },
+        };
+        BottomPlan plan = WholeBottomTests.Planned(job);
+        (OffsetLine keel, OffsetLine chine) = (
+            job.Offsets.Named(job.Hull.Panel.Lower),
+            job.Offsets.Named(job.Hull.Panel.Upper)
+        );
+        foreach (StationStiffness station in plan.Structure!.Stations)
+        {
+            int i = job.Offsets.Stations.IndexOf(
+                job.Offsets.Stations.Single(s => s.Name == station.Station)
+            );
+            double deadrise = Math.Atan2(
+                chine.HeightsMm[i]!.Value - keel.HeightsMm[i]!.Value,
+                chine.HalfBreadthsMm[i]!.Value - keel.HalfBreadthsMm[i]!.Value
+            );
+            Assert.Equal(deadrise * 180 / Math.PI, station.Deadrise, 0.01);
+        }
+
+        Assert.InRange(
+            plan.Structure.Stations.Length,
+            job.Offsets.Stations.Length - 3,
+            job.Offsets.Stations.Length
+        );
+        Assert.DoesNotContain(
+            plan.Findings,
+            f => f.Message.Contains("no stiffness", StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     public void TheLeastDeadriseStandsFirst()
     {
