@@ -162,10 +162,16 @@ internal static class BatchCards
                 : $"Mark 1 at {LengthText.ForPaper(cup.HeightMm(parts.ResinLitres), Fine(unit))}, mark 2 at {LengthText.ForPaper(cup.HeightMm(parts.Litres), Fine(unit))} above the cup's bottom, by volume; on a scale by the grams: the two ratios differ.";
         }
 
-        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Use == GlueUse.Weave ? "Pour it out in lines over the cloth at once, roll it thin." : stage.Use == GlueUse.WettingOut ? "Pour it out over the cloth at once." : $"Filler in only after that{Filler(stage, batch, spec, unit)}; into a shallow tray.")}";
+        yield return $"Stir, scrape, pour into a second clean pot, stir again: {NumberText.Trimmed(spec.Crew!.MixMinutes, 0)} minutes. {(stage.Use == GlueUse.Weave ? "Pour it out in lines over the cloth at once, roll it thin." : stage.Use == GlueUse.WettingOut ? OnCloth(stage, batch, unit) : $"Filler in only after that{Filler(stage, batch, spec, unit)}; into a shallow tray.")}";
         yield return $"Out of the pot by {GlueWords.Hour(batch.Clocks.OutBy)} (planned {GlueWords.Hour(batch.Clocks.OutAt)}). Down by {GlueWords.Hour(batch.Clocks.DownBy)} (planned {GlueWords.Hour(batch.Clocks.DownAt)}).";
         yield return $"{GlueWords.Warmer(unit)}: out by {GlueWords.Hour(batch.Clocks.Warmer.OutBy)}, down by {GlueWords.Hour(batch.Clocks.Warmer.DownBy)}. Mixed later and no warmer: later by as much; in a warmer hour: plan it again. Warm pot: leave it, outdoors.";
     }
+
+    /// <summary>The wood's part goes on before the cloth: poured out over it with the rest it would be too much for the cloth.</summary>
+    private static string OnCloth(GlueStage stage, GlueBatch batch, LengthUnit unit) =>
+        stage.ForWood > 0
+            ? $"Prime the wood under this part with {AmountText.Grams(stage.ForWood * batch.Grams, unit)} of it; pour the rest out over the cloth at once."
+            : "Pour it out over the cloth at once.";
 
     private static string Filler(GlueStage stage, GlueBatch batch, GlueSpec spec, LengthUnit unit)
     {

@@ -68,6 +68,10 @@ internal sealed record AmountPlanner(
     public double ClothKgPerM2(Mix mix, ClothSpec cloth, bool onWood) =>
         mix.WithWaste(ResinOf(cloth).Usual + (onWood ? (Spec.PrimingGsm?.Usual ?? 0) / 1000 : 0));
 
+    /// <summary>Of that the part that primes the wood.</summary>
+    public double PrimingPart(Mix mix, ClothSpec cloth, bool onWood) =>
+        1 - (ClothKgPerM2(mix, cloth, false) / ClothKgPerM2(mix, cloth, onWood));
+
     /// <summary>A cloth as it lies; null where the job does not say what it is cut from.</summary>
     public SheathedLayer? ClothOf(string layer) =>
         Sheathed?.Layers.FirstOrDefault(l => l.Name == layer);

@@ -86,6 +86,7 @@ internal static class ClothStage
         )
         {
             Use = GlueUse.WettingOut,
+            ForWood = amounts.PrimingPart(placing.Mix, cloth.Cloth, amounts.OnWood(at)),
             OnAt = (onAt.Min(), last),
             IsTaken = done.IsTaken(name, 0),
             Trims = [.. trims],

@@ -50,6 +50,9 @@ public sealed record GlueStage(
     /// <summary>Trimming of a cloth while it is tacky, a side each; none of a skin.</summary>
     public ImmutableArray<TrimSpan> Trims { get; init; } = [];
 
+    /// <summary>Of a cloth's mix the part that primes the wood under it; 0 where it lies on no wood, or none is asked for.</summary>
+    public double ForWood { get; init; }
+
     /// <summary>When the first part of it was on and when the last was, those that were so before the plan among them.</summary>
     public (double First, double Last)? OnAt { get; init; }
 

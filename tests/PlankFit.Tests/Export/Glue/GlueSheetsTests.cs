@@ -28,10 +28,14 @@ public sealed partial class GlueSheetsTests
             string caution in new[]
             {
                 "A FULL POT HEATS",
+                "CAN BURN",
                 "sensitises",
                 "Eyes",
                 "mask",
+                "glass",
+                "Shears",
                 "Solvent",
+                "no flame",
                 "DATA SHEET",
             }
         )
@@ -42,6 +46,40 @@ public sealed partial class GlueSheetsTests
         Assert.True(
             words.Count(w => w.StartsWith("A FULL POT HEATS", StringComparison.Ordinal)) >= cards
         );
+    }
+
+    /// <summary>What of a batch is for the wood under a cloth adds up to what is reckoned for priming it, and every card of it says so.</summary>
+    [Fact]
+    public void TheWoodsPartOfABatchIsTold()
+    {
+        Job job = GluedLaunch.Plan.Job;
+        BottomPlan plan = GluedLaunch.Of(
+            job with
+            {
+                Glue = job.Glue! with { PrimingGsm = new(100, 150, 200) },
+            }
+        );
+        string words = string.Join(' ', Words(GlueSheets.Of(plan, plan.Glue!)));
+        GlueStage[] cloths = [.. plan.Glue!.Stages.Where(s => s.Use == GlueUse.WettingOut)];
+        Assert.Contains(cloths, s => s.ForWood > 0.1);
+        foreach (GlueStage stage in cloths)
+        {
+            Assert.Equal(
+                plan.Glue.Amounts.Where(l => l.Where == stage.Layer && l.Use == GlueUse.Priming)
+                    .Sum(l => l.Kg.Usual),
+                stage.Batches.Sum(b => stage.ForWood * b.Grams) / 1000,
+                1e-6
+            );
+            foreach (GlueBatch batch in stage.Batches.Where(_ => stage.ForWood > 0))
+            {
+                string part = AmountText.Grams(stage.ForWood * batch.Grams, plan.Job.Units);
+                Assert.Contains(
+                    $"Prime the wood under this part with {part}",
+                    Regex.Replace(words, " +", " "),
+                    StringComparison.Ordinal
+                );
+            }
+        }
     }
 
     [Fact]
