@@ -151,12 +151,14 @@ public static class LengthText
             : FractionText.Mixed(sixtyFourths, 64) + "\"";
     }
 
-    /// <summary>What an open seam may be: as <see cref="AtMost"/>, and where that leaves nothing in thousandths of an inch.</summary>
+    /// <summary>What an open seam may be, never told as more: down to what paper shows, and where that leaves nothing as a film in millimetres, and as under the least mark in inches.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is NaN, infinite or longer than 1000 km.</exception>
     public static string Gap(double mm, LengthUnit unit) =>
-        AtMost(mm, unit) is var most && mm > NoiseMm && most == AtMost(0, unit)
-            ? Thin(mm, unit)
-            : most;
+        ForPaper(mm, unit, RoundTo.Down) is var most
+        && (!(mm > NoiseMm) || most != ForPaper(0, unit))
+            ? most
+        : LengthUnits.IsMetric(unit) ? Thin(mm, unit)
+        : $"under {ForPaper(mm, unit, RoundTo.Up)}";
 
     /// <summary>
     /// What must be left, and so never less than was meant: up to the next half millimetre; in feet and inches to the next 1/64 in, which is as fine as what may be

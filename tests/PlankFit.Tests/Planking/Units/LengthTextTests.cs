@@ -186,8 +186,9 @@ public class LengthTextTests
 
     /// <summary>What glue is trusted with is never told as more than it is, nor as nothing: beside an opening of 1/32 in it reads as less.</summary>
     [Theory]
-    [InlineData(0.5, LengthUnit.Foot, "1/64\"")]
-    [InlineData(0.3, LengthUnit.Foot, "12 thousandths of an inch")]
+    [InlineData(0.5, LengthUnit.Foot, "under 1/32\"")]
+    [InlineData(0.5, LengthUnit.Inch, "under 1/32\"")]
+    [InlineData(1, LengthUnit.Foot, "1/32\"")]
     [InlineData(0, LengthUnit.Foot, "0\"")]
     [InlineData(0.5, LengthUnit.Millimetre, "0.5 mm")]
     [InlineData(0.04, LengthUnit.Millimetre, "0.04 mm")]
