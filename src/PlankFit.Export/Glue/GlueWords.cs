@@ -35,12 +35,12 @@ public static class GlueWords
             ? []
             :
             [
-                $"NOT ALL IS PLANNED: {string.Join("; ", glue.NotPlanned)} {(glue.NotPlanned.Length == 1 ? "has" : "have")} no session{(glue.Sessions.IsEmpty ? "" : ", and these end before")}. {Why(glue)} Mix nothing before that is settled.",
+                $"NOT ALL IS PLANNED: {string.Join("; ", glue.NotPlanned)} {(glue.NotPlanned.Length == 1 ? "has" : "have")} no session{(glue.Sessions.IsEmpty ? "" : ", and these end before")}. {Why(glue)}Mix nothing before that is settled.",
             ];
 
     /// <summary>The reason in the words of what was found, which are the same everywhere.</summary>
     private static string Why(GluePlan glue) =>
-        glue.StoppedBy is { } why ? $"Why, {why.Where}: {why.Message}." : "";
+        glue.StoppedBy is { } why ? $"Why, {why.Where}: {why.Message}. " : "";
 
     /// <summary>slow epoxy is thinned by 5 %: what is laid with it has no hour here.</summary>
     public static string Thinned(Mix mix) =>

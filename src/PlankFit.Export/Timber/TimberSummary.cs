@@ -40,7 +40,7 @@ public static class TimberSummary
         Station first = plan.Job.Offsets.Stations[0];
         return $"{PlankWords.ToCentre(Math.Abs(centre.X - first.PositionMm), unit)} {(centre.X < first.PositionMm ? "forward" : "aft")} of station {first.Name}"
             + (
-                Math.Abs(centre.Y) < 0.05
+                PlankWords.ToCentre(Math.Abs(centre.Y), unit) == PlankWords.ToCentre(0, unit)
                     ? ""
                     : $", {PlankWords.ToCentre(Math.Abs(centre.Y), unit)} out to {(centre.Y > 0 ? "starboard" : "port")}"
             )

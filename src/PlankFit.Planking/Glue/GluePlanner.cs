@@ -42,12 +42,13 @@ internal static class GluePlanner
         findings.AddRange(ofProgress);
         findings.AddRange(taken);
         findings.AddRange(ProgressFindings.PlanksUnder(all, planked));
+        int before = findings.Count;
         (ImmutableArray<GlueStage> stages, ImmutableArray<string> not) = spec
             is { Crew: { } crew, Clock: { } clock }
             ? Stages(amounts, (crew, clock), holds, findings, stop)
             : ([], []);
         // What nothing is planned after is found last.
-        Finding? stoppedBy = not.IsEmpty ? null : findings[^1];
+        Finding? stoppedBy = not.IsEmpty || findings.Count == before ? null : findings[^1];
         var plan = new GluePlan(
             spec,
             [.. amounts.Lines(), .. LeftOvers.Of(stages, spec, planked.Job.Units)],

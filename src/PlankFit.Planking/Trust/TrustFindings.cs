@@ -132,7 +132,8 @@ internal static class TrustFindings
                         p.Id,
                         layer
                             .Planks.Where(t => t.Id == p.Id with { Side = Side.Starboard })
-                            .Max(t => t.InboardMm > t.OutboardMm ? t.InboardMm : t.OutboardMm)
+                            .SelectMany(t => new[] { t.InboardMm, t.OutboardMm })
+                            .Max()
                     )
                 ),
         ];
@@ -142,10 +143,10 @@ internal static class TrustFindings
         }
 
         (PlankId worst, double? most) = sawn.MaxBy(p => p.Mm);
-        string[] unknown = [.. sawn.Where(p => p.Mm is null).Select(p => $"{p.Id}")];
+        PlankId[] unknown = [.. sawn.Where(p => p.Mm is null).Select(p => p.Id)];
         string within = most is { } mm
             ? $"is known within {PlusMinus.Of(mm, unit)} at the most, in {worst}, {If}"
-                + (unknown.Length > 0 ? $"; of {string.Join(", ", unknown)} it is not known" : "")
+                + (unknown.Length > 0 ? $"; of {PlankRuns.Of(unknown)} it is not known" : "")
             : "is not known";
         return new(
             Severity.Warning,
@@ -153,7 +154,7 @@ internal static class TrustFindings
             {
                 Key = "trust",
             },
-            $"{string.Join(", ", sawn.Select(p => p.Id))}, sawn: what an end of {(sawn.Length == 1 ? "it" : "one")} lacks or has over {within}: offer {(sawn.Length == 1 ? "it" : "each")} up to its place before a piece is glued on or it is sawn anew"
+            $"{PlankRuns.Of(sawn.Select(p => p.Id))}, sawn: what an end of {(sawn.Length == 1 ? "it" : "one")} lacks or has over {within}: offer {(sawn.Length == 1 ? "it" : "each")} up to its place before a piece is glued on or it is sawn anew"
         );
     }
 
