@@ -35,6 +35,16 @@ public sealed partial class TrustSheetsTests
             t => Assert.Contains("if [trust]", t + " " + After(all, t), StringComparison.Ordinal)
         );
         Assert.Contains(cards, t => t.Contains("19 times in 20", StringComparison.Ordinal));
+        string[] heads =
+        [
+            .. TrustTables.Planks(plan, plan.Trust!).Columns.Select(c => c.Name),
+            .. TrustTables.Keel(plan.Job, plan.Trust!).Columns.Select(c => c.Name),
+        ];
+        Assert.Equal(
+            heads.Count(h => h.Contains("19 times in 20", StringComparison.Ordinal)),
+            heads.Count(h => h.Contains("if [trust] is right", StringComparison.Ordinal))
+        );
+        Assert.Contains(heads, h => h.Contains("19 times in 20", StringComparison.Ordinal));
         Assert.Contains(
             cards,
             t => t.Contains("two seams' marks and not by its angle", StringComparison.Ordinal)
