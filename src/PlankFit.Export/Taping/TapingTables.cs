@@ -58,7 +58,11 @@ public static class TapingTables
             "planks' lengths",
             [
                 new("plank", 10, p => p.Id.ToString()),
-                new("length within, 19 in 20", 18, p => PlusMinus.Plain(p.WithinMm, job.Units)),
+                new(
+                    $"length within, 19 times in 20, {TapedWords.If}",
+                    18,
+                    p => PlusMinus.Plain(p.WithinMm, job.Units)
+                ),
                 new("once all is taped", 18, p => PlusMinus.Plain(p.WishedMm, job.Units)),
                 new(
                     "left long",

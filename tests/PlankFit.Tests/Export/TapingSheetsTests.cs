@@ -67,6 +67,12 @@ public sealed partial class TapingSheetsTests
             .. advice.Wishes.Select((w, i) => TapedWords.Told(i + 1, w, unit)),
         ];
         Assert.DoesNotContain(texts, t => Promise().IsMatch(t));
+        Assert.All(
+            TapingTables
+                .Planks(plan.Job, advice)
+                .Columns.Where(c => c.Name.Contains("in 20", StringComparison.Ordinal)),
+            c => Assert.Contains(TapedWords.If, c.Name, StringComparison.Ordinal)
+        );
         // What is to be taped first stands ahead of all, and a limit beside what is taped between marks.
         Assert.Contains("Tape here first", sheets[0].Title, StringComparison.Ordinal);
         Assert.Contains(texts, t => t.StartsWith('±'));
